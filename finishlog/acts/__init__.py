@@ -1,0 +1,1 @@
+"""The verbs that record: one file a verb."""

@@ -1,0 +1,106 @@
+"""Log a check of a film: what the finger, the thumbnail, the paper or the nose found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.asks.look import look
+from finishlog.asks.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
+from finishlog.core.records import Found, Test, When
+from finishlog.core.stages import Stage
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+# The words people use, beside the ones we print.
+SAID_AS = {
+    "sticky": Found.TACKY,
+    "still-tacky": Found.TACKY,
+    "not-tacky": Found.DRY,
+    "gummy": Found.GUMS,
+    "clogs": Found.GUMS,
+    "still-prints": Found.PRINTS,
+    "no-prints": Found.NO_PRINT,
+    "powders": Found.POWDER,
+    "sands-to-powder": Found.POWDER,
+    "still-smells": Found.SMELLS,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A check as recorded, what it blocks or proves, and how things stand now."""
+
+    act: int
+    test: Test
+    found: Found
+    at: When
+    labels: tuple[str, ...]
+    blocks: tuple[Stage, ...]
+    proves: tuple[Stage, ...]
+    standings: tuple[Standing, ...]
+    in_the_white: tuple[str, ...]
+
+
+def found_word(typed: str) -> Found:
+    """Read a finding; UsageFault names the words there are."""
+    word = typed.strip().lower().replace(" ", "-")
+    if word in SAID_AS:
+        return SAID_AS[word]
+    try:
+        return Found(word)
+    except ValueError:
+        words = ", ".join(f.value for f in Found)
+        raise UsageFault(f"no check finds {typed!r}", f"type one of: {words}") from None
+
+
+def test_word(typed: str | None, found: Found) -> Test:
+    """Read which test it was; by default the one that finds such a thing."""
+    if typed is None:
+        return test_that_finds(found)
+    try:
+        test = Test(typed.strip().lower())
+    except ValueError:
+        raise UsageFault(
+            f"no test is called {typed!r}", "type one of: " + ", ".join(t.value for t in Test)
+        ) from None
+    if found not in FOUND_BY[test]:
+        fits = ", ".join(f.value for f in FOUND_BY[test])
+        raise UsageFault(f"a {test.value} test does not find {found.value!r}", f"it finds {fits}")
+    return test
+
+
+def log_check(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    face: str | None,
+    found: Found,
+    test: Test,
+    at: When,
+) -> Checked:
+    """Record a check on the zones that carry a film."""
+    with database.writing("check", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, face)
+        ledger.film_check(at, picked.targets, test=test, found=found)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        return Checked(
+            act=ledger.act_id,
+            test=test,
+            found=found,
+            at=at,
+            labels=picked.labels,
+            blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
+            proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
+            standings=standings([s for s in states if s.layers], after.shop),
+            in_the_white=picked.labels if not any(s.layers for s in states) else (),
+        )

@@ -1,0 +1,80 @@
+"""Log what was done with oily rags."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from finishlog.asks.look import look
+from finishlog.asks.rags import RagsLine, open_rags
+from finishlog.clock import Clock
+from finishlog.core.rags import RagsItem
+from finishlog.core.records import RagsDeed, When
+from finishlog.errors import NotFound, UsageFault
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class RagsDealtWith:
+    """What was recorded, for which items, and what is still open."""
+
+    act: int
+    deed: RagsDeed
+    at: When
+    items: tuple[str, ...]
+    remarks: tuple[str, ...]
+    still_open: tuple[RagsLine, ...]
+
+
+def deed_word(typed: str) -> RagsDeed:
+    """Read what was done; UsageFault names the words there are."""
+    try:
+        return RagsDeed(typed.strip().lower())
+    except ValueError:
+        raise UsageFault(
+            f"nothing is done with rags called {typed!r}",
+            "type one of: spread, water, lifted, can, stiff, gone",
+        ) from None
+
+
+def log_rags(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    deed: RagsDeed,
+    which: str | None,
+    at: When,
+) -> RagsDealtWith:
+    """Record a deed for one open item (its number or product), or for all that are open."""
+    with database.writing("rags", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        items = _picked([i for i in before.bench.rags if i.is_open], which)
+        for item in items:
+            ledger.rags_event(at, deed=deed, item=item.id)
+        after = look(ledger.connection, facts, clock)
+        touched = [n for n in after.bench.rags if any(n.entries & i.entries for i in items)]
+        known = {remark for item in items for remark in item.remarks}
+        return RagsDealtWith(
+            act=ledger.act_id,
+            deed=deed,
+            at=at,
+            items=tuple(i.product for i in items),
+            remarks=tuple(r for i in touched for r in i.remarks if r not in known),
+            still_open=open_rags(after, facts, clock),
+        )
+
+
+def _picked(items: list[RagsItem], which: str | None) -> list[RagsItem]:
+    if not items:
+        raise NotFound("no rags are open", "finishlog rags shows what is open")
+    if which is None:
+        return items
+    if which.isdigit() and 1 <= int(which) <= len(items):
+        return [items[int(which) - 1]]
+    named = [i for i in items if i.product.lower() == which.lower()]
+    if not named:
+        names = ", ".join(f"{n} {i.product}" for n, i in enumerate(items, 1))
+        raise NotFound(f"no open rags are called {which!r}", f"open are: {names}")
+    return named

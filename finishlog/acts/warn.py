@@ -1,0 +1,77 @@
+"""What to heed about an act, judged by the bench as it was just before."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from finishlog.asks.look import Look
+from finishlog.core.bench import verdict_on, verdict_on_work
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.records import Operation
+from finishlog.core.shop import FaceKind
+from finishlog.core.verdicts import Answer, Verdict
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+
+_REMEDIES = {
+    Answer.DRYING: "leave it alone now, and check before the next coat",
+    Answer.DEAD_ZONE: "watch for wrinkling; it may have to come off",
+    Answer.TEST: "",
+    Answer.SCUFF: "if you did scuff it, log it: finishlog log PART scuff --at TIME",
+    Answer.BLOCKED: "check it again before anything else goes on",
+    Answer.WAITS: "",
+    Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",
+}
+
+
+def warnings_before(
+    then: Look,
+    picked: Zones,
+    facts: Facts,
+    *,
+    operation: Operation = Operation.COAT,
+    over: FinishClass | None = None,
+    method: Method | None = None,
+    scuffed: bool | None = None,
+) -> tuple[Finding, ...]:
+    """Return cautions and stops about what is being logged; empty: nothing speaks against it."""
+    found: list[Finding] = []
+    for state in (z for z in then.bench.zones if z.target in picked.targets):
+        if over is not None:
+            verdict = verdict_on(state, then.bench.zones, over, method, then.bench.now, facts)
+            found.extend(_joint(state))
+        else:
+            verdict = verdict_on_work(state, operation, then.bench.now, facts)
+        found.extend(_of(verdict, scuffed))
+    return _once(found)
+
+
+def _of(verdict: Verdict, scuffed: bool | None) -> Iterable[Finding]:
+    """Yield the binding reason as a warning, then the findings that weigh."""
+    quiet = {Answer.GO, Answer.DONE, Answer.DEADLINE, Answer.SET_ASIDE}
+    weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
+    if verdict.answer in quiet or (verdict.answer is Answer.SCUFF and scuffed):
+        yield from weighs
+        return
+    if not any(f.sentence == verdict.because for f in weighs):
+        level = Level.CAUTION if verdict.answer in {Answer.TEST, Answer.SCUFF} else Level.STOP
+        words = "no scuffing on record" if verdict.answer is Answer.SCUFF else verdict.answer.value
+        yield Finding(level, f"{words}: {verdict.because}", _REMEDIES.get(verdict.answer, ""))
+    yield from weighs
+
+
+def _joint(state: ZoneState) -> Iterable[Finding]:
+    if state.face.kind is FaceKind.JOINT:
+        yield Finding(
+            Level.CAUTION,
+            f"{state.member.name} {state.face.name} is a glue face: glue needs bare wood",
+            "scrape it back to bare wood before the glue-up",
+            "common practice",
+        )
+
+
+def _once(found: Sequence[Finding]) -> tuple[Finding, ...]:
+    order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
+    return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))

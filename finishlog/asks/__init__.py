@@ -1,0 +1,1 @@
+"""The questions that are answered: one file a question."""

@@ -1,0 +1,178 @@
+"""What is still dangerous, what may I do now, what closes soon, what must I leave alone?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from finishlog.asks.look import Look, look
+from finishlog.asks.rags import RagsLine, open_rags
+from finishlog.asks.standing import Standing, glue_up_standing, standings
+from finishlog.clock import Clock
+from finishlog.core.air import Air, dew_point_c
+from finishlog.core.coating_air import air_findings
+from finishlog.core.grouping import describe
+from finishlog.core.layers import ABRADES
+from finishlog.core.milestones import furthest
+from finishlog.core.room_air import RoomAir
+from finishlog.core.shop_hours import is_open, next_opening
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+_STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
+_WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
+
+
+@dataclass(frozen=True, slots=True)
+class RoomLine:
+    """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands)."""
+
+    room: str
+    read_at: datetime | None
+    air: Air | None
+    dew_point_c: float | None
+    coldest_night_c: float | None
+    fitness: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartMilestone:
+    """A part whose coats are done: the furthest handling stage reached, and the next."""
+
+    part: str
+    label: str
+    reached: Stage | None
+    next: Stage | None
+    next_at: datetime | None
+    blocked: str
+    measured: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """The one screen of the evening."""
+
+    now: datetime
+    rooms: tuple[RoomLine, ...]
+    rags: tuple[RagsLine, ...]
+    bench: tuple[Standing, ...]
+    stopped: tuple[Standing, ...]
+    drying: tuple[Standing, ...]
+    set_aside: tuple[Standing, ...]
+    glue_ups: tuple[Standing, ...]
+    milestones: tuple[PartMilestone, ...]
+    shop_open: bool | None
+    shop_opens: datetime | None
+    next_at: datetime | None
+    next_what: str
+    empty: bool
+
+
+def ready(
+    database: Database, facts: Facts, clock: Clock, only: Iterable[int] = ()
+) -> Ready:
+    """Answer for every open part, or for the parts with the ids in `only`."""
+    with database.reading() as connection:
+        return ready_from(look(connection, facts, clock), facts, clock, frozenset(only))
+
+
+def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> Ready:
+    """Answer from a shop that was already looked at."""
+    zones = [z for z in seen.bench.zones if not only or z.part.id in only]
+    lines = standings([z for z in zones if z.progress.next or z.layers], seen.shop)
+    acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
+    waiting = [s for s in lines if s.answer in _WAITS]
+    glue_ups = tuple(
+        glue_up_standing(g.part.path, g.part.name, g.verdict)
+        for g in seen.bench.glue_ups
+        if not only or g.part.id in only
+    )
+    soonest = min((s for s in waiting if s.high), key=lambda s: s.high or clock.now, default=None)
+    hours = seen.shop.hours
+    return Ready(
+        now=clock.now,
+        rooms=tuple(_room(r, seen, facts, clock) for r in seen.shop.rooms),
+        rags=open_rags(seen, facts, clock),
+        bench=tuple(sorted(acting, key=_urgency)),
+        stopped=tuple(s for s in lines if s.answer in _STOPPED),
+        drying=tuple(sorted(waiting, key=lambda s: (s.high is None, s.high or clock.now))),
+        set_aside=tuple(s for s in lines if s.answer is Answer.SET_ASIDE),
+        glue_ups=glue_ups,
+        milestones=_milestones(zones, clock.now),
+        shop_open=is_open(hours, clock.now) if hours.patterns else None,
+        shop_opens=next_opening(hours, clock.now),
+        next_at=soonest.high if soonest else None,
+        next_what=f"{soonest.operation} {soonest.label}" if soonest else "",
+        empty=not seen.shop.parts,
+    )
+
+
+def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:
+    """Sort: deadlines, scuffing and sanding (dust first), then coats, soonest closing first."""
+    dusty = line.answer is Answer.SCUFF or line.operation in ABRADES
+    closes = line.closes or datetime.max.replace(tzinfo=UTC)
+    return (line.answer is not Answer.DEADLINE, not dusty, line.answer is Answer.BLOCKED, closes)
+
+
+def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
+    known, air = seen.shop.rooms[room], seen.bench.rooms[room]
+    reading = air.measured_at(clock.now)
+    return RoomLine(
+        room=known.name,
+        read_at=reading.when.latest if reading else None,
+        air=reading.air if reading else None,
+        dew_point_c=dew_point_c(reading.air) if reading else None,
+        coldest_night_c=known.coldest_night_c,
+        fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
+    )
+
+
+def _fitness(
+    air: RoomAir, seen: Look, facts: Facts, clock: Clock
+) -> Iterable[tuple[str, str]]:
+    """Yield, for every product that is still to go on, what this air does to it."""
+    due = {
+        step.product
+        for zone in seen.bench.zones
+        for step in zone.progress.steps[zone.progress.done :]
+        if step.product is not None
+    }
+    for product in sorted(due & seen.shop.products.keys()):
+        of = facts.finish_class(seen.shop.products[product].class_key)
+        method = of.methods[0]
+        found = air_findings(of, method, air, clock.now, facts.drying)
+        yield (
+            f"{method.value} {seen.shop.products[product].name}",
+            found[0].sentence if found else "fine",
+        )
+
+
+def _milestones(zones: Sequence[ZoneState], now: datetime) -> tuple[PartMilestone, ...]:
+    """Say of each part whose coats are done how far it may be handled."""
+    by_part: dict[int, list[ZoneState]] = {}
+    for zone in zones:
+        by_part.setdefault(zone.part.id, []).append(zone)
+    found = []
+    for states in by_part.values():
+        coated = [z for z in states if z.layers]
+        if coated and all(z.verdict.answer is Answer.DONE for z in coated):
+            found.append(_part_milestone(coated, now))
+    return tuple(found)
+
+
+def _part_milestone(states: Sequence[ZoneState], now: datetime) -> PartMilestone:
+    part = states[0].part
+    reached, coming = furthest(states, now)
+    return PartMilestone(
+        part=part.path,
+        label=describe(part, [z.piece.number for z in states], ()),
+        reached=reached.stage if reached else None,
+        next=coming.stage if coming else None,
+        next_at=coming.high if coming else None,
+        blocked=coming.blocked if coming else "",
+        measured=coming.measured if coming else True,
+    )

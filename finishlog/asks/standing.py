@@ -1,0 +1,91 @@
+"""How a group of zones stands, in plain values: what every question and every act answers with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.core.findings import Finding
+from finishlog.core.grouping import Group, groups
+from finishlog.core.records import Operation
+from finishlog.core.shop import Shop
+from finishlog.core.verdicts import Answer, Verdict
+from finishlog.core.zone import ZoneState
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One line about parts that stand alike. Times are UTC; None: there is no such time.
+
+    `operation` and `product` are the next step (empty: none); `coat` of `coats` counts the coats
+    of that product; `on_it` names the newest layer.
+    """
+
+    part: str
+    label: str
+    pieces: tuple[int, ...]
+    faces: tuple[str, ...]
+    operation: str
+    product: str
+    coat: int
+    coats: int
+    on_it: str
+    answer: Answer
+    because: str
+    low: datetime | None
+    high: datetime | None
+    closes: datetime | None
+    waits_for: str
+    findings: tuple[Finding, ...]
+
+
+def standing_of(group: Group, shop: Shop) -> Standing:
+    """Put one group into plain values."""
+    state = group.first
+    verdict, step = state.verdict, state.progress.next
+    operation = step.operation.value if step else ""
+    product = step.product if step else None
+    coat, coats = state.progress.coat_number(step) if step else (0, 0)
+    top = state.top
+    if step is None and not state.progress.steps and top:
+        operation, product = Operation.COAT.value, top.coat.product
+        coat = sum(1 for layer in state.layers if layer.coat.product == product) + 1
+    return Standing(
+        part=group.part.path,
+        label=group.label,
+        pieces=group.pieces,
+        faces=group.faces,
+        operation=operation,
+        product=product_name(product, shop),
+        coat=coat,
+        coats=coats,
+        on_it=top.coat.product_name if top else "",
+        answer=verdict.answer,
+        because=verdict.because,
+        low=verdict.low,
+        high=verdict.high,
+        closes=verdict.closes,
+        waits_for=verdict.waits_for,
+        findings=verdict.findings,
+    )
+
+
+def standings(states: Iterable[ZoneState], shop: Shop) -> tuple[Standing, ...]:
+    """Group zones and put each group into plain values."""
+    return tuple(standing_of(group, shop) for group in groups(states))
+
+
+def product_name(product: int | None, shop: Shop) -> str:
+    """Name a product; empty when there is none."""
+    return shop.products[product].name if product is not None else ""
+
+
+def glue_up_standing(part_path: str, label: str, verdict: Verdict) -> Standing:
+    """Put a glue-up into the same plain values."""
+    return Standing(
+        part=part_path, label=label, pieces=(), faces=(), operation=Operation.GLUE_UP.value,
+        product="", coat=0, coats=0, on_it="", answer=verdict.answer, because=verdict.because,
+        low=verdict.low, high=verdict.high, closes=verdict.closes, waits_for=verdict.waits_for,
+        findings=verdict.findings,
+    )

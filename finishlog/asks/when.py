@@ -1,0 +1,62 @@
+"""When may a part be touched, recoated, turned, clamped, stacked, packed, used?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.look import look
+from finishlog.asks.standing import Standing, glue_up_standing, standing_of
+from finishlog.clock import Clock
+from finishlog.core.grouping import Group, groups
+from finishlog.core.milestones import Milestone, milestone
+from finishlog.core.shop import Shop
+from finishlog.core.stages import Stage
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class WhenLine:
+    """One group of a part: how it stands, and every stage with its low and high time."""
+
+    standing: Standing
+    since: datetime | None
+    stages: tuple[Milestone, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class When:
+    """The stages of some parts, and the glue-ups they wait for."""
+
+    now: datetime
+    lines: tuple[WhenLine, ...]
+    glue_ups: tuple[Standing, ...]
+
+
+def when(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> When:
+    """Answer for the parts with these ids."""
+    wanted = frozenset(parts)
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
+    return When(
+        now=clock.now,
+        lines=tuple(_line(group, seen.shop) for group in groups(zones)),
+        glue_ups=tuple(
+            glue_up_standing(g.part.path, g.part.name, g.verdict)
+            for g in seen.bench.glue_ups
+            if g.part.id in wanted
+        ),
+    )
+
+
+def _line(group: Group, shop: Shop) -> WhenLine:
+    found = (milestone(group.states, stage) for stage in Stage)
+    top = group.first.top
+    return WhenLine(
+        standing=standing_of(group, shop),
+        since=top.put_on if top else None,
+        stages=tuple(m for m in found if m),
+    )

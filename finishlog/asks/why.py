@@ -1,0 +1,169 @@
+"""Why is this the answer: what is on it, the label, the air, the clock, what binds, what is unknown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.look import look
+from finishlog.asks.standing import Standing, glue_up_standing, standing_of
+from finishlog.clock import Clock
+from finishlog.core.air import Air
+from finishlog.core.clock import gained, wait_rate
+from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
+from finishlog.core.grouping import Group, groups
+from finishlog.core.layers import Layer
+from finishlog.core.records import Check
+from finishlog.core.room_air import RoomAir
+from finishlog.core.shop import Shop
+from finishlog.core.stages import Stage
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+ESTIMATES = {
+    Mechanism.OXIDATION: "a factor of 2 per 10 °C, an assumption for oil varnish",
+    Mechanism.CROSS_LINKING: "a factor of 2 per 10 °C",
+    Mechanism.WATER: "by the air's thirst for water, an estimate",
+    Mechanism.ALCOHOL: "by the alcohol's vapour pressure, an estimate",
+    Mechanism.SOLVENT: "by the solvent's vapour pressure, an estimate",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class OnIt:
+    """One layer: what, when, and the entry behind it."""
+
+    product: str
+    put_on: datetime
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class LabelLine:
+    """The figure that the wait counts: hours at its air, with its source in words."""
+
+    stage: Stage
+    low_h: float
+    high_h: float
+    at: Air
+    source: str
+    also: tuple[str, ...]
+    product: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClockLine:
+    """Equivalent hours done of those needed, the present pace, and how it is reckoned."""
+
+    done_h: float
+    needed_h: float
+    pace: float | None
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class CheckLine:
+    """A check made on the newest film."""
+
+    test: str
+    found: str
+    moment: datetime
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class Why:
+    """Everything behind one group's answer."""
+
+    standing: Standing
+    on_it: tuple[OnIt, ...]
+    label: LabelLine | None
+    air: Air | None
+    read_at: datetime | None
+    clock: ClockLine | None
+    checks: tuple[CheckLine, ...]
+    unknown: tuple[str, ...]
+
+
+def why(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> tuple[Why, ...]:
+    """Answer for every group of the parts with these ids, and for their glue-ups."""
+    wanted = frozenset(parts)
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
+    explained = [_why(group, seen.shop, facts, clock.now) for group in groups(zones)]
+    glue_ups = [
+        Why(glue_up_standing(g.part.path, g.part.name, g.verdict), (), None, None, None, None, (), ())
+        for g in seen.bench.glue_ups
+        if g.part.id in wanted
+    ]
+    return (*explained, *glue_ups)
+
+
+def _why(group: Group, shop: Shop, facts: Facts, now: datetime) -> Why:
+    state = group.first
+    top = state.top
+    figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
+    reading = state.room.measured_at(now)
+    return Why(
+        standing=standing_of(group, shop),
+        on_it=tuple(
+            OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
+        ),
+        label=_label(top, figure, facts) if top and figure else None,
+        air=reading.air if reading else None,
+        read_at=reading.when.latest if reading else None,
+        clock=_clock(top, figure, state.room, now) if top and figure else None,
+        checks=tuple(_check(c) for c in top.checks) if top else (),
+        unknown=_unknown(state, now),
+    )
+
+
+def _label(top: Layer, figure: Figure, facts: Facts) -> LabelLine:
+    return LabelLine(
+        stage=Stage.RECOAT,
+        low_h=figure.low_h,
+        high_h=figure.high_h,
+        at=figure.at,
+        source=source_words(figure.source, facts),
+        also=tuple(
+            f"{f.low_h:g}–{f.high_h:g} h, {source_words(f.source, facts)}" for f in figure.also
+        ),
+        product=top.coat.product_name,
+    )
+
+
+def source_words(source: str, facts: Facts) -> str:
+    """Name a source as a person reads it."""
+    if source in facts.sources:
+        return facts.sources[source].title
+    return source if source in {COMMON_PRACTICE, FROM_MEMORY} else source or "no source"
+
+
+def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLine:
+    law = top.law(figure)
+    done = gained(now, top.spans, lambda span: wait_rate(law, span), top.stops)
+    span = next((s for s in top.spans if s.end is None or s.end > now), None)
+    return ClockLine(
+        done_h=min(done, figure.high_h),
+        needed_h=figure.high_h,
+        pace=wait_rate(law, span) if span and span.airs else None,
+        by=ESTIMATES[top.of.mechanism],
+    )
+
+
+def _check(check: Check) -> CheckLine:
+    return CheckLine(check.test.value, check.found.value, check.when.latest, check.act)
+
+
+def _unknown(state: ZoneState, now: datetime) -> tuple[str, ...]:
+    unknown = ["the wood's own temperature (the colder of the room and last night is taken)"]
+    if state.room.measured_at(now) is None:
+        unknown.append("the room's air: no reading within a day")
+    if state.top and not state.top.checks:
+        unknown.append("how this film really is: no check logged since the coat")
+    if state.top and not state.top.abraded and state.top.coat.scuffed_before is None:
+        unknown.append("whether it was scuffed: not said is taken as not done")
+    return tuple(unknown)

@@ -1,0 +1,1 @@
+"""The terminal: parse what was typed, print what came back."""

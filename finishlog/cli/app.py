@@ -1,0 +1,136 @@
+"""The command line as a whole: its groups, and the one place that turns faults into exit codes."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+from typer.core import TyperGroup
+from typer.main import get_command
+
+from finishlog import __version__, errors
+from finishlog.cli import demo, evening, questions, reference, shop
+from finishlog.cli.desk import Desk, say
+
+GROUPS: dict[str, tuple[str, ...]] = {
+    "the evening": ("ready", "log", "check", "air", "rags", "undo", "amend", "note"),
+    "questions": ("when", "why", "on", "history", "past"),
+    "the shop": ("project", "part", "steps", "product", "room", "shop"),
+    "reference": ("class",),
+    "care": ("demo",),
+}
+
+
+class InGroups(TyperGroup):
+    """Lists the commands under the headings that a person looks for."""
+
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401, ARG002
+        """Return the commands in the order of their groups."""
+        return [name for names in GROUPS.values() for name in names]
+
+    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401
+        """Write each group under its heading."""
+        for heading, names in GROUPS.items():
+            commands = [(name, self.get_command(ctx, name)) for name in names]
+            rows = [(name, c.get_short_help_str(60)) for name, c in commands if c]
+            with formatter.section(heading):
+                formatter.write_dl(rows)
+
+
+app = typer.Typer(
+    cls=InGroups,
+    name="finishlog",
+    help="Log each coat, ask what is ready, review past finishes by species.",
+    epilog="Safety data sheets, local codes and licensed practice come before anything said here.",
+    rich_markup_mode=None,
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"finishlog {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def start(
+    context: typer.Context,
+    db: Annotated[
+        Path | None,
+        typer.Option("--db", metavar="FILE", help="The database; else FINISHLOG_DB, else yours."),
+    ] = None,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
+    ] = False,
+) -> None:
+    """Open the desk."""
+    context.obj = Desk(db)
+
+
+evening.register(app)
+questions.register(app)
+shop.register(app)
+reference.register(app)
+demo.register(app)
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command; return its exit code. Nothing a person does ends in a traceback."""
+    try:
+        return _exit_code(
+            get_command(app).main(arguments, prog_name="finishlog", standalone_mode=False)
+        )
+    except errors.FinishlogError as fault:
+        say(_line(fault))
+        return fault.exit_code
+    except KeyboardInterrupt:
+        return errors.INTERRUPTED
+    except BrokenPipeError:
+        return _closed_pipe()
+    except Exception as fault:  # noqa: BLE001
+        return _other(fault)
+
+
+def _exit_code(result: object) -> int:
+    sys.stdout.flush()
+    return result if isinstance(result, int) else 0
+
+
+def _line(fault: errors.FinishlogError) -> str:
+    return f"finishlog: {fault.message}" + (f"; {fault.hint}" if fault.hint else "")
+
+
+def _closed_pipe() -> int:
+    """Leave quietly when nobody reads on; what is still buffered must not complain at exit."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return 0
+
+
+def _other(fault: Exception) -> int:
+    """Tell a wrong command line from a fault of ours."""
+    if type(fault).__name__ == "Abort":
+        return errors.INTERRUPTED
+    if hasattr(fault, "format_message"):
+        command = getattr(getattr(fault, "ctx", None), "command_path", "finishlog")
+        say(f"finishlog: {fault.format_message()} Type {command} --help.")
+        return errors.USAGE
+    return _our_fault(fault)
+
+
+def _our_fault(fault: Exception) -> int:
+    import traceback
+
+    from finishlog.paths import fault_log_path
+
+    path = fault_log_path()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with path.open("a", encoding="utf-8") as log:
+        log.write("".join(traceback.format_exception(fault)))
+    say(f"finishlog: a fault of ours ({type(fault).__name__}); nothing was lost, it is in {path}")
+    return errors.OUR_FAULT

@@ -1,0 +1,59 @@
+"""Ask a person the few things that are missing; a script is refused with the exact command."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
+from finishlog.errors import Ambiguous, Unknown
+
+Answer = TypeVar("Answer")
+Attempt = Callable[[tuple[str, ...]], Answer]
+
+
+def settled(desk: Desk, typed: tuple[str, ...], attempt: Callable[[tuple[str, ...]], Answer]) -> Answer:
+    """Try; where something is ambiguous or unknown and a person is there, ask and try again."""
+    words = typed
+    while True:
+        try:
+            return attempt(words)
+        except Ambiguous as fault:
+            if not at_a_terminal():
+                raise
+            chosen = choose(f"{fault.message}. Which?", fault.candidates)
+            if chosen is None:
+                raise
+            words = tuple(chosen if word == fault.typed else word for word in words)
+        except Unknown as fault:
+            if not at_a_terminal():
+                raise
+            made = _make_part(desk, fault) if fault.kind == "part" else _make_product(desk, fault)
+            if made is None:
+                raise
+            words = tuple(made if word == fault.name else word for word in words)
+
+
+def _make_part(desk: Desk, fault: Unknown) -> str | None:
+    from finishlog.acts.things import PartTyped, new_part
+
+    answer = ask(f"There is no part {fault.name!r}. Put it on record now? [y/N]")
+    if not answer.lower().startswith("y"):
+        return None
+    path = fault.name
+    if "/" not in path:
+        path = f"{ask('Which piece of furniture is it part of?')}/{path}"
+    species = ask("Which wood? (Enter: not said)")
+    typed = PartTyped(path, species=species or None)
+    return new_part(desk.database, desk.clock, desk.words, typed).name
+
+
+def _make_product(desk: Desk, fault: Unknown) -> str | None:
+    from finishlog.acts.things import ProductTyped, new_product
+
+    keys = desk.facts.class_keys()
+    chosen = choose(f"There is no product {fault.name!r}. What kind of finish is it?", keys)
+    if chosen is None:
+        return None
+    typed = ProductTyped(fault.name, chosen, {})
+    return new_product(desk.database, desk.facts, desk.clock, desk.words, typed).name

@@ -1,0 +1,101 @@
+"""What a command has at hand: the clock, the facts, the database, how to answer."""
+
+from __future__ import annotations
+
+import shlex
+import sys
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from finishlog import clock, paths
+from finishlog.core.records import When, at
+from finishlog.core.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.facts.load import Facts
+    from finishlog.store.database import Database
+
+
+class Desk:
+    """Opened once a command; nothing heavy is loaded before it is asked for."""
+
+    def __init__(self, path: Path | None = None) -> None:
+        self._path = path
+
+    @cached_property
+    def clock(self) -> clock.Clock:
+        """The present instant and the shop's zone, read once."""
+        return clock.read()
+
+    @cached_property
+    def facts(self) -> Facts:
+        """The published facts."""
+        from finishlog.facts.load import Facts
+
+        return Facts()
+
+    @cached_property
+    def path(self) -> Path:
+        """Where the database is."""
+        return self._path or paths.database_path()
+
+    @cached_property
+    def database(self) -> Database:
+        """The database, made or brought up to date if it has to be; stderr says so."""
+        from finishlog.store.database import open_database
+
+        self.path.parent.mkdir(parents=True, exist_ok=True)
+        database = open_database(self.path, self.clock.now)
+        if database.upgraded is not None:
+            backup = database.upgraded.backup_path
+            say(f"finishlog: database brought up to date; the old one is kept as {backup}")
+        return database
+
+    @cached_property
+    def temperature(self) -> Temperature:
+        """The unit that temperatures are typed and shown in."""
+        from finishlog.asks.settings import temperature_unit
+
+        return temperature_unit(self.database)
+
+    @property
+    def words(self) -> str:
+        """The words that were typed."""
+        return shlex.join(sys.argv[1:])
+
+    def moment(self, typed: str | None) -> When:
+        """Read when something happened; now when nothing was typed."""
+        if typed is None:
+            return at(self.clock.now)
+        from finishlog.cli.moments import moment
+
+        return moment(typed, self.clock.now, self.clock.zone)
+
+
+def say(line: str) -> None:
+    """Write one line for the person on stderr, beside the answer."""
+    print(line, file=sys.stderr)
+
+
+def at_a_terminal() -> bool:
+    """Tell whether a person can be asked."""
+    return sys.stdin.isatty() and sys.stderr.isatty()
+
+
+def ask(question: str) -> str:
+    """Ask one line on stderr, so that stdout holds the answer alone."""
+    sys.stderr.write(f"{question} ")
+    sys.stderr.flush()
+    return sys.stdin.readline().strip()
+
+
+def choose(question: str, choices: tuple[str, ...]) -> str | None:
+    """Ask for one of a few; None when nothing was chosen."""
+    say(question)
+    for number, choice in enumerate(choices, 1):
+        say(f"  {number}  {choice}")
+    answer = ask("number:")
+    if answer.isdigit() and 1 <= int(answer) <= len(choices):
+        return choices[int(answer) - 1]
+    return answer if answer in choices else None

@@ -1,0 +1,314 @@
+"""The commands of the evening: ready, log, check, air, rags, undo, amend, note."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.asking import settled
+from finishlog.cli.desk import Desk, ask, at_a_terminal, say
+from finishlog.cli.json_answer import show_json
+from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, SomeParts, Verbose, desk
+from finishlog.cli.screen import show
+from finishlog.core.finishes import Method
+from finishlog.errors import ANSWER_IS_BAD, UsageFault
+
+# A coat older than this has probably gone on; undoing it would lose the truth.
+_JUST_NOW = timedelta(minutes=10)
+
+
+def ready(
+    context: typer.Context,
+    parts: Parts = None,
+    json: Json = False,
+    verbose: Verbose = False,
+    exit_code: Annotated[
+        bool,
+        typer.Option("--exit-code", help="Leave with 1 when rags are overdue or nothing is ready."),
+    ] = False,
+) -> None:
+    """Show what is dangerous, what may be done now, what closes, what must wait."""
+    from finishlog.asks.ready import ready as answer_ready
+    from finishlog.cli.ready_page import ready_page
+
+    at = desk(context)
+    only = _ids(at, tuple(parts or ()))
+    answer = answer_ready(at.database, at.facts, at.clock, only)
+    if json:
+        show_json("ready", at.clock.now, answer)
+    else:
+        show(ready_page(answer, at.clock, at.temperature, verbose=verbose))
+    if exit_code and (any(r.overdue for r in answer.rags) or not answer.bench):
+        raise typer.Exit(ANSWER_IS_BAD)
+
+
+def log(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... [WHAT]",
+            help="Parts, then a product or a piece of work; without it, the step that is due.",
+        ),
+    ],
+    face: FaceOption = None,
+    at: At = None,
+    method: Annotated[Method | None, typer.Option("--method", help="How it went on.")] = None,
+    scuffed: Annotated[
+        bool | None,
+        typer.Option("--scuffed/--not-scuffed", help="The film under it was scuffed."),
+    ] = None,
+    grit: Annotated[str, typer.Option("--grit", help="Of sanding: P220.")] = "",
+    note: NoteText = "",
+    json: Json = False,
+    verbose: Verbose = False,
+) -> None:
+    """Log a coat or a piece of work that was done."""
+    from finishlog.acts.log import log as act
+    from finishlog.acts.logged import Logged, ToLog
+    from finishlog.cli.log_page import log_page
+
+    here = desk(context)
+    when = here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Logged:
+        wanted = ToLog(typed, when, face, method, scuffed, grit, note)
+        return act(here.database, here.facts, here.clock, here.words, wanted)
+
+    answer = settled(here, tuple(words), attempt)
+    if json:
+        show_json("log", here.clock.now, answer)
+    else:
+        show(log_page(answer, here.clock, verbose=verbose))
+
+
+def check(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... FOUND",
+            help="Parts, then: tacky gums prints smells flakes, or dry no-print powder no-smell holds.",
+        ),
+    ],
+    face: FaceOption = None,
+    test: Annotated[
+        str | None,
+        typer.Option("--test", help="touch, thumbnail, sand, smell or scratch."),
+    ] = None,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log a test of a film. A failed check beats any clock."""
+    from finishlog.acts.check import Checked, found_word, log_check, test_word
+    from finishlog.cli.log_page import check_page
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
+    found = found_word(words[-1])
+    which, when = test_word(test, found), here.moment(at)
+
+    def attempt(parts: tuple[str, ...]) -> Checked:
+        return log_check(
+            here.database, here.facts, here.clock, here.words,
+            parts=parts, face=face, found=found, test=which, at=when,
+        )
+
+    answer = settled(here, tuple(words[:-1]), attempt)
+    if json:
+        show_json("check", here.clock.now, answer)
+    else:
+        show(check_page(answer, here.clock))
+
+
+def air(
+    context: typer.Context,
+    reading: Annotated[list[str], typer.Argument(metavar="TEMPERATURE HUMIDITY", help="17.2C 58%")],
+    room: Annotated[str | None, typer.Option("--room", help="Which room, if there are more.")] = None,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log the air of a room: temperature and relative humidity."""
+    from finishlog.acts.air import log_air
+    from finishlog.cli.log_page import air_page
+    from finishlog.cli.measures import air as read_air
+
+    here = desk(context)
+    typed = read_air(" ".join(reading), here.temperature)
+    answer = log_air(
+        here.database, here.clock, here.words, air=typed, at=here.moment(at), room=room
+    )
+    if json:
+        show_json("air", here.clock.now, answer)
+    else:
+        show(air_page(answer, here.clock, here.temperature))
+
+
+def rags(
+    context: typer.Context,
+    deed: Annotated[
+        str | None,
+        typer.Argument(metavar="[DEED]", help="spread, water, lifted, can, stiff or gone."),
+    ] = None,
+    which: Annotated[
+        str | None, typer.Argument(metavar="[WHICH]", help="A number or product; else all open.")
+    ] = None,
+    at: At = None,
+    json: Json = False,
+    exit_code: Annotated[
+        bool, typer.Option("--exit-code", help="Leave with 1 when rags are overdue.")
+    ] = False,
+) -> None:
+    """Show open oily rags, or log what was done with them."""
+    from finishlog.acts.rags import deed_word, log_rags
+    from finishlog.asks.rags import rags as answer_rags
+    from finishlog.cli.rags_page import dealt_page, rags_page
+
+    here = desk(context)
+    if deed is None:
+        lines = answer_rags(here.database, here.facts, here.clock)
+        if json:
+            show_json("rags", here.clock.now, lines)
+        else:
+            show(rags_page(lines, here.facts, here.clock))
+    else:
+        dealt = log_rags(
+            here.database, here.facts, here.clock, here.words,
+            deed=deed_word(deed), which=which, at=here.moment(at),
+        )
+        lines = dealt.still_open
+        if json:
+            show_json("rags", here.clock.now, dealt)
+        else:
+            show(dealt_page(dealt, here.clock))
+    if exit_code and any(line.overdue for line in lines):
+        raise typer.Exit(ANSWER_IS_BAD)
+
+
+def undo(
+    context: typer.Context,
+    act: Annotated[
+        int | None, typer.Argument(metavar="[ACT]", help="Its number in history; else the last.")
+    ] = None,
+    never_happened: Annotated[
+        bool,
+        typer.Option("--never-happened", help="Say that a coat did not go on, without being asked."),
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Withdraw the last act, or a numbered one. It stays in history; undo it to get it back."""
+    from finishlog.acts.undo import undo as withdraw
+    from finishlog.acts.undo import what_undo_would_do
+    from finishlog.cli.log_page import undo_page
+
+    here = desk(context)
+    found = what_undo_would_do(here.database, act)
+    old = here.clock.now - found.typed_at > _JUST_NOW
+    if found.is_coat and old and not never_happened and not _never_went_on(found.act):
+        say(f"finishlog: act {found.act} stays on record")
+        raise typer.Exit
+    answer = withdraw(here.database, here.clock, here.words, found.act)
+    if json:
+        show_json("undo", here.clock.now, answer)
+    else:
+        show(undo_page(answer, here.clock))
+
+
+def _never_went_on(act: int) -> bool:
+    """Ask whether the finish went on: a coat that did must stay on record."""
+    if not at_a_terminal():
+        raise UsageFault(
+            f"act {act} is a coat logged a while ago: did the finish go on?",
+            f"if it never did: finishlog undo {act} --never-happened",
+        )
+    answer = ask("Did the finish go on? A coat that did stays on record. [y/n]")
+    return answer.lower().startswith("n")
+
+
+def amend(
+    context: typer.Context,
+    act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
+    at: At = None,
+    on: Annotated[list[str] | None, typer.Option("--on", metavar="PART", help="On these parts.")] = None,
+    face: FaceOption = None,
+    product: Annotated[str | None, typer.Option("--product")] = None,
+    method: Annotated[Method | None, typer.Option("--method")] = None,
+    scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
+    found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
+    air: Annotated[str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")] = None,
+    note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
+    json: Json = False,
+) -> None:
+    """Correct an act. The entry it had stays visible in history."""
+    from finishlog.acts.amend import Change
+    from finishlog.acts.amend import amend as correct
+    from finishlog.acts.check import found_word
+    from finishlog.cli.log_page import amend_page
+    from finishlog.cli.measures import air as read_air
+
+    here = desk(context)
+    change = Change(
+        at=here.moment(at) if at else None,
+        parts=tuple(on or ()),
+        face=face,
+        product=product,
+        method=method,
+        scuffed=scuffed,
+        found=found_word(found) if found else None,
+        air=read_air(air, here.temperature) if air else None,
+        text=note,
+    )
+    if change == Change():
+        raise UsageFault("nothing to amend", "say what is different: --at, --on, --product, --found")
+    answer = correct(here.database, here.facts, here.clock, here.words, act, change)
+    if json:
+        show_json("amend", here.clock.now, answer)
+    else:
+        show(amend_page(answer, here.clock))
+
+
+def note(
+    context: typer.Context,
+    parts: SomeParts,
+    text: Annotated[str, typer.Option("--text", "-t", help="The words.")],
+    outcome: Annotated[
+        bool, typer.Option("--outcome", help="It says how the finish turned out.")
+    ] = False,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Keep words about a part, or how its finish turned out."""
+    from finishlog.acts.note import Noted, log_note
+    from finishlog.cli.log_page import note_page
+
+    here = desk(context)
+    when = here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Noted:
+        return log_note(
+            here.database, here.facts, here.clock, here.words,
+            parts=typed, text=text, outcome=outcome, at=when,
+        )
+
+    answer = settled(here, tuple(parts), attempt)
+    if json:
+        show_json("note", here.clock.now, answer)
+    else:
+        show(note_page(answer, here.clock))
+
+
+def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
+    from finishlog.asks.parts import part_ids
+
+    if not typed:
+        return ()
+    return settled(here, typed, lambda words: part_ids(here.database, here.clock, words))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    for command in (ready, log, check, air, rags, undo, amend, note):
+        app.command(command.__name__)(command)

@@ -1,0 +1,57 @@
+"""Read what is typed off a can."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from finishlog.acts.things import ProductTyped
+from finishlog.cli import measures
+from finishlog.core.air import STANDARD_AIR, Air
+from finishlog.core.finishes import YOUR_CAN, Figure, RecoatWindow, WindowKind
+from finishlog.core.stages import Stage
+from finishlog.core.units import Temperature
+
+
+@dataclass(frozen=True, slots=True)
+class LabelTyped:
+    """The label's figures as typed; None: the can does not say."""
+
+    recoat: str | None
+    sand: str | None
+    touch: str | None
+    tack_free: str | None
+    light_use: str | None
+    cured: str | None
+    window: str | None
+    air: str | None
+
+    def stages(self) -> Iterator[tuple[Stage, str]]:
+        """Yield the stages that the label speaks of."""
+        for stage, typed in (
+            (Stage.RECOAT, self.recoat),
+            (Stage.SAND, self.sand),
+            (Stage.TOUCH, self.touch),
+            (Stage.TACK_FREE, self.tack_free),
+            (Stage.LIGHT_USE, self.light_use),
+            (Stage.CURED, self.cured),
+        ):
+            if typed is not None:
+                yield stage, typed
+
+
+def product_typed(
+    name: str, finish: str, label: LabelTyped, unit: Temperature, note: str = ""
+) -> ProductTyped:
+    """Read a product and its label; the standard air where the label names none."""
+    air = measures.air(label.air, unit) if label.air else STANDARD_AIR
+    window = None
+    if label.window is not None:
+        window = RecoatWindow(WindowKind.CLOSES, YOUR_CAN, _figure(label.window, air))
+    figures = {stage: _figure(typed, air) for stage, typed in label.stages()}
+    return ProductTyped(name, finish, figures, window, note)
+
+
+def _figure(typed: str, air: Air) -> Figure:
+    low, high = measures.hours(typed)
+    return Figure(low, (low + high) / 2, high, YOUR_CAN, air)

@@ -1,0 +1,146 @@
+"""One line back: what was recorded, what comes next, what to heed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.cli.measures import show_air, show_temperature
+from finishlog.cli.screen import Page, Tone
+from finishlog.cli.words import (
+    coat_words,
+    deed,
+    milestone_words,
+    rags_words,
+    reason,
+    remedies,
+)
+from finishlog.core.findings import Level
+from finishlog.core.records import Operation
+from finishlog.core.shown_times import happened
+from finishlog.core.stages import shown
+from finishlog.core.units import Temperature
+from finishlog.core.verdicts import Answer
+
+if TYPE_CHECKING:
+    from finishlog.acts.air import AirLogged
+    from finishlog.acts.amend import Amended
+    from finishlog.acts.check import Checked
+    from finishlog.acts.logged import AfterIt, Logged
+    from finishlog.acts.note import Noted
+    from finishlog.acts.undo import Undone
+    from finishlog.asks.standing import Standing
+    from finishlog.clock import Clock
+
+
+def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
+    """Echo an act, then what it means."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    for line in answer.after:
+        page.line(f"{when}  {_what(answer, line)} · {_then(line, clock)}")
+    if answer.late:
+        page.line(
+            f"it lands before {answer.entries_after_it} later "
+            f"{'entry' if answer.entries_after_it == 1 else 'entries'}; all was worked out again"
+        )
+    warnings = [w for w in answer.warnings if verbose or w.level is not Level.NOTE]
+    for words in remedies(warnings):
+        page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
+    for rags in answer.rags:
+        page.line(
+            f"rags {rags.number}: {rags.product}, {rags_words(rags, clock)}",
+            Tone.DANGER if rags.overdue else Tone.PLAIN,
+        )
+    for note in answer.notes:
+        page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def _what(answer: Logged, line: AfterIt) -> str:
+    name = line.standing.label
+    if answer.operation is Operation.COAT:
+        return f"{name}: coat {line.coat}, {answer.product}"
+    return f"{name}: {answer.operation.value}"
+
+
+def _then(line: AfterIt, clock: Clock) -> str:
+    standing = line.standing
+    if standing.answer is Answer.DONE and line.next_milestone:
+        stage = shown(line.next_milestone.stage)
+        return f"steps done; {stage} {milestone_words(line.next_milestone, clock)}"
+    return standing_words(standing, clock)
+
+
+def standing_words(standing: Standing, clock: Clock) -> str:
+    """Say how a group stands in one phrase."""
+    if standing.answer is Answer.DONE:
+        return standing.because
+    if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:
+        bits = [f"next: {deed(standing)}", coat_words(standing), reason(standing, clock)]
+        return ", ".join(b for b in bits if b)
+    return reason(standing, clock)
+
+
+def check_page(answer: Checked, clock: Clock) -> Page:
+    """Echo a check and what it changes."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: {answer.test.value}, {answer.found.value}")
+    if answer.in_the_white:
+        page.line("caution: there is no film on record there")
+    if answer.blocks:
+        page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
+    if answer.proves:
+        page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
+    for line in answer.standings:
+        page.line(f"{line.label}: {standing_words(line, clock)}")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def air_page(answer: AirLogged, clock: Clock, unit: Temperature) -> Page:
+    """Echo a reading."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    dew = show_temperature(answer.dew_point_c, unit)
+    page.line(f"{when}  {answer.room}: {show_air(answer.air, unit)}, dew point {dew}")
+    if answer.room_is_new:
+        page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def undo_page(answer: Undone, clock: Clock) -> Page:
+    """Echo a withdrawal."""
+    page = Page()
+    found = answer.withdrawn
+    if answer.again:
+        page.line(f"act {found.act} was an undo: what it withdrew is in force again")
+    else:
+        page.line(f"withdrawn: act {found.act}, {found.words}")
+    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
+    return page
+
+
+def amend_page(answer: Amended, clock: Clock) -> Page:
+    """Echo an amendment."""
+    page = Page()
+    was = happened(answer.was, clock.now, clock.zone)
+    now_is = happened(answer.now_is, clock.now, clock.zone)
+    moved = f", {was} → {now_is}" if was != now_is else ""
+    page.line(f"act {answer.amends} amended ({answer.kind}){moved}; the old entry stays in history")
+    for line in answer.standings:
+        page.line(f"{line.label}: {standing_words(line, clock)}")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def note_page(answer: Noted, clock: Clock) -> Page:
+    """Echo a note."""
+    page = Page()
+    kind = "outcome" if answer.outcome else "note"
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: {kind}, {answer.text}")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page

@@ -1,0 +1,36 @@
+"""Options that several commands share."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.desk import Desk
+
+Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+At = Annotated[
+    str | None,
+    typer.Option("--at", metavar="WHEN", help="When it happened: 'yesterday 19:30', '2h ago'."),
+]
+FaceOption = Annotated[
+    str | None, typer.Option("--face", metavar="FACE", help="Only this face.")
+]
+Parts = Annotated[
+    list[str] | None,
+    typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3."),
+]
+SomeParts = Annotated[
+    list[str], typer.Argument(metavar="PART...", help="cabinet/case, case, cab/*, legs:1-3.")
+]
+NoteText = Annotated[str, typer.Option("--note", help="Words to keep with it.")]
+Verbose = Annotated[
+    bool, typer.Option("-v", "--verbose", help="Everything: findings, sources, notes.")
+]
+
+
+def desk(context: typer.Context) -> Desk:
+    """Return the desk that this run of the program opened."""
+    found = context.find_object(Desk)
+    assert found is not None
+    return found

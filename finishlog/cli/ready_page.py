@@ -1,0 +1,159 @@
+"""The screen of the evening."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from finishlog.cli.measures import show_air, show_temperature
+from finishlog.cli.screen import Page, Section, Tone
+from finishlog.cli.words import (
+    coat_words,
+    deed,
+    may_be,
+    rags_name,
+    rags_words,
+    reason,
+    remedies,
+)
+from finishlog.core.shown_times import clock_words, wait_until
+from finishlog.core.units import Temperature
+from finishlog.core.verdicts import Answer
+
+if TYPE_CHECKING:
+    from finishlog.asks.ready import PartMilestone, Ready, RoomLine
+    from finishlog.asks.standing import Standing
+    from finishlog.clock import Clock
+
+FOLD_PAST = 6
+
+
+def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
+    """Lay out what may be done, most urgent first."""
+    page = Page()
+    _head(page, answer, clock, unit)
+    _rags(page, answer, clock)
+    _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
+    _stopped(page.section("STOPPED"), answer.stopped, verbose)
+    _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
+    _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
+    aside = page.section("SET ASIDE")
+    for line in answer.set_aside:
+        aside.row(_short(line), tone=Tone.FAINT)
+    _nothing(page, answer, clock)
+    return page
+
+
+def _short(line: Standing) -> str:
+    project = line.part.split("/")[0]
+    return f"{project}/{line.label}"
+
+
+def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
+    local = clock.now.astimezone(clock.zone)
+    when = f"{local:%a} {local.day} {local:%b}, {local:%H:%M}"
+    rooms = [_room_words(room, clock, unit) for room in answer.rooms]
+    page.line(" · ".join([when, *rooms[:1]]), Tone.HEAD)
+    for words in rooms[1:]:
+        page.line(words, Tone.HEAD)
+    section = page.section()
+    for room in answer.rooms:
+        for words, names in _by_words(room.fitness):
+            section.row(f"{' and '.join(names) if len(names) < 3 else ', '.join(names)}: {words}")
+    if answer.shop_open is False and answer.shop_opens:
+        opens = clock_words(answer.shop_opens, clock.now, clock.zone)
+        page.line(f"the shop is shut; it opens {opens}")
+
+
+def _room_words(room: RoomLine, clock: Clock, unit: Temperature) -> str:
+    if room.air is None or room.read_at is None:
+        return f"{room.room}: air not read today, log it: finishlog air 17C 58%"
+    words = f"{room.room} {show_air(room.air, unit)}, read {_at(room.read_at, clock)}"
+    if room.coldest_night_c is not None:
+        words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
+    return words
+
+
+def _at(moment: object, clock: Clock) -> str:
+    return clock_words(moment, clock.now, clock.zone)  # type: ignore[arg-type]
+
+
+def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
+    found: dict[str, list[str]] = {}
+    for name, words in pairs:
+        found.setdefault(words, []).append(name)
+    return list(found.items())
+
+
+def _rags(page: Page, answer: Ready, clock: Clock) -> None:
+    section = page.section("OPEN RAGS", tone=Tone.DANGER)
+    for line in answer.rags:
+        tone = Tone.DANGER if line.overdue else Tone.PLAIN
+        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
+
+
+def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:
+    for line in lines:
+        tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
+        tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
+        section.row(deed(line), _short(line), coat_words(line), reason(line, clock), tone=tone)
+        _findings(section, line, verbose)
+
+
+def _findings(section: Section, line: Standing, verbose: bool) -> None:
+    if verbose:
+        for words in remedies(line.findings):
+            section.row("", "", "", words, tone=Tone.FAINT)
+
+
+def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
+    for line in lines:
+        section.row(_short(line), coat_words(line), f"{line.answer.value}: {line.because}")
+        shown = line.findings if verbose else [f for f in line.findings if f.remedy][:1]
+        for finding in shown:
+            section.row("", "", f"to mend it: {finding.remedy}" if finding.remedy else "")
+
+
+def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
+    lines = answer.drying
+    shown = lines if verbose or len(lines) <= FOLD_PAST else lines[: FOLD_PAST - 1]
+    for line in shown:
+        opens = ""
+        if answer.shop_opens and line.high and line.high < answer.shop_opens and not answer.shop_open:
+            opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
+        section.row(_short(line), line.on_it, reason(line, clock) + opens)
+    if len(shown) < len(lines):
+        rest = len(lines) - len(shown)
+        section.row(f"and {rest} more that wait longer: finishlog ready -v", tone=Tone.FAINT)
+
+
+def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
+    for line in answer.glue_ups:
+        ready = line.answer is Answer.GO
+        words = "glue up now: every member may be clamped" if ready else reason(line, clock)
+        section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
+    for each in answer.milestones:
+        section.row(f"{each.part.split('/')[0]}/{each.label}", _milestone(each, clock))
+
+
+def _milestone(each: PartMilestone, clock: Clock) -> str:
+    words = [may_be(each.reached)] if each.reached else ["coats done"]
+    if each.next and each.blocked:
+        words.append(f"{each.next.value} {each.blocked}")
+    elif each.next and each.next_at and each.next_at > clock.now:
+        words.append(f"{may_be(each.next)} after {wait_until(each.next_at, clock.now, clock.zone)}")
+    elif each.next and not each.measured:
+        words.append(f"{each.next.value} by label time only: test first, the air was not measured")
+    return "; ".join(words)
+
+
+def _nothing(page: Page, answer: Ready, clock: Clock) -> None:
+    """Say what comes next when nothing can be done, and how to begin when there is nothing."""
+    if answer.empty:
+        page.line("Nothing is on record yet. Begin with a coat: finishlog log stool/seat PRODUCT")
+    elif not answer.bench and not any(g.answer is Answer.GO for g in answer.glue_ups):
+        if answer.next_at:
+            when = wait_until(answer.next_at, clock.now, clock.zone)
+            page.line(f"Nothing to do at the bench now. Next: {answer.next_what} after {when}")
+        else:
+            page.line("Nothing to do at the bench now.")

@@ -1,0 +1,106 @@
+"""One page of answers: plain and unwrapped in a pipe, wrapped and toned at a terminal.
+
+A tone only helps the eye; the words carry the meaning. Text from a person is never markup.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+GUTTER = 2
+INDENT = 2
+
+
+class Tone(StrEnum):
+    """How a row is toned at a terminal; the values are styles that read on dark and light."""
+
+    PLAIN = ""
+    HEAD = "bold"
+    DANGER = "bold red"
+    GO = "green"
+    FAINT = "dim"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Cells in columns; the last one may wrap."""
+
+    cells: tuple[str, ...]
+    tone: Tone = Tone.PLAIN
+
+
+@dataclass(slots=True)
+class Section:
+    """A title and its rows; shown only when there are rows."""
+
+    title: str
+    rows: list[Row] = field(default_factory=list)
+    tone: Tone = Tone.HEAD
+
+    def row(self, *cells: str, tone: Tone = Tone.PLAIN) -> None:
+        """Add a row."""
+        self.rows.append(Row(cells, tone))
+
+
+@dataclass(slots=True)
+class Page:
+    """Sections one after another. A section without a title stands at the margin."""
+
+    sections: list[Section] = field(default_factory=list)
+
+    def section(self, title: str = "", tone: Tone = Tone.HEAD) -> Section:
+        """Start a section."""
+        made = Section(title, tone=tone)
+        self.sections.append(made)
+        return made
+
+    def line(self, text: str, tone: Tone = Tone.PLAIN) -> None:
+        """Add one line at the margin."""
+        self.section().row(text, tone=tone)
+
+
+def widths(rows: Sequence[Row]) -> list[int]:
+    """Return the width of each column but the last of each row."""
+    found: list[int] = []
+    for row in rows:
+        for n, cell in enumerate(row.cells[:-1]):
+            found.extend([0] * (n + 1 - len(found)))
+            found[n] = max(found[n], len(cell))
+    return found
+
+
+def layout(row: Row, columns: Sequence[int], indent: int) -> tuple[str, str]:
+    """Return a row's padded beginning and its last cell."""
+    begin = "".join(
+        cell.ljust(columns[n] + GUTTER) for n, cell in enumerate(row.cells[:-1])
+    )
+    return " " * indent + begin, row.cells[-1] if row.cells else ""
+
+
+def show(page: Page) -> None:
+    """Print a page as fits where it goes."""
+    if sys.stdout.isatty():
+        from finishlog.cli.terminal import show_at_terminal
+
+        show_at_terminal(page)
+    else:
+        sys.stdout.write(plain(page))
+
+
+def plain(page: Page) -> str:
+    """Write a page without wrapping, tone or trailing blanks."""
+    lines: list[str] = []
+    for section in page.sections:
+        if not section.rows:
+            continue
+        indent = INDENT if section.title else 0
+        if section.title:
+            lines.append(section.title)
+        columns = widths(section.rows)
+        lines += [
+            "".join(layout(row, columns, indent)).rstrip() for row in section.rows
+        ]
+    return "".join(f"{line}\n" for line in lines)

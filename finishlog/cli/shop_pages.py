@@ -1,0 +1,214 @@
+"""The pages of what there is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from finishlog.cli.measures import show_air, show_temperature
+from finishlog.cli.screen import Page, Section, Tone
+from finishlog.cli.week import week_words
+from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
+from finishlog.core.shown_times import clock_words
+from finishlog.core.stages import Stage, shown
+from finishlog.core.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.acts.things import Made
+    from finishlog.asks.things import (
+        PartLine,
+        ProductLine,
+        ProjectLine,
+        RoomLine,
+        ScheduleLine,
+        TheShop,
+    )
+    from finishlog.clock import Clock
+    from finishlog.facts.load import Facts
+
+
+def made_page(made: Made) -> Page:
+    """Echo what was put on record."""
+    page = Page()
+    page.line(f"on record: {made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
+    return page
+
+
+def projects_page(lines: Sequence[ProjectLine], clock: Clock) -> Page:
+    """List projects."""
+    page = Page()
+    if not lines:
+        page.line("no projects yet: finishlog project new NAME")
+    section = page.section()
+    for line in lines:
+        due = f"packed by {clock_words(line.due, clock.now, clock.zone)}" if line.due else ""
+        section.row(line.name, f"{len(line.parts)} parts", due)
+    return page
+
+
+def project_page(line: ProjectLine, clock: Clock) -> Page:
+    """Show one project."""
+    page = projects_page([line], clock)
+    if line.note:
+        page.line(line.note)
+    _parts(page.section("PARTS"), line.parts)
+    return page
+
+
+def parts_page(lines: Sequence[PartLine]) -> Page:
+    """List parts."""
+    page = Page()
+    if not lines:
+        page.line("no parts yet: finishlog part new PROJECT/NAME, or just log a coat")
+    _parts(page.section(), lines)
+    return page
+
+
+def _parts(section: Section, lines: Sequence[PartLine]) -> None:
+    for line in lines:
+        count = f"×{line.pieces}" if line.pieces > 1 else ""
+        kind = f"made of {', '.join(line.made_of)}" if line.made_of else ", ".join(line.faces)
+        board = "sample board" if line.is_board else ""
+        steps = f"steps {line.steps_name}" if line.steps_name else ""
+        section.row(line.path, count, line.species, kind, ", ".join(x for x in (steps, board) if x))
+
+
+def part_page(lines: Sequence[PartLine]) -> Page:
+    """Show parts with their steps."""
+    page = parts_page(lines)
+    for line in lines:
+        section = page.section(f"STEPS OF {line.path}")
+        for number, step in enumerate(line.steps, 1):
+            section.row(str(number), step)
+    return page
+
+
+def schedules_page(lines: Sequence[ScheduleLine]) -> Page:
+    """List finishing schedules."""
+    page = Page()
+    if not lines:
+        page.line("no steps yet: finishlog steps new NAME sand sealer 'topcoat*3'")
+    section = page.section()
+    for line in lines:
+        section.row(line.name, ", ".join(line.steps))
+    return page
+
+
+def schedule_page(line: ScheduleLine) -> Page:
+    """Show one finishing schedule."""
+    page = Page()
+    section = page.section(line.name)
+    for number, step in enumerate(line.steps, 1):
+        section.row(str(number), step)
+    return page
+
+
+def products_page(lines: Sequence[ProductLine]) -> Page:
+    """List products."""
+    page = Page()
+    if not lines:
+        page.line("no products yet: finishlog product new NAME --class CLASS")
+    section = page.section()
+    for line in lines:
+        section.row(line.name, line.class_name, "oily rags self-heat" if line.self_heating else "")
+    return page
+
+
+def product_page(line: ProductLine, facts: Facts, unit: Temperature) -> Page:
+    """Show one product."""
+    page = Page()
+    page.line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
+    figures(page, dict(line.stages), line.window, facts, unit)
+    limits(page, line.of, unit)
+    return page
+
+
+def figures(
+    page: Page,
+    stages: dict[Stage, Figure],
+    window: RecoatWindow,
+    facts: Facts,
+    unit: Temperature,
+) -> None:
+    """List figures with their sources; others that differ stand under each."""
+    section = page.section("HOURS AT THE LABEL'S AIR, promise last")
+    for stage, figure in stages.items():
+        at = show_air(figure.at, unit)
+        section.row(shown(stage), span(figure), f"{_source(figure.source, facts)}, at {at}")
+        for also in figure.also:
+            section.row("", "", f"also {span(also)}, {_source(also.source, facts)}: not used",
+                        tone=Tone.FAINT)
+    closes = f" after {span(window.closes)}" if window.closes else ""
+    section.row("window", f"{window.kind.value}{closes}", _source(window.source, facts))
+
+
+def limits(page: Page, of: FinishClass, unit: Temperature) -> None:
+    """List the air that the class wants, its mechanism and its cautions."""
+    section = page.section("LIMITS AND CAUTIONS")
+    if of.limits.min_c and of.limits.max_c:
+        low = show_temperature(of.limits.min_c.value, unit)
+        high = show_temperature(of.limits.max_c.value, unit)
+        section.row("coat at", f"{low} to {high}")
+    if of.limits.max_rh_pct:
+        section.row("humidity", f"at most {of.limits.max_rh_pct.value:.0f} %")
+    section.row("dries by", of.mechanism.value)
+    rags = "oily rags self-heat" if of.self_heating else "no self-heating on record; check the sheet"
+    section.row("rags", rags, tone=Tone.DANGER if of.self_heating else Tone.PLAIN)
+    for note in of.notes:
+        section.row("note", note)
+
+
+def span(figure: Figure) -> str:
+    """Write a range of hours, days where they are long."""
+    low, high = _hours(figure.low_h), _hours(figure.high_h)
+    return low if low == high else f"{low} to {high}"
+
+
+def _hours(hours: float) -> str:
+    if hours >= 48 and hours % 24 == 0:
+        return f"{hours / 24:g} d"
+    return f"{hours:g} h" if hours >= 1 else f"{hours * 60:.0f} min"
+
+
+def _source(source: str, facts: Facts) -> str:
+    known = facts.sources.get(source)
+    return known.title if known else source
+
+
+def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Page:
+    """List rooms."""
+    page = Page()
+    if not lines:
+        page.line("no rooms yet: finishlog air 17C 58% makes the first")
+    section = page.section()
+    for line in lines:
+        read = "never read"
+        if line.readings:
+            last = line.readings[0]
+            read = f"{show_air(last.air, unit)}, {clock_words(last.at, clock.now, clock.zone)}"
+        cold = line.coldest_night_c
+        nights = f"nights to {show_temperature(cold, unit)}" if cold is not None else "nights unknown"
+        section.row(line.name, read, nights)
+    return page
+
+
+def room_page(line: RoomLine, clock: Clock, unit: Temperature) -> Page:
+    """Show one room."""
+    page = rooms_page([line], clock, unit)
+    section = page.section("READINGS")
+    for each in line.readings:
+        when = clock_words(each.at, clock.now, clock.zone)
+        section.row(when, show_air(each.air, unit), f"act {each.act}")
+    return page
+
+
+def shop_page(answer: TheShop, clock: Clock) -> Page:
+    """Show the shop."""
+    page = Page()
+    section = page.section("SHOP")
+    section.row("zone", answer.time_zone)
+    hours = week_words(answer.week) or "not said: finishlog shop hours 'mon-fri 18:00-23:00'"
+    section.row("hours", hours)
+    section.row("parts", f"{answer.open_parts} open")
+    section.row("database", answer.database)
+    return page

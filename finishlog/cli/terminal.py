@@ -1,0 +1,48 @@
+"""A page at a terminal: wrapped to its width under the last column, toned where it helps."""
+
+from __future__ import annotations
+
+from rich.console import Console
+from rich.text import Text
+
+from finishlog.cli.screen import INDENT, Page, Row, Section, layout, widths
+
+# Narrower than this the last cell goes on a line of its own.
+_LEAST = 24
+
+
+def show_at_terminal(page: Page) -> None:
+    """Print a page on a terminal; NO_COLOR and the terminal's own wishes are kept."""
+    console = Console(highlight=False, markup=False, emoji=False, soft_wrap=True)
+    for section in page.sections:
+        if section.rows:
+            _show_section(console, section)
+
+
+def _show_section(console: Console, section: Section) -> None:
+    indent = INDENT if section.title else 0
+    if section.title:
+        console.print(Text(section.title, style=section.tone.value))
+    columns = widths(section.rows)
+    for row in section.rows:
+        for line in _wrapped(console, row, columns, indent):
+            console.print(Text(line, style=row.tone.value))
+
+
+def _wrapped(console: Console, row: Row, columns: list[int], indent: int) -> list[str]:
+    begin, last = layout(row, columns, indent)
+    room = console.width - len(begin)
+    if len(begin) + len(last) <= console.width:
+        return [(begin + last).rstrip()]
+    hang = len(begin)
+    if room < _LEAST and begin.strip():
+        hang = indent + 4
+        lines = _cut(console, begin.rstrip(), console.width - indent - 4)
+        head = [lines[0], *[" " * hang + x.strip() for x in lines[1:]]]
+        return [*head, *(" " * hang + x for x in _cut(console, last, console.width - hang))]
+    first, *rest = _cut(console, last, max(room, 1)) or [""]
+    return [begin + first, *(" " * hang + line for line in rest)]
+
+
+def _cut(console: Console, text: str, width: int) -> list[str]:
+    return [line.plain.rstrip() for line in Text(text).wrap(console, max(width, 1))]

@@ -1,0 +1,70 @@
+"""Read shop hours: `mon-fri 18:00-23:00 sat 9:00-17:00`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from finishlog.core.shop_hours import WeeklyHours
+from finishlog.errors import UsageFault
+
+DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_SPAN = re.compile(r"(\d{1,2})(?::(\d{2}))?-(\d{1,2})(?::(\d{2}))?")
+_EXAMPLE = "type: mon-fri 18:00-23:00 sat 9:00-17:00"
+
+
+def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
+    """Read pairs of days and hours; UsageFault when they cannot be read."""
+    typed = " ".join(words).lower().replace(",", " ").split()
+    week: list[WeeklyHours] = []
+    days: tuple[int, ...] = ()
+    fresh = False
+    for word in typed:
+        span = _SPAN.fullmatch(word)
+        if span is None:
+            days = (*days, *_days(word)) if fresh else _days(word)
+            fresh = True
+            continue
+        if not days:
+            raise UsageFault(f"{word!r} belongs to no day", _EXAMPLE)
+        week += [WeeklyHours(day, *_minutes(span, word)) for day in days]
+        fresh = False
+    if not week or fresh:
+        raise UsageFault("shop hours need days and hours", _EXAMPLE)
+    return tuple(week)
+
+
+def _days(word: str) -> tuple[int, ...]:
+    first, _, last = word.partition("-")
+    a, b = _day(first, word), _day(last or first, word)
+    return tuple(day % 7 for day in range(a, (b if b >= a else b + 7) + 1))
+
+
+def _day(word: str, typed: str) -> int:
+    found = [n for n, day in enumerate(DAYS) if word[:3] == day]
+    if not found:
+        raise UsageFault(f"{typed!r} is no day of the week", _EXAMPLE)
+    return found[0]
+
+
+def _minutes(span: re.Match[str], typed: str) -> tuple[int, int]:
+    hours = [int(part or 0) for part in span.groups()]
+    opens, closes = hours[0] * 60 + hours[1], hours[2] * 60 + hours[3]
+    if opens >= 24 * 60 or closes > 24 * 60 or hours[1] > 59 or hours[3] > 59:
+        raise UsageFault(f"{typed!r} is no time of the day", _EXAMPLE)
+    return opens, closes
+
+
+def week_words(week: Sequence[WeeklyHours]) -> str:
+    """Write shop hours as they are typed."""
+    by_hours: dict[tuple[int, int], list[str]] = {}
+    for each in week:
+        by_hours.setdefault((each.opens_min, each.closes_min), []).append(DAYS[each.weekday])
+    return " ".join(
+        f"{','.join(days)} {_clock(opens)}-{_clock(closes)}"
+        for (opens, closes), days in by_hours.items()
+    )
+
+
+def _clock(minutes: int) -> str:
+    return f"{minutes // 60}:{minutes % 60:02d}"

@@ -1,0 +1,180 @@
+"""How answers are put into words: short, the trade's, the same on every screen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from finishlog.core.findings import Finding, Level
+from finishlog.core.rags import RagsState
+from finishlog.core.records import Operation
+from finishlog.core.shown_times import clock_words, closes_at, wait_until
+from finishlog.core.stages import Stage, shown
+from finishlog.core.verdicts import Answer
+
+if TYPE_CHECKING:
+    from finishlog.asks.rags import RagsLine
+    from finishlog.asks.standing import Standing
+    from finishlog.clock import Clock
+    from finishlog.core.milestones import Milestone
+
+SETTLE = "then vacuum, let the dust settle, wipe"
+
+_MAY_BE = {
+    Stage.TURN: "turned onto points",
+    Stage.CLAMP: "clamped with padded cauls",
+    Stage.STACK: "stacked with separators",
+    Stage.PACK: "packed",
+    Stage.CLOSE: "closed up",
+    Stage.LIGHT_USE: "used lightly",
+    Stage.RUB: "rubbed out or waxed",
+    Stage.RECOAT: "recoated",
+    Stage.SAND: "sanded",
+}
+
+
+def may_be(stage: Stage) -> str:
+    """Say what a reached stage allows: `may be packed`, `fully hard`."""
+    return f"may be {_MAY_BE[stage]}" if stage in _MAY_BE else shown(stage)
+
+
+def deed(line: Standing) -> str:
+    """Name what to do, in one or two words."""
+    match line.answer:
+        case Answer.SCUFF:
+            return "scuff, coat"
+        case Answer.TEST:
+            return f"test, {line.operation or 'coat'}"
+        case Answer.BLOCKED:
+            return "check again"
+        case Answer.DEADLINE:
+            return "wipe off"
+        case _:
+            return line.operation or "-"
+
+
+def coat_words(line: Standing) -> str:
+    """Name the coat that is next: `topcoat 2 of 3`."""
+    if line.operation != Operation.COAT or not line.product:
+        return ""
+    return f"{line.product} {line.coat} of {line.coats}" if line.coats else (
+        f"{line.product}, coat {line.coat}"
+    )
+
+
+def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:
+    """Say when a wait is over: by the promise, and from when a test is worth it."""
+    if high is None:
+        return "no date in this air"
+    words = f"after {wait_until(high, clock.now, clock.zone)}"
+    if low is not None and low < high and low > clock.now:
+        early = wait_until(low, clock.now, clock.zone)
+        if early != wait_until(high, clock.now, clock.zone):
+            words += f", test from {early}"
+    return words
+
+
+def closing(closes: datetime | None, clock: Clock) -> str:
+    """Say when a recoat window closes; empty when it does not."""
+    if closes is None or closes <= clock.now:
+        return ""
+    return f"closes {closes_at(closes, clock.now, clock.zone)}, later it needs a scuff"
+
+
+def reason(line: Standing, clock: Clock) -> str:
+    """Say why, and until when, in one line."""
+    match line.answer:
+        case Answer.GO:
+            done = line.operation in {Operation.SCUFF, Operation.DENIB, Operation.SAND}
+            return SETTLE if done and line.on_it else closing(line.closes, clock)
+        case Answer.SCUFF:
+            return f"{line.because}; {SETTLE}"
+        case Answer.TEST:
+            return "; ".join(
+                x for x in (_test(line, clock), closing(line.closes, clock)) if x
+            )
+        case Answer.DRYING:
+            return "; ".join(
+                x
+                for x in (
+                    f"{_next(line)} {after(line.low, line.high, clock)}",
+                    closing(line.closes, clock),
+                )
+                if x
+            )
+        case Answer.DEAD_ZONE:
+            return f"{line.because}: scuff and recoat {after(line.low, line.high, clock)}"
+        case Answer.WAITS:
+            until = f" ({after(None, line.high, clock)})" if line.high else ""
+            return f"waits for {line.waits_for}{until}"
+        case Answer.DEADLINE:
+            assert line.closes is not None
+            return f"{line.because} before {clock_words(line.closes, clock.now, clock.zone)}"
+        case Answer.BLOCKED:
+            return line.because
+        case Answer.DONE:
+            return line.because
+        case _:
+            return f"{line.answer.value}: {line.because}"
+
+
+def _next(line: Standing) -> str:
+    return "recoat" if line.operation == Operation.COAT else (line.operation or "next")
+
+
+def _test(line: Standing, clock: Clock) -> str:
+    if line.high is not None and line.high > clock.now:
+        return f"may be ready; promised {after(None, line.high, clock)}"
+    return line.because
+
+
+def remedies(findings: Iterable[Finding]) -> list[str]:
+    """Write findings as lines: what, then what to do."""
+    heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
+    return [
+        f"{heads[f.level]}: {f.sentence}" + (f"; {f.remedy}" if f.remedy else "")
+        for f in findings
+    ]
+
+
+def rags_words(line: RagsLine, clock: Clock) -> str:
+    """Say where rags are and what to do about them."""
+    since = clock_words(line.since, clock.now, clock.zone)
+    match line.state:
+        case RagsState.OPEN if line.overdue:
+            return f"open since {since}: OVERDUE, spread flat outdoors, or water, or can"
+        case RagsState.OPEN:
+            return f"open since {since}: spread flat outdoors, or water, or can"
+        case RagsState.SPREAD:
+            assert line.stiff_from is not None
+            from_when = wait_until(line.stiff_from, clock.now, clock.zone)
+            ripe = "test them: stiff?" if from_when == "now" else f"test stiff from {from_when}"
+            return f"spread since {since}: {ripe}"
+        case RagsState.WATER:
+            return f"under water since {since}: keep the lid on, hand them over"
+        case RagsState.CAN if line.overdue:
+            return f"in the can since {since}: OVERDUE, empty it off site today"
+        case RagsState.CAN:
+            return f"in the can since {since}: empty it off site today"
+        case _:
+            return line.state.value
+
+
+def rags_name(line: RagsLine) -> str:
+    """Name rags by product and where they come from."""
+    dust = " (sanding dust, pads, bag)" if line.dust else ""
+    return f"{line.product}{dust}: {', '.join(line.parts)}"
+
+
+def milestone_words(each: Milestone, clock: Clock) -> str:
+    """Say when one stage is reached."""
+    if each.blocked:
+        return f"blocked: {each.blocked}"
+    if each.missing:
+        return f"no figure for {', '.join(each.missing)}"
+    if each.reached(clock.now):
+        return "reached"
+    if each.high is not None and each.high <= clock.now and not each.measured:
+        return "by label time only: test first, the air was not measured"
+    return after(each.low, each.high, clock)

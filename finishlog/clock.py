@@ -1,0 +1,73 @@
+"""The only place that reads the time and the shop's time zone."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from finishlog.errors import UsageFault
+
+NOW = "FINISHLOG_NOW"
+ZONE = "FINISHLOG_ZONE"
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """The present instant (UTC) and the shop's zone: what acts and asks are handed."""
+
+    now: datetime
+    zone: ZoneInfo
+
+
+def read() -> Clock:
+    """Read the clock once for a command."""
+    return Clock(now(), shop_zone())
+
+
+def now() -> datetime:
+    """Return the present instant in UTC; FINISHLOG_NOW (ISO 8601 with offset) sets it."""
+    text = os.environ.get(NOW)
+    if not text:
+        return datetime.now(UTC)  # noqa: TID251  (this is the one place)
+    try:
+        moment = datetime.fromisoformat(text)
+    except ValueError:
+        moment = None
+    if moment is None or moment.tzinfo is None:
+        raise UsageFault(
+            f"{NOW} is {text!r}, not a moment with its offset",
+            "set it like 2026-11-24T21:05+00:00, or unset it",
+        )
+    return moment.astimezone(UTC)
+
+
+def is_set_by_hand() -> bool:
+    """Tell whether FINISHLOG_NOW stands in for the real clock."""
+    return bool(os.environ.get(NOW))
+
+
+def shop_zone() -> ZoneInfo:
+    """Return the shop's time zone: FINISHLOG_ZONE, TZ, the machine's, else UTC."""
+    named = os.environ.get(ZONE)
+    name = named or os.environ.get("TZ", "").lstrip(":") or _machine_zone()
+    try:
+        return ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError, IsADirectoryError):
+        if named:
+            raise UsageFault(
+                f"no time zone is called {named!r}", f"set {ZONE} like Europe/Berlin"
+            ) from None
+        return ZoneInfo("UTC")
+
+
+def _machine_zone() -> str:
+    link = Path("/etc/localtime")
+    if link.is_symlink():
+        _, found, name = str(link.resolve()).partition("zoneinfo/")
+        if found:
+            return name
+    stated = Path("/etc/timezone")
+    return stated.read_text().strip() if stated.is_file() else "UTC"

@@ -1,0 +1,1 @@
+"""What the shop knows and how it reasons: values in, values out; standard library only."""

@@ -1,0 +1,74 @@
+"""The air of a room: saturation pressure, dew point, vapour-pressure deficit.
+
+Temperatures are °C, humidity % RH, pressures Pa.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Air:
+    """Air temperature and relative humidity."""
+
+    temperature_c: float
+    humidity_pct: float
+
+
+# ASTM D3924 standard atmosphere for conditioning and testing coatings: 23 ± 2 °C, 50 ± 5 % RH.
+STANDARD_AIR = Air(23.0, 50.0)
+
+_ICE_POINT_K = 273.15
+
+
+def saturation_pa(temperature_c: float) -> float:
+    """Saturation pressure of water vapour in Pa, for -100 to 200 °C.
+
+    ASHRAE Handbook - Fundamentals (2017) chapter 1, equations 5 (over ice) and 6 (over water).
+    """
+    kelvin = temperature_c + _ICE_POINT_K
+    if temperature_c <= 0.01:
+        ln_p = (
+            -5.6745359e03 / kelvin
+            + 6.3925247
+            - 9.677843e-03 * kelvin
+            + 6.2215701e-07 * kelvin**2
+            + 2.0747825e-09 * kelvin**3
+            - 9.484024e-13 * kelvin**4
+            + 4.1635019 * math.log(kelvin)
+        )
+    else:
+        ln_p = (
+            -5.8002206e03 / kelvin
+            + 1.3914993
+            - 4.8640239e-02 * kelvin
+            + 4.1764768e-05 * kelvin**2
+            - 1.4452093e-08 * kelvin**3
+            + 6.5459673 * math.log(kelvin)
+        )
+    return math.exp(ln_p)
+
+
+def dew_point_c(air: Air) -> float:
+    """Dew point in °C: the temperature whose saturation pressure is the air's vapour pressure.
+
+    By bisection on `saturation_pa`; ValueError when the air holds no vapour.
+    """
+    if air.humidity_pct <= 0:
+        raise ValueError("dry air has no dew point")
+    wanted = saturation_pa(air.temperature_c) * air.humidity_pct / 100
+    low, high = -100.0, max(air.temperature_c, 0.0) + 5.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        if saturation_pa(middle) < wanted:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
+def vapour_deficit_pa(air: Air) -> float:
+    """How much more water vapour the air would take, in Pa."""
+    return saturation_pa(air.temperature_c) * (1 - air.humidity_pct / 100)

@@ -1,0 +1,228 @@
+"""The one function that turns log, steps, facts and air into the state of the whole shop.
+
+Every screen asks it; nothing it finds is stored.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, tzinfo
+
+from finishlog.core import glue_up, rags
+from finishlog.core.book import Book
+from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.layers import build
+from finishlog.core.progress import Progress, progress, steps_for
+from finishlog.core.records import AnyEntry, Joined, Moved, Operation, Reading, Resumed, SetAside
+from finishlog.core.records import Target
+from finishlog.core.room_air import RoomAir, Stay, air_met
+from finishlog.core.shop import Face, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import Verdict
+from finishlog.core.zone import Asked, ZoneState, decide, milestones
+
+_ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
+
+
+@dataclass(frozen=True, slots=True)
+class BenchState:
+    """Every zone, every glue-up that is due, every rags item, as of `now`."""
+
+    now: datetime
+    zones: tuple[ZoneState, ...]
+    glue_ups: tuple[glue_up.GlueUp, ...]
+    rags: tuple[rags.RagsItem, ...]
+    rooms: Mapping[int, RoomAir]
+
+    def of_part(self, part: int) -> tuple[ZoneState, ...]:
+        """Return the zones of a part: its own, or those of the members it was glued up from."""
+        return tuple(z for z in self.zones if z.part.id == part)
+
+
+@dataclass(frozen=True, slots=True)
+class _Index:
+    """The log sorted by what it is about."""
+
+    by_target: Mapping[Target, Sequence[AnyEntry]]
+    joined: Mapping[int, Joined]
+    moves: Mapping[int, Sequence[Moved]]
+
+
+def _index(log: Log) -> _Index:
+    by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
+    joined: dict[int, Joined] = {}
+    moves: dict[int, list[Moved]] = defaultdict(list)
+    for entry in log.entries:
+        for target in entry.targets:
+            by_target[target].append(entry)
+        if isinstance(entry, Joined):
+            joined.update(dict.fromkeys(entry.members, entry))
+        if isinstance(entry, Moved):
+            for piece in entry.pieces:
+                moves[piece].append(entry)
+    return _Index(by_target, joined, moves)
+
+
+def rooms_air(shop: Shop, log: Log) -> dict[int, RoomAir]:
+    """Return what is known of each room's air."""
+    readings: dict[int, list[Reading]] = defaultdict(list)
+    for entry in log.entries:
+        if isinstance(entry, Reading):
+            readings[entry.room].append(entry)
+    return {
+        room.id: RoomAir(tuple(readings[room.id]), room.coldest_night_c)
+        for room in shop.rooms.values()
+    }
+
+
+def bench_state(
+    shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo
+) -> BenchState:
+    """Work out the state of every zone, assembly and rags item."""
+    index = _index(log)
+    rooms = rooms_air(shop, log)
+    parts = {piece.id: part for part in shop.parts for piece in part.pieces}
+    states = [
+        _zone_state(part, piece, face, area, index, rooms, parts, shop, book)
+        for part in shop.parts
+        for piece in part.pieces
+        for face in part.faces
+        for area in face.zones
+    ]
+    judged = tuple(_judged(state, states, shop, book, now) for state in states)
+    return BenchState(
+        now=now,
+        zones=judged,
+        glue_ups=glue_up.due(shop.parts, judged, index.joined, now),
+        rags=rags.rags_items(log.entries, book, zone),
+        rooms=rooms,
+    )
+
+
+def _owner(
+    part: Part, piece: Piece, index: _Index, parts: Mapping[int, Part]
+) -> tuple[Part, Piece, datetime]:
+    """Follow a piece into the assembly that it is part of now."""
+    since, seen = _ALWAYS, {piece.id}
+    while (join := index.joined.get(piece.id)) and join.into in parts and join.into not in seen:
+        part = parts[join.into]
+        piece = next(p for p in part.pieces if p.id == join.into)
+        since = join.when.latest
+        seen.add(piece.id)
+    return part, piece, since
+
+
+def _steps_after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
+    at = max((n for n, s in enumerate(steps) if s.operation is Operation.GLUE_UP), default=-1)
+    return tuple(steps[at + 1 :])
+
+
+def _zone_state(
+    part: Part,
+    piece: Piece,
+    face: Face,
+    area: Zone,
+    index: _Index,
+    rooms: Mapping[int, RoomAir],
+    parts: Mapping[int, Part],
+    shop: Shop,
+    book: Book,
+) -> ZoneState:
+    target = Target(piece.id, area.id)
+    entries = index.by_target.get(target, ())
+    owner, owned, since = _owner(part, piece, index, parts)
+    stays = _stays(part, piece, index, rooms)
+    joined = owned.id != piece.id
+    layers = build(entries, book, lambda start: air_met(stays, start))
+    return ZoneState(
+        target=target,
+        part=owner,
+        piece=owned,
+        member=part,
+        member_piece=piece,
+        face=face,
+        zone=area,
+        layers=layers,
+        progress=_progress(owner if joined else part, face, entries, since, joined),
+        room=stays[-1].air if stays else RoomAir(),
+        set_aside=_is_set_aside(entries),
+        species=area.species or part.species,
+        stages=milestones(layers),
+    )
+
+
+def _progress(
+    owner: Part, face: Face, entries: Sequence[AnyEntry], since: datetime, joined: bool
+) -> Progress:
+    steps = steps_for(face, _steps_after_glue_up(owner.steps) if joined else owner.steps)
+    steps = tuple(s for s in steps if s.operation is not Operation.GLUE_UP)
+    return progress(steps, [e for e in entries if not joined or e.when.latest > since])
+
+
+def _stays(
+    part: Part, piece: Piece, index: _Index, rooms: Mapping[int, RoomAir]
+) -> tuple[Stay, ...]:
+    """Return the rooms a piece stood in; a part with no room stands in the only one there is."""
+    room = part.room if part.room is not None else (next(iter(rooms)) if len(rooms) == 1 else None)
+    first = [Stay(_ALWAYS, rooms[room])] if room is not None and room in rooms else []
+    moved = [
+        Stay(m.when.latest, rooms[m.room]) for m in index.moves.get(piece.id, ()) if m.room in rooms
+    ]
+    return (*first, *moved)
+
+
+def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
+    last = [e for e in entries if isinstance(e, SetAside | Resumed)][-1:]
+    return bool(last) and isinstance(last[0], SetAside)
+
+
+def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
+    """Return what comes next: the step due, or the same product again where there are no steps."""
+    step = state.progress.next
+    if step is not None and step.operation is not Operation.COAT:
+        return Asked(step, None)
+    product = step.product if step else None
+    if step is None and not state.progress.steps and state.top is not None and not state.joined:
+        product = state.top.coat.product
+    known = shop.products.get(product) if product is not None else None
+    return Asked(step, book.finish_class(known.class_key) if known else None)
+
+
+def _judged(
+    state: ZoneState, states: Sequence[ZoneState], shop: Shop, book: Book, now: datetime
+) -> ZoneState:
+    asked = asked_of(state, shop, book)
+    wet = _wet_elsewhere(state, states, now)
+    return replace(state, verdict=decide(state, asked, wet, now, book))
+
+
+def _wet_elsewhere(
+    state: ZoneState, states: Sequence[ZoneState], now: datetime
+) -> tuple[str, datetime | None] | None:
+    """Return another face of the same piece that cannot bear turning yet, and until when."""
+    for other in states:
+        if other.member_piece.id != state.member_piece.id or other.face.id == state.face.id:
+            continue
+        turn = other.stages.get(Stage.TURN)
+        if turn and (turn.high is None or turn.high > now):
+            return f"face {other.face.name}", turn.high
+    return None
+
+
+def verdict_on(
+    state: ZoneState,
+    states: Sequence[ZoneState],
+    over: FinishClass,
+    method: Method | None,
+    now: datetime,
+    book: Book,
+) -> Verdict:
+    """Give the verdict on one named product, whatever the steps say comes next."""
+    return decide(state, Asked(None, over, method), _wet_elsewhere(state, states, now), now, book)
+
+
+def verdict_on_work(state: ZoneState, operation: Operation, now: datetime, book: Book) -> Verdict:
+    """Give the verdict on one named piece of work."""
+    return decide(state, Asked(Step(0, operation), None), None, now, book)

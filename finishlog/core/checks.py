@@ -1,0 +1,115 @@
+"""What a check of a film proves, and what it blocks. A failed check beats any clock."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from finishlog.core.records import Check, Found, Test
+from finishlog.core.stages import Stage
+
+# common practice; "dry" is a light touch and proves no more than tack-free.
+PROVES: dict[Found, frozenset[Stage]] = {
+    Found.DRY: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE}),
+    Found.NO_PRINT: frozenset(
+        {Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.TURN, Stage.CLAMP}
+    ),
+    Found.POWDER: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.SAND}),
+    Found.NO_SMELL: frozenset({Stage.CLOSE}),
+    Found.HOLDS: frozenset(),
+}
+
+_FROM_TACK_FREE = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE}
+
+BLOCKS: dict[Found, frozenset[Stage]] = {
+    Found.TACKY: _FROM_TACK_FREE,
+    Found.GUMS: frozenset({Stage.SAND, Stage.RECOAT}),
+    Found.PRINTS: frozenset({Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
+    Found.SMELLS: frozenset({Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+    Found.FLAKES: frozenset(),
+}
+
+# Which later finding answers a failure: only a test that could have shown it again.
+LIFTED_BY: dict[Found, frozenset[Found]] = {
+    Found.TACKY: frozenset(
+        {Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS}
+    ),
+    Found.GUMS: frozenset({Found.POWDER}),
+    Found.PRINTS: frozenset({Found.NO_PRINT}),
+    Found.SMELLS: frozenset({Found.NO_SMELL}),
+    Found.FLAKES: frozenset({Found.HOLDS}),
+}
+
+FOUND_BY: dict[Test, tuple[Found, ...]] = {
+    Test.TOUCH: (Found.TACKY, Found.DRY),
+    Test.THUMBNAIL: (Found.TACKY, Found.PRINTS, Found.NO_PRINT),
+    Test.SAND: (Found.GUMS, Found.POWDER),
+    Test.SMELL: (Found.SMELLS, Found.NO_SMELL),
+    Test.SCRATCH: (Found.FLAKES, Found.HOLDS),
+}
+
+
+def failed(found: Found) -> bool:
+    """Tell whether a finding is a failure."""
+    return found in BLOCKS
+
+
+def test_that_finds(found: Found) -> Test:
+    """Return the test whose result a word is ("prints" is the thumbnail's)."""
+    if found is Found.TACKY:
+        return Test.TOUCH
+    return next(test for test, results in FOUND_BY.items() if found in results)
+
+
+test_that_finds.__test__ = False  # type: ignore[attr-defined]
+
+
+def standing_failures(checks: Sequence[Check]) -> tuple[Check, ...]:
+    """Return the failed checks, oldest first, that no later check answers."""
+    return tuple(
+        check
+        for n, check in enumerate(checks)
+        if failed(check.found)
+        and not any(later.found in LIFTED_BY[check.found] for later in checks[n + 1 :])
+    )
+
+
+def blocking(checks: Sequence[Check], stage: Stage) -> Check | None:
+    """Return the newest standing failure that blocks a stage, if any."""
+    blocks = [c for c in standing_failures(checks) if stage in BLOCKS[c.found]]
+    return blocks[-1] if blocks else None
+
+
+def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | None:
+    """Return the first passed check since the last failure that proves a stage.
+
+    "Sands to powder" also proves a film finish ready to recoat.
+    """
+    if blocking(checks, stage):
+        return None
+    since = max((n for n, c in enumerate(checks) if _blocks(c, stage)), default=-1) + 1
+    for check in checks[since:]:
+        proved = PROVES.get(check.found, frozenset())
+        if stage in proved or (
+            stage is Stage.RECOAT and builds_film and check.found is Found.POWDER
+        ):
+            return check
+    return None
+
+
+def _blocks(check: Check, stage: Stage) -> bool:
+    return stage in BLOCKS.get(check.found, frozenset())
+
+
+def stalled(checks: Sequence[Check], coat_end: datetime, slow: timedelta) -> bool:
+    """Tell whether a film makes no progress: not slow, but stopped.
+
+    The same failure twice or more without an answer, the first already past the time at which a
+    film counts as slow (TM 43-0139 chapter 5: still tacky at 12 h), the last as long again after.
+    """
+    standing = standing_failures(checks)
+    if not standing:
+        return False
+    same = [c for c in standing if c.found is standing[-1].found]
+    first, last = same[0].when.earliest, same[-1].when.earliest
+    return first - coat_end >= slow and last - first >= slow

@@ -1,0 +1,24 @@
+"""A finding: one thing that a person should know before acting, with its remedy and source."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Level(StrEnum):
+    """How much a finding weighs."""
+
+    NOTE = "note"
+    CAUTION = "caution"
+    STOP = "stop"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One sentence, what to do about it, and where it comes from."""
+
+    level: Level
+    sentence: str
+    remedy: str = ""
+    source: str = ""

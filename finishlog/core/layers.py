@@ -1,0 +1,178 @@
+"""The layers on one zone: what each coat left, what was done to it, when it reaches a stage."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from functools import partial
+
+from finishlog.core import checks as film_checks
+from finishlog.core.book import Book
+from finishlog.core.clock import RateLaw, reach, wait_rate, window_rate
+from finishlog.core.finishes import Figure, FinishClass, Limits, WindowKind
+from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Work
+from finishlog.core.room_air import AirSpan
+from finishlog.core.stages import Stage
+
+ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
+
+
+@dataclass(frozen=True, slots=True)
+class StageTime:
+    """From when a stage may be reached (`low`) and by when it is (`high`).
+
+    None: not in this air. `measured`: a reading covers all the air on the way to `high`.
+    `proved_by`: the check that settled it.
+    """
+
+    low: datetime | None
+    high: datetime | None
+    measured: bool
+    proved_by: Check | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One coat on one zone."""
+
+    coat: Coat
+    of: FinishClass
+    spans: tuple[AirSpan, ...]
+    window_spans: tuple[AirSpan, ...]
+    law: Callable[[Figure], RateLaw]
+    abraded: tuple[Work, ...] = ()
+    wiped: bool = False
+    checks: tuple[Check, ...] = ()
+
+    @property
+    def put_on(self) -> datetime:
+        """The latest moment at which the coat was finished: waits count from here."""
+        return self.coat.when.latest
+
+    @property
+    def first_on(self) -> datetime:
+        """The earliest moment at which the coat went on: windows count from here."""
+        return self.coat.when.earliest
+
+    def stops(self, span: AirSpan, done_h: float) -> bool:
+        """Tell whether out-of-limits air halts the wait: only until the film is tack-free."""
+        tack_free = self.coat.figures.stages.get(Stage.TACK_FREE)
+        if tack_free is None or done_h >= tack_free.high_h:
+            return False
+        return bool(span.airs) and outside(self.of.limits, span)
+
+    def waits(self, figure: Figure) -> StageTime:
+        """Return when a figure's hours are over on the wait's clock."""
+        law = self.law(figure)
+
+        def ready(hours: float) -> tuple[datetime | None, float]:
+            reached = reach(hours, self.spans, partial(wait_rate, law), self.stops)
+            return reached.moment, reached.unmeasured_h
+
+        low, _ = ready(figure.low_h)
+        high, unmeasured = ready(figure.high_h)
+        return StageTime(low, high, measured=unmeasured == 0.0)
+
+    def stage(self, stage: Stage) -> StageTime | None:
+        """Return when this layer reaches a stage; None when its class has no figure for it.
+
+        A passed check that proves the stage ends our lengthening, but never goes below the
+        label's minimum in real hours.
+        """
+        figure = self.coat.figures.stages.get(stage)
+        if figure is None:
+            return None
+        passed = film_checks.proof(self.checks, stage, self.of.builds_film)
+        if passed is None:
+            return self.waits(figure)
+        floor = self.put_on + timedelta(hours=figure.low_h)
+        moment = max(passed.when.latest, floor)
+        return StageTime(moment, moment, measured=True, proved_by=passed)
+
+    def closes(self) -> datetime | None:
+        """Return when the recoat window closes, on the window's clock; None: it does not."""
+        window = self.coat.figures.window
+        if window.kind is not WindowKind.CLOSES or window.closes is None:
+            return None
+        law = self.law(window.closes)
+        pace = partial(window_rate, law)
+        return reach(window.closes.low_h, self.window_spans, pace).moment
+
+    def wipe_off_by(self) -> datetime | None:
+        """Return when surplus must be off, if the class has it wiped and it was not."""
+        if self.of.wipe_off_h is None or self.wiped:
+            return None
+        return self.first_on + timedelta(hours=self.of.wipe_off_h.high_h)
+
+    def suspect_because(self) -> AirSpan | None:
+        """Return the air that damaged the film in its first hours, if a reading shows it."""
+        limits = self.of.limits
+        if limits.warm_first_h is None or limits.min_c is None:
+            return None
+        until = self.put_on + timedelta(hours=limits.warm_first_h.value)
+        for span in self.spans:
+            cold = span.airs and span.airs[0].temperature_c < limits.min_c.value
+            if span.measured and cold and span.start < until:
+                return span
+        return None
+
+    def is_suspect(self) -> bool:
+        """Tell whether the film met damaging air and no scratch test has cleared it since."""
+        cleared = any(c.found is Found.HOLDS for c in self.checks)
+        return self.suspect_because() is not None and not cleared
+
+
+def outside(limits: Limits, span: AirSpan) -> bool:
+    """Tell whether the nearest reading of a span lies outside a class's limits."""
+    air = span.airs[0]
+    return bool(
+        (limits.min_c and air.temperature_c < limits.min_c.value)
+        or (limits.max_c and air.temperature_c > limits.max_c.value)
+        or (limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value)
+    )
+
+
+def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
+    """Return the rate law of a class, at the reference air of each figure."""
+    carrier = book.carrier(of.carrier)
+    factor = book.drying.factor_per_10c
+
+    def law(figure: Figure) -> RateLaw:
+        return RateLaw(of.mechanism, figure.at, factor, carrier)
+
+    return law
+
+
+def build(
+    entries: Sequence[AnyEntry],
+    book: Book,
+    air: Callable[[datetime], tuple[AirSpan, ...]],
+) -> tuple[Layer, ...]:
+    """Stack the layers of one zone from what reached it, oldest first."""
+    layers: list[Layer] = []
+    for n, entry in enumerate(entries):
+        if not isinstance(entry, Coat):
+            continue
+        over = next(
+            (k for k in range(n + 1, len(entries)) if isinstance(entries[k], Coat)), len(entries)
+        )
+        since = entries[n + 1 : over]
+        of = book.finish_class(entry.figures.class_key)
+        layers.append(
+            Layer(
+                coat=entry,
+                of=of,
+                spans=air(entry.when.latest),
+                window_spans=air(entry.when.earliest),
+                law=laws_of(of, book),
+                abraded=tuple(
+                    w for w in since if isinstance(w, Work) and w.operation in ABRADES
+                ),
+                wiped=any(
+                    isinstance(w, Work) and w.operation is Operation.WIPE for w in since
+                ),
+                checks=tuple(c for c in since if isinstance(c, Check)),
+            )
+        )
+    return tuple(layers)

@@ -1,0 +1,85 @@
+"""When a whole part may be handled: every piece, every face, no failed check in the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.core import checks as film_checks
+from finishlog.core.layers import StageTime
+from finishlog.core.stages import HANDLING, Stage
+from finishlog.core.underneath import later
+from finishlog.core.zone import ZoneState
+
+# What a person waits for after the last coat; the earlier stages speak for themselves.
+AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
+
+
+@dataclass(frozen=True, slots=True)
+class Milestone:
+    """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
+
+    `missing` names the products that have no figure for it: then the times speak only for the
+    rest, and nothing is promised.
+    """
+
+    stage: Stage
+    low: datetime | None
+    high: datetime | None
+    measured: bool
+    blocked: str = ""
+    missing: tuple[str, ...] = ()
+
+    def reached(self, now: datetime) -> bool:
+        """Tell whether the stage is behind: promised, measured and not blocked."""
+        settled = not self.blocked and not self.missing
+        return settled and self.measured and self.high is not None and self.high <= now
+
+
+def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
+    """Return one stage of the zones together; None when nothing on them has a figure for it."""
+    coated = [s for s in states if s.layers]
+    times = [s.stages[stage] for s in coated if stage in s.stages]
+    if not times:
+        return None
+    time: StageTime = times[0]
+    for other in times[1:]:
+        time = later(time, other)
+    return Milestone(
+        stage, time.low, time.high, time.measured, _blocked(coated, stage), _missing(coated, stage)
+    )
+
+
+def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
+    for state in states:
+        failure = film_checks.blocking(state.layers[-1].checks, stage)
+        if failure:
+            return f"{failure.test.value} failed: {failure.found.value}"
+        if any(layer.is_suspect() for layer in state.layers):
+            return "suspect film: scratch test first"
+    return ""
+
+
+def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:
+    names = {s.layers[-1].coat.product_name for s in states if stage not in s.stages}
+    return tuple(sorted(names))
+
+
+def handling(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
+    """Return the handling stages of the zones in their order."""
+    found = (milestone(states, stage) for stage in HANDLING)
+    return tuple(m for m in found if m)
+
+
+def furthest(
+    states: Sequence[ZoneState], now: datetime
+) -> tuple[Milestone | None, Milestone | None]:
+    """Return the last of the milestones after the coats that is reached, and the next."""
+    line = [m for stage in AFTER_THE_COATS if (m := milestone(states, stage))]
+    reached: Milestone | None = None
+    for each in line:
+        if not each.reached(now):
+            return reached, each
+        reached = each
+    return reached, None

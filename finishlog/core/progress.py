@@ -1,0 +1,74 @@
+"""How far a zone has come along its finishing schedule."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from finishlog.core.records import AnyEntry, Coat, Operation, Work
+from finishlog.core.shop import Face, FaceKind, Step
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """Which steps are behind, which is next. `aside`: what was done that no step asked for."""
+
+    steps: tuple[Step, ...]
+    done: int
+    matched: frozenset[int]
+    aside: tuple[AnyEntry, ...]
+
+    @property
+    def next(self) -> Step | None:
+        """The step that is due; None when all are done or there are none."""
+        return self.steps[self.done] if self.done < len(self.steps) else None
+
+    @property
+    def after_next(self) -> Step | None:
+        """The step behind the next one."""
+        return self.steps[self.done + 1] if self.done + 1 < len(self.steps) else None
+
+    @property
+    def next_coat(self) -> Step | None:
+        """The next step that puts something on."""
+        left = self.steps[self.done :]
+        return next((s for s in left if s.operation is Operation.COAT), None)
+
+    def coat_number(self, step: Step) -> tuple[int, int]:
+        """Return (which, of how many) coats of its product a step is."""
+        same = [s for s in self.steps if s.operation is step.operation and s.product == step.product]
+        return same.index(step) + 1, len(same)
+
+
+def steps_for(face: Face, steps: Iterable[Step]) -> tuple[Step, ...]:
+    """Return the steps that touch a face; a joint face is kept bare unless it is named."""
+    return tuple(
+        step
+        for step in steps
+        if (face.name in step.faces if step.faces else face.kind is not FaceKind.JOINT)
+    )
+
+
+def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:
+    """Match what was done, in order, to the steps in order.
+
+    A step that was passed over counts as behind: the person went on. What fits no step ahead is
+    kept aside, so that a coat too many never moves the schedule.
+    """
+    done, matched, aside = 0, set[int](), list[AnyEntry]()
+    for entry in entries:
+        if not isinstance(entry, Coat | Work):
+            continue
+        found = next((n for n in range(done, len(steps)) if _fits(steps[n], entry)), None)
+        if found is None:
+            aside.append(entry)
+            continue
+        matched.add(found)
+        done = found + 1
+    return Progress(tuple(steps), done, frozenset(matched), tuple(aside))
+
+
+def _fits(step: Step, entry: Coat | Work) -> bool:
+    if isinstance(entry, Coat):
+        return step.operation is Operation.COAT and step.product == entry.product
+    return step.operation is entry.operation

@@ -1,0 +1,188 @@
+"""Oily rags: one item an evening and product, opened by the work, closed only by an act.
+
+No published time proves a pile of oily rags safe, so nothing here closes an item by itself.
+Cautions only: the safety data sheet and local fire and waste rules come first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta, tzinfo
+from enum import StrEnum
+
+from finishlog.core.book import Book
+from finishlog.core.records import AnyEntry, Coat, Operation, RagsDeed, RagsEvent, Target, Work
+
+# An evening at the bench runs past midnight.
+_EVENING_ENDS = timedelta(hours=4)
+_RAISES_DUST = frozenset({Operation.SAND, Operation.SCUFF, Operation.DENIB})
+
+
+class RagsState(StrEnum):
+    """Where the rags of one evening are."""
+
+    OPEN = "open"
+    SPREAD = "spread flat"
+    WATER = "under water"
+    CAN = "in the listed can"
+    GONE = "gone"
+
+
+@dataclass(frozen=True, slots=True)
+class RagsItem:
+    """Everything wet with one self-heating finish on one evening.
+
+    `entries` are the coats and sandings behind it; `since` when the present state began;
+    `remarks` what was logged but did not change the state, and why.
+    """
+
+    entries: frozenset[int]
+    product: str
+    targets: frozenset[Target]
+    evening: date
+    opened: datetime
+    state: RagsState
+    since: datetime
+    from_dust: bool = False
+    remarks: tuple[str, ...] = ()
+
+    @property
+    def id(self) -> int:
+        """Name the item by its first entry."""
+        return min(self.entries)
+
+    @property
+    def is_open(self) -> bool:
+        """Tell whether anybody must still do something about it."""
+        return self.state is not RagsState.GONE
+
+
+def evening_of(moment: datetime, zone: tzinfo) -> date:
+    """Return the evening that a moment belongs to: until 04:00 it is still the day before."""
+    return (moment.astimezone(zone) - _EVENING_ENDS).date()
+
+
+def rags_items(entries: Sequence[AnyEntry], book: Book, zone: tzinfo) -> tuple[RagsItem, ...]:
+    """Return every rags item, oldest first, with the state that the log leaves it in.
+
+    `entries` in the order of the work.
+    """
+    wet = list(_what_wets(entries, book))
+    deeds = [e for e in entries if isinstance(e, RagsEvent)]
+    items: dict[tuple[date, str], RagsItem] = {}
+    happened: list[_Wetting | RagsEvent] = [*wet, *deeds]
+    for entry in sorted(happened, key=_moment):
+        if isinstance(entry, _Wetting):
+            evening = evening_of(entry.moment, zone)
+            wetted = (evening, entry.product)
+            items[wetted] = _wetted(items.get(wetted), entry, evening)
+            continue
+        for key, item in items.items():
+            if entry.item is None or entry.item in item.entries:
+                items[key] = _dealt_with(item, entry, book)
+    return tuple(sorted(items.values(), key=lambda i: i.opened))
+
+
+def overdue(item: RagsItem, now: datetime, book: Book, zone: tzinfo) -> bool:
+    """Tell whether the rags are past the time at which they should be dealt with."""
+    if item.state is RagsState.OPEN:
+        return now - item.since >= timedelta(hours=book.rags.overdue_after_h.value)
+    if item.state is RagsState.CAN:
+        return evening_of(now, zone) > evening_of(item.since, zone)
+    return False
+
+
+def stiff_from(item: RagsItem, book: Book) -> datetime | None:
+    """Return from when spread rags may be tested for stiffness; None when they are not spread."""
+    if item.state is not RagsState.SPREAD:
+        return None
+    return item.since + timedelta(hours=book.rags.stiff_after_h.value)
+
+
+@dataclass(frozen=True, slots=True)
+class _Wetting:
+    entry: int
+    product: str
+    moment: datetime
+    targets: frozenset[Target]
+    dust: bool
+
+
+def _moment(entry: _Wetting | RagsEvent) -> tuple[datetime, int]:
+    # At one instant the coat comes before the deed that deals with its rags.
+    return (entry.moment, 0) if isinstance(entry, _Wetting) else (entry.when.latest, 1)
+
+
+def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
+    """Yield coats that self-heat, and sandings of self-heating films that are still young."""
+    oiled: dict[Target, Coat] = {}
+    young = timedelta(days=book.rags.film_counts_until_d.value)
+    for entry in entries:
+        if isinstance(entry, Coat):
+            hot = book.finish_class(entry.figures.class_key).self_heating
+            if hot:
+                yield _Wetting(
+                    entry.id, entry.product_name, entry.when.earliest, entry.targets, dust=False
+                )
+                oiled.update(dict.fromkeys(entry.targets, entry))
+        elif isinstance(entry, Work) and entry.operation in _RAISES_DUST:
+            yield from _dust(entry, oiled, young)
+
+
+def _dust(entry: Work, oiled: Mapping[Target, Coat], young: timedelta) -> Iterable[_Wetting]:
+    by_product: dict[str, set[Target]] = {}
+    for target in entry.targets & oiled.keys():
+        coat = oiled[target]
+        if entry.when.earliest - coat.when.latest < young:
+            by_product.setdefault(coat.product_name, set()).add(target)
+    for product, targets in by_product.items():
+        yield _Wetting(entry.id, product, entry.when.earliest, frozenset(targets), dust=True)
+
+
+def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:
+    """Open an item, or add fresh rags to it: whatever was done before, these are wet."""
+    if item is None:
+        return RagsItem(
+            frozenset({by.entry}), by.product, by.targets, evening, by.moment, RagsState.OPEN,
+            by.moment, by.dust,
+        )
+    since = item.since if item.state is RagsState.OPEN else by.moment
+    return replace(
+        item, entries=item.entries | {by.entry}, targets=item.targets | by.targets,
+        state=RagsState.OPEN, since=since, from_dust=item.from_dust and by.dust,
+    )
+
+
+def _dealt_with(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
+    moment = by.when.latest
+    match by.deed:
+        case RagsDeed.SPREAD:
+            return replace(item, state=RagsState.SPREAD, since=moment)
+        case RagsDeed.WATER:
+            return replace(item, state=RagsState.WATER, since=moment)
+        case RagsDeed.CAN:
+            return replace(item, state=RagsState.CAN, since=moment)
+        case RagsDeed.LIFTED:
+            return replace(item, state=RagsState.OPEN, since=by.when.earliest)
+        case RagsDeed.GONE:
+            return replace(item, state=RagsState.GONE, since=moment)
+        case RagsDeed.STIFF:
+            return _found_stiff(item, by, book)
+
+
+def _found_stiff(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
+    """Close only rags that lay spread for the whole time; else keep the words, stay open."""
+    if item.state is not RagsState.SPREAD:
+        return replace(
+            item, remarks=(*item.remarks, "found stiff, but not on record as spread: still open")
+        )
+    if by.when.earliest - item.since < timedelta(hours=book.rags.stiff_after_h.value):
+        return replace(
+            item,
+            remarks=(
+                *item.remarks,
+                f"found stiff before {book.rags.stiff_after_h.value:.0f} h: recorded, still open",
+            ),
+        )
+    return replace(item, state=RagsState.GONE, since=by.when.latest)

@@ -1,0 +1,210 @@
+"""What happened: the log as values.
+
+Every instant is an aware UTC datetime. A vague time ("this evening") is a span: `earliest` to
+`latest`. Waits count from the latest, windows and rags from the earliest.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from typing import NamedTuple
+
+from finishlog.core.air import Air
+from finishlog.core.finishes import FigureSet, Method
+
+
+class Sureness(StrEnum):
+    """How exactly a time is known."""
+
+    EXACT = "exact"
+    ABOUT = "about"
+    PART_OF_DAY = "that part of the day"
+
+
+@dataclass(frozen=True, slots=True)
+class When:
+    """The time of the work, not of the typing."""
+
+    earliest: datetime
+    latest: datetime
+    sureness: Sureness = Sureness.EXACT
+    tie: int = 0
+
+    @property
+    def order(self) -> tuple[datetime, int]:
+        """Sort by the time of the work; ties in the order they were typed."""
+        return (self.latest, self.tie)
+
+
+def at(moment: datetime, tie: int = 0) -> When:
+    """Build an exactly known time."""
+    return When(moment, moment, Sureness.EXACT, tie)
+
+
+class Target(NamedTuple):
+    """One zone of one piece, by database id."""
+
+    piece: int
+    zone: int
+
+
+class Operation(StrEnum):
+    """What is done to a part; the words of steps and of `log`."""
+
+    COAT = "coat"
+    SAND = "sand"
+    RAISE_GRAIN = "raise-grain"
+    DENIB = "denib"
+    SCUFF = "scuff"
+    MASK = "mask"
+    UNTAPE = "untape"
+    WIPE = "wipe"
+    BUFF = "buff"
+    RUB = "rub-out"
+    GLUE_UP = "glue-up"
+    HARDWARE = "hardware"
+
+
+class Test(StrEnum):
+    """How a film was tested."""
+
+    __test__ = False  # not a pytest class
+
+    TOUCH = "touch"
+    THUMBNAIL = "thumbnail"
+    SAND = "sand"
+    SMELL = "smell"
+    SCRATCH = "scratch"
+
+
+class Found(StrEnum):
+    """What a test found. The first four are failures; what each blocks stands in core.checks."""
+
+    TACKY = "tacky"
+    GUMS = "gums"
+    PRINTS = "prints"
+    SMELLS = "smells"
+    FLAKES = "flakes"
+    DRY = "dry"
+    NO_PRINT = "no-print"
+    POWDER = "powder"
+    NO_SMELL = "no-smell"
+    HOLDS = "holds"
+
+
+class RagsDeed(StrEnum):
+    """What was done with oily rags."""
+
+    SPREAD = "spread"
+    WATER = "water"
+    LIFTED = "lifted"
+    CAN = "can"
+    STIFF = "stiff"
+    GONE = "gone"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One thing that happened. `targets` are the zones that it reached."""
+
+    id: int
+    act: int
+    when: When
+    typed_at: datetime
+    targets: frozenset[Target] = frozenset()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coat(Entry):
+    """One application of a product."""
+
+    product: int
+    product_name: str
+    figures: FigureSet
+    method: Method | None = None
+    # None: not said. Assumed not done where it matters.
+    scuffed_before: bool | None = None
+    wet_film_um: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work(Entry):
+    """Anything done by hand that is not a coat."""
+
+    operation: Operation
+    grit: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Check(Entry):
+    """A test made on a film."""
+
+    test: Test
+    found: Found
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joined(Entry):
+    """Pieces glued up into one piece of an assembly."""
+
+    into: int
+    members: frozenset[int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moved(Entry):
+    """Pieces carried into a room."""
+
+    pieces: frozenset[int]
+    room: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading(Entry):
+    """Temperature and humidity of a room."""
+
+    room: int
+    air: Air
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RagsEvent(Entry):
+    """Something done with rags. `item` names one item by its first coat's entry; None: all open."""
+
+    deed: RagsDeed
+    item: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetAside(Entry):
+    """Work on a part stops on purpose."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Resumed(Entry):
+    """Work on a part goes on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note(Entry):
+    """Words about a part, or an outcome."""
+
+    text: str
+    outcome: bool = False
+
+
+AnyEntry = (
+    Coat
+    | Work
+    | Check
+    | Joined
+    | Moved
+    | Reading
+    | RagsEvent
+    | SetAside
+    | Resumed
+    | Note
+)

@@ -1,0 +1,116 @@
+"""What a wood does to a finish: pores, tannin, oil, blotching."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from finishlog.core.finishes import Figure, FinishClass
+from finishlog.core.overcoat import OvercoatAnswer, named_by
+
+
+class Pores(StrEnum):
+    """How the pores lie in the growth ring (Wood Handbook table 16-1)."""
+
+    RING = "ring"
+    SEMI_RING = "semi-ring"
+    DIFFUSE = "diffuse"
+    SOFTWOOD = "softwood"
+
+
+class WantsFiller(StrEnum):
+    """Whether a smooth finish needs its pores filled."""
+
+    YES = "yes"
+    NO = "no"
+    DEPENDS = "depends"
+
+
+class Tannin(StrEnum):
+    """How much tannin a wood holds for iron, alkali and reactive sealers to find."""
+
+    YES = "yes"
+    SOME = "some"
+    NO = "no"
+    UNKNOWN = "not known"
+
+
+@dataclass(frozen=True, slots=True)
+class Species:
+    """One wood as a finisher meets it; every property with the source that backs it."""
+
+    key: str
+    name: str
+    aliases: tuple[str, ...]
+    pores: Pores
+    pores_source: str
+    wants_filler: WantsFiller
+    wants_filler_source: str
+    tannin: Tannin
+    tannin_source: str
+    oily: bool
+    oily_source: str
+    blotches: bool
+    blotches_source: str
+    note: str = ""
+
+    @property
+    def traits(self) -> frozenset[str]:
+        """Name what rules about wood speak of.
+
+        Where the tannin is not known, both cautions hold: iron may stain it, and a reactive
+        sealer may not colour it.
+        """
+        found = {
+            "any": True,
+            "oily": self.oily,
+            "blotches": self.blotches,
+            "tannin": self.tannin is not Tannin.NO,
+            "low-tannin": self.tannin in {Tannin.NO, Tannin.UNKNOWN},
+            self.key: True,
+        }
+        return frozenset(trait for trait, holds in found.items() if holds)
+
+
+@dataclass(frozen=True, slots=True)
+class WoodRule:
+    """What a wood does to a coat on it.
+
+    `wood` holds traits (`oily`, `blotches`, `tannin`, `low-tannin`, `any`) or species keys;
+    `over` as in an overcoat rule. `steel_wool`: only where steel wool touched the wood. `wait`
+    is hours before the coat, when any.
+    """
+
+    id: str
+    wood: tuple[str, ...]
+    over: tuple[str, ...]
+    answer: OvercoatAnswer
+    reason: str
+    source: str
+    remedy: str = ""
+    barrier: tuple[str, ...] = ()
+    steel_wool: bool = False
+    wait: Figure | None = None
+
+
+def rules_for_wood(
+    rules: Iterable[WoodRule], wood: Species, over: FinishClass, *, steel_wool: bool = False
+) -> tuple[WoodRule, ...]:
+    """Select every rule that speaks of this class on this wood, in the order of `rules`."""
+    return tuple(
+        rule
+        for rule in rules
+        if wood.traits & set(rule.wood)
+        and named_by(rule.over, over) is not None
+        and (steel_wool or not rule.steel_wool)
+    )
+
+
+def named(species: Sequence[Species], text: str) -> Species | None:
+    """Find a species by key, name or alias, whatever the case; None when it is not known."""
+    wanted = " ".join(text.casefold().split())
+    for one in species:
+        if wanted in {word.casefold() for word in (one.key, one.name, *one.aliases)}:
+            return one
+    return None

@@ -1,0 +1,142 @@
+"""May this product go on over what is there: the whole stack, and the wood."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.core.book import Book
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import FinishClass
+from finishlog.core.layers import Layer, StageTime
+from finishlog.core.overcoat import (
+    OvercoatAnswer,
+    OvercoatRule,
+    rule_for,
+    rule_on_bare_wood,
+)
+from finishlog.core.species import WoodRule, rules_for_wood
+from finishlog.core.stages import Stage
+
+
+_LEVELS: dict[OvercoatAnswer, Level | None] = {
+    OvercoatAnswer.OK: None,
+    OvercoatAnswer.WAIT: Level.NOTE,
+    OvercoatAnswer.SCUFF: Level.NOTE,
+    OvercoatAnswer.TEST: Level.CAUTION,
+    OvercoatAnswer.BARRIER: Level.STOP,
+    OvercoatAnswer.AVOID: Level.STOP,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Underneath:
+    """What the stack says about one overcoat.
+
+    `time`: when the slowest layer allows it; `binds`: that layer. `forbids`, `wants_test`: what
+    stops it or makes it unsure; `scuffs`: a rule asks for scuffing whatever the window says.
+    """
+
+    time: StageTime | None = None
+    binds: Layer | None = None
+    findings: tuple[Finding, ...] = ()
+    forbids: bool = False
+    wants_test: bool = False
+    scuffs: bool = False
+
+
+def look_through(
+    layers: Sequence[Layer], over: FinishClass, species: str | None, book: Book
+) -> Underneath:
+    """Ask every layer, from the top down, about one overcoat."""
+    findings: list[Finding] = []
+    forbids = wants_test = scuffs = False
+    times: list[tuple[StageTime, Layer]] = []
+    above: set[str] = set()
+    for depth, layer in enumerate(reversed(layers)):
+        rule = _rule(layer, over, book)
+        buried = depth > 0
+        if buried and (rule is None or above & set(rule.barrier)):
+            rule = None
+        time = _wait(layer, rule, buried)
+        if time:
+            times.append((time, layer))
+        if rule:
+            findings.extend(_said(rule, layer, buried))
+            forbids |= _LEVELS[rule.answer] is Level.STOP
+            scuffs |= rule.answer is OvercoatAnswer.SCUFF and not buried
+            wants_test |= rule.answer is OvercoatAnswer.TEST
+        elif not buried and layer.of.key != over.key:
+            wants_test = True
+            findings.append(_unknown(layer.of, over))
+        above.add(layer.of.key)
+    wood = wood_findings(species, over, layers, book)
+    slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
+    return Underneath(
+        time=slowest[0] if slowest else None,
+        binds=slowest[1] if slowest else None,
+        findings=(*findings, *wood),
+        forbids=forbids or any(f.level is Level.STOP for f in wood),
+        wants_test=wants_test,
+        scuffs=scuffs,
+    )
+
+
+def _rule(layer: Layer, over: FinishClass, book: Book) -> OvercoatRule | None:
+    if layer.of.key == over.key:
+        return None
+    return rule_for(book.overcoats, layer.of, over)
+
+
+def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | None:
+    """Return a layer's own clock toward an overcoat: never sooner than its own recoat."""
+    own = None if buried else layer.stage(Stage.RECOAT)
+    if rule is None or rule.wait is None:
+        return own
+    by_rule = layer.waits(rule.wait)
+    return by_rule if own is None else later(own, by_rule)
+
+
+def later(one: StageTime, other: StageTime) -> StageTime:
+    """Join two waits that must both be over."""
+    low = None if one.low is None or other.low is None else max(one.low, other.low)
+    high = None if one.high is None or other.high is None else max(one.high, other.high)
+    governs = other if high == other.high else one
+    return StageTime(low, high, one.measured and other.measured, governs.proved_by)
+
+
+def _said(rule: OvercoatRule, layer: Layer, buried: bool) -> list[Finding]:
+    if _LEVELS[rule.answer] is None:
+        return []
+    where = f"over {layer.of.name}" + (", further down" if buried else "")
+    return [_finding(rule, where)]
+
+
+def _unknown(under: FinishClass, over: FinishClass) -> Finding:
+    return Finding(
+        Level.CAUTION,
+        f"nothing published on {over.name} over {under.name}",
+        "try it on a sample board first",
+    )
+
+
+def wood_findings(
+    species: str | None, over: FinishClass, layers: Sequence[Layer], book: Book
+) -> tuple[Finding, ...]:
+    """Return what the bare wood says about the first coat on it; covered wood has had its say."""
+    if layers:
+        return ()
+    found: list[Finding] = []
+    bare = rule_on_bare_wood(book.overcoats, over)
+    if bare and _LEVELS[bare.answer]:
+        found.append(_finding(bare, "on bare wood"))
+    wood = book.species_named(species) if species else None
+    for rule in rules_for_wood(book.wood_rules, wood, over) if wood else ():
+        if _LEVELS[rule.answer]:
+            found.append(_finding(rule, f"on {wood.name}" if wood else ""))
+    return tuple(found)
+
+
+def _finding(rule: OvercoatRule | WoodRule, where: str) -> Finding:
+    level = _LEVELS[rule.answer] or Level.NOTE
+    return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source)

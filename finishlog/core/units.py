@@ -1,0 +1,90 @@
+"""The units a person types and reads, and the ones kept inside: °C, m², L, µm.
+
+Factors: NIST Special Publication 811 (2008), appendix B. All are exact: 1 in = 25.4 mm,
+1 ft = 0.3048 m, 1 US gal = 231 in³, 1 qt = 1/4 gal, 1 mil = 0.001 in.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Temperature(StrEnum):
+    """Unit of temperature; inside °C."""
+
+    CELSIUS = "C"
+    FAHRENHEIT = "F"
+
+
+class Area(StrEnum):
+    """Unit of area; inside m²."""
+
+    SQUARE_METRE = "m2"
+    SQUARE_FOOT = "ft2"
+
+
+class Volume(StrEnum):
+    """Unit of volume; inside L."""
+
+    LITRE = "L"
+    US_QUART = "qt"
+    US_GALLON = "gal"
+
+
+class Film(StrEnum):
+    """Unit of film thickness; inside µm."""
+
+    MICROMETRE = "um"
+    MIL = "mil"
+
+
+Unit = Temperature | Area | Volume | Film
+
+_INCH_M = 0.0254
+_GALLON_L = 231 * _INCH_M**3 * 1000
+
+# How many °C (differences), m², L, µm one unit is.
+_SIZE: dict[Unit, float] = {
+    Temperature.CELSIUS: 1.0,
+    Temperature.FAHRENHEIT: 1 / 1.8,
+    Area.SQUARE_METRE: 1.0,
+    Area.SQUARE_FOOT: (12 * _INCH_M) ** 2,
+    Volume.LITRE: 1.0,
+    Volume.US_QUART: _GALLON_L / 4,
+    Volume.US_GALLON: _GALLON_L,
+    Film.MICROMETRE: 1.0,
+    Film.MIL: _INCH_M * 1000,
+}
+_ZERO: dict[Unit, float] = {Temperature.FAHRENHEIT: 32.0}
+_SIGN: dict[Unit, str] = {
+    Temperature.CELSIUS: "°C",
+    Temperature.FAHRENHEIT: "°F",
+    Area.SQUARE_METRE: "m²",
+    Area.SQUARE_FOOT: "ft²",
+    Film.MICROMETRE: "µm",
+}
+
+
+def to_base(value: float, unit: Unit) -> float:
+    """Convert a value in `unit` to °C, m², L or µm."""
+    return (value - _ZERO.get(unit, 0.0)) * _SIZE[unit]
+
+
+def from_base(value: float, unit: Unit) -> float:
+    """Convert a value in °C, m², L or µm to `unit`."""
+    return value / _SIZE[unit] + _ZERO.get(unit, 0.0)
+
+
+def difference_to_base(value: float, unit: Unit) -> float:
+    """Convert a difference in `unit`: 5.4 °F warmer is 3 °C warmer."""
+    return value * _SIZE[unit]
+
+
+def difference_from_base(value: float, unit: Unit) -> float:
+    """Convert a difference in °C, m², L or µm to `unit`."""
+    return value / _SIZE[unit]
+
+
+def sign(unit: Unit) -> str:
+    """Return the unit as it is printed: `°C`, `ft²`, `qt`."""
+    return _SIGN.get(unit, unit.value)

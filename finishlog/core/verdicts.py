@@ -1,0 +1,49 @@
+"""The answer about one zone: a closed set, from the first day."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from finishlog.core.findings import Finding
+
+
+class Answer(StrEnum):
+    """May the next step be done on this zone now?"""
+
+    GO = "go"
+    SCUFF = "go after scuffing"
+    TEST = "test first"
+    DRYING = "drying"
+    DEAD_ZONE = "dead zone"
+    NOT_IN_THIS_AIR = "not in this air"
+    BLOCKED = "blocked by a check"
+    STALLED = "stalled"
+    SUSPECT = "suspect"
+    UNDERNEATH = "stopped by what is underneath"
+    WAITS = "waits for"
+    DEADLINE = "hard deadline running"
+    SET_ASIDE = "set aside"
+    DONE = "done"
+
+
+MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """One answer with its times (UTC) and reasons.
+
+    `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
+    window, or the deadline. `because`: what binds, in a few words. `waits_for`: what must come
+    first. None: there is no such time.
+    """
+
+    answer: Answer
+    because: str
+    low: datetime | None = None
+    high: datetime | None = None
+    closes: datetime | None = None
+    waits_for: str = ""
+    findings: tuple[Finding, ...] = ()

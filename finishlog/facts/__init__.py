@@ -1,0 +1,1 @@
+"""Published figures as data, each with its source; read by load.py."""

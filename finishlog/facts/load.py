@@ -1,0 +1,202 @@
+"""The published facts, each file read when it is first asked for.
+
+Start-up time counts, so a class reads its own file only, and the readers are imported with the
+first file that needs them.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from finishlog.core.book import DryingFigures
+    from finishlog.core.clock import Carrier
+    from finishlog.core.finishes import FinishClass
+    from finishlog.core.overcoat import OvercoatRule
+    from finishlog.core.safety_notes import RagsFigures, SafetyNote
+    from finishlog.core.species import Species, WoodRule
+    from finishlog.facts.class_file import ClassFile
+    from finishlog.facts.find import ClassNames
+    from finishlog.facts.rate_files import Rate
+    from finishlog.facts.source_file import Source
+
+HERE = os.path.dirname(__file__)
+
+# Nothing but these needs no curve: water has its own formula (core.air), and nothing leaves.
+NO_CURVE = ("water", "none")
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """The facts in one folder. Unknown keys raise KeyError, bad data ValueError."""
+
+    folder: str = HERE
+
+    @property
+    def version(self) -> str:
+        """The edition of the facts; a coat keeps the edition that it was judged by."""
+        return _version(self.folder)
+
+    def class_keys(self) -> tuple[str, ...]:
+        """Return the keys of all finish classes, in order."""
+        return _class_keys(self.folder)
+
+    def finish_class(self, key: str) -> FinishClass:
+        """Return one finish class; KeyError when there is none."""
+        return _class_file(self.folder, key).finish
+
+    def classes(self) -> tuple[FinishClass, ...]:
+        """Return all finish classes, in order of their keys."""
+        return tuple(self.finish_class(key) for key in self.class_keys())
+
+    def class_names(self) -> tuple[ClassNames, ...]:
+        """Return what every class is called, for `find_class`."""
+        from finishlog.facts.find import ClassNames
+
+        files = {key: _class_file(self.folder, key) for key in self.class_keys()}
+        return tuple(ClassNames(key, f.finish.name, f.aliases) for key, f in files.items())
+
+    def find_class(self, text: str) -> tuple[str, ...]:
+        """Return the keys that `text` may mean, as `find.find_class` does; a key reads no file."""
+        from finishlog.facts.find import find_class
+
+        return (text,) if text in self.class_keys() else find_class(text, self.class_names())
+
+    @property
+    def overcoats(self) -> tuple[OvercoatRule, ...]:
+        """What may go over what."""
+        return _overcoats(self.folder)
+
+    @property
+    def species(self) -> tuple[Species, ...]:
+        """The woods."""
+        return _species(self.folder)
+
+    @property
+    def wood_rules(self) -> tuple[WoodRule, ...]:
+        """What a wood does to a coat on it."""
+        return _wood_rules(self.folder)
+
+    def species_named(self, name: str) -> Species | None:
+        """Return a wood by key, name or alias; None when nothing is published of it."""
+        from finishlog.core.species import named
+
+        return named(self.species, name)
+
+    @property
+    def sources(self) -> Mapping[str, Source]:
+        """Where figures come from, by source id."""
+        return _sources(self.folder)
+
+    @property
+    def notes(self) -> tuple[SafetyNote, ...]:
+        """The safety notes."""
+        return _notes(self.folder)
+
+    @property
+    def rags(self) -> RagsFigures:
+        """The figures for oily rags."""
+        return _rags(self.folder)
+
+    def carrier(self, key: str) -> Carrier | None:
+        """Return a carrier's vapour pressure; None for water and for nothing that leaves."""
+        return None if key in NO_CURVE else _carriers(self.folder)[key]
+
+    @property
+    def rates(self) -> Mapping[str, Rate]:
+        """Factors for each 10 °C, by mechanism or by what they are for."""
+        return _rates(self.folder)
+
+    @property
+    def drying(self) -> DryingFigures:
+        """The figures of drying that hold for every class."""
+        return _drying(self.folder)
+
+
+@cache
+def _version(folder: str) -> str:
+    from finishlog.facts.table import read
+
+    return read(f"{folder}/version.toml").text("version")
+
+
+@cache
+def _class_keys(folder: str) -> tuple[str, ...]:
+    names = os.listdir(f"{folder}/classes")
+    return tuple(sorted(n.removesuffix(".toml") for n in names if n.endswith(".toml")))
+
+
+@cache
+def _class_file(folder: str, key: str) -> ClassFile:
+    from finishlog.facts.class_file import read_class
+
+    if key not in _class_keys(folder):
+        raise KeyError(key)
+    return read_class(f"{folder}/classes/{key}.toml", key)
+
+
+@cache
+def _overcoats(folder: str) -> tuple[OvercoatRule, ...]:
+    from finishlog.facts.rule_files import read_overcoats
+
+    return read_overcoats(f"{folder}/overcoats.toml")
+
+
+@cache
+def _species(folder: str) -> tuple[Species, ...]:
+    from finishlog.facts.rule_files import read_species
+
+    return read_species(f"{folder}/species.toml")
+
+
+@cache
+def _wood_rules(folder: str) -> tuple[WoodRule, ...]:
+    from finishlog.facts.rule_files import read_wood_rules
+
+    return read_wood_rules(f"{folder}/species.toml")
+
+
+@cache
+def _sources(folder: str) -> Mapping[str, Source]:
+    from finishlog.facts.source_file import read_sources
+
+    return read_sources(f"{folder}/sources.toml")
+
+
+@cache
+def _notes(folder: str) -> tuple[SafetyNote, ...]:
+    from finishlog.facts.safety_files import read_notes
+
+    return read_notes(f"{folder}/safety_notes.toml")
+
+
+@cache
+def _rags(folder: str) -> RagsFigures:
+    from finishlog.facts.safety_files import read_rags
+
+    return read_rags(f"{folder}/rags.toml")
+
+
+@cache
+def _carriers(folder: str) -> Mapping[str, Carrier]:
+    from finishlog.facts.rate_files import read_carriers
+
+    return read_carriers(f"{folder}/carriers.toml")
+
+
+@cache
+def _rates(folder: str) -> Mapping[str, Rate]:
+    from finishlog.facts.rate_files import read_rates
+
+    return read_rates(f"{folder}/rates.toml")
+
+
+@cache
+def _drying(folder: str) -> DryingFigures:
+    from finishlog.facts.rate_files import read_drying
+
+    return read_drying(f"{folder}/rates.toml")

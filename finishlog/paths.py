@@ -1,0 +1,30 @@
+"""Where the database and the fault log are kept."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+
+DATABASE = "FINISHLOG_DB"
+
+
+def data_folder() -> Path:
+    """Return the folder for a person's data, by the custom of the system."""
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA", Path.home() / "AppData" / "Local")) / "finishlog"
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Application Support" / "finishlog"
+    base = os.environ.get("XDG_DATA_HOME")
+    return (Path(base) if base else Path.home() / ".local" / "share") / "finishlog"
+
+
+def database_path() -> Path:
+    """Return the database: FINISHLOG_DB, else shop.db in the data folder."""
+    named = os.environ.get(DATABASE)
+    return Path(named).expanduser() if named else data_folder() / "shop.db"
+
+
+def fault_log_path() -> Path:
+    """Return the file that a fault of ours is written to."""
+    return data_folder() / "fault.log"

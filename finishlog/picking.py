@@ -1,0 +1,247 @@
+"""From what was typed to parts, pieces, faces and zones, or one clear refusal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Protocol, TypeVar
+
+from finishlog.core.bench import BenchState
+from finishlog.core.grouping import describe
+from finishlog.core.progress import steps_for
+from finishlog.core.records import Operation, Target
+from finishlog.core.selectors import Chosen, Known, NoSuch, Picked, Several, parse, resolve
+from finishlog.core.shop import FaceKind, Part, Product, Project, Room, Shop, Step
+from finishlog.core.zone import ZoneState
+from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
+
+
+@dataclass(frozen=True, slots=True)
+class Zones:
+    """What an act is about: zones, the parts they belong to, their pieces, and how to name them."""
+
+    targets: frozenset[Target]
+    parts: tuple[Part, ...]
+    pieces: frozenset[int]
+    labels: tuple[str, ...]
+    face_named: bool = False
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...
+
+
+Thing = TypeVar("Thing", bound=_Named)
+
+
+def known_parts(shop: Shop) -> tuple[Known, ...]:
+    """List the parts as selectors know them."""
+    return tuple(
+        Known(
+            part.path,
+            tuple(p.number for p in part.pieces),
+            tuple(face.name for face in part.faces),
+        )
+        for part in shop.parts
+    )
+
+
+def pick_parts(shop: Shop, typed: Iterable[str]) -> tuple[tuple[Part, Chosen], ...]:
+    """Resolve selectors to parts; NotFound, Ambiguous or Unknown when that fails."""
+    known = known_parts(shop)
+    by_path = {part.path: part for part in shop.parts}
+    found: dict[Chosen, Part] = {}
+    for text in typed:
+        try:
+            selector = parse(text)
+        except ValueError as fault:
+            raise UsageFault(str(fault)) from None
+        match resolve(selector, known):
+            case Picked(chosen):
+                found.update({c: by_path[c.path] for c in chosen})
+            case NoSuch(near=near):
+                raise _no_part(text, near)
+            case Several(candidates=candidates):
+                raise Ambiguous(
+                    f"{text!r} fits {len(candidates)} parts",
+                    f"type one of: {', '.join(candidates)}",
+                    text,
+                    candidates,
+                )
+    return tuple((part, chosen) for chosen, part in found.items())
+
+
+def _no_part(text: str, near: Sequence[str]) -> NotFound:
+    if near:
+        return NotFound(f"no part is called {text!r}", f"did you mean {' or '.join(near)}?")
+    if any(sign in text for sign in ":@*,"):
+        return NotFound(f"no part is called {text!r}", "finishlog part list shows what there is")
+    path = text if "/" in text else f"PROJECT/{text}"
+    return Unknown(
+        f"no part is called {text!r}", f"put it on record: finishlog part new {path}", "part", text
+    )
+
+
+def pick_zones(
+    shop: Shop,
+    bench: BenchState,
+    typed: Iterable[str],
+    face: str | None,
+    *,
+    joints_too: bool = False,
+) -> Zones:
+    """Resolve selectors to zones: every face that is finished, or the one that is named."""
+    picked = pick_parts(shop, typed)
+    states: dict[Target, ZoneState] = {}
+    labels: list[str] = []
+    pieces: set[int] = set()
+    for part, chosen in picked:
+        faces = chosen.faces or ((face,) if face else ())
+        numbers = set(chosen.pieces)
+        mine = [z for z in _zones_of(part, bench) if _number(z, part, bench) in numbers]
+        wanted = [z for z in mine if _meant(z, faces, joints_too=joints_too)]
+        if faces and not wanted:
+            names = ", ".join(dict.fromkeys(z.face.name for z in mine))
+            raise NotFound(f"{part.path} has no face {faces[0]!r}", f"its faces: {names}")
+        states.update({z.target: z for z in wanted})
+        pieces |= {p.id for p in part.pieces if p.number in numbers}
+        labels.append(describe(part, chosen.pieces, faces))
+    return Zones(
+        frozenset(states), tuple(p for p, _ in picked), frozenset(pieces), tuple(labels),
+        face_named=bool(face) or any(c.faces for _, c in picked),
+    )
+
+
+def _zones_of(part: Part, bench: BenchState) -> tuple[ZoneState, ...]:
+    """Return the zones of a part; of an assembly, those of the members it is or will be made of."""
+    if not part.needs:
+        return tuple(z for z in bench.zones if z.member.id == part.id)
+    joined = bench.of_part(part.id)
+    waiting = {m for g in bench.glue_ups if g.part.id == part.id for m in g.members}
+    return (*joined, *(z for z in bench.zones if z.member_piece.id in waiting))
+
+
+def _number(zone: ZoneState, part: Part, bench: BenchState) -> int:
+    """Return the number of the part's piece that a zone belongs to."""
+    if not part.needs:
+        return zone.member_piece.number
+    if zone.part.id == part.id:
+        return zone.piece.number
+    glue_ups = (g for g in bench.glue_ups if g.part.id == part.id)
+    return next(g.piece.number for g in glue_ups if zone.member_piece.id in g.members)
+
+
+def _meant(zone: ZoneState, faces: Sequence[str], *, joints_too: bool) -> bool:
+    if faces:
+        return any(zone.face.name.casefold().startswith(f.casefold()) for f in faces)
+    return joints_too or zone.face.kind is not FaceKind.JOINT
+
+
+def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozenset[Target]]:
+    """Return the one step that is due on what was picked, and the zones it is due on."""
+    assemblies = [g for g in bench.glue_ups if g.piece.id in picked.pieces]
+    if assemblies:
+        return Step(0, Operation.GLUE_UP), picked.targets
+    due: dict[tuple[Operation, int | None], tuple[Step, set[Target]]] = {}
+    for zone in (z for z in bench.zones if z.target in picked.targets):
+        step = zone.progress.next
+        if step is not None:
+            key = (step.operation, step.product)
+            due.setdefault(key, (step, set()))[1].add(zone.target)
+    if len(due) == 1:
+        step, targets = next(iter(due.values()))
+        return step, frozenset(targets)
+    name = picked.labels[0].split(",")[0].split(" ")[0]
+    if not due:
+        what = "all its steps are behind" if any(p.steps for p in picked.parts) else "it has no steps"
+        raise UsageFault(f"{picked.labels[0]}: {what}", f"say what: finishlog log {name} PRODUCT")
+    words = ", ".join(_step_words(step, shop) for step, _ in due.values())
+    raise UsageFault(f"different steps are due ({words})", "say which: add it, or --face FACE")
+
+
+def _step_words(step: Step, shop: Shop) -> str:
+    return shop.products[step.product].name if step.product is not None else step.operation.value
+
+
+def named_by_steps(picked: Zones, operation: Operation, product: int | None) -> frozenset[Target]:
+    """Narrow what was picked to the faces that the steps name for this work, if they do."""
+    named = {
+        Target(piece.id, zone.id)
+        for part in picked.parts
+        for face in part.faces
+        for step in steps_for(face, part.steps)
+        if step.operation is operation and step.product == product and step.faces
+        for zone in face.zones
+        for piece in part.pieces
+    }
+    return picked.targets & named or picked.targets
+
+
+def operation_word(typed: str) -> Operation | None:
+    """Read a kind of work; None when it is none of ours. `coat` is not one: a product is."""
+    word = typed.strip().casefold().replace(" ", "-")
+    found = next((o for o in Operation if o.value == word), None)
+    return None if found is Operation.COAT else found
+
+
+def pick_product(shop: Shop, typed: str) -> Product:
+    """Find a product by name or unique beginning."""
+    found = _by_name(shop.products, typed)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        names = tuple(p.name for p in found)
+        raise Ambiguous(
+            f"{typed!r} fits {len(found)} products", f"type one of: {', '.join(names)}", typed, names
+        )
+    raise Unknown(
+        f"no product is called {typed!r}",
+        f"put it on record: finishlog product new {typed} --class CLASS "
+        "(finishlog class list shows the classes)",
+        "product",
+        typed,
+    )
+
+
+def pick_room(shop: Shop, typed: str) -> Room:
+    """Find a room by name or unique beginning."""
+    found = _by_name(shop.rooms, typed)
+    if len(found) == 1:
+        return found[0]
+    names = ", ".join(sorted(r.name for r in shop.rooms.values())) or "none yet"
+    raise NotFound(f"no room is called {typed!r}", f"there are: {names}; finishlog room new NAME")
+
+
+def pick_project(shop: Shop, typed: str) -> Project:
+    """Find a project by name or unique beginning."""
+    found = _by_name({p.id: p for p in shop.projects}, typed)
+    if len(found) == 1:
+        return found[0]
+    names = ", ".join(p.name for p in shop.projects) or "none yet"
+    raise NotFound(f"no project is called {typed!r}", f"there are: {names}")
+
+
+def _by_name(things: Mapping[int, Thing], typed: str) -> list[Thing]:
+    low = typed.strip().casefold()
+    exact = [t for t in things.values() if t.name.casefold() == low]
+    return exact or [t for t in things.values() if low and t.name.casefold().startswith(low)]
+
+
+def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
+    """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
+    *parts, last = words
+    if not parts:
+        return (last,), None
+    if operation_word(last) is not None:
+        return tuple(parts), last
+    is_part = isinstance(resolve(parse(last), known_parts(shop)), Picked | Several)
+    is_product = bool(_by_name(shop.products, last))
+    if is_part and is_product:
+        raise Ambiguous(
+            f"{last!r} is a part and a product",
+            "write the part with its project",
+            last,
+            tuple(k.path for k in known_parts(shop) if k.path.endswith(last)),
+        )
+    return (tuple(words), None) if is_part else (tuple(parts), last)

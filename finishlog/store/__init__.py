@@ -1,0 +1,1 @@
+"""The SQLite database: tables, one transaction a command, upgrades and backups."""

@@ -1,0 +1,115 @@
+"""What every entry has, whatever its kind; and which entries touch some pieces."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, select
+
+from finishlog.core.records import Sureness, Target, When
+from finishlog.store.in_force import Link, Withdrawal
+from finishlog.store.rows import rows_of
+from finishlog.store.schema_log import (
+    EntryKind,
+    act,
+    entry,
+    entry_target,
+    joined,
+    joined_member,
+    moved_piece,
+    withdrawal,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The common part of one entry."""
+
+    id: int
+    act: int
+    kind: EntryKind
+    when: When
+    typed_at: datetime
+    supersedes: int | None
+
+    @property
+    def link(self) -> Link:
+        """Reduce to what decides whether the entry is in force."""
+        return Link(self.id, self.act, self.supersedes)
+
+
+HEADS = select(
+    entry.c.id,
+    entry.c.act_id,
+    entry.c.kind,
+    entry.c.earliest_at,
+    entry.c.latest_at,
+    entry.c.sureness,
+    entry.c.tie,
+    entry.c.supersedes_id,
+    act.c.typed_at,
+).join_from(entry, act)
+
+_TOUCHING = (
+    (entry_target.c.entry_id, entry_target.c.piece_id),
+    (moved_piece.c.entry_id, moved_piece.c.piece_id),
+    (joined.c.entry_id, joined.c.into_piece_id),
+    (joined_member.c.entry_id, joined_member.c.piece_id),
+)
+
+
+def head_of(row: Row[Any]) -> Head:
+    """Read one row of `HEADS`."""
+    when = When(row.earliest_at, row.latest_at, Sureness(row.sureness), row.tie)
+    return Head(row.id, row.act_id, EntryKind(row.kind), when, row.typed_at, row.supersedes_id)
+
+
+def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
+    """Read heads by id, and with them whole chains of amendments; None: the whole log."""
+    heads: dict[int, Head] = {}
+    wanted = ids
+    while wanted is None or wanted:
+        new = [head_of(row) for row in rows_of(connection, HEADS, entry.c.id, wanted)]
+        heads.update((head.id, head) for head in new)
+        wanted = _amending_or_amended(connection, new) - heads.keys() if wanted is not None else ()
+    return heads
+
+
+def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[int]:
+    amended = {head.supersedes for head in heads if head.supersedes is not None}
+    query = select(entry.c.id)
+    of = entry.c.supersedes_id
+    amending = {row.id for row in rows_of(connection, query, of, {head.id for head in heads})}
+    return amended | amending
+
+
+def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Find the entries that reach some of the pieces, move them or join them."""
+    return {
+        row.entry_id
+        for entry_id, piece_id in _TOUCHING
+        for row in rows_of(connection, select(entry_id).distinct(), piece_id, pieces)
+    }
+
+
+def read_targets(
+    connection: Connection, ids: Collection[int] | None
+) -> dict[int, frozenset[Target]]:
+    """Read the zones of pieces that entries reached, by entry."""
+    found: dict[int, set[Target]] = defaultdict(set)
+    query = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
+    for row in rows_of(connection, query, entry_target.c.entry_id, ids):
+        found[row.entry_id].add(Target(row.piece_id, row.zone_id))
+    return {entry_id: frozenset(targets) for entry_id, targets in found.items()}
+
+
+def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
+    """Read every act of taking back."""
+    query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id).join_from(
+        withdrawal, entry, withdrawal.c.entry_id == entry.c.id
+    )
+    return tuple(Withdrawal(*row) for row in connection.execute(query.order_by(entry.c.act_id)))

@@ -1,0 +1,96 @@
+"""Read the log: the entries in force, in the order of the work."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Mapping
+from datetime import datetime, timedelta
+
+from sqlalchemy import Connection, func, select
+
+from finishlog.core.records import AnyEntry
+from finishlog.core.shop import Log
+from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
+from finishlog.store.in_force import Fate, fates, withdrawn_acts
+from finishlog.store.read_details import READERS, Common, Commons
+from finishlog.store.schema_log import EntryKind, entry
+
+# The air before a coat says what the wood and the room were like; two days of it are enough.
+BEFORE_A_COAT = timedelta(days=2)
+
+_OF_THE_SHOP = (EntryKind.READING, EntryKind.RAGS)
+
+
+def read_log(connection: Connection, pieces: Collection[int] | None = None) -> Log:
+    """Read the entries in force, sorted by the time of the work.
+
+    With `pieces`: the entries that touch one of them, and the readings and rags events since two
+    days before the first of their coats (at least the last two days that have readings).
+    """
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    wanted = None if pieces is None else touching(connection, pieces)
+    standing = _standing(read_heads(connection, wanted), withdrawn, wanted)
+    if wanted is not None:
+        of_shop = _of_the_shop_since(connection, _air_begins(connection, standing))
+        standing |= _standing(read_heads(connection, of_shop), withdrawn, of_shop)
+    return Log(_in_order(_records(connection, standing, pieces is None), standing))
+
+
+# A head with the first entry of its chain, which keeps its place among others of the same time.
+_Standing = dict[int, tuple[Head, int]]
+
+
+def _standing(
+    heads: Mapping[int, Head], withdrawn: Mapping[int, int], wanted: Collection[int] | None
+) -> _Standing:
+    """Keep what is in force; an amendment that no longer touches the pieces was not wanted."""
+    fate: Mapping[int, Fate] = fates((head.link for head in heads.values()), withdrawn)
+    return {
+        head.id: (head, fate[head.id].first)
+        for head in heads.values()
+        if head.kind in READERS and fate[head.id].in_force and (wanted is None or head.id in wanted)
+    }
+
+
+def _air_begins(connection: Connection, standing: _Standing) -> datetime | None:
+    """Find since when readings and rags matter; None when there are neither coats nor readings."""
+    last_reading = connection.scalar(
+        select(func.max(entry.c.latest_at)).where(entry.c.kind == EntryKind.READING)
+    )
+    coats = [head.when.earliest for head, _ in standing.values() if head.kind is EntryKind.COAT]
+    moments = [*coats, *([last_reading] if last_reading else [])]
+    return min(moments) - BEFORE_A_COAT if moments else None
+
+
+def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[int]:
+    query = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
+    if since is not None:
+        query = query.where(entry.c.latest_at >= since)
+    return set(connection.scalars(query))
+
+
+def _records(connection: Connection, standing: _Standing, whole: bool) -> list[AnyEntry]:
+    """Build the records, a few queries a kind; a whole log is read table by table."""
+    targets = read_targets(connection, None if whole else standing)
+    commons: dict[EntryKind, dict[int, Common]] = defaultdict(dict)
+    for head, _ in standing.values():
+        commons[head.kind][head.id] = {
+            "id": head.id,
+            "act": head.act,
+            "when": head.when,
+            "typed_at": head.typed_at,
+            "targets": targets.get(head.id, frozenset()),
+        }
+    return [
+        record for kind, of in commons.items() for record in _of_kind(connection, kind, of, whole)
+    ]
+
+
+def _of_kind(
+    connection: Connection, kind: EntryKind, of: Commons, whole: bool
+) -> Iterable[AnyEntry]:
+    return READERS[kind](connection, of, None if whole else of)
+
+
+def _in_order(found: Iterable[AnyEntry], standing: _Standing) -> tuple[AnyEntry, ...]:
+    return tuple(sorted(found, key=lambda each: (*each.when.order, standing[each.id][1])))

@@ -1,0 +1,157 @@
+"""Read what there is, as the core's values."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, Table, select
+
+from finishlog.core.records import Operation
+from finishlog.core.shop import (
+    Face,
+    FaceKind,
+    Need,
+    Part,
+    Piece,
+    Product,
+    Project,
+    Room,
+    Shop,
+    Step,
+    Zone,
+)
+from finishlog.store import schema_things as tables
+from finishlog.store.labels import read_label_figures, read_label_windows
+from finishlog.store.rows import rows_of
+from finishlog.store.usual import read_coldest_nights, read_shop_hours
+
+
+def read_shop(
+    connection: Connection,
+    now: datetime,
+    include_archived: bool = False,
+    time_zone: str = "UTC",
+) -> Shop:
+    """Read everything there is, with the labels and usual days that hold at `now`.
+
+    `time_zone` is the shop's when no setting names one.
+    """
+    projects = _projects(connection, include_archived)
+    return Shop(
+        projects=projects,
+        parts=_parts(connection, projects, include_archived),
+        products=_products(connection, now),
+        rooms=_rooms(connection, now),
+        hours=read_shop_hours(connection, time_zone),
+    )
+
+
+def read_steps(connection: Connection) -> dict[str, tuple[Step, ...]]:
+    """Read the named finishing schedules."""
+    found = _by(connection.execute(select(tables.step)), "steps_id")
+    names = connection.execute(select(tables.steps).order_by(tables.steps.c.name))
+    return {row.name: _steps(found[row.id]) for row in names}
+
+
+def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
+    query = select(tables.project).order_by(tables.project.c.id)
+    if not include_archived:
+        query = query.where(tables.project.c.archived_at.is_(None))
+    rows = connection.execute(query)
+    return tuple(Project(row.id, row.name, row.due_at, row.note) for row in rows)
+
+
+def _parts(
+    connection: Connection, projects: tuple[Project, ...], include_archived: bool
+) -> tuple[Part, ...]:
+    names = {project.id: project.name for project in projects}
+    query = select(tables.part)
+    if not include_archived:
+        query = query.where(tables.part.c.archived_at.is_(None))
+    rows = sorted(rows_of(connection, query, tables.part.c.project_id, names), key=_id)
+    inside = _Inside(connection, {row.id for row in rows})
+    return tuple(inside.part(row, names[row.project_id]) for row in rows)
+
+
+class _Inside:
+    """What parts are made of, read for all of them together."""
+
+    def __init__(self, connection: Connection, parts: Collection[int]) -> None:
+        def of_parts(table: Table) -> dict[int, list[Row[Any]]]:
+            return _by(rows_of(connection, select(table), table.c.part_id, parts), "part_id")
+
+        face, zone = tables.face, tables.zone
+        zones = select(zone, face.c.part_id).join_from(zone, face)
+        self.pieces = of_parts(tables.piece)
+        self.faces = of_parts(face)
+        self.zones = _by(rows_of(connection, zones, face.c.part_id, parts), "face_id")
+        self.steps = of_parts(tables.part_step)
+        self.needs = of_parts(tables.assembly_need)
+
+    def part(self, row: Row[Any], project_name: str) -> Part:
+        """Put one part together."""
+        pieces = sorted(self.pieces[row.id], key=lambda piece: piece.number)
+        needs = sorted(self.needs[row.id], key=_id)
+        return Part(
+            id=row.id,
+            project=row.project_id,
+            project_name=project_name,
+            name=row.name,
+            species=row.species,
+            pieces=tuple(Piece(piece.id, piece.number) for piece in pieces),
+            faces=tuple(self._face(face) for face in sorted(self.faces[row.id], key=_position)),
+            steps=_steps(self.steps[row.id]),
+            steps_name=row.steps_name,
+            # A row is a tuple and has a `count` of its own.
+            needs=tuple(Need(n.member_part_id, n._mapping["count"]) for n in needs),
+            room=row.room_id,
+            is_board=row.is_board,
+        )
+
+    def _face(self, row: Row[Any]) -> Face:
+        zones = sorted(self.zones[row.id], key=_position)
+        of_it = tuple(Zone(zone.id, zone.name, zone.species) for zone in zones)
+        return Face(row.id, row.name, FaceKind(row.kind), of_it)
+
+
+def _steps(rows: Iterable[Row[Any]]) -> tuple[Step, ...]:
+    return tuple(
+        Step(row.position, Operation(row.operation), row.product_id, row.faces, row.note)
+        for row in sorted(rows, key=_position)
+    )
+
+
+def _products(connection: Connection, now: datetime) -> dict[int, Product]:
+    figures = read_label_figures(connection, now)
+    windows = read_label_windows(connection, now)
+    rows = connection.execute(select(tables.product).order_by(tables.product.c.id))
+    return {
+        row.id: Product(
+            row.id, row.name, row.class_key, dict(figures.get(row.id, {})), windows.get(row.id)
+        )
+        for row in rows
+    }
+
+
+def _rooms(connection: Connection, now: datetime) -> dict[int, Room]:
+    nights = read_coldest_nights(connection, now)
+    rows = connection.execute(select(tables.room).order_by(tables.room.c.id))
+    return {row.id: Room(row.id, row.name, nights.get(row.id)) for row in rows}
+
+
+def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:
+    found: dict[int, list[Row[Any]]] = defaultdict(list)
+    for row in rows:
+        found[getattr(row, column)].append(row)
+    return found
+
+
+def _id(row: Row[Any]) -> int:
+    return int(row.id)
+
+
+def _position(row: Row[Any]) -> int:
+    return int(row.position)

@@ -1,0 +1,37 @@
+"""Add one row; select rows by many ids in few queries."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from itertools import islice
+from typing import Any
+
+from sqlalchemy import Column, Connection, Row, Select, Table, insert
+
+# Older SQLite builds take 999 parameters in one statement.
+_AT_ONCE = 900
+
+
+def add_row(connection: Connection, table: Table, **values: object) -> int:
+    """Insert one row and return its id."""
+    key = connection.execute(insert(table).values(**values)).inserted_primary_key
+    assert key is not None
+    return int(key.id)
+
+
+def rows_of(
+    connection: Connection,
+    statement: Select[Any],
+    column: Column[Any],
+    ids: Collection[int] | None,
+) -> Iterator[Row[Any]]:
+    """Yield the rows of `statement` whose `column` is one of `ids`; None: all rows.
+
+    Rows come in the statement's order only within each share of the ids.
+    """
+    if ids is None:
+        yield from connection.execute(statement)
+        return
+    left = iter(sorted(ids))
+    while share := list(islice(left, _AT_ONCE)):
+        yield from connection.execute(statement.where(column.in_(share)))

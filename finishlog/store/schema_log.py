@@ -1,0 +1,256 @@
+"""Tables of what happened, and of the figures that coats were judged by. Only ever added to."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from sqlalchemy import (
+    Boolean,
+    CheckConstraint,
+    Column,
+    Float,
+    ForeignKey,
+    Index,
+    Integer,
+    String,
+    Table,
+    Text,
+    UniqueConstraint,
+)
+from sqlalchemy.sql.schema import SchemaItem
+
+from finishlog.core.finishes import Method
+from finishlog.core.records import Found, Operation, RagsDeed, Sureness, Test
+from finishlog.core.stages import Stage
+from finishlog.store.columns import (
+    UtcDateTime,
+    all_or_nothing,
+    metadata,
+    note,
+    one_of,
+    refers_to,
+    row_id,
+)
+from finishlog.store.schema_things import window_checks, window_columns
+
+
+class EntryKind(StrEnum):
+    """The kinds of things that happen; each has a table of its own for the rest."""
+
+    COAT = "coat"
+    WORK = "work"
+    CHECK = "check"
+    FAULT = "fault"
+    STRIPPED = "stripped"
+    JOINED = "joined"
+    MOVED = "moved"
+    READING = "reading"
+    CONTAINER = "container"
+    RAGS = "rags"
+    HANDOVER = "handover"
+    SET_ASIDE = "set-aside"
+    RESUMED = "resumed"
+    REVIEW = "review"
+    NOTE = "note"
+    PHOTO = "photo"
+    PROMISE = "promise"
+    WITHDRAWAL = "withdrawal"
+
+
+class Stripping(StrEnum):
+    """How a film comes off."""
+
+    STRIP = "strip"
+    SAND_THROUGH = "sand-through"
+
+
+class DownTo(StrEnum):
+    """What is left when a film has come off."""
+
+    BARE = "bare"
+    COAT = "coat"
+
+
+class ContainerDeed(StrEnum):
+    """What is done with a can, mix or jar."""
+
+    OPENED = "opened"
+    MIXED = "mixed"
+    EMPTIED = "emptied"
+    THROWN_OUT = "thrown-out"
+
+
+# Content-addressed: all coats that were judged by the same figures share one set.
+figure_set = Table(
+    "figure_set",
+    metadata,
+    row_id(),
+    Column("digest", String(64), nullable=False),
+    Column("class_key", Text, nullable=False),
+    Column("facts_version", Text, nullable=False),
+    *window_columns(optional=False),
+    *window_checks(),
+    UniqueConstraint("digest"),
+)
+
+figure_set_stage = Table(
+    "figure_set_stage",
+    metadata,
+    Column("set_id", ForeignKey("figure_set.id"), primary_key=True),
+    Column("stage", Text, primary_key=True),
+    Column("low_h", Float, nullable=False),
+    Column("typical_h", Float, nullable=False),
+    Column("high_h", Float, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("at_temperature_c", Float, nullable=False),
+    Column("at_humidity_pct", Float, nullable=False),
+    note(),
+    one_of("stage", Stage),
+    all_or_nothing("low_h", "typical_h", "high_h", name="range"),
+)
+
+# One command.
+act = Table(
+    "act",
+    metadata,
+    row_id(),
+    Column("uuid", String(36), nullable=False),
+    Column("verb", Text, nullable=False),
+    Column("typed_at", UtcDateTime, nullable=False),
+    Column("words", Text, nullable=False),
+    Column("time_zone", Text, nullable=False),
+    Column("finishlog_version", Text, nullable=False),
+    UniqueConstraint("uuid"),
+)
+
+entry = Table(
+    "entry",
+    metadata,
+    row_id(),
+    Column("uuid", String(36), nullable=False),
+    Column("act_id", ForeignKey("act.id"), nullable=False, index=True),
+    Column("kind", Text, nullable=False),
+    Column("earliest_at", UtcDateTime, nullable=False),
+    Column("latest_at", UtcDateTime, nullable=False),
+    Column("sureness", Text, nullable=False),
+    Column("tie", Integer, nullable=False),
+    Column("time_zone", Text, nullable=False),
+    Column("supersedes_id", ForeignKey("entry.id"), index=True),
+    UniqueConstraint("uuid"),
+    one_of("kind", EntryKind),
+    one_of("sureness", Sureness),
+    CheckConstraint("earliest_at <= latest_at", name="span"),
+    CheckConstraint("supersedes_id < id", name="supersedes"),
+    Index(None, "kind", "latest_at"),
+)
+
+entry_target = Table(
+    "entry_target",
+    metadata,
+    Column("entry_id", ForeignKey("entry.id"), primary_key=True),
+    Column("piece_id", ForeignKey("piece.id"), primary_key=True),
+    Column("zone_id", ForeignKey("zone.id"), primary_key=True),
+    Index(None, "piece_id", "zone_id"),
+)
+
+
+def _detail(name: str, *columns: SchemaItem) -> Table:
+    """Build the table that holds what only one kind of entry has."""
+    return Table(
+        name, metadata, Column("entry_id", ForeignKey("entry.id"), primary_key=True), *columns
+    )
+
+
+def _pieces_of(name: str) -> Table:
+    """Build the list of pieces of a kind of entry."""
+    piece: Column[int] = Column("piece_id", ForeignKey("piece.id"), primary_key=True, index=True)
+    return _detail(name, piece)
+
+
+coat = _detail(
+    "coat",
+    refers_to("product"),
+    refers_to("figure_set"),
+    Column("method", Text),
+    Column("scuffed_before", Boolean),
+    Column("wet_film_um", Float),
+    refers_to("container", optional=True),
+    Column("hands_on_min", Float),
+    note(),
+    one_of("method", Method),
+    CheckConstraint("wet_film_um > 0", name="wet_film"),
+    CheckConstraint("hands_on_min >= 0", name="hands_on"),
+)
+
+work = _detail(
+    "work",
+    Column("operation", Text, nullable=False),
+    Column("grit", Text, nullable=False, server_default=""),
+    one_of("operation", Operation),
+)
+
+film_check = _detail(
+    "film_check",
+    Column("test", Text, nullable=False),
+    Column("found", Text, nullable=False),
+    one_of("test", Test),
+    one_of("found", Found),
+)
+
+fault = _detail(
+    "fault",
+    Column("what", Text, nullable=False),
+    Column("place", Text, nullable=False, server_default=""),
+    Column("remedy", Text, nullable=False, server_default=""),
+)
+
+stripped = _detail(
+    "stripped",
+    Column("operation", Text, nullable=False),
+    Column("down_to", Text, nullable=False),
+    # The coat that is still there, when it went down to a coat.
+    refers_to("entry", "survives_entry_id", optional=True),
+    one_of("operation", Stripping),
+    one_of("down_to", DownTo),
+)
+
+joined = _detail("joined", refers_to("piece", "into_piece_id"), Index(None, "into_piece_id"))
+joined_member = _pieces_of("joined_member")
+moved = _detail("moved", refers_to("room"))
+moved_piece = _pieces_of("moved_piece")
+
+reading = _detail(
+    "reading",
+    refers_to("room"),
+    Column("temperature_c", Float, nullable=False),
+    Column("humidity_pct", Float, nullable=False),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
+)
+
+container_event = _detail(
+    "container_event",
+    refers_to("container"),
+    Column("deed", Text, nullable=False),
+    one_of("deed", ContainerDeed),
+)
+
+rags_event = _detail(
+    "rags_event",
+    Column("deed", Text, nullable=False),
+    # The first coat of the item; None: everything open.
+    refers_to("entry", "item_entry_id", optional=True),
+    one_of("deed", RagsDeed),
+)
+
+handover = _detail("handover")
+set_aside = _detail("set_aside", Column("reason", Text, nullable=False, server_default=""))
+resumed = _detail("resumed")
+review = _detail("review", Column("outcome", Text, nullable=False))
+written_note = _detail(
+    "note", Column("text", Text, nullable=False), Column("outcome", Boolean, nullable=False)
+)
+photo = _detail("photo", Column("path", Text, nullable=False))
+promise = _detail("promise", Column("text", Text, nullable=False))
+
+# "Withdrawn by" is never written into the log: it is read off these rows (store.in_force).
+withdrawal = _detail("withdrawal", Column("act_id", ForeignKey("act.id"), nullable=False))

@@ -1,0 +1,329 @@
+"""Tables of what there is: projects, parts, steps, products, rooms, hours."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from sqlalchemy import (
+    Boolean,
+    CheckConstraint,
+    Column,
+    Float,
+    Index,
+    Integer,
+    String,
+    Table,
+    Text,
+    UniqueConstraint,
+)
+
+from finishlog.core.finishes import WindowKind
+from finishlog.core.records import Operation
+from finishlog.core.shop import FaceKind
+from finishlog.core.stages import Stage
+from finishlog.store.columns import (
+    Names,
+    UtcDateTime,
+    all_or_nothing,
+    metadata,
+    note,
+    one_of,
+    refers_to,
+    row_id,
+)
+
+
+class ContainerKind(StrEnum):
+    """What finish is kept in."""
+
+    CAN = "can"
+    MIX = "mix"
+    JAR = "jar"
+
+
+project = Table(
+    "project",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    Column("due_at", UtcDateTime),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    # Ten years of closed projects stand behind a few open ones.
+    Column("archived_at", UtcDateTime, index=True),
+    UniqueConstraint("name"),
+)
+
+room = Table(
+    "room",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    note(),
+    UniqueConstraint("name"),
+)
+
+usual_day = Table(
+    "usual_day",
+    metadata,
+    row_id(),
+    refers_to("room"),
+    Column("valid_from", UtcDateTime, nullable=False),
+    Column("coldest_c", Float),
+    Column("temperature_c", Float),
+    Column("humidity_pct", Float),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
+    Index(None, "room_id", "valid_from"),
+)
+
+part = Table(
+    "part",
+    metadata,
+    row_id(),
+    refers_to("project"),
+    Column("name", Text, nullable=False),
+    Column("species", Text),
+    Column("is_board", Boolean, nullable=False),
+    Column("steps_name", Text, nullable=False, server_default=""),
+    refers_to("room", optional=True),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    Column("archived_at", UtcDateTime),
+    UniqueConstraint("project_id", "name"),
+)
+
+piece = Table(
+    "piece",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    Column("number", Integer, nullable=False),
+    UniqueConstraint("part_id", "number"),
+    CheckConstraint("number >= 1", name="number"),
+)
+
+face = Table(
+    "face",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    Column("position", Integer, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("kind", Text, nullable=False),
+    UniqueConstraint("part_id", "name"),
+    one_of("kind", FaceKind),
+)
+
+zone = Table(
+    "zone",
+    metadata,
+    row_id(),
+    refers_to("face"),
+    Column("position", Integer, nullable=False),
+    Column("name", Text, nullable=False, server_default=""),
+    # None: the wood of the part.
+    Column("species", Text),
+    UniqueConstraint("face_id", "name"),
+)
+
+assembly_need = Table(
+    "assembly_need",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    refers_to("part", "member_part_id"),
+    Column("count", Integer, nullable=False),
+    UniqueConstraint("part_id", "member_part_id"),
+    CheckConstraint("count >= 1", name="count"),
+    CheckConstraint("part_id <> member_part_id", name="not_of_itself"),
+)
+
+product = Table(
+    "product",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    Column("class_key", Text, nullable=False),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    UniqueConstraint("name"),
+)
+
+# The label. A later row of a stage replaces the earlier one from its date on; one without hours
+# says that the label no longer gives that stage.
+product_figure = Table(
+    "product_figure",
+    metadata,
+    row_id(),
+    refers_to("product"),
+    Column("stage", Text, nullable=False),
+    Column("low_h", Float),
+    Column("typical_h", Float),
+    Column("high_h", Float),
+    Column("at_temperature_c", Float),
+    Column("at_humidity_pct", Float),
+    Column("source", Text, nullable=False, server_default=""),
+    note(),
+    Column("valid_from", UtcDateTime, nullable=False),
+    one_of("stage", Stage),
+    all_or_nothing("low_h", "typical_h", "high_h", name="range"),
+    Index(None, "product_id", "stage", "valid_from"),
+)
+
+
+def window_columns(*, optional: bool) -> list[Column[str] | Column[float]]:
+    """Build the columns of a recoat window; optional where a label may take one back."""
+    return [
+        Column("window_kind", Text, nullable=optional),
+        Column("window_source", Text, nullable=False, server_default=""),
+        Column("window_note", Text, nullable=False, server_default=""),
+        Column("closes_low_h", Float),
+        Column("closes_typical_h", Float),
+        Column("closes_high_h", Float),
+        Column("closes_source", Text, nullable=False, server_default=""),
+        Column("closes_at_temperature_c", Float),
+        Column("closes_at_humidity_pct", Float),
+        Column("closes_note", Text, nullable=False, server_default=""),
+    ]
+
+
+def window_checks() -> list[CheckConstraint]:
+    """Build the checks that go with `window_columns`."""
+    return [
+        one_of("window_kind", WindowKind),
+        all_or_nothing("closes_low_h", "closes_typical_h", "closes_high_h", name="closes"),
+    ]
+
+
+product_window = Table(
+    "product_window",
+    metadata,
+    row_id(),
+    refers_to("product"),
+    *window_columns(optional=True),
+    Column("valid_from", UtcDateTime, nullable=False),
+    *window_checks(),
+    Index(None, "product_id", "valid_from"),
+)
+
+steps = Table(
+    "steps",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    note(),
+    UniqueConstraint("name"),
+)
+
+
+def _step_columns() -> list[Column[int] | Column[str] | Column[tuple[str, ...]]]:
+    return [
+        Column("position", Integer, nullable=False),
+        Column("operation", Text, nullable=False),
+        refers_to("product", optional=True),
+        Column("faces", Names, nullable=False),
+        note(),
+    ]
+
+
+step = Table(
+    "step",
+    metadata,
+    row_id(),
+    refers_to("steps"),
+    *_step_columns(),
+    UniqueConstraint("steps_id", "position"),
+    one_of("operation", Operation),
+)
+
+# Assigning steps copies them: a schedule that changes later does not reach back.
+part_step = Table(
+    "part_step",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    *_step_columns(),
+    UniqueConstraint("part_id", "position"),
+    one_of("operation", Operation),
+)
+
+container = Table(
+    "container",
+    metadata,
+    row_id(),
+    Column("uuid", String(36), nullable=False),
+    Column("name", Text, nullable=False),
+    Column("kind", Text, nullable=False),
+    refers_to("product"),
+    Column("opened_at", UtcDateTime),
+    note(),
+    UniqueConstraint("uuid"),
+    UniqueConstraint("name"),
+    one_of("kind", ContainerKind),
+)
+
+mix_part = Table(
+    "mix_part",
+    metadata,
+    row_id(),
+    refers_to("container"),
+    # None: not one of the person's products (a thinner, water).
+    refers_to("product", optional=True),
+    Column("name", Text, nullable=False),
+    Column("parts", Float, nullable=False),
+    UniqueConstraint("container_id", "name"),
+    CheckConstraint("parts > 0", name="parts"),
+)
+
+# One weekly pattern; a week without hours says that the shop is shut.
+shop_week = Table(
+    "shop_week",
+    metadata,
+    row_id(),
+    Column("valid_from", UtcDateTime, nullable=False),
+)
+
+shop_hours = Table(
+    "shop_hours",
+    metadata,
+    row_id(),
+    refers_to("shop_week"),
+    Column("weekday", Integer, nullable=False),
+    Column("opens_min", Integer, nullable=False),
+    Column("closes_min", Integer, nullable=False),
+    CheckConstraint("weekday BETWEEN 0 AND 6", name="weekday"),
+    CheckConstraint("opens_min BETWEEN 0 AND 1439", name="opens"),
+    CheckConstraint("closes_min BETWEEN 0 AND 1440", name="closes"),
+    Index(None, "shop_week_id"),
+)
+
+setting = Table(
+    "setting",
+    metadata,
+    Column("key", Text, primary_key=True),
+    Column("value", Text, nullable=False),
+)
+
+
+class AliasKind(StrEnum):
+    """What kinds of things keep their old names."""
+
+    PROJECT = "project"
+    PART = "part"
+    PRODUCT = "product"
+    ROOM = "room"
+    STEPS = "steps"
+    CONTAINER = "container"
+
+
+alias = Table(
+    "alias",
+    metadata,
+    row_id(),
+    Column("kind", Text, nullable=False),
+    Column("old_name", Text, nullable=False),
+    # An id of the kind's table: no foreign key can name six tables.
+    Column("thing_id", Integer, nullable=False),
+    one_of("kind", AliasKind),
+    Index(None, "kind", "old_name"),
+)

@@ -1,0 +1,80 @@
+"""What a person types and what is kept inside say the same amount."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishlog.core.units import (
+    Area,
+    Film,
+    Temperature,
+    Unit,
+    Volume,
+    difference_from_base,
+    difference_to_base,
+    from_base,
+    sign,
+    to_base,
+)
+
+EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Film]
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "base"),
+    [
+        # Fixed points of the two scales: freezing and boiling water, and where they meet.
+        (32, Temperature.FAHRENHEIT, 0),
+        (212, Temperature.FAHRENHEIT, 100),
+        (-40, Temperature.FAHRENHEIT, -40),
+        # ASTM D3924 standard atmosphere: 23 °C is 73.4 °F; from memory.
+        (73.4, Temperature.FAHRENHEIT, 23),
+        # NIST SP 811 (2008), appendix B.8; digits from memory.
+        (1, Area.SQUARE_FOOT, 0.09290304),
+        (1, Volume.US_GALLON, 3.785411784),
+        (1, Volume.US_QUART, 0.946352946),
+        (1, Film.MIL, 25.4),
+    ],
+)
+def test_published_conversions(value, unit, base):
+    assert to_base(value, unit) == pytest.approx(base, rel=1e-12, abs=1e-12)
+    assert from_base(base, unit) == pytest.approx(value, rel=1e-12, abs=1e-12)
+
+
+def test_five_point_four_fahrenheit_warmer_is_three_celsius_warmer():
+    # By definition of the scales: 180 °F span 100 °C.
+    assert difference_to_base(180, Temperature.FAHRENHEIT) == pytest.approx(100)
+    assert difference_to_base(5.4, Temperature.FAHRENHEIT) == pytest.approx(3)
+    assert difference_from_base(3, Temperature.FAHRENHEIT) == pytest.approx(5.4)
+
+
+def test_a_spread_rate_in_us_units():
+    # 1 US gal/ft² of wet film is 1604 mil: 231 in³ over 144 in²; arithmetic.
+    litres, metres = to_base(1, Volume.US_GALLON), to_base(1, Area.SQUARE_FOOT)
+    micrometres = litres / 1000 / metres * 1e6
+    assert from_base(micrometres, Film.MIL) == pytest.approx(231 / 144 * 1000)
+
+
+def test_every_unit_is_printed_in_its_own_sign():
+    assert [sign(unit) for unit in EVERY_UNIT] == [
+        *("°C", "°F"),
+        *("m²", "ft²"),
+        *("L", "qt", "gal"),
+        *("µm", "mil"),
+    ]
+
+
+@given(st.floats(-1e6, 1e6), st.sampled_from(EVERY_UNIT))
+def test_there_and_back_is_the_same_amount(value, unit):
+    assert from_base(to_base(value, unit), unit) == pytest.approx(value, rel=1e-9, abs=1e-9)
+    back = difference_from_base(difference_to_base(value, unit), unit)
+    assert back == pytest.approx(value, rel=1e-9, abs=1e-9)
+
+
+@given(st.floats(-100, 100), st.floats(-100, 100))
+def test_a_difference_of_two_temperatures_is_the_difference_converted(first, second):
+    here = from_base(first, Temperature.FAHRENHEIT) - from_base(second, Temperature.FAHRENHEIT)
+    wanted = difference_from_base(first - second, Temperature.FAHRENHEIT)
+    assert here == pytest.approx(wanted, abs=1e-9)

@@ -1,0 +1,191 @@
+"""Every finish class is whole, ordered and sourced."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+import pytest
+
+from finishlog.core.finishes import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    Figure,
+    FinishClass,
+    Limit,
+    Mechanism,
+    Method,
+    WindowKind,
+)
+from finishlog.core.stages import NOT_LATER_THAN, Stage, implied_by
+from finishlog.facts.class_file import LIMITS
+from finishlog.facts.load import Facts
+
+FACTS = Facts()
+CLASSES = FACTS.classes()
+KEYS = [c.key for c in CLASSES]
+TWELVE = {
+    "alkyd-varnish",
+    "boiled-linseed-oil",
+    "hardwax-oil",
+    "lacquer-sprayed",
+    "oil-polyurethane",
+    "oil-varnish-blend",
+    "paste-filler",
+    "paste-wax",
+    "shellac-2lb",
+    "tannin-sealer",
+    "waterborne-clear",
+    "wiping-stain",
+}
+FAMILIES = {"oil", "oil-varnish", "shellac", "lacquer", "waterborne", "stain", "filler", "wax"}
+KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
+ENDS = ("low_h", "typical_h", "high_h")
+
+each_class = pytest.mark.parametrize("of", CLASSES, ids=KEYS)
+
+
+def figures_of(of: FinishClass) -> Iterator[Figure]:
+    """Give every range of hours of a class, differing readings too."""
+    own = [*of.stages.values(), *of.readings.values()]
+    for one in [*own, *filter(None, (of.wipe_off_h, of.window.closes))]:
+        yield one
+        yield from one.also
+
+
+def limits_of(of: FinishClass) -> list[Limit]:
+    return [x for x in (getattr(of.limits, word) for word in LIMITS) if x is not None]
+
+
+def test_the_twelve_classes_are_there():
+    assert set(FACTS.class_keys()) == TWELVE
+
+
+@each_class
+def test_every_figure_names_a_source_that_exists(of):
+    named = {figure.source for figure in figures_of(of)}
+    named |= {limit.source for limit in limits_of(of)}
+    named |= {of.window.source, of.self_heating_source}
+    assert named <= KNOWN
+
+
+@each_class
+def test_ranges_are_in_order_and_never_negative(of):
+    for figure in figures_of(of):
+        assert 0 <= figure.low_h <= figure.typical_h <= figure.high_h
+
+
+@each_class
+def test_stages_come_in_their_order_at_either_end_and_in_the_middle(of):
+    for end in ENDS:
+        for one, other in combinations(of.stages, 2):
+            for early, late in ((one, other), (other, one)):
+                if early in implied_by([late]) and early is not late:
+                    assert getattr(of.stages[early], end) <= getattr(of.stages[late], end), (
+                        f"{end}: {early} after {late}"
+                    )
+
+
+def test_the_order_reaches_across_a_stage_that_a_class_lacks():
+    assert Stage.TOUCH in implied_by([Stage.PACK])
+    assert (Stage.TOUCH, Stage.PACK) not in NOT_LATER_THAN
+
+
+@each_class
+def test_every_class_can_be_dried_recoated_turned_clamped_and_stacked(of):
+    wanted = {
+        Stage.TOUCH,
+        Stage.DUST_FREE,
+        Stage.TACK_FREE,
+        Stage.TURN,
+        Stage.CLAMP,
+        Stage.STACK,
+        Stage.CURED,
+        Stage.RECOAT,
+    }
+    assert wanted <= set(of.stages)
+
+
+@each_class
+def test_only_a_topcoat_is_packed_closed_used_and_rubbed_out(of):
+    last = {Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE}
+    assert (last <= set(of.stages)) if of.topcoat else not (last | {Stage.RUB}) & set(of.stages)
+
+
+@each_class
+def test_a_cautious_reading_is_used_and_the_shorter_one_only_shown(of):
+    """Where sources differ on a wait, the promise is not shorter than the reading beside it.
+
+    A longer reading may stand beside the promise only with a note that says why.
+    """
+    for stage, figure in of.stages.items():
+        for reading in figure.also:
+            assert reading.high_h <= figure.high_h or reading.note, f"{stage}: {reading}"
+
+
+@each_class
+def test_the_window_is_sourced_and_closes_only_where_it_closes(of):
+    assert of.window.source in KNOWN
+    assert (of.window.closes is not None) == (of.window.kind is WindowKind.CLOSES)
+
+
+@each_class
+def test_a_window_does_not_close_before_recoating_is_promised(of):
+    if of.window.closes is not None:
+        assert of.window.closes.low_h >= of.stages[Stage.RECOAT].high_h
+
+
+@each_class
+def test_the_limits_of_the_air_are_sourced(of):
+    assert of.limits.min_c is not None
+    assert of.limits.max_c is not None
+    assert of.limits.min_c.value < 23 < of.limits.max_c.value
+
+
+@each_class
+def test_words_belong_to_the_closed_sets(of):
+    assert of.family in FAMILIES
+    assert of.methods
+    FACTS.carrier(of.carrier)
+
+
+@each_class
+def test_notes_say_where_they_come_from(of):
+    for text in (of.coats, of.abrade, *of.notes):
+        named = re.search(r"\(([^()]*)\)\.?$", text)
+        assert named, text
+        assert set(named[1].split(", ")) <= KNOWN
+
+
+@each_class
+def test_a_hazard_of_a_class_has_a_note_to_show(of):
+    assert of.hazards
+    assert set(of.hazards) <= {note.applies_to for note in FACTS.notes}
+
+
+@each_class
+def test_what_heats_in_rags_says_so_among_its_hazards(of):
+    assert of.self_heating == ("self-heating" in of.hazards)
+
+
+@each_class
+def test_whatever_dries_by_oxidation_heats_in_rags(of):
+    """Cautious side of a conflict: one trade writer excepts varnish (fire-services-varnish)."""
+    if of.mechanism is Mechanism.OXIDATION:
+        assert of.self_heating
+
+
+@each_class
+def test_what_leaves_the_film_fits_how_it_dries(of):
+    fits = {
+        Mechanism.OXIDATION: {"none", "mineral-spirits"},
+        Mechanism.WATER: {"water"},
+        Mechanism.ALCOHOL: {"ethanol"},
+        Mechanism.SOLVENT: {"butyl-acetate", "mineral-spirits"},
+    }
+    assert of.carrier in fits[of.mechanism]
+
+
+def test_sprayed_lacquer_is_sprayed_only():
+    assert FACTS.finish_class("lacquer-sprayed").methods == (Method.SPRAY,)

@@ -1,0 +1,107 @@
+"""Cautions and oily rags: never a false all-clear."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.facts.load import Facts
+
+FACTS = Facts()
+NOTES = FACTS.notes
+KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
+HAZARDS = sorted({note.applies_to for note in NOTES})
+
+
+def about(hazard: str) -> str:
+    return " ".join(note.text for note in NOTES if note.applies_to == hazard)
+
+
+def test_every_note_is_short_sourced_and_its_own():
+    assert len({note.id for note in NOTES}) == len(NOTES)
+    for note in NOTES:
+        assert note.source in KNOWN
+        assert note.text.endswith(".")
+        assert len(note.text) <= 200
+
+
+def test_everything_defers_to_the_sheet_the_codes_and_licensed_people():
+    first = notes_for(NOTES, ["general"], at_most=1)[0].text
+    assert all(word in first for word in ("safety data sheet", "local", "licensed"))
+
+
+# NFPA tip sheet on oily rags.
+def test_waterborne_is_never_called_safe_without_a_look_at_the_sheet():
+    assert "check the sheet: oil-modified waterborne types exist" in about("waterborne")
+    for of in FACTS.classes():
+        if of.family == "waterborne":
+            assert any("oil-modified waterborne types exist" in note for note in of.notes)
+
+
+# NFPA tip sheet: flat outdoors, or under water in a lidded metal can; 29 CFR 1910.107(g)(3): a
+# listed can, emptied daily.
+def test_three_ways_with_oily_rags_are_named():
+    (ways,) = [note.text for note in NOTES if note.id == "rags-ways"]
+    assert "flat in one layer outdoors" in ways
+    assert "under water in a lidded metal can" in ways
+    assert "oily-waste can and empty it off site the same day" in ways
+
+
+# Acid on chlorine bleach sets chlorine free, ammonia makes chloramines (from memory).
+def test_chlorine_bleach_meets_no_acid_and_no_ammonia():
+    bleach = about("bleach")
+    assert all(word in bleach for word in ("poison gas", "vinegar", "oxalic", "ammonia"))
+    assert "neutralise" not in bleach
+
+
+# Fire-investigation firm's article: a fire is plausible from about one hour after wetting.
+def test_rags_are_overdue_after_an_hour():
+    assert FACTS.rags.overdue_after_h.value == 1
+
+
+# County fire officials: dry single-layer rags at least two days.
+def test_rags_may_be_called_stiff_after_two_days_and_not_before():
+    assert FACTS.rags.stiff_after_h.value == 48
+
+
+# City fire bulletin: sander bags, up to 30 days after staining.
+def test_dust_of_a_film_younger_than_thirty_days_counts_as_rags():
+    assert FACTS.rags.film_counts_until_d.value == 30
+
+
+# 29 CFR 1910.107(g)(3).
+def test_a_listed_can_is_emptied_the_same_day():
+    assert "same day" in FACTS.rags.can_emptied_by
+    assert FACTS.rags.can_source == "osha-1910-107"
+
+
+def test_the_rags_figures_are_sourced():
+    rags = FACTS.rags
+    limits = (rags.overdue_after_h, rags.stiff_after_h, rags.film_counts_until_d)
+    assert {*(limit.source for limit in limits), rags.can_source} <= KNOWN
+
+
+def test_each_hazard_is_mentioned_before_one_is_mentioned_twice():
+    shown = notes_for(NOTES, ["self-heating", "flammable", "vapour"])
+    assert [note.applies_to for note in shown] == ["self-heating", "flammable", "vapour"]
+    assert [n.id for n in notes_for(NOTES, ["self-heating"])] == [
+        "rags-heat",
+        "rags-ways",
+        "rags-heap",
+    ]
+
+
+@given(st.lists(st.sampled_from(HAZARDS)), st.integers(0, 6))
+def test_never_more_notes_than_asked_and_none_twice(hazards: list[str], at_most: int):
+    shown = notes_for(NOTES, hazards, at_most)
+    assert len(shown) <= at_most
+    assert len(set(shown)) == len(shown)
+    assert {note.applies_to for note in shown} <= set(hazards)
+    mentioned = len(set(hazards)) if at_most >= len(set(hazards)) else at_most
+    assert len({note.applies_to for note in shown}) == mentioned
+
+
+def test_an_unknown_hazard_brings_no_note():
+    assert notes_for([SafetyNote("a", "dust", "Dust.", COMMON_PRACTICE)], ["lead"]) == ()

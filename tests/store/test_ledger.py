@@ -1,0 +1,271 @@
+"""What is logged comes back as it was logged; one command is one transaction."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+from conftest import FIGURES, NOW, Bench, hours_ago
+from sqlalchemy.exc import IntegrityError
+
+from finishlog.core import records
+from finishlog.core.air import Air
+from finishlog.core.finishes import Figure, FigureSet, Method, RecoatWindow, WindowKind
+from finishlog.core.records import Found, Operation, RagsDeed, Sureness, Target, Test, When
+from finishlog.core.shop import Log
+from finishlog.core.stages import Stage
+from finishlog.errors import NotFound, UsageFault
+from finishlog.store.database import open_database
+from finishlog.store.labels import put_label_figure
+from finishlog.store.ledger import Ledger
+from finishlog.store.read_history import HistoryRow, read_history
+from finishlog.store.read_log import read_log
+from finishlog.store.schema import metadata
+
+
+def log_of(bench: Bench) -> Log:
+    """Read with an engine of its own, as the next command would."""
+    with open_database(bench.db.path, NOW).reading() as connection:
+        return read_log(connection)
+
+
+def history_of(bench: Bench) -> tuple[HistoryRow, ...]:
+    with bench.db.reading() as connection:
+        return read_history(connection)
+
+
+def writing(bench: Bench):
+    return bench.db.writing("log", "log doors", NOW, "Europe/Berlin")
+
+
+def test_a_coat_comes_back_whole(bench: Bench):
+    this_evening = When(
+        NOW - timedelta(hours=3), NOW - timedelta(hours=1), Sureness.PART_OF_DAY, tie=2
+    )
+    entry = bench.coat(
+        when=this_evening,
+        method=Method.BRUSH,
+        scuffed_before=True,
+        wet_film_um=90.0,
+        hands_on_min=25.0,
+        note="a run on the left",
+    )
+    assert log_of(bench).entries == (
+        records.Coat(
+            id=entry,
+            act=2,
+            when=this_evening,
+            typed_at=NOW,
+            targets=bench.targets("doors"),
+            product=bench.product,
+            product_name="varnish",
+            figures=FIGURES,
+            method=Method.BRUSH,
+            scuffed_before=True,
+            wet_film_um=90.0,
+            note="a run on the left",
+        ),
+    )
+
+
+def test_what_was_not_said_of_a_coat_stays_unsaid(bench: Bench):
+    bench.coat()
+    (coat,) = log_of(bench).entries
+    assert isinstance(coat, records.Coat)
+    assert (coat.method, coat.scuffed_before, coat.wet_film_um) == (None, None, None)
+
+
+def test_one_piece_of_a_batch_and_one_zone_of_a_face(bench: Bench):
+    door = bench.part("doors")
+    only = Target(door.pieces[1].id, door.faces[0].zones[1].id)
+    with writing(bench) as ledger:
+        ledger.work(hours_ago(1), [only, only], operation=Operation.MASK)
+    (work,) = log_of(bench).entries
+    assert work.targets == {only}
+
+
+KINDS = {
+    "work": (
+        lambda ledger, bench: ledger.work(
+            hours_ago(1), bench.targets("doors"), operation=Operation.SAND, grit="320"
+        ),
+        lambda bench, common: records.Work(
+            **common, targets=bench.targets("doors"), operation=Operation.SAND, grit="320"
+        ),
+    ),
+    "check": (
+        lambda ledger, bench: ledger.film_check(
+            hours_ago(1), bench.targets("doors"), test=Test.THUMBNAIL, found=Found.PRINTS
+        ),
+        lambda bench, common: records.Check(
+            **common, targets=bench.targets("doors"), test=Test.THUMBNAIL, found=Found.PRINTS
+        ),
+    ),
+    "joined": (
+        lambda ledger, bench: ledger.joined(
+            hours_ago(1), (), into=bench.pieces("case")[0], members=bench.pieces("sides")
+        ),
+        lambda bench, common: records.Joined(
+            **common, into=bench.pieces("case")[0], members=frozenset(bench.pieces("sides"))
+        ),
+    ),
+    "moved": (
+        lambda ledger, bench: ledger.moved(
+            hours_ago(1), pieces=bench.pieces("doors"), room=bench.room
+        ),
+        lambda bench, common: records.Moved(
+            **common, pieces=frozenset(bench.pieces("doors")), room=bench.room
+        ),
+    ),
+    "reading": (
+        lambda ledger, bench: ledger.reading(hours_ago(1), room=bench.room, air=Air(17.2, 58.0)),
+        lambda bench, common: records.Reading(**common, room=bench.room, air=Air(17.2, 58.0)),
+    ),
+    "rags": (
+        lambda ledger, bench: ledger.rags_event(hours_ago(1), deed=RagsDeed.SPREAD),
+        lambda bench, common: records.RagsEvent(**common, deed=RagsDeed.SPREAD),
+    ),
+    "set aside": (
+        lambda ledger, bench: ledger.set_aside(
+            hours_ago(1), bench.targets("doors"), reason="hinges to come"
+        ),
+        lambda bench, common: records.SetAside(**common, targets=bench.targets("doors")),
+    ),
+    "resumed": (
+        lambda ledger, bench: ledger.resumed(hours_ago(1), bench.targets("doors")),
+        lambda bench, common: records.Resumed(**common, targets=bench.targets("doors")),
+    ),
+    "note": (
+        lambda ledger, bench: ledger.note(
+            hours_ago(1), bench.targets("doors"), text="[no] markup: 100 %", outcome=True
+        ),
+        lambda bench, common: records.Note(
+            **common, targets=bench.targets("doors"), text="[no] markup: 100 %", outcome=True
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_comes_back_as_logged(kind: str, bench: Bench):
+    put, expected = KINDS[kind]
+    with writing(bench) as ledger:
+        entry = put(ledger, bench)
+    common = {"id": entry, "act": ledger.act_id, "when": hours_ago(1), "typed_at": NOW}
+    assert log_of(bench).entries == (expected(bench, common),)
+
+
+def test_rags_of_one_item_name_its_first_coat(bench: Bench):
+    coat = bench.coat()
+    with writing(bench) as ledger:
+        ledger.rags_event(hours_ago(0), deed=RagsDeed.WATER, item=coat)
+    event = log_of(bench).entries[-1]
+    assert isinstance(event, records.RagsEvent)
+    assert event.item == coat
+
+
+def test_every_kind_of_the_core_is_tried_here():
+    tried = {put.__code__.co_names for put, _ in KINDS.values()}
+    methods = {name for name in vars(Ledger) if not name.startswith("_")}
+    assert methods - {name for names in tried for name in names} == {"coat", "withdraw"}
+
+
+def test_an_act_without_entries_is_kept(bench: Bench):
+    (row,) = history_of(bench)
+    assert (row.verb, row.words, row.entry) == ("project new", "project new cabinet", None)
+    assert (row.typed_at, row.time_zone, row.in_force) == (NOW, "Europe/Berlin", True)
+
+
+def test_an_exception_leaves_nothing(bench: Bench):
+    before = rows_everywhere(bench)
+
+    def fails_half_way():
+        with writing(bench) as ledger:
+            bench.coat_in(ledger, figures=FigureSet("other", "1", {}, FIGURES.window))
+            ledger.rags_event(hours_ago(0), deed=RagsDeed.CAN)
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        fails_half_way()
+    assert rows_everywhere(bench) == before
+
+
+def rows_everywhere(bench: Bench) -> dict[str, int | None]:
+    with bench.db.reading() as connection:
+        count = 'SELECT count(*) FROM "{}"'
+        return {
+            table: connection.exec_driver_sql(count.format(table)).scalar()
+            for table in metadata.tables
+        }
+
+
+ORPHANS = {
+    "a coat of no product": lambda ledger, bench: bench.coat_in(ledger, product=99),
+    "a zone that is not there": lambda ledger, bench: ledger.resumed(
+        hours_ago(1), [Target(bench.pieces("doors")[0], 999)]
+    ),
+    "a piece that is not there": lambda ledger, bench: ledger.moved(
+        hours_ago(1), pieces=[999], room=bench.room
+    ),
+    "a room that is not there": lambda ledger, bench: ledger.reading(
+        hours_ago(1), room=99, air=Air(20, 50)
+    ),
+    "an amendment of nothing": lambda ledger, bench: ledger.rags_event(
+        hours_ago(1), deed=RagsDeed.CAN, supersedes=77
+    ),
+}
+
+
+@pytest.mark.parametrize("orphan", ORPHANS)
+def test_nothing_may_point_to_nothing(orphan: str, bench: Bench):
+    with pytest.raises(IntegrityError), writing(bench) as ledger:
+        ORPHANS[orphan](ledger, bench)
+    assert len(history_of(bench)) == 1
+
+
+def test_an_unknown_act_cannot_be_taken_back(bench: Bench):
+    with pytest.raises(NotFound, match="no act 99"):
+        bench.undo(99)
+
+
+def test_an_act_cannot_take_itself_back(bench: Bench):
+    with pytest.raises(UsageFault), writing(bench) as ledger:
+        ledger.withdraw(ledger.act_id)
+
+
+def test_coats_judged_by_the_same_figures_share_one_set(bench: Bench):
+    bench.coat()
+    bench.coat("sides")
+    bench.coat("case", figures=FigureSet("oil-varnish", "2026.2", FIGURES.stages, FIGURES.window))
+    assert rows_everywhere(bench)["figure_set"] == 2
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        FigureSet("oil-varnish", "2026.1", {}, RecoatWindow(WindowKind.ALWAYS_SCUFF, "x")),
+        FigureSet("oil-varnish", "2026.1", {Stage.SAND: Figure(1, 2, 3, "x")}, FIGURES.window),
+        FigureSet(
+            "oil-varnish",
+            "2026.1",
+            {**FIGURES.stages, Stage.TOUCH: Figure(2, 3, 4.5, "common practice")},
+            FIGURES.window,
+        ),
+    ],
+    ids=["no stages", "another stage", "half an hour more"],
+)
+def test_other_figures_are_another_set(figures: FigureSet, bench: Bench):
+    bench.coat()
+    bench.coat(figures=figures)
+    first, second = log_of(bench).entries
+    assert (first.figures, second.figures) == (FIGURES, figures)
+
+
+def test_a_coat_keeps_what_it_was_judged_by_when_the_label_is_corrected(bench: Bench):
+    bench.coat()
+    with writing(bench) as ledger:
+        corrected = Figure(12, 14, 30, "your can")
+        put_label_figure(ledger.connection, bench.product, Stage.RECOAT, corrected, NOW)
+    (coat,) = log_of(bench).entries
+    assert bench.shop().products[bench.product].label == {Stage.RECOAT: corrected}
+    assert coat.figures == FIGURES
