@@ -8,7 +8,6 @@ from typing import Protocol, TypeVar
 
 from finishlog.core.bench import BenchState
 from finishlog.core.grouping import describe
-from finishlog.core.progress import steps_for
 from finishlog.core.records import Operation, Target
 from finishlog.core.selectors import Chosen, Known, NoSuch, Picked, Several, parse, resolve
 from finishlog.core.shop import FaceKind, Part, Product, Project, Room, Shop, Step
@@ -108,7 +107,10 @@ def pick_zones(
         pieces |= {p.id for p in part.pieces if p.number in numbers}
         labels.append(describe(part, chosen.pieces, faces))
     return Zones(
-        frozenset(states), tuple(p for p, _ in picked), frozenset(pieces), tuple(labels),
+        frozenset(states),
+        tuple(p for p, _ in picked),
+        frozenset(pieces),
+        tuple(labels),
         face_named=bool(face) or any(c.faces for _, c in picked),
     )
 
@@ -154,7 +156,9 @@ def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozen
         return step, frozenset(targets)
     name = picked.labels[0].split(",")[0].split(" ")[0]
     if not due:
-        what = "all its steps are behind" if any(p.steps for p in picked.parts) else "it has no steps"
+        what = (
+            "all its steps are behind" if any(p.steps for p in picked.parts) else "it has no steps"
+        )
         raise UsageFault(f"{picked.labels[0]}: {what}", f"say what: finishlog log {name} PRODUCT")
     words = ", ".join(_step_words(step, shop) for step, _ in due.values())
     raise UsageFault(f"different steps are due ({words})", "say which: add it, or --face FACE")
@@ -164,18 +168,19 @@ def _step_words(step: Step, shop: Shop) -> str:
     return shop.products[step.product].name if step.product is not None else step.operation.value
 
 
-def named_by_steps(picked: Zones, operation: Operation, product: int | None) -> frozenset[Target]:
-    """Narrow what was picked to the faces that the steps name for this work, if they do."""
-    named = {
-        Target(piece.id, zone.id)
-        for part in picked.parts
-        for face in part.faces
-        for step in steps_for(face, part.steps)
-        if step.operation is operation and step.product == product and step.faces
-        for zone in face.zones
-        for piece in part.pieces
+def where_due(
+    bench: BenchState, picked: Zones, operation: Operation, product: int | None
+) -> frozenset[Target]:
+    """Narrow what was picked to the zones that this is due on, where it is due on any.
+
+    `log doors scuff` with only the backs sealed scuffs the backs; the echo names them.
+    """
+    due = {
+        zone.target
+        for zone in bench.zones
+        if (step := zone.progress.next) and (step.operation, step.product) == (operation, product)
     }
-    return picked.targets & named or picked.targets
+    return picked.targets & due or picked.targets
 
 
 def operation_word(typed: str) -> Operation | None:
@@ -193,7 +198,10 @@ def pick_product(shop: Shop, typed: str) -> Product:
     if found:
         names = tuple(p.name for p in found)
         raise Ambiguous(
-            f"{typed!r} fits {len(found)} products", f"type one of: {', '.join(names)}", typed, names
+            f"{typed!r} fits {len(found)} products",
+            f"type one of: {', '.join(names)}",
+            typed,
+            names,
         )
     raise Unknown(
         f"no product is called {typed!r}",

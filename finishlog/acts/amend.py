@@ -68,8 +68,9 @@ def amend(
         entry = _in_force(act, read_history(ledger.connection), seen.log.entries)
         targets = entry.targets
         if change.parts or change.face:
-            parts = change.parts or tuple({z.part.path for z in seen.bench.zones
-                                           if z.target in entry.targets})
+            parts = change.parts or tuple(
+                {z.part.path for z in seen.bench.zones if z.target in entry.targets}
+            )
             targets = pick_zones(seen.shop, seen.bench, parts, change.face).targets
         when = change.at or entry.when
         _write(ledger, facts, seen.shop, entry, when, targets, change)
@@ -77,21 +78,24 @@ def amend(
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
         return Amended(
-            ledger.act_id, act, type(entry).__name__.lower(), entry.when, when,
+            ledger.act_id,
+            act,
+            type(entry).__name__.lower(),
+            entry.when,
+            when,
             standings([s for s in states if s.layers or s.progress.next], after.shop),
         )
 
 
-def _in_force(
-    act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry]
-) -> AnyEntry:
+def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry]) -> AnyEntry:
     """Find the one entry of an act, or the amendment of it that holds now."""
     mine = [r for r in rows if r.act == act and r.entry]
     if not mine:
         raise NotFound(f"act {act} holds no entry", "finishlog history shows the numbers")
     if len(mine) > 1:
         raise UsageFault(
-            f"act {act} holds {len(mine)} entries", f"undo it and log it again: finishlog undo {act}"
+            f"act {act} holds {len(mine)} entries",
+            f"undo it and log it again: finishlog undo {act}",
         )
     entry = mine[0].superseded_by or mine[0].entry
     found = next((e for e in entries if e.id == entry), None)

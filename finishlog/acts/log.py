@@ -22,11 +22,11 @@ from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
     due_step,
-    named_by_steps,
     operation_word,
     parts_and_what,
     pick_product,
     pick_zones,
+    where_due,
 )
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
@@ -49,9 +49,7 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
         return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, ())
 
 
-def _what(
-    then: Look, picked: Zones, typed: str | None
-) -> tuple[Operation, Product | None, Zones]:
+def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
     """Read what was done, and on which of the zones; by default the step that is due."""
     if typed is None:
         step, targets = due_step(then.shop, then.bench, picked)
@@ -61,7 +59,7 @@ def _what(
     product = None if operation else pick_product(then.shop, typed)
     done = operation or Operation.COAT
     if not picked.face_named:
-        targets = named_by_steps(picked, done, product.id if product else None)
+        targets = where_due(then.bench, picked, done, product.id if product else None)
         picked = replace(picked, targets=targets)
     return done, product, picked
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.classes import class_key
+from finishlog.asks.look import look
 from finishlog.asks.settings import TEMPERATURE
 from finishlog.clock import Clock
 from finishlog.core.finishes import Figure, RecoatWindow
@@ -30,6 +31,7 @@ from finishlog.store.things import (
     add_project,
     add_room,
     add_steps,
+    archive_part,
     assign_steps,
 )
 from finishlog.store.usual import put_setting, put_shop_hours, put_usual_day
@@ -100,7 +102,7 @@ def new_part(database: Database, clock: Clock, words: str, typed: PartTyped) -> 
             name,
             pieces=typed.count,
             species=typed.species,
-            faces=_faces(typed.faces),
+            faces=_faces(typed),
             steps=_schedule(read_steps(ledger.connection), typed.steps),
             steps_name=typed.steps or "",
             needs=_needs(shop, project, typed.needs),
@@ -125,11 +127,14 @@ def _project(shop: Shop, name: str) -> int | None:
         return None
 
 
-def _faces(typed: Sequence[str]) -> tuple[NewFace, ...]:
-    if not typed:
-        return (NewFace("all round"),)
+def _faces(part: PartTyped) -> tuple[NewFace, ...]:
+    """Read the faces; an assembly has its members' faces and none of its own."""
+    if part.needs and part.faces:
+        raise UsageFault("an assembly has the faces of its members", "leave out --face")
+    if not part.faces:
+        return () if part.needs else (NewFace("all round"),)
     faces = []
-    for text in typed:
+    for text in part.faces:
         name, _, kind = text.partition(":")
         try:
             faces.append(NewFace(a_name(name, "face"), FaceKind(kind or "show")))
@@ -160,6 +165,27 @@ def _needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, ...]:
             raise UsageFault(f"{text!r} does not say how many", "write side:2")
         needs.append(Need(parts[name], int(count or 1)))
     return tuple(needs)
+
+
+def archive(
+    database: Database, facts: Facts, clock: Clock, words: str, parts: Sequence[int]
+) -> Made:
+    """Put parts away: no screen of the day shows them, `past` and `history` do.
+
+    Refused while rags of theirs are open: those must stay in sight.
+    """
+    with database.writing("part archive", words, clock.now, clock.zone.key) as ledger:
+        seen = look(ledger.connection, facts, clock)
+        pieces = {p.id for part in seen.shop.parts if part.id in parts for p in part.pieces}
+        for item in seen.bench.rags:
+            if item.is_open and any(t.piece in pieces for t in item.targets):
+                raise UsageFault(
+                    f"rags of {item.product} are still open on it",
+                    "see to them first: finishlog rags",
+                )
+        for part in parts:
+            archive_part(ledger.connection, part, clock.now)
+    return Made("archive", f"{len(parts)} part(s)")
 
 
 def new_steps(
@@ -194,7 +220,9 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
                 )
             )
     if not steps:
-        raise UsageFault("a finishing schedule needs a step", "finishlog steps new NAME sand sealer")
+        raise UsageFault(
+            "a finishing schedule needs a step", "finishlog steps new NAME sand sealer"
+        )
     return tuple(steps)
 
 
@@ -232,9 +260,7 @@ def new_product(
     return Made("product", name, key)
 
 
-def label_product(
-    database: Database, clock: Clock, words: str, typed: ProductTyped
-) -> Made:
+def label_product(database: Database, clock: Clock, words: str, typed: ProductTyped) -> Made:
     """Change what a label says from now on; coats already on keep what they were judged by."""
     with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
         product = pick_product(read_shop(ledger.connection, clock.now), typed.name)
@@ -282,9 +308,7 @@ def temperature_in(database: Database, clock: Clock, words: str, typed: str) -> 
     return Made("units", f"°{unit.value}")
 
 
-def shop_hours(
-    database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]
-) -> Made:
+def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]) -> Made:
     """Say when the shop is open, from now on."""
     with database.writing("shop hours", words, clock.now, clock.zone.key) as ledger:
         put_shop_hours(ledger.connection, week, clock.now)

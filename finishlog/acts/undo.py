@@ -61,13 +61,18 @@ def _find(rows: Sequence[HistoryRow], act: int | None) -> Undoable:
         raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
     entries = [r for r in mine if r.entry]
     if not entries:
-        raise UsageFault(f"act {act} cannot be undone: {_NOTHING_HAPPENED}", "type what it should be")
+        raise UsageFault(
+            f"act {act} cannot be undone: {_NOTHING_HAPPENED}", "type what it should be"
+        )
     done = next((r.withdrawn_by for r in entries if r.withdrawn_by), None)
     if done:
         raise UsageFault(f"act {act} was already undone by act {done}", f"finishlog undo {done}")
     first = mine[0]
     return Undoable(
-        act, first.verb, first.words, first.typed_at,
+        act,
+        first.verb,
+        first.words,
+        first.typed_at,
         is_coat=any(r.kind == "coat" for r in entries),
         is_undo=any(r.withdraws for r in entries),
     )

@@ -40,10 +40,10 @@ def warnings_before(
     found: list[Finding] = []
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         if over is not None:
-            verdict = verdict_on(state, then.bench.zones, over, method, then.bench.now, facts)
+            verdict = verdict_on(state, then.bench, over, method, facts)
             found.extend(_joint(state))
         else:
-            verdict = verdict_on_work(state, operation, then.bench.now, facts)
+            verdict = verdict_on_work(state, then.bench, operation, facts)
         found.extend(_of(verdict, scuffed))
     return _once(found)
 

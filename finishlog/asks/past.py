@@ -90,7 +90,12 @@ def _zones_of(part: Part, names: frozenset[str]) -> Iterable[tuple[Face, Target]
     for face in part.faces:
         for zone in face.zones:
             wood = zone.species or part.species
-            if wood and wood.casefold() in names and part.pieces and face.kind is not FaceKind.JOINT:
+            if (
+                wood
+                and wood.casefold() in names
+                and part.pieces
+                and face.kind is not FaceKind.JOINT
+            ):
                 yield face, Target(part.pieces[0].id, zone.id)
 
 
@@ -167,7 +172,13 @@ def _merged(finishes: Iterable[PastFinish]) -> Iterable[PastFinish]:
         have = merged.get(key)
         faces = (*have.faces, *each.faces) if have else each.faces
         merged[key] = PastFinish(
-            each.part, tuple(dict.fromkeys(faces)), each.is_board, each.species, each.steps,
-            each.coats, each.notes, each.outcomes,
+            each.part,
+            tuple(dict.fromkeys(faces)),
+            each.is_board,
+            each.species,
+            each.steps,
+            each.coats,
+            each.notes,
+            each.outcomes,
         )
     return merged.values()

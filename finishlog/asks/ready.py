@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
-from finishlog.asks.standing import Standing, glue_up_standing, standings
+from finishlog.asks.standing import Standing, glue_up_standings, standings
 from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.coating_air import air_findings
@@ -72,9 +72,7 @@ class Ready:
     empty: bool
 
 
-def ready(
-    database: Database, facts: Facts, clock: Clock, only: Iterable[int] = ()
-) -> Ready:
+def ready(database: Database, facts: Facts, clock: Clock, only: Iterable[int] = ()) -> Ready:
     """Answer for every open part, or for the parts with the ids in `only`."""
     with database.reading() as connection:
         return ready_from(look(connection, facts, clock), facts, clock, frozenset(only))
@@ -86,11 +84,7 @@ def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> 
     lines = standings([z for z in zones if z.progress.next or z.layers], seen.shop)
     acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
     waiting = [s for s in lines if s.answer in _WAITS]
-    glue_ups = tuple(
-        glue_up_standing(g.part.path, g.part.name, g.verdict)
-        for g in seen.bench.glue_ups
-        if not only or g.part.id in only
-    )
+    glue_ups = glue_up_standings(g for g in seen.bench.glue_ups if not only or g.part.id in only)
     soonest = min((s for s in waiting if s.high), key=lambda s: s.high or clock.now, default=None)
     hours = seen.shop.hours
     return Ready(
@@ -131,9 +125,7 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
     )
 
 
-def _fitness(
-    air: RoomAir, seen: Look, facts: Facts, clock: Clock
-) -> Iterable[tuple[str, str]]:
+def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
     """Yield, for every product that is still to go on, what this air does to it."""
     due = {
         step.product

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core.findings import Finding
-from finishlog.core.grouping import Group, groups
+from finishlog.core.glue_up import GlueUp
+from finishlog.core.grouping import Group, describe, groups
 from finishlog.core.records import Operation
 from finishlog.core.shop import Shop
 from finishlog.core.verdicts import Answer, Verdict
@@ -18,8 +19,9 @@ from finishlog.core.zone import ZoneState
 class Standing:
     """One line about parts that stand alike. Times are UTC; None: there is no such time.
 
-    `operation` and `product` are the next step (empty: none); `coat` of `coats` counts the coats
-    of that product; `on_it` names the newest layer.
+    `operation` is the next step (empty: none), `product` what it puts on, or the next step that
+    puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
+    layer.
     """
 
     part: str
@@ -51,6 +53,10 @@ def standing_of(group: Group, shop: Shop) -> Standing:
     if step is None and not state.progress.steps and top:
         operation, product = Operation.COAT.value, top.coat.product
         coat = sum(1 for layer in state.layers if layer.coat.product == product) + 1
+    coat_step = state.progress.next_coat
+    if step is not None and step.operation is not Operation.COAT and coat_step:
+        product = coat_step.product
+        coat, coats = state.progress.coat_number(coat_step)
     return Standing(
         part=group.part.path,
         label=group.label,
@@ -81,11 +87,32 @@ def product_name(product: int | None, shop: Shop) -> str:
     return shop.products[product].name if product is not None else ""
 
 
-def glue_up_standing(part_path: str, label: str, verdict: Verdict) -> Standing:
-    """Put a glue-up into the same plain values."""
+def glue_up_standings(glue_ups: Iterable[GlueUp]) -> tuple[Standing, ...]:
+    """Put glue-ups into the same plain values, pieces with the same answer together."""
+    alike: dict[tuple[int, Verdict], list[GlueUp]] = {}
+    for each in glue_ups:
+        alike.setdefault((each.part.id, each.verdict), []).append(each)
+    return tuple(_glue_up(found) for found in alike.values())
+
+
+def _glue_up(glue_ups: Sequence[GlueUp]) -> Standing:
+    part, verdict = glue_ups[0].part, glue_ups[0].verdict
+    pieces = tuple(sorted(g.piece.number for g in glue_ups))
     return Standing(
-        part=part_path, label=label, pieces=(), faces=(), operation=Operation.GLUE_UP.value,
-        product="", coat=0, coats=0, on_it="", answer=verdict.answer, because=verdict.because,
-        low=verdict.low, high=verdict.high, closes=verdict.closes, waits_for=verdict.waits_for,
+        part=part.path,
+        label=describe(part, pieces, ()),
+        pieces=pieces,
+        faces=(),
+        operation=Operation.GLUE_UP.value,
+        product="",
+        coat=0,
+        coats=0,
+        on_it="",
+        answer=verdict.answer,
+        because=verdict.because,
+        low=verdict.low,
+        high=verdict.high,
+        closes=verdict.closes,
+        waits_for=verdict.waits_for,
         findings=verdict.findings,
     )

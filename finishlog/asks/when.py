@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import look
-from finishlog.asks.standing import Standing, glue_up_standing, standing_of
+from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
 from finishlog.core.milestones import Milestone, milestone
@@ -44,11 +44,7 @@ def when(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -
     return When(
         now=clock.now,
         lines=tuple(_line(group, seen.shop) for group in groups(zones)),
-        glue_ups=tuple(
-            glue_up_standing(g.part.path, g.part.name, g.verdict)
-            for g in seen.bench.glue_ups
-            if g.part.id in wanted
-        ),
+        glue_ups=glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted),
     )
 
 

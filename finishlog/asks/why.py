@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import look
-from finishlog.asks.standing import Standing, glue_up_standing, standing_of
+from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.clock import gained, wait_rate
@@ -95,9 +95,8 @@ def why(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) ->
     zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
     explained = [_why(group, seen.shop, facts, clock.now) for group in groups(zones)]
     glue_ups = [
-        Why(glue_up_standing(g.part.path, g.part.name, g.verdict), (), None, None, None, None, (), ())
-        for g in seen.bench.glue_ups
-        if g.part.id in wanted
+        Why(line, (), None, None, None, None, (), ())
+        for line in glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted)
     ]
     return (*explained, *glue_ups)
 

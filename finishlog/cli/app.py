@@ -70,7 +70,7 @@ def start(
     ] = False,
 ) -> None:
     """Open the desk."""
-    context.obj = Desk(db)
+    context.obj = Desk(db, context.obj)
 
 
 evening.register(app)
@@ -84,7 +84,9 @@ def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
     try:
         return _exit_code(
-            get_command(app).main(arguments, prog_name="finishlog", standalone_mode=False)
+            get_command(app).main(
+                arguments, prog_name="finishlog", standalone_mode=False, obj=tuple(arguments)
+            )
         )
     except errors.FinishlogError as fault:
         say(_line(fault))

@@ -12,7 +12,9 @@ Answer = TypeVar("Answer")
 Attempt = Callable[[tuple[str, ...]], Answer]
 
 
-def settled(desk: Desk, typed: tuple[str, ...], attempt: Callable[[tuple[str, ...]], Answer]) -> Answer:
+def settled(
+    desk: Desk, typed: tuple[str, ...], attempt: Callable[[tuple[str, ...]], Answer]
+) -> Answer:
     """Try; where something is ambiguous or unknown and a person is there, ask and try again."""
     words = typed
     while True:

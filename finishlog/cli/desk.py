@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shlex
 import sys
+from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,8 +21,9 @@ if TYPE_CHECKING:
 class Desk:
     """Opened once a command; nothing heavy is loaded before it is asked for."""
 
-    def __init__(self, path: Path | None = None) -> None:
-        self._path = path
+    def __init__(self, chosen_path: Path | None = None, words: Sequence[str] = ()) -> None:
+        self.chosen_path = chosen_path
+        self._words = tuple(words)
 
     @cached_property
     def clock(self) -> clock.Clock:
@@ -38,7 +40,7 @@ class Desk:
     @cached_property
     def path(self) -> Path:
         """Where the database is."""
-        return self._path or paths.database_path()
+        return self.chosen_path or paths.database_path()
 
     @cached_property
     def database(self) -> Database:
@@ -62,7 +64,7 @@ class Desk:
     @property
     def words(self) -> str:
         """The words that were typed."""
-        return shlex.join(sys.argv[1:])
+        return shlex.join(self._words)
 
     def moment(self, typed: str | None) -> When:
         """Read when something happened; now when nothing was typed."""

@@ -113,8 +113,15 @@ def check(
 
     def attempt(parts: tuple[str, ...]) -> Checked:
         return log_check(
-            here.database, here.facts, here.clock, here.words,
-            parts=parts, face=face, found=found, test=which, at=when,
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=parts,
+            face=face,
+            found=found,
+            test=which,
+            at=when,
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)
@@ -127,7 +134,9 @@ def check(
 def air(
     context: typer.Context,
     reading: Annotated[list[str], typer.Argument(metavar="TEMPERATURE HUMIDITY", help="17.2C 58%")],
-    room: Annotated[str | None, typer.Option("--room", help="Which room, if there are more.")] = None,
+    room: Annotated[
+        str | None, typer.Option("--room", help="Which room, if there are more.")
+    ] = None,
     at: At = None,
     json: Json = False,
 ) -> None:
@@ -176,8 +185,13 @@ def rags(
             show(rags_page(lines, here.facts, here.clock))
     else:
         dealt = log_rags(
-            here.database, here.facts, here.clock, here.words,
-            deed=deed_word(deed), which=which, at=here.moment(at),
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            deed=deed_word(deed),
+            which=which,
+            at=here.moment(at),
         )
         lines = dealt.still_open
         if json:
@@ -195,7 +209,9 @@ def undo(
     ] = None,
     never_happened: Annotated[
         bool,
-        typer.Option("--never-happened", help="Say that a coat did not go on, without being asked."),
+        typer.Option(
+            "--never-happened", help="Say that a coat did not go on, without being asked."
+        ),
     ] = False,
     json: Json = False,
 ) -> None:
@@ -232,13 +248,17 @@ def amend(
     context: typer.Context,
     act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
     at: At = None,
-    on: Annotated[list[str] | None, typer.Option("--on", metavar="PART", help="On these parts.")] = None,
+    on: Annotated[
+        list[str] | None, typer.Option("--on", metavar="PART", help="On these parts.")
+    ] = None,
     face: FaceOption = None,
     product: Annotated[str | None, typer.Option("--product")] = None,
     method: Annotated[Method | None, typer.Option("--method")] = None,
     scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
     found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
-    air: Annotated[str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")] = None,
+    air: Annotated[
+        str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
+    ] = None,
     note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
     json: Json = False,
 ) -> None:
@@ -262,7 +282,9 @@ def amend(
         text=note,
     )
     if change == Change():
-        raise UsageFault("nothing to amend", "say what is different: --at, --on, --product, --found")
+        raise UsageFault(
+            "nothing to amend", "say what is different: --at, --on, --product, --found"
+        )
     answer = correct(here.database, here.facts, here.clock, here.words, act, change)
     if json:
         show_json("amend", here.clock.now, answer)
@@ -289,8 +311,14 @@ def note(
 
     def attempt(typed: tuple[str, ...]) -> Noted:
         return log_note(
-            here.database, here.facts, here.clock, here.words,
-            parts=typed, text=text, outcome=outcome, at=when,
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            text=text,
+            outcome=outcome,
+            at=when,
         )
 
     answer = settled(here, tuple(parts), attempt)

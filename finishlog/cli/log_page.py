@@ -15,6 +15,7 @@ from finishlog.cli.words import (
     remedies,
 )
 from finishlog.core.findings import Level
+from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import happened
 from finishlog.core.stages import shown
@@ -46,7 +47,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     warnings = [w for w in answer.warnings if verbose or w.level is not Level.NOTE]
     for words in remedies(warnings):
         page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
-    for rags in answer.rags:
+    for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):
         page.line(
             f"rags {rags.number}: {rags.product}, {rags_words(rags, clock)}",
             Tone.DANGER if rags.overdue else Tone.PLAIN,

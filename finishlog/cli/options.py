@@ -13,9 +13,7 @@ At = Annotated[
     str | None,
     typer.Option("--at", metavar="WHEN", help="When it happened: 'yesterday 19:30', '2h ago'."),
 ]
-FaceOption = Annotated[
-    str | None, typer.Option("--face", metavar="FACE", help="Only this face.")
-]
+FaceOption = Annotated[str | None, typer.Option("--face", metavar="FACE", help="Only this face.")]
 Parts = Annotated[
     list[str] | None,
     typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3."),

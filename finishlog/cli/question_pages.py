@@ -152,24 +152,19 @@ def _now(line: Standing, clock: Clock) -> str:
     return words or f"{deed(line)} {coat_words(line)}"
 
 
-def history_page(lines: tuple[HistoryLine, ...], clock: Clock, *, verbose: bool) -> Page:
-    """List acts in the order of typing."""
+def history_page(lines: tuple[HistoryLine, ...], clock: Clock) -> Page:
+    """List acts in the order of typing: when it happened, the words typed, what became of it."""
     page = Page()
     if not lines:
         page.line("nothing is on record")
     section = page.section()
     for line in lines:
-        when = happened(line.happened, clock.now, clock.zone) if line.happened else ""
         typed = clock_words(line.typed_at, clock.now, clock.zone)
-        late = f"typed {typed}" if line.happened is None or when != typed else ""
+        when = happened(line.happened, clock.now, clock.zone) if line.happened else typed
+        late = f"typed {typed}" if when != typed else ""
+        fate = "; ".join(x for x in (_fate(line), late) if x)
         tone = Tone.PLAIN if line.in_force else Tone.FAINT
-        where = ", ".join(line.parts)
-        section.row(
-            f"{line.act}", when or typed, line.kind or line.verb, where,
-            "; ".join(x for x in (_fate(line), late if when else "") if x), tone=tone,
-        )
-        if verbose:
-            section.row("", "", "", f"typed: {line.words}", "", tone=Tone.FAINT)
+        section.row(str(line.act), when, ", ".join(line.parts), fate, line.words, tone=tone)
     return page
 
 

@@ -9,7 +9,7 @@ import typer
 from finishlog.cli.asking import settled
 from finishlog.cli.desk import Desk
 from finishlog.cli.json_answer import show_json
-from finishlog.cli.options import Json, Parts, SomeParts, Verbose, desk
+from finishlog.cli.options import Json, Parts, SomeParts, desk
 from finishlog.cli.screen import show
 
 
@@ -62,9 +62,7 @@ def on(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
         show(on_page(answer, here.clock))
 
 
-def history(
-    context: typer.Context, parts: Parts = None, json: Json = False, verbose: Verbose = False
-) -> None:
+def history(context: typer.Context, parts: Parts = None, json: Json = False) -> None:
     """Show everything that was typed, with what was amended and undone."""
     from finishlog.asks.history import history as answer_history
     from finishlog.cli.question_pages import history_page
@@ -75,7 +73,7 @@ def history(
     if json:
         show_json("history", here.clock.now, answer)
     else:
-        show(history_page(answer, here.clock, verbose=verbose))
+        show(history_page(answer, here.clock))
 
 
 def past(

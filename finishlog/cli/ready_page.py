@@ -119,7 +119,12 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
     shown = lines if verbose or len(lines) <= FOLD_PAST else lines[: FOLD_PAST - 1]
     for line in shown:
         opens = ""
-        if answer.shop_opens and line.high and line.high < answer.shop_opens and not answer.shop_open:
+        if (
+            answer.shop_opens
+            and line.high
+            and line.high < answer.shop_opens
+            and not answer.shop_open
+        ):
             opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
         section.row(_short(line), line.on_it, reason(line, clock) + opens)
     if len(shown) < len(lines):
@@ -130,7 +135,7 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
 def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
     for line in answer.glue_ups:
         ready = line.answer is Answer.GO
-        words = "glue up now: every member may be clamped" if ready else reason(line, clock)
+        words = "glue up: every member may be clamped" if ready else reason(line, clock)
         section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
     for each in answer.milestones:
         section.row(f"{each.part.split('/')[0]}/{each.label}", _milestone(each, clock))

@@ -74,9 +74,7 @@ def widths(rows: Sequence[Row]) -> list[int]:
 
 def layout(row: Row, columns: Sequence[int], indent: int) -> tuple[str, str]:
     """Return a row's padded beginning and its last cell."""
-    begin = "".join(
-        cell.ljust(columns[n] + GUTTER) for n, cell in enumerate(row.cells[:-1])
-    )
+    begin = "".join(cell.ljust(columns[n] + GUTTER) for n, cell in enumerate(row.cells[:-1]))
     return " " * indent + begin, row.cells[-1] if row.cells else ""
 
 
@@ -100,7 +98,5 @@ def plain(page: Page) -> str:
         if section.title:
             lines.append(section.title)
         columns = widths(section.rows)
-        lines += [
-            "".join(layout(row, columns, indent)).rstrip() for row in section.rows
-        ]
+        lines += ["".join(layout(row, columns, indent)).rstrip() for row in section.rows]
     return "".join(f"{line}\n" for line in lines)

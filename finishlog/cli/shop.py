@@ -129,6 +129,18 @@ def part_steps(
     _made(here, "part steps", made, json)
 
 
+@part.command("archive")
+def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Put parts away: the day's screens leave them out, past and history keep them."""
+    from finishlog.acts.things import archive
+    from finishlog.asks.parts import part_ids
+
+    here = desk(context)
+    ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
+    made = archive(here.database, here.facts, here.clock, here.words, ids)
+    _made(here, "part archive", made, json)
+
+
 @part.command("list")
 def part_list(context: typer.Context, json: Json = False) -> None:
     """List the open parts."""
@@ -407,7 +419,11 @@ def shop_show(context: typer.Context, json: Json = False) -> None:
 def register(app: typer.Typer) -> None:
     """Add the command groups."""
     for name, group in (
-        ("project", project), ("part", part), ("steps", steps), ("product", product),
-        ("room", room), ("shop", shop),
+        ("project", project),
+        ("part", part),
+        ("steps", steps),
+        ("product", product),
+        ("room", room),
+        ("shop", shop),
     ):
         app.add_typer(group, name=name)

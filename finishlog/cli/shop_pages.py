@@ -136,8 +136,12 @@ def figures(
         at = show_air(figure.at, unit)
         section.row(shown(stage), span(figure), f"{_source(figure.source, facts)}, at {at}")
         for also in figure.also:
-            section.row("", "", f"also {span(also)}, {_source(also.source, facts)}: not used",
-                        tone=Tone.FAINT)
+            section.row(
+                "",
+                "",
+                f"also {span(also)}, {_source(also.source, facts)}: not used",
+                tone=Tone.FAINT,
+            )
     closes = f" after {span(window.closes)}" if window.closes else ""
     section.row("window", f"{window.kind.value}{closes}", _source(window.source, facts))
 
@@ -152,7 +156,9 @@ def limits(page: Page, of: FinishClass, unit: Temperature) -> None:
     if of.limits.max_rh_pct:
         section.row("humidity", f"at most {of.limits.max_rh_pct.value:.0f} %")
     section.row("dries by", of.mechanism.value)
-    rags = "oily rags self-heat" if of.self_heating else "no self-heating on record; check the sheet"
+    rags = (
+        "oily rags self-heat" if of.self_heating else "no self-heating on record; check the sheet"
+    )
     section.row("rags", rags, tone=Tone.DANGER if of.self_heating else Tone.PLAIN)
     for note in of.notes:
         section.row("note", note)
@@ -187,7 +193,9 @@ def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Pa
             last = line.readings[0]
             read = f"{show_air(last.air, unit)}, {clock_words(last.at, clock.now, clock.zone)}"
         cold = line.coldest_night_c
-        nights = f"nights to {show_temperature(cold, unit)}" if cold is not None else "nights unknown"
+        nights = (
+            f"nights to {show_temperature(cold, unit)}" if cold is not None else "nights unknown"
+        )
         section.row(line.name, read, nights)
     return page
 

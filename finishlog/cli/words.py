@@ -56,11 +56,13 @@ def deed(line: Standing) -> str:
 
 def coat_words(line: Standing) -> str:
     """Name the coat that is next: `topcoat 2 of 3`."""
-    if line.operation != Operation.COAT or not line.product:
+    if line.answer is Answer.DEADLINE:
+        return line.on_it
+    if not line.product:
         return ""
-    return f"{line.product} {line.coat} of {line.coats}" if line.coats else (
-        f"{line.product}, coat {line.coat}"
-    )
+    before = "" if line.operation == Operation.COAT else "before "
+    which = f" {line.coat} of {line.coats}" if line.coats else f", coat {line.coat}"
+    return f"{before}{line.product}{which}"
 
 
 def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:
@@ -91,9 +93,7 @@ def reason(line: Standing, clock: Clock) -> str:
         case Answer.SCUFF:
             return f"{line.because}; {SETTLE}"
         case Answer.TEST:
-            return "; ".join(
-                x for x in (_test(line, clock), closing(line.closes, clock)) if x
-            )
+            return "; ".join(x for x in (_test(line, clock), closing(line.closes, clock)) if x)
         case Answer.DRYING:
             return "; ".join(
                 x
@@ -133,8 +133,7 @@ def remedies(findings: Iterable[Finding]) -> list[str]:
     """Write findings as lines: what, then what to do."""
     heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
     return [
-        f"{heads[f.level]}: {f.sentence}" + (f"; {f.remedy}" if f.remedy else "")
-        for f in findings
+        f"{heads[f.level]}: {f.sentence}" + (f"; {f.remedy}" if f.remedy else "") for f in findings
     ]
 
 

@@ -11,17 +11,26 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
 
 from finishlog.core import glue_up, rags
+from finishlog.core.around import Around, around
 from finishlog.core.book import Book
 from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.judge import decide
 from finishlog.core.layers import build
 from finishlog.core.progress import Progress, progress, steps_for
-from finishlog.core.records import AnyEntry, Joined, Moved, Operation, Reading, Resumed, SetAside
-from finishlog.core.records import Target
+from finishlog.core.records import (
+    AnyEntry,
+    Joined,
+    Moved,
+    Operation,
+    Reading,
+    Resumed,
+    SetAside,
+    Target,
+)
 from finishlog.core.room_air import RoomAir, Stay, air_met
 from finishlog.core.shop import Face, Log, Part, Piece, Shop, Step, Zone
-from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Verdict
-from finishlog.core.zone import Asked, ZoneState, decide, milestones
+from finishlog.core.zone import Asked, ZoneState, milestones
 
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -72,14 +81,12 @@ def rooms_air(shop: Shop, log: Log) -> dict[int, RoomAir]:
         if isinstance(entry, Reading):
             readings[entry.room].append(entry)
     return {
-        room.id: RoomAir(tuple(readings[room.id]), room.coldest_night_c)
+        room.id: RoomAir(tuple(readings[room.id]), room.coldest_night_c, room.id)
         for room in shop.rooms.values()
     }
 
 
-def bench_state(
-    shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo
-) -> BenchState:
+def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -> BenchState:
     """Work out the state of every zone, assembly and rags item."""
     index = _index(log)
     rooms = rooms_air(shop, log)
@@ -91,7 +98,8 @@ def bench_state(
         for face in part.faces
         for area in face.zones
     ]
-    judged = tuple(_judged(state, states, shop, book, now) for state in states)
+    near = around(states, now)
+    judged = tuple(_judged(state, near, shop, book) for state in states)
     return BenchState(
         now=now,
         zones=judged,
@@ -190,39 +198,20 @@ def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
     return Asked(step, book.finish_class(known.class_key) if known else None)
 
 
-def _judged(
-    state: ZoneState, states: Sequence[ZoneState], shop: Shop, book: Book, now: datetime
-) -> ZoneState:
-    asked = asked_of(state, shop, book)
-    wet = _wet_elsewhere(state, states, now)
-    return replace(state, verdict=decide(state, asked, wet, now, book))
-
-
-def _wet_elsewhere(
-    state: ZoneState, states: Sequence[ZoneState], now: datetime
-) -> tuple[str, datetime | None] | None:
-    """Return another face of the same piece that cannot bear turning yet, and until when."""
-    for other in states:
-        if other.member_piece.id != state.member_piece.id or other.face.id == state.face.id:
-            continue
-        turn = other.stages.get(Stage.TURN)
-        if turn and (turn.high is None or turn.high > now):
-            return f"face {other.face.name}", turn.high
-    return None
+def _judged(state: ZoneState, near: Around, shop: Shop, book: Book) -> ZoneState:
+    return replace(state, verdict=decide(state, asked_of(state, shop, book), near, book))
 
 
 def verdict_on(
-    state: ZoneState,
-    states: Sequence[ZoneState],
-    over: FinishClass,
-    method: Method | None,
-    now: datetime,
-    book: Book,
+    state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, book: Book
 ) -> Verdict:
     """Give the verdict on one named product, whatever the steps say comes next."""
-    return decide(state, Asked(None, over, method), _wet_elsewhere(state, states, now), now, book)
+    return decide(state, Asked(None, over, method), around(bench.zones, bench.now), book)
 
 
-def verdict_on_work(state: ZoneState, operation: Operation, now: datetime, book: Book) -> Verdict:
+def verdict_on_work(
+    state: ZoneState, bench: BenchState, operation: Operation, book: Book
+) -> Verdict:
     """Give the verdict on one named piece of work."""
-    return decide(state, Asked(Step(0, operation), None), None, now, book)
+    asked = Asked(Step(0, operation), None)
+    return decide(state, asked, around(bench.zones, bench.now), book)

@@ -31,9 +31,7 @@ BLOCKS: dict[Found, frozenset[Stage]] = {
 
 # Which later finding answers a failure: only a test that could have shown it again.
 LIFTED_BY: dict[Found, frozenset[Found]] = {
-    Found.TACKY: frozenset(
-        {Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS}
-    ),
+    Found.TACKY: frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS}),
     Found.GUMS: frozenset({Found.POWDER}),
     Found.PRINTS: frozenset({Found.NO_PRINT}),
     Found.SMELLS: frozenset({Found.NO_SMELL}),

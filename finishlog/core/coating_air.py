@@ -93,9 +93,11 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
     gap = air.temperature_c - dew_point_c(air)
     if gap < limits.blush_dew_gap_c.value:
         humid = limits.blush_rh_pct
-        other = f", though {air.humidity_pct:.0f} % RH passes the {humid.value:.0f} % rule" if (
-            humid and air.humidity_pct <= humid.value
-        ) else ""
+        other = (
+            f", though {air.humidity_pct:.0f} % RH passes the {humid.value:.0f} % rule"
+            if (humid and air.humidity_pct <= humid.value)
+            else ""
+        )
         yield Finding(
             Level.CAUTION,
             f"risk of blush: air is only {gap:.1f} °C above its dew point, the rule asks "

@@ -69,33 +69,48 @@ def _verdict(
         return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
     states = [z for z in zones if z.member_piece.id in set(members)]
     findings = tuple(_dirty_joints(states))
-    waits: dict[str, datetime | None] = {}
+    held_up: dict[str, list[str]] = {}
+    until: list[datetime | None] = []
     for state in states:
-        reason, until = _holds_up(state, now)
+        reason, moment = _holds_up(state, now)
         if reason:
-            waits[reason] = until
-    if not waits:
-        return Verdict(Answer.GO, "every member may be clamped", findings=findings)
-    moments = list(waits.values())
-    until = None if None in moments else max(m for m in moments if m)
-    return Verdict(
-        Answer.WAITS, "members are not ready for cauls", high=until, waits_for=", ".join(waits),
-        findings=findings,
-    )
+            held_up.setdefault(reason, []).append(state.part.name)
+            until.append(moment)
+    if held_up:
+        waits_for = "; ".join(
+            f"{', '.join(dict.fromkeys(names))}: {reason}" for reason, names in held_up.items()
+        )
+        return Verdict(
+            Answer.WAITS,
+            "members are not ready for cauls",
+            high=_last(until),
+            waits_for=waits_for,
+            findings=findings,
+        )
+    if any(not s.stages[Stage.CLAMP].measured for s in states if Stage.CLAMP in s.stages):
+        return Verdict(
+            Answer.TEST, "clamp by label time only: the air was not measured", findings=findings
+        )
+    return Verdict(Answer.GO, "every member may be clamped", findings=findings)
+
+
+def _last(moments: Sequence[datetime | None]) -> datetime | None:
+    """Return the latest of some moments; None when one of them has no date."""
+    known = [m for m in moments if m is not None]
+    return max(known) if len(known) == len(moments) else None
 
 
 def _holds_up(state: ZoneState, now: datetime) -> tuple[str, datetime | None]:
     """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
-    name = state.part.name
-    if state.progress.next is not None:
-        return f"{name}: {state.progress.next.operation.value} still to come", None
-    top = state.top
+    step, top = state.progress.next, state.top
+    if step is not None:
+        return f"{step.operation.value} still to come", None
     failure = film_checks.blocking(top.checks, Stage.CLAMP) if top else None
     if failure:
-        return f"{name}: {failure.found.value}", None
+        return f"a check found it {failure.found.value}", None
     clamp = state.stages.get(Stage.CLAMP)
     if clamp and (clamp.high is None or clamp.high > now):
-        return f"{name}: not at clamp", clamp.high
+        return "not at clamp", clamp.high
     return "", None
 
 

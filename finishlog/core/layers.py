@@ -32,6 +32,14 @@ class StageTime:
     proved_by: Check | None = None
 
 
+def later(one: StageTime, other: StageTime) -> StageTime:
+    """Join two waits that must both be over."""
+    low = None if one.low is None or other.low is None else max(one.low, other.low)
+    high = None if one.high is None or other.high is None else max(one.high, other.high)
+    governs = other if high == other.high else one
+    return StageTime(low, high, one.measured and other.measured, governs.proved_by)
+
+
 @dataclass(frozen=True, slots=True)
 class Layer:
     """One coat on one zone."""
@@ -166,12 +174,8 @@ def build(
                 spans=air(entry.when.latest),
                 window_spans=air(entry.when.earliest),
                 law=laws_of(of, book),
-                abraded=tuple(
-                    w for w in since if isinstance(w, Work) and w.operation in ABRADES
-                ),
-                wiped=any(
-                    isinstance(w, Work) and w.operation is Operation.WIPE for w in since
-                ),
+                abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
+                wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
                 checks=tuple(c for c in since if isinstance(c, Check)),
             )
         )

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
-from finishlog.core.layers import StageTime
+from finishlog.core.layers import StageTime, later
 from finishlog.core.stages import HANDLING, Stage
-from finishlog.core.underneath import later
 from finishlog.core.zone import ZoneState
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.

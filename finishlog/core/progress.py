@@ -36,7 +36,9 @@ class Progress:
 
     def coat_number(self, step: Step) -> tuple[int, int]:
         """Return (which, of how many) coats of its product a step is."""
-        same = [s for s in self.steps if s.operation is step.operation and s.product == step.product]
+        same = [
+            s for s in self.steps if s.operation is step.operation and s.product == step.product
+        ]
         return same.index(step) + 1, len(same)
 
 
@@ -52,20 +54,30 @@ def steps_for(face: Face, steps: Iterable[Step]) -> tuple[Step, ...]:
 def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:
     """Match what was done, in order, to the steps in order.
 
-    A step that was passed over counts as behind: the person went on. What fits no step ahead is
-    kept aside, so that a coat too many never moves the schedule.
+    A step that was passed over counts as behind: the person went on. Work by hand never passes
+    over a coat, and what fits no step ahead is kept aside, so that a coat too many or a second
+    scuffing never moves the schedule.
     """
     done, matched, aside = 0, set[int](), list[AnyEntry]()
     for entry in entries:
         if not isinstance(entry, Coat | Work):
             continue
-        found = next((n for n in range(done, len(steps)) if _fits(steps[n], entry)), None)
+        found = _step_ahead(steps, done, entry)
         if found is None:
             aside.append(entry)
             continue
         matched.add(found)
         done = found + 1
     return Progress(tuple(steps), done, frozenset(matched), tuple(aside))
+
+
+def _step_ahead(steps: Sequence[Step], done: int, entry: Coat | Work) -> int | None:
+    for n in range(done, len(steps)):
+        if _fits(steps[n], entry):
+            return n
+        if isinstance(entry, Work) and steps[n].operation is Operation.COAT:
+            return None
+    return None
 
 
 def _fits(step: Step, entry: Coat | Work) -> bool:

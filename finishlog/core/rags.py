@@ -144,13 +144,23 @@ def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:
     """Open an item, or add fresh rags to it: whatever was done before, these are wet."""
     if item is None:
         return RagsItem(
-            frozenset({by.entry}), by.product, by.targets, evening, by.moment, RagsState.OPEN,
-            by.moment, by.dust,
+            frozenset({by.entry}),
+            by.product,
+            by.targets,
+            evening,
+            by.moment,
+            RagsState.OPEN,
+            by.moment,
+            by.dust,
         )
     since = item.since if item.state is RagsState.OPEN else by.moment
     return replace(
-        item, entries=item.entries | {by.entry}, targets=item.targets | by.targets,
-        state=RagsState.OPEN, since=since, from_dust=item.from_dust and by.dust,
+        item,
+        entries=item.entries | {by.entry},
+        targets=item.targets | by.targets,
+        state=RagsState.OPEN,
+        since=since,
+        from_dust=item.from_dust and by.dust,
     )
 
 

@@ -196,15 +196,4 @@ class Note(Entry):
     outcome: bool = False
 
 
-AnyEntry = (
-    Coat
-    | Work
-    | Check
-    | Joined
-    | Moved
-    | Reading
-    | RagsEvent
-    | SetAside
-    | Resumed
-    | Note
-)
+AnyEntry = Coat | Work | Check | Joined | Moved | Reading | RagsEvent | SetAside | Resumed | Note

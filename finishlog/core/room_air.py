@@ -2,9 +2,9 @@
 
 Simple form: a reading holds for a day, and speaks for the few hours before it. Between two
 readings the film met something between them, so both count: waits take the slower of the two,
-windows the faster. After the last reading that air is taken to stay, or to fall to the room's
-coldest night where the person gave one. What no reading covers is marked as not measured: it is
-reckoned by the nearest air there is, and whoever asks must test before coating.
+windows the faster. Some hours after a reading the room may have fallen to its coldest night,
+where the person gave one, and that counts too. What no reading covers is marked as not measured:
+it is reckoned by the nearest air there is, and whoever asks must test before coating.
 """
 
 from __future__ import annotations
@@ -16,8 +16,10 @@ from datetime import datetime, timedelta
 from finishlog.core.air import Air, saturation_pa
 from finishlog.core.records import Reading
 
-# Our own rules: yesterday's reading says nothing about tonight, this evening's speaks for its start.
+# Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
+# hours, and speaks for the few before it.
 READING_HOLDS = timedelta(hours=24)
+READING_STAYS = timedelta(hours=6)
 READING_SPEAKS_FOR = timedelta(hours=4)
 
 
@@ -46,6 +48,7 @@ class RoomAir:
 
     readings: tuple[Reading, ...] = ()
     coldest_night_c: float | None = None
+    id: int | None = None
 
     def measured_at(self, moment: datetime) -> Reading | None:
         """Return the reading that holds at a moment, None when there is none."""
@@ -69,12 +72,6 @@ def cooled(air: Air, temperature_c: float) -> Air:
     return Air(temperature_c, min(100.0, 100 * vapour / saturation_pa(temperature_c)))
 
 
-def _tonight(reading: Reading, coldest_c: float | None) -> tuple[Air, ...]:
-    if coldest_c is None or coldest_c >= reading.air.temperature_c:
-        return (reading.air,)
-    return (reading.air, cooled(reading.air, coldest_c))
-
-
 def _whole_time(room: RoomAir) -> Iterator[tuple[datetime | None, tuple[Air, ...], bool]]:
     """Yield (end, airs, measured) from the beginning of time on, the last without an end."""
     if not room.readings:
@@ -84,20 +81,36 @@ def _whole_time(room: RoomAir) -> Iterator[tuple[datetime | None, tuple[Air, ...
     yield first.when.latest - READING_SPEAKS_FOR, (first.air,), False
     yield first.when.latest, (first.air,), True
     for reading, following in zip(room.readings, [*room.readings[1:], None], strict=True):
-        holds_until = reading.when.latest + READING_HOLDS
-        if following is None:
-            airs = _tonight(reading, room.coldest_night_c)
-            yield holds_until, airs, True
-            yield None, airs, False
-            return
-        both = (reading.air, following.air)
-        if following.when.latest <= holds_until:
-            yield following.when.latest, both, True
-            continue
-        lowest = (*both, *_tonight(reading, room.coldest_night_c)[1:])
-        yield holds_until, lowest, True
-        yield max(holds_until, following.when.latest - READING_SPEAKS_FOR), lowest, False
-        yield following.when.latest, lowest, True
+        yield from _until_next(reading, following, room.coldest_night_c)
+
+
+def _until_next(
+    reading: Reading, following: Reading | None, coldest_c: float | None
+) -> Iterator[tuple[datetime | None, tuple[Air, ...], bool]]:
+    """Yield the spans from one reading to the next: as read, perhaps as cold as a night, as read.
+
+    Beyond the day for which a reading holds, nothing covers the span.
+    """
+    since = reading.when.latest
+    airs = (reading.air,) if following is None else (reading.air, following.air)
+    colder = (*airs, *_night(reading.air, coldest_c))
+    end = following.when.latest if following else None
+    nears = end - READING_SPEAKS_FOR if end else None
+    yield _earlier(since + READING_STAYS, end), airs, True
+    yield _earlier(since + READING_HOLDS, nears), colder, True
+    yield nears, colder, False
+    if end is not None:
+        yield end, airs, True
+
+
+def _earlier(one: datetime, other: datetime | None) -> datetime:
+    return one if other is None else min(one, other)
+
+
+def _night(air: Air, coldest_c: float | None) -> tuple[Air, ...]:
+    if coldest_c is None or coldest_c >= air.temperature_c:
+        return ()
+    return (cooled(air, coldest_c),)
 
 
 def room_spans(room: RoomAir, start: datetime) -> tuple[AirSpan, ...]:

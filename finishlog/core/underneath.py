@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass
-from finishlog.core.layers import Layer, StageTime
+from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.overcoat import (
     OvercoatAnswer,
     OvercoatRule,
@@ -17,7 +17,6 @@ from finishlog.core.overcoat import (
 )
 from finishlog.core.species import WoodRule, rules_for_wood
 from finishlog.core.stages import Stage
-
 
 _LEVELS: dict[OvercoatAnswer, Level | None] = {
     OvercoatAnswer.OK: None,
@@ -95,14 +94,6 @@ def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | 
         return own
     by_rule = layer.waits(rule.wait)
     return by_rule if own is None else later(own, by_rule)
-
-
-def later(one: StageTime, other: StageTime) -> StageTime:
-    """Join two waits that must both be over."""
-    low = None if one.low is None or other.low is None else max(one.low, other.low)
-    high = None if one.high is None or other.high is None else max(one.high, other.high)
-    governs = other if high == other.high else one
-    return StageTime(low, high, one.measured and other.measured, governs.proved_by)
 
 
 def _said(rule: OvercoatRule, layer: Layer, buried: bool) -> list[Finding]:

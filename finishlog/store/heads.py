@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime
-from typing import Any
+from typing import NamedTuple
 
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, select
 
 from finishlog.core.records import Sureness, Target, When
 from finishlog.store.in_force import Link, Withdrawal
@@ -25,8 +24,7 @@ from finishlog.store.schema_log import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(NamedTuple):
     """The common part of one entry."""
 
     id: int
@@ -42,7 +40,7 @@ class Head:
         return Link(self.id, self.act, self.supersedes)
 
 
-HEADS = select(
+_HEADS = select(
     entry.c.id,
     entry.c.act_id,
     entry.c.kind,
@@ -62,35 +60,36 @@ _TOUCHING = (
 )
 
 
-def head_of(row: Row[Any]) -> Head:
-    """Read one row of `HEADS`."""
-    when = When(row.earliest_at, row.latest_at, Sureness(row.sureness), row.tie)
-    return Head(row.id, row.act_id, EntryKind(row.kind), when, row.typed_at, row.supersedes_id)
-
-
 def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
     """Read heads by id, and with them whole chains of amendments; None: the whole log."""
     heads: dict[int, Head] = {}
     wanted = ids
     while wanted is None or wanted:
-        new = [head_of(row) for row in rows_of(connection, HEADS, entry.c.id, wanted)]
+        new = list(_heads(connection, wanted))
         heads.update((head.id, head) for head in new)
         wanted = _amending_or_amended(connection, new) - heads.keys() if wanted is not None else ()
     return heads
+
+
+def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[Head]:
+    for row in rows_of(connection, _HEADS, entry.c.id, ids):
+        id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
+        when = When(earliest, latest, Sureness(sureness), tie)
+        yield Head(id_, act_id, EntryKind(kind), when, typed_at, supersedes)
 
 
 def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[int]:
     amended = {head.supersedes for head in heads if head.supersedes is not None}
     query = select(entry.c.id)
     of = entry.c.supersedes_id
-    amending = {row.id for row in rows_of(connection, query, of, {head.id for head in heads})}
+    amending = {row[0] for row in rows_of(connection, query, of, {head.id for head in heads})}
     return amended | amending
 
 
 def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
     return {
-        row.entry_id
+        row[0]
         for entry_id, piece_id in _TOUCHING
         for row in rows_of(connection, select(entry_id).distinct(), piece_id, pieces)
     }
@@ -102,14 +101,15 @@ def read_targets(
     """Read the zones of pieces that entries reached, by entry."""
     found: dict[int, set[Target]] = defaultdict(set)
     query = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
-    for row in rows_of(connection, query, entry_target.c.entry_id, ids):
-        found[row.entry_id].add(Target(row.piece_id, row.zone_id))
+    for entry_id, piece, zone in rows_of(connection, query, entry_target.c.entry_id, ids):
+        found[entry_id].add(Target(piece, zone))
     return {entry_id: frozenset(targets) for entry_id, targets in found.items()}
 
 
 def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
-    """Read every act of taking back."""
-    query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id).join_from(
-        withdrawal, entry, withdrawal.c.entry_id == entry.c.id
-    )
-    return tuple(Withdrawal(*row) for row in connection.execute(query.order_by(entry.c.act_id)))
+    """Read every act of taking back, in the order of typing."""
+    query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
+    query = query.join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
+    # By the kind first: there are few of these among many entries.
+    rows = connection.execute(query.where(entry.c.kind == EntryKind.WITHDRAWAL)).all()
+    return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))

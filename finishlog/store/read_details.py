@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from datetime import datetime
 from typing import Any, TypedDict
 
-from sqlalchemy import Connection, Row, Select, Table, select
+from sqlalchemy import Connection, Table, select
 
 from finishlog.core import records
 from finishlog.core.air import Air
@@ -37,74 +37,77 @@ Reader = Callable[[Connection, Commons, Ids], Iterator[AnyEntry]]
 
 
 def _details(
-    connection: Connection, of: Commons, ids: Ids, table: Table, query: Select[Any] | None = None
-) -> Iterator[tuple[Common, Row[Any]]]:
-    statement = select(table) if query is None else query
-    for row in rows_of(connection, statement, table.c.entry_id, ids):
-        if row.entry_id in of:
-            yield of[row.entry_id], row
+    connection: Connection, of: Commons, ids: Ids, table: Table, *names: str
+) -> Iterator[tuple[Common, list[Any]]]:
+    """Yield the common part and the named columns of every entry asked for."""
+    query = select(table.c.entry_id, *(table.c[name] for name in names))
+    for entry, *values in rows_of(connection, query, table.c.entry_id, ids):
+        if entry in of:
+            yield of[entry], values
 
 
 def _pieces(connection: Connection, table: Table, ids: Ids) -> dict[int, frozenset[int]]:
     found: dict[int, set[int]] = defaultdict(set)
-    for row in rows_of(connection, select(table), table.c.entry_id, ids):
-        found[row.entry_id].add(row.piece_id)
+    query = select(table.c.entry_id, table.c.piece_id)
+    for entry, piece in rows_of(connection, query, table.c.entry_id, ids):
+        found[entry].add(piece)
     return {entry: frozenset(pieces) for entry, pieces in found.items()}
 
 
+_COAT = ("product_id", "figure_set_id", "method", "scuffed_before", "wet_film_um", "note")
+
+
 def _coats(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    query = select(log.coat, product.c.name.label("product_name")).join_from(log.coat, product)
-    rows = list(_details(connection, of, ids, log.coat, query))
-    sets = read_figures(connection, {row.figure_set_id for _, row in rows})
-    for common, row in rows:
+    products = {row.id: row.name for row in connection.execute(select(product))}
+    rows = list(_details(connection, of, ids, log.coat, *_COAT))
+    figures = read_figures(connection, {values[1] for _, values in rows})
+    for common, (product_id, set_id, method, scuffed, wet_film, note) in rows:
         yield records.Coat(
             **common,
-            product=row.product_id,
-            product_name=row.product_name,
-            figures=sets[row.figure_set_id],
-            method=Method(row.method) if row.method else None,
-            scuffed_before=row.scuffed_before,
-            wet_film_um=row.wet_film_um,
-            note=row.note,
+            product=product_id,
+            product_name=products[product_id],
+            figures=figures[set_id],
+            method=Method(method) if method else None,
+            scuffed_before=scuffed,
+            wet_film_um=wet_film,
+            note=note,
         )
 
 
 def _work(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, row in _details(connection, of, ids, log.work):
-        operation = records.Operation(row.operation)
-        yield records.Work(**common, operation=operation, grit=row.grit)
+    rows = _details(connection, of, ids, log.work, "operation", "grit")
+    for common, (operation, grit) in rows:
+        yield records.Work(**common, operation=records.Operation(operation), grit=grit)
 
 
 def _checks(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, row in _details(connection, of, ids, log.film_check):
-        test, found = records.Test(row.test), records.Found(row.found)
-        yield records.Check(**common, test=test, found=found)
+    rows = _details(connection, of, ids, log.film_check, "test", "found")
+    for common, (test, found) in rows:
+        yield records.Check(**common, test=records.Test(test), found=records.Found(found))
 
 
 def _joined(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
     members = _pieces(connection, log.joined_member, ids)
-    for common, row in _details(connection, of, ids, log.joined):
-        of_this = members.get(row.entry_id, frozenset())
-        yield records.Joined(**common, into=row.into_piece_id, members=of_this)
+    for common, (into,) in _details(connection, of, ids, log.joined, "into_piece_id"):
+        yield records.Joined(**common, into=into, members=members.get(common["id"], frozenset()))
 
 
 def _moved(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
     pieces = _pieces(connection, log.moved_piece, ids)
-    for common, row in _details(connection, of, ids, log.moved):
-        of_this = pieces.get(row.entry_id, frozenset())
-        yield records.Moved(**common, pieces=of_this, room=row.room_id)
+    for common, (room,) in _details(connection, of, ids, log.moved, "room_id"):
+        yield records.Moved(**common, pieces=pieces.get(common["id"], frozenset()), room=room)
 
 
 def _readings(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, row in _details(connection, of, ids, log.reading):
-        air = Air(row.temperature_c, row.humidity_pct)
-        yield records.Reading(**common, room=row.room_id, air=air)
+    names = ("room_id", "temperature_c", "humidity_pct")
+    for common, (room, temperature, humidity) in _details(connection, of, ids, log.reading, *names):
+        yield records.Reading(**common, room=room, air=Air(temperature, humidity))
 
 
 def _rags(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, row in _details(connection, of, ids, log.rags_event):
-        deed = records.RagsDeed(row.deed)
-        yield records.RagsEvent(**common, deed=deed, item=row.item_entry_id)
+    rows = _details(connection, of, ids, log.rags_event, "deed", "item_entry_id")
+    for common, (deed, item) in rows:
+        yield records.RagsEvent(**common, deed=records.RagsDeed(deed), item=item)
 
 
 def _set_aside(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
@@ -118,8 +121,10 @@ def _resumed(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry
 
 
 def _notes(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, row in _details(connection, of, ids, log.written_note):
-        yield records.Note(**common, text=row.text, outcome=row.outcome)
+    for common, (text, outcome) in _details(
+        connection, of, ids, log.written_note, "text", "outcome"
+    ):
+        yield records.Note(**common, text=text, outcome=outcome)
 
 
 # The kinds that the core has a record for.

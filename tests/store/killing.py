@@ -17,13 +17,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
 
-# Takes one act's number once the child has been told that it is on disk.
+# Called by the child with an act's number once that act is on disk.
 Acknowledge = Callable[[int], None]
 # Writes acts to the file for ever.
 Writer = Callable[[Path, Acknowledge], None]
-
-# An act is whole when it has this many rows of each kind.
-Whole = dict[str, int]
 
 _ROWS_OF_ACTS = """
     SELECT act.id,

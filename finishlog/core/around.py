@@ -1,0 +1,70 @@
+"""What is wet around a zone: other faces of its piece, and films in its room that dust would spoil."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.core.stages import Stage
+from finishlog.core.zone import ZoneState
+
+
+@dataclass(frozen=True, slots=True)
+class Wet:
+    """Something wet, by name, and until when (None: no date in this air)."""
+
+    what: str
+    until: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """The zones as looked at from one of them."""
+
+    by_piece: Mapping[int, Sequence[ZoneState]]
+    wet_films: Mapping[int | None, Sequence[tuple[ZoneState, datetime | None]]]
+    now: datetime
+
+    def other_face(self, state: ZoneState) -> Wet | None:
+        """Return another face of the same piece that cannot bear turning yet."""
+        for other in self.by_piece.get(state.member_piece.id, ()):
+            turn = other.stages.get(Stage.TURN)
+            if other.face.id == state.face.id or turn is None:
+                continue
+            if turn.high is None or turn.high > self.now:
+                return Wet(f"face {other.face.name}", turn.high)
+        return None
+
+    def spoilt_by_dust(self, state: ZoneState) -> Wet | None:
+        """Return the films of other pieces in the room that are not dust-free yet.
+
+        No sanding before they are (common practice). Oils that are wiped off build no film.
+        """
+        others = [
+            (other, until)
+            for other, until in self.wet_films.get(state.room.id, ())
+            if other.member_piece.id != state.member_piece.id
+        ]
+        if not others:
+            return None
+        names = ", ".join(dict.fromkeys(other.part.name for other, _ in others))
+        moments = [until for _, until in others if until is not None]
+        return Wet(names, max(moments) if len(moments) == len(others) else None)
+
+
+def around(states: Iterable[ZoneState], now: datetime) -> Around:
+    """Sort zones by piece and room."""
+    by_piece: dict[int, list[ZoneState]] = defaultdict(list)
+    wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
+    for state in states:
+        by_piece[state.member_piece.id].append(state)
+        until = state.stages.get(Stage.DUST_FREE)
+        if until and state.top and state.top.of.builds_film and _is_wet(until.high, now):
+            wet[state.room.id].append((state, until.high))
+    return Around(by_piece, wet, now)
+
+
+def _is_wet(until: datetime | None, now: datetime) -> bool:
+    return until is None or until > now

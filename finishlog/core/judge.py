@@ -1,0 +1,219 @@
+"""The verdict on one zone: may the next step be done now, and if not, what binds?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from finishlog.core import checks as film_checks
+from finishlog.core.around import Around, Wet
+from finishlog.core.book import Book
+from finishlog.core.coating_air import air_findings
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import FinishClass, Method, WindowKind
+from finishlog.core.layers import ABRADES, Layer
+from finishlog.core.records import Found, Operation
+from finishlog.core.stages import Stage, shown
+from finishlog.core.underneath import Underneath, look_through
+from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from finishlog.core.windows import by_the_clocks, by_time
+from finishlog.core.zone import Asked, ZoneState
+
+# What a piece of work asks of the film under it; work not named asks nothing. common practice
+NEEDS: Mapping[Operation, Stage] = {
+    Operation.SCUFF: Stage.SAND,
+    Operation.DENIB: Stage.SAND,
+    Operation.SAND: Stage.SAND,
+    Operation.MASK: Stage.CLAMP,
+    Operation.UNTAPE: Stage.TACK_FREE,
+    Operation.RUB: Stage.RUB,
+    Operation.HARDWARE: Stage.STACK,
+    Operation.GLUE_UP: Stage.CLAMP,
+}
+
+
+def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
+    """Give the verdict on what is asked. The first thing that binds decides."""
+    now = near.now
+    stopped = _standing(state, now, book)
+    if stopped:
+        return stopped
+    if asked.step is None and asked.over is None:
+        return Verdict(Answer.DONE, "every step is behind" if state.progress.steps else "no steps")
+    if asked.over is None:
+        assert asked.step is not None
+        return _work(state, asked.step.operation, near)
+    return _coat(state, asked.over, asked.method, near, book)
+
+
+def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
+    """Return what holds whatever is asked next: set aside, a deadline, a suspect or dead film."""
+    if state.set_aside:
+        return Verdict(Answer.SET_ASIDE, "set aside")
+    top = state.top
+    if top is None:
+        return None
+    wipe_by = top.wipe_off_by()
+    if wipe_by is not None and now < wipe_by:
+        return Verdict(
+            Answer.DEADLINE, f"wipe off the surplus {top.coat.product_name}", closes=wipe_by
+        )
+    cold = next((layer for layer in state.layers if layer.is_suspect()), None)
+    if cold is not None:
+        return Verdict(
+            Answer.SUSPECT, "met air too cold for it while young", findings=(_cold(cold),)
+        )
+    slow = timedelta(hours=book.drying.slow_after_h)
+    if film_checks.stalled(top.checks, top.put_on, slow):
+        failure = film_checks.standing_failures(top.checks)[-1]
+        return Verdict(
+            Answer.STALLED,
+            f"still {failure.found.value}, and no better than before",
+            findings=(
+                Finding(
+                    Level.STOP,
+                    "no progress over repeated checks: more time alone may not cure it",
+                    "warm and move the air; if it does not change, take it off",
+                    book.drying.slow_source,
+                ),
+            ),
+        )
+    return None
+
+
+def _cold(layer: Layer) -> Finding:
+    span, limit = layer.suspect_because(), layer.of.limits.min_c
+    assert span is not None
+    assert limit is not None
+    return Finding(
+        Level.STOP,
+        f"{layer.coat.product_name} met {span.airs[0].temperature_c:.0f} °C in its first hours, "
+        f"below {limit.value:.0f} °C: it may feel dry and stay weak",
+        "scratch a hidden spot; if it flakes, take it off",
+        limit.source,
+    )
+
+
+def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
+    top = state.top
+    failure = film_checks.blocking(top.checks, stage) if top else None
+    if failure is None:
+        return None
+    return Verdict(
+        Answer.BLOCKED,
+        f"{failure.test.value} failed: {failure.found.value}",
+        findings=(
+            Finding(
+                Level.STOP,
+                f"the {failure.test.value} check found it {failure.found.value}",
+                "check again later; a failed check beats the clock",
+            ),
+        ),
+    )
+
+
+def _work(state: ZoneState, operation: Operation, near: Around) -> Verdict:
+    """Give the verdict on work by hand."""
+    verdict = _film_allows(state, operation, near.now)
+    if operation in ABRADES and verdict.answer in MAY_ACT:
+        return _dust(state, near) or verdict
+    return verdict
+
+
+def _film_allows(state: ZoneState, operation: Operation, now: datetime) -> Verdict:
+    stage, top = NEEDS.get(operation), state.top
+    if stage is None or top is None:
+        return Verdict(Answer.GO, "nothing under it has to dry")
+    blocked = _blocked(state, stage)
+    if blocked:
+        return blocked
+    time = state.stages.get(stage)
+    if time is None:
+        return Verdict(Answer.TEST, f"no figure for {shown(stage)} of {top.of.name}")
+    return by_time(time, now, shown(stage)) or Verdict(
+        Answer.GO, f"{shown(stage)} reached", time.low, time.high
+    )
+
+
+def _dust(state: ZoneState, near: Around) -> Verdict | None:
+    wet = near.other_face(state)
+    if wet is not None:
+        return _after(wet, f"{wet.what} must bear turning first")
+    wet = near.spoilt_by_dust(state)
+    if wet is not None:
+        return _after(
+            Wet(f"{wet.what} to be dust-free", wet.until), "dust would settle in wet film"
+        )
+    return None
+
+
+def _after(wet: Wet, because: str, timed: Verdict | None = None) -> Verdict:
+    return Verdict(
+        Answer.WAITS,
+        because,
+        high=wet.until,
+        closes=timed.closes if timed else None,
+        waits_for=wet.what,
+    )
+
+
+def _coat(
+    state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
+) -> Verdict:
+    """Give the verdict on one more coat."""
+    under = look_through(state.layers, over, state.species, book)
+    air = air_findings(over, method, state.room, near.now, book.drying)
+    findings = (*under.findings, *air)
+    blocked = _blocked(state, Stage.RECOAT)
+    if blocked:
+        return _with(blocked, findings)
+    if under.forbids:
+        stop = next(f for f in findings if f.level is Level.STOP)
+        return Verdict(Answer.UNDERNEATH, stop.sentence, findings=findings)
+    timed = by_the_clocks(state, under, near.now)
+    if timed.answer not in MAY_ACT:
+        return _with(timed, findings)
+    return _with(_now(state, timed, under, air, near), findings)
+
+
+def _now(
+    state: ZoneState,
+    timed: Verdict,
+    under: Underneath,
+    air: tuple[Finding, ...],
+    near: Around,
+) -> Verdict:
+    """Give the verdict once the clocks allow a coat: the other face, the air, the dust, doubts."""
+    wet = near.other_face(state)
+    if wet is not None:
+        return _after(wet, f"{wet.what} must bear turning first", timed)
+    stop = next((f for f in air if f.level is Level.STOP), None)
+    if stop:
+        return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence)
+    dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
+    if dusty is not None:
+        return dusty
+    unsure = _unsure(state, under, air)
+    if unsure and timed.answer is Answer.SCUFF:
+        unsure = f"{unsure}; then scuff, {timed.because}"
+    if unsure and timed.answer is not Answer.TEST:
+        return replace(timed, answer=Answer.TEST, because=unsure)
+    return timed
+
+
+def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
+    return replace(verdict, findings=(*verdict.findings, *findings))
+
+
+def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...]) -> str:
+    cautions = [f for f in air if f.level is Level.CAUTION]
+    if under.wants_test:
+        return "what is underneath is not sure to take it"
+    if cautions:
+        return cautions[0].sentence
+    top = state.top
+    prints = top and any(c.found is Found.PRINTS for c in film_checks.standing_failures(top.checks))
+    if prints and top and top.coat.figures.window.kind is not WindowKind.MELTS_IN:
+        return "it still prints"
+    return ""

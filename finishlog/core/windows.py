@@ -1,0 +1,112 @@
+"""The clocks of one more coat: the wait, the recoat window, the dead zone between them.
+
+A window that has closed asks for scuffing, and scuffing waits for the film to sand. Where it
+closes first, the film is too late to bond by itself and too soft to scuff: the dead zone, which
+begins on the window's clock and ends on the wait's.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import WindowKind
+from finishlog.core.layers import Layer, StageTime, later
+from finishlog.core.stages import Stage
+from finishlog.core.underneath import Underneath
+from finishlog.core.verdicts import Answer, Verdict
+from finishlog.core.zone import ZoneState
+
+
+def by_time(time: StageTime, now: datetime, what: str) -> Verdict | None:
+    """Return the verdict while a wait runs; None once it is over and was measured."""
+    if time.low is None or time.high is None:
+        return Verdict(
+            Answer.DRYING, "stands still: this air is outside its limits", time.low, time.high
+        )
+    if now < time.low:
+        return Verdict(Answer.DRYING, f"{what} not reached", time.low, time.high)
+    if now < time.high:
+        return Verdict(
+            Answer.TEST,
+            f"{what} is possible, not promised before the later time",
+            time.low,
+            time.high,
+        )
+    if not time.measured:
+        return Verdict(
+            Answer.TEST, f"{what} by label time only: the air was not measured", time.low, time.high
+        )
+    return None
+
+
+def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict:
+    """Give the verdict of the clocks alone: the wait, the window, the dead zone."""
+    top = state.top
+    if top is None:
+        return Verdict(Answer.GO, "in the white")
+    if under.time is None:
+        return Verdict(Answer.TEST, f"no recoat figure for {top.of.name}")
+    binds = under.binds or top
+    what = f"recoat over {binds.coat.product_name}"
+    closes = top.closes()
+    if not must_scuff(top, under, now):
+        waiting = by_time(under.time, now, what)
+        answer = waiting or Verdict(Answer.GO, "dry enough to recoat", *_span(under.time))
+        return _closing(answer, closes)
+    both = _with_sanding(state, under.time)
+    if both is None:
+        return Verdict(Answer.TEST, f"needs scuffing; no sanding figure for {top.of.name}")
+    waiting = by_time(both, now, "scuff and recoat")
+    missed = closes is not None and now > closes
+    if missed and (both.high is None or now < both.high):
+        return Verdict(
+            Answer.DEAD_ZONE, "too late to bond by itself, too soft to scuff", both.low, both.high
+        )
+    why = "the recoat window has closed" if missed else "scuff it every time"
+    return waiting or Verdict(Answer.SCUFF, why, both.low, both.high)
+
+
+def _span(time: StageTime) -> tuple[datetime | None, datetime | None]:
+    return time.low, time.high
+
+
+def _closing(verdict: Verdict, closes: datetime | None) -> Verdict:
+    """Add when the window closes; a wait that outlasts it cannot rely on it."""
+    if closes is None:
+        return verdict
+    outlasts = verdict.answer is Answer.DRYING and (verdict.high is None or verdict.high > closes)
+    findings = (
+        (
+            Finding(
+                Level.CAUTION,
+                "the window cannot be relied on in this cold: it closes before the wait is over",
+                "scuff once it sands",
+            ),
+        )
+        if outlasts
+        else ()
+    )
+    return Verdict(
+        verdict.answer,
+        verdict.because,
+        verdict.low,
+        verdict.high,
+        closes,
+        verdict.waits_for,
+        findings,
+    )
+
+
+def _with_sanding(state: ZoneState, recoat: StageTime) -> StageTime | None:
+    sand = state.stages.get(Stage.SAND)
+    return later(sand, recoat) if sand else None
+
+
+def must_scuff(top: Layer, under: Underneath, now: datetime) -> bool:
+    """Tell whether the next coat needs a scuffed film: not said to be done is not done."""
+    if top.abraded:
+        return False
+    kind = top.coat.figures.window.kind
+    closes = top.closes()
+    return under.scuffs or kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)

@@ -1,0 +1,155 @@
+"""Run finishlog as a person does: in a process of its own, or, for many cases, in this one."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import json
+import os
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from typing import Any
+from unittest import mock
+
+from finishlog.cli.app import run
+
+NOW = "2026-11-24T21:05:00+00:00"
+ZONE = "Europe/London"
+PROGRAM = (sys.executable, "-m", "finishlog")
+
+# What a terminal, a shell or a build service may have set; every test says what it wants.
+NOT_INHERITED = (
+    "COLUMNS", "LINES", "NO_COLOR", "FORCE_COLOR", "CLICOLOR_FORCE", "TTY_COMPATIBLE",
+    "TTY_INTERACTIVE", "TERM", "COLORTERM", "GITHUB_ACTIONS", "PY_COLORS", "TERMINAL_WIDTH",
+    "FINISHLOG_DB", "FINISHLOG_NOW", "FINISHLOG_ZONE", "XDG_DATA_HOME", "TZ",
+    "PYTHONUNBUFFERED",
+)  # fmt: skip
+
+# An invented shop, one command a line, each typed at its own time. No figure here is published.
+SHOP = """
+2026-11-20T18:00 room new finishing --night 13C
+2026-11-20T18:00 product new sealer --class shellac-2lb
+2026-11-20T18:00 product new topcoat --class waterborne-clear --recoat 3h --window 24h
+2026-11-20T18:00 product new oil --class hardwax-oil --recoat 12h
+2026-11-20T18:00 steps new clear sand sealer scuff topcoat*3
+2026-11-20T18:00 project new cabinet --due "Sat 5 Dec"
+2026-11-20T18:00 part new cabinet/case --species ash --steps clear --room finishing
+2026-11-20T18:00 part new cabinet/doors -n 2 --species ash --face back:hidden --face front
+2026-11-20T18:00 part new cabinet/door-stop --species ash
+2026-11-20T18:00 part new stools/seat -n 4 --species cherry --face "all round" --face socket:joint
+2026-11-20T18:00 part new stools/leg -n 12 --species cherry
+2026-11-20T18:00 part new stools/stool -n 4 --of seat:1 --of leg:3
+2026-11-20T18:00 part steps doors door-stop --as clear
+2026-11-21T09:00 air 18C 55%
+2026-11-21T09:10 log cabinet/case sand --grit P220
+2026-11-21T09:30 log cabinet/case sealer
+2026-11-21T12:00 log cabinet/case scuff
+2026-11-24T18:00 air 17.2C 58%
+2026-11-24T18:20 log cabinet/case topcoat
+2026-11-24T19:40 log seat oil
+2026-11-24T20:50 check case prints
+2026-11-24T20:55 note case --outcome -t "even, no runs"
+"""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What the program said, where, and how it ended."""
+
+    code: int
+    out: str
+    err: str
+
+    @property
+    def document(self) -> Any:
+        """The one JSON document on stdout."""
+        return json.loads(self.out)
+
+
+@dataclass
+class Finishlog:
+    """One person's finishlog in a folder of its own, at a time that is set."""
+
+    folder: Path
+    now: str = NOW
+    environment: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def database(self) -> Path:
+        return self.folder / "shop.db"
+
+    def variables(self, more: Mapping[str, str] | None = None) -> dict[str, str]:
+        """Build the environment that the program sees."""
+        kept = {k: v for k, v in os.environ.items() if k not in NOT_INHERITED}
+        return {
+            **kept,
+            "HOME": str(self.folder),
+            "FINISHLOG_DB": str(self.database),
+            "FINISHLOG_NOW": self.now,
+            "FINISHLOG_ZONE": ZONE,
+            "PYTHONUTF8": "1",
+            **self.environment,
+            **(more or {}),
+        }
+
+    def __call__(self, *words: str, now: str | None = None) -> Answer:
+        """Run one command in this process: quick, through the same entry."""
+        out, err = io.StringIO(), io.StringIO()
+        variables = self.variables({"FINISHLOG_NOW": now} if now else None)
+        with (
+            mock.patch.dict(os.environ, variables, clear=True),
+            mock.patch.object(sys, "stdin", io.StringIO()),
+            contextlib.redirect_stdout(out),
+            contextlib.redirect_stderr(err),
+        ):
+            code = run(list(words))
+        return Answer(code, out.getvalue(), err.getvalue())
+
+    def did(self, *words: str, now: str | None = None) -> Answer:
+        """Run a command that must end well."""
+        answer = self(*words, now=now)
+        assert answer.code == 0, answer
+        return answer
+
+    def process(self, *words: str, **variables: str) -> Answer:
+        """Run one command in a process of its own, with nobody at its stdin."""
+        done = subprocess.run(
+            [*PROGRAM, *words],
+            env=self.variables(variables),
+            cwd=self.folder,
+            stdin=subprocess.DEVNULL,
+            capture_output=True,
+            text=True,
+            timeout=60,
+            check=False,
+        )
+        return Answer(done.returncode, done.stdout, done.stderr)
+
+
+def furnished(folder: Path) -> Finishlog:
+    """Hand out a copy of the invented shop; nothing has the file open, so a copy is whole."""
+    program = Finishlog(folder)
+    program.database.write_bytes(_furnished())
+    return program
+
+
+@cache
+def _furnished() -> bytes:
+    with tempfile.TemporaryDirectory() as folder:
+        program = Finishlog(Path(folder))
+        for when, words in _lines(SHOP):
+            program.did(*words, now=f"{when}:00+00:00")
+        return program.database.read_bytes()
+
+
+def _lines(text: str) -> Iterator[tuple[str, list[str]]]:
+    import shlex
+
+    for line in text.strip().splitlines():
+        when, *words = shlex.split(line)
+        yield when, words

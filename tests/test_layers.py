@@ -1,0 +1,228 @@
+"""The house keeps its layers: cli -> acts, asks -> core, store, facts; core -> nothing."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+PACKAGE = ROOT / "finishlog"
+MODULES = sorted(PACKAGE.rglob("*.py"))
+
+LONGEST_MODULE = 400
+LONGEST_FUNCTION = 60
+
+# What each layer may import of ours. `TYPE_CHECKING` alone loads nothing and is judged apart.
+MAY_IMPORT = {
+    "core": {"core"},
+    "facts": {"core", "facts"},
+    "store": {"core", "store", "errors", "__version__"},
+    "picking": {"core", "errors"},
+    "clock": {"errors"},
+    "errors": set(),
+    "paths": set(),
+    "asks": {"asks", "core", "store", "facts", "picking", "clock", "errors"},
+    "acts": {"acts", "asks", "core", "store", "facts", "picking", "clock", "errors"},
+    "cli": {"cli", "acts", "asks", "core", "clock", "paths", "errors", "__version__"},
+    "__main__": {"cli"},
+    "__init__": set(),
+}
+# Only for annotations: what `cli` is handed by the acts and asks.
+MAY_NAME = {"cli": {"facts", "store"}}
+# The desk opens the database and the facts, inside the functions that need them.
+OPENS = {"cli/desk.py": {"facts", "store"}}
+
+# The libraries of others, and the layers that may load them.
+MAY_LOAD = {
+    "store": {"sqlalchemy", "alembic"},
+    "cli": {"typer", "rich", "dateutil"},
+}
+# Standard modules that reach outside a program: the core takes values and gives values.
+REACHES_OUT = {
+    "asyncio", "ctypes", "curses", "fcntl", "fileinput", "getpass", "glob", "http", "importlib",
+    "io", "locale", "logging", "mmap", "multiprocessing", "os", "pathlib", "platform", "pty",
+    "random", "secrets", "select", "shelve", "shutil", "signal", "socket", "sqlite3", "ssl",
+    "subprocess", "sys", "tempfile", "termios", "threading", "time", "tomllib", "tty", "urllib",
+}  # fmt: skip
+READS_THE_CLOCK = {"now", "utcnow", "today", "time", "time_ns", "monotonic", "localtime", "gmtime"}
+
+
+@dataclass(frozen=True)
+class Import:
+    """One imported module, where, and whether it is for annotations only or in a function."""
+
+    layer: str
+    file: str
+    line: int
+    module: str
+    annotates: bool
+    in_function: bool
+
+    @property
+    def of_ours(self) -> str:
+        """Name our layer that is imported; empty when it is not ours."""
+        first, _, rest = self.module.partition(".")
+        return rest.split(".")[0] if first == "finishlog" else ""
+
+    @property
+    def library(self) -> str:
+        """Name the library of others; empty when it is standard or ours."""
+        first = self.module.split(".")[0]
+        known = first in sys.stdlib_module_names or first == "finishlog"
+        return "" if known else first
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line} imports {self.module}"
+
+
+def _layer(file: Path) -> str:
+    inside = file.relative_to(PACKAGE)
+    return inside.parts[0] if len(inside.parts) > 1 else inside.stem
+
+
+def _imports(file: Path) -> Iterator[Import]:
+    tree = ast.parse(file.read_text(encoding="utf-8"))
+    yield from _walk(tree, file, annotates=False, in_function=False)
+
+
+def _walk(node: ast.AST, file: Path, *, annotates: bool, in_function: bool) -> Iterator[Import]:
+    for child in ast.iter_child_nodes(node):
+        for module in _modules(child, file):
+            yield Import(
+                _layer(file),
+                str(file.relative_to(PACKAGE)),
+                child.lineno,
+                module,
+                annotates,
+                in_function,
+            )
+        yield from _walk(
+            child,
+            file,
+            annotates=annotates or _is_type_checking(child),
+            in_function=in_function or isinstance(child, ast.FunctionDef | ast.AsyncFunctionDef),
+        )
+
+
+def _modules(node: ast.AST, file: Path) -> list[str]:
+    if isinstance(node, ast.Import):
+        return [alias.name for alias in node.names]
+    if not isinstance(node, ast.ImportFrom):
+        return []
+    assert node.level == 0, f"{file}:{node.lineno}: a relative import"
+    # `from finishlog import clock`, `from finishlog.cli import shop`: modules, not names.
+    return [f"{node.module}.{alias.name}" for alias in node.names]
+
+
+def _is_type_checking(node: ast.AST) -> bool:
+    return isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING"
+
+
+IMPORTS = [each for file in MODULES for each in _imports(file)]
+
+
+def test_every_module_belongs_to_a_layer():
+    assert {_layer(file) for file in MODULES} == set(MAY_IMPORT)
+
+
+def test_a_layer_imports_only_the_layers_below_it():
+    wrong = [
+        str(each)
+        for each in IMPORTS
+        if each.of_ours and each.of_ours not in _allowed(each) | MAY_IMPORT[each.layer]
+    ]
+    assert wrong == []
+
+
+def _allowed(each: Import) -> set[str]:
+    if each.annotates:
+        return MAY_NAME.get(each.layer, set())
+    return OPENS.get(each.file, set()) if each.in_function else set()
+
+
+def test_libraries_of_others_are_loaded_by_the_layers_they_are_for():
+    wrong = [
+        str(each)
+        for each in IMPORTS
+        if each.library
+        and not each.annotates
+        and each.library not in MAY_LOAD.get(each.layer, set())
+    ]
+    assert wrong == []
+
+
+def test_the_core_reaches_nothing_outside_itself():
+    core = [each for each in IMPORTS if each.layer == "core"]
+    assert core
+    wrong = [str(each) for each in core if each.library or each.module.split(".")[0] in REACHES_OUT]
+    assert wrong == []
+
+
+def test_the_core_opens_and_prints_nothing():
+    wrong = [
+        f"{file.relative_to(PACKAGE)}:{node.lineno} calls {node.func.id}"
+        for file in MODULES
+        if _layer(file) == "core"
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Name)
+        and node.func.id in {"open", "print", "input", "exec", "eval", "__import__"}
+    ]
+    assert wrong == []
+
+
+def test_only_the_command_line_prints():
+    wrong = [
+        f"{file.relative_to(PACKAGE)}:{node.lineno}"
+        for file in MODULES
+        if _layer(file) not in {"cli"}
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and ast.unparse(node.func) in {"print", "sys.stdout.write"}
+    ]
+    assert wrong == []
+
+
+def test_only_one_module_reads_the_clock():
+    wrong = [
+        f"{file.relative_to(PACKAGE)}:{node.lineno} {ast.unparse(node.func)}"
+        for file in MODULES
+        if file.name != "clock.py" or _layer(file) != "clock"
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and _reads_the_clock(ast.unparse(node.func))
+    ]
+    assert wrong == []
+
+
+def _reads_the_clock(called: str) -> bool:
+    of, _, name = called.rpartition(".")
+    return of.split(".")[-1] in {"datetime", "date", "time"} and name in READS_THE_CLOCK - {"time"}
+
+
+def test_only_two_modules_read_the_environment():
+    wrong = {
+        str(file.relative_to(PACKAGE))
+        for file in MODULES
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Attribute) and ast.unparse(node) in {"os.environ", "os.getenv"}
+    }
+    # The demo sets the clock and the database of the commands that it walks through.
+    assert wrong <= {"clock.py", "paths.py", "cli/demo.py"}
+
+
+@pytest.mark.parametrize("file", MODULES, ids=lambda file: str(file.relative_to(PACKAGE)))
+def test_modules_and_functions_are_short(file: Path):
+    text = file.read_text(encoding="utf-8")
+    assert len(text.splitlines()) <= LONGEST_MODULE
+    long = [
+        f"{node.name}: {node.end_lineno - node.lineno + 1} lines"
+        for node in ast.walk(ast.parse(text))
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
+        and node.end_lineno is not None
+        and node.end_lineno - node.lineno + 1 > LONGEST_FUNCTION
+    ]
+    assert long == []

@@ -1,0 +1,89 @@
+"""A start loads only what its command needs: the libraries cost more than the work."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+# Runs the program as its console script does and reports, last on stderr, what was loaded.
+RUN_AND_TELL = """
+import json, sys
+from finishlog.cli.app import run
+code = run(sys.argv[1:])
+print(json.dumps([code, sorted({name.split(".")[0] for name in sys.modules})]), file=sys.stderr)
+"""
+
+
+@pytest.fixture
+def database(tmp_path: Path) -> Path:
+    """A database that is there and of this program's schema."""
+    path = tmp_path / "shop.db"
+    loaded(path, "air", "17C", "58%")
+    return path
+
+
+def loaded(database: Path, *words: str) -> set[str]:
+    """Run a command that ends well, its stdout a pipe, and return the top packages it loaded."""
+    done = subprocess.run(
+        [sys.executable, "-c", RUN_AND_TELL, *words],
+        env={**os.environ, "FINISHLOG_DB": str(database), "FORCE_COLOR": ""},
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    code, names = json.loads(done.stderr.splitlines()[-1])
+    assert code == 0, done.stderr
+    assert done.stdout
+    return set(names)
+
+
+@pytest.mark.parametrize("words", [["--help"], ["--version"], ["log", "--help"], ["part", "--help"]])
+def test_help_and_version_load_no_library_but_the_parser(tmp_path: Path, words: list[str]):
+    names = loaded(tmp_path / "none.db", *words)
+    assert not names & {"sqlalchemy", "alembic", "rich", "dateutil", "sqlite3", "pydantic"}
+    assert not (tmp_path / "none.db").exists()
+
+
+def test_ready_on_a_database_that_is_there_loads_no_migrations(database: Path):
+    assert "alembic" not in loaded(database, "ready")
+
+
+def test_ready_in_a_pipe_loads_nothing_for_a_terminal(database: Path):
+    names = loaded(database, "ready")
+    assert "sqlalchemy" in names
+    assert not names & {"rich", "dateutil", "pydantic"}
+
+
+def test_a_log_without_a_time_loads_no_date_parser(database: Path):
+    loaded(database, "product", "new", "topcoat", "--class", "waterborne-clear")
+    loaded(database, "part", "new", "stool/seat")
+    assert not loaded(database, "log", "seat", "topcoat") & {"dateutil", "alembic", "rich"}
+
+
+def test_published_figures_are_shown_without_a_database(tmp_path: Path):
+    names = loaded(tmp_path / "none.db", "class", "list")
+    assert not names & {"sqlalchemy", "alembic", "sqlite3", "dateutil", "rich"}
+    assert not (tmp_path / "none.db").exists()
+
+
+def test_no_command_loads_the_orm(database: Path):
+    done = subprocess.run(
+        [
+            sys.executable,
+            "-c",
+            "import sys; from finishlog.cli.app import run; run(['ready']);"
+            "sys.exit('sqlalchemy.orm' in sys.modules)",
+        ],
+        env={**os.environ, "FINISHLOG_DB": str(database)},
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
