@@ -25,7 +25,7 @@ MAY_IMPORT = {
     "picking": {"core", "errors"},
     "clock": {"errors"},
     "errors": set(),
-    "paths": set(),
+    "paths": {"errors"},
     "asks": {"asks", "core", "store", "facts", "picking", "clock", "errors"},
     "acts": {"acts", "asks", "core", "store", "facts", "picking", "clock", "errors"},
     "cli": {"cli", "acts", "asks", "core", "clock", "paths", "errors", "__version__"},

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from pathlib import Path
@@ -27,7 +28,7 @@ GROUPS: dict[str, tuple[str, ...]] = {
 class InGroups(TyperGroup):
     """Lists the commands under the headings that a person looks for."""
 
-    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401, ARG002
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401
         """Return the commands in the order of their groups."""
         return [name for names in GROUPS.values() for name in names]
 
@@ -83,6 +84,7 @@ demo.register(app)
 def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
     try:
+        _printable(arguments)
         return _exit_code(
             get_command(app).main(
                 arguments, prog_name="finishlog", standalone_mode=False, obj=tuple(arguments)
@@ -93,10 +95,21 @@ def run(arguments: list[str]) -> int:
         return fault.exit_code
     except KeyboardInterrupt:
         return errors.INTERRUPTED
-    except BrokenPipeError:
+    except (BrokenPipeError, SystemExit):
+        # The parser turns a pipe that closes in the middle of an answer into SystemExit.
         return _closed_pipe()
-    except Exception as fault:  # noqa: BLE001
+    except Exception as fault:
         return _other(fault)
+
+
+def _printable(arguments: list[str]) -> None:
+    """Refuse bytes that are no text; answer in `?` what the reader's encoding cannot write."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    for word in arguments:
+        if any("\ud800" <= sign <= "\udfff" for sign in word):
+            raise errors.UsageFault(f"{word!r} is not UTF-8 text", "type it again")
 
 
 def _exit_code(result: object) -> int:
@@ -105,7 +118,9 @@ def _exit_code(result: object) -> int:
 
 
 def _line(fault: errors.FinishlogError) -> str:
-    return f"finishlog: {fault.message}" + (f"; {fault.hint}" if fault.hint else "")
+    """Put what was wrong and what to type on one line."""
+    between = " " if fault.message.endswith("?") else "; "
+    return f"finishlog: {between.join(x for x in (fault.message, fault.hint) if x)}"
 
 
 def _closed_pipe() -> int:
@@ -118,6 +133,9 @@ def _other(fault: Exception) -> int:
     """Tell a wrong command line from a fault of ours."""
     if type(fault).__name__ == "Abort":
         return errors.INTERRUPTED
+    if type(fault).__name__ == "NoArgsIsHelpError":
+        print(fault, file=sys.stderr)
+        return errors.USAGE
     if hasattr(fault, "format_message"):
         command = getattr(getattr(fault, "ctx", None), "command_path", "finishlog")
         say(f"finishlog: {fault.format_message()} Type {command} --help.")
@@ -131,8 +149,12 @@ def _our_fault(fault: Exception) -> int:
     from finishlog.paths import fault_log_path
 
     path = fault_log_path()
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("a", encoding="utf-8") as log:
-        log.write("".join(traceback.format_exception(fault)))
-    say(f"finishlog: a fault of ours ({type(fault).__name__}); nothing was lost, it is in {path}")
+    where = f"it is in {path}"
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("a", encoding="utf-8", errors="replace") as log:
+            log.write("".join(traceback.format_exception(fault)))
+    except OSError as why:
+        where = f"{path} cannot be written ({why.strerror})"
+    say(f"finishlog: a fault of ours ({type(fault).__name__}); nothing was lost, {where}")
     return errors.OUR_FAULT

@@ -10,8 +10,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from finishlog import clock, paths
+from finishlog.cli.screen import one_line
 from finishlog.core.records import When, at
 from finishlog.core.units import Temperature
+from finishlog.errors import DatabaseFault
 
 if TYPE_CHECKING:
     from finishlog.facts.load import Facts
@@ -47,8 +49,13 @@ class Desk:
         """The database, made or brought up to date if it has to be; stderr says so."""
         from finishlog.store.database import open_database
 
-        self.path.parent.mkdir(parents=True, exist_ok=True)
-        database = open_database(self.path, self.clock.now)
+        try:
+            database = open_database(self.path, self.clock.now)
+        except OSError as fault:
+            raise DatabaseFault(
+                f"{self.path} cannot be opened: {fault.strerror}",
+                "set FINISHLOG_DB to a file in a folder that is yours",
+            ) from fault
         if database.upgraded is not None:
             backup = database.upgraded.backup_path
             say(f"finishlog: database brought up to date; the old one is kept as {backup}")
@@ -77,7 +84,7 @@ class Desk:
 
 def say(line: str) -> None:
     """Write one line for the person on stderr, beside the answer."""
-    print(line, file=sys.stderr)
+    print(one_line(line), file=sys.stderr)
 
 
 def at_a_terminal() -> bool:

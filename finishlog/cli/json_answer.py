@@ -24,7 +24,8 @@ def show_json(command: str, now: datetime, answer: object) -> None:
         "now": _plain(now),
         "answer": _plain(answer),
     }
-    json.dump(document, sys.stdout, ensure_ascii=False, indent=2, sort_keys=True)
+    plain = (sys.stdout.encoding or "utf-8").lower().replace("-", "") == "utf8"
+    json.dump(document, sys.stdout, ensure_ascii=not plain, indent=2, sort_keys=True)
     sys.stdout.write("\n")
 
 

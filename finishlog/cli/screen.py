@@ -10,8 +10,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+# Signs that move the cursor or call the terminal; a row is one line whatever a person typed.
+_BLANK = dict.fromkeys((*range(0x09, 0x0E), 0x85, 0x2028, 0x2029), " ")
+_SHOWN_AS = dict.fromkeys((*range(0x20), *range(0x7F, 0xA0)), "\N{REPLACEMENT CHARACTER}") | _BLANK
+
 GUTTER = 2
 INDENT = 2
+
+
+def one_line(text: str) -> str:
+    """Return a text on one line, with nothing in it that a terminal would obey."""
+    return text.translate(_SHOWN_AS)
 
 
 class Tone(StrEnum):
@@ -42,7 +51,7 @@ class Section:
 
     def row(self, *cells: str, tone: Tone = Tone.PLAIN) -> None:
         """Add a row."""
-        self.rows.append(Row(cells, tone))
+        self.rows.append(Row(tuple(one_line(cell) for cell in cells), tone))
 
 
 @dataclass(slots=True)
@@ -53,7 +62,7 @@ class Page:
 
     def section(self, title: str = "", tone: Tone = Tone.HEAD) -> Section:
         """Start a section."""
-        made = Section(title, tone=tone)
+        made = Section(one_line(title), tone=tone)
         self.sections.append(made)
         return made
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from rich.console import Console
-from rich.text import Text
+# This module is loaded only when stdout is a terminal.
+from rich.cells import cell_len  # noqa: TID253
+from rich.console import Console  # noqa: TID253
+from rich.text import Text  # noqa: TID253
 
 from finishlog.cli.screen import INDENT, Page, Row, Section, layout, widths
 
@@ -31,10 +33,10 @@ def _show_section(console: Console, section: Section) -> None:
 
 def _wrapped(console: Console, row: Row, columns: list[int], indent: int) -> list[str]:
     begin, last = layout(row, columns, indent)
-    room = console.width - len(begin)
-    if len(begin) + len(last) <= console.width:
+    room = console.width - cell_len(begin)
+    if cell_len(begin + last) <= console.width:
         return [(begin + last).rstrip()]
-    hang = len(begin)
+    hang = cell_len(begin)
     if room < _LEAST and begin.strip():
         hang = indent + 4
         lines = _cut(console, begin.rstrip(), console.width - indent - 4)

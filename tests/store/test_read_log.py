@@ -113,7 +113,10 @@ def test_one_zone_finds_what_reached_it(bench: Bench):
         assert [entry.id for entry in log.reaching(target)] == [coat]
 
 
-@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
+# Every example writes to the disk: how long that takes proves nothing.
+@settings(
+    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 @given(st.lists(st.integers(-500, 500), min_size=1, max_size=6))
 def test_the_order_is_that_of_the_work_not_of_the_typing(bench: Bench, hours: list[int]):
     for each in hours:

@@ -1,0 +1,150 @@
+"""Measure a start of the program against the least it could be: `python -m tests.bench [--full]`.
+
+Prints ratios of medians, the runs of all cases interleaved, so that a busy machine spoils them
+alike. Nothing is asserted: figures to hold stand beside what was measured.
+"""
+
+from __future__ import annotations
+
+import os
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.bench import shop
+
+RUNS = 15
+PROGRAM = (sys.executable, "-m", "finishlog")
+
+# The least that `ready` could be: the same imports, the file opened, one line printed.
+FLOOR = """
+import os, sys
+import typer
+import finishlog.cli.app
+import finishlog.asks.ready
+import finishlog.cli.ready_page
+import finishlog.facts.load
+from pathlib import Path
+from datetime import UTC, datetime
+from finishlog.store.database import open_database
+database = open_database(Path(os.environ["FINISHLOG_DB"]), datetime.now(UTC))
+with database.reading() as connection:
+    print(connection.exec_driver_sql("SELECT count(*) FROM act").scalar())
+"""
+
+
+@dataclass(frozen=True)
+class Case:
+    """A command line to time, on which database."""
+
+    name: str
+    words: tuple[str, ...]
+    database: Path
+
+
+@dataclass(frozen=True)
+class Measured:
+    """Median wall seconds and peak memory (MB) of a case."""
+
+    seconds: float
+    memory_mb: float
+
+
+def main() -> None:
+    """Build the shops, time the cases, print the table."""
+    behind = shop.TEN_YEARS if "--full" in sys.argv else shop.A_FIFTH
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        young, old = folder / "young.db", folder / "old.db"
+        shop.build(young)
+        shop.build(old, behind)
+        print(f"40 open parts; history of ten years: {behind}; median of {RUNS} interleaved runs")
+        measured = measure(_cases(young, old))
+    _print(measured)
+
+
+def _cases(young: Path, old: Path) -> tuple[Case, ...]:
+    log = ("log", "piece0/part0", "topcoat")
+    return (
+        Case("floor", (sys.executable, "-c", FLOOR), young),
+        Case("version", (*PROGRAM, "--version"), young),
+        Case("ready", (*PROGRAM, "ready"), young),
+        Case("ready, ten years", (*PROGRAM, "ready"), old),
+        Case("log", (*PROGRAM, *log), young),
+        Case("log, ten years", (*PROGRAM, *log), old),
+        Case("history of a part", (*PROGRAM, "history", "piece0/part0"), old),
+        Case("past", (*PROGRAM, "past", "ash"), old),
+    )
+
+
+def measure(cases: tuple[Case, ...]) -> Mapping[str, Measured]:
+    """Run every case in turn, again and again; the first round only warms the disk."""
+    seconds: dict[str, list[float]] = {case.name: [] for case in cases}
+    memory: dict[str, float] = {}
+    for turn in range(RUNS + 1):
+        for case in cases:
+            took, peak = _run(case)
+            memory[case.name] = max(peak, memory.get(case.name, 0))
+            if turn:
+                seconds[case.name].append(took)
+        _progress(turn)
+    return {
+        case.name: Measured(statistics.median(seconds[case.name]), memory[case.name])
+        for case in cases
+    }
+
+
+def _run(case: Case) -> tuple[float, float]:
+    """Run one command in a process of its own; return wall seconds and peak memory in MB."""
+    before = time.perf_counter()
+    with subprocess.Popen(
+        case.words,
+        env={
+            **os.environ,
+            "FINISHLOG_DB": str(case.database),
+            "FINISHLOG_NOW": shop.NOW.isoformat(),
+            "FINISHLOG_ZONE": "UTC",
+        },
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.DEVNULL,
+    ) as program:
+        _, status, used = os.wait4(program.pid, 0)
+        took = time.perf_counter() - before
+        program.returncode = os.waitstatus_to_exitcode(status)
+    assert program.returncode == 0, case
+    return took, _megabytes(used)
+
+
+def _megabytes(used: resource.struct_rusage) -> float:
+    """Linux counts peak memory in kilobytes, macOS in bytes."""
+    return used.ru_maxrss / (1 << 20 if sys.platform == "darwin" else 1 << 10)
+
+
+def _progress(turn: int) -> None:
+    if sys.stderr.isatty():
+        print(f"\r{turn} of {RUNS}", end="\n" if turn == RUNS else "", file=sys.stderr)
+
+
+def _print(measured: Mapping[str, Measured]) -> None:
+    floor = measured["floor"].seconds
+    for name, each in measured.items():
+        print(
+            f"  {name:<20} {each.seconds * 1000:6.0f} ms  {each.seconds / floor:5.2f} × floor"
+            f"  {each.memory_mb:5.0f} MB"
+        )
+    ready, old = measured["ready"].seconds, measured["ready, ten years"].seconds
+    daily = max(each.memory_mb for name, each in measured.items() if name.startswith(("ready", "log")))
+    print(f"  ready / floor         {ready / floor:5.2f}   to hold: 1.25")
+    print(f"  ready with / without  {old / ready:5.2f}   to hold: 1.15")
+    print(f"  log / floor           {measured['log'].seconds / floor:5.2f}   to hold: 1.35")
+    print(f"  peak memory, MB       {daily:5.0f}   to hold: 100")
+
+
+if __name__ == "__main__":
+    main()

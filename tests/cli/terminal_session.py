@@ -1,0 +1,111 @@
+"""A real terminal: the program on a pseudo-terminal of its own, read and typed at as a person."""
+
+from __future__ import annotations
+
+import fcntl
+import os
+import pty
+import select
+import signal
+import struct
+import subprocess
+import termios
+import time
+from types import TracebackType
+from typing import Self
+
+from run import PROGRAM, Finishlog
+
+PATIENCE_S = 30.0
+
+
+class TerminalSession:
+    """One command at a terminal. Leaving the block waits for its end."""
+
+    def __init__(
+        self, program: Finishlog, *words: str, columns: int = 80, out: int | None = None, **more: str
+    ) -> None:
+        self.screen = ""
+        self._keys, terminal = pty.openpty()
+        size = struct.pack("HHHH", 24, columns, 0, 0)
+        fcntl.ioctl(terminal, termios.TIOCSWINSZ, size)
+        self._process = subprocess.Popen(
+            [*PROGRAM, *words],
+            env=program.variables({"TERM": "xterm-256color", **more}),
+            cwd=program.folder,
+            stdin=terminal,
+            stdout=terminal if out is None else out,
+            stderr=terminal,
+            start_new_session=True,
+        )
+        os.close(terminal)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        fault: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        if kind is not None:
+            self._process.kill()
+        else:
+            self._read_until(None)
+        self._process.wait(PATIENCE_S)
+        os.close(self._keys)
+
+    @property
+    def code(self) -> int:
+        """The exit code."""
+        return self._process.returncode
+
+    @property
+    def lines(self) -> list[str]:
+        """What stood on the screen, line by line, escape codes and all."""
+        return self.screen.replace("\r\n", "\n").splitlines()
+
+    def answer(self, question: str, typed: str) -> None:
+        """Wait for a question and type a line."""
+        self._read_until(question)
+        os.write(self._keys, f"{typed}\n".encode())
+
+    def interrupt(self, question: str) -> None:
+        """Wait for a question and press Ctrl-C, as the terminal passes it on."""
+        self._read_until(question)
+        os.killpg(self._process.pid, signal.SIGINT)
+
+    def _read_until(self, awaited: str | None) -> None:
+        """Read until something new is on the screen, or to the end."""
+        begin, until = len(self.screen), time.monotonic() + PATIENCE_S
+        while awaited is None or awaited not in self.screen[begin:]:
+            ready, _, _ = select.select([self._keys], [], [], until - time.monotonic())
+            assert ready, f"nothing came; on the screen: {self.screen}"
+            text = self._read()
+            if not text:
+                assert awaited is None, f"it ended without {awaited!r}: {self.screen}"
+                return
+            self.screen += text
+
+    def _read(self) -> str:
+        try:
+            # Cut in the middle of a sign, the rest follows at once.
+            data = os.read(self._keys, 65536)
+            while data:
+                try:
+                    return data.decode()
+                except UnicodeDecodeError:
+                    data += os.read(self._keys, 1)
+        except OSError:  # Linux says so when the last process has closed the terminal.
+            pass
+        return ""
+
+
+def shown(program: Finishlog, *words: str, columns: int = 80, **more: str) -> TerminalSession:
+    """Run one command at a terminal to its end."""
+    with TerminalSession(program, *words, columns=columns, **more) as session:
+        pass
+    return session
+
+

@@ -1,0 +1,136 @@
+"""At a terminal the few missing things are asked; a script is refused with the exact command."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from run import Finishlog, furnished
+from terminal_session import TerminalSession
+
+from finishlog import errors
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Finishlog:
+    return furnished(tmp_path)
+
+
+def test_the_first_coat_in_an_empty_shop_asks_for_the_part_the_wood_and_the_class(tmp_path: Path):
+    program = Finishlog(tmp_path)
+    with TerminalSession(program, "log", "stool/seat", "varnish") as session:
+        session.answer("There is no part 'stool/seat'", "y")
+        session.answer("Which wood?", "ash")
+        session.answer("There is no product 'varnish'", "")
+    # Nothing was chosen: the coat is not on record, the part is.
+    assert session.code == errors.NO_SUCH_THING
+    with TerminalSession(program, "log", "stool/seat", "varnish") as session:
+        session.answer("number:", _number_of(program, "oil-polyurethane"))
+    assert session.code == 0, session.screen
+    assert "seat: coat 1, varnish" in session.screen
+    assert "varnish" in program.did("on", "stool/seat").out
+    assert program.did("part", "show", "seat", "--json").document["answer"][0]["species"] == "ash"
+
+
+def _number_of(program: Finishlog, key: str) -> str:
+    classes = program.did("class", "list", "--json").document["answer"]
+    return str([each["key"] for each in classes].index(key) + 1)
+
+
+def test_a_part_without_a_project_asks_which_piece_of_furniture(shop: Finishlog):
+    with TerminalSession(shop, "log", "rail", "oil") as session:
+        session.answer("There is no part 'rail'", "y")
+        session.answer("Which piece of furniture", "stools")
+        session.answer("Which wood?", "")
+    assert session.code == 0, session.screen
+    assert "oil" in shop.did("on", "stools/rail").out
+
+
+def test_no_is_no(shop: Finishlog):
+    before = shop.database.read_bytes()
+    with TerminalSession(shop, "log", "stools/rail", "oil") as session:
+        session.answer("There is no part", "n")
+    assert session.code == errors.NO_SUCH_THING
+    assert shop.database.read_bytes() == before
+
+
+def test_in_a_script_the_same_is_refused_with_the_exact_command(tmp_path: Path):
+    program = Finishlog(tmp_path)
+    answer = program.process("log", "stool/seat", "varnish")
+    assert answer.code == errors.NO_SUCH_THING
+    assert "finishlog part new stool/seat" in answer.err
+    program.did("part", "new", "stool/seat")
+    answer = program.process("log", "stool/seat", "varnish")
+    assert answer.code == errors.NO_SUCH_THING
+    assert "finishlog product new varnish --class CLASS" in answer.err
+    program.did("product", "new", "varnish", "--class", "oil-polyurethane")
+    assert program.process("log", "stool/seat", "varnish").code == 0
+
+
+def test_a_name_that_fits_several_is_asked_by_number(shop: Finishlog):
+    with TerminalSession(shop, "log", "door", "sand") as session:
+        session.answer("number:", "2")
+    assert session.code == 0, session.screen
+    assert "1  cabinet/doors" in session.screen
+    assert "door-stop: sand" in session.screen
+    with TerminalSession(shop, "log", "door", "sand") as session:
+        session.answer("number:", "cabinet/doors")
+    assert "doors ×2: sand" in session.screen
+
+
+@pytest.mark.parametrize("typed", ["", "0", "3", "-1", "back"])
+def test_a_number_that_is_none_of_them_records_nothing(shop: Finishlog, typed: str):
+    before = shop.database.read_bytes()
+    with TerminalSession(shop, "log", "door", "sand") as session:
+        session.answer("number:", typed)
+    assert session.code == errors.NO_SUCH_THING
+    assert shop.database.read_bytes() == before
+
+
+def test_undo_of_a_coat_of_some_time_ago_asks_whether_the_finish_went_on(shop: Finishlog):
+    before = shop.database.read_bytes()
+    with TerminalSession(shop, "undo", "19") as session:
+        session.answer("Did the finish go on?", "y")
+    assert "stays on record" in session.screen
+    assert shop.database.read_bytes() == before
+    with TerminalSession(shop, "undo", "19") as session:
+        session.answer("Did the finish go on?", "n")
+    assert session.code == 0
+    assert "withdrawn: act 19" in session.screen
+
+
+def test_undo_right_after_a_coat_asks_nothing(shop: Finishlog):
+    shop.did("log", "leg", "oil")
+    with TerminalSession(shop, "undo") as session:
+        pass
+    assert session.code == 0
+    assert "log leg oil" in session.screen
+
+
+def test_the_questions_stay_out_of_an_answer_that_goes_elsewhere(shop: Finishlog):
+    answer = shop.folder / "answer.json"
+    with (
+        answer.open("w") as out,
+        TerminalSession(shop, "log", "door", "sand", "--json", out=out.fileno()) as session,
+    ):
+        session.answer("number:", "1")
+    assert session.code == 0, session.screen
+    assert answer.read_text().startswith("{\n")
+    assert "number:" in session.screen
+
+
+def test_ctrl_c_at_a_question_records_nothing(shop: Finishlog):
+    before = shop.database.read_bytes()
+    with TerminalSession(shop, "log", "door", "sand") as session:
+        session.interrupt("number:")
+    assert session.code == errors.INTERRUPTED
+    assert "Traceback" not in session.screen
+    assert shop.database.read_bytes() == before
+
+
+def test_the_end_of_input_at_a_question_records_nothing(shop: Finishlog):
+    before = shop.database.read_bytes()
+    with TerminalSession(shop, "log", "door", "sand") as session:
+        session.answer("number:", "\x04")
+    assert session.code == errors.NO_SUCH_THING
+    assert shop.database.read_bytes() == before

@@ -1,0 +1,335 @@
+"""Wrong input ends with one clear line on stderr, the right exit code, and nothing changed."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sqlite3
+import subprocess
+import time
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from run import PROGRAM, Answer, Finishlog, furnished
+
+from finishlog import errors
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Finishlog:
+    return furnished(tmp_path)
+
+
+def refused(answer: Answer, code: int, *words: str) -> None:
+    """One line on stderr that holds `words`, nothing on stdout, no traceback."""
+    assert answer.code == code, answer
+    assert answer.out == ""
+    lines = answer.err.splitlines()
+    assert len(lines) == 1, answer.err
+    assert lines[0].startswith("finishlog: ")
+    for each in words:
+        assert each in lines[0]
+
+
+USAGE = [
+    (["frobnicate"], "finishlog --help"),
+    (["log"], "PART... [WHAT]"),
+    (["ready", "--frobnicate"], "--frobnicate"),
+    (["log", "case", "topcoat", "--method", "roll"], "brush"),
+    (["log", "case", "topcoat", "--at", "soon"], "cannot read 'soon' as a time", "2h ago"),
+    (["log", "case", "topcoat", "--at", ""], "cannot read ''"),
+    (["log", "case", "topcoat", "--at", "tomorrow 9:00"], "still to come"),
+    (["log", "case", "topcoat", "--at", "in 2h"], "still to come"),
+    (["log", "case", "topcoat", "--at", "10/11"], "10 Nov or 11 Oct"),
+    (["log", "case", "topcoat", "--at", "30m"], "30m ago"),
+    (["log", "case", "topcoat", "--at", "3mo ago"], "2026-11-24"),
+    (["log", "case", "topcoat", "--at", "25:00"], "no time of a clock"),
+    (["log", "case", "topcoat", "--at", "31 Feb"], "does not exist"),
+    (["log", "seat:3-1", "oil"], "type 1-3"),
+    (["log", "seat:x", "oil"], "legs:1-3"),
+    (["log", "a/b/c", "topcoat"], "project/part"),
+    (["log", "doors@", "topcoat"], "doors@back"),
+    (["log", "leg"], "it has no steps", "finishlog log leg PRODUCT"),
+    (["check", "case"], "finishlog check case prints"),
+    (["check", "case", "maybe"], "'maybe'", "tacky", "no-smell"),
+    (["check", "case", "dry", "--test", "nose"], "thumbnail"),
+    (["check", "case", "powder", "--test", "touch"], "it finds tacky, dry"),
+    (["air", "63", "58%"], "63 °C", "63F"),
+    (["air", "17C", "580%"], "580 %", "58%"),
+    (["air", "17C", "0.58"], "type 58%"),
+    (["air", "17C"], "type both"),
+    (["air", "17C", "58%", "--at", "tomorrow"], "still to come"),
+    (["rags", "burn"], "spread, water, lifted, can, stiff, gone"),
+    (["undo", "x"], "'x'"),
+    (["undo", "1"], "act 1 cannot be undone"),
+    (["undo", "19"], "did the finish go on?", "finishlog undo 19 --never-happened"),
+    (["amend", "19"], "nothing to amend", "--at"),
+    (["amend", "19", "--found", "dry"], "no found"),
+    (["amend", "15", "--product", "oil"], "no product"),
+    (["amend", "21", "--found", "maybe"], "'maybe'"),
+    (["note", "case"], "--text"),
+    (["project", "new", "a/b"], "'a/b' cannot name a project"),
+    (["project", "new", ""], "cannot name"),
+    (["project", "new", "scuff"], "kind of work"),
+    (["project", "new", "cabinet"], "already"),
+    (["project", "new", "x", "--due", "yesterday"], "past"),
+    (["project", "new", "x", "--due", "10/11"], "10 Nov or 11 Oct"),
+    (["part", "new", "case"], "PROJECT/PART"),
+    (["part", "new", "cabinet/case"], "already"),
+    (["part", "new", "cabinet/scuff"], "kind of work"),
+    (["part", "new", "a/b/c"], "cannot name"),
+    (["part", "new", "cabinet/"], "cannot name"),
+    (["part", "new", "cabinet/x", "-n", "0"], "at least one piece"),
+    (["part", "new", "cabinet/x", "-n", "-2"], "at least one piece"),
+    (["part", "new", "cabinet/x", "-n", "many"], "'many'"),
+    (["part", "new", "cabinet/x", "-n", "5000"], "5000"),
+    (["part", "new", "cabinet/x", "--face", "back:up"], "back:hidden"),
+    (["part", "new", "cabinet/x", "--face", "a", "--face", "a"], "'a'"),
+    (["part", "new", "cabinet/x", "--of", "case:x"], "side:2"),
+    (["part", "new", "cabinet/x", "--of", "case:0"], "side:2"),
+    (["steps", "new", "s", "topcoat*0"], "topcoat*3"),
+    (["steps", "new", "s", "topcoat*x"], "topcoat*3"),
+    (["steps", "new", "clear", "sand"], "already"),
+    (["steps", "new", "scuff", "sand"], "kind of work"),
+    (["product", "new", "topcoat", "--class", "waterborne-clear"], "already"),
+    (["product", "new", "scuff", "--class", "waterborne-clear"], "kind of work"),
+    (["product", "new", "coat", "--class", "waterborne-clear"], "kind of work"),
+    (["product", "new", "p"], "--class"),
+    (["product", "new", "p", "--class", "waterborne-clear", "--recoat", "4"], "4h"),
+    (["product", "new", "p", "--class", "waterborne-clear", "--recoat", "6-4h"], "4-6h"),
+    (["product", "new", "p", "--class", "waterborne-clear", "--recoat", "3mo"], "30d"),
+    (["product", "label", "topcoat"], "--recoat"),
+    (["room", "new", "a/b"], "cannot name"),
+    (["room", "new", "r", "--night", "63"], "63F"),
+    (["shop", "hours", "never"], "mon-fri 18:00-23:00"),
+    (["shop", "hours", "mon-fri"], "mon-fri 18:00-23:00"),
+    (["shop", "hours", "mon", "25:00-26:00"], "no time of the day"),
+    (["shop", "hours", "mon", "18:00-18:00"], "18:00-18:00"),
+    (["shop", "units", "K"], "C or F"),
+]
+
+
+@pytest.mark.parametrize(("words", "said"), [(w, said) for w, *said in USAGE], ids=str)
+def test_what_cannot_be_read_is_refused_with_what_to_type(
+    shop: Finishlog, words: list[str], said: list[str]
+):
+    before = shop.database.read_bytes()
+    refused(shop(*words), errors.USAGE, *said)
+    assert shop.database.read_bytes() == before
+
+
+NO_SUCH_THING = [
+    (["log", "nothing/such", "topcoat"], "finishlog part new nothing/such"),
+    (["log", "nothing", "topcoat"], "finishlog part new PROJECT/nothing"),
+    (["log", "door", "topcoat"], "cabinet/doors, cabinet/door-stop"),
+    (["log", "case", "polish"], "finishlog product new polish --class CLASS"),
+    (["log", "case@inside", "topcoat"], "cabinet/case@all round"),
+    (["log", "seat:9", "oil"], "stools/seat:1-4"),
+    (["log", "cabinet/*", "polish"], "finishlog product new polish --class CLASS"),
+    (["check", "nothing", "dry"], "finishlog part new PROJECT/nothing"),
+    (["air", "17C", "58%", "--room", "attic"], "finishing"),
+    (["rags", "spread", "7"], "1 oil"),
+    (["rags", "spread", "wax"], "1 oil"),
+    (["undo", "999"], "finishlog history"),
+    (["amend", "999", "--at", "2h ago"], "finishlog history"),
+    (["amend", "19", "--on", "nothing"], "no part"),
+    (["amend", "19", "--face", "inside"], "all round"),
+    (["amend", "19", "--product", "polish"], "finishlog product new polish"),
+    (["note", "nothing", "-t", "x"], "no part"),
+    (["when", "nothing"], "no part"),
+    (["why", "nothing"], "no part"),
+    (["on", "nothing"], "no part"),
+    (["history", "nothing"], "no part"),
+    (["ready", "nothing"], "no part"),
+    (["ready", "door"], "cabinet/doors, cabinet/door-stop"),
+    (["past", "teak"], "ash, cherry"),
+    (["project", "show", "none"], "cabinet, stools"),
+    (["part", "new", "cabinet/x", "--steps", "none"], "clear"),
+    (["part", "new", "cabinet/x", "--room", "attic"], "finishing"),
+    (["part", "new", "cabinet/x", "--of", "none:1"], "none"),
+    (["part", "steps", "case", "--as", "none"], "clear"),
+    (["part", "show", "none"], "no part"),
+    (["steps", "new", "s", "frobnicate"], "finishlog product new frobnicate --class CLASS"),
+    (["steps", "show", "none"], "clear"),
+    (["product", "new", "p", "--class", "none"], "waterborne-clear"),
+    (["product", "show", "none"], "finishlog product new none"),
+    (["product", "label", "none", "--recoat", "4h"], "finishlog product new none"),
+    (["room", "night", "attic", "12C"], "finishing"),
+    (["room", "show", "attic"], "finishing"),
+    (["class", "show", "none"], "waterborne-clear"),
+    (["class", "show", "oil"], "hardwax-oil"),
+]
+
+
+@pytest.mark.parametrize(("words", "said"), NO_SUCH_THING, ids=str)
+def test_what_is_not_there_or_fits_several_is_refused(
+    shop: Finishlog, words: list[str], said: str
+):
+    before = shop.database.read_bytes()
+    refused(shop(*words), errors.NO_SUCH_THING, said)
+    assert shop.database.read_bytes() == before
+
+
+def test_the_remedy_can_be_typed_as_it_stands(shop: Finishlog):
+    remedy = shop("log", "stools/rail", "oil").err.split("finishlog part new ")[1].split()[0]
+    shop.did("part", "new", remedy)
+    shop.did("log", "stools/rail", "oil")
+
+
+def test_nothing_to_undo(tmp_path: Path):
+    refused(Finishlog(tmp_path)("undo"), errors.NO_SUCH_THING, "nothing to undo")
+
+
+def test_no_rags_are_open(tmp_path: Path):
+    refused(Finishlog(tmp_path)("rags", "gone"), errors.NO_SUCH_THING, "no rags are open")
+
+
+def test_a_wrong_command_in_a_process_of_its_own(shop: Finishlog):
+    refused(shop.process("log", "nothing", "topcoat"), errors.NO_SUCH_THING, "no part")
+
+
+@pytest.mark.parametrize("words", [[], ["project"], ["part"], ["class"]], ids=str)
+def test_a_group_by_itself_shows_its_help_beside_the_answer(shop: Finishlog, words: list[str]):
+    answer = shop(*words)
+    assert answer.code == errors.USAGE
+    assert answer.out == ""
+    assert answer.err.startswith("Usage: finishlog")
+
+
+@pytest.mark.parametrize(
+    ("variables", "said"),
+    [
+        ({"FINISHLOG_NOW": "soon"}, "2026-11-24T21:05+00:00"),
+        ({"FINISHLOG_NOW": "2026-11-24T21:05"}, "offset"),
+        ({"FINISHLOG_NOW": "0001-01-01T00:00+00:00"}, "FINISHLOG_NOW"),
+        ({"FINISHLOG_NOW": "0001-01-01T00:00+10:00"}, "FINISHLOG_NOW"),
+        ({"FINISHLOG_NOW": "9999-12-31T23:59+00:00"}, "FINISHLOG_NOW"),
+        ({"FINISHLOG_ZONE": "Mars/Base"}, "Europe/Berlin"),
+        ({"FINISHLOG_ZONE": "Europe"}, "Europe/Berlin"),
+        ({"FINISHLOG_ZONE": "../x"}, "Europe/Berlin"),
+    ],
+    ids=str,
+)
+def test_an_environment_that_cannot_be_read(
+    shop: Finishlog, variables: dict[str, str], said: str
+):
+    shop.environment = variables
+    refused(shop("ready"), errors.USAGE, said)
+
+
+def test_bytes_that_are_no_text(shop: Finishlog):
+    refused(shop("note", "case", "-t", os.fsdecode(b"\xff")), errors.USAGE, "UTF-8")
+
+
+def test_a_file_that_is_no_database_is_left_as_it_was(shop: Finishlog):
+    shop.database.write_text("a shopping list\n" * 100)
+    refused(shop("ready"), errors.DATABASE, "not a finishlog database", "untouched")
+    assert shop.database.read_text() == "a shopping list\n" * 100
+
+
+def test_a_database_of_another_program(shop: Finishlog):
+    shop.database.unlink()
+    with closing(sqlite3.connect(shop.database)) as connection:
+        connection.execute("CREATE TABLE thing (id)")
+    refused(shop("ready"), errors.DATABASE, "another program", "FINISHLOG_DB")
+
+
+def test_a_newer_database(shop: Finishlog):
+    with closing(sqlite3.connect(shop.database)) as connection, connection:
+        connection.execute("UPDATE alembic_version SET version_num = '9999'")
+    before = shop.database.read_bytes()
+    refused(shop("ready"), errors.DATABASE, "newer finishlog", "9999")
+    assert shop.database.read_bytes() == before
+
+
+def test_a_damaged_database(shop: Finishlog):
+    shop.database.write_bytes(shop.database.read_bytes()[:9000])
+    refused(shop("ready"), errors.DATABASE, "damaged", "backup")
+
+
+def test_a_database_in_use(shop: Finishlog):
+    with closing(sqlite3.connect(shop.database, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        refused(shop("air", "17C", "58%"), errors.DATABASE, "in use", "nothing was changed")
+        shop.did("ready")
+
+
+def test_a_folder_is_no_database(shop: Finishlog):
+    refused(shop("--db", str(shop.folder), "ready"), errors.DATABASE, str(shop.folder))
+
+
+def test_a_database_inside_a_file(shop: Finishlog):
+    inside = shop.database / "inside.db"
+    refused(shop("--db", str(inside), "ready"), errors.DATABASE, str(shop.database))
+
+
+def test_a_home_that_does_not_exist(shop: Finishlog):
+    shop.environment = {"FINISHLOG_DB": "~nobody-of-that-name/shop.db"}
+    refused(shop("ready"), errors.USAGE, "FINISHLOG_DB")
+
+
+def test_a_fault_of_ours_is_one_line_and_the_rest_is_in_the_log(
+    shop: Finishlog, monkeypatch: pytest.MonkeyPatch
+):
+    def breaks(*_: object) -> None:
+        raise RuntimeError("the bench fell over")
+
+    monkeypatch.setattr("finishlog.asks.ready.ready", breaks)
+    log = shop.folder / ".local" / "share" / "finishlog" / "fault.log"
+    refused(shop("ready"), errors.OUR_FAULT, "a fault of ours (RuntimeError)", str(log))
+    assert "the bench fell over" in log.read_text()
+    assert "Traceback" in log.read_text()
+
+
+def test_a_fault_of_ours_where_nothing_can_be_written(
+    shop: Finishlog, monkeypatch: pytest.MonkeyPatch
+):
+    def breaks(*_: object) -> None:
+        raise RuntimeError
+
+    monkeypatch.setattr("finishlog.asks.ready.ready", breaks)
+    shop.environment = {"XDG_DATA_HOME": str(shop.database)}
+    refused(shop("ready"), errors.OUR_FAULT, "a fault of ours", "cannot be written")
+
+
+def test_ctrl_c_while_the_database_is_waited_for(shop: Finishlog):
+    """The lock keeps the command waiting, so that the signal finds it at work."""
+    with closing(sqlite3.connect(shop.database, isolation_level=None)) as other:
+        other.execute("BEGIN EXCLUSIVE")
+        with subprocess.Popen(
+            [*PROGRAM, "air", "17C", "58%"],
+            env=shop.variables(),
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        ) as program:
+            _wait_until_it_has_open(program.pid, shop.database)
+            program.send_signal(signal.SIGINT)
+            out, err = program.communicate(timeout=30)
+    assert program.returncode == errors.INTERRUPTED, err
+    assert out == ""
+    assert "Traceback" not in err
+    assert "act 23" not in shop.did("history").out
+
+
+def _wait_until_it_has_open(process: int, file: Path) -> None:
+    """Wait until a process has a file open, or is past the time that imports may take."""
+    files = Path(f"/proc/{process}/fd")
+    if not files.is_dir():
+        time.sleep(3)
+        return
+    for _ in range(1000):
+        if str(file) in {_target(each) for each in files.iterdir()}:
+            return
+        time.sleep(0.01)
+
+
+def _target(link: Path) -> str:
+    try:
+        return os.readlink(link)
+    except OSError:
+        return ""
+
+
