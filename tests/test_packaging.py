@@ -38,7 +38,12 @@ def test_the_wheel_takes_both_folders_along():
 
 @pytest.mark.parametrize(
     "file",
-    ["finishlog/py.typed", "migrations/env.py", "sample_data/shop.toml", "finishlog/facts/version.toml"],
+    [
+        "finishlog/py.typed",
+        "migrations/env.py",
+        "sample_data/shop.toml",
+        "finishlog/facts/version.toml",
+    ],
 )
 def test_what_the_wheel_must_hold_is_there(file: str):
     assert (ROOT / file).is_file()

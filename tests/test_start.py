@@ -43,7 +43,9 @@ def loaded(database: Path, *words: str) -> set[str]:
     return set(names)
 
 
-@pytest.mark.parametrize("words", [["--help"], ["--version"], ["log", "--help"], ["part", "--help"]])
+@pytest.mark.parametrize(
+    "words", [["--help"], ["--version"], ["log", "--help"], ["part", "--help"]]
+)
 def test_help_and_version_load_no_library_but_the_parser(tmp_path: Path, words: list[str]):
     names = loaded(tmp_path / "none.db", *words)
     assert not names & {"sqlalchemy", "alembic", "rich", "dateutil", "sqlite3", "pydantic"}

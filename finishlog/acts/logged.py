@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -81,6 +80,7 @@ def logged(
     warnings: tuple[Finding, ...],
     notes: tuple[SafetyNote, ...],
 ) -> Logged:
+    """Look again, and say how things stand after an act."""
     after = look(ledger.connection, facts, clock)
     later = [
         e

@@ -62,8 +62,9 @@ def past(database: Database, facts: Facts, clock: Clock, species: str) -> Past:
     """Answer for a species by the name it was logged under, or any name it is known by."""
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=True)
-        log = read_log(connection)
-    names = _names(species, facts)
+        names = _names(species, facts)
+        mine = [t.piece for part in shop.parts for _, t in _zones_of(part, names)]
+        log = read_log(connection, mine)
     rooms = rooms_air(shop, log)
     found = [
         finish
@@ -86,7 +87,7 @@ def _names(species: str, facts: Facts) -> frozenset[str]:
 
 
 def _zones_of(part: Part, names: frozenset[str]) -> Iterable[tuple[Face, Target]]:
-    """Yield one zone for each face of a part that is of this wood; its first piece stands for all."""
+    """Yield one zone for each face of this wood; a part's first piece stands for all."""
     for face in part.faces:
         for zone in face.zones:
             wood = zone.species or part.species

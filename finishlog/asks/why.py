@@ -1,4 +1,4 @@
-"""Why is this the answer: what is on it, the label, the air, the clock, what binds, what is unknown."""
+"""Why is this the answer: what is on it, label, air, clock, what binds, what is unknown."""
 
 from __future__ import annotations
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import os
 import sys
+from importlib import import_module
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -13,16 +14,23 @@ from typer.core import TyperGroup
 from typer.main import get_command
 
 from finishlog import __version__, errors
-from finishlog.cli import demo, evening, questions, reference, shop
 from finishlog.cli.desk import Desk, say
 
-GROUPS: dict[str, tuple[str, ...]] = {
-    "the evening": ("ready", "log", "check", "air", "rags", "undo", "amend", "note"),
-    "questions": ("when", "why", "on", "history", "past"),
-    "the shop": ("project", "part", "steps", "product", "room", "shop"),
-    "reference": ("class",),
-    "care": ("demo",),
+# Under each heading its commands, and the module of `cli` that declares each.
+GROUPS: dict[str, dict[str, str]] = {
+    "the evening": dict.fromkeys(
+        ("ready", "log", "check", "air", "rags", "undo", "amend", "note"), "evening"
+    ),
+    "questions": dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
+    "the shop": {
+        **dict.fromkeys(("project", "part", "steps"), "parts"),
+        "product": "products",
+        **dict.fromkeys(("room", "shop"), "shop"),
+    },
+    "reference": {"class": "reference"},
+    "care": {"demo": "demo"},
 }
+MODULES = {name: module for names in GROUPS.values() for name, module in names.items()}
 
 
 class InGroups(TyperGroup):
@@ -30,7 +38,7 @@ class InGroups(TyperGroup):
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401
         """Return the commands in the order of their groups."""
-        return [name for names in GROUPS.values() for name in names]
+        return list(MODULES)
 
     def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401
         """Write each group under its heading."""
@@ -41,25 +49,12 @@ class InGroups(TyperGroup):
                 formatter.write_dl(rows)
 
 
-app = typer.Typer(
-    cls=InGroups,
-    name="finishlog",
-    help="Log each coat, ask what is ready, review past finishes by species.",
-    epilog="Safety data sheets, local codes and licensed practice come before anything said here.",
-    rich_markup_mode=None,
-    add_completion=False,
-    no_args_is_help=True,
-    pretty_exceptions_enable=False,
-)
-
-
 def _version(wanted: bool) -> None:
     if wanted:
         typer.echo(f"finishlog {__version__}")
         raise typer.Exit
 
 
-@app.callback()
 def start(
     context: typer.Context,
     db: Annotated[
@@ -74,11 +69,37 @@ def start(
     context.obj = Desk(db, context.obj)
 
 
-evening.register(app)
-questions.register(app)
-shop.register(app)
-reference.register(app)
-demo.register(app)
+def command_line(only: str | None = None) -> typer.Typer:
+    """Build the command line, or the one command that was typed.
+
+    Building them all takes longer than most commands do.
+    """
+    built = typer.Typer(
+        cls=InGroups,
+        name="finishlog",
+        help="Log each coat, ask what is ready, review past finishes by species.",
+        epilog="Safety data sheets, local codes and licensed practice come before anything said "
+        "here.",
+        rich_markup_mode=None,
+        add_completion=False,
+        no_args_is_help=True,
+        pretty_exceptions_enable=False,
+    )
+    built.callback()(start)
+    for module in dict.fromkeys(m for name, m in MODULES.items() if only in {None, name}):
+        import_module(f"finishlog.cli.{module}").register(built)
+    if only is not None:
+        built.registered_commands = [c for c in built.registered_commands if c.name == only]
+        built.registered_groups = [g for g in built.registered_groups if g.name == only]
+    return built
+
+
+def _typed(arguments: list[str]) -> str | None:
+    """Find the command in what was typed, if it stands where it is expected; '' needs none."""
+    if arguments == ["--version"]:
+        return ""
+    rest = arguments[2:] if arguments[:1] == ["--db"] else arguments
+    return rest[0] if rest and rest[0] in MODULES else None
 
 
 def run(arguments: list[str]) -> int:
@@ -86,7 +107,7 @@ def run(arguments: list[str]) -> int:
     try:
         _printable(arguments)
         return _exit_code(
-            get_command(app).main(
+            get_command(command_line(_typed(arguments))).main(
                 arguments, prog_name="finishlog", standalone_mode=False, obj=tuple(arguments)
             )
         )

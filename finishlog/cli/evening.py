@@ -90,7 +90,7 @@ def check(
         list[str],
         typer.Argument(
             metavar="PART... FOUND",
-            help="Parts, then: tacky gums prints smells flakes, or dry no-print powder no-smell holds.",
+            help="Parts, then tacky gums prints smells flakes; dry no-print powder no-smell holds.",
         ),
     ],
     face: FaceOption = None,

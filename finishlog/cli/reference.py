@@ -46,5 +46,5 @@ def class_show(
 
 
 def register(app: typer.Typer) -> None:
-    """Add the commands of this group."""
+    """Add the command group."""
     app.add_typer(finish_class, name="class")

@@ -14,7 +14,6 @@ from finishlog.core.stages import Stage, shown
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
-    from finishlog.acts.things import Made
     from finishlog.asks.things import (
         PartLine,
         ProductLine,
@@ -25,13 +24,6 @@ if TYPE_CHECKING:
     )
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
-
-
-def made_page(made: Made) -> Page:
-    """Echo what was put on record."""
-    page = Page()
-    page.line(f"on record: {made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
-    return page
 
 
 def projects_page(lines: Sequence[ProjectLine], clock: Clock) -> Page:

@@ -1,4 +1,4 @@
-"""What is wet around a zone: other faces of its piece, and films in its room that dust would spoil."""
+"""What is wet around a zone: other faces of its piece, films in its room that dust would spoil."""
 
 from __future__ import annotations
 

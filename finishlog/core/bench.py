@@ -6,7 +6,7 @@ Every screen asks it; nothing it finds is stored.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
 
@@ -15,7 +15,7 @@ from finishlog.core.around import Around, around
 from finishlog.core.book import Book
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.judge import decide
-from finishlog.core.layers import build
+from finishlog.core.layers import Layer, build
 from finishlog.core.progress import Progress, progress, steps_for
 from finishlog.core.records import (
     AnyEntry,
@@ -30,7 +30,7 @@ from finishlog.core.records import (
 from finishlog.core.room_air import RoomAir, Stay, air_met
 from finishlog.core.shop import Face, Log, Part, Piece, Shop, Step, Zone
 from finishlog.core.verdicts import Verdict
-from finishlog.core.zone import Asked, ZoneState, milestones
+from finishlog.core.zone import Asked, FilmStages, ZoneState
 
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -48,6 +48,9 @@ class BenchState:
     def of_part(self, part: int) -> tuple[ZoneState, ...]:
         """Return the zones of a part: its own, or those of the members it was glued up from."""
         return tuple(z for z in self.zones if z.part.id == part)
+
+
+_Films = dict[Hashable, tuple[tuple[Layer, ...], FilmStages]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,8 +94,9 @@ def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -
     index = _index(log)
     rooms = rooms_air(shop, log)
     parts = {piece.id: part for part in shop.parts for piece in part.pieces}
+    films: _Films = {}
     states = [
-        _zone_state(part, piece, face, area, index, rooms, parts, shop, book)
+        _zone_state(part, piece, face, area, index, rooms, parts, films, book)
         for part in shop.parts
         for piece in part.pieces
         for face in part.faces
@@ -135,7 +139,7 @@ def _zone_state(
     index: _Index,
     rooms: Mapping[int, RoomAir],
     parts: Mapping[int, Part],
-    shop: Shop,
+    films: _Films,
     book: Book,
 ) -> ZoneState:
     target = Target(piece.id, area.id)
@@ -143,7 +147,7 @@ def _zone_state(
     owner, owned, since = _owner(part, piece, index, parts)
     stays = _stays(part, piece, index, rooms)
     joined = owned.id != piece.id
-    layers = build(entries, book, lambda start: air_met(stays, start))
+    layers, stages = _film(entries, stays, book, films)
     return ZoneState(
         target=target,
         part=owner,
@@ -157,8 +161,19 @@ def _zone_state(
         room=stays[-1].air if stays else RoomAir(),
         set_aside=_is_set_aside(entries),
         species=area.species or part.species,
-        stages=milestones(layers),
+        stages=stages,
     )
+
+
+def _film(
+    entries: Sequence[AnyEntry], stays: Sequence[Stay], book: Book, films: _Films
+) -> tuple[tuple[Layer, ...], FilmStages]:
+    """Build the film of a zone; a batch with one story in one place shares it."""
+    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays))
+    if story not in films:
+        layers = build(entries, book, lambda start: air_met(stays, start))
+        films[story] = layers, FilmStages(layers)
+    return films[story]
 
 
 def _progress(

@@ -26,7 +26,8 @@ BLOCKS: dict[Found, frozenset[Stage]] = {
     Found.GUMS: frozenset({Stage.SAND, Stage.RECOAT}),
     Found.PRINTS: frozenset({Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
     Found.SMELLS: frozenset({Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
-    Found.FLAKES: frozenset(),
+    # It does not hold: nothing more goes on it, and it goes nowhere. Taking it off is not barred.
+    Found.FLAKES: _FROM_TACK_FREE - {Stage.TACK_FREE, Stage.TURN, Stage.SAND},
 }
 
 # Which later finding answers a failure: only a test that could have shown it again.

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import lru_cache
 
 from finishlog.core.air import Air, saturation_pa, vapour_deficit_pa
 from finishlog.core.finishes import Mechanism
@@ -48,6 +49,7 @@ class RateLaw:
     carrier: Carrier | None = None
 
 
+@lru_cache(maxsize=4096)
 def rate(law: RateLaw, air: Air) -> float:
     """Return k, equivalent hours an hour, uncapped.
 

@@ -51,6 +51,7 @@ def due(
     by_id = {part.id: part for part in parts}
     made = {entry.into for entry in joined.values()}
     taken = frozenset(joined)
+    to_make = {p.id: part.name for part in parts if part.needs for p in part.pieces}
     found: list[GlueUp] = []
     for part in parts:
         for piece in part.pieces if part.needs else ():
@@ -58,6 +59,8 @@ def due(
                 continue
             members, missing = pick_members(part.needs, by_id, taken)
             taken |= frozenset(members)
+            unmade = {to_make[m]: None for m in members if m in to_make and m not in made}
+            missing = (*missing, *(f"{name} to be glued up" for name in unmade))
             found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, now)))
     return tuple(found)
 
@@ -67,7 +70,7 @@ def _verdict(
 ) -> Verdict:
     if missing:
         return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
-    states = [z for z in zones if z.member_piece.id in set(members)]
+    states = [z for z in zones if {z.piece.id, z.member_piece.id} & set(members)]
     findings = tuple(_dirty_joints(states))
     held_up: dict[str, list[str]] = {}
     until: list[datetime | None] = []
@@ -103,6 +106,10 @@ def _last(moments: Sequence[datetime | None]) -> datetime | None:
 def _holds_up(state: ZoneState, now: datetime) -> tuple[str, datetime | None]:
     """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
     step, top = state.progress.next, state.top
+    if state.set_aside:
+        return "set aside", None
+    if any(layer.is_suspect() for layer in state.layers):
+        return "suspect film, scratch test first", None
     if step is not None:
         return f"{step.operation.value} still to come", None
     failure = film_checks.blocking(top.checks, Stage.CLAMP) if top else None

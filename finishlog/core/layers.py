@@ -10,8 +10,8 @@ from functools import partial
 from finishlog.core import checks as film_checks
 from finishlog.core.book import Book
 from finishlog.core.clock import RateLaw, reach, wait_rate, window_rate
-from finishlog.core.finishes import Figure, FinishClass, Limits, WindowKind
-from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Work
+from finishlog.core.finishes import Figure, FinishClass, Limit, Limits, WindowKind
+from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Test, Work
 from finishlog.core.room_air import AirSpan
 from finishlog.core.stages import Stage
 
@@ -52,6 +52,8 @@ class Layer:
     abraded: tuple[Work, ...] = ()
     wiped: bool = False
     checks: tuple[Check, ...] = ()
+    # Through this film, also through later coats.
+    scratches: tuple[Check, ...] = ()
 
     @property
     def put_on(self) -> datetime:
@@ -113,22 +115,34 @@ class Layer:
             return None
         return self.first_on + timedelta(hours=self.of.wipe_off_h.high_h)
 
-    def suspect_because(self) -> AirSpan | None:
-        """Return the air that damaged the film in its first hours, if a reading shows it."""
+    def _too_cold(self) -> list[AirSpan]:
+        """Return the stretches of its first hours that a reading shows as damaging."""
         limits = self.of.limits
         if limits.warm_first_h is None or limits.min_c is None:
-            return None
-        until = self.put_on + timedelta(hours=limits.warm_first_h.value)
-        for span in self.spans:
-            cold = span.airs and span.airs[0].temperature_c < limits.min_c.value
-            if span.measured and cold and span.start < until:
-                return span
-        return None
+            return []
+        until, least = self._young_until(limits.warm_first_h), limits.min_c.value
+        young = [s for s in self.spans if s.measured and s.start < until]
+        return [s for s in young if s.airs and s.airs[0].temperature_c < least]
+
+    def _young_until(self, warm_first_h: Limit) -> datetime:
+        return self.put_on + timedelta(hours=warm_first_h.value)
+
+    def suspect_because(self) -> AirSpan | None:
+        """Return the coldest air of its first hours that a reading shows as damaging, if any."""
+        return min(self._too_cold(), key=lambda s: s.airs[0].temperature_c, default=None)
 
     def is_suspect(self) -> bool:
-        """Tell whether the film met damaging air and no scratch test has cleared it since."""
-        cleared = any(c.found is Found.HOLDS for c in self.checks)
-        return self.suspect_because() is not None and not cleared
+        """Tell whether the film met damaging air and no scratch test has cleared it since.
+
+        A scratch counts once the cold is over, also one through later coats; the last one decides.
+        """
+        cold, warm_first = self._too_cold(), self.of.limits.warm_first_h
+        if not cold or warm_first is None:
+            return False
+        until = self._young_until(warm_first)
+        over = min(cold[-1].end or until, until)
+        since = [c for c in self.scratches if c.when.earliest >= over]
+        return not since or since[-1].found is not Found.HOLDS
 
 
 def outside(limits: Limits, span: AirSpan) -> bool:
@@ -177,6 +191,9 @@ def build(
                 abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
                 wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
                 checks=tuple(c for c in since if isinstance(c, Check)),
+                scratches=tuple(
+                    c for c in entries[n + 1 :] if isinstance(c, Check) and c.test is Test.SCRATCH
+                ),
             )
         )
     return tuple(layers)

@@ -79,7 +79,7 @@ def rags_items(entries: Sequence[AnyEntry], book: Book, zone: tzinfo) -> tuple[R
             items[wetted] = _wetted(items.get(wetted), entry, evening)
             continue
         for key, item in items.items():
-            if entry.item is None or entry.item in item.entries:
+            if _concerns(entry, item):
                 items[key] = _dealt_with(item, entry, book)
     return tuple(sorted(items.values(), key=lambda i: i.opened))
 
@@ -100,18 +100,28 @@ def stiff_from(item: RagsItem, book: Book) -> datetime | None:
     return item.since + timedelta(hours=book.rags.stiff_after_h.value)
 
 
+def _concerns(deed: RagsEvent, item: RagsItem) -> bool:
+    """Tell whether a deed is about an item: named by it, or open and such that it can be done."""
+    if deed.item is not None:
+        return deed.item in item.entries
+    return item.state is RagsState.WATER if deed.deed is RagsDeed.LIFTED else item.is_open
+
+
 @dataclass(frozen=True, slots=True)
 class _Wetting:
+    """Rags that got wet: `moment` at the earliest, `latest` at the latest."""
+
     entry: int
     product: str
     moment: datetime
+    latest: datetime
     targets: frozenset[Target]
     dust: bool
 
 
 def _moment(entry: _Wetting | RagsEvent) -> tuple[datetime, int]:
-    # At one instant the coat comes before the deed that deals with its rags.
-    return (entry.moment, 0) if isinstance(entry, _Wetting) else (entry.when.latest, 1)
+    # A deed deals with what was wet before it for certain; at one instant the coat comes first.
+    return (entry.latest, 0) if isinstance(entry, _Wetting) else (entry.when.latest, 1)
 
 
 def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
@@ -122,9 +132,7 @@ def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
         if isinstance(entry, Coat):
             hot = book.finish_class(entry.figures.class_key).self_heating
             if hot:
-                yield _Wetting(
-                    entry.id, entry.product_name, entry.when.earliest, entry.targets, dust=False
-                )
+                yield _wetting(entry, entry.product_name, entry.targets, dust=False)
                 oiled.update(dict.fromkeys(entry.targets, entry))
         elif isinstance(entry, Work) and entry.operation in _RAISES_DUST:
             yield from _dust(entry, oiled, young)
@@ -137,7 +145,13 @@ def _dust(entry: Work, oiled: Mapping[Target, Coat], young: timedelta) -> Iterab
         if entry.when.earliest - coat.when.latest < young:
             by_product.setdefault(coat.product_name, set()).add(target)
     for product, targets in by_product.items():
-        yield _Wetting(entry.id, product, entry.when.earliest, frozenset(targets), dust=True)
+        yield _wetting(entry, product, frozenset(targets), dust=True)
+
+
+def _wetting(
+    entry: Coat | Work, product: str, targets: frozenset[Target], *, dust: bool
+) -> _Wetting:
+    return _Wetting(entry.id, product, entry.when.earliest, entry.when.latest, targets, dust)
 
 
 def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:

@@ -99,8 +99,8 @@ def _until_next(
     yield _earlier(since + READING_STAYS, end), airs, True
     yield _earlier(since + READING_HOLDS, nears), colder, True
     yield nears, colder, False
-    if end is not None:
-        yield end, airs, True
+    if following is not None:
+        yield end, (following.air, reading.air), True
 
 
 def _earlier(one: datetime, other: datetime | None) -> datetime:

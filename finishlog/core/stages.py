@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from enum import StrEnum
+from itertools import pairwise
 
 
 class Stage(StrEnum):
@@ -46,7 +47,7 @@ HANDLING = (
 # (earlier, later): the earlier stage is never reached after the later one.
 NOT_LATER_THAN: frozenset[tuple[Stage, Stage]] = frozenset(
     [
-        *zip(HANDLING, HANDLING[1:], strict=False),
+        *pairwise(HANDLING),
         (Stage.TOUCH, Stage.RECOAT),
         (Stage.TOUCH, Stage.SAND),
         (Stage.RECOAT, Stage.CURED),

@@ -122,9 +122,9 @@ def wood_findings(
     if bare and _LEVELS[bare.answer]:
         found.append(_finding(bare, "on bare wood"))
     wood = book.species_named(species) if species else None
-    for rule in rules_for_wood(book.wood_rules, wood, over) if wood else ():
-        if _LEVELS[rule.answer]:
-            found.append(_finding(rule, f"on {wood.name}" if wood else ""))
+    if wood is not None:
+        rules = rules_for_wood(book.wood_rules, wood, over)
+        found += [_finding(r, f"on {wood.name}") for r in rules if _LEVELS[r.answer]]
     return tuple(found)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import reduce
 
@@ -14,6 +14,41 @@ from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict
+
+
+class FilmStages(Mapping[Stage, StageTime]):
+    """When the whole film reaches each stage, worked out as it is asked for.
+
+    Every layer must have reached it; a stage for which the top layer has no figure is missing.
+    """
+
+    def __init__(self, layers: Sequence[Layer] = ()) -> None:
+        self._layers = layers
+        self._known: dict[Stage, StageTime | None] = {}
+
+    def __getitem__(self, stage: Stage) -> StageTime:
+        if stage not in self._known:
+            self._known[stage] = self._work_out(stage)
+        time = self._known[stage]
+        if time is None:
+            raise KeyError(stage)
+        return time
+
+    def __iter__(self) -> Iterator[Stage]:
+        return (stage for stage in Stage if stage in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+    def _work_out(self, stage: Stage) -> StageTime | None:
+        if not self._layers:
+            return None
+        top = self._layers[-1].stage(stage)
+        # What is done to the surface asks the top layer; a passed check speaks for all below it.
+        if top is None or stage in {Stage.RECOAT, Stage.SAND} or top.proved_by:
+            return top
+        below = [layer.stage(stage) for layer in self._layers[:-1]]
+        return reduce(later, [time for time in (*below, top) if time is not None])
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +71,7 @@ class ZoneState:
     room: RoomAir
     set_aside: bool
     species: str | None
-    stages: Mapping[Stage, StageTime] = field(default_factory=dict)
+    stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
 
     @property
@@ -57,17 +92,3 @@ class Asked:
     step: Step | None
     over: FinishClass | None
     method: Method | None = None
-
-
-def milestones(layers: Sequence[Layer]) -> dict[Stage, StageTime]:
-    """Return when the whole film reaches each stage: every layer must have."""
-    found: dict[Stage, StageTime] = {}
-    for stage in Stage:
-        times = [time for layer in layers if (time := layer.stage(stage))]
-        top = layers[-1].stage(stage) if layers else None
-        # What is done to the surface asks the top layer; a passed check speaks for all below it.
-        if stage in {Stage.RECOAT, Stage.SAND} or (top and top.proved_by):
-            times = [top] if top else []
-        if times:
-            found[stage] = reduce(later, times)
-    return found

@@ -40,9 +40,6 @@ class Scale:
     parts: int
     coats: int
 
-    def __str__(self) -> str:
-        return f"{self.projects} projects, {self.parts} parts, {self.coats} coats"
-
 
 # A fifth of ten busy years is built in a minute; `--full` builds them all.
 A_FIFTH = Scale(projects=200, parts=2_000, coats=20_000)
@@ -152,5 +149,3 @@ def _evenings(builder: Builder, targets: frozenset[Target], place: int) -> None:
     for coat in range(place % 5 - 1):
         product = "topcoat" if coat else "sealer"
         builder.coat(targets, product, begin + timedelta(hours=2 + 24 * coat))
-
-

@@ -23,7 +23,12 @@ class TerminalSession:
     """One command at a terminal. Leaving the block waits for its end."""
 
     def __init__(
-        self, program: Finishlog, *words: str, columns: int = 80, out: int | None = None, **more: str
+        self,
+        program: Finishlog,
+        *words: str,
+        columns: int = 80,
+        out: int | None = None,
+        **more: str,
     ) -> None:
         self.screen = ""
         self._keys, terminal = pty.openpty()
@@ -107,5 +112,3 @@ def shown(program: Finishlog, *words: str, columns: int = 80, **more: str) -> Te
     with TerminalSession(program, *words, columns=columns, **more) as session:
         pass
     return session
-
-

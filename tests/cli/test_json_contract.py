@@ -1,4 +1,4 @@
-"""`--json`: one document in one envelope, with keys that stay. A new key is added here on purpose."""
+"""`--json`: one document in one envelope, with keys that stay; a new key is added here too."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from terminal_session import shown
 from typer.main import get_command
 
 from finishlog import errors
-from finishlog.cli.app import app
+from finishlog.cli.app import command_line
 
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
@@ -34,9 +34,7 @@ LOGGED = {
     "after[].standing": STANDING,
     "rags[]": RAGS,
 }
-PART = (
-    "faces id is_board made_of path pieces room species steps steps_name"
-)
+PART = "faces id is_board made_of path pieces room species steps steps_name"
 PRODUCT = {
     "": "class_key class_name name of self_heating stages window",
     "window": WINDOW,
@@ -82,7 +80,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         {"": "act again withdrawn", "withdrawn": "act is_coat is_undo typed_at verb words"},
     ),
     "amend": (
-        "19 --at \"3h ago\"",
+        '19 --at "3h ago"',
         {
             "": "act amends kind now_is standings was",
             "was": WHEN,
@@ -179,7 +177,7 @@ def shop(tmp_path: Path) -> Finishlog:
 
 
 def _commands() -> Iterator[str]:
-    for name, command in get_command(app).commands.items():  # type: ignore[attr-defined]
+    for name, command in get_command(command_line()).commands.items():  # type: ignore[attr-defined]
         below = getattr(command, "commands", None)
         yield from (f"{name} {each}" for each in below) if below else (name,)
 

@@ -1,4 +1,4 @@
-"""`finishlog log` killed at any moment: what it said is on record is, and the rest is not by halves.
+"""`finishlog log` killed at any moment: what it answered for is whole, the rest is not there.
 
 The child is a process of its own, forked from this warm one so that a kill costs no imports; it
 runs the same entry as the console script.
@@ -18,10 +18,10 @@ import pytest
 from run import Finishlog
 from typer.main import get_command
 
-from finishlog.cli.app import app, run
+from finishlog.cli.app import command_line, run
 
 sys.path.append(str(Path(__file__).parents[1] / "store"))
-from killing import Acknowledge, kill_again_and_again  # noqa: E402
+from killing import Acknowledge, kill_again_and_again
 
 ROUNDS = 10
 KILLS_A_ROUND = 20
@@ -34,7 +34,7 @@ def test_200_kills_of_log_lose_nothing_that_it_answered_for(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ):
     # Built once for all: what is killed is the command at work, not the parser being put together.
-    built = get_command(app)
+    built = get_command(command_line())
     monkeypatch.setattr("finishlog.cli.app.get_command", lambda _: built)
     acknowledged = journals = 0
     for number in range(ROUNDS):

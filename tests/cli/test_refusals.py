@@ -163,9 +163,7 @@ NO_SUCH_THING = [
 
 
 @pytest.mark.parametrize(("words", "said"), NO_SUCH_THING, ids=str)
-def test_what_is_not_there_or_fits_several_is_refused(
-    shop: Finishlog, words: list[str], said: str
-):
+def test_what_is_not_there_or_fits_several_is_refused(shop: Finishlog, words: list[str], said: str):
     before = shop.database.read_bytes()
     refused(shop(*words), errors.NO_SUCH_THING, said)
     assert shop.database.read_bytes() == before
@@ -211,9 +209,7 @@ def test_a_group_by_itself_shows_its_help_beside_the_answer(shop: Finishlog, wor
     ],
     ids=str,
 )
-def test_an_environment_that_cannot_be_read(
-    shop: Finishlog, variables: dict[str, str], said: str
-):
+def test_an_environment_that_cannot_be_read(shop: Finishlog, variables: dict[str, str], said: str):
     shop.environment = variables
     refused(shop("ready"), errors.USAGE, said)
 
@@ -331,5 +327,3 @@ def _target(link: Path) -> str:
         return os.readlink(link)
     except OSError:
         return ""
-
-

@@ -1,0 +1,108 @@
+"""Finishes as you know them, with what their labels say."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.asking import settled
+from finishlog.cli.json_answer import show_json
+from finishlog.cli.made import show_made
+from finishlog.cli.options import Json, NoteText, desk
+from finishlog.cli.screen import show
+
+Name = Annotated[str, typer.Argument(metavar="NAME")]
+
+product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
+
+Label = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d.")]
+Window = Annotated[str | None, typer.Option(help="Recoat without scuffing until: 24h.")]
+LabelAir = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
+
+
+@product.command("new")
+def product_new(
+    context: typer.Context,
+    name: Name,
+    finish: Annotated[str, typer.Option("--class", help="finishlog class list shows them.")],
+    recoat: Label = None,
+    sand: Label = None,
+    touch: Label = None,
+    tack_free: Label = None,
+    light_use: Label = None,
+    cured: Label = None,
+    window: Window = None,
+    label_air: LabelAir = None,
+    note: NoteText = "",
+    json: Json = False,
+) -> None:
+    """Put a product on record with what its label says."""
+    from finishlog.acts.things import new_product
+    from finishlog.cli.labels import LabelTyped, product_typed
+
+    here = desk(context)
+    label = LabelTyped(recoat, sand, touch, tack_free, light_use, cured, window, label_air)
+    typed = product_typed(name, finish, label, here.temperature, note)
+    made = new_product(here.database, here.facts, here.clock, here.words, typed)
+    show_made(here, "product new", made, json)
+
+
+@product.command("label")
+def product_label(
+    context: typer.Context,
+    name: Name,
+    recoat: Label = None,
+    sand: Label = None,
+    touch: Label = None,
+    tack_free: Label = None,
+    light_use: Label = None,
+    cured: Label = None,
+    window: Window = None,
+    label_air: LabelAir = None,
+    json: Json = False,
+) -> None:
+    """Change what a label says from now on; coats that are on keep what they were judged by."""
+    from finishlog.acts.things import label_product
+    from finishlog.cli.labels import LabelTyped, product_typed
+
+    here = desk(context)
+    label = LabelTyped(recoat, sand, touch, tack_free, light_use, cured, window, label_air)
+    typed = product_typed(name, "", label, here.temperature)
+    made = label_product(here.database, here.clock, here.words, typed)
+    show_made(here, "product label", made, json)
+
+
+@product.command("list")
+def product_list(context: typer.Context, json: Json = False) -> None:
+    """List the products."""
+    from finishlog.asks.things import products
+    from finishlog.cli.shop_pages import products_page
+
+    here = desk(context)
+    answer = products(here.database, here.facts, here.clock)
+    if json:
+        show_json("product list", here.clock.now, answer)
+    else:
+        show(products_page(answer))
+
+
+@product.command("show")
+def product_show(context: typer.Context, name: Name, json: Json = False) -> None:
+    """Show one product: its figures, where each comes from, and its cautions."""
+    from finishlog.asks.things import one_product
+    from finishlog.cli.shop_pages import product_page
+
+    here = desk(context)
+    answer = settled(
+        here, (name,), lambda words: one_product(here.database, here.facts, here.clock, words[0])
+    )
+    if json:
+        show_json("product show", here.clock.now, answer)
+    else:
+        show(product_page(answer, here.facts, here.temperature))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command group."""
+    app.add_typer(product, name="product")

@@ -1,0 +1,433 @@
+"""What a test of a film proves, what it blocks, and what lifts a failure.
+
+Which test proves what is common practice, after the stages of ASTM D1640; "still tacky at 12 h is
+slow" is TM 43-0139, chapter 5; cold in the first night of waterborne is the Wood Handbook's.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from finishlog.core import checks as film_checks
+from finishlog.core.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
+from finishlog.core.milestones import milestone
+from finishlog.core.records import Check, Found, Operation, Test
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import MAY_ACT, Answer
+from tests.shop_of import (
+    FACTS,
+    LACQUER,
+    LINSEED,
+    SHELLAC,
+    VARNISH,
+    WATERBORNE,
+    Story,
+    at,
+    hours_until,
+    one_coat,
+    when,
+)
+
+EARLY = {Stage.TOUCH, Stage.DUST_FREE}
+
+
+def check(hour: float, found: Found, n: int = 1) -> Check:
+    test = film_checks.test_that_finds(found)
+    return Check(id=n, act=n, when=when(hour, n), typed_at=at(hour), test=test, found=found)
+
+
+def blocked(*found: Found) -> set[Stage]:
+    """Return the stages that a row of findings, an hour apart, leaves blocked."""
+    row = [check(n, f, n) for n, f in enumerate(found)]
+    return {stage for stage in Stage if film_checks.blocking(row, stage)}
+
+
+# --- each test touches only what it is about --------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("found", "stages"),
+    [
+        (Found.TACKY, set(Stage) - EARLY),
+        (Found.GUMS, {Stage.SAND, Stage.RECOAT}),
+        (Found.PRINTS, {Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
+        (Found.SMELLS, {Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+    ],
+)
+def test_a_failure_blocks_the_stages_it_speaks_of(found, stages):
+    assert blocked(found) == stages
+
+
+@pytest.mark.parametrize(
+    ("found", "stages"),
+    [
+        (Found.DRY, {Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE}),
+        (
+            Found.NO_PRINT,
+            {Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.TURN, Stage.CLAMP},
+        ),
+        (Found.POWDER, {Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.SAND}),
+        (Found.NO_SMELL, {Stage.CLOSE}),
+        (Found.HOLDS, set()),
+    ],
+)
+def test_a_pass_proves_the_stages_it_speaks_of(found, stages):
+    row = [check(1, found)]
+    assert {s for s in Stage if film_checks.proof(row, s, builds_film=False)} == stages
+
+
+def test_a_film_that_flakes_off_takes_no_coat_and_goes_nowhere():
+    """A scratch that flakes shows that the film does not hold: nothing more belongs on it."""
+    assert blocked(Found.FLAKES) >= {Stage.RECOAT, Stage.PACK, Stage.LIGHT_USE, Stage.CURED}
+    story = one_coat(VARNISH)
+    story.work(60, Operation.SCUFF)
+    story.check(61, Found.FLAKES)
+    assert story.verdict(62).answer is Answer.BLOCKED
+    story.check(63, Found.HOLDS)
+    assert story.verdict(64).answer is Answer.GO
+
+
+def test_dry_to_the_touch_proves_tack_free_only():
+    """The classic mistake: dry is not dry enough to recoat, sand, clamp or stack."""
+    story = one_coat(VARNISH)
+    story.check(10, Found.DRY)
+    stages = story.state(11).stages
+    assert hours_until(stages[Stage.TACK_FREE].high) == 10
+    assert hours_until(stages[Stage.RECOAT].high) == 48
+    assert hours_until(stages[Stage.STACK].high) == 120
+    assert story.verdict(11).answer is Answer.DRYING
+
+
+def test_powder_proves_sanding_and_a_film_ready_to_recoat():
+    story = one_coat(VARNISH)
+    story.check(30, Found.POWDER)
+    assert story.verdict(30.5).answer is Answer.SCUFF
+    story.work(30.6, Operation.SCUFF)
+    assert story.verdict(31).answer is Answer.GO
+
+
+def test_powder_proves_no_recoat_of_an_oil_that_builds_no_film():
+    """Dust comes off the surface; the oil below may still be wet."""
+    story = one_coat(LINSEED)
+    story.work(0.2, Operation.WIPE)
+    story.check(30, Found.POWDER)
+    assert hours_until(story.state(31).stages[Stage.SAND].high) == 30
+    assert hours_until(story.state(31).stages[Stage.RECOAT].high) == 72
+    assert story.verdict(31).answer is Answer.TEST
+
+
+def test_powder_proves_neither_clamping_nor_stacking():
+    story = one_coat(VARNISH)
+    story.check(30, Found.POWDER)
+    stages = story.state(31).stages
+    assert hours_until(stages[Stage.CLAMP].high) == 72
+    assert hours_until(stages[Stage.STACK].high) == 120
+
+
+# --- a failed check beats any clock -----------------------------------------------------------
+
+
+@pytest.mark.parametrize("days", [1, 3, 7, 30, 55])
+def test_tacky_blocks_however_long_ago_it_was(days):
+    story = one_coat(VARNISH)
+    story.check(20, Found.TACKY)
+    verdict = story.verdict(24 * days)
+    assert verdict.answer is Answer.BLOCKED
+    assert "tacky" in verdict.because
+    assert verdict.low is None, "no date: only a test can lift it"
+
+
+@pytest.mark.parametrize("days", [3, 30])
+def test_what_gums_is_neither_sanded_nor_recoated_however_long_ago(days):
+    story = one_coat(VARNISH)
+    story.check(50, Found.GUMS)
+    assert story.verdict(24 * days).answer is Answer.BLOCKED
+    assert story.may_work(Operation.SCUFF, 24 * days).answer is Answer.BLOCKED
+
+
+@pytest.mark.parametrize(
+    ("failure", "does_not_lift", "lifts"),
+    [
+        (Found.TACKY, Found.NO_SMELL, Found.DRY),
+        (Found.GUMS, Found.DRY, Found.POWDER),
+        (Found.GUMS, Found.NO_PRINT, Found.POWDER),
+        (Found.PRINTS, Found.DRY, Found.NO_PRINT),
+        (Found.PRINTS, Found.POWDER, Found.NO_PRINT),
+        (Found.SMELLS, Found.DRY, Found.NO_SMELL),
+        (Found.FLAKES, Found.POWDER, Found.HOLDS),
+    ],
+)
+def test_only_a_test_that_could_have_shown_it_again_lifts_a_failure(failure, does_not_lift, lifts):
+    assert blocked(failure)
+    assert blocked(failure, does_not_lift) == blocked(failure)
+    assert blocked(failure, lifts) == set()
+
+
+def test_it_failed_again_after_it_had_passed():
+    assert blocked(Found.TACKY, Found.DRY, Found.TACKY) == set(Stage) - EARLY
+
+
+def test_a_pass_before_the_last_failure_proves_nothing():
+    row = [check(1, Found.DRY, 1), check(2, Found.TACKY, 2), check(3, Found.NO_PRINT, 3)]
+    proved = film_checks.proof(row, Stage.TACK_FREE, builds_film=True)
+    assert proved is row[2]
+
+
+def test_a_film_that_gums_is_not_tacky_any_more_but_still_not_ready():
+    assert blocked(Found.TACKY, Found.GUMS) == {Stage.SAND, Stage.RECOAT}
+
+
+def test_lacquer_that_prints_may_still_be_recoated():
+    """It melts into the next coat; what prints is not clamped, stacked or packed."""
+    story = one_coat(LACQUER, rh=40.0)
+    story.check(3, Found.PRINTS)
+    assert story.verdict(4).answer is Answer.GO
+    assert story.may_work(Operation.HARDWARE, 100).answer is Answer.BLOCKED
+
+
+def test_varnish_that_prints_is_tested_before_it_is_recoated():
+    story = one_coat(VARNISH)
+    story.check(49, Found.PRINTS)
+    story.work(49.5, Operation.SCUFF)
+    verdict = story.verdict(50)
+    assert verdict.answer is Answer.TEST
+    assert "prints" in verdict.because
+
+
+def test_what_smells_is_not_shut_in():
+    story = one_coat(VARNISH)
+    story.check(400, Found.SMELLS)
+    close = milestone([story.state(420)], Stage.CLOSE)
+    assert close.high < at(420)
+    assert not close.reached(at(420))
+    assert "smell" in close.blocked
+    assert milestone([story.state(420)], Stage.STACK).reached(at(420))
+
+
+def test_a_check_of_one_coat_says_nothing_of_the_next():
+    story = one_coat(SHELLAC)
+    story.check(4, Found.NO_PRINT)
+    story.coat(5, SHELLAC)
+    assert hours_until(story.state(6).stages[Stage.CLAMP].high) == 17
+
+
+def test_a_thumbnail_on_the_top_coat_speaks_for_all_below():
+    story = one_coat(VARNISH)
+    story.coat(50, SHELLAC)
+    story.check(64, Found.NO_PRINT)
+    assert hours_until(story.state(65).stages[Stage.CLAMP].high) == 64
+
+
+# --- a pass ends our lengthening, never the label's minimum ------------------------------------
+
+
+def test_in_the_cold_a_pass_ends_the_longer_wait():
+    story = one_coat(VARNISH, celsius=13.0)
+    assert hours_until(story.state(0).stages[Stage.RECOAT].high) == pytest.approx(96)
+    story.check(50, Found.POWDER)
+    assert hours_until(story.state(51).stages[Stage.RECOAT].high) == 50
+
+
+def test_a_pass_before_the_labels_minimum_waits_for_it():
+    story = one_coat(WATERBORNE)
+    story.check(1, Found.POWDER)
+    assert hours_until(story.state(1.5).stages[Stage.RECOAT].high) == 2
+    assert story.verdict(1.5).answer is Answer.DRYING
+    assert story.verdict(2.1).answer is Answer.GO
+
+
+@settings(deadline=None, max_examples=100)
+@given(
+    st.sampled_from(FACTS.class_keys()),
+    st.floats(0, 10),
+    st.lists(
+        st.tuples(st.floats(0, 400), st.sampled_from(list(Found))),
+        max_size=5,
+        unique_by=lambda c: c[0],
+    ),
+    st.floats(11, 32),
+)
+def test_no_pass_ever_goes_below_the_labels_minimum_in_real_hours(key, vague, found, celsius):
+    story = Story()
+    story.part()
+    story.coat((0.0, vague), key)
+    story.steady(celsius, 50.0, since=-12.0, days=20.0)
+    for hour, finding in found:
+        story.check(vague + hour, finding)
+    top = story.state(vague + 400).top
+    for stage, label in top.coat.figures.stages.items():
+        time = top.stage(stage)
+        assert hours_until(time.low) >= vague + label.low_h - 1e-6
+        assert hours_until(time.high) >= vague + label.low_h - 1e-6
+
+
+@given(st.lists(st.sampled_from(list(Found)), min_size=1, max_size=8))
+def test_nothing_is_blocked_and_proved_at_once(findings):
+    row = [check(n, f, n) for n, f in enumerate(findings)]
+    for stage in Stage:
+        if film_checks.blocking(row, stage):
+            assert film_checks.proof(row, stage, builds_film=True) is None
+
+
+# --- stalled ----------------------------------------------------------------------------------
+
+
+def test_tacky_again_long_after_is_stalled_and_has_no_date():
+    """TM 43-0139, chapter 5: a film still tacky at 12 h dries slowly; no better 12 h later."""
+    story = one_coat(VARNISH)
+    story.check(30, Found.TACKY)
+    assert story.verdict(31).answer is Answer.BLOCKED
+    story.check(43, Found.TACKY)
+    verdict = story.verdict(44)
+    assert verdict.answer is Answer.STALLED
+    assert verdict.high is None
+    assert any("take it off" in f.remedy for f in verdict.findings)
+
+
+def test_a_film_that_gets_better_is_not_stalled():
+    story = one_coat(VARNISH)
+    story.check(30, Found.TACKY)
+    story.check(43, Found.GUMS)
+    assert story.verdict(44).answer is Answer.BLOCKED
+
+
+def test_twice_within_an_hour_is_impatience_and_not_a_stall():
+    story = one_coat(VARNISH)
+    story.check(30, Found.TACKY)
+    story.check(31, Found.TACKY)
+    assert story.verdict(32).answer is Answer.BLOCKED
+
+
+def test_a_young_film_is_not_stalled():
+    """Tacky at two and at four hours is what a varnish is."""
+    slow = timedelta(hours=FACTS.drying.slow_after_h)
+    young = [check(2, Found.TACKY, 1), check(4, Found.TACKY, 2)]
+    assert not film_checks.stalled(young, at(0), slow)
+
+
+def test_a_stalled_film_that_passes_at_last_goes_on():
+    story = one_coat(VARNISH)
+    story.check(30, Found.TACKY)
+    story.check(60, Found.TACKY)
+    story.check(200, Found.POWDER)
+    assert story.verdict(201).answer is Answer.SCUFF
+
+
+# --- suspect: cold in the first night ---------------------------------------------------------
+
+
+def cold_first_night() -> Story:
+    """Waterborne put on in the evening; the room is read at 5 °C in the night, warm after."""
+    story = Story()
+    story.part()
+    story.read(-1, 18, 50)
+    story.coat(0, WATERBORNE)
+    story.read(9, 5, 60)
+    story.read(14, 18, 50)
+    for day in range(1, 40):
+        story.read(14 + 24 * day, 20, 50)
+    return story
+
+
+def test_waterborne_that_met_5_c_in_its_first_night_is_suspect():
+    """Wood Handbook, chapter 16: at least 10 °C for 24 h after latex is put on."""
+    verdict = cold_first_night().verdict(20)
+    assert verdict.answer is Answer.SUSPECT
+    assert verdict.high is None, "no dates"
+    assert any("scratch" in f.remedy for f in verdict.findings)
+
+
+@pytest.mark.parametrize("found", [Found.DRY, Found.NO_PRINT, Found.POWDER, Found.NO_SMELL])
+def test_no_other_test_lifts_that(found):
+    """It may feel dry and stay weak."""
+    story = cold_first_night()
+    story.check(30, found)
+    assert story.verdict(31).answer is Answer.SUSPECT
+    assert story.verdict(24 * 30).answer is Answer.SUSPECT
+
+
+def test_a_scratch_that_holds_lifts_it():
+    story = cold_first_night()
+    story.check(40, Found.HOLDS)
+    assert story.verdict(41).answer in MAY_ACT
+
+
+def test_a_scratch_that_flakes_does_not():
+    story = cold_first_night()
+    story.check(40, Found.FLAKES)
+    assert story.verdict(41).answer is Answer.SUSPECT
+
+
+def test_a_scratch_that_flakes_after_one_that_held_makes_it_suspect_again():
+    story = cold_first_night()
+    story.check(40, Found.HOLDS)
+    story.check(50, Found.FLAKES)
+    assert story.verdict(51).answer not in MAY_ACT
+
+
+def test_a_scratch_before_the_cold_came_says_nothing_of_it():
+    story = cold_first_night()
+    story.check(3, Found.HOLDS)
+    assert story.verdict(20).answer is Answer.SUSPECT
+
+
+def test_a_scratch_through_a_later_coat_clears_the_film_below_too():
+    """The coat went on before the night's reading was typed in; the scratch goes through both."""
+    story = cold_first_night()
+    story.coat(15, WATERBORNE)
+    assert story.verdict(20).answer is Answer.SUSPECT
+    story.check(60, Found.HOLDS)
+    assert story.verdict(61).answer in MAY_ACT
+
+
+def test_a_suspect_film_is_promised_to_no_stack():
+    film = milestone([cold_first_night().state(24 * 30)], Stage.STACK)
+    assert not film.reached(at(24 * 30))
+    assert "suspect" in film.blocked
+
+
+def test_cold_after_the_first_day_is_no_damage():
+    story = one_coat(WATERBORNE, days=2.0)
+    story.read(40, 5, 60)
+    assert story.verdict(41).answer is not Answer.SUSPECT
+
+
+def test_a_reading_of_the_last_hours_of_the_first_day_counts():
+    """A reading speaks for the four hours before it: cold read at 26 h was cold at 23 h."""
+    story = Story()
+    story.part()
+    story.read(0, 18, 50)
+    story.coat(0, WATERBORNE)
+    story.read(26, 5, 60)
+    assert story.verdict(27).answer is Answer.SUSPECT
+
+
+@pytest.mark.parametrize("key", [SHELLAC, VARNISH, LACQUER])
+def test_a_cold_night_only_slows_the_others(key):
+    story = Story()
+    story.part()
+    story.read(-1, 18, 50)
+    story.coat(0, key)
+    story.read(9, 5, 60)
+    assert story.verdict(20).answer is not Answer.SUSPECT
+
+
+# --- the words --------------------------------------------------------------------------------
+
+
+def test_every_finding_belongs_to_one_test_and_passes_or_fails():
+    for found in Found:
+        test = film_checks.test_that_finds(found)
+        assert found in FOUND_BY[test]
+        assert failed(found) is (found not in PROVES)
+    assert set(FOUND_BY) == set(Test)
+
+
+def test_every_failure_can_be_answered():
+    assert set(LIFTED_BY) == set(BLOCKS)
+    for failure, answers in LIFTED_BY.items():
+        assert any(not failed(answer) for answer in answers), failure

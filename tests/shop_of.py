@@ -1,0 +1,387 @@
+"""A shop, its log and a look at it in a few words, for tests of the reasoning.
+
+Hours are counted from Monday 18:00; every part, product and hour here is invented. A story writes
+down what happened and is then looked at as of an hour; what comes later has not happened yet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta, tzinfo
+from itertools import count
+from typing import Any, TypeVar
+
+from finishlog.core.air import STANDARD_AIR, Air
+from finishlog.core.bench import BenchState, bench_state, verdict_on, verdict_on_work
+from finishlog.core.checks import test_that_finds
+from finishlog.core.finishes import (
+    YOUR_CAN,
+    Figure,
+    FigureSet,
+    Method,
+    RecoatWindow,
+    WindowKind,
+    judged_by,
+)
+from finishlog.core.records import (
+    AnyEntry,
+    Check,
+    Coat,
+    Found,
+    Joined,
+    Moved,
+    Operation,
+    RagsDeed,
+    RagsEvent,
+    Reading,
+    Resumed,
+    SetAside,
+    Sureness,
+    Target,
+    When,
+    Work,
+)
+from finishlog.core.room_air import AirSpan
+from finishlog.core.shop import (
+    Face,
+    FaceKind,
+    Log,
+    Need,
+    Part,
+    Piece,
+    Product,
+    Project,
+    Room,
+    Shop,
+    Step,
+    Zone,
+)
+from finishlog.core.shop_hours import ShopHours
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import Verdict
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+
+FACTS = Facts()
+START = datetime(2026, 11, 23, 18, 0, tzinfo=UTC)  # a Monday
+
+SHELLAC = "shellac-2lb"
+WATERBORNE = "waterborne-clear"
+VARNISH = "alkyd-varnish"
+LACQUER = "lacquer-sprayed"
+LINSEED = "boiled-linseed-oil"
+BLEND = "oil-varnish-blend"
+STAIN = "wiping-stain"
+FILLER = "paste-filler"
+WAX = "paste-wax"
+
+E = TypeVar("E", bound=AnyEntry)
+
+# An hour, or the earliest and the latest hour of a time that is only roughly known.
+Hour = float | tuple[float, float]
+# A step: the class of a coat, or work by hand; with faces: only on these.
+Doing = str | Operation
+
+
+def at(hours: float) -> datetime:
+    """Return the instant so many hours after Monday 18:00."""
+    return START + timedelta(hours=hours)
+
+
+def hours_until(moment: datetime | None) -> float:
+    """Return the hours from Monday 18:00 to an instant that must exist."""
+    assert moment is not None
+    return (moment - START) / timedelta(hours=1)
+
+
+def when(hour: Hour, tie: int = 0) -> When:
+    """Build the time of the work: exact, or a span."""
+    if isinstance(hour, tuple):
+        return When(at(hour[0]), at(hour[1]), Sureness.PART_OF_DAY, tie)
+    return When(at(hour), at(hour), Sureness.EXACT, tie)
+
+
+def figure(hours: float, high: float | None = None, air: Air = STANDARD_AIR) -> Figure:
+    """Build a label's figure: so many hours, or a range."""
+    return Figure(hours, hours, hours if high is None else high, YOUR_CAN, air)
+
+
+def closing(hours: float, air: Air = STANDARD_AIR) -> RecoatWindow:
+    """Build a label's recoat window that closes after so many hours."""
+    return RecoatWindow(WindowKind.CLOSES, YOUR_CAN, figure(hours, air=air))
+
+
+def span(start: float, end: float | None, *airs: Air, measured: bool = True) -> AirSpan:
+    """Build a stretch of air by its hours."""
+    return AirSpan(at(start), None if end is None else at(end), airs, measured)
+
+
+def whole_part(part: Part) -> frozenset[Target]:
+    """Return every zone of every piece of a part, joint faces left bare."""
+    return frozenset(
+        Target(piece.id, zone.id)
+        for piece in part.pieces
+        for face in part.faces
+        if face.kind is not FaceKind.JOINT
+        for zone in face.zones
+    )
+
+
+@dataclass
+class Story:
+    """What there is and what happened, written down as it is told.
+
+    Without `on`, coats, work and checks reach the first part, all round.
+    """
+
+    parts: list[Part] = field(default_factory=list)
+    rooms: dict[int, Room] = field(default_factory=lambda: {1: Room(1, "finishing room")})
+    products: dict[int, Product] = field(default_factory=dict)
+    entries: list[AnyEntry] = field(default_factory=list)
+    zone: tzinfo = UTC
+    _ids: count[int] = field(default_factory=lambda: count(100))
+
+    # what there is
+
+    def part(
+        self,
+        name: str = "door",
+        *steps: Doing | tuple[Doing, str],
+        pieces: int = 1,
+        faces: Iterable[str] = ("all round",),
+        joints: Iterable[str] = (),
+        zones: Mapping[str, Iterable[Zone]] | None = None,
+        species: str | None = None,
+        needs: Mapping[str, int] | None = None,
+        room: int | None = None,
+    ) -> Part:
+        """Add a part with its steps."""
+        kinds = [*((f, FaceKind.SHOW) for f in faces), *((j, FaceKind.JOINT) for j in joints)]
+        made = Part(
+            id=next(self._ids),
+            project=1,
+            project_name="cabinet",
+            name=name,
+            species=species,
+            pieces=tuple(Piece(next(self._ids), n) for n in range(1, pieces + 1)),
+            faces=tuple(
+                Face(
+                    next(self._ids),
+                    face,
+                    kind,
+                    tuple((zones or {}).get(face, ())) or (Zone(next(self._ids)),),
+                )
+                for face, kind in kinds
+            ),
+            steps=tuple(self._step(n, step) for n, step in enumerate(steps, 1)),
+            needs=tuple(Need(self.named(n).id, c) for n, c in (needs or {}).items()),
+            room=room,
+        )
+        self.parts.append(made)
+        return made
+
+    def _step(self, position: int, step: Doing | tuple[Doing, str]) -> Step:
+        doing, faces = (step[0], (step[1],)) if isinstance(step, tuple) else (step, ())
+        if isinstance(doing, Operation):
+            return Step(position, doing, None, faces)
+        return Step(position, Operation.COAT, self.product(doing), faces)
+
+    def product(self, class_key: str) -> int:
+        """Return the product of a class; the first time it is bought."""
+        for known in self.products.values():
+            if known.class_key == class_key:
+                return known.id
+        bought = Product(next(self._ids), f"our {class_key}", class_key)
+        self.products[bought.id] = bought
+        return bought.id
+
+    def named(self, name: str) -> Part:
+        """Return a part by its name."""
+        return next(p for p in self.parts if p.name == name)
+
+    def another_room(self, name: str = "attic", coldest_night_c: float | None = None) -> int:
+        """Add a room."""
+        made = Room(max(self.rooms) + 1, name, coldest_night_c)
+        self.rooms[made.id] = made
+        return made.id
+
+    def cold_nights(self, celsius: float, room: int = 1) -> None:
+        """Say how cold the nights get in a room."""
+        self.rooms[room] = replace(self.rooms[room], coldest_night_c=celsius)
+
+    # what happened
+
+    def coat(
+        self,
+        hour: Hour,
+        class_key: str,
+        on: Part | None = None,
+        *,
+        face: str | None = None,
+        pieces: Iterable[int] | None = None,
+        label: Mapping[Stage, Figure] | None = None,
+        window: RecoatWindow | None = None,
+        method: Method | None = None,
+    ) -> Coat:
+        """Put on a coat."""
+        product = self.products[self.product(class_key)]
+        return self._happened(
+            Coat(
+                **self._head(hour, self._reach(on, face, pieces)),
+                product=product.id,
+                product_name=product.name,
+                figures=self.figures(class_key, label, window),
+                method=method,
+            )
+        )
+
+    def figures(
+        self,
+        class_key: str,
+        label: Mapping[Stage, Figure] | None = None,
+        window: RecoatWindow | None = None,
+    ) -> FigureSet:
+        """Return what a coat of a class is judged by."""
+        return judged_by(FACTS.finish_class(class_key), label or {}, window, FACTS.version)
+
+    def work(
+        self, hour: Hour, operation: Operation, on: Part | None = None, *, face: str | None = None
+    ) -> Work:
+        """Work on a part by hand."""
+        return self._happened(
+            Work(**self._head(hour, self._reach(on, face, None)), operation=operation)
+        )
+
+    def check(
+        self, hour: Hour, found: Found, on: Part | None = None, *, face: str | None = None
+    ) -> Check:
+        """Test a film."""
+        head = self._head(hour, self._reach(on, face, None))
+        return self._happened(Check(**head, test=test_that_finds(found), found=found))
+
+    def read(self, hour: Hour, celsius: float, rh: float, room: int = 1) -> Reading:
+        """Read the air of a room."""
+        return self._happened(Reading(**self._head(hour), room=room, air=Air(celsius, rh)))
+
+    def steady(
+        self,
+        celsius: float = 23.0,
+        rh: float = 50.0,
+        *,
+        since: float = 0.0,
+        days: float = 60.0,
+        room: int = 1,
+    ) -> Story:
+        """Read the same air twice a day from an hour on, so that it is known all the time."""
+        for half_day in range(int(days * 2) + 1):
+            self.read(since + 12 * half_day, celsius, rh, room)
+        return self
+
+    def rags(self, hour: Hour, deed: RagsDeed, item: int | None = None) -> RagsEvent:
+        """Do something with oily rags."""
+        return self._happened(RagsEvent(**self._head(hour), deed=deed, item=item))
+
+    def join(self, hour: Hour, into: Piece, members: Iterable[Piece]) -> Joined:
+        """Glue pieces up into one piece of an assembly."""
+        ids = frozenset(piece.id for piece in members)
+        return self._happened(Joined(**self._head(hour), into=into.id, members=ids))
+
+    def move(self, hour: Hour, on: Part, room: int) -> Moved:
+        """Carry the pieces of a part into a room."""
+        pieces = frozenset(piece.id for piece in on.pieces)
+        return self._happened(Moved(**self._head(hour), pieces=pieces, room=room))
+
+    def set_aside(self, hour: Hour, on: Part | None = None) -> SetAside:
+        """Stop work on a part on purpose."""
+        return self._happened(SetAside(**self._head(hour, self._reach(on, None, None))))
+
+    def resume(self, hour: Hour, on: Part | None = None) -> Resumed:
+        """Go on with it."""
+        return self._happened(Resumed(**self._head(hour, self._reach(on, None, None))))
+
+    def _reach(
+        self, on: Part | None, face: str | None, pieces: Iterable[int] | None
+    ) -> frozenset[Target]:
+        part = on or self.parts[0]
+        if face is None and pieces is None:
+            return whole_part(part)
+        numbers = set(pieces) if pieces is not None else {p.number for p in part.pieces}
+        return frozenset(
+            Target(p.id, z.id)
+            for p in part.pieces
+            for f in part.faces
+            for z in f.zones
+            if p.number in numbers and (f.name == face if face else f.kind is not FaceKind.JOINT)
+        )
+
+    def _head(self, hour: Hour, targets: frozenset[Target] = frozenset()) -> dict[str, Any]:
+        number = next(self._ids)
+        done = when(hour, number)
+        return {
+            "id": number,
+            "act": number,
+            "when": done,
+            "typed_at": done.latest,
+            "targets": targets,
+        }
+
+    def _happened(self, entry: E) -> E:
+        self.entries.append(entry)
+        return entry
+
+    # looking at it
+
+    @property
+    def shop(self) -> Shop:
+        """What there is."""
+        return Shop(
+            (Project(1, "cabinet"),),
+            tuple(self.parts),
+            self.products,
+            self.rooms,
+            ShopHours((), "UTC"),
+        )
+
+    def log(self, hour: float) -> Log:
+        """What has happened by an hour, in the order of the work."""
+        past = [e for e in self.entries if e.when.latest <= at(hour)]
+        return Log(tuple(sorted(past, key=lambda e: e.when.order)))
+
+    def look(self, hour: float) -> BenchState:
+        """Look at the shop as of an hour."""
+        return bench_state(self.shop, self.log(hour), FACTS, at(hour), self.zone)
+
+    def state(self, hour: float, on: Part | None = None, face: str | None = None) -> ZoneState:
+        """Return the first zone of a part."""
+        part = on or self.parts[0]
+        return next(
+            z
+            for z in self.look(hour).zones
+            if z.member.id == part.id and face in {None, z.face.name}
+        )
+
+    def verdict(self, hour: float, on: Part | None = None, face: str | None = None) -> Verdict:
+        """Ask whether the next step may be done."""
+        return self.state(hour, on, face).verdict
+
+    def may(
+        self, class_key: str, hour: float, method: Method | None = None, on: Part | None = None
+    ) -> Verdict:
+        """Ask whether a coat of a class may go on, whatever the steps say."""
+        over = FACTS.finish_class(class_key)
+        return verdict_on(self.state(hour, on), self.look(hour), over, method, FACTS)
+
+    def may_work(self, operation: Operation, hour: float, on: Part | None = None) -> Verdict:
+        """Ask whether a piece of work may be done, whatever the steps say."""
+        return verdict_on_work(self.state(hour, on), self.look(hour), operation, FACTS)
+
+
+def one_coat(
+    class_key: str, hour: Hour = 0.0, celsius: float = 23.0, rh: float = 50.0, days: float = 60.0
+) -> Story:
+    """Tell of one part with one coat in steady air that is read all the time."""
+    story = Story()
+    story.part()
+    story.coat(hour, class_key)
+    return story.steady(celsius, rh, since=-12.0, days=days)
