@@ -83,7 +83,7 @@ def amend(
             type(entry).__name__.lower(),
             entry.when,
             when,
-            standings([s for s in states if s.layers or s.progress.next], after.shop),
+            standings([s for s in states if s.layers or s.progress.next], after),
         )
 
 

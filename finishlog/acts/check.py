@@ -101,6 +101,6 @@ def log_check(
             labels=picked.labels,
             blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
             proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
-            standings=standings([s for s in states if s.layers], after.shop),
+            standings=standings([s for s in states if s.layers], after),
             in_the_white=picked.labels if not any(s.layers for s in states) else (),
         )

@@ -12,7 +12,6 @@ from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
-from finishlog.core.milestones import Milestone, furthest
 from finishlog.core.records import Operation, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Log
@@ -35,15 +34,6 @@ class ToLog:
 
 
 @dataclass(frozen=True, slots=True)
-class AfterIt:
-    """How a group stands after the act, and its next milestone when its coats are done."""
-
-    standing: Standing
-    coat: int
-    next_milestone: Milestone | None
-
-
-@dataclass(frozen=True, slots=True)
 class Logged:
     """An act as recorded, what comes next, and what to heed."""
 
@@ -52,7 +42,7 @@ class Logged:
     product: str
     at: When
     labels: tuple[str, ...]
-    after: tuple[AfterIt, ...]
+    after: tuple[Standing, ...]
     warnings: tuple[Finding, ...]
     rags: tuple[RagsLine, ...]
     notes: tuple[SafetyNote, ...]
@@ -93,23 +83,10 @@ def logged(
         product=product,
         at=typed.at,
         labels=picked.labels,
-        after=_after(after, picked, product, clock.now),
+        after=standings([z for z in after.bench.zones if z.target in picked.targets], after),
         warnings=warnings,
         rags=open_rags(after, facts, clock),
         notes=notes,
         late=bool(later),
         entries_after_it=len(later),
     )
-
-
-def _after(after: Look, picked: Zones, product: str, now: datetime) -> tuple[AfterIt, ...]:
-    states = [z for z in after.bench.zones if z.target in picked.targets]
-    lines = []
-    for line in standings(states, after.shop):
-        mine = [z for z in states if z.part.path == line.part and z.piece.number in line.pieces]
-        coats = max(
-            (sum(1 for x in z.layers if x.coat.product_name == product) for z in mine), default=0
-        )
-        coming = furthest(mine, now)[1] if not line.operation else None
-        lines.append(AfterIt(line, coats, coming))
-    return tuple(lines)

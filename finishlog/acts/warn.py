@@ -21,7 +21,7 @@ _REMEDIES = {
     Answer.TEST: "",
     Answer.SCUFF: "if you did scuff it, log it: finishlog log PART scuff --at TIME",
     Answer.BLOCKED: "check it again before anything else goes on",
-    Answer.WAITS: "",
+    Answer.WAITS: "look for marks where it was held, or dust in what is wet",
     Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",
 }
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.asks.look import look
+from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, product_name, standing_of
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
@@ -45,14 +45,14 @@ def on(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> 
     with database.reading() as connection:
         seen = look(connection, facts, clock)
     zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
-    return tuple(_on(group, seen.shop) for group in groups(zones))
+    return tuple(_on(group, seen) for group in groups(zones))
 
 
-def _on(group: Group, shop: Shop) -> On:
+def _on(group: Group, seen: Look) -> On:
     state = group.first
     progress = state.progress
     return On(
-        standing=standing_of(group, shop),
+        standing=standing_of(group, seen),
         species=state.species or "",
         joint=state.face.kind is FaceKind.JOINT,
         coats=tuple(
@@ -64,9 +64,9 @@ def _on(group: Group, shop: Shop) -> On:
             )
             for layer in state.layers
         ),
-        to_come=tuple(step_words(s, shop) for s in progress.steps[progress.done :]),
+        to_come=tuple(step_words(s, seen.shop) for s in progress.steps[progress.done :]),
         passed_over=tuple(
-            step_words(s, shop)
+            step_words(s, seen.shop)
             for n, s in enumerate(progress.steps[: progress.done])
             if n not in progress.matched
         ),

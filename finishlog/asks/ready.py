@@ -49,7 +49,7 @@ class PartMilestone:
     next: Stage | None
     next_at: datetime | None
     blocked: str
-    measured: bool
+    air_read: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +81,7 @@ def ready(database: Database, facts: Facts, clock: Clock, only: Iterable[int] = 
 def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> Ready:
     """Answer from a shop that was already looked at."""
     zones = [z for z in seen.bench.zones if not only or z.part.id in only]
-    lines = standings([z for z in zones if z.progress.next or z.layers], seen.shop)
+    lines = standings([z for z in zones if z.progress.next or z.layers], seen)
     acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
     waiting = [s for s in lines if s.answer in _WAITS]
     glue_ups = glue_up_standings(g for g in seen.bench.glue_ups if not only or g.part.id in only)
@@ -166,5 +166,5 @@ def _part_milestone(states: Sequence[ZoneState], now: datetime) -> PartMilestone
         next=coming.stage if coming else None,
         next_at=coming.high if coming else None,
         blocked=coming.blocked if coming else "",
-        measured=coming.measured if coming else True,
+        air_read=coming.air_read if coming else True,
     )

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.asks.look import Look
 from finishlog.core.findings import Finding
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.grouping import Group, describe, groups
+from finishlog.core.milestones import Milestone, furthest
 from finishlog.core.records import Operation
 from finishlog.core.shop import Shop
 from finishlog.core.verdicts import Answer, Verdict
@@ -21,7 +23,7 @@ class Standing:
 
     `operation` is the next step (empty: none), `product` what it puts on, or the next step that
     puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
-    layer.
+    layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for.
     """
 
     part: str
@@ -40,9 +42,11 @@ class Standing:
     closes: datetime | None
     waits_for: str
     findings: tuple[Finding, ...]
+    layers: tuple[str, ...] = ()
+    milestone: Milestone | None = None
 
 
-def standing_of(group: Group, shop: Shop) -> Standing:
+def standing_of(group: Group, seen: Look) -> Standing:
     """Put one group into plain values."""
     state = group.first
     verdict, step = state.verdict, state.progress.next
@@ -63,7 +67,7 @@ def standing_of(group: Group, shop: Shop) -> Standing:
         pieces=group.pieces,
         faces=group.faces,
         operation=operation,
-        product=product_name(product, shop),
+        product=product_name(product, seen.shop),
         coat=coat,
         coats=coats,
         on_it=top.coat.product_name if top else "",
@@ -74,12 +78,16 @@ def standing_of(group: Group, shop: Shop) -> Standing:
         closes=verdict.closes,
         waits_for=verdict.waits_for,
         findings=verdict.findings,
+        layers=tuple(layer.coat.product_name for layer in state.layers),
+        milestone=furthest(group.states, seen.bench.now)[1]
+        if verdict.answer is Answer.DONE
+        else None,
     )
 
 
-def standings(states: Iterable[ZoneState], shop: Shop) -> tuple[Standing, ...]:
+def standings(states: Iterable[ZoneState], seen: Look) -> tuple[Standing, ...]:
     """Group zones and put each group into plain values."""
-    return tuple(standing_of(group, shop) for group in groups(states))
+    return tuple(standing_of(group, seen) for group in groups(states))
 
 
 def product_name(product: int | None, shop: Shop) -> str:

@@ -6,12 +6,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.asks.look import look
+from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
 from finishlog.core.milestones import Milestone, milestone
-from finishlog.core.shop import Shop
 from finishlog.core.stages import Stage
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
@@ -43,16 +42,16 @@ def when(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -
     zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
     return When(
         now=clock.now,
-        lines=tuple(_line(group, seen.shop) for group in groups(zones)),
+        lines=tuple(_line(group, seen) for group in groups(zones)),
         glue_ups=glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted),
     )
 
 
-def _line(group: Group, shop: Shop) -> WhenLine:
+def _line(group: Group, seen: Look) -> WhenLine:
     found = (milestone(group.states, stage) for stage in Stage)
     top = group.first.top
     return WhenLine(
-        standing=standing_of(group, shop),
+        standing=standing_of(group, seen),
         since=top.put_on if top else None,
         stages=tuple(m for m in found if m),
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.asks.look import look
+from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.air import Air
@@ -16,7 +16,6 @@ from finishlog.core.grouping import Group, groups
 from finishlog.core.layers import Layer
 from finishlog.core.records import Check
 from finishlog.core.room_air import RoomAir
-from finishlog.core.shop import Shop
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
@@ -93,7 +92,7 @@ def why(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) ->
     with database.reading() as connection:
         seen = look(connection, facts, clock)
     zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
-    explained = [_why(group, seen.shop, facts, clock.now) for group in groups(zones)]
+    explained = [_why(group, seen, facts, clock.now) for group in groups(zones)]
     glue_ups = [
         Why(line, (), None, None, None, None, (), ())
         for line in glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted)
@@ -101,13 +100,13 @@ def why(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) ->
     return (*explained, *glue_ups)
 
 
-def _why(group: Group, shop: Shop, facts: Facts, now: datetime) -> Why:
+def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
     state = group.first
     top = state.top
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
     reading = state.room.measured_at(now)
     return Why(
-        standing=standing_of(group, shop),
+        standing=standing_of(group, seen),
         on_it=tuple(
             OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
         ),

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from finishlog.acts.air import AirLogged
     from finishlog.acts.amend import Amended
     from finishlog.acts.check import Checked
-    from finishlog.acts.logged import AfterIt, Logged
+    from finishlog.acts.logged import Logged
     from finishlog.acts.note import Noted
     from finishlog.acts.undo import Undone
     from finishlog.asks.standing import Standing
@@ -38,7 +38,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
     for line in answer.after:
-        page.line(f"{when}  {_what(answer, line)} · {_then(line, clock)}")
+        page.line(f"{when}  {_what(answer, line)} · {standing_words(line, clock)}")
     if answer.late:
         page.line(
             f"it lands before {answer.entries_after_it} later "
@@ -58,23 +58,19 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     return page
 
 
-def _what(answer: Logged, line: AfterIt) -> str:
-    name = line.standing.label
-    if answer.operation is Operation.COAT:
-        return f"{name}: coat {line.coat}, {answer.product}"
-    return f"{name}: {answer.operation.value}"
-
-
-def _then(line: AfterIt, clock: Clock) -> str:
-    standing = line.standing
-    if standing.answer is Answer.DONE and line.next_milestone:
-        stage = shown(line.next_milestone.stage)
-        return f"steps done; {stage} {milestone_words(line.next_milestone, clock)}"
-    return standing_words(standing, clock)
+def _what(answer: Logged, line: Standing) -> str:
+    if answer.operation is not Operation.COAT:
+        return f"{line.label}: {answer.operation.value}"
+    # A coat that lands between others takes a number that was another's: leave it unsaid.
+    number = "" if answer.late else f" {line.layers.count(answer.product)}"
+    return f"{line.label}: coat{number}, {answer.product}"
 
 
 def standing_words(standing: Standing, clock: Clock) -> str:
     """Say how a group stands in one phrase."""
+    if standing.answer is Answer.DONE and standing.milestone:
+        stage = shown(standing.milestone.stage)
+        return f"{standing.because}; {stage} {milestone_words(standing.milestone, clock)}"
     if standing.answer is Answer.DONE:
         return standing.because
     if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:

@@ -158,13 +158,16 @@ def history_page(lines: tuple[HistoryLine, ...], clock: Clock) -> Page:
     if not lines:
         page.line("nothing is on record")
     section = page.section()
+    shown: set[tuple[str, ...]] = set()
     for line in lines:
         typed = clock_words(line.typed_at, clock.now, clock.zone)
         when = happened(line.happened, clock.now, clock.zone) if line.happened else typed
         late = f"typed {typed}" if when != typed else ""
         fate = "; ".join(x for x in (_fate(line), late) if x)
-        tone = Tone.PLAIN if line.in_force else Tone.FAINT
-        section.row(str(line.act), when, ", ".join(line.parts), fate, line.words, tone=tone)
+        cells = (str(line.act), when, ", ".join(line.parts), fate, line.words)
+        if cells not in shown:
+            section.row(*cells, tone=Tone.PLAIN if line.in_force else Tone.FAINT)
+        shown.add(cells)
     return page
 
 

@@ -144,10 +144,10 @@ def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> N
 def _milestone(each: PartMilestone, clock: Clock) -> str:
     words = [may_be(each.reached)] if each.reached else ["coats done"]
     if each.next and each.blocked:
-        words.append(f"{each.next.value} {each.blocked}")
+        words.append(f"{each.next.value} is blocked: {each.blocked}")
     elif each.next and each.next_at and each.next_at > clock.now:
         words.append(f"{may_be(each.next)} after {wait_until(each.next_at, clock.now, clock.zone)}")
-    elif each.next and not each.measured:
+    elif each.next and not each.air_read:
         words.append(f"{each.next.value} by label time only: test first, the air was not measured")
     return "; ".join(words)
 

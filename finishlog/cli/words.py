@@ -174,6 +174,6 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
         return f"no figure for {', '.join(each.missing)}"
     if each.reached(clock.now):
         return "reached"
-    if each.high is not None and each.high <= clock.now and not each.measured:
+    if each.high is not None and each.high <= clock.now and not each.air_read:
         return "by label time only: test first, the air was not measured"
     return after(each.low, each.high, clock)

@@ -220,8 +220,12 @@ def _judged(state: ZoneState, near: Around, shop: Shop, book: Book) -> ZoneState
 def verdict_on(
     state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, book: Book
 ) -> Verdict:
-    """Give the verdict on one named product, whatever the steps say comes next."""
-    return decide(state, Asked(None, over, method), around(bench.zones, bench.now), book)
+    """Give the verdict on one named product, whatever the steps say comes next.
+
+    Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
+    """
+    near = replace(around(bench.zones, bench.now), wet_films={})
+    return decide(state, Asked(None, over, method), near, book)
 
 
 def verdict_on_work(

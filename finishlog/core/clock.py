@@ -72,12 +72,14 @@ def rate(law: RateLaw, air: Air) -> float:
 class Reached:
     """When a clock reaches its hours; `moment` None: not in this air.
 
-    `measured_h` and `unmeasured_h` are the real hours on the way, by whether a reading covers them.
+    The real hours on the way: `measured_h` are covered by a reading, `unmeasured_h` are not, and of
+    those `unread_h` have no reading near them at all.
     """
 
     moment: datetime | None
     measured_h: float = 0.0
     unmeasured_h: float = 0.0
+    unread_h: float = 0.0
 
 
 Stops = Callable[[AirSpan, float], bool]
@@ -115,20 +117,28 @@ def reach(
     span, given the hours gained so far.
     """
     left = max(hours, 0.0)
-    real = {True: 0.0, False: 0.0}
+    passed: list[tuple[AirSpan, float]] = []
     for span in spans:
         k = 0.0 if stops(span, hours - left) else pace(span)
         length = span.length_h
         needed = left / k if k > 0 else None
         if needed is not None and (length is None or needed <= length):
-            real[span.measured] += needed
-            moment = span.start + timedelta(hours=needed)
-            return Reached(moment, real[True], real[False])
+            return _reached(span.start + timedelta(hours=needed), [*passed, (span, needed)])
         if length is None:
-            return Reached(None, real[True], real[False])
+            return _reached(None, passed)
         left -= length * k
-        real[span.measured] += length
+        passed.append((span, length))
     raise ValueError("the last span of air must have no end")
+
+
+def _reached(moment: datetime | None, passed: Iterable[tuple[AirSpan, float]]) -> Reached:
+    """Sum up the real hours by what is known of their air."""
+    measured = unmeasured = unread = 0.0
+    for span, hours in passed:
+        measured += hours if span.measured else 0.0
+        unmeasured += 0.0 if span.measured else hours
+        unread += 0.0 if span.airs else hours
+    return Reached(moment, measured, unmeasured, unread)
 
 
 def gained(

@@ -70,7 +70,8 @@ def _verdict(
 ) -> Verdict:
     if missing:
         return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
-    states = [z for z in zones if {z.piece.id, z.member_piece.id} & set(members)]
+    wanted = set(members)
+    states = [z for z in zones if z.piece.id in wanted or z.member_piece.id in wanted]
     findings = tuple(_dirty_joints(states))
     held_up: dict[str, list[str]] = {}
     until: list[datetime | None] = []
@@ -90,7 +91,7 @@ def _verdict(
             waits_for=waits_for,
             findings=findings,
         )
-    if any(not s.stages[Stage.CLAMP].measured for s in states if Stage.CLAMP in s.stages):
+    if any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
         return Verdict(
             Answer.TEST, "clamp by label time only: the air was not measured", findings=findings
         )

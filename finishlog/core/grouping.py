@@ -25,28 +25,31 @@ class Group:
 
     @property
     def label(self) -> str:
-        """Name the group: `doors ×2, back`, `legs 1–3 of 12`."""
+        """Name the group: `doors ×2, back`, `legs:1-3`."""
         return describe(self.part, self.pieces, self.faces)
 
 
 def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
-    """Name some pieces and faces of a part; all of them go without saying."""
+    """Name some pieces and faces of a part; all of them go without saying.
+
+    Some pieces are named as they are typed, so that a line can be typed back.
+    """
     name = part.name
     if len(part.pieces) > 1:
         every = set(pieces) >= {p.number for p in part.pieces}
-        name += f" ×{len(part.pieces)}" if every else f" {spans(pieces)} of {len(part.pieces)}"
+        name += f" ×{len(part.pieces)}" if every else f":{spans(pieces)}"
     return f"{name}, {' and '.join(faces)}" if faces else name
 
 
 def spans(numbers: Iterable[int]) -> str:
-    """Write numbers as spans: 1, 2, 3, 5 is `1–3, 5`."""
+    """Write numbers as spans: 1, 2, 3, 5 is `1-3,5`."""
     runs: list[list[int]] = []
     for number in sorted(set(numbers)):
         if runs and number == runs[-1][-1] + 1:
             runs[-1].append(number)
         else:
             runs.append([number])
-    return ", ".join(f"{r[0]}–{r[-1]}" if len(r) > 1 else str(r[0]) for r in runs)
+    return ",".join(f"{r[0]}-{r[-1]}" if len(r) > 1 else str(r[0]) for r in runs)
 
 
 def standing(state: ZoneState) -> Hashable:

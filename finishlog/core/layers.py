@@ -22,13 +22,15 @@ ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 class StageTime:
     """From when a stage may be reached (`low`) and by when it is (`high`).
 
-    None: not in this air. `measured`: a reading covers all the air on the way to `high`.
+    None: not in this air. `measured`: a reading covers all the air on the way to `high`; `air_read`:
+    there is a reading near enough to reckon by.
     `proved_by`: the check that settled it.
     """
 
     low: datetime | None
     high: datetime | None
     measured: bool
+    air_read: bool
     proved_by: Check | None = None
 
 
@@ -37,7 +39,13 @@ def later(one: StageTime, other: StageTime) -> StageTime:
     low = None if one.low is None or other.low is None else max(one.low, other.low)
     high = None if one.high is None or other.high is None else max(one.high, other.high)
     governs = other if high == other.high else one
-    return StageTime(low, high, one.measured and other.measured, governs.proved_by)
+    return StageTime(
+        low,
+        high,
+        one.measured and other.measured,
+        one.air_read and other.air_read,
+        governs.proved_by,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +84,15 @@ class Layer:
         """Return when a figure's hours are over on the wait's clock."""
         law = self.law(figure)
 
-        def ready(hours: float) -> tuple[datetime | None, float]:
-            reached = reach(hours, self.spans, partial(wait_rate, law), self.stops)
-            return reached.moment, reached.unmeasured_h
-
-        low, _ = ready(figure.low_h)
-        high, unmeasured = ready(figure.high_h)
-        return StageTime(low, high, measured=unmeasured == 0.0)
+        pace = partial(wait_rate, law)
+        low = reach(figure.low_h, self.spans, pace, self.stops)
+        high = reach(figure.high_h, self.spans, pace, self.stops)
+        return StageTime(
+            low.moment,
+            high.moment,
+            measured=high.unmeasured_h == 0.0,
+            air_read=high.unread_h == 0.0,
+        )
 
     def stage(self, stage: Stage) -> StageTime | None:
         """Return when this layer reaches a stage; None when its class has no figure for it.
@@ -98,7 +108,7 @@ class Layer:
             return self.waits(figure)
         floor = self.put_on + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
-        return StageTime(moment, moment, measured=True, proved_by=passed)
+        return StageTime(moment, moment, measured=True, air_read=True, proved_by=passed)
 
     def closes(self) -> datetime | None:
         """Return when the recoat window closes, on the window's clock; None: it does not."""
@@ -113,7 +123,7 @@ class Layer:
         """Return when surplus must be off, if the class has it wiped and it was not."""
         if self.of.wipe_off_h is None or self.wiped:
             return None
-        return self.first_on + timedelta(hours=self.of.wipe_off_h.high_h)
+        return self.first_on + timedelta(minutes=round(60 * self.of.wipe_off_h.high_h))
 
     def _too_cold(self) -> list[AirSpan]:
         """Return the stretches of its first hours that a reading shows as damaging."""

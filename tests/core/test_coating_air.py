@@ -1,0 +1,231 @@
+"""May this product go on in this air?
+
+Limits: 10 to 32.2 °C (TM 55-1500-345-23), 75 % RH for oil and water, 65 % for what blushes. Wood at
+least 3 °C (5 °F) above the dew point (MIL-HDBK-1110). Two blush rules are in circulation: 65 % RH,
+and 11.1 °C (20 °F) between air and dew point (trade questions and answers); they contradict.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishlog.core.air import Air, dew_point_c
+from finishlog.core.coating_air import air_findings, surface_c
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import Method
+from finishlog.core.records import Reading
+from finishlog.core.room_air import RoomAir
+from finishlog.core.verdicts import MAY_ACT, Answer
+from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE, WAX, Story, at, when
+
+
+def room(*readings: tuple[float, float, float], coldest: float | None = None) -> RoomAir:
+    """Build a room from (hour, °C, % RH)."""
+    return RoomAir(
+        tuple(
+            Reading(id=n, act=n, when=when(h), typed_at=at(h), room=1, air=Air(t, rh))
+            for n, (h, t, rh) in enumerate(readings, 1)
+        ),
+        coldest,
+        1,
+    )
+
+
+def found(
+    key: str, of: RoomAir, hour: float = 0.0, method: Method | None = None
+) -> tuple[Finding, ...]:
+    return air_findings(FACTS.finish_class(key), method, of, at(hour), FACTS.drying)
+
+
+def stops(findings: tuple[Finding, ...]) -> list[Finding]:
+    return [f for f in findings if f.level is Level.STOP]
+
+
+EVERY_CLASS = list(FACTS.class_keys())
+
+
+@pytest.mark.parametrize("key", [k for k in EVERY_CLASS if k != LACQUER])
+def test_in_good_air_nothing_speaks_against_it(key):
+    assert found(key, room((0, 21, 50))) == ()
+
+
+@pytest.mark.parametrize("key", EVERY_CLASS)
+def test_below_10_c_and_above_32_c_nothing_goes_on(key):
+    """TM 55-1500-345-23: 50 to 90 °F; waterborne also the Wood Handbook, chapter 16."""
+    cold, hot = found(key, room((0, 9.5, 50))), found(key, room((0, 32.5, 30)))
+    assert any("below the 10 °C" in f.sentence for f in stops(cold))
+    assert any("above the 32 °C" in f.sentence for f in stops(hot))
+    assert all(f.remedy and f.source for f in (*stops(cold), *stops(hot)))
+
+
+def test_at_the_limit_itself_it_may():
+    assert stops(found(VARNISH, room((0, 10.0, 50)))) == []
+    assert stops(found(VARNISH, room((0, 20.0, 75)))) == []
+
+
+@pytest.mark.parametrize(
+    ("key", "limit"), [(VARNISH, 75), (WATERBORNE, 75), (SHELLAC, 65), (LACQUER, 65)]
+)
+def test_above_its_humidity_nothing_goes_on(key, limit):
+    assert any(
+        f"{limit} % limit" in f.sentence for f in stops(found(key, room((0, 21, limit + 1))))
+    )
+
+
+def test_wax_has_no_humidity_limit_and_is_given_none():
+    """No source gives one; the dew point still holds."""
+    assert FACTS.finish_class(WAX).limits.max_rh_pct is None
+    assert stops(found(WAX, room((0, 21, 80)))) == []
+
+
+# --- dew --------------------------------------------------------------------------------------
+
+
+def test_wood_less_than_3_c_above_the_dew_point_takes_no_coat():
+    """MIL-HDBK-1110. By psychrolib 2.5.0 the dew point of 16 °C and 71 % is 10.75 °C; wood that
+    stood at 13 °C in the night is 2.25 °C above it (paint application guide: rejected)."""
+    night_in_it = room((-8, 13, 60), (0, 16, 71))
+    (dew,) = stops(found(VARNISH, night_in_it))
+    assert "dew point of 10.7" in dew.sentence or "dew point of 10.8" in dew.sentence
+    assert "13.0 °C" in dew.sentence
+    assert dew.source == "mil-hdbk-1110"
+
+
+def test_the_worked_example_that_is_accepted():
+    """Same guide: 21 °C, dew point 15 °C, surface 19 °C: margin 4.3 °C."""
+    assert stops(found(VARNISH, room((-8, 19, 60), (0, 21, 67)))) == []
+
+
+def test_the_surface_is_the_colder_of_the_room_and_last_night():
+    """Wood follows the air slowly; nobody measured it."""
+    assert surface_c(room((-10, 9, 60), (0, 20, 50)), at(0)) == 9
+    assert surface_c(room((-20, 9, 60), (0, 20, 50)), at(0)) == 20, "the night before is over"
+    assert surface_c(room((0, 20, 50)), at(0)) == 20
+    assert surface_c(RoomAir(), at(0)) is None
+
+
+@given(st.floats(10, 32), st.floats(10, 75))
+def test_the_dew_margin_decides_exactly(t, rh):
+    margin = t - dew_point_c(Air(t, rh))
+    said = any("dew point" in f.sentence for f in stops(found(VARNISH, room((0, t, rh)))))
+    assert said is (margin < 3.0)
+
+
+# --- blush ------------------------------------------------------------------------------------
+
+
+def test_both_blush_rules_are_shown_where_they_contradict():
+    """21.1 °C and 55 %: passes 65 %, fails 20 °F (80 °F air with a dew point of 65 °F is the
+    source's own example of a warning)."""
+    (blush,) = found(LACQUER, room((0, 21.1, 55)))
+    assert blush.level is Level.CAUTION
+    assert "11 °C" in blush.sentence
+    assert "passes the 65 % rule" in blush.sentence
+    assert blush.source == "blush-trade-q-and-a"
+
+
+def test_80_f_with_a_dew_point_of_65_f_is_warned_of():
+    """The source's own example: a gap of 15 °F."""
+    assert any("blush" in f.sentence for f in found(LACQUER, room((0, 26.67, 60))))
+
+
+def test_in_dry_air_neither_rule_speaks():
+    assert found(LACQUER, room((0, 21, 40))) == ()
+
+
+def test_where_both_rules_forbid_it_the_humidity_stops_it():
+    findings = found(LACQUER, room((0, 21, 70)))
+    assert any("65 % limit" in f.sentence for f in stops(findings))
+    assert any("blush" in f.sentence for f in findings)
+    assert not any("passes" in f.sentence for f in findings)
+
+
+def test_blush_is_about_spraying():
+    """Brushed shellac evaporates too slowly to chill itself into the dew (the same source)."""
+    air = room((0, 21, 55))
+    assert found(SHELLAC, air, method=Method.BRUSH) == ()
+    assert any("blush" in f.sentence for f in found(SHELLAC, air, method=Method.SPRAY))
+    assert found(SHELLAC, air) == (), "shellac is brushed unless the person says otherwise"
+
+
+def test_standard_air_itself_carries_the_risk_by_the_cautious_rule():
+    """23 °C and 50 %: the gap is 10.97 °C, a hair under 20 °F; the tool says so, and only warns."""
+    findings = found(LACQUER, room((0, 23, 50)))
+    assert [f.level for f in findings] == [Level.CAUTION]
+
+
+# --- what is not known, and tonight -----------------------------------------------------------
+
+
+def test_a_room_that_was_not_read_is_said_and_never_a_plain_go():
+    (unread,) = found(VARNISH, RoomAir())
+    assert unread.level is Level.CAUTION
+    assert "not read" in unread.sentence
+    story = Story()
+    story.part("door", VARNISH)
+    assert story.verdict(0).answer is Answer.TEST
+
+
+def test_a_reading_of_yesterday_is_no_reading():
+    assert any("not read" in f.sentence for f in found(VARNISH, room((-25, 21, 50))))
+
+
+def test_a_reading_to_come_is_no_reading():
+    assert any("not read" in f.sentence for f in found(VARNISH, room((1, 21, 50))))
+
+
+def test_a_cold_night_ahead_is_said_for_what_it_would_damage():
+    """Wood Handbook, chapter 16: latex needs 10 °C for 24 h."""
+    tonight = room((0, 18, 50), coldest=6)
+    (cold,) = found(WATERBORNE, tonight)
+    assert "6 °C" in cold.sentence
+    assert "24 h" in cold.sentence
+    assert found(VARNISH, tonight) == (), "varnish only dries more slowly"
+    assert found(WATERBORNE, room((0, 18, 50), coldest=12)) == ()
+
+
+def test_in_bad_air_the_verdict_says_so_and_keeps_the_window():
+    story = Story()
+    story.part("door", WATERBORNE, WATERBORNE)
+    story.read(-1, 21, 50)
+    story.coat(0, WATERBORNE)
+    story.read(4.5, 21, 80)
+    verdict = story.verdict(5)
+    assert verdict.answer is Answer.NOT_IN_THIS_AIR
+    assert "80 % RH" in verdict.because
+    assert verdict.closes is not None
+
+
+def test_carried_into_a_better_room_it_may():
+    story = Story()
+    part = story.part("door", VARNISH, room=1)
+    warm = story.another_room("house")
+    story.read(0, 7, 60)
+    story.read(0, 21, 50, room=warm)
+    assert story.verdict(1).answer is Answer.NOT_IN_THIS_AIR
+    story.move(1, part, warm)
+    assert story.verdict(1.5).answer is Answer.GO
+
+
+@given(
+    st.sampled_from(EVERY_CLASS),
+    st.floats(-5, 40),
+    st.floats(5, 100),
+    st.sampled_from(list(Method)),
+)
+def test_outside_a_limit_no_method_may_put_it_on(key, t, rh, method):
+    limits = FACTS.finish_class(key).limits
+    outside = (
+        (limits.min_c is not None and t < limits.min_c.value)
+        or (limits.max_c is not None and t > limits.max_c.value)
+        or (limits.max_rh_pct is not None and rh > limits.max_rh_pct.value)
+    )
+    if outside:
+        assert stops(found(key, room((0, t, rh)), method=method))
+    story = Story()
+    story.part("door", key)
+    story.read(0, t, rh)
+    if outside:
+        assert story.verdict(0).answer not in MAY_ACT

@@ -1,0 +1,242 @@
+"""May this product go on over what is there: every layer is asked, and the bare wood.
+
+The rules are published figures; the source of each stands beside it in facts/overcoats.toml and
+facts/species.toml, and here.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from finishlog.core.findings import Level
+from finishlog.core.records import Operation
+from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from tests.shop_of import (
+    BLEND,
+    FILLER,
+    LACQUER,
+    LINSEED,
+    SHELLAC,
+    STAIN,
+    VARNISH,
+    WATERBORNE,
+    WAX,
+    Story,
+    hours_until,
+    one_coat,
+)
+
+MONTH = 24.0 * 30
+
+
+def over(*stack: tuple[float, str], species: str | None = None, rh: float = 50.0) -> Story:
+    """Tell of a door with coats at these hours, in air that is read all the time."""
+    story = Story()
+    story.part(species=species)
+    for hour, key in stack:
+        story.coat(hour, key)
+        if key in {STAIN, LINSEED, BLEND, FILLER}:
+            story.work(hour + 0.05, Operation.WIPE)
+    return story.steady(rh=rh, since=-12.0)
+
+
+def stop_in(verdict: Verdict) -> list[str]:
+    return [f.sentence for f in verdict.findings if f.level is Level.STOP]
+
+
+# --- oil stain under waterborne ---------------------------------------------------------------
+
+
+def test_waterborne_over_oil_stain_waits_three_to_seven_days():
+    """Articles on waterborne over oil stain: several days to a week in a warm room; 72 h."""
+    story = over((0, STAIN))
+    assert story.may(WATERBORNE, 71.9).answer is Answer.DRYING
+    assert story.may(WATERBORNE, 72.1).answer is Answer.TEST
+    assert story.may(WATERBORNE, 168.1).answer is Answer.GO
+    verdict = story.may(WATERBORNE, 30)
+    assert (hours_until(verdict.low), hours_until(verdict.high)) == (72, 168)
+
+
+def test_in_a_cold_room_that_wait_is_longer():
+    """By hand: at 13 °C oxidation runs at half its pace, so 144 to 336 h."""
+    story = Story()
+    story.part()
+    story.coat(0, STAIN)
+    story.work(0.05, Operation.WIPE)
+    story.steady(13, 50, since=-12.0)
+    verdict = story.may(WATERBORNE, 30)
+    assert hours_until(verdict.low) == pytest.approx(144)
+    assert hours_until(verdict.high) == pytest.approx(336)
+
+
+def test_dewaxed_shellac_between_lets_waterborne_go():
+    """Dewaxed shellac between after a day (the same articles); TM 43-0139 for shellac itself."""
+    story = over((0, STAIN), (25, SHELLAC))
+    assert story.may(WATERBORNE, 26).answer is Answer.DRYING
+    assert story.may(WATERBORNE, 50).answer is Answer.GO
+
+
+def test_a_varnish_between_does_not_count_as_the_barrier():
+    story = over((0, STAIN), (25, VARNISH))
+    verdict = story.may(WATERBORNE, 80)
+    assert verdict.answer is not Answer.GO
+    assert any("further down" in f.sentence for f in verdict.findings)
+
+
+# --- every layer has its say ------------------------------------------------------------------
+
+
+def test_of_several_waits_all_must_be_over():
+    """A filler may take varnish from 24 h, at the latest after 168 h; the stain on top of it is
+    five hours old and needs at least twelve: no test now either."""
+    story = over((0, FILLER), (100, STAIN))
+    assert story.may(VARNISH, 105).answer is Answer.DRYING
+    verdict = story.may(VARNISH, 105)
+    assert hours_until(verdict.low) == 112
+    assert hours_until(verdict.high) == 168
+    assert story.may(VARNISH, 113).answer is Answer.TEST
+    assert story.may(VARNISH, 169).answer is Answer.GO
+
+
+def test_wax_under_anything_stops_even_further_down():
+    """Nothing sticks to wax (Lumber and Its Uses)."""
+    for key in (SHELLAC, VARNISH, WATERBORNE, LACQUER, LINSEED):
+        verdict = over((0, SHELLAC), (60, WAX), rh=40).may(key, MONTH)
+        assert verdict.answer is Answer.UNDERNEATH, key
+        assert any("wax" in sentence.lower() for sentence in stop_in(verdict))
+    buried = over((0, SHELLAC), (60, WAX), (100, SHELLAC)).may(VARNISH, MONTH)
+    assert buried.answer is Answer.UNDERNEATH
+
+
+def test_wax_goes_over_wax():
+    story = over((0, SHELLAC), (60, WAX))
+    assert story.may(WAX, 85).answer is Answer.TEST, "the shellac below may take 14 days"
+    assert story.may(WAX, 340).answer is Answer.GO
+
+
+def test_lacquer_over_young_varnish_is_stopped():
+    """Lacquer solvents wrinkle and lift oil films (article on lacquer and varnish)."""
+    verdict = over((0, VARNISH), rh=40).may(LACQUER, 100)
+    assert verdict.answer is Answer.UNDERNEATH
+    assert any("wrinkle" in sentence for sentence in stop_in(verdict))
+    assert any("shellac" in f.remedy for f in verdict.findings)
+
+
+def test_lacquer_over_waterborne_is_stopped():
+    """It crazes or lifts it (common practice)."""
+    assert over((0, WATERBORNE), rh=40).may(LACQUER, 100).answer is Answer.UNDERNEATH
+
+
+def test_waterborne_over_an_oil_wants_shellac_between():
+    """Oil keeps weeping and blisters waterborne (article on waterborne over oil)."""
+    assert over((0, BLEND)).may(WATERBORNE, MONTH).answer is Answer.UNDERNEATH
+    story = over((0, BLEND), (200, SHELLAC))
+    assert story.may(WATERBORNE, 230).answer is Answer.GO
+
+
+def test_oil_does_not_mend_a_film():
+    """Oil cannot soak into a film; it stays gummy on top (common practice)."""
+    assert over((0, VARNISH)).may(LINSEED, MONTH).answer is Answer.UNDERNEATH
+
+
+def test_varnish_over_lacquer_is_a_scuffed_bond():
+    """Varnish sits on lacquer and does not bite (common practice)."""
+    story = over((0, LACQUER), rh=40)
+    assert story.may(VARNISH, 80).answer is Answer.SCUFF
+    story.work(81, Operation.SCUFF)
+    assert story.may(VARNISH, 82).answer is Answer.GO
+
+
+def test_a_pair_of_which_nothing_is_published_is_tried_on_a_board():
+    """Tannin sealer over shellac: no source; never a plain go."""
+    verdict = over((0, SHELLAC)).may("tannin-sealer", MONTH)
+    assert verdict.answer is Answer.TEST
+    assert any("nothing published" in f.sentence for f in verdict.findings)
+    assert any("sample board" in f.remedy for f in verdict.findings)
+
+
+def test_a_rule_never_sends_to_a_coat_before_the_lower_coats_own_recoat_time():
+    """Shellac under varnish: 1 h by that rule, 2 h by TM 43-0139; the later counts."""
+    verdict = over((0, SHELLAC)).may(VARNISH, 0.5)
+    assert hours_until(verdict.low) == 2
+
+
+def test_why_it_stops_comes_with_what_to_do_and_its_source():
+    verdict = over((0, VARNISH), rh=40).may(LACQUER, 100)
+    stop = next(f for f in verdict.findings if f.level is Level.STOP)
+    assert stop.remedy
+    assert stop.source == "lacquer-versus-varnish"
+
+
+# --- the wood ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("species", ["cocobolo", "rosewood", "teak"])
+@pytest.mark.parametrize("key", [VARNISH, LINSEED, WATERBORNE])
+def test_oily_wood_wants_shellac_first(species, key):
+    """Article on oily exotics: extractives keep an oxidising finish from curing."""
+    story = over(species=species)
+    verdict = story.may(key, 0)
+    assert verdict.answer is Answer.UNDERNEATH
+    assert any("shellac" in f.remedy for f in verdict.findings)
+
+
+def test_sealed_with_shellac_oily_wood_takes_varnish():
+    story = over((0, SHELLAC), species="cocobolo")
+    assert story.may(VARNISH, 25).answer is Answer.GO
+
+
+def test_shellac_itself_may_go_on_oily_wood():
+    assert over(species="cocobolo").may(SHELLAC, 0).answer is Answer.GO
+
+
+def test_a_zone_of_another_wood_is_asked_by_itself():
+    """One wood in the piece stays tacky, the other is dry: zones are judged apart."""
+    from finishlog.core.shop import Zone
+
+    story = Story()
+    part = story.part(
+        "box",
+        VARNISH,
+        species="maple",
+        zones={"all round": [Zone(901, "field"), Zone(902, "inlay", "rosewood")]},
+    )
+    story.steady(since=-12.0)
+    by_zone = {z.zone.name: z.verdict.answer for z in story.look(0).zones if z.part == part}
+    assert by_zone == {"field": Answer.GO, "inlay": Answer.UNDERNEATH}
+
+
+def test_cherry_under_stain_is_tried_first():
+    """It drinks stain unevenly and goes blotchy (article on blotching, 2004)."""
+    found = over(species="cherry").may(STAIN, 0).findings
+    (blotchy,) = [f for f in found if "blotchy" in f.sentence]
+    assert blotchy.level is Level.CAUTION
+    assert "sample board" in blotchy.remedy
+
+
+def test_wax_on_bare_wood_is_stopped():
+    """It sinks in and can hardly be taken out again (Conserve O Gram 7/2)."""
+    assert over().may(WAX, 0).answer is Answer.UNDERNEATH
+
+
+def test_a_wood_that_nobody_described_says_nothing():
+    assert over(species="some driftwood").may(VARNISH, 0).answer is Answer.GO
+
+
+def test_covered_wood_has_had_its_say():
+    story = over((0, SHELLAC), species="cherry")
+    assert not any("blotchy" in f.sentence for f in story.may(STAIN, 5).findings)
+
+
+@pytest.mark.parametrize("key", [SHELLAC, VARNISH, WATERBORNE])
+def test_in_the_white_a_coat_may_go_on_at_once(key):
+    assert over(species="ash").may(key, 0).answer in MAY_ACT
+
+
+def test_a_film_that_gums_or_is_tacky_stops_whatever_is_to_go_over_it():
+    from finishlog.core.records import Found
+
+    story = one_coat(VARNISH)
+    story.check(60, Found.GUMS)
+    for key in (VARNISH, SHELLAC, WATERBORNE):
+        assert story.may(key, MONTH).answer is Answer.BLOCKED

@@ -1,0 +1,65 @@
+"""A whole piece in the terminal, line by line: walk.txt holds what is typed and what comes back.
+
+`FINISHLOG_WRITE_GOLDEN=1 pytest tests/golden` writes the answers anew; read the difference.
+"""
+
+from __future__ import annotations
+
+import os
+import shlex
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+
+from finishlog.cli.app import run
+
+WALK = Path(__file__).with_name("walk.txt")
+ZONE = "Europe/Berlin"
+
+
+@dataclass
+class Block:
+    """Prose, a time or a command, with the answer that follows it."""
+
+    line: str
+    answer: list[str] = field(default_factory=list)
+
+
+def blocks(text: str) -> Iterator[Block]:
+    block = Block("")
+    for line in text.splitlines():
+        if line[:2] in {"# ", "@ ", "$ "} or not line:
+            yield block
+            block = Block(line)
+        else:
+            block.answer.append(line)
+    yield block
+
+
+def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.MonkeyPatch) -> str:
+    """Type every command at its time; return the text with what came back."""
+    env.setenv("FINISHLOG_DB", str(shop))
+    env.setenv("FINISHLOG_ZONE", ZONE)
+    said: list[str] = []
+    for block in list(blocks(text))[1:]:
+        said.append(block.line)
+        if block.line.startswith("@ "):
+            env.setenv("FINISHLOG_NOW", block.line.split()[-1])
+        if block.line.startswith("$ "):
+            code = run(shlex.split(block.line[2:]))
+            out, err = capsys.readouterr()
+            said += [*out.splitlines(), *(f"! {line}" for line in err.splitlines())]
+            said += [f"exit {code}"] if code else []
+    return "\n".join(said) + "\n"
+
+
+def test_from_an_empty_database_to_a_piece_that_may_be_packed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+):
+    text = WALK.read_text(encoding="utf-8")
+    walked = walk(text, tmp_path / "shop.db", capsys, monkeypatch)
+    if os.environ.get("FINISHLOG_WRITE_GOLDEN"):
+        WALK.write_text(walked, encoding="utf-8")
+    assert walked.splitlines() == text.splitlines()
