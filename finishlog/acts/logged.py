@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
+from finishlog.acts.warn import THIS_ACT
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
@@ -84,7 +85,9 @@ def logged(
         at=typed.at,
         labels=picked.labels,
         after=standings([z for z in after.bench.zones if z.target in picked.targets], after),
-        warnings=warnings,
+        warnings=tuple(
+            replace(w, remedy=w.remedy.replace(THIS_ACT, str(ledger.act_id))) for w in warnings
+        ),
         rags=open_rags(after, facts, clock),
         notes=notes,
         late=bool(later),

@@ -15,11 +15,14 @@ from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 
+# Stands for the number of the act being logged, which is known once it is on record.
+THIS_ACT = "ACT"
+
 _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
     Answer.DEAD_ZONE: "watch for wrinkling; it may have to come off",
     Answer.TEST: "",
-    Answer.SCUFF: "if you did scuff it, log it: finishlog log PART scuff --at TIME",
+    Answer.SCUFF: f"if you did scuff it: finishlog amend {THIS_ACT} --scuffed",
     Answer.BLOCKED: "check it again before anything else goes on",
     Answer.WAITS: "look for marks where it was held, or dust in what is wet",
     Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",

@@ -52,7 +52,7 @@ class PastFinish:
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """Every finish on record on a wood, newest first."""
+    """Every finish on record on a wood: those with an outcome first, then the newest."""
 
     species: str
     finishes: tuple[PastFinish, ...]
@@ -76,7 +76,8 @@ def past(database: Database, facts: Facts, clock: Clock, species: str) -> Past:
         woods = sorted({p.species for p in shop.parts if p.species})
         there = ", ".join(woods) or "none yet"
         raise NotFound(f"no finish on {species!r} is on record", f"woods on record: {there}")
-    found.sort(key=lambda f: f.coats[-1].put_on, reverse=True)
+    # What turned out well or badly teaches more than what is still on the racks.
+    found.sort(key=lambda f: (bool(f.outcomes), f.coats[-1].put_on), reverse=True)
     return Past(species, tuple(_merged(found)))
 
 
@@ -112,9 +113,7 @@ def _finish(
     coats = [n for n, e in enumerate(entries) if isinstance(e, Coat)]
     if not coats:
         return None
-    room = rooms.get(part.room) if part.room is not None else None
-    if room is None and len(rooms) == 1:
-        room = next(iter(rooms.values()))
+    room = rooms.get(part.room if part.room is not None else min(rooms, default=0))
     notes = [e for e in entries if isinstance(e, Note)]
     return PastFinish(
         part=part.path,

@@ -187,8 +187,8 @@ def _progress(
 def _stays(
     part: Part, piece: Piece, index: _Index, rooms: Mapping[int, RoomAir]
 ) -> tuple[Stay, ...]:
-    """Return the rooms a piece stood in; a part with no room stands in the only one there is."""
-    room = part.room if part.room is not None else (next(iter(rooms)) if len(rooms) == 1 else None)
+    """Return the rooms a piece stood in; a part with no room stands in the first there is."""
+    room = part.room if part.room is not None else min(rooms, default=None)
     first = [Stay(_ALWAYS, rooms[room])] if room is not None and room in rooms else []
     moved = [
         Stay(m.when.latest, rooms[m.room]) for m in index.moves.get(piece.id, ()) if m.room in rooms

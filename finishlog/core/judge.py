@@ -191,14 +191,14 @@ def _now(
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
         return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence)
-    dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
-    if dusty is not None:
-        return dusty
     unsure = _unsure(state, under, air)
     if unsure and timed.answer is Answer.SCUFF:
         unsure = f"{unsure}; then scuff, {timed.because}"
     if unsure and timed.answer is not Answer.TEST:
         return replace(timed, answer=Answer.TEST, because=unsure)
+    dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
+    if dusty is not None:
+        return dusty
     return timed
 
 

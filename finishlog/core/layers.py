@@ -22,9 +22,8 @@ ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 class StageTime:
     """From when a stage may be reached (`low`) and by when it is (`high`).
 
-    None: not in this air. `measured`: a reading covers all the air on the way to `high`; `air_read`:
-    there is a reading near enough to reckon by.
-    `proved_by`: the check that settled it.
+    None: not in this air. `measured`: readings cover all the air on the way to `high`; `air_read`:
+    there are readings near enough to reckon by. `proved_by`: the check that settled it.
     """
 
     low: datetime | None

@@ -19,8 +19,8 @@ from finishlog.cli.app import command_line
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "answer because closes coat coats faces findings high label low on_it operation part pieces"
-    " product waits_for"
+    "answer because closes coat coats faces findings high label layers low milestone on_it"
+    " operation part pieces product waits_for"
 )
 RAGS = "dust number opened overdue parts product remarks since state stiff_from"
 WHEN = "earliest latest sureness tie"
@@ -30,8 +30,7 @@ MADE = {"": "detail kind name"}
 LOGGED = {
     "": "act after at entries_after_it labels late notes operation product rags warnings",
     "at": WHEN,
-    "after[]": "coat next_milestone standing",
-    "after[].standing": STANDING,
+    "after[]": STANDING,
     "rags[]": RAGS,
 }
 PART = "faces id is_board made_of path pieces room species steps steps_name"
@@ -95,7 +94,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "": "glue_ups lines now",
             "lines[]": "since stages standing",
             "lines[].standing": STANDING,
-            "lines[].stages[]": "blocked high low measured missing stage",
+            "lines[].stages[]": "air_read blocked high low missing stage",
         },
     ),
     "why": (

@@ -193,7 +193,7 @@ def test_what_waits_says_for_what_and_until_when():
 
 
 def test_a_front_may_be_coated_once_its_back_bears_turning():
-    """Alkyd varnish turns after 8 to 24 h; the later end is promised (CID A-A-1546, dry hard 8 h)."""
+    """Alkyd varnish turns after 8 to 24 h, the later end is promised (common practice)."""
     story = door(VARNISH, faces=("front", "back"))
     story.coat(0, VARNISH, face="back")
     assert story.verdict(23, face="front").answer is Answer.WAITS

@@ -1,0 +1,266 @@
+"""Random logs over random shops: what must hold whatever happened.
+
+The shops and their work are random; the figures are the published ones.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from finishlog.core.bench import BenchState, bench_state
+from finishlog.core.findings import Level
+from finishlog.core.records import AnyEntry, Coat, Found, Operation, RagsDeed, Reading, When
+from finishlog.core.shop import Log
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import MAY_ACT, Answer
+from tests.shop_of import (
+    FACTS,
+    LACQUER,
+    LINSEED,
+    SHELLAC,
+    STAIN,
+    VARNISH,
+    WATERBORNE,
+    WAX,
+    Story,
+    at,
+)
+
+CLASSES = st.sampled_from([SHELLAC, WATERBORNE, VARNISH, LINSEED, LACQUER, STAIN, WAX])
+BY_HAND = st.sampled_from(
+    [Operation.SAND, Operation.SCUFF, Operation.DENIB, Operation.WIPE, Operation.BUFF]
+)
+WOODS = st.sampled_from([None, "ash", "cherry", "cocobolo", "driftwood"])
+NOW = 400.0
+
+
+@dataclass(frozen=True)
+class Told:
+    """A random shop with what happened in it, each thing at an hour of its own."""
+
+    story: Story
+    now: float
+
+    def look(self) -> BenchState:
+        return self.story.look(self.now)
+
+
+def _shop(draw: st.DrawFn) -> Story:
+    story = Story()
+    steps = st.lists(CLASSES | BY_HAND, max_size=5)
+    for name in ("sides", "door", "lid")[: draw(st.integers(1, 3))]:
+        story.part(
+            name,
+            *draw(steps),
+            pieces=draw(st.integers(1, 3)),
+            faces=draw(st.sampled_from([("all round",), ("front", "back")])),
+            joints=draw(st.sampled_from([(), ("tenon",)])),
+            species=draw(WOODS),
+            room=draw(st.sampled_from([None, 1])),
+        )
+    if len(story.parts) > 1:
+        story.part("case", Operation.GLUE_UP, VARNISH, faces=(), needs={"sides": 1, "door": 1})
+    if draw(st.booleans()):
+        story.cold_nights(draw(st.floats(-5, 20)))
+    return story
+
+
+@st.composite
+def shops(draw: st.DrawFn, read: bool | None = None, at_most: int = 14) -> Told:
+    """Tell of a random shop; `read`: its air is read (None: perhaps)."""
+    story = _shop(draw)
+    hours = sorted(draw(st.lists(st.floats(0, NOW), max_size=at_most, unique=True)))
+    finished = [p for p in story.parts if p.faces]
+    for n, hour in enumerate(hours):
+        part = draw(st.sampled_from(finished))
+        kind = draw(st.integers(0, 9))
+        if kind <= 3:
+            vague = draw(st.sampled_from([0.0, 0.0, 3.0]))
+            next_hour = hours[n + 1] if n + 1 < len(hours) else NOW
+            story.coat((hour, min(hour + vague, (hour + next_hour) / 2)), draw(CLASSES), part)
+        elif kind <= 5:
+            story.work(hour, draw(BY_HAND), part)
+        elif kind <= 7:
+            story.check(hour, draw(st.sampled_from(list(Found))), part)
+        elif kind == 8 and read is not False:
+            story.read(hour, draw(st.floats(-2, 38)), draw(st.floats(15, 100)))
+        elif kind == 9:
+            story.rags(hour, draw(st.sampled_from(list(RagsDeed))))
+    if read is None:
+        read = draw(st.booleans())
+    if read:
+        story.steady(draw(st.floats(4, 34)), draw(st.floats(25, 85)), since=-6.01, days=17)
+    return Told(story, draw(st.sampled_from([NOW, NOW / 2, hours[-1] if hours else 1.0])))
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_every_zone_has_exactly_one_answer_of_the_closed_set(told):
+    bench = told.look()
+    wanted = [
+        (piece.id, zone.id)
+        for part in told.story.parts
+        for piece in part.pieces
+        for face in part.faces
+        for zone in face.zones
+    ]
+    assert sorted(z.target for z in bench.zones) == sorted(wanted)
+    for state in bench.zones:
+        verdict = state.verdict
+        assert verdict.answer in set(Answer)
+        assert verdict.because
+        for finding in verdict.findings:
+            assert finding.level in set(Level)
+            assert finding.sentence
+    for due in bench.glue_ups:
+        assert due.verdict.answer in set(Answer)
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_every_zone_says_why_and_a_wait_says_when_or_that_it_cannot(told):
+    now = at(told.now)
+    for state in told.look().zones:
+        verdict = state.verdict
+        if verdict.low is not None and verdict.high is not None:
+            assert verdict.low <= verdict.high
+        if verdict.answer is Answer.DRYING and verdict.low is not None:
+            assert verdict.low > now
+        if verdict.answer in {Answer.BLOCKED, Answer.STALLED, Answer.SUSPECT}:
+            assert verdict.high is None, "no date while a test stands against it"
+        if verdict.answer is Answer.GO and verdict.closes is not None and not state.top.abraded:
+            assert verdict.closes >= now
+        if verdict.answer in {Answer.BLOCKED, Answer.UNDERNEATH, Answer.SUSPECT, Answer.STALLED}:
+            assert any(f.level is Level.STOP for f in verdict.findings)
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops(), st.randoms(use_true_random=False))
+def test_the_order_of_typing_does_not_matter_only_the_order_of_the_work(told, random):
+    entries = list(told.story.entries)
+    random.shuffle(entries)
+    again = replace_typing(entries)
+    past = [e for e in again if e.when.latest <= at(told.now)]
+    log = Log(tuple(sorted(past, key=lambda e: e.when.order)))
+    shuffled = bench_state(told.story.shop, log, FACTS, at(told.now), told.story.zone)
+    assert seen(shuffled) == seen(told.look())
+
+
+def replace_typing(entries: list[AnyEntry]) -> list[AnyEntry]:
+    """Give the entries the ties and typing times of the order in which they stand.
+
+    Two readings or deeds of one instant do not occur: every hour of a story is its own.
+    """
+    return [
+        replace(
+            entry,
+            typed_at=at(500 + n),
+            when=When(entry.when.earliest, entry.when.latest, entry.when.sureness, n),
+        )
+        for n, entry in enumerate(entries)
+    ]
+
+
+def seen(bench: BenchState) -> list[object]:
+    """Return what a person sees of the shop; when a thing was typed is not of it."""
+    zones = [
+        (
+            z.target,
+            z.part.id,
+            [x.coat.id for x in z.layers],
+            z.progress.done,
+            {s: (t.low, t.high, t.measured) for s in Stage if (t := z.stages.get(s))},
+            (z.verdict.answer, z.verdict.because, z.verdict.low, z.verdict.high, z.verdict.closes),
+            z.verdict.findings,
+        )
+        for z in bench.zones
+    ]
+    return [zones, [(g.members, g.verdict) for g in bench.glue_ups], bench.rags]
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops(), st.data())
+def test_a_tacky_film_never_turns_a_no_into_a_go(told, data):
+    """Adding a failed touch test, now or at any hour before, never lets a person act on it."""
+    before = {z.target: z for z in told.look().zones}
+    part = data.draw(st.sampled_from([p for p in told.story.parts if p.faces]))
+    hour = data.draw(st.floats(0, told.now) | st.just(told.now))
+    told.story.check(hour, Found.TACKY, part)
+    for state in told.look().zones:
+        was = before[state.target].verdict.answer
+        if was not in MAY_ACT:
+            assert state.verdict.answer is not Answer.GO, (was, state.verdict)
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_a_film_just_found_tacky_takes_no_coat(told):
+    for part in [p for p in told.story.parts if p.faces]:
+        told.story.check(told.now, Found.TACKY, part)
+    for state in told.look().zones:
+        tested = state.layers and state.top.checks and state.top.checks[-1].found is Found.TACKY
+        step = state.progress.next
+        asks_for_a_coat = step is not None and step.operation is Operation.COAT
+        if tested and asks_for_a_coat:
+            assert state.verdict.answer not in MAY_ACT
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_without_any_reading_no_coat_over_a_film_is_a_plain_go(told):
+    """Unknown air gives label time only: test before you coat."""
+    told.story.entries[:] = [e for e in told.story.entries if not isinstance(e, Reading)]
+    for state in told.look().zones:
+        step = state.progress.next
+        coats = step.operation is Operation.COAT if step else not state.progress.steps
+        if state.layers and coats:
+            assert state.verdict.answer not in {Answer.GO, Answer.SCUFF}
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops(read=True))
+def test_nobody_is_sent_to_a_coat_sooner_than_the_labels_minimum(told):
+    now = at(told.now)
+    for state in told.look().zones:
+        step = state.progress.next
+        coats = step.operation is Operation.COAT if step else not state.progress.steps
+        if not (state.layers and coats and state.verdict.answer in MAY_ACT):
+            continue
+        top = state.top
+        label = top.coat.figures.stages.get(Stage.RECOAT)
+        if label is not None:
+            assert (now - top.put_on).total_seconds() / 3600 >= label.low_h - 1e-6
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_rags_of_every_self_heating_coat_are_on_an_item(told):
+    bench = told.look()
+    on_record = {entry for item in bench.rags for entry in item.entries}
+    for entry in told.story.log(told.now).entries:
+        if isinstance(entry, Coat) and FACTS.finish_class(entry.figures.class_key).self_heating:
+            assert entry.id in on_record
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_looking_twice_sees_the_same(told):
+    assert seen(told.look()) == seen(told.look())
+
+
+@settings(deadline=None, max_examples=1500)
+@given(shops())
+def test_what_happens_on_one_part_leaves_the_films_of_the_others(told):
+    """Another part's coat may hold up dusty work and a glue-up, but not change a film."""
+    *others, last = [p for p in told.story.parts if p.faces]
+    kept = {p.id for p in others}
+    before = {z.target: [x.coat.id for x in z.layers] for z in told.look().zones}
+    stages = {z.target: dict(z.stages) for z in told.look().zones}
+    told.story.coat(told.now, VARNISH, last)
+    for state in told.look().zones:
+        if state.member.id in kept:
+            assert [x.coat.id for x in state.layers] == before[state.target]
+            assert dict(state.stages) == stages[state.target]
