@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 from finishlog.errors import UsageFault
 
 NOW = "FINISHLOG_NOW"
+_YEARS = range(1970, 2200)
 ZONE = "FINISHLOG_ZONE"
 
 
@@ -36,7 +37,7 @@ def now() -> datetime:
         moment = datetime.fromisoformat(text)
     except ValueError:
         moment = None
-    if moment is None or moment.tzinfo is None:
+    if moment is None or moment.tzinfo is None or moment.year not in _YEARS:
         raise UsageFault(
             f"{NOW} is {text!r}, not a moment with its offset",
             "set it like 2026-11-24T21:05+00:00, or unset it",

@@ -6,6 +6,8 @@ import os
 import sys
 from pathlib import Path
 
+from finishlog.errors import UsageFault
+
 DATABASE = "FINISHLOG_DB"
 
 
@@ -22,7 +24,14 @@ def data_folder() -> Path:
 def database_path() -> Path:
     """Return the database: FINISHLOG_DB, else shop.db in the data folder."""
     named = os.environ.get(DATABASE)
-    return Path(named).expanduser() if named else data_folder() / "shop.db"
+    if not named:
+        return data_folder() / "shop.db"
+    try:
+        return Path(named).expanduser()
+    except RuntimeError:
+        raise UsageFault(
+            f"{DATABASE} is {named!r}, in a home that is not known", "write the whole path"
+        ) from None
 
 
 def fault_log_path() -> Path:

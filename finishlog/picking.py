@@ -240,10 +240,12 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
     *parts, last = words
     if not parts:
+        if not _names_a_part(shop, last) and _by_name(shop.products, last):
+            raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
-    is_part = isinstance(resolve(parse(last), known_parts(shop)), Picked | Several)
+    is_part = _names_a_part(shop, last)
     is_product = bool(_by_name(shop.products, last))
     if is_part and is_product:
         raise Ambiguous(
@@ -253,3 +255,10 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
             tuple(k.path for k in known_parts(shop) if k.path.endswith(last)),
         )
     return (tuple(words), None) if is_part else (tuple(parts), last)
+
+
+def _names_a_part(shop: Shop, typed: str) -> bool:
+    try:
+        return isinstance(resolve(parse(typed), known_parts(shop)), Picked | Several)
+    except ValueError:
+        return False

@@ -128,7 +128,7 @@ def whole_part(part: Part) -> frozenset[Target]:
     )
 
 
-@dataclass
+@dataclass(repr=False)
 class Story:
     """What there is and what happened, written down as it is told.
 
@@ -141,6 +141,21 @@ class Story:
     entries: list[AnyEntry] = field(default_factory=list)
     zone: tzinfo = UTC
     _ids: count[int] = field(default_factory=lambda: count(100))
+
+    def __repr__(self) -> str:
+        """Tell it in a few lines, for a test that failed."""
+        told = [
+            f"{p.name} x{len(p.pieces)}: {[s.operation.value for s in p.steps]}" for p in self.parts
+        ]
+        for entry in sorted(self.entries, key=lambda e: e.when.order):
+            what = {
+                name: getattr(entry, name)
+                for name in ("product_name", "operation", "found", "air", "deed")
+                if hasattr(entry, name)
+            }
+            reached = sorted(tuple(t) for t in entry.targets)
+            told.append(f"{hours_until(entry.when.latest):.3f} h {what} {reached}")
+        return "\n  ".join(["", *told, ""])
 
     # what there is
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from finishlog.asks.look import look
 from finishlog.clock import Clock
 from finishlog.core.records import When
+from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
@@ -36,6 +37,8 @@ def log_note(
     at: When,
 ) -> Noted:
     """Record a note on every zone of the parts, joints too."""
+    if not text.strip():
+        raise UsageFault("a note needs words", "-t 'what there is to remember'")
     with database.writing("note", words, clock.now, clock.zone.key) as ledger:
         seen = look(ledger.connection, facts, clock)
         picked = pick_zones(seen.shop, seen.bench, parts, None, joints_too=True)

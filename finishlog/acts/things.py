@@ -36,6 +36,8 @@ from finishlog.store.things import (
 )
 from finishlog.store.usual import put_setting, put_shop_hours, put_usual_day
 
+MOST_PIECES = 999
+_LONGEST_NAME = 60
 _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
 
 
@@ -51,12 +53,12 @@ class Made:
 def a_name(typed: str, kind: str) -> str:
     """Read a name; UsageFault when it would be taken for something else."""
     name = typed.strip()
-    if not _NAME.fullmatch(name):
+    if not _NAME.fullmatch(name) or len(name) > _LONGEST_NAME:
         raise UsageFault(
-            f"{typed!r} cannot name a {kind}",
-            "use letters, figures, dashes; no / : @ * or comma, not a dash first",
+            f"{typed[:_LONGEST_NAME]!r} cannot name a {kind}",
+            f"use up to {_LONGEST_NAME} letters, figures, dashes; no / : @ * or comma",
         )
-    if operation_word(name) is not None:
+    if name.casefold().replace(" ", "-") in set(Operation):
         raise UsageFault(f"{name!r} is a kind of work, it cannot name a {kind}", "choose another")
     return name
 
@@ -90,8 +92,11 @@ def new_part(database: Database, clock: Clock, words: str, typed: PartTyped) -> 
     """Put a part on record; its project too, when that is new."""
     project_name, _, name = typed.path.rpartition("/")
     name = a_name(name, "part")
-    if typed.count < 1:
-        raise UsageFault(f"a part has at least one piece, not {typed.count}", "--count 1")
+    if not 1 <= typed.count <= MOST_PIECES:
+        raise UsageFault(
+            f"a part has at least one piece and at most {MOST_PIECES}, not {typed.count}",
+            "type --count 12",
+        )
     with database.writing("part new", words, clock.now, clock.zone.key) as ledger:
         shop = read_shop(ledger.connection, clock.now)
         project = _project(shop, project_name)
@@ -133,6 +138,10 @@ def _faces(part: PartTyped) -> tuple[NewFace, ...]:
         raise UsageFault("an assembly has the faces of its members", "leave out --face")
     if not part.faces:
         return () if part.needs else (NewFace("all round"),)
+    names = [text.partition(":")[0].strip().casefold() for text in part.faces]
+    twice = next((name for name in names if names.count(name) > 1), None)
+    if twice is not None:
+        raise UsageFault(f"the face {twice!r} is named twice", "name each face once")
     faces = []
     for text in part.faces:
         name, _, kind = text.partition(":")
@@ -161,7 +170,7 @@ def _needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, ...]:
         name, _, count = text.partition(":")
         if name not in parts:
             raise NotFound(f"no part {name!r} in this project yet", "make the members first")
-        if count and not count.isdigit():
+        if count and not (count.isdigit() and 1 <= int(count) <= MOST_PIECES):
             raise UsageFault(f"{text!r} does not say how many", "write side:2")
         needs.append(Need(parts[name], int(count or 1)))
     return tuple(needs)
@@ -262,6 +271,8 @@ def new_product(
 
 def label_product(database: Database, clock: Clock, words: str, typed: ProductTyped) -> Made:
     """Change what a label says from now on; coats already on keep what they were judged by."""
+    if not typed.label and typed.window is None:
+        raise UsageFault("nothing to change on the label", "say what it says: --recoat 4h")
     with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
         product = pick_product(read_shop(ledger.connection, clock.now), typed.name)
         _label(ledger.connection, product.id, typed, clock.now)

@@ -13,9 +13,16 @@ Attempt = Callable[[tuple[str, ...]], Answer]
 
 
 def settled(
-    desk: Desk, typed: tuple[str, ...], attempt: Callable[[tuple[str, ...]], Answer]
+    desk: Desk,
+    typed: tuple[str, ...],
+    attempt: Callable[[tuple[str, ...]], Answer],
+    *,
+    may_make: bool = False,
 ) -> Answer:
-    """Try; where something is ambiguous or unknown and a person is there, ask and try again."""
+    """Try; where something is ambiguous or unknown and a person is there, ask and try again.
+
+    Only an act that records may put what is unknown on record (`may_make`).
+    """
     words = typed
     while True:
         try:
@@ -28,7 +35,7 @@ def settled(
                 raise
             words = tuple(chosen if word == fault.typed else word for word in words)
         except Unknown as fault:
-            if not at_a_terminal():
+            if not (may_make and at_a_terminal()):
                 raise
             made = _make_part(desk, fault) if fault.kind == "part" else _make_product(desk, fault)
             if made is None:

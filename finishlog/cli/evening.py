@@ -77,7 +77,7 @@ def log(
         wanted = ToLog(typed, when, face, method, scuffed, grit, note)
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
-    answer = settled(here, tuple(words), attempt)
+    answer = settled(here, tuple(words), attempt, may_make=True)
     if json:
         show_json("log", here.clock.now, answer)
     else:
@@ -124,7 +124,7 @@ def check(
             at=when,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt)
+    answer = settled(here, tuple(words[:-1]), attempt, may_make=True)
     if json:
         show_json("check", here.clock.now, answer)
     else:

@@ -50,6 +50,8 @@ def _day(word: str, typed: str) -> int:
 def _minutes(span: re.Match[str], typed: str) -> tuple[int, int]:
     hours = [int(part or 0) for part in span.groups()]
     opens, closes = hours[0] * 60 + hours[1], hours[2] * 60 + hours[3]
+    if opens == closes:
+        raise UsageFault(f"{typed!r} opens and closes at once", _EXAMPLE)
     if opens >= 24 * 60 or closes > 24 * 60 or hours[1] > 59 or hours[3] > 59:
         raise UsageFault(f"{typed!r} is no time of the day", _EXAMPLE)
     return opens, closes
