@@ -191,9 +191,19 @@ def _stays(
     room = part.room if part.room is not None else min(rooms, default=None)
     first = [Stay(_ALWAYS, rooms[room])] if room is not None and room in rooms else []
     moved = [
-        Stay(m.when.latest, rooms[m.room]) for m in index.moves.get(piece.id, ()) if m.room in rooms
+        Stay(m.when.latest, rooms[m.room]) for m in _carried(piece.id, index) if m.room in rooms
     ]
     return (*first, *moved)
+
+
+def _carried(piece: int, index: _Index) -> list[Moved]:
+    """Return the moves of a piece and of the assemblies that it became part of, in their order."""
+    found, seen = list(index.moves.get(piece, ())), {piece}
+    while (join := index.joined.get(piece)) and join.into not in seen:
+        piece = join.into
+        seen.add(piece)
+        found += index.moves.get(piece, ())
+    return sorted(found, key=lambda m: m.when.order)
 
 
 def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:

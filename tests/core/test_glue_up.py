@@ -209,6 +209,18 @@ def test_the_film_on_an_assembly_inside_an_assembly_counts():
     assert due(story, 43, "table").verdict.answer is Answer.GO
 
 
+def test_where_the_assembly_is_carried_its_members_go():
+    story = case_of_sides()
+    sides, case = story.named("sides"), story.named("case")
+    story.join(1, case.pieces[0], sides.pieces)
+    attic = story.another_room("attic")
+    story.read(2, 6, 60, room=attic)
+    story.move(3, case, attic)
+    assert story.state(2.5, sides).room.id == 1
+    assert story.state(4, sides).room.id == attic
+    assert story.verdict(4, sides).answer is Answer.NOT_IN_THIS_AIR
+
+
 def test_clamping_asks_every_layer():
     story = case_of_sides(VARNISH, SHELLAC)
     story.coat(0, VARNISH)
