@@ -77,11 +77,11 @@ def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:
     return words
 
 
-def closing(closes: datetime | None, clock: Clock) -> str:
-    """Say when a recoat window closes; empty when it does not."""
+def closing(closes: datetime | None, clock: Clock, after: str = ", later it needs a scuff") -> str:
+    """Say when a recoat window closes, and what then; empty when it does not."""
     if closes is None or closes <= clock.now:
         return ""
-    return f"closes {closes_at(closes, clock.now, clock.zone)}, later it needs a scuff"
+    return f"closes {closes_at(closes, clock.now, clock.zone)}{after}"
 
 
 def reason(line: Standing, clock: Clock) -> str:
@@ -99,7 +99,7 @@ def reason(line: Standing, clock: Clock) -> str:
                 x
                 for x in (
                     f"{_next(line)} {after(line.low, line.high, clock)}",
-                    closing(line.closes, clock),
+                    closing(line.closes, clock, after=""),
                 )
                 if x
             )
