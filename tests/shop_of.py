@@ -157,8 +157,6 @@ class Story:
             told.append(f"{hours_until(entry.when.latest):.3f} h {what} {reached}")
         return "\n  ".join(["", *told, ""])
 
-    # what there is
-
     def part(
         self,
         name: str = "door",
@@ -224,8 +222,6 @@ class Story:
     def cold_nights(self, celsius: float, room: int = 1) -> None:
         """Say how cold the nights get in a room."""
         self.rooms[room] = replace(self.rooms[room], coldest_night_c=celsius)
-
-    # what happened
 
     def coat(
         self,
@@ -344,8 +340,6 @@ class Story:
     def _happened(self, entry: E) -> E:
         self.entries.append(entry)
         return entry
-
-    # looking at it
 
     @property
     def shop(self) -> Shop:

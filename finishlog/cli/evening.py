@@ -7,11 +7,10 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
 from finishlog.cli.desk import Desk, ask, at_a_terminal, say
-from finishlog.cli.json_answer import show_json
 from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, SomeParts, Verbose, desk
-from finishlog.cli.screen import show
 from finishlog.core.finishes import Method
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
@@ -33,13 +32,16 @@ def ready(
     from finishlog.asks.ready import ready as answer_ready
     from finishlog.cli.ready_page import ready_page
 
-    at = desk(context)
-    only = _ids(at, tuple(parts or ()))
-    answer = answer_ready(at.database, at.facts, at.clock, only)
-    if json:
-        show_json("ready", at.clock.now, answer)
-    else:
-        show(ready_page(answer, at.clock, at.temperature, verbose=verbose))
+    here = desk(context)
+    only = _ids(here, tuple(parts or ()))
+    answer = answer_ready(here.database, here.facts, here.clock, only)
+    show_answer(
+        here,
+        "ready",
+        answer,
+        json,
+        lambda: ready_page(answer, here.clock, here.temperature, verbose=verbose),
+    )
     if exit_code and (any(r.overdue for r in answer.rags) or not answer.bench):
         raise typer.Exit(ANSWER_IS_BAD)
 
@@ -78,10 +80,7 @@ def log(
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
     answer = settled(here, tuple(words), attempt, may_make=True)
-    if json:
-        show_json("log", here.clock.now, answer)
-    else:
-        show(log_page(answer, here.clock, verbose=verbose))
+    show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
 
 
 def check(
@@ -125,10 +124,7 @@ def check(
         )
 
     answer = settled(here, tuple(words[:-1]), attempt, may_make=True)
-    if json:
-        show_json("check", here.clock.now, answer)
-    else:
-        show(check_page(answer, here.clock))
+    show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
 
 
 def air(
@@ -150,10 +146,7 @@ def air(
     answer = log_air(
         here.database, here.clock, here.words, air=typed, at=here.moment(at), room=room
     )
-    if json:
-        show_json("air", here.clock.now, answer)
-    else:
-        show(air_page(answer, here.clock, here.temperature))
+    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock, here.temperature))
 
 
 def rags(
@@ -179,10 +172,7 @@ def rags(
     here = desk(context)
     if deed is None:
         lines = answer_rags(here.database, here.facts, here.clock)
-        if json:
-            show_json("rags", here.clock.now, lines)
-        else:
-            show(rags_page(lines, here.facts, here.clock))
+        show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.facts, here.clock))
     else:
         dealt = log_rags(
             here.database,
@@ -194,10 +184,7 @@ def rags(
             at=here.moment(at),
         )
         lines = dealt.still_open
-        if json:
-            show_json("rags", here.clock.now, dealt)
-        else:
-            show(dealt_page(dealt, here.clock))
+        show_answer(here, "rags", dealt, json, lambda: dealt_page(dealt, here.clock))
     if exit_code and any(line.overdue for line in lines):
         raise typer.Exit(ANSWER_IS_BAD)
 
@@ -227,10 +214,7 @@ def undo(
         say(f"finishlog: act {found.act} stays on record")
         raise typer.Exit
     answer = withdraw(here.database, here.clock, here.words, found.act)
-    if json:
-        show_json("undo", here.clock.now, answer)
-    else:
-        show(undo_page(answer, here.clock))
+    show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
 
 
 def _never_went_on(act: int) -> bool:
@@ -286,10 +270,7 @@ def amend(
             "nothing to amend", "say what is different: --at, --on, --product, --found"
         )
     answer = correct(here.database, here.facts, here.clock, here.words, act, change)
-    if json:
-        show_json("amend", here.clock.now, answer)
-    else:
-        show(amend_page(answer, here.clock))
+    show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
 
 
 def note(
@@ -322,10 +303,7 @@ def note(
         )
 
     answer = settled(here, tuple(parts), attempt)
-    if json:
-        show_json("note", here.clock.now, answer)
-    else:
-        show(note_page(answer, here.clock))
+    show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
 
 
 def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:

@@ -6,11 +6,9 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.asking import settled
-from finishlog.cli.json_answer import show_json
-from finishlog.cli.made import show_made
 from finishlog.cli.options import Json, NoteText, SomeParts, desk
-from finishlog.cli.screen import show
 
 Name = Annotated[str, typer.Argument(metavar="NAME")]
 
@@ -47,10 +45,7 @@ def project_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = projects(here.database, here.clock)
-    if json:
-        show_json("project list", here.clock.now, answer)
-    else:
-        show(projects_page(answer, here.clock))
+    show_answer(here, "project list", answer, json, lambda: projects_page(answer, here.clock))
 
 
 @project.command("show")
@@ -61,10 +56,7 @@ def project_show(context: typer.Context, name: Name, json: Json = False) -> None
 
     here = desk(context)
     answer = one_project(here.database, here.clock, name)
-    if json:
-        show_json("project show", here.clock.now, answer)
-    else:
-        show(project_page(answer, here.clock))
+    show_answer(here, "project show", answer, json, lambda: project_page(answer, here.clock))
 
 
 @part.command("new")
@@ -135,10 +127,7 @@ def part_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = parts(here.database, here.clock)
-    if json:
-        show_json("part list", here.clock.now, answer)
-    else:
-        show(parts_page(answer))
+    show_answer(here, "part list", answer, json, lambda: parts_page(answer))
 
 
 @part.command("show")
@@ -151,10 +140,7 @@ def part_show(context: typer.Context, parts: SomeParts, json: Json = False) -> N
     here = desk(context)
     ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
     answer = [p for p in answer_parts(here.database, here.clock) if p.id in ids]
-    if json:
-        show_json("part show", here.clock.now, answer)
-    else:
-        show(part_page(answer))
+    show_answer(here, "part show", answer, json, lambda: part_page(answer))
 
 
 @steps.command("new")
@@ -184,10 +170,7 @@ def steps_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = schedules(here.database, here.clock)
-    if json:
-        show_json("steps list", here.clock.now, answer)
-    else:
-        show(schedules_page(answer))
+    show_answer(here, "steps list", answer, json, lambda: schedules_page(answer))
 
 
 @steps.command("show")
@@ -198,10 +181,7 @@ def steps_show(context: typer.Context, name: Name, json: Json = False) -> None:
 
     here = desk(context)
     answer = one_schedule(here.database, here.clock, name)
-    if json:
-        show_json("steps show", here.clock.now, answer)
-    else:
-        show(schedule_page(answer))
+    show_answer(here, "steps show", answer, json, lambda: schedule_page(answer))
 
 
 def register(app: typer.Typer) -> None:

@@ -6,11 +6,9 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.asking import settled
-from finishlog.cli.json_answer import show_json
-from finishlog.cli.made import show_made
 from finishlog.cli.options import Json, NoteText, desk
-from finishlog.cli.screen import show
 
 Name = Annotated[str, typer.Argument(metavar="NAME")]
 
@@ -81,10 +79,7 @@ def product_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = products(here.database, here.facts, here.clock)
-    if json:
-        show_json("product list", here.clock.now, answer)
-    else:
-        show(products_page(answer))
+    show_answer(here, "product list", answer, json, lambda: products_page(answer))
 
 
 @product.command("show")
@@ -97,10 +92,13 @@ def product_show(context: typer.Context, name: Name, json: Json = False) -> None
     answer = settled(
         here, (name,), lambda words: one_product(here.database, here.facts, here.clock, words[0])
     )
-    if json:
-        show_json("product show", here.clock.now, answer)
-    else:
-        show(product_page(answer, here.facts, here.temperature))
+    show_answer(
+        here,
+        "product show",
+        answer,
+        json,
+        lambda: product_page(answer, here.facts, here.temperature),
+    )
 
 
 def register(app: typer.Typer) -> None:

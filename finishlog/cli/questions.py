@@ -6,11 +6,10 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
 from finishlog.cli.desk import Desk
-from finishlog.cli.json_answer import show_json
 from finishlog.cli.options import Json, Parts, SomeParts, desk
-from finishlog.cli.screen import show
 
 
 def _ids(here: Desk, typed: list[str], *, archived: bool = False) -> tuple[int, ...]:
@@ -30,10 +29,7 @@ def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
 
     here = desk(context)
     answer = answer_when(here.database, here.facts, here.clock, _ids(here, parts))
-    if json:
-        show_json("when", here.clock.now, answer)
-    else:
-        show(when_page(answer, here.clock))
+    show_answer(here, "when", answer, json, lambda: when_page(answer, here.clock))
 
 
 def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
@@ -43,10 +39,13 @@ def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
 
     here = desk(context)
     answer = answer_why(here.database, here.facts, here.clock, _ids(here, parts))
-    if json:
-        show_json("why", here.clock.now, answer)
-    else:
-        show(why_page(answer, here.facts, here.clock, here.temperature))
+    show_answer(
+        here,
+        "why",
+        answer,
+        json,
+        lambda: why_page(answer, here.facts, here.clock, here.temperature),
+    )
 
 
 def on(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
@@ -56,10 +55,7 @@ def on(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
 
     here = desk(context)
     answer = answer_on(here.database, here.facts, here.clock, _ids(here, parts))
-    if json:
-        show_json("on", here.clock.now, answer)
-    else:
-        show(on_page(answer, here.clock))
+    show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
 
 
 def history(context: typer.Context, parts: Parts = None, json: Json = False) -> None:
@@ -70,10 +66,7 @@ def history(context: typer.Context, parts: Parts = None, json: Json = False) -> 
     here = desk(context)
     ids = _ids(here, parts, archived=True) if parts else ()
     answer = answer_history(here.database, here.clock, ids)
-    if json:
-        show_json("history", here.clock.now, answer)
-    else:
-        show(history_page(answer, here.clock))
+    show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
 
 
 def past(
@@ -87,10 +80,7 @@ def past(
 
     here = desk(context)
     answer = answer_past(here.database, here.facts, here.clock, species)
-    if json:
-        show_json("past", here.clock.now, answer)
-    else:
-        show(past_page(answer, here.clock, here.temperature))
+    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock, here.temperature))
 
 
 def register(app: typer.Typer) -> None:

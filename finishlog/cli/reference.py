@@ -6,9 +6,8 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.json_answer import show_json
+from finishlog.cli.answer import show_answer
 from finishlog.cli.options import Json, desk
-from finishlog.cli.screen import show
 
 finish_class = typer.Typer(help="Generic kinds of finish, with sources.", no_args_is_help=True)
 
@@ -21,10 +20,7 @@ def class_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = classes(here.facts)
-    if json:
-        show_json("class list", here.clock.now, answer)
-    else:
-        show(classes_page(answer))
+    show_answer(here, "class list", answer, json, lambda: classes_page(answer))
 
 
 @finish_class.command("show")
@@ -39,10 +35,7 @@ def class_show(
 
     here = desk(context)
     answer = one_class(here.facts, name)
-    if json:
-        show_json("class show", here.clock.now, answer)
-    else:
-        show(class_page(answer, here.facts))
+    show_answer(here, "class show", answer, json, lambda: class_page(answer, here.facts))
 
 
 def register(app: typer.Typer) -> None:

@@ -6,10 +6,8 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.json_answer import show_json
-from finishlog.cli.made import show_made
+from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.options import Json, NoteText, desk
-from finishlog.cli.screen import show
 
 Name = Annotated[str, typer.Argument(metavar="NAME")]
 
@@ -62,10 +60,9 @@ def room_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = rooms(here.database, here.clock)
-    if json:
-        show_json("room list", here.clock.now, answer)
-    else:
-        show(rooms_page(answer, here.clock, here.temperature))
+    show_answer(
+        here, "room list", answer, json, lambda: rooms_page(answer, here.clock, here.temperature)
+    )
 
 
 @room.command("show")
@@ -76,10 +73,9 @@ def room_show(context: typer.Context, name: Name, json: Json = False) -> None:
 
     here = desk(context)
     answer = one_room(here.database, here.clock, name)
-    if json:
-        show_json("room show", here.clock.now, answer)
-    else:
-        show(room_page(answer, here.clock, here.temperature))
+    show_answer(
+        here, "room show", answer, json, lambda: room_page(answer, here.clock, here.temperature)
+    )
 
 
 @shop.command("hours")
@@ -122,10 +118,7 @@ def shop_show(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = the_shop(here.database, here.clock)
-    if json:
-        show_json("shop show", here.clock.now, answer)
-    else:
-        show(shop_page(answer, here.clock))
+    show_answer(here, "shop show", answer, json, lambda: shop_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:

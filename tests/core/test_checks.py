@@ -17,7 +17,7 @@ from finishlog.core.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
 from finishlog.core.milestones import milestone
 from finishlog.core.records import Check, Found, Operation, Test
 from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.verdicts import Answer
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -315,105 +315,6 @@ def test_a_stalled_film_that_passes_at_last_goes_on():
     story.check(60, Found.TACKY)
     story.check(200, Found.POWDER)
     assert story.verdict(201).answer is Answer.SCUFF
-
-
-# --- suspect: cold in the first night ---------------------------------------------------------
-
-
-def cold_first_night() -> Story:
-    """Waterborne put on in the evening; the room is read at 5 °C in the night, warm after."""
-    story = Story()
-    story.part()
-    story.read(-1, 18, 50)
-    story.coat(0, WATERBORNE)
-    story.read(9, 5, 60)
-    story.read(14, 18, 50)
-    for day in range(1, 40):
-        story.read(14 + 24 * day, 20, 50)
-    return story
-
-
-def test_waterborne_that_met_5_c_in_its_first_night_is_suspect():
-    """Wood Handbook, chapter 16: at least 10 °C for 24 h after latex is put on."""
-    verdict = cold_first_night().verdict(20)
-    assert verdict.answer is Answer.SUSPECT
-    assert verdict.high is None, "no dates"
-    assert any("scratch" in f.remedy for f in verdict.findings)
-
-
-@pytest.mark.parametrize("found", [Found.DRY, Found.NO_PRINT, Found.POWDER, Found.NO_SMELL])
-def test_no_other_test_lifts_that(found):
-    """It may feel dry and stay weak."""
-    story = cold_first_night()
-    story.check(30, found)
-    assert story.verdict(31).answer is Answer.SUSPECT
-    assert story.verdict(24 * 30).answer is Answer.SUSPECT
-
-
-def test_a_scratch_that_holds_lifts_it():
-    story = cold_first_night()
-    story.check(40, Found.HOLDS)
-    assert story.verdict(41).answer in MAY_ACT
-
-
-def test_a_scratch_that_flakes_does_not():
-    story = cold_first_night()
-    story.check(40, Found.FLAKES)
-    assert story.verdict(41).answer is Answer.SUSPECT
-
-
-def test_a_scratch_that_flakes_after_one_that_held_makes_it_suspect_again():
-    story = cold_first_night()
-    story.check(40, Found.HOLDS)
-    story.check(50, Found.FLAKES)
-    assert story.verdict(51).answer not in MAY_ACT
-
-
-def test_a_scratch_before_the_cold_came_says_nothing_of_it():
-    story = cold_first_night()
-    story.check(3, Found.HOLDS)
-    assert story.verdict(20).answer is Answer.SUSPECT
-
-
-def test_a_scratch_through_a_later_coat_clears_the_film_below_too():
-    """The coat went on before the night's reading was typed in; the scratch goes through both."""
-    story = cold_first_night()
-    story.coat(15, WATERBORNE)
-    assert story.verdict(20).answer is Answer.SUSPECT
-    story.check(60, Found.HOLDS)
-    assert story.verdict(61).answer in MAY_ACT
-
-
-def test_a_suspect_film_is_promised_to_no_stack():
-    film = milestone([cold_first_night().state(24 * 30)], Stage.STACK)
-    assert not film.reached(at(24 * 30))
-    assert "suspect" in film.blocked
-
-
-def test_cold_after_the_first_day_is_no_damage():
-    story = one_coat(WATERBORNE, days=2.0)
-    story.read(40, 5, 60)
-    assert story.verdict(41).answer is not Answer.SUSPECT
-
-
-def test_a_reading_of_the_last_hours_of_the_first_day_counts():
-    """A reading speaks for the four hours before it: cold read at 26 h was cold at 23 h."""
-    story = Story()
-    story.part()
-    story.read(0, 18, 50)
-    story.coat(0, WATERBORNE)
-    story.read(26, 5, 60)
-    assert story.verdict(27).answer is Answer.SUSPECT
-
-
-@pytest.mark.parametrize("key", [SHELLAC, VARNISH, LACQUER])
-def test_a_cold_night_only_slows_the_others(key):
-    story = Story()
-    story.part()
-    story.read(-1, 18, 50)
-    story.coat(0, key)
-    story.read(9, 5, 60)
-    assert story.verdict(20).answer is not Answer.SUSPECT
 
 
 # --- the words --------------------------------------------------------------------------------

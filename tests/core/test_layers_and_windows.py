@@ -30,7 +30,6 @@ from tests.shop_of import (
     WATERBORNE,
     WAX,
     Story,
-    at,
     closing,
     figure,
     hours_until,
@@ -394,9 +393,3 @@ def test_an_answer_only_moves_forward_as_time_passes(key, celsius, rh):
     ranks = [order.index(answer) for answer in seen]
     for one, following in pairwise(ranks):
         assert one <= following, [a.value for a in seen]
-
-
-def test_times_are_kept_in_utc():
-    time = layer(one_coat(SHELLAC)).stage(Stage.RECOAT)
-    assert time.low == at(2)
-    assert time.low.utcoffset().total_seconds() == 0

@@ -1,0 +1,34 @@
+"""Answer a command: one page for a person, or one document for a script."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from finishlog.cli.desk import Desk
+from finishlog.cli.json_answer import show_json
+from finishlog.cli.screen import Page, show
+
+if TYPE_CHECKING:
+    from finishlog.acts.things import Made
+
+
+def show_answer(
+    here: Desk, command: str, answer: object, json: bool, page: Callable[[], Page]
+) -> None:
+    """Print an answer; the page is laid out only when it is wanted."""
+    if json:
+        show_json(command, here.clock.now, answer)
+    else:
+        show(page())
+
+
+def show_made(here: Desk, command: str, made: Made, json: bool) -> None:
+    """Echo what a command put on record."""
+    show_answer(here, command, made, json, lambda: _made_page(made))
+
+
+def _made_page(made: Made) -> Page:
+    page = Page()
+    page.line(f"on record: {made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
+    return page
