@@ -121,7 +121,7 @@ def _zones_of(part: Part, bench: BenchState) -> tuple[ZoneState, ...]:
         return tuple(z for z in bench.zones if z.member.id == part.id)
     joined = bench.of_part(part.id)
     waiting = {m for g in bench.glue_ups if g.part.id == part.id for m in g.members}
-    return (*joined, *(z for z in bench.zones if z.member_piece.id in waiting))
+    return (*joined, *(z for z in bench.zones if {z.piece.id, z.member_piece.id} & waiting))
 
 
 def _number(zone: ZoneState, part: Part, bench: BenchState) -> int:
@@ -131,7 +131,8 @@ def _number(zone: ZoneState, part: Part, bench: BenchState) -> int:
     if zone.part.id == part.id:
         return zone.piece.number
     glue_ups = (g for g in bench.glue_ups if g.part.id == part.id)
-    return next(g.piece.number for g in glue_ups if zone.member_piece.id in g.members)
+    mine = {zone.piece.id, zone.member_piece.id}
+    return next(g.piece.number for g in glue_ups if mine & set(g.members))
 
 
 def _meant(zone: ZoneState, faces: Sequence[str], *, joints_too: bool) -> bool:

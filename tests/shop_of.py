@@ -284,9 +284,9 @@ class Story:
         days: float = 60.0,
         room: int = 1,
     ) -> Story:
-        """Read the same air twice a day from an hour on, so that it is known all the time."""
-        for half_day in range(int(days * 2) + 1):
-            self.read(since + 12 * half_day, celsius, rh, room)
+        """Read the same air every six hours from an hour on: known, and fresh, all the time."""
+        for reading in range(int(days * 4) + 1):
+            self.read(since + 6 * reading, celsius, rh, room)
         return self
 
     def rags(self, hour: Hour, deed: RagsDeed, item: int | None = None) -> RagsEvent:

@@ -33,7 +33,11 @@ def glue_up(
         )
     targets: set[Target] = set()
     for each in due:
-        zones = {z.target for z in then.bench.zones if z.member_piece.id in each.members}
+        zones = {
+            z.target
+            for z in then.bench.zones
+            if {z.piece.id, z.member_piece.id} & set(each.members)
+        }
         ledger.joined(typed.at, zones, into=each.piece.id, members=each.members)
         targets |= zones
     whole = Zones(

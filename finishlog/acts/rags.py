@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from finishlog.asks.look import look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.clock import Clock
-from finishlog.core.rags import RagsItem
+from finishlog.core.rags import RagsItem, RagsState
 from finishlog.core.records import RagsDeed, When
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
@@ -50,7 +50,7 @@ def log_rags(
     """Record a deed for one open item (its number or product), or for all that are open."""
     with database.writing("rags", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
-        items = _picked([i for i in before.bench.rags if i.is_open], which)
+        items = _picked([i for i in before.bench.rags if i.is_open], which, deed)
         for item in items:
             ledger.rags_event(at, deed=deed, item=item.id)
         after = look(ledger.connection, facts, clock)
@@ -66,11 +66,21 @@ def log_rags(
         )
 
 
-def _picked(items: list[RagsItem], which: str | None) -> list[RagsItem]:
+# Whose rags are meant when nobody says: what is spread already is not spread again.
+_MEANT = {
+    RagsDeed.SPREAD: RagsState.OPEN,
+    RagsDeed.WATER: RagsState.OPEN,
+    RagsDeed.CAN: RagsState.OPEN,
+    RagsDeed.LIFTED: RagsState.WATER,
+    RagsDeed.STIFF: RagsState.SPREAD,
+}
+
+
+def _picked(items: list[RagsItem], which: str | None, deed: RagsDeed) -> list[RagsItem]:
     if not items:
         raise NotFound("no rags are open", "finishlog rags shows what is open")
     if which is None:
-        return items
+        return [i for i in items if i.state is _MEANT.get(deed)] or items
     if which.isdigit() and 1 <= int(which) <= len(items):
         return [items[int(which) - 1]]
     named = [i for i in items if i.product.lower() == which.lower()]

@@ -160,6 +160,8 @@ def _unknown(state: ZoneState, now: datetime) -> tuple[str, ...]:
     unknown = ["the wood's own temperature (the colder of the room and last night is taken)"]
     if state.room.measured_at(now) is None:
         unknown.append("the room's air: no reading within a day")
+    if state.top and state.top.of.wipe_off_h and not state.top.wiped:
+        unknown.append("whether the surplus was wiped off in time: taken as done")
     if state.top and not state.top.checks:
         unknown.append("how this film really is: no check logged since the coat")
     if state.top and not state.top.abraded and state.top.coat.scuffed_before is None:

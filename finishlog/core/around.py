@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.core import checks as film_checks
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
 
@@ -28,12 +29,18 @@ class Around:
     now: datetime
 
     def other_face(self, state: ZoneState) -> Wet | None:
-        """Return another face of the same piece that cannot bear turning yet."""
+        """Return another face of the same piece that cannot bear turning yet.
+
+        The piece is turned only for a face that was not the last to be coated: it already lies on
+        the others.
+        """
         for other in self.by_piece.get(state.member_piece.id, ()):
-            turn = other.stages.get(Stage.TURN)
-            if other.face.id == state.face.id or turn is None:
+            if other.face.id == state.face.id or not _newer(other, state):
                 continue
-            if turn.high is None or turn.high > self.now:
+            if other.top and film_checks.blocking(other.top.checks, Stage.TURN):
+                return Wet(f"face {other.face.name}, which failed a check,", None)
+            turn = other.stages.get(Stage.TURN)
+            if turn and (turn.high is None or turn.high > self.now):
                 return Wet(f"face {other.face.name}", turn.high)
         return None
 
@@ -64,6 +71,13 @@ def around(states: Iterable[ZoneState], now: datetime) -> Around:
         if until and state.top and state.top.of.builds_film and _is_wet(until.high, now):
             wet[state.room.id].append((state, until.high))
     return Around(by_piece, wet, now)
+
+
+def _newer(other: ZoneState, state: ZoneState) -> bool:
+    """Tell whether another face was coated after this one."""
+    if other.top is None:
+        return False
+    return state.top is None or other.top.put_on > state.top.put_on
 
 
 def _is_wet(until: datetime | None, now: datetime) -> bool:

@@ -39,6 +39,15 @@ LIFTED_BY: dict[Found, frozenset[Found]] = {
     Found.FLAKES: frozenset({Found.HOLDS}),
 }
 
+# The first stage that a failure shows not to be reached.
+DENIES: dict[Found, Stage] = {
+    Found.TACKY: Stage.TACK_FREE,
+    Found.GUMS: Stage.SAND,
+    Found.PRINTS: Stage.CLAMP,
+    Found.SMELLS: Stage.CLOSE,
+    Found.FLAKES: Stage.CURED,
+}
+
 FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.TOUCH: (Found.TACKY, Found.DRY),
     Test.THUMBNAIL: (Found.TACKY, Found.PRINTS, Found.NO_PRINT),
@@ -100,15 +109,15 @@ def _blocks(check: Check, stage: Stage) -> bool:
     return stage in BLOCKS.get(check.found, frozenset())
 
 
-def stalled(checks: Sequence[Check], coat_end: datetime, slow: timedelta) -> bool:
+def stalled(checks: Sequence[Check], late_from: datetime, slow: timedelta) -> bool:
     """Tell whether a film makes no progress: not slow, but stopped.
 
-    The same failure twice or more without an answer, the first already past the time at which a
-    film counts as slow (TM 43-0139 chapter 5: still tacky at 12 h), the last as long again after.
+    The same failure twice or more without an answer, the first when it was already late by every
+    clock (`late_from`), the last as long again after as makes a film slow (TM 43-0139 chapter 5:
+    12 h).
     """
     standing = standing_failures(checks)
     if not standing:
         return False
-    same = [c for c in standing if c.found is standing[-1].found]
-    first, last = same[0].when.earliest, same[-1].when.earliest
-    return first - coat_end >= slow and last - first >= slow
+    same = [c for c in standing if c.found is standing[-1].found and c.when.earliest >= late_from]
+    return bool(same) and same[-1].when.earliest - same[0].when.earliest >= slow

@@ -28,13 +28,13 @@ def air_findings(
     of: FinishClass, method: Method | None, room: RoomAir, now: datetime, figures: DryingFigures
 ) -> tuple[Finding, ...]:
     """Return what speaks against putting this class on now; empty: nothing does."""
-    reading = room.measured_at(now)
+    reading = room.read_lately(now)
     surface = surface_c(room, now)
     if reading is None or surface is None:
         return (
             Finding(
                 Level.CAUTION,
-                "the room's air was not read today",
+                "the room's air was not read in the last hours",
                 "log it: finishlog air 17C 58%",
             ),
         )

@@ -106,14 +106,14 @@ def _last(moments: Sequence[datetime | None]) -> datetime | None:
 
 def _holds_up(state: ZoneState, now: datetime) -> tuple[str, datetime | None]:
     """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
-    step, top = state.progress.next, state.top
+    step = state.progress.next
     if state.set_aside:
         return "set aside", None
     if any(layer.is_suspect() for layer in state.layers):
         return "suspect film, scratch test first", None
     if step is not None:
         return f"{step.operation.value} still to come", None
-    failure = film_checks.blocking(top.checks, Stage.CLAMP) if top else None
+    failure = film_checks.blocking(state.checks, Stage.CLAMP)
     if failure:
         return f"a check found it {failure.found.value}", None
     clamp = state.stages.get(Stage.CLAMP)

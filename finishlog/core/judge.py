@@ -64,22 +64,32 @@ def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
         return Verdict(
             Answer.SUSPECT, "met air too cold for it while young", findings=(_cold(cold),)
         )
+    return _stalled(top, book)
+
+
+def _stalled(top: Layer, book: Book) -> Verdict | None:
+    """Return the verdict on a film that failed again and again when it was long due."""
+    failures = film_checks.standing_failures(top.checks)
+    if not failures:
+        return None
+    found = failures[-1].found
     slow = timedelta(hours=book.drying.slow_after_h)
-    if film_checks.stalled(top.checks, top.put_on, slow):
-        failure = film_checks.standing_failures(top.checks)[-1]
-        return Verdict(
-            Answer.STALLED,
-            f"still {failure.found.value}, and no better than before",
-            findings=(
-                Finding(
-                    Level.STOP,
-                    "no progress over repeated checks: more time alone may not cure it",
-                    "warm and move the air; if it does not change, take it off",
-                    book.drying.slow_source,
-                ),
+    figure = top.coat.figures.stages.get(film_checks.DENIES[found])
+    due = top.waits(figure).high if figure else top.put_on
+    if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
+        return None
+    return Verdict(
+        Answer.STALLED,
+        f"still {found.value}, and no better than before",
+        findings=(
+            Finding(
+                Level.STOP,
+                "no progress over repeated checks: more time alone may not cure it",
+                "warm and move the air; if it does not change, take it off",
+                book.drying.slow_source,
             ),
-        )
-    return None
+        ),
+    )
 
 
 def _cold(layer: Layer) -> Finding:
@@ -96,8 +106,9 @@ def _cold(layer: Layer) -> Finding:
 
 
 def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
-    top = state.top
-    failure = film_checks.blocking(top.checks, stage) if top else None
+    surface = stage in {Stage.RECOAT, Stage.SAND}
+    checks = state.top.checks if surface and state.top else state.checks
+    failure = film_checks.blocking(checks, stage)
     if failure is None:
         return None
     return Verdict(

@@ -52,7 +52,7 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
 
 def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
     for state in states:
-        failure = film_checks.blocking(state.layers[-1].checks, stage)
+        failure = film_checks.blocking(state.checks, stage)
         if failure:
             return f"{failure.test.value} failed: {failure.found.value}"
         if any(layer.is_suspect() for layer in state.layers):

@@ -57,6 +57,13 @@ class RoomAir:
             return before[-1]
         return None
 
+    def read_lately(self, moment: datetime) -> Reading | None:
+        """Return the reading that still says what the air is now: good enough to coat by."""
+        reading = self.measured_at(moment)
+        if reading and moment - reading.when.latest <= READING_STAYS:
+            return reading
+        return None
+
 
 @dataclass(frozen=True, slots=True)
 class Stay:

@@ -77,7 +77,7 @@ def look_through(
         binds=slowest[1] if slowest else None,
         findings=(*findings, *wood),
         forbids=forbids or any(f.level is Level.STOP for f in wood),
-        wants_test=wants_test,
+        wants_test=wants_test or any(f.level is Level.CAUTION for f in wood),
         scuffs=scuffs,
     )
 

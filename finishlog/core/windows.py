@@ -12,6 +12,7 @@ from datetime import datetime
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import WindowKind
 from finishlog.core.layers import Layer, StageTime, later
+from finishlog.core.records import Operation
 from finishlog.core.stages import Stage
 from finishlog.core.underneath import Underneath
 from finishlog.core.verdicts import Answer, Verdict
@@ -55,6 +56,7 @@ def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict
     what = f"recoat over {binds.coat.product_name}"
     closes = top.closes()
     if not must_scuff(top, under, now):
+        closes = None if was_scuffed(top) else closes
         waiting = by_time(under.time, now, what)
         answer = waiting or Verdict(Answer.GO, "dry enough to recoat", *_span(under.time))
         return _closing(answer, closes)
@@ -109,8 +111,18 @@ def _with_sanding(state: ZoneState, recoat: StageTime) -> StageTime | None:
 
 def must_scuff(top: Layer, under: Underneath, now: datetime) -> bool:
     """Tell whether the next coat needs a scuffed film: not said to be done is not done."""
-    if top.abraded:
+    if was_scuffed(top):
         return False
     kind = top.coat.figures.window.kind
     closes = top.closes()
     return under.scuffs or kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+
+def was_scuffed(top: Layer) -> bool:
+    """Tell whether a film was scuffed or sanded when it could be; denibbing gives no grip."""
+    sand = top.stage(Stage.SAND)
+    since = sand.low if sand else top.put_on
+    return since is not None and any(
+        work.operation in {Operation.SCUFF, Operation.SAND} and work.when.latest >= since
+        for work in top.abraded
+    )

@@ -9,7 +9,7 @@ from functools import reduce
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.progress import Progress
-from finishlog.core.records import Target
+from finishlog.core.records import Check, Target
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
@@ -78,6 +78,11 @@ class ZoneState:
     def joined(self) -> bool:
         """Tell whether the piece is glued up into an assembly."""
         return self.piece.id != self.member_piece.id
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """Every check of the film, on whatever layer, in the order they were made."""
+        return tuple(check for layer in self.layers for check in layer.checks)
 
     @property
     def top(self) -> Layer | None:
