@@ -5,7 +5,7 @@ What happened is recorded even when a rule disapproves; the warning says what to
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from finishlog.acts.glue_up import glue_up
@@ -100,20 +100,25 @@ def _notes_of_the_evening(
     facts: Facts,
     clock: Clock,
 ) -> tuple[SafetyNote, ...]:
-    """Choose safety notes: at most three, and a hazard once an evening; rags are never left out."""
+    """Choose safety notes: at most three, and a hazard once an evening, once it was really said."""
     tonight = evening_of(clock.now, clock.zone)
-    said = {
-        hazard
-        for entry in entries
-        if isinstance(entry, Coat) and evening_of(entry.typed_at, clock.zone) == tonight
-        for hazard in hazards_of(facts.finish_class(entry.figures.class_key), entry.method)
-    }
-    fresh = [h for h in hazards_of(of, method) if h not in said]
-    return notes_for(facts.notes, fresh)
+    said: set[str] = set()
+    for entry in sorted(entries, key=lambda e: e.act):
+        if isinstance(entry, Coat) and evening_of(entry.typed_at, clock.zone) == tonight:
+            before = facts.finish_class(entry.figures.class_key)
+            said |= {n.applies_to for n in _unsaid(before, entry.method, said, facts)}
+    return _unsaid(of, method, said, facts)
+
+
+def _unsaid(
+    of: FinishClass, method: Method | None, said: Collection[str], facts: Facts
+) -> tuple[SafetyNote, ...]:
+    return notes_for(facts.notes, [h for h in hazards_of(of, method) if h not in said])
 
 
 def hazards_of(of: FinishClass, method: Method | None) -> tuple[str, ...]:
-    """Name what can hurt: the class's hazards, those of spraying only when it was sprayed."""
+    """Name what can hurt, first what is worst: rags, spraying (when it was sprayed), the rest."""
     sprayed = (method or of.methods[0]) is Method.SPRAY
-    spray = ("spray",) if sprayed else ()
-    return tuple(dict.fromkeys([*(h for h in of.hazards if h != "spray"), *spray]))
+    first = [h for h in ("self-heating", "spray") if h in of.hazards or (h == "spray" and sprayed)]
+    rest = [h for h in of.hazards if h not in {"self-heating", "spray"}]
+    return tuple(h for h in (*first, *rest) if h != "spray" or sprayed)

@@ -80,7 +80,11 @@ def _picked(items: list[RagsItem], which: str | None, deed: RagsDeed) -> list[Ra
     if not items:
         raise NotFound("no rags are open", "finishlog rags shows what is open")
     if which is None:
-        return [i for i in items if i.state is _MEANT.get(deed)] or items
+        meant = [i for i in items if _MEANT.get(deed, i.state) is i.state]
+        if not meant:
+            there = ", ".join(f"{n} {i.product} ({i.state.value})" for n, i in enumerate(items, 1))
+            raise NotFound(f"no rags are there to be {deed.value}", f"name them by number: {there}")
+        return meant
     if which.isdigit() and 1 <= int(which) <= len(items):
         return [items[int(which) - 1]]
     named = [i for i in items if i.product.lower() == which.lower()]

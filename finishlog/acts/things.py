@@ -88,7 +88,7 @@ class PartTyped:
     note: str = ""
 
 
-def new_part(database: Database, clock: Clock, words: str, typed: PartTyped) -> Made:
+def new_part(database: Database, facts: Facts, clock: Clock, words: str, typed: PartTyped) -> Made:
     """Put a part on record; its project too, when that is new."""
     project_name, _, name = typed.path.rpartition("/")
     name = a_name(name, "part")
@@ -117,6 +117,8 @@ def new_part(database: Database, clock: Clock, words: str, typed: PartTyped) -> 
         )
         add_part(ledger.connection, project, new, clock.now)
     detail = f"×{typed.count}" if typed.count > 1 else ""
+    if typed.species and facts.species_named(typed.species) is None:
+        detail = f"{detail} no rules are known for {typed.species!r}, look at the spelling".strip()
     return Made("part", f"{project_name}/{name}" if project_name else name, detail)
 
 
@@ -266,7 +268,7 @@ def new_product(
     with database.writing("product new", words, clock.now, clock.zone.key) as ledger:
         product = add_product(ledger.connection, name, key, clock.now, note=typed.note)
         _label(ledger.connection, product, typed, clock.now)
-    return Made("product", name, key)
+    return Made("product", name, ", ".join([key, *_echo(typed)]))
 
 
 def label_product(database: Database, clock: Clock, words: str, typed: ProductTyped) -> Made:
@@ -276,7 +278,24 @@ def label_product(database: Database, clock: Clock, words: str, typed: ProductTy
     with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
         product = pick_product(read_shop(ledger.connection, clock.now), typed.name)
         _label(ledger.connection, product.id, typed, clock.now)
-    return Made("label", product.name, product.class_key)
+    return Made("label", product.name, ", ".join([product.class_key, *_echo(typed)]))
+
+
+def _echo(typed: ProductTyped) -> list[str]:
+    """Say back what was understood; UsageFault when a window closes before the recoat time."""
+    recoat, closes = typed.label.get(Stage.RECOAT), typed.window.closes if typed.window else None
+    if recoat and closes and closes.low_h <= recoat.low_h:
+        raise UsageFault(
+            f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",
+            "look at the can again: --recoat 3h --window 24h",
+        )
+    said = [f"{stage.value} {_hours(figure)}" for stage, figure in typed.label.items()]
+    return [*said, *([f"window {_hours(closes)}"] if closes else [])]
+
+
+def _hours(figure: Figure) -> str:
+    ends = [f"{h:g} h" if h >= 1 else f"{60 * h:.0f} min" for h in (figure.low_h, figure.high_h)]
+    return " to ".join(dict.fromkeys(ends))
 
 
 def _label(connection: object, product: int, typed: ProductTyped, since: datetime) -> None:

@@ -52,10 +52,17 @@ def undo(database: Database, clock: Clock, words: str, act: int) -> Undone:
 
 def _find(rows: Sequence[HistoryRow], act: int | None) -> Undoable:
     if act is None:
-        candidates = [r for r in rows if r.entry and r.withdrawn_by is None and r.withdraws is None]
-        if not candidates:
+        candidates = [r for r in rows if r.withdrawn_by is None and r.withdraws is None]
+        if not any(r.entry for r in candidates):
             raise NotFound("there is nothing to undo", "finishlog history shows what is on record")
-        act = candidates[-1].act
+        last = candidates[-1]
+        if not last.entry:
+            before = [r.act for r in candidates if r.entry][-1]
+            raise UsageFault(
+                f"the last act ({last.words}) is no entry of the log and stays",
+                f"the last entry is act {before}: finishlog undo {before}",
+            )
+        act = last.act
     mine = [r for r in rows if r.act == act]
     if not mine:
         raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")

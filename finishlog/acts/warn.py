@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
@@ -53,15 +54,20 @@ def warnings_before(
 
 def _of(verdict: Verdict, scuffed: bool | None) -> Iterable[Finding]:
     """Yield the binding reason as a warning, then the findings that weigh."""
-    quiet = {Answer.GO, Answer.DONE, Answer.DEADLINE, Answer.SET_ASIDE}
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
-    if verdict.answer in quiet or (verdict.answer is Answer.SCUFF and scuffed):
-        yield from weighs
-        return
-    if not any(f.sentence == verdict.because for f in weighs):
-        level = Level.CAUTION if verdict.answer in {Answer.TEST, Answer.SCUFF} else Level.STOP
-        words = "no scuffing on record" if verdict.answer is Answer.SCUFF else verdict.answer.value
-        yield Finding(level, f"{words}: {verdict.because}", _REMEDIES.get(verdict.answer, ""))
+    if verdict.answer is Answer.DRYING:
+        # While it is too early a rule's reason and way out are no mere note.
+        weighs = [
+            replace(f, level=Level.CAUTION) if f.level is Level.NOTE else f
+            for f in verdict.findings
+        ]
+    quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
+    if verdict.answer not in quiet and all(f.sentence != verdict.because for f in weighs):
+        level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
+        words = f"{verdict.answer.value}: {verdict.because}"
+        yield Finding(level, words, _REMEDIES.get(verdict.answer, ""))
+    if verdict.scuff_first and not scuffed:
+        yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
     yield from weighs
 
 

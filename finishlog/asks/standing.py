@@ -42,6 +42,7 @@ class Standing:
     closes: datetime | None
     waits_for: str
     findings: tuple[Finding, ...]
+    scuff_first: bool = False
     layers: tuple[str, ...] = ()
     milestone: Milestone | None = None
 
@@ -78,6 +79,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         closes=verdict.closes,
         waits_for=verdict.waits_for,
         findings=verdict.findings,
+        scuff_first=verdict.scuff_first,
         layers=tuple(layer.coat.product_name for layer in state.layers),
         milestone=furthest(group.states, seen.bench.now)[1]
         if verdict.answer is Answer.DONE

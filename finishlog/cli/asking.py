@@ -54,7 +54,7 @@ def _make_part(desk: Desk, fault: Unknown) -> str | None:
         path = f"{ask('Which piece of furniture is it part of?')}/{path}"
     species = ask("Which wood? (Enter: not said)")
     typed = PartTyped(path, species=species or None)
-    return new_part(desk.database, desk.clock, desk.words, typed).name
+    return new_part(desk.database, desk.facts, desk.clock, desk.words, typed).name
 
 
 def _make_product(desk: Desk, fault: Unknown) -> str | None:

@@ -14,6 +14,9 @@ from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, SomePar
 from finishlog.core.finishes import Method
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
+# `-2C` is a temperature, not an option.
+_SETTINGS = {"air": {"ignore_unknown_options": True}}
+
 # A coat older than this has probably gone on; undoing it would lose the truth.
 _JUST_NOW = timedelta(minutes=10)
 
@@ -317,4 +320,4 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
     for command in (ready, log, check, air, rags, undo, amend, note):
-        app.command(command.__name__)(command)
+        app.command(command.__name__, context_settings=_SETTINGS.get(command.__name__))(command)

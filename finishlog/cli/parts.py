@@ -86,7 +86,7 @@ def part_new(
     typed = PartTyped(
         path, count, species, tuple(face or ()), steps, room, tuple(of or ()), board, note
     )
-    made = new_part(here.database, here.clock, here.words, typed)
+    made = new_part(here.database, here.facts, here.clock, here.words, typed)
     show_made(here, "part new", made, json)
 
 

@@ -35,7 +35,7 @@ def room_new(
     show_made(here, "room new", made, json)
 
 
-@room.command("night")
+@room.command("night", context_settings={"ignore_unknown_options": True})
 def room_night(
     context: typer.Context,
     name: Name,

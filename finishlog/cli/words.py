@@ -45,7 +45,7 @@ def deed(line: Standing) -> str:
         case Answer.SCUFF:
             return "scuff, coat"
         case Answer.TEST:
-            return f"test, {line.operation or 'coat'}"
+            return f"test, {'scuff, ' if line.scuff_first else ''}{line.operation or 'coat'}"
         case Answer.BLOCKED:
             return "check again"
         case Answer.DEADLINE:
@@ -133,7 +133,8 @@ def remedies(findings: Iterable[Finding]) -> list[str]:
     """Write findings as lines: what, then what to do."""
     heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
     return [
-        f"{heads[f.level]}: {f.sentence}" + (f"; {f.remedy}" if f.remedy else "") for f in findings
+        f"{heads[f.level]}: {f.sentence.rstrip('.')}" + (f"; {f.remedy}" if f.remedy else "")
+        for f in findings
     ]
 
 

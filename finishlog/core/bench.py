@@ -14,7 +14,7 @@ from finishlog.core import glue_up, rags
 from finishlog.core.around import Around, around
 from finishlog.core.book import Book
 from finishlog.core.finishes import FinishClass, Method
-from finishlog.core.judge import decide
+from finishlog.core.judge import decide, decide_coat
 from finishlog.core.layers import Layer, build
 from finishlog.core.progress import Progress, progress, steps_for
 from finishlog.core.records import (
@@ -235,7 +235,7 @@ def verdict_on(
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
     near = replace(around(bench.zones, bench.now), wet_films={})
-    return decide(state, Asked(None, over, method), near, book)
+    return decide_coat(state, over, method, near, book)
 
 
 def verdict_on_work(

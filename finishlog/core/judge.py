@@ -15,7 +15,7 @@ from finishlog.core.finishes import FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
-from finishlog.core.underneath import Underneath, look_through
+from finishlog.core.underneath import Underneath, fault_in_the_stack, look_through
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from finishlog.core.windows import by_the_clocks, by_time
 from finishlog.core.zone import Asked, ZoneState
@@ -35,8 +35,7 @@ NEEDS: Mapping[Operation, Stage] = {
 
 def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     """Give the verdict on what is asked. The first thing that binds decides."""
-    now = near.now
-    stopped = _standing(state, now, book)
+    stopped = _running(state, near.now) or _standing(state, book)
     if stopped:
         return stopped
     if asked.step is None and asked.over is None:
@@ -47,23 +46,41 @@ def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     return _coat(state, asked.over, asked.method, near, book)
 
 
-def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
-    """Return what holds whatever is asked next: set aside, a deadline, a suspect or dead film."""
+def decide_coat(
+    state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
+) -> Verdict:
+    """Give the verdict on a coat that is going on whatever else is due; nothing is left unsaid."""
+    coat = _coat(state, over, method, near, book)
+    stopped = _standing(state, book)
+    return _with(stopped, coat.findings) if stopped else coat
+
+
+def _running(state: ZoneState, now: datetime) -> Verdict | None:
+    """Return the hard deadline that runs on a zone."""
+    wipe_by = state.top.wipe_off_by() if state.top else None
+    if state.top is None or wipe_by is None or now >= wipe_by or state.set_aside:
+        return None
+    return Verdict(
+        Answer.DEADLINE, f"wipe off the surplus {state.top.coat.product_name}", closes=wipe_by
+    )
+
+
+def _standing(state: ZoneState, book: Book) -> Verdict | None:
+    """Return what holds whatever is asked next: set aside, a suspect or a dead film."""
     if state.set_aside:
         return Verdict(Answer.SET_ASIDE, "set aside")
     top = state.top
     if top is None:
         return None
-    wipe_by = top.wipe_off_by()
-    if wipe_by is not None and now < wipe_by:
-        return Verdict(
-            Answer.DEADLINE, f"wipe off the surplus {top.coat.product_name}", closes=wipe_by
-        )
     cold = next((layer for layer in state.layers if layer.is_suspect()), None)
     if cold is not None:
         return Verdict(
             Answer.SUSPECT, "met air too cold for it while young", findings=(_cold(cold),)
         )
+    wrong = fault_in_the_stack(state.layers, book)
+    if wrong is not None:
+        remedy = "scratch a hidden spot; if it flakes, take it off"
+        return Verdict(Answer.UNDERNEATH, wrong.sentence, findings=(replace(wrong, remedy=remedy),))
     return _stalled(top, book)
 
 
@@ -106,9 +123,7 @@ def _cold(layer: Layer) -> Finding:
 
 
 def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
-    surface = stage in {Stage.RECOAT, Stage.SAND}
-    checks = state.top.checks if surface and state.top else state.checks
-    failure = film_checks.blocking(checks, stage)
+    failure = film_checks.blocking(state.checks, stage)
     if failure is None:
         return None
     return Verdict(
@@ -203,8 +218,6 @@ def _now(
     if stop:
         return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence)
     unsure = _unsure(state, under, air)
-    if unsure and timed.answer is Answer.SCUFF:
-        unsure = f"{unsure}; then scuff, {timed.because}"
     if unsure and timed.answer is not Answer.TEST:
         return replace(timed, answer=Answer.TEST, because=unsure)
     dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
@@ -219,6 +232,9 @@ def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
 
 def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...]) -> str:
     cautions = [f for f in air if f.level is Level.CAUTION]
+    cold = next((c for layer in state.layers if (c := layer.perhaps_too_cold())), None)
+    if cold is not None:
+        return f"its first night may have been {cold:.0f} °C: scratch it"
     if under.wants_test:
         return "what is underneath is not sure to take it"
     if cautions:

@@ -133,6 +133,20 @@ class Layer:
         young = [s for s in self.spans if s.measured and s.start < until]
         return [s for s in young if s.airs and s.airs[0].temperature_c < least]
 
+    def perhaps_too_cold(self) -> float | None:
+        """Return the cold (°C) that its first hours may have met, though no reading shows it.
+
+        None when there was none, or a scratch since then found that the film holds.
+        """
+        limits = self.of.limits
+        if limits.warm_first_h is None or limits.min_c is None:
+            return None
+        until = self._young_until(limits.warm_first_h)
+        met = [a.temperature_c for s in self.spans if s.start < until for a in s.airs[1:]]
+        held = bool(self.scratches) and self.scratches[-1].found is Found.HOLDS
+        coldest = min(met, default=limits.min_c.value)
+        return coldest if coldest < limits.min_c.value and not held else None
+
     def _young_until(self, warm_first_h: Limit) -> datetime:
         return self.put_on + timedelta(hours=warm_first_h.value)
 

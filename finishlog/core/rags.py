@@ -130,6 +130,8 @@ def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
     young = timedelta(days=book.rags.film_counts_until_d.value)
     for entry in entries:
         if isinstance(entry, Coat):
+            if entry.scuffed_before:
+                yield from _dust(entry, oiled, young)
             hot = book.finish_class(entry.figures.class_key).self_heating
             if hot:
                 yield _wetting(entry, entry.product_name, entry.targets, dust=False)
@@ -138,7 +140,7 @@ def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
             yield from _dust(entry, oiled, young)
 
 
-def _dust(entry: Work, oiled: Mapping[Target, Coat], young: timedelta) -> Iterable[_Wetting]:
+def _dust(entry: Work | Coat, oiled: Mapping[Target, Coat], young: timedelta) -> Iterable[_Wetting]:
     by_product: dict[str, set[Target]] = {}
     for target in entry.targets & oiled.keys():
         coat = oiled[target]

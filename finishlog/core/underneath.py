@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import reduce
+from itertools import pairwise
 
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
@@ -16,6 +17,7 @@ from finishlog.core.overcoat import (
     rule_for,
     rule_on_bare_wood,
 )
+from finishlog.core.records import Found
 from finishlog.core.species import WoodRule, rules_for_wood
 from finishlog.core.stages import Stage
 
@@ -135,3 +137,20 @@ def wood_findings(
 def _finding(rule: OvercoatRule | WoodRule, where: str) -> Finding:
     level = _LEVELS[rule.answer] or Level.NOTE
     return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source)
+
+
+def fault_in_the_stack(layers: Sequence[Layer], book: Book) -> Finding | None:
+    """Return what should never have gone on over what it lies on, if anything does.
+
+    It was recorded and warned about; no date lifts it, only taking it off or a scratch that holds.
+    """
+    if layers and layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS:
+        return None
+    bare = rule_on_bare_wood(book.overcoats, layers[0].of) if layers else None
+    if bare and bare.answer is OvercoatAnswer.AVOID:
+        return _finding(bare, f"{layers[0].of.name} on bare wood")
+    for under, over in pairwise(layers):
+        rule = _rule(under, over.of, book)
+        if rule and rule.answer is OvercoatAnswer.AVOID:
+            return _finding(rule, f"{over.of.name} lies over {under.of.name}")
+    return None

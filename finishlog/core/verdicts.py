@@ -47,3 +47,5 @@ class Verdict:
     closes: datetime | None = None
     waits_for: str = ""
     findings: tuple[Finding, ...] = ()
+    # The film has to be scuffed before the coat, and no scuffing is on record.
+    scuff_first: bool = False

@@ -7,6 +7,7 @@ begins on the window's clock and ends on the wait's.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 
 from finishlog.core.findings import Finding, Level
@@ -70,7 +71,7 @@ def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict
             Answer.DEAD_ZONE, "too late to bond by itself, too soft to scuff", both.low, both.high
         )
     why = "the recoat window has closed" if missed else "scuff it every time"
-    return waiting or Verdict(Answer.SCUFF, why, both.low, both.high)
+    return replace(waiting or Verdict(Answer.SCUFF, why, both.low, both.high), scuff_first=True)
 
 
 def _span(time: StageTime) -> tuple[datetime | None, datetime | None]:

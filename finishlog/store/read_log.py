@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from sqlalchemy import Connection, func, select
 
-from finishlog.core.records import AnyEntry
+from finishlog.core.records import AnyEntry, RagsEvent
 from finishlog.core.shop import Log
 from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.in_force import Fate, fates, withdrawn_acts
@@ -29,11 +30,27 @@ def read_log(connection: Connection, pieces: Collection[int] | None = None) -> L
     """
     withdrawn = withdrawn_acts(read_withdrawals(connection))
     wanted = None if pieces is None else touching(connection, pieces)
-    standing = _standing(read_heads(connection, wanted), withdrawn, wanted)
+    heads = read_heads(connection, wanted)
+    standing = _standing(heads, withdrawn, wanted)
     if wanted is not None:
         of_shop = _of_the_shop_since(connection, _air_begins(connection, standing))
         standing |= _standing(read_heads(connection, of_shop), withdrawn, of_shop)
-    return Log(_in_order(_records(connection, standing, pieces is None), standing))
+    records = _records(connection, standing, pieces is None)
+    return Log(_in_order(_of_amended(records, heads, withdrawn), standing))
+
+
+def _of_amended(
+    records: Iterable[AnyEntry], heads: Mapping[int, Head], withdrawn: Mapping[int, int]
+) -> list[AnyEntry]:
+    """Let deeds with rags follow a coat that was amended since: they are the same rags."""
+    fate = fates((head.link for head in heads.values()), withdrawn)
+    now_is = {old: f.superseded_by for old, f in fate.items() if f.superseded_by is not None}
+    return [
+        replace(record, item=now_is.get(record.item, record.item))
+        if isinstance(record, RagsEvent) and record.item is not None
+        else record
+        for record in records
+    ]
 
 
 # A head with the first entry of its chain, which keeps its place among others of the same time.

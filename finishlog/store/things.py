@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import ColumnElement, Connection, Table, delete, insert, select, update
+from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, select, update
 
 from finishlog.core.shop import FaceKind, Need, Step
 from finishlog.errors import UsageFault
@@ -141,7 +141,7 @@ def _free(
     within: ColumnElement[bool] | None = None,
 ) -> None:
     """Refuse a name that is taken, in words: the constraint behind it has none."""
-    query = select(table.c.id).where(table.c.name == name)
+    query = select(table.c.id).where(func.lower(table.c.name) == name.lower())
     if within is not None:
         query = query.where(within)
     if connection.scalar(query) is not None:

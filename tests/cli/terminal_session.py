@@ -42,6 +42,8 @@ class TerminalSession:
             stdout=terminal if out is None else out,
             stderr=terminal,
             start_new_session=True,
+            # A shell that runs this in the background leaves Ctrl-C ignored.
+            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # noqa: PLW1509
         )
         os.close(terminal)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.records import Operation
+from finishlog.core.records import Found, Operation
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     BLEND,
@@ -240,3 +240,18 @@ def test_a_film_that_gums_or_is_tacky_stops_whatever_is_to_go_over_it():
     story.check(60, Found.GUMS)
     for key in (VARNISH, SHELLAC, WATERBORNE):
         assert story.may(key, MONTH).answer is Answer.BLOCKED
+
+
+def test_what_should_never_have_gone_on_stays_in_sight():
+    """Recorded and warned about, it is not forgotten the next day: common practice."""
+    story = over((0, WAX))
+    later = story.verdict(MONTH)
+    assert later.answer is Answer.UNDERNEATH
+    assert "bare wood" in later.because
+    story.check(MONTH + 1, Found.HOLDS)
+    assert story.verdict(MONTH + 2).answer is not Answer.UNDERNEATH
+
+
+def test_lacquer_over_young_varnish_stays_stopped_though_it_dries():
+    story = over((0, VARNISH), (24, LACQUER))
+    assert story.verdict(MONTH).answer is Answer.UNDERNEATH
