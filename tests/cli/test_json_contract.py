@@ -20,7 +20,7 @@ FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
     "answer because closes coat coats faces findings high label layers low milestone on_it"
-    " operation part pieces product waits_for"
+    " operation part pieces product scuff_first waits_for"
 )
 RAGS = "dust number opened overdue parts product remarks since state stiff_from"
 WHEN = "earliest latest sureness tie"
