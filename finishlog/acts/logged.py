@@ -78,13 +78,14 @@ def logged(
         for e in before.log.entries
         if e.targets & picked.targets and e.when.earliest > typed.at.latest
     ]
+    mine = [z for z in after.bench.zones if z.target in picked.targets]
     return Logged(
         act=ledger.act_id,
         operation=operation,
         product=product,
         at=typed.at,
         labels=picked.labels,
-        after=standings([z for z in after.bench.zones if z.target in picked.targets], after),
+        after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
         warnings=tuple(
             replace(w, remedy=w.remedy.replace(THIS_ACT, str(ledger.act_id))) for w in warnings
         ),

@@ -49,6 +49,7 @@ class Desk:
         """The database, made or brought up to date if it has to be; stderr says so."""
         from finishlog.store.database import open_database
 
+        is_new = not self.path.exists()
         try:
             database = open_database(self.path, self.clock.now)
         except OSError as fault:
@@ -59,6 +60,8 @@ class Desk:
         if database.upgraded is not None:
             backup = database.upgraded.backup_path
             say(f"finishlog: database brought up to date; the old one is kept as {backup}")
+        if is_new:
+            say(f"finishlog: a new, empty database was made: {self.path}")
         return database
 
     @cached_property

@@ -50,6 +50,8 @@ class BenchState:
         return tuple(z for z in self.zones if z.part.id == part)
 
 
+# A moment of the work, and the entry: at one instant what was typed later comes later.
+_Since = tuple[datetime, int]
 _Films = dict[Hashable, tuple[tuple[Layer, ...], FilmStages]]
 
 
@@ -115,13 +117,13 @@ def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -
 
 def _owner(
     part: Part, piece: Piece, index: _Index, parts: Mapping[int, Part]
-) -> tuple[Part, Piece, datetime]:
+) -> tuple[Part, Piece, _Since]:
     """Follow a piece into the assembly that it is part of now."""
-    since, seen = _ALWAYS, {piece.id}
+    since, seen = (_ALWAYS, 0), {piece.id}
     while (join := index.joined.get(piece.id)) and join.into in parts and join.into not in seen:
         part = parts[join.into]
         piece = next(p for p in part.pieces if p.id == join.into)
-        since = join.when.latest
+        since = (join.when.latest, join.id)
         seen.add(piece.id)
     return part, piece, since
 
@@ -177,11 +179,11 @@ def _film(
 
 
 def _progress(
-    owner: Part, face: Face, entries: Sequence[AnyEntry], since: datetime, joined: bool
+    owner: Part, face: Face, entries: Sequence[AnyEntry], since: _Since, joined: bool
 ) -> Progress:
     steps = steps_for(face, _steps_after_glue_up(owner.steps) if joined else owner.steps)
     steps = tuple(s for s in steps if s.operation is not Operation.GLUE_UP)
-    return progress(steps, [e for e in entries if not joined or e.when.latest > since])
+    return progress(steps, [e for e in entries if not joined or (e.when.latest, e.id) > since])
 
 
 def _stays(

@@ -90,9 +90,8 @@ def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
     for state in states:
         if state.joined:
             whole = [f for f in state.member.faces if f.kind is not FaceKind.JOINT]
-            name = (
-                state.member.name if len(whole) == 1 else f"{state.member.name} {state.face.name}"
-            )
+            alone = len(whole) == 1 and state.face in whole
+            name = state.member.name if alone else f"{state.member.name} {state.face.name}"
         else:
             name = state.face.name
         if state.zone.name:

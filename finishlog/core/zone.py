@@ -11,7 +11,7 @@ from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.progress import Progress
 from finishlog.core.records import Check, Target
 from finishlog.core.room_air import RoomAir
-from finishlog.core.shop import Face, Part, Piece, Step, Zone
+from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict
 
@@ -78,6 +78,11 @@ class ZoneState:
     def joined(self) -> bool:
         """Tell whether the piece is glued up into an assembly."""
         return self.piece.id != self.member_piece.id
+
+    @property
+    def is_bare_joint(self) -> bool:
+        """Tell whether it is a glue face as it should be: with nothing on it."""
+        return self.face.kind is FaceKind.JOINT and not self.layers
 
     @property
     def checks(self) -> tuple[Check, ...]:

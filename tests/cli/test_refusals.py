@@ -175,12 +175,20 @@ def test_the_remedy_can_be_typed_as_it_stands(shop: Finishlog):
     shop.did("log", "stools/rail", "oil")
 
 
+def with_a_database(folder: Path) -> Finishlog:
+    """A database of one's own that is empty: that it was made has been said."""
+    program = Finishlog(folder)
+    program.did("shop", "show")
+    return program
+
+
 def test_nothing_to_undo(tmp_path: Path):
-    refused(Finishlog(tmp_path)("undo"), errors.NO_SUCH_THING, "nothing to undo")
+    refused(with_a_database(tmp_path)("undo"), errors.NO_SUCH_THING, "nothing to undo")
 
 
 def test_no_rags_are_open(tmp_path: Path):
-    refused(Finishlog(tmp_path)("rags", "gone"), errors.NO_SUCH_THING, "no rags are open")
+    program = with_a_database(tmp_path)
+    refused(program("rags", "gone"), errors.NO_SUCH_THING, "no rags are open")
 
 
 def test_a_wrong_command_in_a_process_of_its_own(shop: Finishlog):

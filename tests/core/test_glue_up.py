@@ -226,3 +226,13 @@ def test_clamping_asks_every_layer():
     story.coat(0, VARNISH)
     story.coat(49, SHELLAC)
     assert story.state(50).stages[Stage.CLAMP].high == at(72)
+
+
+def test_a_coat_typed_right_after_the_glue_up_is_the_assembly_s():
+    """Both in the same minute: what was typed later comes later."""
+    story = case_of_sides()
+    sides, case = story.named("sides"), story.named("case")
+    story.join(1, case.pieces[0], sides.pieces)
+    before = len(story.state(2, sides).progress.aside)
+    story.coat(1, SHELLAC, sides)
+    assert len(story.state(2, sides).progress.aside) == before + 1

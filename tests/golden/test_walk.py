@@ -50,7 +50,8 @@ def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.
         if block.line.startswith("$ "):
             code = run(shlex.split(block.line[2:]))
             out, err = capsys.readouterr()
-            said += [*out.splitlines(), *(f"! {line}" for line in err.splitlines())]
+            heard = err.replace(str(shop), "shop.db").splitlines()
+            said += [*out.splitlines(), *(f"! {line}" for line in heard)]
             said += [f"exit {code}"] if code else []
     return "\n".join(said) + "\n"
 
