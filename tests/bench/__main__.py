@@ -62,11 +62,12 @@ def main() -> None:
     behind = "TEN_YEARS" if "--full" in sys.argv else "A_FIFTH"
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        young, old = folder / "young.db", folder / "old.db"
+        young, old, demo = folder / "young.db", folder / "old.db", folder / "demo.db"
         _build(young, "None")
         _build(old, f"shop.{behind}")
         print(f"40 open parts; history: {_scale(old)}; median of {RUNS} interleaved runs")
-        measured = measure(_cases(young, old))
+        _demo(demo)
+        measured = measure(_cases(young, old, demo))
     _print(measured)
 
 
@@ -79,6 +80,16 @@ def _build(path: Path, behind: str) -> None:
     subprocess.run([sys.executable, "-c", code], check=True)
 
 
+def _demo(path: Path) -> None:
+    """Build the invented shop of `finishlog demo`."""
+    subprocess.run(
+        [*PROGRAM, "--db", str(path), "demo"],
+        env={**os.environ, "FINISHLOG_NOW": NOW, "FINISHLOG_ZONE": "UTC"},
+        stdout=subprocess.DEVNULL,
+        check=True,
+    )
+
+
 def _scale(path: Path) -> str:
     """Say how much lies behind the open parts."""
     with closing(sqlite3.connect(path)) as connection:
@@ -89,11 +100,13 @@ def _scale(path: Path) -> str:
     return f"{projects} projects, {parts} parts, {coats} coats"
 
 
-def _cases(young: Path, old: Path) -> tuple[Case, ...]:
+def _cases(young: Path, old: Path, demo: Path) -> tuple[Case, ...]:
     log = ("log", "piece0/part0", "topcoat")
     return (
         Case("floor", (sys.executable, "-c", FLOOR), young),
         Case("version", (*PROGRAM, "--version"), young),
+        Case("floor, demo", (sys.executable, "-c", FLOOR), demo),
+        Case("ready, demo", (*PROGRAM, "ready"), demo),
         Case("ready", (*PROGRAM, "ready"), young),
         Case("ready, ten years", (*PROGRAM, "ready"), old),
         Case("log", (*PROGRAM, *log), young),
@@ -162,6 +175,8 @@ def _print(measured: Mapping[str, Measured]) -> None:
     daily = max(
         each.memory_mb for name, each in measured.items() if name.startswith(("ready", "log"))
     )
+    demo = measured["ready, demo"].seconds / measured["floor, demo"].seconds
+    print(f"  demo: ready / floor   {demo:5.2f}")
     print(f"  ready / floor         {ready / floor:5.2f}   to hold: 1.25")
     print(f"  ready with / without  {old / ready:5.2f}   to hold: 1.15")
     print(f"  log / floor           {measured['log'].seconds / floor:5.2f}   to hold: 1.35")
