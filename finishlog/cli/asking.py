@@ -9,7 +9,6 @@ from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
 from finishlog.errors import Ambiguous, Unknown
 
 Answer = TypeVar("Answer")
-Attempt = Callable[[tuple[str, ...]], Answer]
 
 
 def settled(

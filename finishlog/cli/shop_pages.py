@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.week import week_words
+from finishlog.clock import NOW, is_set_by_hand
 from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
 from finishlog.core.shown_times import clock_words
 from finishlog.core.stages import Stage, shown
@@ -207,6 +208,8 @@ def shop_page(answer: TheShop, clock: Clock) -> Page:
     page = Page()
     section = page.section("SHOP")
     section.row("zone", answer.time_zone)
+    if is_set_by_hand():
+        section.row("clock", f"set by {NOW}: {clock_words(clock.now, clock.now, clock.zone)}")
     hours = week_words(answer.week) or "not said: finishlog shop hours 'mon-fri 18:00-23:00'"
     section.row("hours", hours)
     section.row("parts", f"{answer.open_parts} open")

@@ -24,11 +24,6 @@ class Progress:
         return self.steps[self.done] if self.done < len(self.steps) else None
 
     @property
-    def after_next(self) -> Step | None:
-        """The step behind the next one."""
-        return self.steps[self.done + 1] if self.done + 1 < len(self.steps) else None
-
-    @property
     def next_coat(self) -> Step | None:
         """The next step that puts something on."""
         left = self.steps[self.done :]

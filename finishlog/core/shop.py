@@ -130,13 +130,6 @@ class Shop:
     rooms: Mapping[int, Room]
     hours: ShopHours
 
-    def part_of(self, piece: int) -> Part:
-        """Find the part that a piece belongs to; KeyError when there is none."""
-        for part in self.parts:
-            if any(p.id == piece for p in part.pieces):
-                return part
-        raise KeyError(piece)
-
 
 @dataclass(frozen=True, slots=True)
 class Log:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import fcntl
 import os
 import pty
@@ -56,12 +57,14 @@ class TerminalSession:
         fault: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        if kind is not None:
+        try:
+            if kind is None:
+                self._read_until(None)
+                self._process.wait(PATIENCE_S)
+        finally:
             self._process.kill()
-        else:
-            self._read_until(None)
-        self._process.wait(PATIENCE_S)
-        os.close(self._keys)
+            self._process.wait(PATIENCE_S)
+            os.close(self._keys)
 
     @property
     def code(self) -> int:
@@ -79,9 +82,17 @@ class TerminalSession:
         os.write(self._keys, f"{typed}\n".encode())
 
     def interrupt(self, question: str) -> None:
-        """Wait for a question and press Ctrl-C, as the terminal passes it on."""
+        """Wait for a question and press Ctrl-C, as the terminal passes it on.
+
+        On a loaded machine the interpreter may drop one that comes while it cleans up; a person
+        presses again.
+        """
         self._read_until(question)
-        os.killpg(self._process.pid, signal.SIGINT)
+        for _ in range(3):
+            os.killpg(self._process.pid, signal.SIGINT)
+            with contextlib.suppress(subprocess.TimeoutExpired):
+                self._process.wait(5)
+                return
 
     def _read_until(self, awaited: str | None) -> None:
         """Read until something new is on the screen, or to the end."""
