@@ -65,6 +65,17 @@ class Operation(StrEnum):
     RUB = "rub-out"
     GLUE_UP = "glue-up"
     HARDWARE = "hardware"
+    # Wiped with solvent right before a coat (oily wood): the coat must follow within minutes.
+    SOLVENT_WIPE = "solvent-wipe"
+    RINSE = "rinse"
+    STEEL_WOOL = "steel-wool"
+    # A joint cut flush after it was glued up.
+    LEVEL = "level"
+    SUN = "sun"
+    STACK = "stack"
+    PACK = "pack"
+    # Put to use: loaded, stood on, set with things.
+    USE = "use"
 
 
 class Test(StrEnum):
@@ -105,6 +116,65 @@ class RagsDeed(StrEnum):
     GONE = "gone"
 
 
+class FaultKind(StrEnum):
+    """What went wrong with a film; what each means stands in facts/faults.toml."""
+
+    RUN = "run"
+    BLUSH = "blush"
+    FISHEYE = "fisheye"
+    WRINKLE = "wrinkle"
+    BLISTER = "blister"
+    BUBBLE = "bubble"
+    PEEL = "peel"
+    CRAZE = "craze"
+    DUST = "dust"
+    BRUSH_MARK = "brush-mark"
+    ORANGE_PEEL = "orange-peel"
+    LAP_MARK = "lap-mark"
+    BLOTCH = "blotch"
+    WRONG_COLOUR = "wrong-colour"
+    WRONG_SHEEN = "wrong-sheen"
+    LEFT_THICK = "left-thick"
+    BLEED_BACK = "bleed-back"
+    RUBBED_THROUGH = "rubbed-through"
+    PRINT_MARK = "print-mark"
+    DENT = "dent"
+    GLUE_SPOT = "glue-spot"
+    OPEN_JOINT = "open-joint"
+    CUPPED = "cupped"
+    OTHER = "other"
+
+
+class Stripping(StrEnum):
+    """How a film comes off."""
+
+    STRIP = "strip"
+    SAND_THROUGH = "sand-through"
+    SCRAPE = "scrape"
+    WASH = "wash"
+
+
+class ContainerDeed(StrEnum):
+    """What is done with a can, mix or jar, or what befell it."""
+
+    OPENED = "opened"
+    MIXED = "mixed"
+    TOPPED_UP = "topped-up"
+    FROZEN = "frozen"
+    TESTED = "tested"
+    CONDEMNED = "condemned"
+    EMPTIED = "emptied"
+    THROWN_OUT = "thrown-out"
+
+
+class Outcome(StrEnum):
+    """How a finish came out."""
+
+    GOOD = "good"
+    FAIR = "fair"
+    FAILED = "failed"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """One thing that happened. `targets` are the zones that it reached."""
@@ -127,6 +197,9 @@ class Coat(Entry):
     # None: not said. Assumed not done where it matters.
     scuffed_before: bool | None = None
     wet_film_um: float | None = None
+    # The can, mix or jar that it came from, when that was said.
+    container: int | None = None
+    hands_on_min: float | None = None
     note: str = ""
 
 
@@ -136,6 +209,7 @@ class Work(Entry):
 
     operation: Operation
     grit: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,6 +218,25 @@ class Check(Entry):
 
     test: Test
     found: Found
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault(Entry):
+    """What went wrong, where on the piece, and what was done about it."""
+
+    what: FaultKind
+    place: str = ""
+    remedy: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stripped(Entry):
+    """A film taken off: to bare wood, or down to the coat entry `survives`."""
+
+    operation: Stripping
+    survives: int | None = None
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,6 +245,8 @@ class Joined(Entry):
 
     into: int
     members: frozenset[int]
+    # Key of the glue in facts/glues.toml; empty: not said.
+    glue: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,7 +275,9 @@ class RagsEvent(Entry):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetAside(Entry):
-    """Work on a part stops on purpose."""
+    """Work on a part stops on purpose; `reason` also says what was meant to come next."""
+
+    reason: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,4 +293,61 @@ class Note(Entry):
     outcome: bool = False
 
 
-AnyEntry = Coat | Work | Check | Joined | Moved | Reading | RagsEvent | SetAside | Resumed | Note
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ContainerEvent(Entry):
+    """Something done with a can, mix or jar, or that befell it."""
+
+    container: int
+    deed: ContainerDeed
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Away(Entry):
+    """The shop stands shut from `when.earliest` to `when.latest`."""
+
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HandedOver(Entry):
+    """A piece left the shop."""
+
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Review(Entry):
+    """How a finish came out, at hand-over or later."""
+
+    outcome: Outcome
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Photo(Entry):
+    """A picture, by where its file lies; the file itself is not kept."""
+
+    path: str
+    note: str = ""
+
+
+AnyEntry = (
+    Coat
+    | Work
+    | Check
+    | Fault
+    | Stripped
+    | Joined
+    | Moved
+    | Reading
+    | ContainerEvent
+    | RagsEvent
+    | Away
+    | SetAside
+    | Resumed
+    | HandedOver
+    | Review
+    | Note
+    | Photo
+)

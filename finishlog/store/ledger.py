@@ -11,12 +11,24 @@ from sqlalchemy import Connection, Table, insert, select
 from finishlog import __version__
 from finishlog.core.air import Air
 from finishlog.core.finishes import FigureSet, Method
-from finishlog.core.records import Found, Operation, RagsDeed, Target, Test, When, at
+from finishlog.core.records import (
+    ContainerDeed,
+    FaultKind,
+    Found,
+    Operation,
+    Outcome,
+    RagsDeed,
+    Stripping,
+    Target,
+    Test,
+    When,
+    at,
+)
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store import schema_log as log
 from finishlog.store.figures import keep_figures
 from finishlog.store.rows import add_row
-from finishlog.store.schema_log import EntryKind
+from finishlog.store.schema_log import DownTo, EntryKind
 
 
 class Ledger:
@@ -68,11 +80,12 @@ class Ledger:
         *,
         operation: Operation,
         grit: str = "",
+        note: str = "",
         supersedes: int | None = None,
     ) -> int:
         """Record work by hand that is not a coat."""
         entry = self._entry(EntryKind.WORK, when, targets, supersedes)
-        return self._detail(log.work, entry, operation=operation, grit=grit)
+        return self._detail(log.work, entry, operation=operation, grit=grit, note=note)
 
     def film_check(
         self,
@@ -81,11 +94,47 @@ class Ledger:
         *,
         test: Test,
         found: Found,
+        note: str = "",
         supersedes: int | None = None,
     ) -> int:
         """Record a test made on a film."""
         entry = self._entry(EntryKind.CHECK, when, targets, supersedes)
-        return self._detail(log.film_check, entry, test=test, found=found)
+        return self._detail(log.film_check, entry, test=test, found=found, note=note)
+
+    def fault(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        what: FaultKind,
+        place: str = "",
+        remedy: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record what went wrong, where on the piece, and what was done about it."""
+        entry = self._entry(EntryKind.FAULT, when, targets, supersedes)
+        return self._detail(log.fault, entry, what=what, place=place, remedy=remedy)
+
+    def stripped(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        operation: Stripping,
+        survives: int | None = None,
+        note: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record a film taken off: to bare wood, or down to the coat entry `survives`."""
+        entry = self._entry(EntryKind.STRIPPED, when, targets, supersedes)
+        return self._detail(
+            log.stripped,
+            entry,
+            operation=operation,
+            down_to=DownTo.BARE if survives is None else DownTo.COAT,
+            survives_entry_id=survives,
+            note=note,
+        )
 
     def joined(
         self,
@@ -94,11 +143,12 @@ class Ledger:
         *,
         into: int,
         members: Iterable[int],
+        glue: str = "",
         supersedes: int | None = None,
     ) -> int:
-        """Record pieces glued up into a piece of an assembly."""
+        """Record pieces glued up into a piece of an assembly; `glue`: a key of the facts."""
         entry = self._entry(EntryKind.JOINED, when, targets, supersedes)
-        self._detail(log.joined, entry, into_piece_id=into)
+        self._detail(log.joined, entry, into_piece_id=into, glue=glue)
         return self._pieces(log.joined_member, entry, members)
 
     def moved(
@@ -131,6 +181,64 @@ class Ledger:
         """Record what was done with rags: of one item (its first coat's entry) or of all."""
         entry = self._entry(EntryKind.RAGS, when, (), supersedes)
         return self._detail(log.rags_event, entry, deed=deed, item_entry_id=item)
+
+    def container_event(
+        self,
+        when: When,
+        *,
+        container: int,
+        deed: ContainerDeed,
+        note: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record what was done with a can, mix or jar, or what befell it."""
+        entry = self._entry(EntryKind.CONTAINER, when, (), supersedes)
+        return self._detail(
+            log.container_event, entry, container_id=container, deed=deed, note=note
+        )
+
+    def away(self, when: When, *, reason: str = "", supersedes: int | None = None) -> int:
+        """Record that nobody is in the shop from the earliest to the latest moment."""
+        entry = self._entry(EntryKind.AWAY, when, (), supersedes)
+        return self._detail(log.away, entry, reason=reason)
+
+    def handed_over(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        note: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record that pieces left the shop."""
+        entry = self._entry(EntryKind.HANDOVER, when, targets, supersedes)
+        return self._detail(log.handover, entry, note=note)
+
+    def review(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        outcome: Outcome,
+        text: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record how a finish came out."""
+        entry = self._entry(EntryKind.REVIEW, when, targets, supersedes)
+        return self._detail(log.review, entry, outcome=outcome, text=text)
+
+    def photo(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        path: str,
+        note: str = "",
+        supersedes: int | None = None,
+    ) -> int:
+        """Record where a picture lies."""
+        entry = self._entry(EntryKind.PHOTO, when, targets, supersedes)
+        return self._detail(log.photo, entry, path=path, note=note)
 
     def set_aside(
         self,

@@ -54,14 +54,23 @@ def _pieces(connection: Connection, table: Table, ids: Ids) -> dict[int, frozens
     return {entry: frozenset(pieces) for entry, pieces in found.items()}
 
 
-_COAT = ("product_id", "figure_set_id", "method", "scuffed_before", "wet_film_um", "note")
+_COAT = (
+    "product_id",
+    "figure_set_id",
+    "method",
+    "scuffed_before",
+    "wet_film_um",
+    "container_id",
+    "hands_on_min",
+    "note",
+)
 
 
 def _coats(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
     products = {row.id: row.name for row in connection.execute(select(product))}
     rows = list(_details(connection, of, ids, log.coat, *_COAT))
     figures = read_figures(connection, {values[1] for _, values in rows})
-    for common, (product_id, set_id, method, scuffed, wet_film, note) in rows:
+    for common, (product_id, set_id, method, scuffed, wet_film, can, minutes, note) in rows:
         yield records.Coat(
             **common,
             product=product_id,
@@ -70,26 +79,45 @@ def _coats(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
             method=Method(method) if method else None,
             scuffed_before=scuffed,
             wet_film_um=wet_film,
+            container=can,
+            hands_on_min=minutes,
             note=note,
         )
 
 
 def _work(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    rows = _details(connection, of, ids, log.work, "operation", "grit")
-    for common, (operation, grit) in rows:
-        yield records.Work(**common, operation=records.Operation(operation), grit=grit)
+    rows = _details(connection, of, ids, log.work, "operation", "grit", "note")
+    for common, (operation, grit, note) in rows:
+        yield records.Work(**common, operation=records.Operation(operation), grit=grit, note=note)
 
 
 def _checks(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    rows = _details(connection, of, ids, log.film_check, "test", "found")
-    for common, (test, found) in rows:
-        yield records.Check(**common, test=records.Test(test), found=records.Found(found))
+    rows = _details(connection, of, ids, log.film_check, "test", "found", "note")
+    for common, (test, found, note) in rows:
+        yield records.Check(
+            **common, test=records.Test(test), found=records.Found(found), note=note
+        )
+
+
+def _faults(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    rows = _details(connection, of, ids, log.fault, "what", "place", "remedy")
+    for common, (what, place, remedy) in rows:
+        yield records.Fault(**common, what=records.FaultKind(what), place=place, remedy=remedy)
+
+
+def _stripped(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    rows = _details(connection, of, ids, log.stripped, "operation", "survives_entry_id", "note")
+    for common, (operation, survives, note) in rows:
+        yield records.Stripped(
+            **common, operation=records.Stripping(operation), survives=survives, note=note
+        )
 
 
 def _joined(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
     members = _pieces(connection, log.joined_member, ids)
-    for common, (into,) in _details(connection, of, ids, log.joined, "into_piece_id"):
-        yield records.Joined(**common, into=into, members=members.get(common["id"], frozenset()))
+    for common, (into, glue) in _details(connection, of, ids, log.joined, "into_piece_id", "glue"):
+        pieces = members.get(common["id"], frozenset())
+        yield records.Joined(**common, into=into, members=pieces, glue=glue)
 
 
 def _moved(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
@@ -111,8 +139,8 @@ def _rags(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
 
 
 def _set_aside(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    for common, _ in _details(connection, of, ids, log.set_aside):
-        yield records.SetAside(**common)
+    for common, (reason,) in _details(connection, of, ids, log.set_aside, "reason"):
+        yield records.SetAside(**common, reason=reason)
 
 
 def _resumed(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
@@ -127,15 +155,50 @@ def _notes(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
         yield records.Note(**common, text=text, outcome=outcome)
 
 
+def _container_events(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    rows = _details(connection, of, ids, log.container_event, "container_id", "deed", "note")
+    for common, (container, deed, note) in rows:
+        yield records.ContainerEvent(
+            **common, container=container, deed=records.ContainerDeed(deed), note=note
+        )
+
+
+def _away(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    for common, (reason,) in _details(connection, of, ids, log.away, "reason"):
+        yield records.Away(**common, reason=reason)
+
+
+def _handed_over(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    for common, (note,) in _details(connection, of, ids, log.handover, "note"):
+        yield records.HandedOver(**common, note=note)
+
+
+def _reviews(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    for common, (outcome, text) in _details(connection, of, ids, log.review, "outcome", "text"):
+        yield records.Review(**common, outcome=records.Outcome(outcome), text=text)
+
+
+def _photos(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    for common, (path, note) in _details(connection, of, ids, log.photo, "path", "note"):
+        yield records.Photo(**common, path=path, note=note)
+
+
 # The kinds that the core has a record for.
 READERS: Mapping[EntryKind, Reader] = {
     EntryKind.COAT: _coats,
     EntryKind.WORK: _work,
     EntryKind.CHECK: _checks,
+    EntryKind.FAULT: _faults,
+    EntryKind.STRIPPED: _stripped,
     EntryKind.JOINED: _joined,
     EntryKind.MOVED: _moved,
     EntryKind.READING: _readings,
+    EntryKind.CONTAINER: _container_events,
     EntryKind.RAGS: _rags,
+    EntryKind.AWAY: _away,
+    EntryKind.HANDOVER: _handed_over,
+    EntryKind.REVIEW: _reviews,
+    EntryKind.PHOTO: _photos,
     EntryKind.SET_ASIDE: _set_aside,
     EntryKind.RESUMED: _resumed,
     EntryKind.NOTE: _notes,

@@ -14,12 +14,20 @@ from finishlog.core.shop import Log
 from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.in_force import Fate, fates, withdrawn_acts
 from finishlog.store.read_details import READERS, Common, Commons
-from finishlog.store.schema_log import EntryKind, entry
+from finishlog.store.schema_log import EntryKind, container_event, entry
+from finishlog.store.schema_things import container
 
 # The air before a coat says what the wood and the room were like; two days of it are enough.
 BEFORE_A_COAT = timedelta(days=2)
 
-_OF_THE_SHOP = (EntryKind.READING, EntryKind.RAGS)
+# A can may have been opened years before its next coat.
+_OF_CONTAINERS_IN_USE = (
+    select(container_event.c.entry_id)
+    .join(container, container.c.id == container_event.c.container_id)
+    .where(container.c.archived_at.is_(None))
+)
+
+_OF_THE_SHOP = (EntryKind.READING, EntryKind.RAGS, EntryKind.AWAY)
 
 
 def read_log(connection: Connection, pieces: Collection[int] | None = None) -> Log:
@@ -83,7 +91,7 @@ def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[in
     query = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
     if since is not None:
         query = query.where(entry.c.latest_at >= since)
-    return set(connection.scalars(query))
+    return {*connection.scalars(query), *connection.scalars(_OF_CONTAINERS_IN_USE)}
 
 
 def _records(connection: Connection, standing: _Standing, whole: bool) -> list[AnyEntry]:

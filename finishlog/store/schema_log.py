@@ -20,7 +20,16 @@ from sqlalchemy import (
 from sqlalchemy.sql.schema import SchemaItem
 
 from finishlog.core.finishes import Method
-from finishlog.core.records import Found, Operation, RagsDeed, Sureness, Test
+from finishlog.core.records import (
+    ContainerDeed,
+    Found,
+    Operation,
+    Outcome,
+    RagsDeed,
+    Stripping,
+    Sureness,
+    Test,
+)
 from finishlog.core.stages import Stage
 from finishlog.store.columns import (
     UtcDateTime,
@@ -31,7 +40,7 @@ from finishlog.store.columns import (
     refers_to,
     row_id,
 )
-from finishlog.store.schema_things import window_checks, window_columns
+from finishlog.store.schema_things import AliasKind, window_checks, window_columns
 
 
 class EntryKind(StrEnum):
@@ -47,6 +56,7 @@ class EntryKind(StrEnum):
     READING = "reading"
     CONTAINER = "container"
     RAGS = "rags"
+    AWAY = "away"
     HANDOVER = "handover"
     SET_ASIDE = "set-aside"
     RESUMED = "resumed"
@@ -57,27 +67,11 @@ class EntryKind(StrEnum):
     WITHDRAWAL = "withdrawal"
 
 
-class Stripping(StrEnum):
-    """How a film comes off."""
-
-    STRIP = "strip"
-    SAND_THROUGH = "sand-through"
-
-
 class DownTo(StrEnum):
     """What is left when a film has come off."""
 
     BARE = "bare"
     COAT = "coat"
-
-
-class ContainerDeed(StrEnum):
-    """What is done with a can, mix or jar."""
-
-    OPENED = "opened"
-    MIXED = "mixed"
-    EMPTIED = "emptied"
-    THROWN_OUT = "thrown-out"
 
 
 # Content-addressed: all coats that were judged by the same figures share one set.
@@ -186,6 +180,7 @@ work = _detail(
     "work",
     Column("operation", Text, nullable=False),
     Column("grit", Text, nullable=False, server_default=""),
+    note(),
     one_of("operation", Operation),
 )
 
@@ -193,6 +188,7 @@ film_check = _detail(
     "film_check",
     Column("test", Text, nullable=False),
     Column("found", Text, nullable=False),
+    note(),
     one_of("test", Test),
     one_of("found", Found),
 )
@@ -210,11 +206,17 @@ stripped = _detail(
     Column("down_to", Text, nullable=False),
     # The coat that is still there, when it went down to a coat.
     refers_to("entry", "survives_entry_id", optional=True),
+    note(),
     one_of("operation", Stripping),
     one_of("down_to", DownTo),
 )
 
-joined = _detail("joined", refers_to("piece", "into_piece_id"), Index(None, "into_piece_id"))
+joined = _detail(
+    "joined",
+    refers_to("piece", "into_piece_id"),
+    Column("glue", Text, nullable=False, server_default=""),
+    Index(None, "into_piece_id"),
+)
 joined_member = _pieces_of("joined_member")
 moved = _detail("moved", refers_to("room"))
 moved_piece = _pieces_of("moved_piece")
@@ -231,6 +233,7 @@ container_event = _detail(
     "container_event",
     refers_to("container"),
     Column("deed", Text, nullable=False),
+    note(),
     one_of("deed", ContainerDeed),
 )
 
@@ -242,15 +245,38 @@ rags_event = _detail(
     one_of("deed", RagsDeed),
 )
 
-handover = _detail("handover")
+# From the earliest to the latest moment of the entry nobody is in the shop.
+away = _detail("away", Column("reason", Text, nullable=False, server_default=""))
+handover = _detail("handover", note())
 set_aside = _detail("set_aside", Column("reason", Text, nullable=False, server_default=""))
 resumed = _detail("resumed")
-review = _detail("review", Column("outcome", Text, nullable=False))
+review = _detail(
+    "review",
+    Column("outcome", Text, nullable=False),
+    Column("text", Text, nullable=False, server_default=""),
+    one_of("outcome", Outcome),
+)
 written_note = _detail(
     "note", Column("text", Text, nullable=False), Column("outcome", Boolean, nullable=False)
 )
-photo = _detail("photo", Column("path", Text, nullable=False))
+photo = _detail("photo", Column("path", Text, nullable=False), note())
 promise = _detail("promise", Column("text", Text, nullable=False))
 
 # "Withdrawn by" is never written into the log: it is read off these rows (store.in_force).
 withdrawal = _detail("withdrawal", Column("act_id", ForeignKey("act.id"), nullable=False))
+
+# What an act changed about a thing: an edit never silently overwrites.
+thing_change = Table(
+    "thing_change",
+    metadata,
+    row_id(),
+    Column("act_id", ForeignKey("act.id"), nullable=False, index=True),
+    Column("kind", Text, nullable=False),
+    # An id of the kind's table: no foreign key can name six tables.
+    Column("thing_id", Integer, nullable=False),
+    Column("what", Text, nullable=False),
+    Column("was", Text, nullable=False, server_default=""),
+    Column("becomes", Text, nullable=False, server_default=""),
+    one_of("kind", AliasKind),
+    Index(None, "kind", "thing_id"),
+)

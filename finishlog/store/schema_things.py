@@ -17,7 +17,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
-from finishlog.core.finishes import WindowKind
+from finishlog.core.finishes import Method, WindowKind
 from finishlog.core.records import Operation
 from finishlog.core.shop import FaceKind
 from finishlog.core.stages import Stage
@@ -51,6 +51,8 @@ project = Table(
     Column("added_at", UtcDateTime, nullable=False),
     # Ten years of closed projects stand behind a few open ones.
     Column("archived_at", UtcDateTime, index=True),
+    # "food", "child": who will use it, when that matters to how hard a finish must be.
+    Column("used_for", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
 )
 
@@ -60,6 +62,7 @@ room = Table(
     row_id(),
     Column("name", Text, nullable=False),
     note(),
+    Column("archived_at", UtcDateTime),
     UniqueConstraint("name"),
 )
 
@@ -146,7 +149,12 @@ product = Table(
     Column("class_key", Text, nullable=False),
     note(),
     Column("added_at", UtcDateTime, nullable=False),
+    Column("archived_at", UtcDateTime),
+    # How it is put on when nothing is said; None: as its class usually is.
+    Column("method", Text),
+    Column("sheen", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
+    one_of("method", Method),
 )
 
 # The label. A later row of a stage replaces the earlier one from its date on; one without hours
@@ -212,6 +220,7 @@ steps = Table(
     row_id(),
     Column("name", Text, nullable=False),
     note(),
+    Column("archived_at", UtcDateTime),
     UniqueConstraint("name"),
 )
 
@@ -257,6 +266,14 @@ container = Table(
     refers_to("product"),
     Column("opened_at", UtcDateTime),
     note(),
+    # When the maker filled it or the person bought it; when a mix was made, and its last moment.
+    Column("made_at", UtcDateTime),
+    Column("use_by_at", UtcDateTime),
+    Column("amount_ml", Float),
+    # The maker's batch number on the can.
+    Column("batch", Text, nullable=False, server_default=""),
+    Column("archived_at", UtcDateTime),
+    CheckConstraint("amount_ml > 0", name="amount"),
     UniqueConstraint("uuid"),
     UniqueConstraint("name"),
     one_of("kind", ContainerKind),
@@ -271,8 +288,13 @@ mix_part = Table(
     refers_to("product", optional=True),
     Column("name", Text, nullable=False),
     Column("parts", Float, nullable=False),
+    # What was measured in: a liquid by volume, flakes by weight.
+    Column("volume_ml", Float),
+    Column("weight_g", Float),
     UniqueConstraint("container_id", "name"),
     CheckConstraint("parts > 0", name="parts"),
+    CheckConstraint("volume_ml > 0", name="volume"),
+    CheckConstraint("weight_g > 0", name="weight"),
 )
 
 # One weekly pattern; a week without hours says that the shop is shut.

@@ -11,7 +11,19 @@ from sqlalchemy.exc import IntegrityError
 from finishlog.core import records
 from finishlog.core.air import Air
 from finishlog.core.finishes import Figure, FigureSet, Method, RecoatWindow, WindowKind
-from finishlog.core.records import Found, Operation, RagsDeed, Sureness, Target, Test, When
+from finishlog.core.records import (
+    ContainerDeed,
+    FaultKind,
+    Found,
+    Operation,
+    Outcome,
+    RagsDeed,
+    Stripping,
+    Sureness,
+    Target,
+    Test,
+    When,
+)
 from finishlog.core.shop import Log
 from finishlog.core.stages import Stage
 from finishlog.errors import NotFound, UsageFault
@@ -20,7 +32,9 @@ from finishlog.store.labels import put_label_figure
 from finishlog.store.ledger import Ledger
 from finishlog.store.read_history import HistoryRow, read_history
 from finishlog.store.read_log import read_log
+from finishlog.store.rows import add_row
 from finishlog.store.schema import metadata
+from finishlog.store.schema_things import ContainerKind, container
 
 
 def log_of(bench: Bench) -> Log:
@@ -36,6 +50,17 @@ def history_of(bench: Bench) -> tuple[HistoryRow, ...]:
 
 def writing(bench: Bench):
     return bench.db.writing("log", "log doors", NOW, "Europe/Berlin")
+
+
+def _can(ledger: Ledger, bench: Bench) -> int:
+    return add_row(
+        ledger.connection,
+        container,
+        uuid="a can of our own",
+        name="can",
+        kind=ContainerKind.CAN,
+        product_id=bench.product,
+    )
 
 
 def test_a_coat_comes_back_whole(bench: Bench):
@@ -63,6 +88,7 @@ def test_a_coat_comes_back_whole(bench: Bench):
             method=Method.BRUSH,
             scuffed_before=True,
             wet_film_um=90.0,
+            hands_on_min=25.0,
             note="a run on the left",
         ),
     )
@@ -129,7 +155,68 @@ KINDS = {
         lambda ledger, bench: ledger.set_aside(
             hours_ago(1), bench.targets("doors"), reason="hinges to come"
         ),
-        lambda bench, common: records.SetAside(**common, targets=bench.targets("doors")),
+        lambda bench, common: records.SetAside(
+            **common, targets=bench.targets("doors"), reason="hinges to come"
+        ),
+    ),
+    "fault": (
+        lambda ledger, bench: ledger.fault(
+            hours_ago(1), bench.targets("doors"), what=FaultKind.RUN, place="left", remedy="sand"
+        ),
+        lambda bench, common: records.Fault(
+            **common,
+            targets=bench.targets("doors"),
+            what=FaultKind.RUN,
+            place="left",
+            remedy="sand",
+        ),
+    ),
+    "stripped to bare wood": (
+        lambda ledger, bench: ledger.stripped(
+            hours_ago(1), bench.targets("doors"), operation=Stripping.STRIP, note="never hardened"
+        ),
+        lambda bench, common: records.Stripped(
+            **common,
+            targets=bench.targets("doors"),
+            operation=Stripping.STRIP,
+            note="never hardened",
+        ),
+    ),
+    "a can froze": (
+        lambda ledger, bench: ledger.container_event(
+            hours_ago(1), container=_can(ledger, bench), deed=ContainerDeed.FROZEN, note="milky"
+        ),
+        lambda bench, common: records.ContainerEvent(
+            **common, container=1, deed=ContainerDeed.FROZEN, note="milky"
+        ),
+    ),
+    "away": (
+        lambda ledger, bench: ledger.away(hours_ago(1), reason="a fair"),
+        lambda bench, common: records.Away(**common, reason="a fair"),
+    ),
+    "handed over": (
+        lambda ledger, bench: ledger.handed_over(
+            hours_ago(1), bench.targets("doors"), note="for the kitchen"
+        ),
+        lambda bench, common: records.HandedOver(
+            **common, targets=bench.targets("doors"), note="for the kitchen"
+        ),
+    ),
+    "review": (
+        lambda ledger, bench: ledger.review(
+            hours_ago(1), bench.targets("doors"), outcome=Outcome.FAIR, text="lost its sheen"
+        ),
+        lambda bench, common: records.Review(
+            **common, targets=bench.targets("doors"), outcome=Outcome.FAIR, text="lost its sheen"
+        ),
+    ),
+    "photo": (
+        lambda ledger, bench: ledger.photo(
+            hours_ago(1), bench.targets("doors"), path="doors.jpg", note="in daylight"
+        ),
+        lambda bench, common: records.Photo(
+            **common, targets=bench.targets("doors"), path="doors.jpg", note="in daylight"
+        ),
     ),
     "resumed": (
         lambda ledger, bench: ledger.resumed(hours_ago(1), bench.targets("doors")),
@@ -162,6 +249,20 @@ def test_rags_of_one_item_name_its_first_coat(bench: Bench):
     event = log_of(bench).entries[-1]
     assert isinstance(event, records.RagsEvent)
     assert event.item == coat
+
+
+def test_stripped_down_to_a_coat_names_the_coat_that_is_still_there(bench: Bench):
+    sealer, _ = bench.coat(), bench.coat()
+    with writing(bench) as ledger:
+        ledger.stripped(
+            hours_ago(0),
+            bench.targets("doors"),
+            operation=Stripping.SAND_THROUGH,
+            survives=sealer,
+        )
+    off = log_of(bench).entries[-1]
+    assert isinstance(off, records.Stripped)
+    assert off.survives == sealer
 
 
 def test_every_kind_of_the_core_is_tried_here():

@@ -24,6 +24,9 @@ from finishlog.store.upgrade import HEAD, Scripts, Upgraded, bring_up, migration
 
 ROOT = Path(__file__).parents[2]
 
+# A small invented shop, as the first revision wrote it.
+FIRST = Path(__file__).with_name("revision_0001.sql")
+
 # Alters a parent table the way SQLite has to: copy, drop, rename.
 NEXT = """
 import sqlalchemy as sa
@@ -271,3 +274,54 @@ def test_two_that_upgrade_at_once_make_one_backup(bench: Bench, next_scripts):
     upgraded = [each.result() for each in done if each.result() is not None]
     assert len(upgraded) == 1
     assert len(list(bench.db.path.parent.glob("shop-at-*.db"))) == 1
+
+
+def rows(path: Path) -> dict[str, list[tuple[object, ...]]]:
+    """Read what the first revision's columns hold, table by table."""
+    with closing(sqlite3.connect(":memory:")) as first:
+        first.executescript(FIRST.read_text())
+        tables = [
+            row[0] for row in first.execute("SELECT name FROM sqlite_master WHERE type = 'table'")
+        ]
+        columns = {t: [r[1] for r in first.execute(f"PRAGMA table_info({t})")] for t in tables}
+    del columns["alembic_version"]
+    return {t: ask(path, f"SELECT {', '.join(names)} FROM {t}") for t, names in columns.items()}
+
+
+@pytest.fixture
+def first_revision(tmp_path: Path) -> Path:
+    path = tmp_path / "first.db"
+    with closing(sqlite3.connect(path)) as connection:
+        connection.executescript(FIRST.read_text())
+    return path
+
+
+def test_a_shop_of_the_first_revision_loses_nothing(first_revision: Path):
+    before = rows(first_revision)
+    upgraded = open_database(first_revision, NOW).upgraded
+    assert upgraded is not None
+    assert upgraded.from_ == "0001"
+    assert rows(first_revision) == before
+    assert ask(first_revision, "PRAGMA foreign_key_check") == []
+
+
+def test_an_upgraded_database_is_made_like_a_new_one(first_revision: Path, fresh):
+    """The same columns, rules, indexes and triggers, whatever way it came there."""
+    open_database(first_revision, NOW)
+    schema = "SELECT type, name, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY type, name"
+
+    def plain(path: Path) -> list[tuple[str, ...]]:
+        return [tuple("".join(str(c).split()) for c in row) for row in ask(path, schema)]
+
+    assert plain(first_revision) == plain(fresh("new.db"))
+
+
+@pytest.mark.parametrize("table", ["entry", "work", "film_check", "coat"])
+def test_the_log_of_an_upgraded_database_is_still_only_added_to(table: str, first_revision: Path):
+    open_database(first_revision, NOW)
+    assert ask(first_revision, f"SELECT count(*) FROM {table}") != [(0,)]
+    with (
+        closing(sqlite3.connect(first_revision)) as connection,
+        pytest.raises(sqlite3.IntegrityError, match="only added to"),
+    ):
+        connection.execute(f"DELETE FROM {table}")
