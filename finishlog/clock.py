@@ -23,11 +23,6 @@ class Clock:
     zone: ZoneInfo
 
 
-def read() -> Clock:
-    """Read the clock once for a command."""
-    return Clock(now(), shop_zone())
-
-
 def now() -> datetime:
     """Return the present instant in UTC; FINISHLOG_NOW (ISO 8601 with offset) sets it."""
     text = os.environ.get(NOW)
@@ -50,10 +45,15 @@ def is_set_by_hand() -> bool:
     return bool(os.environ.get(NOW))
 
 
-def shop_zone() -> ZoneInfo:
-    """Return the shop's time zone: FINISHLOG_ZONE, TZ, the machine's, else UTC."""
+def zone_is_given() -> bool:
+    """Tell whether FINISHLOG_ZONE names the zone, whatever was set before."""
+    return bool(os.environ.get(ZONE))
+
+
+def shop_zone(kept: str | None = None) -> ZoneInfo:
+    """Return the shop's time zone: FINISHLOG_ZONE, the one kept, TZ, the machine's, else UTC."""
     named = os.environ.get(ZONE)
-    name = named or os.environ.get("TZ", "").lstrip(":") or _machine_zone()
+    name = named or kept or os.environ.get("TZ", "").lstrip(":") or _machine_zone()
     try:
         return ZoneInfo(name)
     except (ZoneInfoNotFoundError, ValueError, IsADirectoryError):

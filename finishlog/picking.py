@@ -2,15 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Protocol, TypeVar
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 from finishlog.core.bench import BenchState
+from finishlog.core.edges import edges_of
 from finishlog.core.grouping import describe
+from finishlog.core.names import find, old_names
 from finishlog.core.records import Operation, Target
-from finishlog.core.selectors import Chosen, Known, NoSuch, Picked, Several, parse, resolve
-from finishlog.core.shop import FaceKind, Part, Product, Project, Room, Shop, Step
+from finishlog.core.selectors import (
+    Chosen,
+    Known,
+    NoSuch,
+    Picked,
+    Resolved,
+    Several,
+    faces_meant,
+    faces_near,
+    parse,
+    resolve_with_old,
+)
+from finishlog.core.shop import (
+    FaceKind,
+    Part,
+    Product,
+    Project,
+    Room,
+    Schedule,
+    Shop,
+    Step,
+    ThingKind,
+    zone_name,
+)
 from finishlog.core.zone import ZoneState
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
@@ -26,37 +49,47 @@ class Zones:
     face_named: bool = False
 
 
-class _Named(Protocol):
-    @property
-    def name(self) -> str: ...
-
-
-Thing = TypeVar("Thing", bound=_Named)
-
-
 def known_parts(shop: Shop) -> tuple[Known, ...]:
     """List the parts as selectors know them."""
-    return tuple(
-        Known(
-            part.path,
-            tuple(p.number for p in part.pieces),
-            tuple(face.name for face in part.faces),
-        )
-        for part in shop.parts
+    return tuple(_known(part) for part in shop.parts)
+
+
+def _known(part: Part) -> Known:
+    return Known(
+        part.path,
+        tuple(p.number for p in part.pieces),
+        tuple(face.name for face in part.faces),
+        tuple(zone_name(face, z) for face in part.faces for z in face.zones if z.name),
     )
+
+
+def _old_paths(shop: Shop) -> list[tuple[Known, str]]:
+    """List the parts by every path that they had before, each with the one that they have now."""
+    if not shop.aliases:
+        return []
+    found = []
+    for part in shop.parts:
+        projects = old_names(shop.aliases, ThingKind.PROJECT, part.project)
+        names = old_names(shop.aliases, ThingKind.PART, part.id)
+        paths = [f"{p}/{n}" for p in (part.project_name, *projects) for n in (part.name, *names)]
+        found += [(replace(_known(part), path=p), part.path) for p in paths if p != part.path]
+    return found
+
+
+def _resolved(shop: Shop, text: str) -> Resolved:
+    return resolve_with_old(parse(text), known_parts(shop), _old_paths(shop))
 
 
 def pick_parts(shop: Shop, typed: Iterable[str]) -> tuple[tuple[Part, Chosen], ...]:
     """Resolve selectors to parts; NotFound, Ambiguous or Unknown when that fails."""
-    known = known_parts(shop)
     by_path = {part.path: part for part in shop.parts}
     found: dict[Chosen, Part] = {}
     for text in typed:
         try:
-            selector = parse(text)
+            resolved = _resolved(shop, text)
         except ValueError as fault:
             raise UsageFault(str(fault)) from None
-        match resolve(selector, known):
+        match resolved:
             case Picked(chosen):
                 found.update({c: by_path[c.path] for c in chosen})
             case NoSuch(near=near):
@@ -96,16 +129,14 @@ def pick_zones(
     labels: list[str] = []
     pieces: set[int] = set()
     for part, chosen in picked:
-        faces = chosen.faces or ((face,) if face else ())
         numbers = set(chosen.pieces)
         mine = [z for z in _zones_of(part, bench) if _number(z, part, bench) in numbers]
+        faces = chosen.faces or (_face_of(part, mine, face) if face else ())
         wanted = [z for z in mine if _meant(z, faces, joints_too=joints_too)]
-        if faces and not wanted:
-            names = ", ".join(dict.fromkeys(z.face.name for z in mine))
-            raise NotFound(f"{part.path} has no face {faces[0]!r}", f"its faces: {names}")
         states.update({z.target: z for z in wanted})
         pieces |= {p.id for p in part.pieces if p.number in numbers}
-        labels.append(describe(part, chosen.pieces, faces))
+        once = f" (once called {chosen.once})" if chosen.once else ""
+        labels.append(describe(part, chosen.pieces, faces) + once)
     return Zones(
         frozenset(states),
         tuple(p for p, _ in picked),
@@ -113,6 +144,38 @@ def pick_zones(
         tuple(labels),
         face_named=bool(face) or any(c.faces for _, c in picked),
     )
+
+
+def _face_of(part: Part, zones: Sequence[ZoneState], typed: str) -> tuple[str, ...]:
+    """Read `--face`: faces or zones of a part, of an assembly those of its members."""
+    faces = dict.fromkeys(z.face.name for z in zones)
+    named = dict.fromkeys(zone_name(z.face, z.zone) for z in zones if z.zone.name)
+    known = Known(part.path, (), tuple(faces), tuple(named))
+    found: list[str] = []
+    for each in typed.split(","):
+        fits = faces_meant(each, known)
+        if not fits:
+            names = ", ".join(faces_near(each, known))
+            raise NotFound(f"{part.path} has no face {each.strip()!r}", f"its faces: {names}")
+        if len(fits) > 1:
+            raise NotFound(
+                f"{each.strip()!r} fits {len(fits)} faces of {part.path}",
+                f"type one of: {', '.join(fits)}",
+            )
+        found += fits
+    return tuple(dict.fromkeys(found))
+
+
+def with_edges(bench: BenchState, picked: Zones) -> Zones:
+    """Add the edges that a coat or work on these faces also reaches."""
+    edges = edges_of(bench.zones, picked.targets) - picked.targets
+    return replace(picked, targets=picked.targets | edges)
+
+
+def without_edges(bench: BenchState, picked: Zones) -> Zones:
+    """Leave the edges out, unless they are what was named."""
+    faces = picked.targets - edges_of(bench.zones, picked.targets)
+    return replace(picked, targets=faces or picked.targets)
 
 
 def _zones_of(part: Part, bench: BenchState) -> tuple[ZoneState, ...]:
@@ -137,7 +200,7 @@ def _number(zone: ZoneState, part: Part, bench: BenchState) -> int:
 
 def _meant(zone: ZoneState, faces: Sequence[str], *, joints_too: bool) -> bool:
     if faces:
-        return any(zone.face.name.casefold().startswith(f.casefold()) for f in faces)
+        return zone.face.name in faces or zone_name(zone.face, zone.zone) in faces
     return joints_too or zone.face.kind is not FaceKind.JOINT
 
 
@@ -193,7 +256,7 @@ def operation_word(typed: str) -> Operation | None:
 
 def pick_product(shop: Shop, typed: str) -> Product:
     """Find a product by name or unique beginning."""
-    found = _by_name(shop.products, typed)
+    found = find(typed, _living(shop), shop.aliases, ThingKind.PRODUCT)
     if len(found) == 1:
         return found[0]
     if found:
@@ -203,6 +266,14 @@ def pick_product(shop: Shop, typed: str) -> Product:
             f"type one of: {', '.join(names)}",
             typed,
             names,
+        )
+    gone = [
+        p for p in shop.products.values() if p.archived and p.name.casefold() == typed.casefold()
+    ]
+    if gone:
+        raise NotFound(
+            f"product {gone[0].name} was put away",
+            f"to have it back: finishlog product restore {gone[0].name}",
         )
     raise Unknown(
         f"no product is called {typed!r}",
@@ -215,7 +286,7 @@ def pick_product(shop: Shop, typed: str) -> Product:
 
 def pick_room(shop: Shop, typed: str) -> Room:
     """Find a room by name or unique beginning."""
-    found = _by_name(shop.rooms, typed)
+    found = find(typed, shop.rooms.values(), shop.aliases, ThingKind.ROOM)
     if len(found) == 1:
         return found[0]
     names = ", ".join(sorted(r.name for r in shop.rooms.values())) or "none yet"
@@ -224,30 +295,37 @@ def pick_room(shop: Shop, typed: str) -> Room:
 
 def pick_project(shop: Shop, typed: str) -> Project:
     """Find a project by name or unique beginning."""
-    found = _by_name({p.id: p for p in shop.projects}, typed)
+    found = find(typed, shop.projects, shop.aliases, ThingKind.PROJECT)
     if len(found) == 1:
         return found[0]
     names = ", ".join(p.name for p in shop.projects) or "none yet"
     raise NotFound(f"no project is called {typed!r}", f"there are: {names}")
 
 
-def _by_name(things: Mapping[int, Thing], typed: str) -> list[Thing]:
-    low = typed.strip().casefold()
-    exact = [t for t in things.values() if t.name.casefold() == low]
-    return exact or [t for t in things.values() if low and t.name.casefold().startswith(low)]
+def pick_schedule(shop: Shop, known: Sequence[Schedule], typed: str) -> Schedule:
+    """Find a finishing schedule by name or unique beginning."""
+    found = find(typed, known, shop.aliases, ThingKind.STEPS)
+    if len(found) == 1:
+        return found[0]
+    names = ", ".join(sorted(s.name for s in known)) or "none yet"
+    raise NotFound(f"no steps are called {typed!r}", f"there are: {names}")
+
+
+def _living(shop: Shop) -> list[Product]:
+    return [product for product in shop.products.values() if not product.archived]
 
 
 def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
     *parts, last = words
     if not parts:
-        if not _names_a_part(shop, last) and _by_name(shop.products, last):
+        if not _names_a_part(shop, last) and _names_a_product(shop, last):
             raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
     is_part = _names_a_part(shop, last)
-    is_product = bool(_by_name(shop.products, last))
+    is_product = _names_a_product(shop, last)
     if is_part and is_product:
         raise Ambiguous(
             f"{last!r} is a part and a product",
@@ -260,6 +338,10 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
 
 def _names_a_part(shop: Shop, typed: str) -> bool:
     try:
-        return isinstance(resolve(parse(typed), known_parts(shop)), Picked | Several)
+        return isinstance(_resolved(shop, typed), Picked | Several)
     except ValueError:
         return False
+
+
+def _names_a_product(shop: Shop, typed: str) -> bool:
+    return bool(find(typed, _living(shop), shop.aliases, ThingKind.PRODUCT))

@@ -117,6 +117,14 @@ def span(start: float, end: float | None, *airs: Air, measured: bool = True) -> 
     return AirSpan(at(start), None if end is None else at(end), airs, measured)
 
 
+def within_limits(class_key: str, celsius: float) -> float:
+    """Return the temperature nearest to one at which a class may go on."""
+    limits = FACTS.finish_class(class_key).limits
+    assert limits.min_c is not None
+    assert limits.max_c is not None
+    return min(max(celsius, limits.min_c.value), limits.max_c.value)
+
+
 def whole_part(part: Part) -> frozenset[Target]:
     """Return every zone of every piece of a part, joint faces left bare."""
     return frozenset(
@@ -164,13 +172,18 @@ class Story:
         pieces: int = 1,
         faces: Iterable[str] = ("all round",),
         joints: Iterable[str] = (),
+        edges: Iterable[str] = (),
         zones: Mapping[str, Iterable[Zone]] | None = None,
         species: str | None = None,
         needs: Mapping[str, int] | None = None,
         room: int | None = None,
     ) -> Part:
         """Add a part with its steps."""
-        kinds = [*((f, FaceKind.SHOW) for f in faces), *((j, FaceKind.JOINT) for j in joints)]
+        kinds = [
+            *((f, FaceKind.SHOW) for f in faces),
+            *((j, FaceKind.JOINT) for j in joints),
+            *((e, FaceKind.EDGE) for e in edges),
+        ]
         made = Part(
             id=next(self._ids),
             project=1,
@@ -293,10 +306,12 @@ class Story:
         """Do something with oily rags."""
         return self._happened(RagsEvent(**self._head(hour), deed=deed, item=item))
 
-    def join(self, hour: Hour, into: Piece, members: Iterable[Piece]) -> Joined:
+    def join(
+        self, hour: Hour, into: Piece, members: Iterable[Piece], glue: str = ""
+    ) -> Joined:
         """Glue pieces up into one piece of an assembly."""
         ids = frozenset(piece.id for piece in members)
-        return self._happened(Joined(**self._head(hour), into=into.id, members=ids))
+        return self._happened(Joined(**self._head(hour), into=into.id, members=ids, glue=glue))
 
     def move(self, hour: Hour, on: Part, room: int) -> Moved:
         """Carry the pieces of a part into a room."""

@@ -74,6 +74,19 @@ def test_published_figures_are_shown_without_a_database(tmp_path: Path):
     assert not (tmp_path / "none.db").exists()
 
 
+@pytest.mark.parametrize("line", ["lo", "log ", "log sea", "part show ", "product new x --class "])
+def test_completion_loads_no_library_but_the_parser(database: Path, line: str):
+    loaded(database, "part", "new", "stool/seat")
+    names = loaded(database, "--complete", "bash", f"finishlog {line}", ":=@")
+    assert not names & {"sqlalchemy", "alembic", "rich", "dateutil", "pydantic", "tomllib"}
+
+
+def test_the_script_for_a_shell_loads_no_library_but_the_parser(tmp_path: Path):
+    names = loaded(tmp_path / "none.db", "--completion", "bash")
+    assert not names & {"sqlalchemy", "alembic", "rich", "dateutil", "sqlite3", "pydantic"}
+    assert not (tmp_path / "none.db").exists()
+
+
 def test_no_command_loads_the_orm(database: Path):
     done = subprocess.run(
         [

@@ -5,28 +5,46 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from finishlog.asks.look import look
+from finishlog.acts.amend_can import amend_container, what_changed
+from finishlog.acts.amend_whereabouts import amend_whereabouts
+from finishlog.acts.can import NONE
+from finishlog.asks.cans import pick_container
+from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.checks import test_that_finds
+from finishlog.core.containers import MixPart
+from finishlog.core.edges import edges_of
 from finishlog.core.finishes import Method, judged_by
 from finishlog.core.records import (
     AnyEntry,
+    Away,
     Check,
     Coat,
+    ContainerEvent,
+    Fault,
     Found,
+    HandedOver,
+    Joined,
+    Moved,
     Note,
+    Outcome,
+    Photo,
     RagsEvent,
     Reading,
+    Resumed,
+    Review,
+    SetAside,
+    Stripped,
     Target,
     When,
     Work,
 )
-from finishlog.core.shop import Shop
+from finishlog.core.shop import Product, Shop
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
-from finishlog.picking import pick_product, pick_zones
+from finishlog.picking import pick_product, pick_zones, with_edges
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
 from finishlog.store.read_history import HistoryRow, read_history
@@ -45,6 +63,15 @@ class Change:
     found: Found | None = None
     air: Air | None = None
     text: str | None = None
+    # The can or mix of a coat; `none`: none on record.
+    container: str | None = None
+    room: str | None = None
+    glue: str | None = None
+    grit: str | None = None
+    # Of a review.
+    outcome: Outcome | None = None
+    # Of a mix: the parts whose amounts were other.
+    amounts: tuple[MixPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +84,7 @@ class Amended:
     was: When
     now_is: When
     standings: tuple[Standing, ...]
+    remarks: tuple[str, ...] = ()
 
 
 def amend(
@@ -71,20 +99,29 @@ def amend(
             parts = change.parts or tuple(
                 {z.part.path for z in seen.bench.zones if z.target in entry.targets}
             )
-            targets = pick_zones(seen.shop, seen.bench, parts, change.face).targets
+            picked = pick_zones(seen.shop, seen.bench, parts, change.face)
+            if entry.targets & edges_of(seen.bench.zones, entry.targets):
+                picked = with_edges(seen.bench, picked)
+            targets = picked.targets
         when = change.at or entry.when
-        _write(ledger, facts, seen.shop, entry, when, targets, change)
+        _write(ledger, facts, seen, entry, when, targets, change)
         after = look(ledger.connection, facts, clock)
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
         return Amended(
             ledger.act_id,
             act,
-            type(entry).__name__.lower(),
+            _kind(entry),
             entry.when,
             when,
             standings([s for s in states if s.layers or s.progress.next], after),
+            what_changed(seen, after, entry, facts) if isinstance(entry, ContainerEvent) else (),
         )
+
+
+def _kind(entry: AnyEntry) -> str:
+    """Name the kind of entry in a word."""
+    return "can or mix" if isinstance(entry, ContainerEvent) else type(entry).__name__.lower()
 
 
 def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry]) -> AnyEntry:
@@ -99,6 +136,11 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
         )
     entry = mine[0].superseded_by or mine[0].entry
     found = next((e for e in entries if e.id == entry), None)
+    if found is None and not mine[0].withdrawn_by:
+        kind = "can" if mine[0].kind == "container" else "part"
+        raise UsageFault(
+            f"what act {act} is about was put away", f"bring it back: {kind} restore NAME"
+        )
     if found is None:
         raise UsageFault(f"act {act} was undone", "log it again as it should be")
     return found
@@ -107,7 +149,7 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
 def _write(
     ledger: Ledger,
     facts: Facts,
-    shop: Shop,
+    seen: Look,
     entry: AnyEntry,
     when: When,
     targets: frozenset[Target],
@@ -115,18 +157,10 @@ def _write(
 ) -> None:
     match entry:
         case Coat():
-            _allowed(change, "product", "method", "scuffed", "text")
-            _coat(ledger, facts, shop, entry, when, targets, change)
-        case Check():
-            _allowed(change, "found")
-            found = change.found or entry.found
-            test = test_that_finds(found) if change.found else entry.test
-            ledger.film_check(when, targets, test=test, found=found, supersedes=entry.id)
-        case Work():
-            _allowed(change)
-            ledger.work(
-                when, targets, operation=entry.operation, grit=entry.grit, supersedes=entry.id
-            )
+            _allowed(change, "product", "method", "scuffed", "text", "container")
+            _coat(ledger, facts, seen.shop, entry, when, targets, change)
+        case Check() | Work() | Fault() | Stripped():
+            _on_film(ledger, entry, when, targets, change)
         case Reading():
             _allowed(change, "air")
             ledger.reading(when, room=entry.room, air=change.air or entry.air, supersedes=entry.id)
@@ -137,8 +171,91 @@ def _write(
         case RagsEvent():
             _allowed(change)
             ledger.rags_event(when, deed=entry.deed, item=entry.item, supersedes=entry.id)
+        case Moved() | Joined() | SetAside() | Resumed() | Away():
+            _allowed(change, *_WHEREABOUTS[type(entry)])
+            amend_whereabouts(
+                ledger,
+                seen,
+                facts,
+                entry,
+                when,
+                targets,
+                room=change.room,
+                glue=change.glue,
+                text=change.text,
+            )
+        case HandedOver():
+            _allowed(change, "text")
+            note = entry.note if change.text is None else change.text
+            ledger.handed_over(when, targets, note=note, supersedes=entry.id)
+        case Review():
+            _allowed(change, "text", "outcome")
+            ledger.review(
+                when,
+                targets,
+                outcome=change.outcome or entry.outcome,
+                text=entry.text if change.text is None else change.text,
+                supersedes=entry.id,
+            )
+        case Photo():
+            _allowed(change, "text")
+            note = entry.note if change.text is None else change.text
+            ledger.photo(when, targets, path=entry.path, note=note, supersedes=entry.id)
+        case ContainerEvent():
+            _allowed(change, "text", "amounts")
+            amend_container(ledger, seen, entry, when, change.amounts, change.text)
         case _:
             raise UsageFault("this kind of act is not amended", "undo it and log it again")
+
+
+def _on_film(
+    ledger: Ledger,
+    entry: Check | Work | Fault | Stripped,
+    when: When,
+    targets: frozenset[Target],
+    change: Change,
+) -> None:
+    """Supersede what was done to a film, or found on it."""
+    match entry:
+        case Check():
+            _allowed(change, "found", "text")
+            found = change.found or entry.found
+            test = test_that_finds(found) if change.found else entry.test
+            note = entry.note if change.text is None else change.text
+            ledger.film_check(
+                when, targets, test=test, found=found, note=note, supersedes=entry.id
+            )
+        case Work():
+            _allowed(change, "grit", "text")
+            ledger.work(
+                when,
+                targets,
+                operation=entry.operation,
+                grit=entry.grit if change.grit is None else change.grit,
+                note=entry.note if change.text is None else change.text,
+                supersedes=entry.id,
+            )
+        case Fault():
+            _allowed(change, "text")
+            remedy = entry.remedy if change.text is None else change.text
+            ledger.fault(
+                when,
+                targets,
+                what=entry.what,
+                place=entry.place,
+                remedy=remedy,
+                supersedes=entry.id,
+            )
+        case Stripped():
+            _allowed(change, "text")
+            ledger.stripped(
+                when,
+                targets,
+                operation=entry.operation,
+                survives=entry.survives,
+                note=entry.note if change.text is None else change.text,
+                supersedes=entry.id,
+            )
 
 
 def _coat(
@@ -163,13 +280,46 @@ def _coat(
         method=change.method or entry.method,
         scuffed_before=entry.scuffed_before if change.scuffed is None else change.scuffed,
         wet_film_um=entry.wet_film_um,
+        container=_container(shop, entry, product, change.container),
+        hands_on_min=entry.hands_on_min,
         note=entry.note if change.text is None else change.text,
         supersedes=entry.id,
     )
 
 
+def _container(shop: Shop, entry: Coat, product: Product | None, typed: str | None) -> int | None:
+    """Return the can or mix of an amended coat: of another product it came from another."""
+    if typed is not None:
+        return None if typed.casefold() == NONE else pick_container(shop, typed).id
+    return entry.container if product is None or product.id == entry.product else None
+
+
+_CHANGES = (
+    "product",
+    "method",
+    "scuffed",
+    "found",
+    "air",
+    "text",
+    "container",
+    "amounts",
+    "room",
+    "glue",
+    "grit",
+    "outcome",
+)
+
+_WHEREABOUTS: dict[type[AnyEntry], tuple[str, ...]] = {
+    Moved: ("room",),
+    Joined: ("glue",),
+    SetAside: ("text",),
+    Resumed: (),
+    Away: ("text",),
+}
+
+
 def _allowed(change: Change, *names: str) -> None:
     """Refuse a change that this kind of entry does not have."""
-    for name in ("product", "method", "scuffed", "found", "air", "text"):
-        if getattr(change, name) is not None and name not in names:
+    for name in _CHANGES:
+        if getattr(change, name) not in {None, ()} and name not in names:
             raise UsageFault(f"this entry has no {name} to amend", "finishlog history shows it")

@@ -7,9 +7,10 @@ from finishlog.asks.look import Look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.glue_up import GlueUp
+from finishlog.core.glues import temperature_findings
 from finishlog.core.records import Operation, Target
 from finishlog.core.verdicts import Answer
-from finishlog.errors import UsageFault
+from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 from finishlog.store.ledger import Ledger
@@ -31,20 +32,43 @@ def glue_up(
             f"{', '.join(picked.labels)}: nothing is left to glue up",
             "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2",
         )
+    glue = glue_key(typed.glue, facts)
     targets: set[Target] = set()
     for each in due:
         zones = {
             z.target
             for z in then.bench.zones
-            if {z.piece.id, z.member_piece.id} & set(each.members)
+            if {z.piece.id, z.member_piece.id} & {*each.members, each.piece.id}
         }
-        ledger.joined(typed.at, zones, into=each.piece.id, members=each.members)
+        ledger.joined(typed.at, zones, into=each.piece.id, members=each.members, glue=glue)
         targets |= zones
     whole = Zones(
         targets=frozenset(targets), parts=picked.parts, pieces=picked.pieces, labels=picked.labels
     )
-    warnings = tuple(f for each in due for f in _warnings(each))
+    found = [f for each in due for f in _warnings(each)]
+    found += _too_cold(glue, then, targets, facts)
+    warnings = tuple(dict.fromkeys(found))
     return logged(ledger, facts, clock, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
+
+
+def _too_cold(glue: str, then: Look, targets: set[Target], facts: Facts) -> list[Finding]:
+    """Return what the air as last read does to the glue."""
+    known = facts.glue_named(glue)
+    rooms = {z.room.id: z.room for z in then.bench.zones if z.target in targets}
+    readings = [room.measured_at(then.bench.now) for room in rooms.values()]
+    if known is None:
+        return []
+    return [f for r in readings if r for f in temperature_findings(known, r.air)]
+
+
+def glue_key(typed: str | None, facts: Facts) -> str:
+    """Find a glue; empty when none was named: the cautious one stands in for it."""
+    if typed is None:
+        return ""
+    glue = facts.glue_named(typed)
+    if glue is None:
+        raise NotFound(f"no glue is called {typed!r}", "finishlog glue list shows them")
+    return glue.key
 
 
 def _warnings(due: GlueUp) -> list[Finding]:

@@ -5,19 +5,25 @@ What happened is recorded even when a rule disapproves; the warning says what to
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
+from datetime import timedelta
 
+from finishlog.acts.drawn import drawn_from, what_is_in
+from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import warnings_before
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.finishes import FinishClass, Method, judged_by
-from finishlog.core.rags import evening_of
-from finishlog.core.records import AnyEntry, Coat, Operation
-from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import FigureSet, judged_by
+from finishlog.core.layers import ABRADES
+from finishlog.core.records import Operation
+from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Product
+from finishlog.core.shown_times import length_words
+from finishlog.core.stages import Stage
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
@@ -27,6 +33,8 @@ from finishlog.picking import (
     pick_product,
     pick_zones,
     where_due,
+    with_edges,
+    without_edges,
 )
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
@@ -36,17 +44,32 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
     """Record it, in one transaction, and say what follows."""
     with database.writing("log", words, clock.now, clock.zone.key) as ledger:
         now = look(ledger.connection, facts, clock)
-        then = as_of(now, typed.at.latest, facts, clock)
+        first = (*typed.earlier, typed.at)[0]
+        then = as_of(now, first.latest, facts, clock)
         parts, what = parts_and_what(then.shop, typed.words)
+        what = what or what_is_in(then, typed.container)
         picked = pick_zones(then.shop, then.bench, parts, typed.face)
         operation, product, picked = _what(then, picked, what)
+        picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
         if operation is Operation.GLUE_UP:
             return glue_up(ledger, facts, clock, now, then, picked, typed)
         if operation is Operation.COAT and product is not None:
             return _coat(ledger, facts, clock, now, then, picked, product, typed)
         warnings = warnings_before(then, picked, facts, operation=operation)
-        ledger.work(typed.at, picked.targets, operation=operation, grit=typed.grit)
-        return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, ())
+        work = ledger.work(
+            typed.at, picked.targets, operation=operation, grit=typed.grit, note=typed.note
+        )
+        notes = _notes_of_dust(ledger, work, operation, facts, clock)
+        return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, notes)
+
+
+def _notes_of_dust(
+    ledger: Ledger, work: int, operation: Operation, facts: Facts, clock: Clock
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes of sanding a film that still heats."""
+    if operation not in ABRADES:
+        return ()
+    return notes_of_dust(work, look(ledger.connection, facts, clock), facts, clock)
 
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
@@ -78,47 +101,40 @@ def _coat(
     warnings = warnings_before(
         then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed
     )
-    ledger.coat(
-        typed.at,
-        picked.targets,
-        product=product.id,
-        figures=judged_by(of, product.label, product.label_window, facts.version),
-        method=typed.method,
-        scuffed_before=typed.scuffed,
-        note=typed.note,
-    )
-    notes = _notes_of_the_evening(of, typed.method, now.log.entries, facts, clock)
-    return logged(
+    figures = judged_by(of, product.label, product.label_window, facts.version)
+    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts)
+    warnings = (*warnings, *drawn.warnings, *_passes_too_close(typed, figures, product))
+    for n, moment in enumerate((*typed.earlier, typed.at)):
+        ledger.coat(
+            moment,
+            picked.targets,
+            product=product.id,
+            figures=figures,
+            method=typed.method,
+            scuffed_before=typed.scuffed if n == 0 else None,
+            wet_film_um=typed.wet_film_um,
+            container=drawn.container,
+            hands_on_min=typed.hands_on_min if n == 0 else None,
+            note=typed.note,
+        )
+    notes = notes_of_the_evening(of, typed.method, now, facts, clock)
+    coat = logged(
         ledger, facts, clock, now, picked, Operation.COAT, product.name, typed, warnings, notes
     )
+    return replace(coat, container=drawn.words)
 
 
-def _notes_of_the_evening(
-    of: FinishClass,
-    method: Method | None,
-    entries: Sequence[AnyEntry],
-    facts: Facts,
-    clock: Clock,
-) -> tuple[SafetyNote, ...]:
-    """Choose safety notes: at most three, and a hazard once an evening, once it was really said."""
-    tonight = evening_of(clock.now, clock.zone)
-    said: set[str] = set()
-    for entry in sorted(entries, key=lambda e: e.act):
-        if isinstance(entry, Coat) and evening_of(entry.typed_at, clock.zone) == tonight:
-            before = facts.finish_class(entry.figures.class_key)
-            said |= {n.applies_to for n in _unsaid(before, entry.method, said, facts)}
-    return _unsaid(of, method, said, facts)
-
-
-def _unsaid(
-    of: FinishClass, method: Method | None, said: Collection[str], facts: Facts
-) -> tuple[SafetyNote, ...]:
-    return notes_for(facts.notes, [h for h in hazards_of(of, method) if h not in said])
-
-
-def hazards_of(of: FinishClass, method: Method | None) -> tuple[str, ...]:
-    """Name what can hurt, first what is worst: rags, spraying (when it was sprayed), the rest."""
-    sprayed = (method or of.methods[0]) is Method.SPRAY
-    first = [h for h in ("self-heating", "spray") if h in of.hazards or (h == "spray" and sprayed)]
-    rest = [h for h in of.hazards if h not in {"self-heating", "spray"}]
-    return tuple(h for h in (*first, *rest) if h != "spray" or sprayed)
+def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Iterable[Finding]:
+    """Warn of passes nearer together than coats of this finish may be."""
+    recoat = figures.stages.get(Stage.RECOAT)
+    if not typed.earlier or recoat is None:
+        return
+    between = typed.at.latest - typed.earlier[-1].latest
+    if between < timedelta(hours=recoat.low_h):
+        yield Finding(
+            Level.CAUTION,
+            f"passes {length_words(between)} apart; {product.name} is recoated after "
+            f"{length_words(timedelta(hours=recoat.low_h))} at the soonest",
+            "every pass wiped dry, and a check before the next sitting",
+            recoat.source,
+        )

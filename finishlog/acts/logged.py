@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -11,11 +12,13 @@ from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
+from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
 from finishlog.core.records import Operation, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Log
+from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 from finishlog.store.ledger import Ledger
@@ -32,6 +35,15 @@ class ToLog:
     scuffed: bool | None = None
     grit: str = ""
     note: str = ""
+    # What goes on a face runs over its edges too, unless it was kept off them.
+    edges: bool = True
+    # Thin passes of one sitting before the last one, which went on `at`.
+    earlier: tuple[When, ...] = ()
+    glue: str | None = None
+    hands_on_min: float | None = None
+    wet_film_um: float | None = None
+    # The can or mix that it came from; `none`: none on record. None: not said.
+    container: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +61,12 @@ class Logged:
     notes: tuple[SafetyNote, ...]
     late: bool
     entries_after_it: int
+    first_pass: When | None = None
+    passes: int = 1
+    # The can or mix that a coat came from, in words; empty: not known.
+    container: str = ""
+    # Edges that it ran over without being named.
+    edges: tuple[str, ...] = ()
 
 
 def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
@@ -85,7 +103,7 @@ def logged(
         product=product,
         at=typed.at,
         labels=picked.labels,
-        after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
+        after=standings(_worth_a_line(mine), after),
         warnings=tuple(
             replace(w, remedy=w.remedy.replace(THIS_ACT, str(ledger.act_id))) for w in warnings
         ),
@@ -93,4 +111,16 @@ def logged(
         notes=notes,
         late=bool(later),
         entries_after_it=len(later),
+        first_pass=typed.earlier[0] if typed.earlier else None,
+        passes=len(typed.earlier) + 1,
+        edges=_ran_over(mine) if picked.face_named else (),
     )
+
+
+def _ran_over(zones: Sequence[ZoneState]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(z.face.name for z in zones if follows_its_faces(z)))
+
+
+def _worth_a_line(zones: Sequence[ZoneState]) -> Sequence[ZoneState]:
+    """Leave out bare joints, and edges that went with their faces, unless there is nothing else."""
+    return [z for z in zones if not z.is_bare_joint and not follows_its_faces(z)] or zones

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
+from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.records import Operation
@@ -18,6 +19,8 @@ from finishlog.picking import Zones
 
 # Stands for the number of the act being logged, which is known once it is on record.
 THIS_ACT = "ACT"
+
+_MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
 
 _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
@@ -48,7 +51,10 @@ def warnings_before(
             found.extend(_joint(state))
         else:
             verdict = verdict_on_work(state, then.bench, operation, facts)
-        found.extend(_of(verdict, scuffed))
+            if verdict.answer is Answer.DEADLINE and operation in _MEETS_A_DEADLINE:
+                continue
+        of_it = _of(verdict, scuffed)
+        found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
     return _once(found)
 
 
@@ -62,13 +68,23 @@ def _of(verdict: Verdict, scuffed: bool | None) -> Iterable[Finding]:
             for f in verdict.findings
         ]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
-    if verdict.answer not in quiet and all(f.sentence != verdict.because for f in weighs):
+    # A fault that blocks speaks for itself, in a finding of its own.
+    said = (verdict.answer is Answer.BLOCKED and verdict.deed) or any(
+        f.sentence == verdict.because for f in weighs
+    )
+    in_time = verdict.answer is Answer.DEADLINE and verdict.deed == Operation.COAT
+    if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
         words = f"{verdict.answer.value}: {verdict.because}"
         yield Finding(level, words, _REMEDIES.get(verdict.answer, ""))
     if verdict.scuff_first and not scuffed:
         yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
     yield from weighs
+
+
+def _of_the_edge(finding: Finding) -> Finding:
+    """Say that it is the edges' film: the face may well be ready."""
+    return replace(finding, sentence=f"edges: {finding.sentence}")
 
 
 def _joint(state: ZoneState) -> Iterable[Finding]:

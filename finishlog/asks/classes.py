@@ -25,13 +25,27 @@ def classes(facts: Facts) -> tuple[ClassLine, ...]:
 
 
 def class_key(facts: Facts, typed: str) -> str:
-    """Find a class by key, name or alias; NotFound names the ones there are."""
+    """Find a class by key, name or alias; NotFound names the ones that come near."""
     found = facts.find_class(typed)
     if len(found) == 1:
         return found[0]
     if found:
         raise NotFound(f"{typed!r} fits several classes", "choose: " + ", ".join(found))
-    raise NotFound(f"no class is called {typed!r}", "classes: " + ", ".join(facts.class_keys()))
+    near = _near(facts, typed)
+    hint = "did you mean: " + ", ".join(near) if near else "finishlog class list shows them"
+    raise NotFound(f"no class is called {typed!r}", hint)
+
+
+def _near(facts: Facts, typed: str) -> list[str]:
+    """Return the keys of the classes that are called nearly so."""
+    from difflib import get_close_matches
+
+    called = {
+        name.casefold(): of.key
+        for of in facts.class_names()
+        for name in (of.key, of.name, *of.aliases)
+    }
+    return list(dict.fromkeys(called[x] for x in get_close_matches(typed.casefold(), called)))
 
 
 def one_class(facts: Facts, typed: str) -> FinishClass:

@@ -1,29 +1,47 @@
-"""Everything that was ever typed, in order, with what was amended and what was undone."""
+"""Everything that was ever typed, in order, with what was amended and what was undone.
+
+Every line of every screen names the acts that it rests on; they are all found here.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import TYPE_CHECKING
 
-from finishlog.asks.rags import parts_of
+from finishlog.asks.entry_words import Named, Words
 from finishlog.clock import Clock
-from finishlog.core.records import When
-from finishlog.core.shop import Shop
+from finishlog.core.records import AnyEntry, Coat, Joined, Moved, When
+from finishlog.core.shop import Shop, ThingKind
+from finishlog.core.units import Temperature
+from finishlog.errors import NotFound
+from finishlog.facts.load import Facts
+from finishlog.store.changes import Change, read_changes
+from finishlog.store.containers import containers_of
 from finishlog.store.database import Database
-from finishlog.store.read_history import HistoryRow, read_history
+from finishlog.store.read_history import HistoryRow, read_acts, read_history, read_records
 from finishlog.store.read_shop import read_shop
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
 
 
 @dataclass(frozen=True, slots=True)
 class HistoryLine:
-    """One act, or one entry of it. `late`: typed well after it happened."""
+    """One act, or one entry of it: when it was typed, what it records and about which parts.
+
+    `said` is what it records, in words; empty when it only changed the list of things: then
+    `words` and `changes` tell.
+    """
 
     act: int
     verb: str
     words: str
     typed_at: datetime
+    time_zone: str
     kind: str
+    said: str
     happened: When | None
     parts: tuple[str, ...]
     in_force: bool
@@ -31,31 +49,127 @@ class HistoryLine:
     amended_by: int | None
     amends: int | None
     withdraws: int | None
+    # What it changed about a thing: `species: oak, was ash`.
+    changes: tuple[str, ...] = ()
 
 
-def history(database: Database, clock: Clock, parts: Iterable[int]) -> tuple[HistoryLine, ...]:
+def history(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    parts: Iterable[int],
+    *,
+    temperature: Temperature = Temperature.CELSIUS,
+) -> tuple[HistoryLine, ...]:
     """Return the lines about the parts with these ids; about everything when there are none."""
     wanted = frozenset(parts)
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=True)
         pieces = [p.id for part in shop.parts if part.id in wanted for p in part.pieces]
         rows = read_history(connection, pieces if wanted else None)
-    return tuple(_line(row, rows, shop) for row in rows)
+        changes = _changes(connection, shop, wanted)
+        known = {row.act for row in rows}
+        rows += read_acts(connection, {change.act for change in changes} - known)
+        return _lines(connection, rows, changes, shop, facts, temperature)
 
 
-def _line(row: HistoryRow, rows: Sequence[HistoryRow], shop: Shop) -> HistoryLine:
-    act_of = {r.entry: r.act for r in rows if r.entry}
+def one_act(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    act: int,
+    *,
+    temperature: Temperature = Temperature.CELSIUS,
+) -> tuple[HistoryLine, ...]:
+    """Return every line of one act; NotFound when there is no such act."""
+    with database.reading() as connection:
+        rows = read_history(connection)
+        mine = [row for row in rows if row.act == act]
+        if not mine:
+            raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
+        shop = read_shop(connection, clock.now, include_archived=True)
+        changes = read_changes(connection)
+        return _lines(connection, mine, changes, shop, facts, temperature, rows)
+
+
+def _changes(connection: Connection, shop: Shop, parts: Collection[int]) -> tuple[Change, ...]:
+    """Read what was changed about these parts and their projects; about everything without any."""
+    if not parts:
+        return read_changes(connection)
+    projects = {part.project for part in shop.parts if part.id in parts}
+    return (
+        *read_changes(connection, ThingKind.PART, parts),
+        *read_changes(connection, ThingKind.PROJECT, projects),
+    )
+
+
+def _lines(
+    connection: Connection,
+    rows: Sequence[HistoryRow],
+    changes: Iterable[Change],
+    shop: Shop,
+    facts: Facts,
+    temperature: Temperature,
+    among: Sequence[HistoryRow] = (),
+) -> tuple[HistoryLine, ...]:
+    """Put rows into words; `among`: all the rows that may have amended them, if not they."""
+    records = read_records(connection, rows)
+    coats = {e.id: e.product_name for e in records.values() if isinstance(e, Coat)}
+    words, named = Words(shop, facts, temperature, coats), Named(shop)
+    cans = containers_of(connection, [r.entry for r in rows if r.kind == "container" and r.entry])
+    acts = {row.entry: row.act for row in among or rows if row.entry}
+    changed: dict[int, list[str]] = {}
+    for change in changes:
+        if change.what != "added":
+            changed.setdefault(change.act, []).append(_words(change))
+    lines = (
+        _line(row, records.get(row.entry or 0), words, named, cans, acts, changed) for row in rows
+    )
+    return tuple(sorted(lines, key=lambda line: line.act))
+
+
+def _words(change: Change) -> str:
+    """Say what a change changed; what was added says so in the words that were typed."""
+    if not change.was:
+        return f"{change.what}: {change.becomes or 'none'}"
+    return f"{change.what}: {change.becomes or 'none'}, was {change.was}"
+
+
+def _line(
+    row: HistoryRow,
+    record: AnyEntry | None,
+    words: Words,
+    named: Named,
+    cans: Mapping[int, str],
+    acts: Mapping[int, int],
+    changed: Mapping[int, Sequence[str]],
+) -> HistoryLine:
+    can = cans.get(row.entry or 0, "")
+    said = can or (words.of(record) if record else "")
+    if row.withdraws:
+        said = f"takes act {row.withdraws} back"
     return HistoryLine(
         act=row.act,
         verb=row.verb,
         words=row.words,
         typed_at=row.typed_at,
+        time_zone=row.time_zone,
         kind=str(row.kind) if row.kind else "",
+        said=said or (str(row.kind) if row.kind else ""),
         happened=row.when,
-        parts=parts_of(row.targets, shop),
+        parts=(can.split(" ")[-1],) if can else _about(row, record, named),
         in_force=row.in_force,
         withdrawn_by=row.withdrawn_by,
-        amended_by=act_of.get(row.superseded_by or 0),
-        amends=act_of.get(row.supersedes or 0),
+        amended_by=acts.get(row.superseded_by or 0),
+        amends=acts.get(row.supersedes or 0),
         withdraws=row.withdraws,
+        changes=tuple(changed.get(row.act, ())),
     )
+
+
+def _about(row: HistoryRow, record: AnyEntry | None, named: Named) -> tuple[str, ...]:
+    if isinstance(record, Moved):
+        return named.pieces(record.pieces)
+    if isinstance(record, Joined):
+        return (*named.pieces({record.into}), *named.pieces(record.members))
+    return named.zones(row.targets)

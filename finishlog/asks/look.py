@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from finishlog.clock import Clock
 from finishlog.core.bench import BenchState, bench_state
-from finishlog.core.shop import Log, Shop
+from finishlog.core.records import Away
+from finishlog.core.shop import Log, Shop, ThingKind
 from finishlog.facts.load import Facts
+from finishlog.store.changes import read_changes
+from finishlog.store.containers import with_containers_of
 from finishlog.store.read_log import read_log
 from finishlog.store.read_shop import read_shop
 
@@ -23,10 +27,17 @@ class Look:
     shop: Shop
     log: Log
     bench: BenchState
+    # By part: the act that put it on record.
+    made: Mapping[int, int] = field(default_factory=dict)
 
 
 def look(connection: Connection, facts: Facts, clock: Clock) -> Look:
     """Look at every open part."""
     shop = read_shop(connection, clock.now)
     log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
-    return Look(shop, log, bench_state(shop, log, facts, clock.now, clock.zone))
+    away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
+    shop = replace(shop, hours=replace(shop.hours, away=away))
+    shop = with_containers_of(connection, shop, log)
+    changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
+    made = {change.thing: change.act for change in changes if change.what == "added"}
+    return Look(shop, log, bench_state(shop, log, facts, clock.now, clock.zone), made)

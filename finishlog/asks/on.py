@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.asks.cans import from_words
+from finishlog.asks.entry_words import said_words
 from finishlog.asks.look import Look, look
+from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, product_name, standing_of
+from finishlog.asks.went_wrong import AttemptThere, attempts_there
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
-from finishlog.core.records import AnyEntry, Coat, Work
+from finishlog.core.records import AnyEntry, Coat, HandedOver, Note, Photo, Review, When, Work
 from finishlog.core.shop import FaceKind, Shop, Step
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
@@ -24,6 +27,26 @@ class CoatLine:
     put_on: datetime
     abraded: tuple[str, ...]
     act: int
+    # The can or mix that it came from; empty: not said.
+    container: str = ""
+    abraded_acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AsideLine:
+    """Something that was done though no step asked for it."""
+
+    what: str
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class SaidLine:
+    """What was said of it: notes, reviews, photos, that it was handed over."""
+
+    said: str
+    at: When
+    act: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,24 +59,25 @@ class On:
     coats: tuple[CoatLine, ...]
     to_come: tuple[str, ...]
     passed_over: tuple[str, ...]
-    aside: tuple[str, ...]
+    aside: tuple[AsideLine, ...]
+    # What was on it before and came off, oldest first.
+    attempts: tuple[AttemptThere, ...] = ()
+    said: tuple[SaidLine, ...] = ()
 
 
-def on(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> tuple[On, ...]:
-    """Answer for the parts with these ids."""
-    wanted = frozenset(parts)
+def on(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[On, ...]:
+    """Answer for what is meant, group by group."""
     with database.reading() as connection:
         seen = look(connection, facts, clock)
-    zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
-    return tuple(_on(group, seen) for group in groups(zones))
+    return tuple(_on(group, seen, facts) for group in groups(wanted.of(seen.bench.zones)))
 
 
-def _on(group: Group, seen: Look) -> On:
+def _on(group: Group, seen: Look, facts: Facts) -> On:
     state = group.first
     progress = state.progress
     return On(
         standing=standing_of(group, seen),
-        species=state.species or "",
+        species=", ".join(dict.fromkeys(s.species for s in group.states if s.species)),
         joint=state.face.kind is FaceKind.JOINT,
         coats=tuple(
             CoatLine(
@@ -61,6 +85,8 @@ def _on(group: Group, seen: Look) -> On:
                 layer.put_on,
                 tuple(work.operation.value for work in layer.abraded),
                 layer.coat.act,
+                from_words(layer.coat.container, seen.shop, facts),
+                tuple(work.act for work in layer.abraded),
             )
             for layer in state.layers
         ),
@@ -70,7 +96,15 @@ def _on(group: Group, seen: Look) -> On:
             for n, s in enumerate(progress.steps[: progress.done])
             if n not in progress.matched
         ),
-        aside=tuple(_words(entry) for entry in progress.aside) if progress.steps else (),
+        aside=tuple(AsideLine(_words(entry), entry.act) for entry in progress.aside)
+        if progress.steps
+        else (),
+        attempts=attempts_there(state.attempts, facts),
+        said=tuple(
+            SaidLine(said_words(entry), entry.when, entry.act)
+            for entry in state.told
+            if isinstance(entry, Note | Review | Photo | HandedOver)
+        ),
     )
 
 

@@ -1,129 +1,234 @@
-"""What was done on this wood before, with its real intervals, its air and how it turned out."""
+"""What was done before, with its real intervals, its air, and how it came out.
+
+What worked comes first and failures are kept: they teach the most.
+"""
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 
+from finishlog.asks.entry_words import Words
+from finishlog.asks.past_recipe import PastAttempt, attempts_of
+from finishlog.asks.past_search import Search, Sought, Story, search
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
-from finishlog.core.air import Air
-from finishlog.core.bench import rooms_air
-from finishlog.core.finishes import Figure
-from finishlog.core.records import AnyEntry, Check, Coat, Note, Target, Work
-from finishlog.core.room_air import RoomAir
-from finishlog.core.shop import Face, FaceKind, Log, Part, Shop
-from finishlog.core.stages import Stage
+from finishlog.core.bench import rooms_of_pieces
+from finishlog.core.grouping import describe
+from finishlog.core.progress import progress, steps_for
+from finishlog.core.records import (
+    AnyEntry,
+    Coat,
+    HandedOver,
+    Joined,
+    Note,
+    Outcome,
+    Photo,
+    Review,
+    Stripped,
+    Target,
+    When,
+)
+from finishlog.core.shop import Face, FaceKind, Log, Part, Shop, Zone, zone_name
+from finishlog.core.units import Temperature
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
+from finishlog.store.containers import with_containers_of
 from finishlog.store.database import Database
 from finishlog.store.read_log import read_log
 from finishlog.store.read_shop import read_shop
 
+OTHER_WOOD = "the same can looks and dries otherwise on another wood: a sample board first"
+
 
 @dataclass(frozen=True, slots=True)
-class PastCoat:
-    """One coat as it went on: real hours since the one before, against what its label asked."""
+class PastSaid:
+    """How it came out, or a picture: `outcome` None where no verdict was given."""
 
-    product: str
-    put_on: datetime
-    hours_since_last: float | None
-    label_low_h: float | None
-    label_high_h: float | None
-    air: Air | None
-    worked: tuple[str, ...]
-    checks: tuple[str, ...]
+    outcome: Outcome | None
+    said: str
+    at: When
+    act: int
 
 
 @dataclass(frozen=True, slots=True)
 class PastFinish:
-    """What one part, or one face of it, carries."""
+    """What some pieces and faces of a part carry, attempt after attempt, the last one on it.
+
+    `outcome` is the last review of what is on it; `off`: nothing is, it was taken off. `in_work`:
+    steps are still to come.
+    """
 
     part: str
+    label: str
     faces: tuple[str, ...]
+    into: str
     is_board: bool
     species: str
     steps: str
-    coats: tuple[PastCoat, ...]
-    notes: tuple[str, ...]
+    attempts: tuple[PastAttempt, ...]
+    in_work: bool
+    off: bool
+    outcome: Outcome | None
+    reviews: tuple[PastSaid, ...]
     outcomes: tuple[str, ...]
+    notes: tuple[str, ...]
+    photos: tuple[PastSaid, ...]
+    handed_over: datetime | None
+    last: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """How many finishes came out how. `described`: told in words, without a verdict."""
+
+    finishes: int
+    good: int
+    fair: int
+    failed: int
+    described: int
+    not_said: int
+    in_work: int
+    taken_off: int
 
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """Every finish on record on a wood: those with an outcome first, then the newest."""
+    """Every finish on record that is about what was sought: what worked first."""
 
-    species: str
+    sought: tuple[tuple[str, tuple[Sought, ...]], ...]
+    counts: Counts
+    remarks: tuple[str, ...]
     finishes: tuple[PastFinish, ...]
 
 
-def past(database: Database, facts: Facts, clock: Clock, species: str) -> Past:
-    """Answer for a species by the name it was logged under, or any name it is known by."""
+def past(database: Database, facts: Facts, clock: Clock, words: Sequence[str]) -> Past:
+    """Answer for what all the words are about; without words, for everything."""
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=True)
-        names = _names(species, facts)
-        mine = [t.piece for part in shop.parts for _, t in _zones_of(part, names)]
-        log = read_log(connection, mine)
-    rooms = rooms_air(shop, log)
-    found = [
-        finish
-        for part in shop.parts
-        for faces, target in _zones_of(part, names)
-        if (finish := _finish(part, faces, target, shop, log, rooms))
-    ]
+        log = read_log(connection, _pieces_of_wood(shop, words, facts))
+        shop = with_containers_of(connection, shop, log)
+    told = _told(shop, log)
+    stories = [story for story, _ in told]
+    searches = [search(word, shop, stories, facts) for word in words]
+    found = _finishes(told, searches, shop, log, facts)
     if not found:
-        woods = sorted({p.species for p in shop.parts if p.species})
-        there = ", ".join(woods) or "none yet"
-        raise NotFound(f"no finish on {species!r} is on record", f"woods on record: {there}")
-    # What turned out well or badly teaches more than what is still on the racks.
-    found.sort(key=lambda f: (bool(f.outcomes), f.coats[-1].put_on), reverse=True)
-    return Past(species, tuple(_merged(found)))
+        raise _nothing(words, stories)
+    found.sort(key=lambda f: (_rank(f), -f.last.timestamp()))
+    return Past(
+        tuple((s.word, s.read_as) for s in searches),
+        _counts(found),
+        _remarks(searches, found),
+        tuple(found),
+    )
 
 
-def _names(species: str, facts: Facts) -> frozenset[str]:
-    known = facts.species_named(species)
-    names = {species, *((known.key, known.name, *known.aliases) if known else ())}
-    return frozenset(n.casefold() for n in names)
+def _pieces_of_wood(shop: Shop, words: Sequence[str], facts: Facts) -> list[int] | None:
+    """Return the pieces that a wood among the words leaves to look at; None: all of them."""
+    for word in words:
+        known = facts.species_named(word)
+        names = {word, *((known.key, known.name, *known.aliases) if known else ())}
+        low = {name.casefold() for name in names}
+        parts = [p for p in shop.parts if low & {w.casefold() for w in _woods(p)}]
+        if parts:
+            return [piece.id for part in parts for piece in part.pieces]
+    return None
 
 
-def _zones_of(part: Part, names: frozenset[str]) -> Iterable[tuple[Face, Target]]:
-    """Yield one zone for each face of this wood; a part's first piece stands for all."""
-    for face in part.faces:
-        for zone in face.zones:
-            wood = zone.species or part.species
-            if (
-                wood
-                and wood.casefold() in names
-                and part.pieces
-                and face.kind is not FaceKind.JOINT
-            ):
-                yield face, Target(part.pieces[0].id, zone.id)
+def _woods(part: Part) -> set[str]:
+    zones = (zone.species for face in part.faces for zone in face.zones)
+    return {wood for wood in (part.species, *zones) if wood}
+
+
+# A story and the zones that have it: face and zone of a piece.
+_Told = list[tuple[Story, list[tuple[int, Face, Zone]]]]
+
+
+def _told(shop: Shop, log: Log) -> _Told:
+    """Put the zones of each part that one story reached together; glue faces and edges go along."""
+    by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
+    for entry in log.entries:
+        for target in entry.targets:
+            by_target[target].append(entry)
+    found: dict[object, tuple[Story, list[tuple[int, Face, Zone]]]] = {}
+    for part in shop.parts:
+        for piece in part.pieces:
+            for face in part.faces:
+                for zone in face.zones if face.kind in {FaceKind.SHOW, FaceKind.HIDDEN} else ():
+                    entries = by_target.get(Target(piece.id, zone.id), [])
+                    if any(isinstance(e, Coat) for e in entries):
+                        wood = zone.species or part.species or ""
+                        key = (part.id, wood, tuple(e.id for e in entries))
+                        story = found.setdefault(key, (Story(part, wood, tuple(entries)), []))
+                        story[1].append((piece.id, face, zone))
+    return list(found.values())
+
+
+def _finishes(
+    told: _Told, searches: Sequence[Search], shop: Shop, log: Log, facts: Facts
+) -> list[PastFinish]:
+    stays = rooms_of_pieces(shop, log)
+    coats = {e.id: e.product_name for e in log.entries if isinstance(e, Coat)}
+    words = Words(shop, facts, Temperature.CELSIUS, coats)
+    names = {piece.id: part.path for part in shop.parts for piece in part.pieces}
+    into = {
+        m: names.get(e.into, "") for e in log.entries if isinstance(e, Joined) for m in e.members
+    }
+    return [
+        _finish(
+            story,
+            zones,
+            attempts_of(story.entries, stays.get(zones[0][0], ()), words),
+            into.get(zones[0][0], ""),
+            shop,
+        )
+        for story, zones in told
+        if all(each.fits(story) for each in searches)
+    ]
 
 
 def _finish(
-    part: Part,
-    face: Face,
-    target: Target,
+    story: Story,
+    zones: Sequence[tuple[int, Face, Zone]],
+    attempts: tuple[PastAttempt, ...],
+    into: str,
     shop: Shop,
-    log: Log,
-    rooms: dict[int, RoomAir],
-) -> PastFinish | None:
-    entries = log.reaching(target)
-    coats = [n for n, e in enumerate(entries) if isinstance(e, Coat)]
-    if not coats:
-        return None
-    room = rooms.get(part.room if part.room is not None else min(rooms, default=0))
+) -> PastFinish:
+    part, entries = story.part, story.entries
+    numbers = sorted({p.number for p in part.pieces if p.id in {piece for piece, _, _ in zones}})
+    last_off = max((n for n, e in enumerate(entries) if isinstance(e, Stripped)), default=-1)
+    reviews = [e for e in entries[last_off + 1 :] if isinstance(e, Review)]
     notes = [e for e in entries if isinstance(e, Note)]
+    _, face, zone = zones[0]
+    done = progress(steps_for(face, part.steps, zone), entries)
     return PastFinish(
         part=part.path,
-        faces=(face.name,),
+        label=f"{part.project_name}/{describe(part, numbers, ())}",
+        faces=tuple(dict.fromkeys(zone_name(f, z) for _, f, z in zones)),
+        into=into,
         is_board=part.is_board,
-        species=part.species or "",
+        species=story.species,
         steps=part.steps_name or _planned(part, shop),
-        coats=tuple(_coat(entries, n, coats, room) for n in coats),
-        notes=tuple(e.text for e in notes if not e.outcome),
+        attempts=attempts,
+        in_work=done.next is not None and not into,
+        off=bool(attempts) and attempts[-1].off is not None and not attempts[-1].off.down_to,
+        outcome=reviews[-1].outcome if reviews else None,
+        reviews=tuple(
+            PastSaid(e.outcome, e.text, e.when, e.act) for e in entries if isinstance(e, Review)
+        ),
         outcomes=tuple(e.text for e in notes if e.outcome),
+        notes=tuple(e.text for e in notes if not e.outcome),
+        photos=tuple(
+            PastSaid(None, f"{e.path}, {e.note}" if e.note else e.path, e.when, e.act)
+            for e in entries
+            if isinstance(e, Photo)
+        ),
+        handed_over=max(
+            (e.when.latest for e in entries if isinstance(e, HandedOver)), default=None
+        ),
+        last=max(e.when.latest for e in entries if isinstance(e, Coat | Stripped)),
     )
 
 
@@ -131,54 +236,45 @@ def _planned(part: Part, shop: Shop) -> str:
     return ", ".join(product_name(s.product, shop) or s.operation.value for s in part.steps)
 
 
-def _coat(
-    entries: Sequence[AnyEntry], n: int, coats: Sequence[int], room: RoomAir | None
-) -> PastCoat:
-    coat = entries[n]
-    assert isinstance(coat, Coat)
-    before = max((m for m in coats if m < n), default=None)
-    following = min((m for m in coats if m > n), default=len(entries))
-    since = entries[n + 1 : following]
-    last = entries[before] if before is not None else None
-    figure = _recoat(last)
-    reading = room.measured_at(coat.when.latest) if room else None
-    return PastCoat(
-        product=coat.product_name,
-        put_on=coat.when.latest,
-        hours_since_last=_hours(last, coat),
-        label_low_h=figure.low_h if figure else None,
-        label_high_h=figure.high_h if figure else None,
-        air=reading.air if reading else None,
-        worked=tuple(w.operation.value for w in since if isinstance(w, Work)),
-        checks=tuple(f"{c.test.value}: {c.found.value}" for c in since if isinstance(c, Check)),
+def _rank(finish: PastFinish) -> int:
+    """Sort what worked first, then what failed and why, then what nobody spoke of."""
+    if finish.outcome is not None:
+        return [Outcome.GOOD, Outcome.FAIR, Outcome.FAILED].index(finish.outcome) * 2
+    if finish.outcomes:
+        return 3
+    return 5 if finish.attempts[-1].off or len(finish.attempts) > 1 else 6
+
+
+def _counts(found: Sequence[PastFinish]) -> Counts:
+    def came_out(outcome: Outcome) -> int:
+        return sum(1 for f in found if f.outcome is outcome)
+
+    silent = [f for f in found if f.outcome is None and not f.outcomes and not f.off]
+    return Counts(
+        finishes=len(found),
+        good=came_out(Outcome.GOOD),
+        fair=came_out(Outcome.FAIR),
+        failed=came_out(Outcome.FAILED),
+        described=sum(1 for f in found if f.outcome is None and f.outcomes),
+        not_said=sum(1 for f in silent if not f.in_work),
+        in_work=sum(1 for f in silent if f.in_work),
+        taken_off=sum(1 for f in found for a in f.attempts if a.off),
     )
 
 
-def _recoat(under: AnyEntry | None) -> Figure | None:
-    return under.figures.stages.get(Stage.RECOAT) if isinstance(under, Coat) else None
+def _remarks(searches: Sequence[Search], found: Sequence[PastFinish]) -> tuple[str, ...]:
+    of_a_wood = any(Sought.WOOD in s.read_as for s in searches)
+    of_a_can = any({Sought.PRODUCT, Sought.CLASS, Sought.STEPS} & {*s.read_as} for s in searches)
+    woods = {f.species for f in found}
+    return (OTHER_WOOD,) if len(woods) > 1 or (of_a_can and not of_a_wood) else ()
 
 
-def _hours(last: AnyEntry | None, coat: Coat) -> float | None:
-    if last is None:
-        return None
-    return round((coat.when.earliest - last.when.latest) / timedelta(hours=1), 2)
-
-
-def _merged(finishes: Iterable[PastFinish]) -> Iterable[PastFinish]:
-    """Put faces of one part with the same story together."""
-    merged: dict[object, PastFinish] = {}
-    for each in finishes:
-        key = (each.part, each.coats, each.notes, each.outcomes)
-        have = merged.get(key)
-        faces = (*have.faces, *each.faces) if have else each.faces
-        merged[key] = PastFinish(
-            each.part,
-            tuple(dict.fromkeys(faces)),
-            each.is_board,
-            each.species,
-            each.steps,
-            each.coats,
-            each.notes,
-            each.outcomes,
-        )
-    return merged.values()
+def _nothing(words: Sequence[str], stories: Iterable[Story]) -> NotFound:
+    told = list(stories)
+    woods = ", ".join(sorted({s.species for s in told if s.species})) or "none yet"
+    products = {e.product_name for s in told for e in s.entries if isinstance(e, Coat)}
+    sought = " ".join(words)
+    hint = f"woods on record: {woods}"
+    if products:
+        hint += f"; products: {', '.join(sorted(products))}; or any words that were noted"
+    return NotFound(f"no finish about {sought!r} is on record" if sought else "no finish yet", hint)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 
+from finishlog.asks.behind import acts_of_rags
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.grouping import describe
+from finishlog.core.oily_waste import Waste
 from finishlog.core.rags import RagsItem, RagsState, overdue, stiff_from
 from finishlog.core.records import Target
 from finishlog.core.shop import Shop
@@ -32,7 +34,9 @@ class RagsLine:
     overdue: bool
     stiff_from: datetime | None
     dust: bool
+    waste: tuple[Waste, ...]
     remarks: tuple[str, ...]
+    acts: tuple[int, ...] = ()
 
 
 def rags(database: Database, facts: Facts, clock: Clock) -> tuple[RagsLine, ...]:
@@ -45,7 +49,11 @@ def open_rags(seen: Look, facts: Facts, clock: Clock) -> tuple[RagsLine, ...]:
     """Return the open items of a shop that was already looked at."""
     items = [item for item in seen.bench.rags if item.is_open]
     return tuple(
-        _line(n, item, seen.shop, facts, clock.now, clock.zone) for n, item in enumerate(items, 1)
+        replace(
+            _line(n, item, seen.shop, facts, clock.now, clock.zone),
+            acts=acts_of_rags(item, seen.log),
+        )
+        for n, item in enumerate(items, 1)
     )
 
 
@@ -62,6 +70,7 @@ def _line(
         overdue=overdue(item, now, facts, zone),
         stiff_from=stiff_from(item, facts),
         dust=item.from_dust,
+        waste=tuple(w for w in Waste if w in item.made_of),
         remarks=item.remarks,
     )
 

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 
+from finishlog.asks.behind import acts_of
+from finishlog.asks.cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
+from finishlog.asks.fits import Fits, fits_into
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, glue_up_standings, standings
@@ -37,6 +40,7 @@ class RoomLine:
     dew_point_c: float | None
     coldest_night_c: float | None
     fitness: tuple[tuple[str, str], ...]
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +54,7 @@ class PartMilestone:
     next_at: datetime | None
     blocked: str
     air_read: bool
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,21 +75,39 @@ class Ready:
     next_at: datetime | None
     next_what: str
     empty: bool
+    fits: Fits | None = None
+    mixed: tuple[MixLine, ...] = ()
+    cans: tuple[CanInDoubt, ...] = ()
 
 
-def ready(database: Database, facts: Facts, clock: Clock, only: Iterable[int] = ()) -> Ready:
-    """Answer for every open part, or for the parts with the ids in `only`."""
+def ready(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    only: Iterable[int] = (),
+    minutes: float | None = None,
+) -> Ready:
+    """Answer for every open part, or for the parts with the ids in `only`.
+
+    With `minutes`, also say what fits into them.
+    """
     with database.reading() as connection:
-        return ready_from(look(connection, facts, clock), facts, clock, frozenset(only))
+        seen = look(connection, facts, clock)
+    answer = ready_from(seen, facts, clock, frozenset(only))
+    if minutes is None:
+        return answer
+    return replace(answer, fits=fits_into(answer.bench, minutes, seen.shop.products, facts))
 
 
 def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> Ready:
     """Answer from a shop that was already looked at."""
-    zones = [z for z in seen.bench.zones if not only or z.part.id in only]
+    zones = [z for z in seen.bench.in_the_shop if not only or z.part.id in only]
     lines = standings([z for z in zones if z.progress.next or z.layers], seen)
     acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
     waiting = [s for s in lines if s.answer in _WAITS]
-    glue_ups = glue_up_standings(g for g in seen.bench.glue_ups if not only or g.part.id in only)
+    glue_ups = glue_up_standings(
+        (g for g in seen.bench.glue_ups if not only or g.part.id in only), seen
+    )
     soonest = min((s for s in waiting if s.high), key=lambda s: s.high or clock.now, default=None)
     hours = seen.shop.hours
     return Ready(
@@ -102,6 +125,8 @@ def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> 
         next_at=soonest.high if soonest else None,
         next_what=f"{soonest.operation} {soonest.label}" if soonest else "",
         empty=not seen.shop.parts,
+        mixed=open_mixes(seen, facts, clock),
+        cans=cans_in_doubt(seen, facts, clock.now, _still_to_go_on(seen)),
     )
 
 
@@ -122,18 +147,13 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         dew_point_c=dew_point_c(reading.air) if reading else None,
         coldest_night_c=known.coldest_night_c,
         fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
+        acts=(reading.act,) if reading else (),
     )
 
 
 def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
     """Yield, for every product that is still to go on, what this air does to it."""
-    due = {
-        step.product
-        for zone in seen.bench.zones
-        for step in zone.progress.steps[zone.progress.done :]
-        if step.product is not None
-    }
-    for product in sorted(due & seen.shop.products.keys()):
+    for product in sorted(_still_to_go_on(seen)):
         of = facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
         found = air_findings(of, method, air, clock.now, facts.drying)
@@ -141,6 +161,17 @@ def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[t
             f"{method.value} {seen.shop.products[product].name}",
             found[0].sentence if found else "fine",
         )
+
+
+def _still_to_go_on(seen: Look) -> set[int]:
+    """Return the products of the steps that are still to come."""
+    due = {
+        step.product
+        for zone in seen.bench.in_the_shop
+        for step in zone.progress.steps[zone.progress.done :]
+        if step.product is not None
+    }
+    return due & seen.shop.products.keys()
 
 
 def _milestones(zones: Sequence[ZoneState], now: datetime) -> tuple[PartMilestone, ...]:
@@ -167,4 +198,5 @@ def _part_milestone(states: Sequence[ZoneState], now: datetime) -> PartMilestone
         next_at=coming.high if coming else None,
         blocked=coming.blocked if coming else "",
         air_read=coming.air_read if coming else True,
+        acts=acts_of(states),
     )

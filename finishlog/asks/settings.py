@@ -2,15 +2,61 @@
 
 from __future__ import annotations
 
-from finishlog.core.units import Temperature
+from dataclasses import dataclass, fields
+
+from finishlog.core.units import Area, Cut, Film, Temperature, Unit, Volume, Weight
 from finishlog.store.database import Database
-from finishlog.store.usual import read_settings
-
-TEMPERATURE = "temperature"
+from finishlog.store.usual import TIME_ZONE, read_settings
 
 
-def temperature_unit(database: Database) -> Temperature:
-    """Return the unit for temperatures, °C when nothing was set."""
+@dataclass(frozen=True, slots=True)
+class Units:
+    """What a number without a unit is taken as, and what answers are shown in."""
+
+    temperature: Temperature = Temperature.CELSIUS
+    area: Area = Area.SQUARE_METRE
+    volume: Volume = Volume.LITRE
+    weight: Weight = Weight.GRAM
+    film: Film = Film.MICROMETRE
+    cut: Cut = Cut.POUND_CUT
+
+
+UNITS: dict[str, type[Unit]] = {
+    each.name: type(getattr(Units(), each.name)) for each in fields(Units)
+}
+
+# Every setting there is, in the order in which they are shown.
+SETTINGS = (*UNITS, "zone")
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One setting as it holds; not `by_hand`: nobody set it, it is the usual one."""
+
+    name: str
+    value: str
+    by_hand: bool
+
+
+def units(database: Database) -> Units:
+    """Return the units, the usual ones where nothing was set."""
     with database.reading() as connection:
-        typed = read_settings(connection).get(TEMPERATURE)
-    return Temperature(typed) if typed else Temperature.CELSIUS
+        kept = read_settings(connection)
+    return Units(**{name: of(kept[name]) for name, of in UNITS.items() if name in kept})  # type: ignore[arg-type]
+
+
+def kept_zone(database: Database) -> str | None:
+    """Return the time zone that was set for the shop; None: none was."""
+    with database.reading() as connection:
+        return read_settings(connection).get(TIME_ZONE)
+
+
+def settings(database: Database, zone: str) -> tuple[Setting, ...]:
+    """List every setting; `zone` is the one that holds when none was set."""
+    with database.reading() as connection:
+        kept = read_settings(connection)
+    usual = Units()
+    lines = [
+        Setting(name, kept.get(name, getattr(usual, name).value), name in kept) for name in UNITS
+    ]
+    return (*lines, Setting("zone", kept.get(TIME_ZONE, zone), TIME_ZONE in kept))

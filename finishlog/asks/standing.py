@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.asks.behind import acts_of
 from finishlog.asks.look import Look
+from finishlog.asks.went_wrong import FaultThere, faults_there
 from finishlog.core.findings import Finding
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.grouping import Group, describe, groups
@@ -23,7 +25,9 @@ class Standing:
 
     `operation` is the next step (empty: none), `product` what it puts on, or the next step that
     puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
-    layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for.
+    layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
+    `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
+    it rests on, by their numbers in `history`.
     """
 
     part: str
@@ -45,6 +49,9 @@ class Standing:
     scuff_first: bool = False
     layers: tuple[str, ...] = ()
     milestone: Milestone | None = None
+    deed: str = ""
+    faults: tuple[FaultThere, ...] = ()
+    acts: tuple[int, ...] = ()
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -84,6 +91,9 @@ def standing_of(group: Group, seen: Look) -> Standing:
         milestone=furthest(group.states, seen.bench.now)[1]
         if verdict.answer is Answer.DONE
         else None,
+        deed=verdict.deed,
+        faults=faults_there(state.faults),
+        acts=acts_of(group.states) or _made(seen, {group.part.id}),
     )
 
 
@@ -97,16 +107,24 @@ def product_name(product: int | None, shop: Shop) -> str:
     return shop.products[product].name if product is not None else ""
 
 
-def glue_up_standings(glue_ups: Iterable[GlueUp]) -> tuple[Standing, ...]:
+def _made(seen: Look, parts: Collection[int]) -> tuple[int, ...]:
+    """Return the acts that put parts on record: all there is of a part in the white."""
+    return tuple(sorted({act for part, act in seen.made.items() if part in parts}))
+
+
+def glue_up_standings(glue_ups: Iterable[GlueUp], seen: Look) -> tuple[Standing, ...]:
     """Put glue-ups into the same plain values, pieces with the same answer together."""
     alike: dict[tuple[int, Verdict], list[GlueUp]] = {}
     for each in glue_ups:
         alike.setdefault((each.part.id, each.verdict), []).append(each)
-    return tuple(_glue_up(found) for found in alike.values())
+    return tuple(_glue_up(found, seen) for found in alike.values())
 
 
-def _glue_up(glue_ups: Sequence[GlueUp]) -> Standing:
+def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
     part, verdict = glue_ups[0].part, glue_ups[0].verdict
+    members = {piece for glue in glue_ups for piece in glue.members}
+    states = [z for z in seen.bench.zones if {z.piece.id, z.member_piece.id} & members]
+    parts = {part.id, *(z.member.id for z in states)}
     pieces = tuple(sorted(g.piece.number for g in glue_ups))
     return Standing(
         part=part.path,
@@ -125,4 +143,5 @@ def _glue_up(glue_ups: Sequence[GlueUp]) -> Standing:
         closes=verdict.closes,
         waits_for=verdict.waits_for,
         findings=verdict.findings,
+        acts=acts_of(states) or _made(seen, parts),
     )

@@ -10,15 +10,16 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.bench import rooms_air
 from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
-from finishlog.core.shop import Part, Product, Project, Shop
+from finishlog.core.names import old_names
+from finishlog.core.shop import Part, Product, Project, Schedule, Shop, ThingKind, face_words
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.core.stages import Stage
-from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
-from finishlog.picking import pick_product, pick_project, pick_room
+from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
+from finishlog.store.archive import put_away
 from finishlog.store.database import Database
 from finishlog.store.read_log import read_log
-from finishlog.store.read_shop import read_shop, read_steps
+from finishlog.store.read_shop import read_schedules, read_shop
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +30,7 @@ class ProjectLine:
     due: datetime | None
     note: str
     parts: tuple[PartLine, ...]
+    old_names: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,8 @@ class PartLine:
     steps: tuple[str, ...]
     made_of: tuple[str, ...]
     is_board: bool
+    note: str
+    old_names: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +57,8 @@ class ScheduleLine:
 
     name: str
     steps: tuple[str, ...]
+    note: str
+    old_names: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +72,8 @@ class ProductLine:
     window: RecoatWindow
     self_heating: bool
     of: FinishClass
+    note: str
+    old_names: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +92,8 @@ class RoomLine:
     name: str
     coldest_night_c: float | None
     readings: tuple[RoomReading, ...]
+    note: str
+    old_names: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +111,20 @@ def _shop(database: Database, clock: Clock) -> Shop:
         return read_shop(connection, clock.now)
 
 
-def projects(database: Database, clock: Clock) -> tuple[ProjectLine, ...]:
-    """List the open projects."""
+def _put_away(database: Database, clock: Clock, kind: ThingKind) -> tuple[Shop, set[int]]:
+    """Read everything, and the ids of what of one kind was put away."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now, include_archived=True)
+        return shop, {thing.id for thing in put_away(connection, kind)}
+
+
+def projects(
+    database: Database, clock: Clock, *, archived: bool = False
+) -> tuple[ProjectLine, ...]:
+    """List the open projects, or those that were put away."""
+    if archived:
+        everything, away = _put_away(database, clock, ThingKind.PROJECT)
+        return tuple(_project(p, everything) for p in everything.projects if p.id in away)
     shop = _shop(database, clock)
     return tuple(_project(p, shop) for p in shop.projects)
 
@@ -115,11 +137,15 @@ def one_project(database: Database, clock: Clock, name: str) -> ProjectLine:
 
 def _project(project: Project, shop: Shop) -> ProjectLine:
     mine = tuple(_part(p, shop) for p in shop.parts if p.project == project.id)
-    return ProjectLine(project.name, project.due, project.note, mine)
+    old = old_names(shop.aliases, ThingKind.PROJECT, project.id)
+    return ProjectLine(project.name, project.due, project.note, mine, old)
 
 
-def parts(database: Database, clock: Clock) -> tuple[PartLine, ...]:
-    """List the open parts."""
+def parts(database: Database, clock: Clock, *, archived: bool = False) -> tuple[PartLine, ...]:
+    """List the open parts, or those that were put away one by one."""
+    if archived:
+        everything, away = _put_away(database, clock, ThingKind.PART)
+        return tuple(_part(p, everything) for p in everything.parts if p.id in away)
     shop = _shop(database, clock)
     return tuple(_part(p, shop) for p in shop.parts)
 
@@ -131,48 +157,61 @@ def _part(part: Part, shop: Shop) -> PartLine:
         path=part.path,
         pieces=len(part.pieces),
         species=part.species or "",
-        faces=tuple(
-            f.name if f.kind.value == "show" else f"{f.name}:{f.kind.value}" for f in part.faces
-        ),
-        room=shop.rooms[part.room].name if part.room is not None else "",
+        faces=tuple(face_words(face) for face in part.faces),
+        room=_room_of(part, shop),
         steps_name=part.steps_name,
         steps=tuple(step_words(s, shop) for s in part.steps),
-        made_of=tuple(f"{names[n.part]}:{n.count}" for n in part.needs),
+        made_of=tuple(f"{names.get(n.part, 'put away')}:{n.count}" for n in part.needs),
         is_board=part.is_board,
+        note=part.note,
+        old_names=old_names(shop.aliases, ThingKind.PART, part.id),
     )
 
 
-def schedules(database: Database, clock: Clock) -> tuple[ScheduleLine, ...]:
-    """List the finishing schedules."""
+def _room_of(part: Part, shop: Shop) -> str:
+    room = shop.rooms.get(part.room) if part.room is not None else None
+    return room.name if room else ""
+
+
+def schedules(
+    database: Database, clock: Clock, *, archived: bool = False
+) -> tuple[ScheduleLine, ...]:
+    """List the finishing schedules, or those that were put away."""
     with database.reading() as connection:
-        shop, known = read_shop(connection, clock.now), read_steps(connection)
-    return tuple(
-        ScheduleLine(name, tuple(step_words(s, shop) for s in steps))
-        for name, steps in known.items()
-    )
+        shop = read_shop(connection, clock.now)
+        away = {thing.id for thing in put_away(connection, ThingKind.STEPS)}
+        known = read_schedules(connection, include_archived=archived)
+    return tuple(_schedule(s, shop) for s in known if (s.id in away) is archived)
 
 
 def one_schedule(database: Database, clock: Clock, name: str) -> ScheduleLine:
     """Show one finishing schedule."""
-    known = schedules(database, clock)
-    found = [s for s in known if s.name.casefold() == name.casefold()]
-    if not found:
-        names = ", ".join(s.name for s in known) or "none yet"
-        raise NotFound(f"no steps are called {name!r}", f"there are: {names}")
-    return found[0]
+    with database.reading() as connection:
+        shop, known = read_shop(connection, clock.now), read_schedules(connection)
+    return _schedule(pick_schedule(shop, known, name), shop)
 
 
-def products(database: Database, facts: Facts, clock: Clock) -> tuple[ProductLine, ...]:
-    """List the products."""
-    return tuple(_product(p, facts) for p in _shop(database, clock).products.values())
+def _schedule(schedule: Schedule, shop: Shop) -> ScheduleLine:
+    steps = tuple(step_words(s, shop) for s in schedule.steps)
+    old = old_names(shop.aliases, ThingKind.STEPS, schedule.id)
+    return ScheduleLine(schedule.name, steps, schedule.note, old)
+
+
+def products(
+    database: Database, facts: Facts, clock: Clock, *, archived: bool = False
+) -> tuple[ProductLine, ...]:
+    """List the products, or those that were put away."""
+    shop = _shop(database, clock)
+    return tuple(_product(p, shop, facts) for p in shop.products.values() if p.archived is archived)
 
 
 def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> ProductLine:
     """Show one product."""
-    return _product(pick_product(_shop(database, clock), name), facts)
+    shop = _shop(database, clock)
+    return _product(pick_product(shop, name), shop, facts)
 
 
-def _product(product: Product, facts: Facts) -> ProductLine:
+def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
     of = facts.finish_class(product.class_key)
     stages = {**of.stages, **product.label}
     return ProductLine(
@@ -183,13 +222,17 @@ def _product(product: Product, facts: Facts) -> ProductLine:
         window=product.label_window or of.window,
         self_heating=of.self_heating,
         of=of,
+        note=product.note,
+        old_names=old_names(shop.aliases, ThingKind.PRODUCT, product.id),
     )
 
 
-def rooms(database: Database, clock: Clock) -> tuple[RoomLine, ...]:
-    """List the rooms."""
+def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[RoomLine, ...]:
+    """List the rooms, or those that were put away."""
     with database.reading() as connection:
-        shop, log = read_shop(connection, clock.now), read_log(connection)
+        shop = read_shop(connection, clock.now, include_archived=True)
+        away = {thing.id for thing in put_away(connection, ThingKind.ROOM)}
+        log = read_log(connection)
     known = rooms_air(shop, log)
     return tuple(
         RoomLine(
@@ -198,8 +241,11 @@ def rooms(database: Database, clock: Clock) -> tuple[RoomLine, ...]:
             tuple(
                 RoomReading(r.when.latest, r.air, r.act) for r in reversed(known[room.id].readings)
             ),
+            room.note,
+            old_names(shop.aliases, ThingKind.ROOM, room.id),
         )
         for room in shop.rooms.values()
+        if (room.id in away) is archived
     )
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import Look, look
+from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
@@ -34,16 +34,17 @@ class When:
     glue_ups: tuple[Standing, ...]
 
 
-def when(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> When:
-    """Answer for the parts with these ids."""
-    wanted = frozenset(parts)
+def when(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> When:
+    """Answer for what is meant, and for the glue-ups of its parts."""
     with database.reading() as connection:
         seen = look(connection, facts, clock)
-    zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
+    zones = wanted.of(seen.bench.zones)
     return When(
         now=clock.now,
         lines=tuple(_line(group, seen) for group in groups(zones)),
-        glue_ups=glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted),
+        glue_ups=glue_up_standings(
+            (g for g in seen.bench.glue_ups if g.part.id in wanted.ids), seen
+        ),
     )
 
 

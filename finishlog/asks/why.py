@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import Look, look
+from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.air import Air
@@ -84,18 +84,21 @@ class Why:
     clock: ClockLine | None
     checks: tuple[CheckLine, ...]
     unknown: tuple[str, ...]
+    # The reading of the air.
+    air_act: int | None = None
 
 
-def why(database: Database, facts: Facts, clock: Clock, parts: Iterable[int]) -> tuple[Why, ...]:
-    """Answer for every group of the parts with these ids, and for their glue-ups."""
-    wanted = frozenset(parts)
+def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
+    """Answer for every group of what is meant, and for the glue-ups of its parts."""
     with database.reading() as connection:
         seen = look(connection, facts, clock)
-    zones = [z for z in seen.bench.zones if {z.part.id, z.member.id} & wanted]
+    zones = wanted.of(seen.bench.zones)
     explained = [_why(group, seen, facts, clock.now) for group in groups(zones)]
     glue_ups = [
         Why(line, (), None, None, None, None, (), ())
-        for line in glue_up_standings(g for g in seen.bench.glue_ups if g.part.id in wanted)
+        for line in glue_up_standings(
+            (g for g in seen.bench.glue_ups if g.part.id in wanted.ids), seen
+        )
     ]
     return (*explained, *glue_ups)
 
@@ -116,6 +119,7 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         clock=_clock(top, figure, state.room, now) if top and figure else None,
         checks=tuple(_check(c) for c in top.checks) if top else (),
         unknown=_unknown(state, now),
+        air_act=reading.act if reading else None,
     )
 
 

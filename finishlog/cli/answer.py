@@ -10,7 +10,7 @@ from finishlog.cli.json_answer import show_json
 from finishlog.cli.screen import Page, show
 
 if TYPE_CHECKING:
-    from finishlog.acts.things import Made
+    from finishlog.acts.made import Made
 
 
 def show_answer(
@@ -30,5 +30,7 @@ def show_made(here: Desk, command: str, made: Made, json: bool) -> None:
 
 def _made_page(made: Made) -> Page:
     page = Page()
-    page.line(f"on record: {made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
+    # `put away: part` and `back: part` say themselves what was done.
+    done = "" if ":" in made.kind else "on record: "
+    page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
     return page

@@ -18,17 +18,30 @@ from finishlog.cli.desk import Desk, say
 
 # Under each heading its commands, and the module of `cli` that declares each.
 GROUPS: dict[str, dict[str, str]] = {
-    "the evening": dict.fromkeys(
-        ("ready", "log", "check", "air", "rags", "undo", "amend", "note"), "evening"
-    ),
-    "questions": dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
-    "the shop": {
-        **dict.fromkeys(("project", "part", "steps"), "parts"),
-        "product": "products",
-        **dict.fromkeys(("room", "shop"), "shop"),
+    "the evening": {
+        **dict.fromkeys(
+            ("ready", "log", "check", "air", "rags", "undo", "amend", "note"), "evening"
+        ),
+        "mix": "cans",
+        **dict.fromkeys(("move", "aside", "resume", "leave"), "whereabouts"),
+        **dict.fromkeys(("fault", "off"), "trouble"),
     },
-    "reference": {"class": "reference"},
-    "care": {"demo": "demo"},
+    "questions": {
+        **dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
+        "plan": "planning",
+    },
+    "the shop": {
+        "project": "projects",
+        "part": "parts",
+        "steps": "schedules",
+        "product": "products",
+        "can": "cans",
+        **dict.fromkeys(("room", "shop"), "shop"),
+        "away": "whereabouts",
+    },
+    "closing": dict.fromkeys(("handover", "review", "photo"), "closing"),
+    "reference": dict.fromkeys(("species", "class", "glue"), "reference"),
+    "care": {"settings": "care", "demo": "demo"},
 }
 MODULES = {name: module for names in GROUPS.values() for name, module in names.items()}
 
@@ -55,6 +68,14 @@ def _version(wanted: bool) -> None:
         raise typer.Exit
 
 
+def _completion(shell: str | None) -> None:
+    if shell is not None:
+        from finishlog.cli.completion_scripts import script
+
+        typer.echo(script(shell), nl=False)
+        raise typer.Exit
+
+
 def start(
     context: typer.Context,
     db: Annotated[
@@ -64,6 +85,16 @@ def start(
     version: Annotated[
         bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
     ] = False,
+    completion: Annotated[
+        str | None,
+        typer.Option(
+            "--completion",
+            metavar="SHELL",
+            callback=_completion,
+            is_eager=True,
+            help="Print what makes bash, zsh or fish complete names.",
+        ),
+    ] = None,
 ) -> None:
     """Open the desk."""
     context.obj = Desk(db, context.obj)
@@ -96,14 +127,22 @@ def command_line(only: str | None = None) -> typer.Typer:
 
 def _typed(arguments: list[str]) -> str | None:
     """Find the command in what was typed, if it stands where it is expected; '' needs none."""
-    if arguments == ["--version"]:
+    if arguments[:1] in (["--version"], ["--completion"]):
         return ""
     rest = arguments[2:] if arguments[:1] == ["--db"] else arguments
     return rest[0] if rest and rest[0] in MODULES else None
 
 
+def _one_command(name: str) -> Any:  # noqa: ANN401
+    return get_command(command_line(name))
+
+
 def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
+    if arguments[:1] == ["--complete"]:
+        from finishlog.cli.completion import complete
+
+        return complete(arguments[1:], MODULES, _one_command)
     try:
         _printable(arguments)
         return _exit_code(

@@ -6,9 +6,11 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
-from finishlog.errors import Ambiguous, Unknown
+from finishlog.errors import Ambiguous, NotFound, Unknown
 
 Answer = TypeVar("Answer")
+
+_ANOTHER = "another kind"
 
 
 def settled(
@@ -34,6 +36,7 @@ def settled(
                 raise
             words = tuple(chosen if word == fault.typed else word for word in words)
         except Unknown as fault:
+            _refuse_what_was_put_away(desk, fault)
             if not (may_make and at_a_terminal()):
                 raise
             made = _make_part(desk, fault) if fault.kind == "part" else _make_product(desk, fault)
@@ -42,8 +45,17 @@ def settled(
             words = tuple(made if word == fault.name else word for word in words)
 
 
+def _refuse_what_was_put_away(desk: Desk, fault: Unknown) -> None:
+    """Say how to have a part back: it is not to be made anew under last year's name."""
+    from finishlog.asks.parts import put_away_since
+
+    if fault.kind == "part" and (away := put_away_since(desk.database, desk.clock, fault.name)):
+        path, command = away
+        raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
+
+
 def _make_part(desk: Desk, fault: Unknown) -> str | None:
-    from finishlog.acts.things import PartTyped, new_part
+    from finishlog.acts.parts import PartTyped, new_part
 
     answer = ask(f"There is no part {fault.name!r}. Put it on record now? [y/N]")
     if not answer.lower().startswith("y"):
@@ -57,11 +69,28 @@ def _make_part(desk: Desk, fault: Unknown) -> str | None:
 
 
 def _make_product(desk: Desk, fault: Unknown) -> str | None:
-    from finishlog.acts.things import ProductTyped, new_product
+    from finishlog.acts.products import ProductTyped, new_product
 
-    keys = desk.facts.class_keys()
-    chosen = choose(f"There is no product {fault.name!r}. What kind of finish is it?", keys)
+    chosen = _choose_class(desk, fault.name)
     if chosen is None:
         return None
     typed = ProductTyped(fault.name, chosen, {})
     return new_product(desk.database, desk.facts, desk.clock, desk.words, typed).name
+
+
+def _choose_class(desk: Desk, product: str) -> str | None:
+    """Ask for the class of a new product: those that its name fits, else by family."""
+    question = f"There is no product {product!r}. What kind of finish is it?"
+    near = desk.facts.find_class(product)
+    if near:
+        chosen = choose(question, (*near, _ANOTHER))
+        if chosen != _ANOTHER:
+            return chosen
+    families: dict[str, list[str]] = {}
+    for of in desk.facts.classes():
+        families.setdefault(of.family, []).append(of.key)
+    family = choose(question, tuple(families))
+    if family is None:
+        return None
+    keys = families[family]
+    return keys[0] if len(keys) == 1 else choose(f"Which kind of {family}?", tuple(keys))

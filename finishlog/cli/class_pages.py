@@ -2,36 +2,108 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Callable, Sequence
+from itertools import groupby
 from typing import TYPE_CHECKING
 
-from finishlog.cli.screen import Page, Tone
-from finishlog.cli.shop_pages import figures, limits, span
-from finishlog.core.finishes import FinishClass
-from finishlog.core.units import Temperature
+from finishlog.cli.figure_rows import figures, hours_row, limits, range_row
+from finishlog.cli.screen import Page, Section, Tone
+from finishlog.core.finishes import FinishClass, Range
+from finishlog.core.units import sign, to_base
 
 if TYPE_CHECKING:
     from finishlog.asks.classes import ClassLine
+    from finishlog.asks.settings import Units
     from finishlog.facts.load import Facts
+
+Words = Callable[[Range], str]
 
 
 def classes_page(lines: Sequence[ClassLine]) -> Page:
-    """List the classes."""
+    """List the classes by their families."""
     page = Page()
-    section = page.section()
-    for line in lines:
-        section.row(line.key, line.name, "oily rags self-heat" if line.self_heating else "")
+    for family, members in groupby(sorted(lines, key=_by_family), key=lambda line: line.family):
+        section = page.section(family.upper())
+        for line in members:
+            section.row(line.key, line.name, "rags self-heat" if line.self_heating else "")
     return page
 
 
-def class_page(of: FinishClass, facts: Facts) -> Page:
-    """Show one class, its readings that are no stage of ours included."""
+def _by_family(line: ClassLine) -> tuple[str, str]:
+    return line.family, line.key
+
+
+def class_page(of: FinishClass, facts: Facts, units: Units) -> Page:
+    """Show one class: every figure with its range, its basis and its source."""
     page = Page()
-    page.line(f"{of.name} ({of.key}), {of.family}", Tone.HEAD)
-    figures(page, dict(of.stages), of.window, facts, Temperature.CELSIUS)
-    readings = page.section("PUBLISHED BESIDE THESE")
+    page.line(f"{of.name} ({of.key})", Tone.HEAD)
+    _what_it_is(page.section("WHAT IT IS"), of)
+    figures(page, of.stages, of.window, facts, units.temperature)
+    beside = page.section("PUBLISHED BESIDE THESE")
     for name, figure in of.readings.items():
-        source = facts.sources.get(figure.source)
-        readings.row(name, span(figure), source.title if source else figure.source)
-    limits(page, of, Temperature.CELSIUS)
+        hours_row(beside, name, figure, facts, units.temperature)
+    _in_use(page.section("THE CAN AND THE FILM"), of, facts, units)
+    limits(page, of, facts, units.temperature)
+    _named_sources(page.section("SOURCES NAMED IN WORDS"), of, facts)
     return page
+
+
+def _what_it_is(section: Section, of: FinishClass) -> None:
+    section.row("also called", ", ".join(of.aliases))
+    section.row("family", of.family)
+    leaves = "" if of.carrier == "none" else f" ({of.carrier.replace('-', ' ')})"
+    section.row("dries by", of.mechanism.value + leaves)
+    film = "builds a film" if of.builds_film else "builds no film"
+    section.row("leaves", film if of.topcoat else f"{film}; no topcoat")
+    section.row("put on by", ", ".join(of.methods))
+    section.row("coats", of.coats)
+    section.row("abrade", of.abrade)
+
+
+def _in_use(section: Section, of: FinishClass, facts: Facts, units: Units) -> None:
+    if of.wipe_off_h:
+        hours_row(section, "wipe off after", of.wipe_off_h, facts, units.temperature)
+    if of.pot_life_h:
+        hours_row(section, "pot life", of.pot_life_h, facts, units.temperature)
+    for name, found, written in _ranges(of, units):
+        if found:
+            range_row(section, name, found, written, facts)
+
+
+def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Words], ...]:
+    covers = f"{sign(units.area)}/{sign(units.volume)}"
+    spread = _in(covers, to_base(1, units.area) / to_base(1, units.volume))
+    film = _in(sign(units.film), to_base(1, units.film))
+    return (
+        ("keeps, opened", of.shelf_opened_d, _in("d")),
+        ("covers", of.spread_m2_per_l, spread),
+        ("wet film", of.wet_film_um, film),
+        ("dry film at most", of.dry_film_limit_um, film),
+        ("solids by volume", of.solids_vol_pct, _in("%")),
+        ("solids by weight", of.solids_wt_pct, _in("%")),
+    )
+
+
+def _in(unit: str, size: float = 1.0) -> Words:
+    """Write a range in a unit: as it is held, or converted, to two digits."""
+
+    def words(of: Range) -> str:
+        ends = (of.low, of.high) if size == 1.0 else (_two(of.low / size), _two(of.high / size))
+        low, high = (f"{end:g}" for end in ends)
+        return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+    return words
+
+
+def _two(value: float) -> float:
+    return float(f"{value:.2g}")
+
+
+def _named_sources(section: Section, of: FinishClass, facts: Facts) -> None:
+    """Give the titles of the sources that the words above name by their ids."""
+    words = " ".join((of.coats, of.abrade, of.window.note, *of.notes))
+    inside = ", ".join(re.findall(r"\(([^()]*)\)", words))
+    for id_ in dict.fromkeys(inside.split(", ")):
+        if source := facts.sources.get(id_):
+            section.row(id_, source.title)

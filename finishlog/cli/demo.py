@@ -17,7 +17,7 @@ from finishlog.cli.options import desk
 from finishlog.cli.sample import Typed, commands, folder
 from finishlog.errors import BadData, UsageFault
 
-BUILT_FROM = ("shop.toml", "last_year.toml", "cabinet.toml", "stools.toml")
+BUILT_FROM = ("last_year.toml", "cabinet_log.toml", "stools_log.toml")
 
 
 def demo(context: typer.Context) -> None:

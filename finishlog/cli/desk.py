@@ -16,6 +16,9 @@ from finishlog.core.units import Temperature
 from finishlog.errors import DatabaseFault
 
 if TYPE_CHECKING:
+    from datetime import datetime
+
+    from finishlog.asks.settings import Units
     from finishlog.facts.load import Facts
     from finishlog.store.database import Database
 
@@ -30,7 +33,24 @@ class Desk:
     @cached_property
     def clock(self) -> clock.Clock:
         """The present instant and the shop's zone, read once."""
-        return clock.read()
+        return clock.Clock(self._now, clock.shop_zone(self._kept_zone))
+
+    @cached_property
+    def _now(self) -> datetime:
+        return clock.now()
+
+    @cached_property
+    def _kept_zone(self) -> str | None:
+        """The zone that was set (`finishlog settings zone`), if there is a shop to ask."""
+        if clock.zone_is_given() or not self.path.exists():
+            return None
+        from finishlog.asks.settings import kept_zone
+
+        try:
+            return kept_zone(self.database)
+        except DatabaseFault:
+            # What needs the database will say so; a reference page does not.
+            return None
 
     @cached_property
     def facts(self) -> Facts:
@@ -51,7 +71,7 @@ class Desk:
 
         is_new = not self.path.exists()
         try:
-            database = open_database(self.path, self.clock.now)
+            database = open_database(self.path, self._now)
         except OSError as fault:
             raise DatabaseFault(
                 f"{self.path} cannot be opened: {fault.strerror}",
@@ -65,11 +85,16 @@ class Desk:
         return database
 
     @cached_property
+    def units(self) -> Units:
+        """The units that things are typed and shown in."""
+        from finishlog.asks.settings import units
+
+        return units(self.database)
+
+    @property
     def temperature(self) -> Temperature:
         """The unit that temperatures are typed and shown in."""
-        from finishlog.asks.settings import temperature_unit
-
-        return temperature_unit(self.database)
+        return self.units.temperature
 
     @property
     def words(self) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 from typing import Annotated
 
@@ -9,6 +10,16 @@ import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
+from finishlog.cli.coat_options import (
+    Every,
+    FromCan,
+    HandsOn,
+    MixAmounts,
+    NoEdges,
+    OfGlue,
+    Passes,
+    WetFilm,
+)
 from finishlog.cli.desk import Desk, ask, at_a_terminal, say
 from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, SomeParts, Verbose, desk
 from finishlog.core.finishes import Method
@@ -26,6 +37,9 @@ def ready(
     parts: Parts = None,
     json: Json = False,
     verbose: Verbose = False,
+    time: Annotated[
+        str | None, typer.Option("--for", metavar="TIME", help="Only what fits into it: 40min.")
+    ] = None,
     exit_code: Annotated[
         bool,
         typer.Option("--exit-code", help="Leave with 1 when rags are overdue or nothing is ready."),
@@ -33,11 +47,13 @@ def ready(
 ) -> None:
     """Show what is dangerous, what may be done now, what closes, what must wait."""
     from finishlog.asks.ready import ready as answer_ready
+    from finishlog.cli.durations import duration
     from finishlog.cli.ready_page import ready_page
 
     here = desk(context)
+    minutes = duration(time) / timedelta(minutes=1) if time else None
     only = _ids(here, tuple(parts or ()))
-    answer = answer_ready(here.database, here.facts, here.clock, only)
+    answer = answer_ready(here.database, here.facts, here.clock, only, minutes)
     show_answer(
         here,
         "ready",
@@ -66,6 +82,13 @@ def log(
         typer.Option("--scuffed/--not-scuffed", help="The film under it was scuffed."),
     ] = None,
     grit: Annotated[str, typer.Option("--grit", help="Of sanding: P220.")] = "",
+    no_edges: NoEdges = False,
+    passes: Passes = 1,
+    every: Every = None,
+    glue: OfGlue = None,
+    minutes: HandsOn = None,
+    film: WetFilm = None,
+    from_: FromCan = None,
     note: NoteText = "",
     json: Json = False,
     verbose: Verbose = False,
@@ -73,13 +96,26 @@ def log(
     """Log a coat or a piece of work that was done."""
     from finishlog.acts.log import log as act
     from finishlog.acts.logged import Logged, ToLog
+    from finishlog.cli.amounts import film as read_film
+    from finishlog.cli.durations import minutes as read_minutes
     from finishlog.cli.log_page import log_page
+    from finishlog.cli.passes import sitting
 
     here = desk(context)
-    when = here.moment(at)
+    earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
+    hands_on_min = read_minutes(minutes) if minutes else None
+    wet_film_um = read_film(film) if film else None
 
     def attempt(typed: tuple[str, ...]) -> Logged:
-        wanted = ToLog(typed, when, face, method, scuffed, grit, note)
+        wanted = ToLog(typed, when, face, method, scuffed, grit, note, edges=not no_edges)
+        wanted = replace(
+            wanted,
+            earlier=earlier,
+            glue=glue,
+            hands_on_min=hands_on_min,
+            wet_film_um=wet_film_um,
+            container=from_,
+        )
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
     answer = settled(here, tuple(words), attempt, may_make=True)
@@ -213,22 +249,27 @@ def undo(
     here = desk(context)
     found = what_undo_would_do(here.database, act)
     old = here.clock.now - found.typed_at > _JUST_NOW
-    if found.is_coat and old and not never_happened and not _never_went_on(found.act):
+    if found.is_coat and old and not never_happened and not _never_went_on(here, found.act):
         say(f"finishlog: act {found.act} stays on record")
         raise typer.Exit
     answer = withdraw(here.database, here.clock, here.words, found.act)
     show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
 
 
-def _never_went_on(act: int) -> bool:
-    """Ask whether the finish went on: a coat that did must stay on record."""
+def _never_went_on(here: Desk, act: int) -> bool:
+    """Ask whether the finish went on: a coat that did stays on record, and may have come off."""
+    from finishlog.acts.off import off_command
+
+    came_off = f"if it came off again: {off_command(here.database, here.facts, here.clock, act)}"
     if not at_a_terminal():
         raise UsageFault(
             f"act {act} is a coat logged a while ago: did the finish go on?",
-            f"if it never did: finishlog undo {act} --never-happened",
+            f"if it never did: finishlog undo {act} --never-happened; {came_off}",
         )
-    answer = ask("Did the finish go on? A coat that did stays on record. [y/n]")
-    return answer.lower().startswith("n")
+    if ask("Did the finish go on? A coat that did stays on record. [y/n]").lower().startswith("n"):
+        return True
+    say(f"finishlog: {came_off}")
+    return False
 
 
 def amend(
@@ -246,6 +287,12 @@ def amend(
     air: Annotated[
         str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
     ] = None,
+    room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
+    glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
+    grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
+    outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
+    from_: FromCan = None,
+    amount: MixAmounts = None,
     note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
     json: Json = False,
 ) -> None:
@@ -253,8 +300,10 @@ def amend(
     from finishlog.acts.amend import Change
     from finishlog.acts.amend import amend as correct
     from finishlog.acts.check import found_word
+    from finishlog.acts.review import outcome_word
     from finishlog.cli.log_page import amend_page
     from finishlog.cli.measures import air as read_air
+    from finishlog.cli.mix_words import read_parts
 
     here = desk(context)
     change = Change(
@@ -267,6 +316,12 @@ def amend(
         found=found_word(found) if found else None,
         air=read_air(air, here.temperature) if air else None,
         text=note,
+        room=room,
+        glue=glue,
+        grit=grit,
+        outcome=outcome_word(outcome) if outcome else None,
+        container=from_,
+        amounts=read_parts(amount or ()),
     )
     if change == Change():
         raise UsageFault(

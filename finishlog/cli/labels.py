@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from finishlog.acts.things import ProductTyped
-from finishlog.cli import measures
+from finishlog.acts.products import ProductTyped
+from finishlog.cli import durations, measures
 from finishlog.core.air import STANDARD_AIR, Air
 from finishlog.core.finishes import YOUR_CAN, Figure, RecoatWindow, WindowKind
 from finishlog.core.stages import Stage
@@ -17,14 +17,14 @@ from finishlog.core.units import Temperature
 class LabelTyped:
     """The label's figures as typed; None: the can does not say."""
 
-    recoat: str | None
-    sand: str | None
-    touch: str | None
-    tack_free: str | None
-    light_use: str | None
-    cured: str | None
-    window: str | None
-    air: str | None
+    recoat: str | None = None
+    sand: str | None = None
+    touch: str | None = None
+    tack_free: str | None = None
+    light_use: str | None = None
+    cured: str | None = None
+    window: str | None = None
+    air: str | None = None
 
     def stages(self) -> Iterator[tuple[Stage, str]]:
         """Yield the stages that the label speaks of."""
@@ -53,5 +53,5 @@ def product_typed(
 
 
 def _figure(typed: str, air: Air) -> Figure:
-    low, high = measures.hours(typed)
+    low, high = durations.hours(typed)
     return Figure(low, (low + high) / 2, high, YOUR_CAN, air)

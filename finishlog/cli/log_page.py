@@ -37,8 +37,11 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     """Echo an act, then what it means."""
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
+    if answer.first_pass:
+        when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
     for line in answer.after:
-        page.line(f"{when}  {_what(answer, line)} · {standing_words(line, clock)}")
+        what = f"{_what(answer, line)}{_and_edges(answer, line)}"
+        page.line(f"{when}  {what} · {standing_words(line, clock)}")
     if answer.late:
         page.line(
             f"it lands before {answer.entries_after_it} later "
@@ -58,12 +61,23 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     return page
 
 
+def _and_edges(answer: Logged, line: Standing) -> str:
+    """Say which edges it ran over, unless the line is about those."""
+    over = [edge for edge in answer.edges if edge not in line.faces]
+    return f", {' and '.join(over)} too" if over else ""
+
+
 def _what(answer: Logged, line: Standing) -> str:
     if answer.operation is not Operation.COAT:
         return f"{line.label}: {answer.operation.value}"
     # A coat that lands between others takes a number that was another's: leave it unsaid.
-    number = "" if answer.late else f" {line.layers.count(answer.product)}"
-    return f"{line.label}: coat{number}, {answer.product}"
+    last = line.layers.count(answer.product)
+    came = f" from {answer.container}" if answer.container else ""
+    if answer.passes > 1 and answer.first_pass:
+        first = "" if answer.late else f" {last - answer.passes + 1}-{last}"
+        return f"{line.label}: coats{first}, {answer.product}{came}, {answer.passes} passes"
+    number = "" if answer.late else f" {last}"
+    return f"{line.label}: coat{number}, {answer.product}{came}"
 
 
 def standing_words(standing: Standing, clock: Clock) -> str:
@@ -127,6 +141,8 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
     now_is = happened(answer.now_is, clock.now, clock.zone)
     moved = f", {was} → {now_is}" if was != now_is else ""
     page.line(f"act {answer.amends} amended ({answer.kind}){moved}; the old entry stays in history")
+    for remark in answer.remarks:
+        page.line(remark)
     for line in answer.standings:
         page.line(f"{line.label}: {standing_words(line, clock)}")
     page.line(f"act {answer.act}", Tone.FAINT)

@@ -21,7 +21,13 @@ Parts = Annotated[
 SomeParts = Annotated[
     list[str], typer.Argument(metavar="PART...", help="cabinet/case, case, cab/*, legs:1-3.")
 ]
+Name = Annotated[str, typer.Argument(metavar="NAME")]
+NewName = Annotated[str, typer.Argument(metavar="NEW-NAME")]
 NoteText = Annotated[str, typer.Option("--note", help="Words to keep with it.")]
+NoteTyped = Annotated[
+    str | None, typer.Option("--note", help="Words to keep with it, in place of those it has.")
+]
+Archived = Annotated[bool, typer.Option("--archived", help="Those that were put away.")]
 Verbose = Annotated[
     bool, typer.Option("-v", "--verbose", help="Everything: findings, sources, notes.")
 ]

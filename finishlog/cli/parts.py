@@ -1,4 +1,4 @@
-"""What is finished: project, part, steps."""
+"""What is finished as one kind: part."""
 
 from __future__ import annotations
 
@@ -8,55 +8,10 @@ import typer
 
 from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.asking import settled
-from finishlog.cli.options import Json, NoteText, SomeParts, desk
+from finishlog.cli.options import Archived, Json, NewName, NoteText, NoteTyped, SomeParts, desk
 
-Name = Annotated[str, typer.Argument(metavar="NAME")]
-
-project = typer.Typer(help="Pieces of furniture, or sets.", no_args_is_help=True)
 part = typer.Typer(help="What is finished as one kind: doors, legs.", no_args_is_help=True)
-steps = typer.Typer(help="Finishing schedules: the ordered steps.", no_args_is_help=True)
-
-
-@project.command("new")
-def project_new(
-    context: typer.Context,
-    name: Name,
-    due: Annotated[
-        str | None, typer.Option("--due", metavar="WHEN", help="Packed by: 'Sat 5 Dec'.")
-    ] = None,
-    note: NoteText = "",
-    json: Json = False,
-) -> None:
-    """Put a project on record."""
-    from finishlog.acts.things import new_project
-    from finishlog.cli.moments import due_moment
-
-    here = desk(context)
-    by = due_moment(due, here.clock.now, here.clock.zone) if due else None
-    made = new_project(here.database, here.clock, here.words, name, by, note)
-    show_made(here, "project new", made, json)
-
-
-@project.command("list")
-def project_list(context: typer.Context, json: Json = False) -> None:
-    """List the open projects."""
-    from finishlog.asks.things import projects
-    from finishlog.cli.shop_pages import projects_page
-
-    here = desk(context)
-    answer = projects(here.database, here.clock)
-    show_answer(here, "project list", answer, json, lambda: projects_page(answer, here.clock))
-
-
-@project.command("show")
-def project_show(context: typer.Context, name: Name, json: Json = False) -> None:
-    """Show one project with its parts."""
-    from finishlog.asks.things import one_project
-    from finishlog.cli.shop_pages import project_page
-
-    here = desk(context)
-    answer = one_project(here.database, here.clock, name)
-    show_answer(here, "project show", answer, json, lambda: project_page(answer, here.clock))
+_FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inlay:walnut'; repeat."
 
 
 @part.command("new")
@@ -66,8 +21,7 @@ def part_new(
     count: Annotated[int, typer.Option("--count", "-n", help="How many pieces.")] = 1,
     species: Annotated[str | None, typer.Option("--species", help="ash, cherry ...")] = None,
     face: Annotated[
-        list[str] | None,
-        typer.Option("--face", help="front, back:hidden, tenon:joint; repeat. Else all round."),
+        list[str] | None, typer.Option("--face", help=f"{_FACE_HELP} Else all round.")
     ] = None,
     steps: Annotated[str | None, typer.Option("--steps", help="A finishing schedule.")] = None,
     room: Annotated[str | None, typer.Option("--room", help="Where it stands.")] = None,
@@ -76,15 +30,19 @@ def part_new(
         typer.Option("--of", help="An assembly: what one piece is made of, side:2; repeat."),
     ] = None,
     board: Annotated[bool, typer.Option("--board", help="A sample board.")] = False,
+    like: Annotated[
+        str | None,
+        typer.Option("--like", metavar="PART", help="Wood, faces, steps and room as of this one."),
+    ] = None,
     note: NoteText = "",
     json: Json = False,
 ) -> None:
     """Put a part on record, and its project when that is new."""
-    from finishlog.acts.things import PartTyped, new_part
+    from finishlog.acts.parts import PartTyped, new_part
 
     here = desk(context)
     typed = PartTyped(
-        path, count, species, tuple(face or ()), steps, room, tuple(of or ()), board, note
+        path, count, species, tuple(face or ()), steps, room, tuple(of or ()), board, note, like
     )
     made = new_part(here.database, here.facts, here.clock, here.words, typed)
     show_made(here, "part new", made, json)
@@ -98,7 +56,7 @@ def part_steps(
     json: Json = False,
 ) -> None:
     """Copy a finishing schedule onto parts."""
-    from finishlog.acts.things import give_steps
+    from finishlog.acts.parts import give_steps
     from finishlog.asks.parts import part_ids
 
     here = desk(context)
@@ -110,7 +68,7 @@ def part_steps(
 @part.command("archive")
 def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     """Put parts away: the day's screens leave them out, past and history keep them."""
-    from finishlog.acts.things import archive
+    from finishlog.acts.parts import archive_parts as archive
     from finishlog.asks.parts import part_ids
 
     here = desk(context)
@@ -119,14 +77,83 @@ def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -
     show_made(here, "part archive", made, json)
 
 
+@part.command("restore")
+def part_restore(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Bring back parts that were put away."""
+    from finishlog.acts.parts import restore_parts
+
+    here = desk(context)
+    made = settled(
+        here,
+        tuple(parts),
+        lambda words: restore_parts(here.database, here.clock, here.words, words),
+    )
+    show_made(here, "part restore", made, json)
+
+
+@part.command("rename")
+def part_rename(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="PART")],
+    new_name: NewName,
+    json: Json = False,
+) -> None:
+    """Give a part another name; the old one still finds it."""
+    from finishlog.acts.parts import rename_part
+
+    here = desk(context)
+    made = settled(
+        here,
+        (name,),
+        lambda words: rename_part(here.database, here.clock, here.words, words[0], new_name),
+    )
+    show_made(here, "part rename", made, json)
+
+
+@part.command("edit")
+def part_edit(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="PART")],
+    species: Annotated[str | None, typer.Option("--species", help="Its wood.")] = None,
+    room: Annotated[
+        str | None, typer.Option("--room", help="Where it stood from the start.")
+    ] = None,
+    count: Annotated[
+        int | None, typer.Option("--count", "-n", help="How many pieces there are now.")
+    ] = None,
+    face: Annotated[
+        list[str] | None,
+        typer.Option("--face", help=f"Add, divide or say what for: {_FACE_HELP}"),
+    ] = None,
+    board: Annotated[
+        bool | None, typer.Option("--board/--no-board", help="A sample board.")
+    ] = None,
+    note: NoteTyped = None,
+    json: Json = False,
+) -> None:
+    """Change a part: wood, room, late pieces, faces, zones. Coats that are on stay as they are."""
+    from finishlog.acts.part_edit import PartEdit, edit_part
+
+    here = desk(context)
+    change = PartEdit(species, room, note, count, tuple(face or ()), board)
+    made = settled(
+        here,
+        (name,),
+        lambda words: edit_part(
+            here.database, here.facts, here.clock, here.words, words[0], change
+        ),
+    )
+    show_made(here, "part edit", made, json)
+
+
 @part.command("list")
-def part_list(context: typer.Context, json: Json = False) -> None:
+def part_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
     """List the open parts."""
     from finishlog.asks.things import parts
     from finishlog.cli.shop_pages import parts_page
 
     here = desk(context)
-    answer = parts(here.database, here.clock)
+    answer = parts(here.database, here.clock, archived=archived)
     show_answer(here, "part list", answer, json, lambda: parts_page(answer))
 
 
@@ -143,48 +170,6 @@ def part_show(context: typer.Context, parts: SomeParts, json: Json = False) -> N
     show_answer(here, "part show", answer, json, lambda: part_page(answer))
 
 
-@steps.command("new")
-def steps_new(
-    context: typer.Context,
-    name: Name,
-    step: Annotated[
-        list[str],
-        typer.Argument(metavar="STEP...", help="sand, a product, topcoat*3, scuff, topcoat@back."),
-    ],
-    note: NoteText = "",
-    json: Json = False,
-) -> None:
-    """Put a finishing schedule on record."""
-    from finishlog.acts.things import new_steps
-
-    here = desk(context)
-    made = new_steps(here.database, here.clock, here.words, name, step, note)
-    show_made(here, "steps new", made, json)
-
-
-@steps.command("list")
-def steps_list(context: typer.Context, json: Json = False) -> None:
-    """List the finishing schedules."""
-    from finishlog.asks.things import schedules
-    from finishlog.cli.shop_pages import schedules_page
-
-    here = desk(context)
-    answer = schedules(here.database, here.clock)
-    show_answer(here, "steps list", answer, json, lambda: schedules_page(answer))
-
-
-@steps.command("show")
-def steps_show(context: typer.Context, name: Name, json: Json = False) -> None:
-    """Show one finishing schedule."""
-    from finishlog.asks.things import one_schedule
-    from finishlog.cli.shop_pages import schedule_page
-
-    here = desk(context)
-    answer = one_schedule(here.database, here.clock, name)
-    show_answer(here, "steps show", answer, json, lambda: schedule_page(answer))
-
-
 def register(app: typer.Typer) -> None:
-    """Add the command groups."""
-    for name, group in (("project", project), ("part", part), ("steps", steps)):
-        app.add_typer(group, name=name)
+    """Add the command group."""
+    app.add_typer(part, name="part")

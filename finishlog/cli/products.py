@@ -8,9 +8,7 @@ import typer
 
 from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.asking import settled
-from finishlog.cli.options import Json, NoteText, desk
-
-Name = Annotated[str, typer.Argument(metavar="NAME")]
+from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, NoteTyped, desk
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
@@ -36,7 +34,7 @@ def product_new(
     json: Json = False,
 ) -> None:
     """Put a product on record with what its label says."""
-    from finishlog.acts.things import new_product
+    from finishlog.acts.products import new_product
     from finishlog.cli.labels import LabelTyped, product_typed
 
     here = desk(context)
@@ -61,7 +59,7 @@ def product_label(
     json: Json = False,
 ) -> None:
     """Change what a label says from now on; coats that are on keep what they were judged by."""
-    from finishlog.acts.things import label_product
+    from finishlog.acts.products import label_product
     from finishlog.cli.labels import LabelTyped, product_typed
 
     here = desk(context)
@@ -71,14 +69,67 @@ def product_label(
     show_made(here, "product label", made, json)
 
 
+@product.command("edit")
+def product_edit(
+    context: typer.Context,
+    name: Name,
+    finish: Annotated[
+        str | None, typer.Option("--class", help="Another class, while no coat was logged.")
+    ] = None,
+    note: NoteTyped = None,
+    json: Json = False,
+) -> None:
+    """Change a product's class or note; what its label says: product label."""
+    from finishlog.acts.products import edit_product
+
+    here = desk(context)
+    made = edit_product(
+        here.database, here.facts, here.clock, here.words, name, finish=finish, note=note
+    )
+    show_made(here, "product edit", made, json)
+
+
+@product.command("rename")
+def product_rename(
+    context: typer.Context, name: Name, new_name: NewName, json: Json = False
+) -> None:
+    """Give a product another name; the old one still finds it."""
+    from finishlog.acts.products import rename_product
+
+    here = desk(context)
+    made = rename_product(here.database, here.clock, here.words, name, new_name)
+    show_made(here, "product rename", made, json)
+
+
+@product.command("archive")
+def product_archive(context: typer.Context, name: Name, json: Json = False) -> None:
+    """Put a product away that no open part needs; its coats stay on record."""
+    from finishlog.acts.products import archive_product
+
+    here = desk(context)
+    made = archive_product(here.database, here.clock, here.words, name)
+    show_made(here, "product archive", made, json)
+
+
+@product.command("restore")
+def product_restore(context: typer.Context, name: Name, json: Json = False) -> None:
+    """Bring back a product that was put away."""
+    from finishlog.acts.archiving import bring_back
+    from finishlog.core.shop import ThingKind
+
+    here = desk(context)
+    made = bring_back(here.database, here.clock, here.words, ThingKind.PRODUCT, name)
+    show_made(here, "product restore", made, json)
+
+
 @product.command("list")
-def product_list(context: typer.Context, json: Json = False) -> None:
+def product_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
     """List the products."""
     from finishlog.asks.things import products
     from finishlog.cli.shop_pages import products_page
 
     here = desk(context)
-    answer = products(here.database, here.facts, here.clock)
+    answer = products(here.database, here.facts, here.clock, archived=archived)
     show_answer(here, "product list", answer, json, lambda: products_page(answer))
 
 

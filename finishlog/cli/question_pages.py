@@ -1,27 +1,31 @@
-"""The pages of when, why, on, history and past."""
+"""The pages of when, why and on."""
 
 from __future__ import annotations
 
+from collections import Counter
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from finishlog.asks.entry_words import TAKEN_OFF
 from finishlog.cli.log_page import standing_words
 from finishlog.cli.measures import show_air
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import closing, coat_words, deed, milestone_words, reason, remedies
-from finishlog.core.shown_times import clock_words, happened
+from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.stages import HANDLING, Stage, shown
 from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
-    from finishlog.asks.history import HistoryLine
-    from finishlog.asks.on import On
-    from finishlog.asks.past import Past, PastCoat, PastFinish
+    from finishlog.asks.on import CoatLine, On
     from finishlog.asks.standing import Standing
+    from finishlog.asks.went_wrong import AttemptThere, FaultThere
     from finishlog.asks.when import When
     from finishlog.asks.why import Why
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
+
+
 
 
 def _name(line: Standing) -> str:
@@ -44,10 +48,26 @@ def when_page(answer: When, clock: Clock) -> Page:
         shuts = closing(standing.closes, clock)
         if shuts:
             section.row("window", shuts)
+        for fault in standing.faults:
+            section.row("fault", _fault(fault, clock))
         section.row("next", standing_words(standing, clock))
     for glue in answer.glue_ups:
         page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
     return page
+
+
+def _fault(fault: FaultThere, clock: Clock) -> str:
+    when = happened(fault.at, clock.now, clock.zone)
+    return f"{fault.name} on {fault.on}, {when} (act {fault.act})"
+
+
+def attempt_words(attempt: AttemptThere, clock: Clock) -> str:
+    """Tell of a finish that came off: its coats, how, when, after how long, why."""
+    coats = ", ".join(f"{n} x {p}" if n > 1 else p for p, n in Counter(attempt.coats).items())
+    when = happened(attempt.off_at, clock.now, clock.zone)
+    lasted = length_words(timedelta(hours=attempt.lasted_h))
+    why = f": {', '.join(attempt.why)}" if attempt.why else ""
+    return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why} (act {attempt.act})"
 
 
 def _glue(line: Standing, clock: Clock) -> str:
@@ -60,7 +80,9 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
     for answer in answers:
         line = answer.standing
         if line.operation == "glue-up":
-            page.section(f"{_name(line)}: glue-up").row("binds", _glue(line, clock))
+            section = page.section(f"{_name(line)}: glue-up")
+            section.row("binds", _glue(line, clock))
+            _rests_on(section, line)
             continue
         section = page.section(f"{_name(line)}: {standing_words(line, clock)}")
         _on_it(section, answer, clock)
@@ -77,6 +99,7 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             section.row("finding", words + (f" [{name}]" if name else ""))
         for unknown in answer.unknown:
             section.row("unknown", unknown, tone=Tone.FAINT)
+        _rests_on(section, line)
     return page
 
 
@@ -103,9 +126,21 @@ def _label(section: Section, answer: Why, unit: Temperature) -> None:
 def _air(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
     if answer.air and answer.read_at:
         read = clock_words(answer.read_at, clock.now, clock.zone)
-        section.row("air", f"{show_air(answer.air, unit)}, read {read}, taken to stay")
+        words = f"{show_air(answer.air, unit)}, read {read}, taken to stay{_act(answer)}"
+        section.row("air", words)
     else:
         section.row("air", "not read within a day: label time only, test before you coat")
+
+
+def _act(answer: Why) -> str:
+    return f" (act {answer.air_act})" if answer.air_act else ""
+
+
+def _rests_on(section: Section, line: Standing) -> None:
+    """Name the acts behind all of it: each is shown whole by `history --act`."""
+    if line.acts:
+        numbers = ", ".join(map(str, line.acts))
+        section.row("acts", f"{numbers} (finishlog history --act {line.acts[-1]})", tone=Tone.FAINT)
 
 
 def _clock(section: Section, answer: Why) -> None:
@@ -130,14 +165,24 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
             section.row("joint", "glue face, kept bare")
         for number, coat in enumerate(answer.coats, 1):
             when = clock_words(coat.put_on, clock.now, clock.zone)
-            worked = f", then {', '.join(coat.abraded)}" if coat.abraded else ""
-            section.row(f"coat {number}", f"{coat.product}, {when}{worked} (act {coat.act})")
+            worked = f", then {_abraded(coat)}" if coat.abraded else ""
+            came = f" from {coat.container}" if coat.container else ""
+            section.row(f"coat {number}", f"{coat.product}{came}, {when}{worked} (act {coat.act})")
         if not answer.coats and not answer.joint:
             section.row("", "in the white")
+        for fault in line.faults:
+            section.row("fault", _fault(fault, clock))
+        for nth, attempt in enumerate(answer.attempts, 1):
+            section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
+        if answer.attempts:
+            section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
         for words in answer.passed_over:
             section.row("passed", f"{words}: not on record")
-        for words in answer.aside:
-            section.row("besides", f"{words}: no step asked for it")
+        for aside in answer.aside:
+            section.row("besides", f"{aside.what}: no step asked for it (act {aside.act})")
+        for said in answer.said:
+            when = happened(said.at, clock.now, clock.zone)
+            section.row("said", f"{when}, {said.said} (act {said.act})")
         if answer.to_come:
             section.row("to come", ", ".join(answer.to_come))
         if not answer.joint:
@@ -145,80 +190,13 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
     return page
 
 
+def _abraded(coat: CoatLine) -> str:
+    works = zip(coat.abraded, coat.abraded_acts, strict=True)
+    return ", ".join(f"{work} (act {act})" for work, act in works)
+
+
 def _now(line: Standing, clock: Clock) -> str:
     if line.answer is Answer.DONE:
         return line.because
     words = standing_words(line, clock)
     return words or f"{deed(line)} {coat_words(line)}"
-
-
-def history_page(lines: tuple[HistoryLine, ...], clock: Clock) -> Page:
-    """List acts in the order of typing: when it happened, the words typed, what became of it."""
-    page = Page()
-    if not lines:
-        page.line("nothing is on record")
-    section = page.section()
-    shown: set[tuple[str, ...]] = set()
-    for line in lines:
-        typed = clock_words(line.typed_at, clock.now, clock.zone)
-        when = happened(line.happened, clock.now, clock.zone) if line.happened else typed
-        late = f"typed {typed}" if when != typed else ""
-        fate = "; ".join(x for x in (_fate(line), late) if x)
-        cells = (str(line.act), when, ", ".join(line.parts), fate, line.words)
-        if cells not in shown:
-            section.row(*cells, tone=Tone.PLAIN if line.in_force else Tone.FAINT)
-        shown.add(cells)
-    return page
-
-
-def _fate(line: HistoryLine) -> str:
-    if line.withdrawn_by:
-        return f"UNDONE by act {line.withdrawn_by}"
-    if line.amended_by:
-        return f"AMENDED by act {line.amended_by}"
-    if line.amends:
-        return f"amends act {line.amends}"
-    if line.withdraws:
-        return f"undoes act {line.withdraws}"
-    return ""
-
-
-def past_page(answer: Past, clock: Clock, unit: Temperature) -> Page:
-    """List finishes on a wood, newest first."""
-    page = Page()
-    for finish in answer.finishes:
-        section = page.section(_past_head(finish))
-        for coat in finish.coats:
-            section.row(*_past_coat(coat, clock, unit))
-        for text in finish.outcomes:
-            section.row("outcome", text)
-        for text in finish.notes:
-            section.row("note", text)
-        if not finish.outcomes:
-            section.row("outcome", "none on record", tone=Tone.FAINT)
-    return page
-
-
-def _past_head(finish: PastFinish) -> str:
-    faces = f", {' and '.join(finish.faces)}" if finish.faces != ("all round",) else ""
-    board = ", sample board" if finish.is_board else ""
-    return f"{finish.part}{faces} · {finish.species}{board}"
-
-
-def _past_coat(coat: PastCoat, clock: Clock, unit: Temperature) -> tuple[str, ...]:
-    bits = []
-    if coat.hours_since_last is not None:
-        bits.append(f"after {coat.hours_since_last:g} h{_label_words(coat)}")
-    if coat.air:
-        bits.append(show_air(coat.air, unit))
-    if coat.worked:
-        bits.append(f"then {', '.join(coat.worked)}")
-    bits += coat.checks
-    return coat.product, clock_words(coat.put_on, clock.now, clock.zone), ", ".join(bits)
-
-
-def _label_words(coat: PastCoat) -> str:
-    if coat.label_low_h is None or coat.label_high_h is None:
-        return ""
-    low, high = coat.label_low_h, coat.label_high_h
-    return f" (label {low:g}{f' to {high:g}' if high != low else ''} h)"

@@ -2,24 +2,32 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
-from finishlog.cli.desk import Desk
+from finishlog.cli.desk import Desk, say
 from finishlog.cli.options import Json, Parts, SomeParts, desk
+from finishlog.errors import UsageFault
+
+if TYPE_CHECKING:
+    from finishlog.asks.parts import Wanted
 
 
-def _ids(here: Desk, typed: list[str], *, archived: bool = False) -> tuple[int, ...]:
-    from finishlog.asks.parts import part_ids
+def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
+    """Find what is meant; what was typed by an old name is told its new one."""
+    from finishlog.asks.parts import wanted
 
-    return settled(
+    found = settled(
         here,
         tuple(typed),
-        lambda words: part_ids(here.database, here.clock, words, archived=archived),
+        lambda words: wanted(here.database, here.clock, words, archived=archived),
     )
+    for old, now in found.renamed:
+        say(f"finishlog: {old} is called {now} now")
+    return found
 
 
 def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
@@ -28,7 +36,7 @@ def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     from finishlog.cli.question_pages import when_page
 
     here = desk(context)
-    answer = answer_when(here.database, here.facts, here.clock, _ids(here, parts))
+    answer = answer_when(here.database, here.facts, here.clock, _wanted(here, parts))
     show_answer(here, "when", answer, json, lambda: when_page(answer, here.clock))
 
 
@@ -38,7 +46,7 @@ def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     from finishlog.cli.question_pages import why_page
 
     here = desk(context)
-    answer = answer_why(here.database, here.facts, here.clock, _ids(here, parts))
+    answer = answer_why(here.database, here.facts, here.clock, _wanted(here, parts))
     show_answer(
         here,
         "why",
@@ -54,33 +62,66 @@ def on(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     from finishlog.cli.question_pages import on_page
 
     here = desk(context)
-    answer = answer_on(here.database, here.facts, here.clock, _ids(here, parts))
+    answer = answer_on(here.database, here.facts, here.clock, _wanted(here, parts))
     show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
 
 
-def history(context: typer.Context, parts: Parts = None, json: Json = False) -> None:
+def history(
+    context: typer.Context,
+    parts: Parts = None,
+    act: Annotated[
+        int | None, typer.Option("--act", metavar="ACT", help="One act whole, by its number.")
+    ] = None,
+    json: Json = False,
+) -> None:
     """Show everything that was typed, with what was amended and undone."""
     from finishlog.asks.history import history as answer_history
-    from finishlog.cli.question_pages import history_page
+    from finishlog.asks.history import one_act
+    from finishlog.cli.history_page import act_page, history_page
 
     here = desk(context)
-    ids = _ids(here, parts, archived=True) if parts else ()
-    answer = answer_history(here.database, here.clock, ids)
+    unit = here.temperature
+    if act is not None:
+        whole = one_act(here.database, here.facts, here.clock, act, temperature=unit)
+        show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
+        return
+    ids = _wanted(here, parts, archived=True).ids if parts else ()
+    answer = answer_history(here.database, here.facts, here.clock, ids, temperature=unit)
     show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
 
 
 def past(
     context: typer.Context,
-    species: Annotated[str, typer.Argument(metavar="SPECIES", help="ash, cherry, walnut ...")],
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[WORD]...",
+            help="A wood, product, class, steps, a piece, or words noted: ash, 'ash blotchy'.",
+        ),
+    ] = None,
+    pairs: Annotated[
+        bool,
+        typer.Option(
+            "--pairs", help="Coats one over the other: [UNDER] OVER, by product: sealer topcoat."
+        ),
+    ] = False,
     json: Json = False,
 ) -> None:
-    """Show what was done on a wood before, and how it turned out."""
+    """Show what was really done before, on which wood, and how it came out."""
     from finishlog.asks.past import past as answer_past
-    from finishlog.cli.question_pages import past_page
+    from finishlog.asks.past_pairs import pairs as answer_pairs
+    from finishlog.cli.past_page import pairs_page, past_page
 
-    here = desk(context)
-    answer = answer_past(here.database, here.facts, here.clock, species)
-    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock, here.temperature))
+    here, typed = desk(context), tuple(words or ())
+    unit = here.temperature
+    if pairs:
+        if len(typed) not in {1, 2}:
+            raise UsageFault("name the coats", "finishlog past --pairs sealer topcoat")
+        found = answer_pairs(here.database, here.facts, here.clock, typed)
+        show_answer(here, "past", found, json, lambda: pairs_page(found, here.clock, unit))
+        return
+    answer = answer_past(here.database, here.facts, here.clock, typed)
+    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock, unit))
 
 
 def register(app: typer.Typer) -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from finishlog.cli.cans_page import mixed_section
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import (
@@ -16,11 +18,12 @@ from finishlog.cli.words import (
     reason,
     remedies,
 )
-from finishlog.core.shown_times import clock_words, wait_until
+from finishlog.core.shown_times import clock_words, length_words, wait_until
 from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
+    from finishlog.asks.fits import Fits
     from finishlog.asks.ready import PartMilestone, Ready, RoomLine
     from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
@@ -33,7 +36,11 @@ def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool)
     page = Page()
     _head(page, answer, clock, unit)
     _rags(page, answer, clock)
-    _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
+    mixed_section(page.section("MIXED, IN CANS"), answer.mixed, answer.cans, clock)
+    if answer.fits is None:
+        _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
+    else:
+        _fits(page, answer.fits, clock, verbose)
     _stopped(page.section("STOPPED"), answer.stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
@@ -98,6 +105,17 @@ def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: b
         tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
         section.row(deed(line), _short(line), coat_words(line), reason(line, clock), tone=tone)
         _findings(section, line, verbose)
+
+
+def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
+    """Show what fits, in the order to do it, then what does not."""
+    have = length_words(timedelta(minutes=fits.minutes))
+    takes = length_words(timedelta(minutes=fits.takes_min))
+    section = page.section(f"IN {have}: {takes} WITH SET-UP AND CLEAN-UP")
+    _bench(section, fits.lines, clock, verbose)
+    if not fits.lines:
+        section.row("nothing of it fits" if fits.left_out else "nothing may be done now")
+    _bench(page.section("TAKES LONGER"), fits.left_out, clock, verbose)
 
 
 def _findings(section: Section, line: Standing, verbose: bool) -> None:

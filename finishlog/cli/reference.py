@@ -1,14 +1,20 @@
-"""Look up the published facts: class."""
+"""Look up the published facts: species, class, glue."""
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.options import Json, desk
 
+if TYPE_CHECKING:
+    from finishlog.asks.settings import Units
+    from finishlog.cli.desk import Desk
+
+wood = typer.Typer(help="Woods: what they do to a finish.", no_args_is_help=True)
+glue = typer.Typer(help="Glues: open, clamps, finish, with sources.", no_args_is_help=True)
 finish_class = typer.Typer(help="Generic kinds of finish, with sources.", no_args_is_help=True)
 
 
@@ -35,9 +41,74 @@ def class_show(
 
     here = desk(context)
     answer = one_class(here.facts, name)
-    show_answer(here, "class show", answer, json, lambda: class_page(answer, here.facts))
+    show_answer(
+        here, "class show", answer, json, lambda: class_page(answer, here.facts, _units(here))
+    )
+
+
+@wood.command("list")
+def species_list(context: typer.Context, json: Json = False) -> None:
+    """List the woods."""
+    from finishlog.asks.species import species_list
+    from finishlog.cli.species_pages import species_list_page
+
+    here = desk(context)
+    answer = species_list(here.facts)
+    show_answer(here, "species list", answer, json, lambda: species_list_page(answer))
+
+
+@wood.command("show")
+def species_show(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="SPECIES")],
+    json: Json = False,
+) -> None:
+    """Show one wood, and what to heed on it."""
+    from finishlog.asks.species import one_species
+    from finishlog.cli.species_pages import species_page
+
+    here = desk(context)
+    database = here.database if here.path.exists() else None
+    answer = one_species(here.facts, database, here.clock, name)
+    show_answer(here, "species show", answer, json, lambda: species_page(answer, here.facts))
+
+
+@glue.command("list")
+def glue_list(context: typer.Context, json: Json = False) -> None:
+    """List the glues."""
+    from finishlog.asks.glues import glues
+    from finishlog.cli.glue_pages import glues_page
+
+    here = desk(context)
+    answer = glues(here.facts)
+    show_answer(here, "glue list", answer, json, lambda: glues_page(answer))
+
+
+@glue.command("show")
+def glue_show(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="GLUE")],
+    json: Json = False,
+) -> None:
+    """Show one glue: every figure with its range and source."""
+    from finishlog.asks.glues import one_glue
+    from finishlog.cli.glue_pages import glue_page
+
+    here = desk(context)
+    answer = one_glue(here.facts, name)
+    unit = _units(here).temperature
+    show_answer(here, "glue show", answer, json, lambda: glue_page(answer, here.facts, unit))
+
+
+def _units(here: Desk) -> Units:
+    """Return the person's units, or the usual ones: looking something up makes no database."""
+    from finishlog.asks.settings import Units
+
+    return here.units if here.path.exists() else Units()
 
 
 def register(app: typer.Typer) -> None:
-    """Add the command group."""
+    """Add the command groups."""
+    app.add_typer(wood, name="species")
     app.add_typer(finish_class, name="class")
+    app.add_typer(glue, name="glue")

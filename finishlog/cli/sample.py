@@ -1,4 +1,4 @@
-"""Sample data: commands in a TOML file, each so long before now."""
+"""Sample data: commands in a TOML file, and project files to load, each so long before now."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
 
-from finishlog.cli.measures import length
+from finishlog.cli.durations import length
 from finishlog.errors import BadData
 
 
@@ -43,7 +43,9 @@ def commands(path: Path) -> Iterator[Typed]:
             ago = length(entry["ago"])
             if ago is None:
                 raise ValueError(f"ago = {entry['ago']!r} is no length of time")
-            for line in entry["do"]:
+            if "load" in entry:
+                yield Typed(ago, ("project", "load", str(path.with_name(entry["load"]))))
+            for line in entry.get("do", ()):
                 yield Typed(ago, tuple(shlex.split(line)))
     except (KeyError, TypeError, ValueError) as fault:
         raise BadData(f"{path.name}: {fault}", "see the files beside it for the form") from None

@@ -7,12 +7,10 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer, show_made
-from finishlog.cli.options import Json, NoteText, desk
-
-Name = Annotated[str, typer.Argument(metavar="NAME")]
+from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, desk
 
 room = typer.Typer(help="Rooms and how cold their nights get.", no_args_is_help=True)
-shop = typer.Typer(help="When the shop is open; the units you type.", no_args_is_help=True)
+shop = typer.Typer(help="When the shop is open.", no_args_is_help=True)
 
 
 @room.command("new")
@@ -26,7 +24,7 @@ def room_new(
     json: Json = False,
 ) -> None:
     """Put a room on record."""
-    from finishlog.acts.things import new_room
+    from finishlog.acts.rooms import new_room
     from finishlog.cli.measures import temperature
 
     here = desk(context)
@@ -43,7 +41,7 @@ def room_night(
     json: Json = False,
 ) -> None:
     """Say how cold a room's nights get, from now on."""
-    from finishlog.acts.things import coldest_night
+    from finishlog.acts.rooms import coldest_night
     from finishlog.cli.measures import temperature
 
     here = desk(context)
@@ -52,14 +50,60 @@ def room_night(
     show_made(here, "room night", made, json)
 
 
+@room.command("edit")
+def room_edit(
+    context: typer.Context,
+    name: Name,
+    note: Annotated[str, typer.Option("--note", help="Words to keep with it.")],
+    json: Json = False,
+) -> None:
+    """Change a room's note; how cold its nights get: room night."""
+    from finishlog.acts.rooms import edit_room
+
+    here = desk(context)
+    made = edit_room(here.database, here.clock, here.words, name, note)
+    show_made(here, "room edit", made, json)
+
+
+@room.command("rename")
+def room_rename(context: typer.Context, name: Name, new_name: NewName, json: Json = False) -> None:
+    """Give a room another name; the old one still finds it."""
+    from finishlog.acts.rooms import rename_room
+
+    here = desk(context)
+    made = rename_room(here.database, here.clock, here.words, name, new_name)
+    show_made(here, "room rename", made, json)
+
+
+@room.command("archive")
+def room_archive(context: typer.Context, name: Name, json: Json = False) -> None:
+    """Put a room away that no open part stands or stood in; its readings stay on record."""
+    from finishlog.acts.rooms import archive_room
+
+    here = desk(context)
+    made = archive_room(here.database, here.clock, here.words, name)
+    show_made(here, "room archive", made, json)
+
+
+@room.command("restore")
+def room_restore(context: typer.Context, name: Name, json: Json = False) -> None:
+    """Bring back a room that was put away."""
+    from finishlog.acts.archiving import bring_back
+    from finishlog.core.shop import ThingKind
+
+    here = desk(context)
+    made = bring_back(here.database, here.clock, here.words, ThingKind.ROOM, name)
+    show_made(here, "room restore", made, json)
+
+
 @room.command("list")
-def room_list(context: typer.Context, json: Json = False) -> None:
+def room_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
     """List the rooms with their last reading."""
     from finishlog.asks.things import rooms
     from finishlog.cli.shop_pages import rooms_page
 
     here = desk(context)
-    answer = rooms(here.database, here.clock)
+    answer = rooms(here.database, here.clock, archived=archived)
     show_answer(
         here, "room list", answer, json, lambda: rooms_page(answer, here.clock, here.temperature)
     )
@@ -88,26 +132,12 @@ def shop_hours(
     json: Json = False,
 ) -> None:
     """Say when the shop is open, from now on."""
-    from finishlog.acts.things import shop_hours as put
+    from finishlog.acts.rooms import shop_hours as put
     from finishlog.cli.week import read_week
 
     here = desk(context)
     made = put(here.database, here.clock, here.words, read_week(hours))
     show_made(here, "shop hours", made, json)
-
-
-@shop.command("units")
-def shop_units(
-    context: typer.Context,
-    temperature: Annotated[str, typer.Argument(metavar="C|F")],
-    json: Json = False,
-) -> None:
-    """Say in which unit you type and read temperatures."""
-    from finishlog.acts.things import temperature_in
-
-    here = desk(context)
-    made = temperature_in(here.database, here.clock, here.words, temperature)
-    show_made(here, "shop units", made, json)
 
 
 @shop.command("show")

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from finishlog.cli.figure_rows import figures, limits
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.week import week_words
 from finishlog.clock import NOW, is_set_by_hand
-from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
 from finishlog.core.shown_times import clock_words
-from finishlog.core.stages import Stage, shown
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
+    from finishlog.asks.settings import Setting
     from finishlog.asks.things import (
         PartLine,
         ProductLine,
@@ -35,8 +35,13 @@ def projects_page(lines: Sequence[ProjectLine], clock: Clock) -> Page:
     section = page.section()
     for line in lines:
         due = f"packed by {clock_words(line.due, clock.now, clock.zone)}" if line.due else ""
-        section.row(line.name, f"{len(line.parts)} parts", due)
+        section.row(line.name, f"{len(line.parts)} parts", due, _once(line.old_names))
     return page
+
+
+def _once(old_names: Sequence[str]) -> str:
+    """Say what a thing was called before."""
+    return f"once {', '.join(old_names)}" if old_names else ""
 
 
 def project_page(line: ProjectLine, clock: Clock) -> Page:
@@ -63,13 +68,16 @@ def _parts(section: Section, lines: Sequence[PartLine]) -> None:
         kind = f"made of {', '.join(line.made_of)}" if line.made_of else ", ".join(line.faces)
         board = "sample board" if line.is_board else ""
         steps = f"steps {line.steps_name}" if line.steps_name else ""
-        section.row(line.path, count, line.species, kind, ", ".join(x for x in (steps, board) if x))
+        more = ", ".join(x for x in (steps, board, _once(line.old_names)) if x)
+        section.row(line.path, count, line.species, kind, more)
 
 
 def part_page(lines: Sequence[PartLine]) -> Page:
     """Show parts with their steps."""
     page = parts_page(lines)
     for line in lines:
+        if line.note:
+            page.line(line.note)
         section = page.section(f"STEPS OF {line.path}")
         for number, step in enumerate(line.steps, 1):
             section.row(str(number), step)
@@ -83,7 +91,7 @@ def schedules_page(lines: Sequence[ScheduleLine]) -> Page:
         page.line("no steps yet: finishlog steps new NAME sand sealer 'topcoat*3'")
     section = page.section()
     for line in lines:
-        section.row(line.name, ", ".join(line.steps))
+        section.row(line.name, ", ".join(line.steps), _once(line.old_names))
     return page
 
 
@@ -93,6 +101,9 @@ def schedule_page(line: ScheduleLine) -> Page:
     section = page.section(line.name)
     for number, step in enumerate(line.steps, 1):
         section.row(str(number), step)
+    for words in (line.note, _once(line.old_names)):
+        if words:
+            page.line(words)
     return page
 
 
@@ -103,7 +114,8 @@ def products_page(lines: Sequence[ProductLine]) -> Page:
         page.line("no products yet: finishlog product new NAME --class CLASS")
     section = page.section()
     for line in lines:
-        section.row(line.name, line.class_name, "oily rags self-heat" if line.self_heating else "")
+        rags = "oily rags self-heat" if line.self_heating else ""
+        section.row(line.name, line.class_name, rags, _once(line.old_names))
     return page
 
 
@@ -111,67 +123,12 @@ def product_page(line: ProductLine, facts: Facts, unit: Temperature) -> Page:
     """Show one product."""
     page = Page()
     page.line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
+    for words in (line.note, _once(line.old_names)):
+        if words:
+            page.line(words)
     figures(page, dict(line.stages), line.window, facts, unit)
-    limits(page, line.of, unit)
+    limits(page, line.of, facts, unit)
     return page
-
-
-def figures(
-    page: Page,
-    stages: dict[Stage, Figure],
-    window: RecoatWindow,
-    facts: Facts,
-    unit: Temperature,
-) -> None:
-    """List figures with their sources; others that differ stand under each."""
-    section = page.section("HOURS AT THE LABEL'S AIR, promise last")
-    for stage, figure in stages.items():
-        at = show_air(figure.at, unit)
-        section.row(shown(stage), span(figure), f"{_source(figure.source, facts)}, at {at}")
-        for also in figure.also:
-            section.row(
-                "",
-                "",
-                f"also {span(also)}, {_source(also.source, facts)}: not used",
-                tone=Tone.FAINT,
-            )
-    closes = f" after {span(window.closes)}" if window.closes else ""
-    section.row("window", f"{window.kind.value}{closes}", _source(window.source, facts))
-
-
-def limits(page: Page, of: FinishClass, unit: Temperature) -> None:
-    """List the air that the class wants, its mechanism and its cautions."""
-    section = page.section("LIMITS AND CAUTIONS")
-    if of.limits.min_c and of.limits.max_c:
-        low = show_temperature(of.limits.min_c.value, unit)
-        high = show_temperature(of.limits.max_c.value, unit)
-        section.row("coat at", f"{low} to {high}")
-    if of.limits.max_rh_pct:
-        section.row("humidity", f"at most {of.limits.max_rh_pct.value:.0f} %")
-    section.row("dries by", of.mechanism.value)
-    rags = (
-        "oily rags self-heat" if of.self_heating else "no self-heating on record; check the sheet"
-    )
-    section.row("rags", rags, tone=Tone.DANGER if of.self_heating else Tone.PLAIN)
-    for note in of.notes:
-        section.row("note", note)
-
-
-def span(figure: Figure) -> str:
-    """Write a range of hours, days where they are long."""
-    low, high = _hours(figure.low_h), _hours(figure.high_h)
-    return low if low == high else f"{low} to {high}"
-
-
-def _hours(hours: float) -> str:
-    if hours >= 48 and hours % 24 == 0:
-        return f"{hours / 24:g} d"
-    return f"{hours:g} h" if hours >= 1 else f"{hours * 60:.0f} min"
-
-
-def _source(source: str, facts: Facts) -> str:
-    known = facts.sources.get(source)
-    return known.title if known else source
 
 
 def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Page:
@@ -189,13 +146,15 @@ def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Pa
         nights = (
             f"nights to {show_temperature(cold, unit)}" if cold is not None else "nights unknown"
         )
-        section.row(line.name, read, nights)
+        section.row(line.name, read, nights, _once(line.old_names))
     return page
 
 
 def room_page(line: RoomLine, clock: Clock, unit: Temperature) -> Page:
     """Show one room."""
     page = rooms_page([line], clock, unit)
+    if line.note:
+        page.line(line.note)
     section = page.section("READINGS")
     for each in line.readings:
         when = clock_words(each.at, clock.now, clock.zone)
@@ -214,4 +173,13 @@ def shop_page(answer: TheShop, clock: Clock) -> Page:
     section.row("hours", hours)
     section.row("parts", f"{answer.open_parts} open")
     section.row("database", answer.database)
+    return page
+
+
+def settings_page(answer: Sequence[Setting]) -> Page:
+    """List the settings."""
+    page = Page()
+    section = page.section("SETTINGS")
+    for line in answer:
+        section.row(line.name, line.value, "" if line.by_hand else "as it comes")
     return page

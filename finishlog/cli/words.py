@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.core.findings import Finding, Level
+from finishlog.core.oily_waste import Waste
 from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
@@ -47,16 +48,16 @@ def deed(line: Standing) -> str:
         case Answer.TEST:
             return f"test, {'scuff, ' if line.scuff_first else ''}{line.operation or 'coat'}"
         case Answer.BLOCKED:
-            return "check again"
+            return line.deed or "check again"
         case Answer.DEADLINE:
-            return "wipe off"
+            return line.deed
         case _:
             return line.operation or "-"
 
 
 def coat_words(line: Standing) -> str:
     """Name the coat that is next: `topcoat 2 of 3`."""
-    if line.answer is Answer.DEADLINE:
+    if line.answer is Answer.DEADLINE and line.deed != Operation.COAT:
         return line.on_it
     if not line.product:
         return ""
@@ -85,7 +86,13 @@ def closing(closes: datetime | None, clock: Clock, after: str = ", later it need
 
 
 def reason(line: Standing, clock: Clock) -> str:
-    """Say why, and until when, in one line."""
+    """Say why, and until when, in one line; faults that it does not speak of come behind."""
+    why = _reason(line, clock)
+    also = [f.name for f in line.faults if f.name not in why]
+    return "; ".join(x for x in (why, ", ".join(also)) if x)
+
+
+def _reason(line: Standing, clock: Clock) -> str:
     match line.answer:
         case Answer.GO:
             done = line.operation in {Operation.SCUFF, Operation.DENIB, Operation.SAND}
@@ -143,9 +150,9 @@ def rags_words(line: RagsLine, clock: Clock) -> str:
     since = clock_words(line.since, clock.now, clock.zone)
     match line.state:
         case RagsState.OPEN if line.overdue:
-            return f"open since {since}: OVERDUE, spread flat outdoors, or water, or can"
+            return f"open since {since}: OVERDUE, {_safe_for(line)}"
         case RagsState.OPEN:
-            return f"open since {since}: spread flat outdoors, or water, or can"
+            return f"open since {since}: {_safe_for(line)}"
         case RagsState.SPREAD:
             assert line.stiff_from is not None
             from_when = wait_until(line.stiff_from, clock.now, clock.zone)
@@ -161,10 +168,19 @@ def rags_words(line: RagsLine, clock: Clock) -> str:
             return line.state.value
 
 
+def _safe_for(line: RagsLine) -> str:
+    """Say where it may go: scrapings are a heap whatever one does, so only water will do."""
+    if Waste.RAGS in line.waste:
+        heaps = [w.value for w in line.waste if w is not Waste.RAGS]
+        also = f"; {' and '.join(heaps)} only into water" if heaps else ""
+        return f"spread flat outdoors, or water, or can{also}"
+    return "into water in a lidded metal can outdoors, or can"
+
+
 def rags_name(line: RagsLine) -> str:
     """Name rags by product and where they come from."""
-    dust = " (sanding dust, pads, bag)" if line.dust else ""
-    return f"{line.product}{dust}: {', '.join(line.parts)}"
+    waste = "" if line.waste == (Waste.RAGS,) else f" ({', '.join(line.waste)})"
+    return f"{line.product}{waste}: {', '.join(line.parts)}"
 
 
 def milestone_words(each: Milestone, clock: Clock) -> str:

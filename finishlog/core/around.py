@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
+from finishlog.core.shop import FaceKind
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
 
@@ -65,11 +66,14 @@ def around(states: Iterable[ZoneState], now: datetime) -> Around:
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
     wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
-    for state in states:
+    for state in (s for s in states if s.handed_over is None):
         by_piece[state.member_piece.id].append(state)
         until = state.stages.get(Stage.DUST_FREE)
         if until and state.top and state.top.of.builds_film and _is_wet(until.high, now):
             wet[state.room.id].append((state, until.high))
+    for faces in by_piece.values():
+        # An edge is wet with a face: the face is what a person would name.
+        faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
     return Around(by_piece, wet, now)
 
 

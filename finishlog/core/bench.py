@@ -13,7 +13,10 @@ from datetime import UTC, datetime, tzinfo
 from finishlog.core import glue_up, rags
 from finishlog.core.around import Around, around
 from finishlog.core.book import Book
+from finishlog.core.edges import follows_its_faces, with_edges
+from finishlog.core.faults import standing_faults
 from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.hand_over import glue_ups_here, without_what_left
 from finishlog.core.judge import decide, decide_coat
 from finishlog.core.layers import Layer, build
 from finishlog.core.progress import Progress, progress, steps_for
@@ -25,10 +28,14 @@ from finishlog.core.records import (
     Reading,
     Resumed,
     SetAside,
+    Stripped,
     Target,
+    When,
+    Work,
 )
 from finishlog.core.room_air import RoomAir, Stay, air_met
 from finishlog.core.shop import Face, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.stalled import explained
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import Asked, FilmStages, ZoneState
 
@@ -44,6 +51,11 @@ class BenchState:
     glue_ups: tuple[glue_up.GlueUp, ...]
     rags: tuple[rags.RagsItem, ...]
     rooms: Mapping[int, RoomAir]
+
+    @property
+    def in_the_shop(self) -> tuple[ZoneState, ...]:
+        """Return the zones of what was not handed over: what the day is about."""
+        return tuple(z for z in self.zones if z.handed_over is None)
 
     def of_part(self, part: int) -> tuple[ZoneState, ...]:
         """Return the zones of a part: its own, or those of the members it was glued up from."""
@@ -61,22 +73,27 @@ class _Index:
 
     by_target: Mapping[Target, Sequence[AnyEntry]]
     joined: Mapping[int, Joined]
+    # By member: when it first became part of the assembly, though a joint was glued again since.
+    first_joined: Mapping[int, Joined]
     moves: Mapping[int, Sequence[Moved]]
 
 
 def _index(log: Log) -> _Index:
     by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
     joined: dict[int, Joined] = {}
+    first: dict[int, Joined] = {}
     moves: dict[int, list[Moved]] = defaultdict(list)
     for entry in log.entries:
         for target in entry.targets:
             by_target[target].append(entry)
         if isinstance(entry, Joined):
+            again = {m for m in entry.members if m in first and first[m].into == entry.into}
             joined.update(dict.fromkeys(entry.members, entry))
+            first.update(dict.fromkeys(entry.members - again, entry))
         if isinstance(entry, Moved):
             for piece in entry.pieces:
                 moves[piece].append(entry)
-    return _Index(by_target, joined, moves)
+    return _Index(by_target, joined, first, moves)
 
 
 def rooms_air(shop: Shop, log: Log) -> dict[int, RoomAir]:
@@ -104,28 +121,44 @@ def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -
         for face in part.faces
         for area in face.zones
     ]
-    near = around(states, now)
-    judged = tuple(_judged(state, near, shop, book) for state in states)
+    states = without_what_left(states)
+    judged = judge_zones(states, around(states, now), shop, book)
+    judged = tuple(explained(s, judged, shop, log, book, zone) for s in judged)
     return BenchState(
         now=now,
         zones=judged,
-        glue_ups=glue_up.due(shop.parts, judged, index.joined, now),
+        glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, now), judged),
         rags=rags.rags_items(log.entries, book, zone),
         rooms=rooms,
     )
 
 
+def judge_zones(
+    states: Sequence[ZoneState], near: Around, shop: Shop, book: Book
+) -> tuple[ZoneState, ...]:
+    """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
+    here = [state for state in states if state.handed_over is None]
+    asked = {state.target: asked_of(state, shop, book) for state in here}
+    alone = [replace(s, verdict=decide(s, asked[s.target], near, book)) for s in here]
+    judged = with_edges(alone, asked, near, book)
+    if len(here) == len(states):
+        return judged
+    by_target = {state.target: state for state in judged}
+    return tuple(by_target.get(state.target, state) for state in states)
+
+
 def _owner(
     part: Part, piece: Piece, index: _Index, parts: Mapping[int, Part]
-) -> tuple[Part, Piece, _Since]:
-    """Follow a piece into the assembly that it is part of now."""
-    since, seen = (_ALWAYS, 0), {piece.id}
+) -> tuple[Part, Piece, _Since, Joined | None]:
+    """Follow a piece into the assembly that it is part of, and the glue-up that put it there."""
+    since, seen, by = (_ALWAYS, 0), {piece.id}, None
     while (join := index.joined.get(piece.id)) and join.into in parts and join.into not in seen:
+        first = index.first_joined[piece.id]
         part = parts[join.into]
         piece = next(p for p in part.pieces if p.id == join.into)
-        since = (join.when.latest, join.id)
+        since, by = (first.when.latest, first.id), join
         seen.add(piece.id)
-    return part, piece, since
+    return part, piece, since, by
 
 
 def _steps_after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
@@ -146,9 +179,8 @@ def _zone_state(
 ) -> ZoneState:
     target = Target(piece.id, area.id)
     entries = index.by_target.get(target, ())
-    owner, owned, since = _owner(part, piece, index, parts)
+    owner, owned, since, glued = _owner(part, piece, index, parts)
     stays = _stays(part, piece, index, rooms)
-    joined = owned.id != piece.id
     layers, stages = _film(entries, stays, book, films)
     return ZoneState(
         target=target,
@@ -159,10 +191,14 @@ def _zone_state(
         face=face,
         zone=area,
         layers=layers,
-        progress=_progress(owner if joined else part, face, entries, since, joined),
+        progress=_progress(part, owner, face, area, entries, since),
         room=stays[-1].air if stays else RoomAir(),
         set_aside=_is_set_aside(entries),
         species=area.species or part.species,
+        joined_by=glued,
+        masked_since=_masked_since(entries),
+        told=entries,
+        faults=standing_faults(entries, book),
         stages=stages,
     )
 
@@ -179,11 +215,29 @@ def _film(
 
 
 def _progress(
-    owner: Part, face: Face, entries: Sequence[AnyEntry], since: _Since, joined: bool
+    part: Part,
+    owner: Part,
+    face: Face,
+    area: Zone,
+    entries: Sequence[AnyEntry],
+    since: _Since,
 ) -> Progress:
-    steps = steps_for(face, _steps_after_glue_up(owner.steps) if joined else owner.steps)
-    steps = tuple(s for s in steps if s.operation is not Operation.GLUE_UP)
-    return progress(steps, [e for e in entries if not joined or (e.when.latest, e.id) > since])
+    """Match what was done to the steps: its own, or once it is glued up those of the assembly.
+
+    What came off an assembly may take the member's own coats with it: then both are due in turn.
+    """
+    if owner.id == part.id:
+        return progress(_steps_of(part.steps, face, area), entries)
+    left = _steps_of(_steps_after_glue_up(owner.steps), face, area)
+    after = [e for e in entries if (e.when.latest, e.id) > since]
+    if any(isinstance(e, Stripped) for e in after):
+        return progress((*_steps_of(part.steps, face, area), *left), entries)
+    return progress(left, after)
+
+
+def _steps_of(steps: Sequence[Step], face: Face, area: Zone) -> tuple[Step, ...]:
+    mine = steps_for(face, steps, area)
+    return tuple(s for s in mine if s.operation is not Operation.GLUE_UP)
 
 
 def _stays(
@@ -208,9 +262,23 @@ def _carried(piece: int, index: _Index) -> list[Moved]:
     return sorted(found, key=lambda m: m.when.order)
 
 
+def _masked_since(entries: Sequence[AnyEntry]) -> When | None:
+    tape = {Operation.MASK, Operation.UNTAPE}
+    last = [e for e in entries if isinstance(e, Work) and e.operation in tape][-1:]
+    return last[0].when if last and last[0].operation is Operation.MASK else None
+
+
 def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
     last = [e for e in entries if isinstance(e, SetAside | Resumed)][-1:]
     return bool(last) and isinstance(last[0], SetAside)
+
+
+def rooms_of_pieces(shop: Shop, log: Log) -> dict[int, tuple[Stay, ...]]:
+    """Return the rooms that every piece stood in, one after the other, by its id."""
+    index, rooms = _index(log), rooms_air(shop, log)
+    return {
+        piece.id: _stays(part, piece, index, rooms) for part in shop.parts for piece in part.pieces
+    }
 
 
 def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
@@ -219,14 +287,12 @@ def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
     if step is not None and step.operation is not Operation.COAT:
         return Asked(step, None)
     product = step.product if step else None
+    if follows_its_faces(state):
+        return Asked(None, None)
     if step is None and not state.progress.steps and state.top is not None and not state.joined:
         product = state.top.coat.product
     known = shop.products.get(product) if product is not None else None
     return Asked(step, book.finish_class(known.class_key) if known else None)
-
-
-def _judged(state: ZoneState, near: Around, shop: Shop, book: Book) -> ZoneState:
-    return replace(state, verdict=decide(state, asked_of(state, shop, book), near, book))
 
 
 def verdict_on(

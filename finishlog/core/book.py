@@ -7,8 +7,14 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from finishlog.core.clock import Carrier
+from finishlog.core.fault_kinds import Cause, KnownFault
 from finishlog.core.finishes import FinishClass
+from finishlog.core.glues import Glue
+from finishlog.core.keeping import KeepingFigures
+from finishlog.core.mixes import MixingFigures
+from finishlog.core.hands_on import HandsOn
 from finishlog.core.overcoat import OvercoatRule
+from finishlog.core.records import FaultKind
 from finishlog.core.safety_notes import RagsFigures
 from finishlog.core.species import Species, WoodRule
 
@@ -25,6 +31,9 @@ class DryingFigures:
     dew_margin_source: str
     slow_after_h: float
     slow_source: str
+    # How long a solvent wipe of oily wood is good for.
+    solvent_wipe_h: float
+    solvent_wipe_source: str
 
 
 class Book(Protocol):
@@ -39,9 +48,22 @@ class Book(Protocol):
     def species_named(self, name: str) -> Species | None:
         """Return what is published of a species, by name or alias."""
 
+    def glue_named(self, name: str) -> Glue | None:
+        """Return what is published of a glue, by key, name or alias."""
+
     @property
-    def overcoats(self) -> Sequence[OvercoatRule]:
-        """Return the rules of what may go over what."""
+    def stall_causes(self) -> Sequence[Cause]:
+        """Return why a film stays soft long after its time, in the order to look."""
+
+    def fault_known(self, kind: FaultKind) -> KnownFault:
+        """Return what is known of a kind of fault."""
+
+    def overcoats_between(self, under: FinishClass, over: FinishClass) -> Sequence[OvercoatRule]:
+        """Return the rules that speak of one class over another."""
+
+    @property
+    def overcoats_on_bare_wood(self) -> Sequence[OvercoatRule]:
+        """Return the rules of what goes on bare wood."""
 
     @property
     def wood_rules(self) -> Sequence[WoodRule]:
@@ -52,5 +74,17 @@ class Book(Protocol):
         """Return the figures that hold for every class."""
 
     @property
+    def hands_on(self) -> HandsOn:
+        """Return how long work keeps the hands busy."""
+
+    @property
     def rags(self) -> RagsFigures:
         """Return the figures for oily rags."""
+
+    @property
+    def mixing(self) -> MixingFigures:
+        """Return the figures of mixing."""
+
+    @property
+    def keeping(self) -> KeepingFigures:
+        """Return how finishes keep and are tested."""

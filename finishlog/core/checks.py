@@ -109,15 +109,37 @@ def _blocks(check: Check, stage: Stage) -> bool:
     return stage in BLOCKS.get(check.found, frozenset())
 
 
+# From wet toward hard: a film that goes from tacky to printing is slow, but it does get on.
+_HARDENING = (Found.TACKY, Found.GUMS, Found.PRINTS)
+
+
+def no_better(before: Found, now: Found) -> bool:
+    """Tell whether a failure shows no progress since another one."""
+    if before not in _HARDENING or now not in _HARDENING:
+        return before is now
+    return _HARDENING.index(now) <= _HARDENING.index(before)
+
+
 def stalled(checks: Sequence[Check], late_from: datetime, slow: timedelta) -> bool:
     """Tell whether a film makes no progress: not slow, but stopped.
 
-    The same failure twice or more without an answer, the first when it was already late by every
-    clock (`late_from`), the last as long again after as makes a film slow (TM 43-0139 chapter 5:
-    12 h).
+    It failed when it was already late by every clock (`late_from`), and failed no better as long
+    again after as makes a film slow (TM 43-0139 chapter 5: 12 h), with nothing passed since.
     """
     standing = standing_failures(checks)
     if not standing:
         return False
-    same = [c for c in standing if c.found is standing[-1].found and c.when.earliest >= late_from]
-    return bool(same) and same[-1].when.earliest - same[0].when.earliest >= slow
+    last = standing[-1]
+    same = [
+        c
+        for n, c in enumerate(checks)
+        if failed(c.found)
+        and c.when.earliest >= late_from
+        and no_better(c.found, last.found)
+        and not _passed_since(checks[n + 1 :], c.found)
+    ]
+    return bool(same) and last.when.earliest - same[0].when.earliest >= slow
+
+
+def _passed_since(later: Sequence[Check], failure: Found) -> bool:
+    return any(c.found in LIFTED_BY[failure] and not failed(c.found) for c in later)

@@ -63,6 +63,20 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class Range:
+    """A published quantity that is no time; the field that holds it names its unit.
+
+    `also` holds readings of other sources that differ: shown, not used.
+    """
+
+    low: float
+    high: float
+    source: str
+    note: str = ""
+    also: tuple[Range, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class RecoatWindow:
     """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES."""
 
@@ -110,6 +124,10 @@ class FinishClass:
     methods: tuple[Method, ...]
     self_heating: bool
     self_heating_source: str
+    # Past the window even a scuffed film may wrinkle until it is fully hard: who says so.
+    wrinkles_when_late_source: str | None = None
+    # What people call it beside its name.
+    aliases: tuple[str, ...] = ()
     hazards: tuple[str, ...] = ()
     topcoat: bool = True
     # Surplus comes off within these hours of the coat (filler, stain, oil).
@@ -119,6 +137,16 @@ class FinishClass:
     notes: tuple[str, ...] = ()
     # Published readings that are not a stage of ours, kept to be shown and checked.
     readings: Mapping[str, Figure] = field(default_factory=dict)
+    # How long an opened container keeps, in days, and a mix, in hours (mixed or catalysed only).
+    shelf_opened_d: Range | None = None
+    pot_life_h: Figure | None = None
+    # One coat covers so much, at so thick a wet film; what stays of it when dry, by volume and,
+    # where a specification prints that, by weight. A film thicker than the limit is at risk.
+    spread_m2_per_l: Range | None = None
+    wet_film_um: Range | None = None
+    solids_vol_pct: Range | None = None
+    solids_wt_pct: Range | None = None
+    dry_film_limit_um: Range | None = None
 
 
 @dataclass(frozen=True, slots=True)

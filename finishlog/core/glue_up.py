@@ -56,6 +56,7 @@ def due(
     for part in parts:
         for piece in part.pieces if part.needs else ():
             if piece.id in made:
+                found += _again(part, piece, zones, joined, now)
                 continue
             members, missing = pick_members(part.needs, by_id, taken)
             taken |= frozenset(members)
@@ -65,6 +66,22 @@ def due(
     return tuple(found)
 
 
+def _again(
+    part: Part,
+    piece: Piece,
+    zones: Sequence[ZoneState],
+    joined: Mapping[int, Joined],
+    now: datetime,
+) -> list[GlueUp]:
+    """Return the glue-up that an open joint asks for: the same members once more."""
+    states = [z for z in zones if z.piece.id == piece.id and z.joined]
+    if not any(fault.known.waits_for for z in states for fault in z.faults):
+        return []
+    members = {m for entry in joined.values() if entry.into == piece.id for m in entry.members}
+    verdict = _members_verdict(states, now, again=True)
+    return [GlueUp(part, piece, tuple(sorted(members)), verdict)]
+
+
 def _verdict(
     members: Sequence[int], missing: Sequence[str], zones: Sequence[ZoneState], now: datetime
 ) -> Verdict:
@@ -72,11 +89,16 @@ def _verdict(
         return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
     wanted = set(members)
     states = [z for z in zones if z.piece.id in wanted or z.member_piece.id in wanted]
+    return _members_verdict(states, now)
+
+
+def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool = False) -> Verdict:
+    """Say whether all members bear cauls; `again`: what is on the assembly waits for the joint."""
     findings = tuple(_dirty_joints(states))
     held_up: dict[str, list[str]] = {}
     until: list[datetime | None] = []
     for state in states:
-        reason, moment = _holds_up(state, now)
+        reason, moment = _holds_up(state, now, again=again)
         if reason:
             held_up.setdefault(reason, []).append(state.part.name)
             until.append(moment)
@@ -104,18 +126,25 @@ def _last(moments: Sequence[datetime | None]) -> datetime | None:
     return max(known) if len(known) == len(moments) else None
 
 
-def _holds_up(state: ZoneState, now: datetime) -> tuple[str, datetime | None]:
+def _holds_up(
+    state: ZoneState, now: datetime, *, again: bool = False
+) -> tuple[str, datetime | None]:
     """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
     step = state.progress.next
     if state.set_aside:
         return "set aside", None
     if any(layer.is_suspect() for layer in state.layers):
         return "suspect film, scratch test first", None
-    if step is not None:
+    if step is not None and not again:
         return f"{step.operation.value} still to come", None
+    if state.masked_since is not None:
+        return "tape to come off", None
     failure = film_checks.blocking(state.checks, Stage.CLAMP)
     if failure:
         return f"a check found it {failure.found.value}", None
+    fault = next((f for f in state.faults if Stage.CLAMP in f.known.blocks), None)
+    if fault:
+        return f"{fault.name} not mended", None
     clamp = state.stages.get(Stage.CLAMP)
     if clamp and (clamp.high is None or clamp.high > now):
         return "not at clamp", clamp.high

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Sequence
+from collections.abc import Collection, Hashable, Iterable, Sequence
 from dataclasses import dataclass
 
-from finishlog.core.shop import FaceKind, Part
+from finishlog.core.shop import FaceKind, Part, zone_name
 from finishlog.core.zone import ZoneState
 
 
@@ -67,6 +67,8 @@ def standing(state: ZoneState) -> Hashable:
         verdict.closes,
         verdict.waits_for,
         state.top.coat.id if state.top else None,
+        tuple(f.fault.id for f in state.faults),
+        tuple(a.off.id for a in state.attempts),
     )
 
 
@@ -75,29 +77,39 @@ def groups(states: Iterable[ZoneState]) -> tuple[Group, ...]:
     by_key: dict[Hashable, list[ZoneState]] = {}
     for state in states:
         by_key.setdefault((state.part.id, standing(state)), []).append(state)
-    return tuple(_group(found) for found in by_key.values())
+    return tuple(group_of(found) for found in by_key.values())
 
 
-def _group(states: Sequence[ZoneState]) -> Group:
+def group_of(states: Sequence[ZoneState]) -> Group:
+    """Put zones of one part into one group, whether they stand alike or not."""
     part = states[0].part
     pieces = tuple(sorted({s.piece.number for s in states}))
     return Group(part, pieces, _faces(part, states), tuple(states))
 
 
 def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
-    """Name the faces where they are not all of them; of an assembly, its members too."""
-    found: dict[str, None] = {}
-    for state in states:
-        if state.joined:
-            whole = [f for f in state.member.faces if f.kind is not FaceKind.JOINT]
-            alone = len(whole) == 1 and state.face in whole
-            name = state.member.name if alone else f"{state.member.name} {state.face.name}"
-        else:
-            name = state.face.name
-        if state.zone.name:
-            name = f"{name} {state.zone.name}"
-        found.setdefault(name)
+    """Name the faces where they are not all of them; of an assembly, its members too.
+
+    Edges go with the faces: without them it is still the whole part.
+    """
     if any(s.joined for s in states):
-        return () if len(found) > 3 else tuple(found)
-    finished = {f.name for f in part.faces if f.kind is not FaceKind.JOINT}
-    return () if set(found) >= finished else tuple(found)
+        names = dict.fromkeys(_on_a_member(s, states) for s in states)
+        return () if len(names) > 3 else tuple(names)
+    here = {s.zone.id for s in states}
+    finished = [f for f in part.faces if f.kind in {FaceKind.SHOW, FaceKind.HIDDEN}]
+    if finished and here >= {z.id for f in finished for z in f.zones}:
+        return ()
+    return tuple(dict.fromkeys(_named(s, here) for s in states))
+
+
+def _named(state: ZoneState, here: Collection[int]) -> str:
+    """Name a zone as it is typed, or its whole face when all its zones are here."""
+    whole = all(zone.id in here for zone in state.face.zones)
+    return state.face.name if whole else zone_name(state.face, state.zone)
+
+
+def _on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
+    """Name a zone of an assembly by the member that brought it."""
+    finished = [f.name for f in state.member.faces if f.kind is not FaceKind.JOINT]
+    name = _named(state, {s.zone.id for s in states})
+    return state.member.name if finished == [name] else f"{state.member.name} {name}"

@@ -8,8 +8,17 @@ from datetime import datetime, timedelta
 
 from finishlog.core import checks as film_checks
 from finishlog.core.around import Around, Wet
+from finishlog.core.bare_wood import after_the_wipe, steel_wool_findings
 from finishlog.core.book import Book
+from finishlog.core.cauls import cold_joint, held_by_glue
 from finishlog.core.coating_air import air_findings
+from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
+from finishlog.core.fault_verdicts import (
+    blocked_by_fault,
+    fault_findings,
+    to_mend,
+    waits_for_repair,
+)
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
@@ -25,21 +34,38 @@ NEEDS: Mapping[Operation, Stage] = {
     Operation.SCUFF: Stage.SAND,
     Operation.DENIB: Stage.SAND,
     Operation.SAND: Stage.SAND,
+    Operation.STEEL_WOOL: Stage.SAND,
     Operation.MASK: Stage.CLAMP,
     Operation.UNTAPE: Stage.TACK_FREE,
     Operation.RUB: Stage.RUB,
     Operation.HARDWARE: Stage.STACK,
     Operation.GLUE_UP: Stage.CLAMP,
+    Operation.STACK: Stage.STACK,
+    Operation.PACK: Stage.PACK,
+    Operation.USE: Stage.LIGHT_USE,
 }
 
 
 def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
-    """Give the verdict on what is asked. The first thing that binds decides."""
-    stopped = _running(state, near.now) or _standing(state, book)
+    """Give the verdict on what is asked. What binds first decides; faults stay in sight."""
+    doing = asked.step.operation if asked.step else None
+    verdict = _with(_decide(state, asked, near, book), fault_findings(state, near.now, doing))
+    cold = cold_joint(state, book) if verdict.answer in MAY_ACT else None
+    if cold is None:
+        return verdict
+    return _with(replace(verdict, answer=Answer.TEST, because=cold.sentence), (cold,))
+
+
+def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
+    stopped = running(state, near.now) or _standing(state, book) or waits_for_repair(state)
     if stopped:
         return stopped
+    held = held_by_glue(state, _operation(asked), near.now, book)
+    if held:
+        return held
     if asked.step is None and asked.over is None:
-        return Verdict(Answer.DONE, "every step is behind" if state.progress.steps else "no steps")
+        done = Verdict(Answer.DONE, "every step is behind" if state.progress.steps else "no steps")
+        return to_mend(state, near.now) or coat_while_wiped(state, done, near.now, book)
     if asked.over is None:
         assert asked.step is not None
         return _work(state, asked.step.operation, near)
@@ -51,18 +77,20 @@ def decide_coat(
 ) -> Verdict:
     """Give the verdict on a coat that is going on whatever else is due; nothing is left unsaid."""
     coat = _coat(state, over, method, near, book)
-    stopped = _standing(state, book)
-    return _with(stopped, coat.findings) if stopped else coat
-
-
-def _running(state: ZoneState, now: datetime) -> Verdict | None:
-    """Return the hard deadline that runs on a zone."""
-    wipe_by = state.top.wipe_off_by() if state.top else None
-    if state.top is None or wipe_by is None or now >= wipe_by or state.set_aside:
-        return None
-    return Verdict(
-        Answer.DEADLINE, f"wipe off the surplus {state.top.coat.product_name}", closes=wipe_by
+    stopped = (
+        _standing(state, book)
+        or waits_for_repair(state)
+        or held_by_glue(state, Operation.COAT, near.now, book)
     )
+    findings = (*coat.findings, *fault_findings(state, near.now))
+    return _with(stopped, findings) if stopped else replace(coat, findings=findings)
+
+
+def _operation(asked: Asked) -> Operation:
+    """Name what is asked; where nothing is, only the clamps matter."""
+    if asked.step is not None:
+        return asked.step.operation
+    return Operation.COAT if asked.over is not None else Operation.MASK
 
 
 def _standing(state: ZoneState, book: Book) -> Verdict | None:
@@ -151,7 +179,7 @@ def _film_allows(state: ZoneState, operation: Operation, now: datetime) -> Verdi
     stage, top = NEEDS.get(operation), state.top
     if stage is None or top is None:
         return Verdict(Answer.GO, "nothing under it has to dry")
-    blocked = _blocked(state, stage)
+    blocked = _blocked(state, stage) or blocked_by_fault(state, stage, now, operation)
     if blocked:
         return blocked
     time = state.stages.get(stage)
@@ -188,19 +216,23 @@ def _coat(
     state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
 ) -> Verdict:
     """Give the verdict on one more coat."""
-    under = look_through(state.layers, over, state.species, book)
+    under = look_through(state.layers, over, state.species, book, method)
+    under = after_the_wipe(under, state, over, near.now, book)
+    iron = steel_wool_findings(state, over, book)
+    surplus = surplus_doubt(state, near.now)
     air = air_findings(over, method, state.room, near.now, book.drying)
-    findings = (*under.findings, *air)
-    blocked = _blocked(state, Stage.RECOAT)
+    findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air)
+    blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
     if blocked:
         return _with(blocked, findings)
-    if under.forbids:
+    if under.forbids or iron:
         stop = next(f for f in findings if f.level is Level.STOP)
         return Verdict(Answer.UNDERNEATH, stop.sentence, findings=findings)
     timed = by_the_clocks(state, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
-    return _with(_now(state, timed, under, air, near), findings)
+    verdict = _now(state, timed, under, air, near)
+    return _with(coat_while_wiped(state, verdict, near.now, book), findings)
 
 
 def _now(

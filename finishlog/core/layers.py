@@ -6,12 +6,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
+from itertools import pairwise
 
 from finishlog.core import checks as film_checks
+from finishlog.core.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.book import Book
 from finishlog.core.clock import RateLaw, reach, wait_rate, window_rate
+from finishlog.core.faults import rewetted
 from finishlog.core.finishes import Figure, FinishClass, Limit, Limits, WindowKind
-from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Test, Work
+from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Stripped, Test, Work
 from finishlog.core.room_air import AirSpan
 from finishlog.core.stages import Stage
 
@@ -61,6 +64,9 @@ class Layer:
     checks: tuple[Check, ...] = ()
     # Through this film, also through later coats.
     scratches: tuple[Check, ...] = ()
+    # What took the coats above it off again; the air since a mending dissolved it once more.
+    laid_bare: Stripped | None = None
+    spans_again: tuple[AirSpan, ...] = ()
 
     @property
     def put_on(self) -> datetime:
@@ -71,6 +77,22 @@ class Layer:
     def first_on(self) -> datetime:
         """The earliest moment at which the coat went on: windows count from here."""
         return self.coat.when.earliest
+
+    @property
+    def drying_spans(self) -> tuple[AirSpan, ...]:
+        """The air that its waits count: since the coat, or since it was dissolved again."""
+        return self.spans_again or self.spans
+
+    @property
+    def dries_since(self) -> datetime:
+        """The moment from which its waits count."""
+        return self.drying_spans[0].start if self.spans_again else self.put_on
+
+    @property
+    def was_abraded_off(self) -> Stripped | None:
+        """The sanding or scraping that took the coats above it off and left it scuffed."""
+        off = self.laid_bare
+        return off if off is not None and off.operation in ABRADING else None
 
     def stops(self, span: AirSpan, done_h: float) -> bool:
         """Tell whether out-of-limits air halts the wait: only until the film is tack-free."""
@@ -84,8 +106,8 @@ class Layer:
         law = self.law(figure)
 
         pace = partial(wait_rate, law)
-        low = reach(figure.low_h, self.spans, pace, self.stops)
-        high = reach(figure.high_h, self.spans, pace, self.stops)
+        low = reach(figure.low_h, self.drying_spans, pace, self.stops)
+        high = reach(figure.high_h, self.drying_spans, pace, self.stops)
         return StageTime(
             low.moment,
             high.moment,
@@ -102,10 +124,12 @@ class Layer:
         figure = self.coat.figures.stages.get(stage)
         if figure is None:
             return None
-        passed = film_checks.proof(self.checks, stage, self.of.builds_film)
+        since = [c for c in self.checks if c.when.earliest >= self.dries_since]
+        checks = since if self.spans_again else self.checks
+        passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
             return self.waits(figure)
-        floor = self.put_on + timedelta(hours=figure.low_h)
+        floor = self.dries_since + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
         return StageTime(moment, moment, measured=True, air_read=True, proved_by=passed)
 
@@ -194,29 +218,51 @@ def build(
     book: Book,
     air: Callable[[datetime], tuple[AirSpan, ...]],
 ) -> tuple[Layer, ...]:
-    """Stack the layers of one zone from what reached it, oldest first."""
-    layers: list[Layer] = []
-    for n, entry in enumerate(entries):
-        if not isinstance(entry, Coat):
-            continue
-        over = next(
-            (k for k in range(n + 1, len(entries)) if isinstance(entries[k], Coat)), len(entries)
-        )
-        since = entries[n + 1 : over]
-        of = book.finish_class(entry.figures.class_key)
-        layers.append(
-            Layer(
-                coat=entry,
-                of=of,
-                spans=air(entry.when.latest),
-                window_spans=air(entry.when.earliest),
-                law=laws_of(of, book),
-                abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
-                wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
-                checks=tuple(c for c in since if isinstance(c, Check)),
-                scratches=tuple(
-                    c for c in entries[n + 1 :] if isinstance(c, Check) and c.test is Test.SCRATCH
-                ),
-            )
-        )
-    return tuple(layers)
+    """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
+
+    `entries` in the order of the work; `air` gives the air that the piece met from a moment on.
+    """
+    story = what_stays(entries)
+    at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
+    return tuple(
+        _layer(coat, story[n + 1 : over], story[n + 1 :], entries, book, air)
+        for n, over in pairwise([*at, len(story)])
+        if isinstance(coat := story[n], Coat)
+    )
+
+
+def _layer(
+    coat: Coat,
+    since: Sequence[AnyEntry],
+    after: Sequence[AnyEntry],
+    told: Sequence[AnyEntry],
+    book: Book,
+    air: Callable[[datetime], tuple[AirSpan, ...]],
+) -> Layer:
+    """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
+    of = book.finish_class(coat.figures.class_key)
+    again = _dissolved(coat, since, told, book)
+    return Layer(
+        coat=coat,
+        of=of,
+        spans=air(coat.when.latest),
+        window_spans=air(coat.when.earliest),
+        law=laws_of(of, book),
+        abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
+        wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
+        checks=tuple(c for c in since if isinstance(c, Check)),
+        scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
+        laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
+        spans_again=air(again) if again else (),
+    )
+
+
+def _dissolved(
+    coat: Coat, since: Sequence[AnyEntry], told: Sequence[AnyEntry], book: Book
+) -> datetime | None:
+    """Return when a coat was last made wet again: by a mending mist, by a coat that melted in."""
+    moments = [work.when.latest for work in rewetted(since, coat, book)]
+    above = melted_in(told, coat)
+    if above is not None:
+        moments.append(above.when.latest)
+    return max(moments, default=None)

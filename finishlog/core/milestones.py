@@ -57,6 +57,9 @@ def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
             return f"{failure.test.value} failed: {failure.found.value}"
         if any(layer.is_suspect() for layer in state.layers):
             return "suspect film: scratch test first"
+        fault = next((f for f in state.faults if stage in f.known.blocks), None)
+        if fault:
+            return f"{fault.name} not mended"
     return ""
 
 

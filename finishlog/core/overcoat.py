@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from finishlog.core.finishes import Figure, FinishClass
+from finishlog.core.finishes import Figure, FinishClass, Method
 
 ANY = "any"
 ANY_FILM = "any-film"
@@ -34,8 +34,9 @@ class OvercoatRule:
 
     `under` and `over` hold class keys, families, `any-film` (what builds a film), `any` or
     `bare-wood`. `wait` is hours since the lower coat, at the reference air. `barrier` names the
-    classes that make it right when one lies between. `source` backs the answer, `wait.source`
-    the hours.
+    classes that make it right when one lies between. `methods`: it holds only for a coat put on
+    so, and then before a rule that does not say. `source` backs the answer, `wait.source` the
+    hours.
     """
 
     id: str
@@ -47,25 +48,29 @@ class OvercoatRule:
     wait: Figure | None = None
     barrier: tuple[str, ...] = ()
     remedy: str = ""
+    methods: tuple[Method, ...] = ()
 
 
 def rule_for(
-    rules: Iterable[OvercoatRule], under: FinishClass, over: FinishClass
+    rules: Iterable[OvercoatRule],
+    under: FinishClass,
+    over: FinishClass,
+    method: Method | None = None,
 ) -> OvercoatRule | None:
     """Find the most specific rule for `over` on top of `under`.
 
     None when it is the same class (its own recoat figures rule) and when nothing is published:
     then it is unknown, and a sample board has to answer. Of equally specific rules the one that
-    names the lower coat more closely decides, then the first.
+    names the lower coat more closely decides, then the one made for the method, then the first.
     """
     if under.key == over.key:
         return None
-    best: tuple[tuple[int, int], OvercoatRule] | None = None
+    best: tuple[tuple[int, int, bool], OvercoatRule] | None = None
     for rule in rules:
         below, above = named_by(rule.under, under), named_by(rule.over, over)
-        if below is None or above is None:
+        if below is None or above is None or (rule.methods and method not in rule.methods):
             continue
-        rank = (below + above, below)
+        rank = (below + above, below, not rule.methods)
         if best is None or rank < best[0]:
             best = (rank, rule)
     return best[1] if best else None
@@ -79,6 +84,11 @@ def rule_on_bare_wood(rules: Iterable[OvercoatRule], over: FinishClass) -> Overc
         if BARE_WOOD in rule.under and (rank := named_by(rule.over, over)) is not None
     ]
     return min(found, key=lambda ranked: ranked[0])[1] if found else None
+
+
+def words_for(of: FinishClass) -> frozenset[str]:
+    """Return every word by which a rule may name a class."""
+    return frozenset({of.key, of.family, ANY, *((ANY_FILM,) if of.builds_film else ())})
 
 
 def named_by(words: Sequence[str], of: FinishClass) -> int | None:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from finishlog.core.attempts import what_stays
 from finishlog.core.records import AnyEntry, Coat, Operation, Work
-from finishlog.core.shop import Face, FaceKind, Step
+from finishlog.core.shop import Face, FaceKind, Step, Zone
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +38,20 @@ class Progress:
         return same.index(step) + 1, len(same)
 
 
-def steps_for(face: Face, steps: Iterable[Step]) -> tuple[Step, ...]:
-    """Return the steps that touch a face; a joint face is kept bare unless it is named."""
+def steps_for(face: Face, steps: Iterable[Step], zone: Zone | None = None) -> tuple[Step, ...]:
+    """Return the steps that touch a zone of a face; a step may name the face or the zone.
+
+    Unless it is named a joint face is kept bare, and an edge has no steps of its own: it gets
+    what its faces get.
+    """
+    mine = {face.name.casefold()}
+    if zone is not None and zone.name:
+        mine.add(f"{face.name}/{zone.name}".casefold())
+    finished = face.kind in {FaceKind.SHOW, FaceKind.HIDDEN}
     return tuple(
         step
         for step in steps
-        if (face.name in step.faces if step.faces else face.kind is not FaceKind.JOINT)
+        if (not mine.isdisjoint(f.casefold() for f in step.faces) if step.faces else finished)
     )
 
 
@@ -51,10 +60,11 @@ def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:
 
     A step that was passed over counts as behind: the person went on. Work by hand never passes
     over a coat, and what fits no step ahead is kept aside, so that a coat too many or a second
-    scuffing never moves the schedule.
+    scuffing never moves the schedule. After a film was taken off the steps go on behind the coat
+    that survives, or from the start on bare wood.
     """
     done, matched, aside = 0, set[int](), list[AnyEntry]()
-    for entry in entries:
+    for entry in what_stays(tuple(entries)):
         if not isinstance(entry, Coat | Work):
             continue
         found = _step_ahead(steps, done, entry)

@@ -6,17 +6,17 @@ Cautions only: the safety data sheet and local fire and waste rules come first.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta, tzinfo
 from enum import StrEnum
 
 from finishlog.core.book import Book
-from finishlog.core.records import AnyEntry, Coat, Operation, RagsDeed, RagsEvent, Target, Work
+from finishlog.core.oily_waste import SOFT_FILM, Waste, Wetting, what_wets
+from finishlog.core.records import AnyEntry, RagsDeed, RagsEvent, Target
 
 # An evening at the bench runs past midnight.
 _EVENING_ENDS = timedelta(hours=4)
-_RAISES_DUST = frozenset({Operation.SAND, Operation.SCUFF, Operation.DENIB})
 
 
 class RagsState(StrEnum):
@@ -33,8 +33,8 @@ class RagsState(StrEnum):
 class RagsItem:
     """Everything wet with one self-heating finish on one evening.
 
-    `entries` are the coats and sandings behind it; `since` when the present state began;
-    `remarks` what was logged but did not change the state, and why.
+    `entries` are the coats, sandings and strippings behind it; `since` when the present state
+    began; `remarks` what was logged but did not change the state, and why.
     """
 
     entries: frozenset[int]
@@ -44,13 +44,18 @@ class RagsItem:
     opened: datetime
     state: RagsState
     since: datetime
-    from_dust: bool = False
+    made_of: frozenset[Waste] = frozenset({Waste.RAGS})
     remarks: tuple[str, ...] = ()
 
     @property
     def id(self) -> int:
         """Name the item by its first entry."""
         return min(self.entries)
+
+    @property
+    def from_dust(self) -> bool:
+        """Tell whether it is sanding dust alone."""
+        return self.made_of == {Waste.DUST}
 
     @property
     def is_open(self) -> bool:
@@ -68,12 +73,12 @@ def rags_items(entries: Sequence[AnyEntry], book: Book, zone: tzinfo) -> tuple[R
 
     `entries` in the order of the work.
     """
-    wet = list(_what_wets(entries, book))
+    wet = list(what_wets(entries, book))
     deeds = [e for e in entries if isinstance(e, RagsEvent)]
     items: dict[tuple[date, str], RagsItem] = {}
-    happened: list[_Wetting | RagsEvent] = [*wet, *deeds]
+    happened: list[Wetting | RagsEvent] = [*wet, *deeds]
     for entry in sorted(happened, key=_moment):
-        if isinstance(entry, _Wetting):
+        if isinstance(entry, Wetting):
             evening = evening_of(entry.moment, zone)
             wetted = (evening, entry.product)
             items[wetted] = _wetted(items.get(wetted), entry, evening)
@@ -107,56 +112,12 @@ def _concerns(deed: RagsEvent, item: RagsItem) -> bool:
     return item.state is RagsState.WATER if deed.deed is RagsDeed.LIFTED else item.is_open
 
 
-@dataclass(frozen=True, slots=True)
-class _Wetting:
-    """Rags that got wet: `moment` at the earliest, `latest` at the latest."""
-
-    entry: int
-    product: str
-    moment: datetime
-    latest: datetime
-    targets: frozenset[Target]
-    dust: bool
-
-
-def _moment(entry: _Wetting | RagsEvent) -> tuple[datetime, int]:
+def _moment(entry: Wetting | RagsEvent) -> tuple[datetime, int]:
     # A deed deals with what was wet before it for certain; at one instant the coat comes first.
-    return (entry.latest, 0) if isinstance(entry, _Wetting) else (entry.when.latest, 1)
+    return (entry.latest, 0) if isinstance(entry, Wetting) else (entry.when.latest, 1)
 
 
-def _what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[_Wetting]:
-    """Yield coats that self-heat, and sandings of self-heating films that are still young."""
-    oiled: dict[Target, Coat] = {}
-    young = timedelta(days=book.rags.film_counts_until_d.value)
-    for entry in entries:
-        if isinstance(entry, Coat):
-            if entry.scuffed_before:
-                yield from _dust(entry, oiled, young)
-            hot = book.finish_class(entry.figures.class_key).self_heating
-            if hot:
-                yield _wetting(entry, entry.product_name, entry.targets, dust=False)
-                oiled.update(dict.fromkeys(entry.targets, entry))
-        elif isinstance(entry, Work) and entry.operation in _RAISES_DUST:
-            yield from _dust(entry, oiled, young)
-
-
-def _dust(entry: Work | Coat, oiled: Mapping[Target, Coat], young: timedelta) -> Iterable[_Wetting]:
-    by_product: dict[str, set[Target]] = {}
-    for target in entry.targets & oiled.keys():
-        coat = oiled[target]
-        if entry.when.earliest - coat.when.latest < young:
-            by_product.setdefault(coat.product_name, set()).add(target)
-    for product, targets in by_product.items():
-        yield _wetting(entry, product, frozenset(targets), dust=True)
-
-
-def _wetting(
-    entry: Coat | Work, product: str, targets: frozenset[Target], *, dust: bool
-) -> _Wetting:
-    return _Wetting(entry.id, product, entry.when.earliest, entry.when.latest, targets, dust)
-
-
-def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:
+def _wetted(item: RagsItem | None, by: Wetting, evening: date) -> RagsItem:
     """Open an item, or add fresh rags to it: whatever was done before, these are wet."""
     if item is None:
         return RagsItem(
@@ -167,7 +128,8 @@ def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:
             by.moment,
             RagsState.OPEN,
             by.moment,
-            by.dust,
+            frozenset({by.waste}),
+            (SOFT_FILM,) if by.soft else (),
         )
     since = item.since if item.state is RagsState.OPEN else by.moment
     return replace(
@@ -176,7 +138,8 @@ def _wetted(item: RagsItem | None, by: _Wetting, evening: date) -> RagsItem:
         targets=item.targets | by.targets,
         state=RagsState.OPEN,
         since=since,
-        from_dust=item.from_dust and by.dust,
+        made_of=item.made_of | {by.waste},
+        remarks=tuple(dict.fromkeys((*item.remarks, *((SOFT_FILM,) if by.soft else ())))),
     )
 
 

@@ -69,6 +69,8 @@ class Operation(StrEnum):
     SOLVENT_WIPE = "solvent-wipe"
     RINSE = "rinse"
     STEEL_WOOL = "steel-wool"
+    # A fault made good.
+    MEND = "mend"
     # A joint cut flush after it was glued up.
     LEVEL = "level"
     SUN = "sun"

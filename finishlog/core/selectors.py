@@ -1,5 +1,7 @@
 """Find the parts that a person means: `cabinet/case`, `cab/ca`, `doors@back`, `legs:1-3`, `cab/*`.
 
+After @ stand faces, or zones of a face: `board@front/left`, `table@top/inlay`.
+
 An exact name wins over a beginning, in the project and in the part; capitals do not matter. What
 fits several parts is never guessed.
 """
@@ -9,8 +11,10 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
+
+from finishlog.core.names import fitting
 
 # A name may not hold these: they mean something in a selector.
 RESERVED = "/:@,*"
@@ -38,20 +42,24 @@ class Selector:
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """A part that there is: `project/part`, its pieces by number, its faces by name."""
+    """A part that there is: `project/part`, its pieces by number, its faces and zones by name."""
 
     path: str
     pieces: tuple[int, ...]
     faces: tuple[str, ...]
+    # As they are typed: `front/left`.
+    zones: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """One part that is meant, with the pieces meant. No faces: none were said."""
+    """One part that is meant, with the pieces meant; its faces or zones. None: none were said."""
 
     path: str
     pieces: tuple[int, ...]
     faces: tuple[str, ...]
+    # The name it had before, when it was typed by that.
+    once: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,30 +136,64 @@ def _parts(selector: Selector, known: Sequence[Known]) -> list[Known]:
 
 
 def _best(typed: str, among: list[Known], name: Callable[[Known], str]) -> list[Known]:
-    """Keep what carries the name; failing that in other capitals; failing that begins with it."""
-    if typed == ANY:
-        return among
-    low = typed.casefold()
-    return (
-        [part for part in among if name(part) == typed]
-        or [part for part in among if name(part).casefold() == low]
-        or [part for part in among if name(part).casefold().startswith(low)]
-    )
+    return among if typed == ANY else fitting(typed, among, name)
+
+
+def said_in_full(selector: Selector, path: str) -> bool:
+    """Tell whether a selector names a part by its whole name, in any project or its own."""
+    project, _, name = path.casefold().partition("/")
+    return selector.part.casefold() in {ANY, name} and selector.project.casefold() in {
+        "",
+        ANY,
+        project,
+    }
+
+
+def resolve_with_old(
+    selector: Selector, known: Sequence[Known], old: Sequence[tuple[Known, str]]
+) -> Resolved:
+    """Find what a selector means, also by the paths that parts had before.
+
+    `old` holds such a path and the one that the part has now. A name that a living part has wins;
+    an old name beside mere beginnings of others is not guessed.
+    """
+    found = resolve(selector, known)
+    whole = isinstance(found, Picked) and all(said_in_full(selector, c.path) for c in found.found)
+    meant = [(k, path) for k, path in old if said_in_full(selector, k.path)]
+    if whole or not meant:
+        return found
+    before = resolve(selector, [k for k, _ in meant])
+    now = {k.path: path for k, path in meant}
+    if isinstance(before, NoSuch):
+        return found if isinstance(found, Picked) else before
+    if isinstance(before, Picked) and isinstance(found, NoSuch):
+        chosen = [replace(c, path=now[c.path], once=c.path) for c in before.found]
+        return Picked(tuple(chosen))
+    paths = dict.fromkeys([*now.values(), *_paths(found)])
+    if len(paths) == 1 and isinstance(found, Picked):
+        return found
+    return Several(selector.text, tuple(paths))
+
+
+def _paths(found: Resolved) -> list[str]:
+    if isinstance(found, Picked):
+        return [chosen.path for chosen in found.found]
+    return list(found.candidates) if isinstance(found, Several) else []
 
 
 def _chosen(selector: Selector, parts: list[Known]) -> Resolved:
     if ANY in (selector.project, selector.part):
         # `cabinet/*@back` is every part that has a back.
-        parts = [p for p in parts if all(_faces(face, p) for face in selector.faces)] or parts
+        parts = [p for p in parts if all(faces_meant(f, p) for f in selector.faces)] or parts
     found = []
     for part in parts:
         if not all(_has(part, wanted) for wanted in selector.pieces):
             return NoSuch(selector.text, (f"{part.path}:{_shown(part.pieces)}",))
         faces = []
         for typed in selector.faces:
-            fitting = _faces(typed, part)
+            fitting = faces_meant(typed, part)
             if len(fitting) != 1:
-                near = tuple(f"{part.path}@{face}" for face in fitting or part.faces)
+                near = tuple(f"{part.path}@{face}" for face in fitting or faces_near(typed, part))
                 return (Several if fitting else NoSuch)(selector.text, near)
             faces += fitting
         pieces = tuple(
@@ -163,13 +205,29 @@ def _chosen(selector: Selector, parts: list[Known]) -> Resolved:
     return Picked(tuple(found))
 
 
-def _faces(typed: str, part: Known) -> list[str]:
-    low = typed.casefold()
-    return (
-        [face for face in part.faces if face == typed]
-        or [face for face in part.faces if face.casefold() == low]
-        or [face for face in part.faces if face.casefold().startswith(low)]
-    )
+def faces_meant(typed: str, part: Known) -> list[str]:
+    """Return the faces or zones of a part that fit: `ba`, `front/left`, `fr/le`, `inlay`.
+
+    A zone by its own name alone is found when no face is called so.
+    """
+    face, slash, zone = (bit.strip() for bit in typed.partition("/"))
+    if slash:
+        return fitting(zone, _zones_on(face, part), _own_name)
+    return fitting(typed, part.faces, str) or fitting(typed, part.zones, _own_name)
+
+
+def faces_near(typed: str, part: Known) -> tuple[str, ...]:
+    """Return what might be typed instead: the zones of the face that was named, or the faces."""
+    return tuple(_zones_on(typed.partition("/")[0], part)) or part.faces
+
+
+def _zones_on(face: str, part: Known) -> list[str]:
+    faces = fitting(face, part.faces, str)
+    return [zone for zone in part.zones if zone.partition("/")[0] in faces]
+
+
+def _own_name(zone: str) -> str:
+    return zone.partition("/")[2]
 
 
 def _as_faces(selector: Selector, known: Sequence[Known]) -> tuple[str, ...]:

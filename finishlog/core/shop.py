@@ -7,10 +7,38 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
+from finishlog.core.containers import Container
 from finishlog.core.finishes import Figure, RecoatWindow
 from finishlog.core.records import AnyEntry, Operation, Target
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
+
+
+class ThingKind(StrEnum):
+    """The kinds of things that have names, and keep their old ones."""
+
+    PROJECT = "project"
+    PART = "part"
+    PRODUCT = "product"
+    ROOM = "room"
+    STEPS = "steps"
+    CONTAINER = "container"
+
+
+@dataclass(frozen=True, slots=True)
+class Alias:
+    """A name that a thing had before."""
+
+    kind: ThingKind
+    old_name: str
+    thing: int
+
+
+class UsedFor(StrEnum):
+    """Who will use a piece, where that decides how hard and how free of smell it must be."""
+
+    FOOD = "food"
+    CHILD = "child"
 
 
 class FaceKind(StrEnum):
@@ -19,6 +47,8 @@ class FaceKind(StrEnum):
     SHOW = "show"
     HIDDEN = "hidden"
     JOINT = "joint"
+    # Gets the coats of both faces beside it.
+    EDGE = "edge"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +70,18 @@ class Face:
     zones: tuple[Zone, ...]
 
 
+def zone_name(face: Face, zone: Zone) -> str:
+    """Name a zone as it is typed: `front/left`; a face of one zone by the face alone."""
+    return f"{face.name}/{zone.name}" if zone.name else face.name
+
+
+def face_words(face: Face) -> str:
+    """Write a face as it is typed: `back:hidden`, `top=field,inlay:walnut`."""
+    said = face.name if face.kind is FaceKind.SHOW else f"{face.name}:{face.kind.value}"
+    zones = [f"{z.name}:{z.species}" if z.species else z.name for z in face.zones if z.name]
+    return f"{said}={','.join(zones)}" if zones else said
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One object of a part."""
@@ -50,7 +92,10 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of a part's finishing schedule. `faces` empty: every face that is finished."""
+    """One step of a part's finishing schedule.
+
+    `faces` are faces or zones (`front`, `front/left`); empty: every face that is finished.
+    """
 
     position: int
     operation: Operation
@@ -83,6 +128,7 @@ class Part:
     needs: tuple[Need, ...] = ()
     room: int | None = None
     is_board: bool = False
+    note: str = ""
 
     @property
     def path(self) -> str:
@@ -98,6 +144,8 @@ class Project:
     name: str
     due: datetime | None = None
     note: str = ""
+    # Who will use it, where that decides how hard it must be: food, a child.
+    used_for: UsedFor | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +157,9 @@ class Product:
     class_key: str
     label: Mapping[Stage, Figure] = field(default_factory=dict)
     label_window: RecoatWindow | None = None
+    note: str = ""
+    # Put away: found again by its coats, no longer offered.
+    archived: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +169,17 @@ class Room:
     id: int
     name: str
     coldest_night_c: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Schedule:
+    """A finishing schedule under a name."""
+
+    id: int
+    name: str
+    steps: tuple[Step, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +191,9 @@ class Shop:
     products: Mapping[int, Product]
     rooms: Mapping[int, Room]
     hours: ShopHours
+    aliases: tuple[Alias, ...] = ()
+    # Those in use, and those that coats in the log came from.
+    containers: Mapping[int, Container] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,13 @@
 
 A shop interval is the set of instants whose local wall time lies in [open, close). So an opening
 in the spring gap is the first instant after it, an opening in the autumn fold its first
-occurrence, a closing in the fold its second. Touching intervals are one. Drying never stops at
-closing time; work always does.
+occurrence, a closing in the fold its second. Touching intervals are one, and what the person is
+away is cut out of them. Drying never stops at closing time; work always does.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
@@ -49,16 +49,20 @@ class WeeklyHours:
 class ShopHours:
     """The weekly hours and since when each pattern holds (aware, ascending).
 
-    No patterns: the hours are unknown. A pattern without hours: the shop is shut.
+    No patterns: the hours are unknown. A pattern without hours: the shop is shut. `away` are spans
+    [from, until) in which it is shut whatever the week says; they may overlap, in any order.
     """
 
     patterns: tuple[tuple[datetime, tuple[WeeklyHours, ...]], ...]
     time_zone: str
+    away: tuple[Interval, ...] = ()
 
     def __post_init__(self) -> None:
         starts = [_utc(valid_from) for valid_from, _ in self.patterns]
         if starts != sorted(starts):
             raise ValueError("patterns of shop hours must be in the order of their dates")
+        if any(_utc(until) < _utc(since) for since, until in self.away):
+            raise ValueError("nobody comes back before going away")
 
 
 def intervals(hours: ShopHours, start: datetime, end: datetime) -> tuple[Interval, ...]:
@@ -72,6 +76,8 @@ def intervals(hours: ShopHours, start: datetime, end: datetime) -> tuple[Interva
 def is_open(hours: ShopHours, moment: datetime) -> bool | None:
     """Say whether the shop is open at a moment; None when the hours then are unknown."""
     instant = _utc(moment)
+    if any(_utc(since) <= instant < _utc(until) for since, until in hours.away):
+        return False
     if not any(_utc(valid_from) <= instant for valid_from, _ in hours.patterns):
         return None
     return bool(intervals(hours, instant, instant + timedelta.resolution))
@@ -120,7 +126,26 @@ def open_minutes(hours: ShopHours, start: datetime, end: datetime) -> float:
 
 
 def _openings(hours: ShopHours, start: datetime, end: datetime) -> Iterator[Interval]:
-    """Yield merged intervals one by one, so that a search stops where it finds."""
+    """Yield merged intervals less what is away, so that a search stops where it finds."""
+    away = sorted((_utc(since), _utc(until)) for since, until in hours.away)
+    for opening in _merged(hours, start, end):
+        yield from _less(opening, away)
+
+
+def _less(opening: Interval, away: Iterable[Interval]) -> Iterator[Interval]:
+    """Yield what is left of an opening when the spans of being away are cut out of it."""
+    opens, closes = opening
+    for since, until in away:
+        if since < closes and until > opens and since < until:
+            if opens < since:
+                yield opens, since
+            opens = min(until, closes)
+    if opens < closes:
+        yield opens, closes
+
+
+def _merged(hours: ShopHours, start: datetime, end: datetime) -> Iterator[Interval]:
+    """Yield the intervals of the week one by one, touching ones as one."""
     current: Interval | None = None
     for opens, closes in _raw_openings(hours, start, end):
         if current is not None and opens <= current[1]:

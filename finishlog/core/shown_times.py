@@ -72,6 +72,20 @@ def clock_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
     return f"{_date_words(day, now, zone)} {clock}"
 
 
+def day_of(moment: datetime, zone: ZoneInfo) -> str:
+    """Show the day of a moment for paper, with its year: `Sat 5 Dec 2026`."""
+    return _dated(_on(moment, zone))
+
+
+def first_day_after(moment: datetime, zone: ZoneInfo) -> str:
+    """Show the first whole day after a moment for paper, with its year: never too early."""
+    return _dated(_first_whole_day_after(moment, zone))
+
+
+def _dated(day: date) -> str:
+    return f"{day:%a} {day.day} {day:%b} {day.year}"
+
+
 def wait_words(wait: timedelta) -> str:
     """Say how long still to wait, rounded up: `0.5 h`, `3 h`, `2 d`; beyond 3 d whole days."""
     step = _DAY if wait > _IN_DAYS_BEYOND else _HALF_HOUR

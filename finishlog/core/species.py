@@ -1,12 +1,12 @@
-"""What a wood does to a finish: pores, tannin, oil, blotching."""
+"""What a wood does to a finish: pores, tannin, oil, pitch, blotching; and how far it moves."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from finishlog.core.finishes import Figure, FinishClass
+from finishlog.core.finishes import Figure, FinishClass, Limit
 from finishlog.core.overcoat import OvercoatAnswer, named_by
 
 
@@ -36,9 +36,28 @@ class Tannin(StrEnum):
     UNKNOWN = "not known"
 
 
+class Condition(StrEnum):
+    """What may be on or in a piece of wood whatever its species; some rules hold only then."""
+
+    STEEL_WOOL = "steel wool or iron"
+    IRON_STAIN = "iron stain"
+    STEARATE = "stearated paper"
+    SILICONE = "silicone polish"
+    SQUEEZE_OUT = "glue squeeze-out"
+    END_GRAIN = "end grain"
+    KNOTS = "knots"
+    PITCH = "pitch not set"
+    COLD = "colder than the room"
+
+
 @dataclass(frozen=True, slots=True)
 class Species:
-    """One wood as a finisher meets it; every property with the source that backs it."""
+    """One wood as a finisher meets it; every property with the source that backs it.
+
+    `radial_per_pct`, `tangential_per_pct`: change of width per unit of width for each percent of
+    moisture content, across a quarter-sawn and a flat-sawn board, from 6 to 14 % (Wood Handbook
+    equation 13-2 and table 13-5); None where no value is held.
+    """
 
     key: str
     name: str
@@ -53,6 +72,10 @@ class Species:
     oily_source: str
     blotches: bool
     blotches_source: str
+    pitchy: bool
+    pitchy_source: str
+    radial_per_pct: Limit | None = None
+    tangential_per_pct: Limit | None = None
     note: str = ""
 
     @property
@@ -66,6 +89,7 @@ class Species:
             "any": True,
             "oily": self.oily,
             "blotches": self.blotches,
+            "pitchy": self.pitchy,
             "tannin": self.tannin is not Tannin.NO,
             "low-tannin": self.tannin in {Tannin.NO, Tannin.UNKNOWN},
             self.key: True,
@@ -77,9 +101,9 @@ class Species:
 class WoodRule:
     """What a wood does to a coat on it.
 
-    `wood` holds traits (`oily`, `blotches`, `tannin`, `low-tannin`, `any`) or species keys;
-    `over` as in an overcoat rule. `steel_wool`: only where steel wool touched the wood. `wait`
-    is hours before the coat, when any.
+    `wood` holds traits (`oily`, `blotches`, `pitchy`, `tannin`, `low-tannin`, `any`) or species
+    keys; `over` as in an overcoat rule. `only_with`: it holds only there. `wait` is hours before
+    the coat, when any.
     """
 
     id: str
@@ -90,20 +114,26 @@ class WoodRule:
     source: str
     remedy: str = ""
     barrier: tuple[str, ...] = ()
-    steel_wool: bool = False
+    only_with: Condition | None = None
     wait: Figure | None = None
 
 
 def rules_for_wood(
-    rules: Iterable[WoodRule], wood: Species, over: FinishClass, *, steel_wool: bool = False
+    rules: Iterable[WoodRule],
+    wood: Species,
+    over: FinishClass,
+    conditions: Collection[Condition] = (),
 ) -> tuple[WoodRule, ...]:
-    """Select every rule that speaks of this class on this wood, in the order of `rules`."""
+    """Select every rule that speaks of this class on this wood, in the order of `rules`.
+
+    A rule that holds only under a condition speaks where that is one of `conditions`.
+    """
     return tuple(
         rule
         for rule in rules
         if wood.traits & set(rule.wood)
         and named_by(rule.over, over) is not None
-        and (steel_wool or not rule.steel_wool)
+        and (rule.only_with is None or rule.only_with in conditions)
     )
 
 

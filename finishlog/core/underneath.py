@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import FinishClass
+from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.overcoat import (
     OvercoatAnswer,
@@ -48,15 +48,19 @@ class Underneath:
 
 
 def look_through(
-    layers: Sequence[Layer], over: FinishClass, species: str | None, book: Book
+    layers: Sequence[Layer],
+    over: FinishClass,
+    species: str | None,
+    book: Book,
+    method: Method | None = None,
 ) -> Underneath:
-    """Ask every layer, from the top down, about one overcoat."""
+    """Ask every layer, from the top down, about one overcoat put on by `method`."""
     findings: list[Finding] = []
     forbids = wants_test = scuffs = False
     times: list[tuple[StageTime, Layer]] = []
     above: set[str] = set()
     for depth, layer in enumerate(reversed(layers)):
-        rule = _rule(layer, over, book)
+        rule = _rule(layer, over, book, method)
         buried = depth > 0
         if buried and rule and (rule.answer is OvercoatAnswer.OK or above & set(rule.barrier)):
             rule = None
@@ -84,10 +88,12 @@ def look_through(
     )
 
 
-def _rule(layer: Layer, over: FinishClass, book: Book) -> OvercoatRule | None:
+def _rule(
+    layer: Layer, over: FinishClass, book: Book, method: Method | None
+) -> OvercoatRule | None:
     if layer.of.key == over.key:
         return None
-    return rule_for(book.overcoats, layer.of, over)
+    return rule_for(book.overcoats_between(layer.of, over), layer.of, over, method)
 
 
 def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | None:
@@ -124,7 +130,7 @@ def wood_findings(
     if layers:
         return ()
     found: list[Finding] = []
-    bare = rule_on_bare_wood(book.overcoats, over)
+    bare = rule_on_bare_wood(book.overcoats_on_bare_wood, over)
     if bare and _LEVELS[bare.answer]:
         found.append(_finding(bare, "on bare wood"))
     wood = book.species_named(species) if species else None
@@ -146,11 +152,11 @@ def fault_in_the_stack(layers: Sequence[Layer], book: Book) -> Finding | None:
     """
     if layers and layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS:
         return None
-    bare = rule_on_bare_wood(book.overcoats, layers[0].of) if layers else None
+    bare = rule_on_bare_wood(book.overcoats_on_bare_wood, layers[0].of) if layers else None
     if bare and bare.answer is OvercoatAnswer.AVOID:
         return _finding(bare, f"{layers[0].of.name} on bare wood")
     for under, over in pairwise(layers):
-        rule = _rule(under, over.of, book)
+        rule = _rule(under, over.of, book, over.coat.method)
         if rule and rule.answer is OvercoatAnswer.AVOID:
             return _finding(rule, f"{over.of.name} lies over {under.of.name}")
     return None

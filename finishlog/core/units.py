@@ -1,7 +1,9 @@
-"""The units a person types and reads, and the ones kept inside: °C, m², L, µm.
+"""The units a person types and reads, and the ones kept inside: °C, m², L, g, µm, g/L.
 
 Factors: NIST Special Publication 811 (2008), appendix B. All are exact: 1 in = 25.4 mm,
-1 ft = 0.3048 m, 1 US gal = 231 in³, 1 qt = 1/4 gal, 1 mil = 0.001 in.
+1 ft = 0.3048 m, 1 US gal = 231 in³, 1 qt = 1/4 gal, 1 pt = 1/8 gal, 1 US fl oz = 1/128 gal,
+1 lb = 453.59237 g, 1 oz (avoirdupois) = 1/16 lb, 1 mil = 0.001 in. A shellac cut is the weight
+of dry flakes to the volume of alcohol: an n lb cut is n lb to 1 US gal (common practice).
 """
 
 from __future__ import annotations
@@ -27,8 +29,20 @@ class Volume(StrEnum):
     """Unit of volume; inside L."""
 
     LITRE = "L"
+    MILLILITRE = "ml"
     US_QUART = "qt"
+    US_PINT = "pt"
     US_GALLON = "gal"
+    US_FLUID_OUNCE = "fl oz"
+
+
+class Weight(StrEnum):
+    """Unit of weight; inside g. An ounce is never written without what it measures."""
+
+    GRAM = "g"
+    KILOGRAM = "kg"
+    OUNCE = "oz wt"
+    POUND = "lb"
 
 
 class Film(StrEnum):
@@ -38,22 +52,39 @@ class Film(StrEnum):
     MIL = "mil"
 
 
-Unit = Temperature | Area | Volume | Film
+class Cut(StrEnum):
+    """Unit of a shellac cut, flakes to alcohol; inside g/L."""
+
+    GRAM_PER_LITRE = "g/L"
+    POUND_CUT = "lb cut"
+
+
+Unit = Temperature | Area | Volume | Weight | Film | Cut
 
 _INCH_M = 0.0254
 _GALLON_L = 231 * _INCH_M**3 * 1000
+_POUND_G = 453.59237
 
-# How many °C (differences), m², L, µm one unit is.
+# How many °C (differences), m², L, g, µm, g/L one unit is.
 _SIZE: dict[Unit, float] = {
     Temperature.CELSIUS: 1.0,
     Temperature.FAHRENHEIT: 1 / 1.8,
     Area.SQUARE_METRE: 1.0,
     Area.SQUARE_FOOT: (12 * _INCH_M) ** 2,
     Volume.LITRE: 1.0,
+    Volume.MILLILITRE: 0.001,
     Volume.US_QUART: _GALLON_L / 4,
+    Volume.US_PINT: _GALLON_L / 8,
     Volume.US_GALLON: _GALLON_L,
+    Volume.US_FLUID_OUNCE: _GALLON_L / 128,
+    Weight.GRAM: 1.0,
+    Weight.KILOGRAM: 1000.0,
+    Weight.OUNCE: _POUND_G / 16,
+    Weight.POUND: _POUND_G,
     Film.MICROMETRE: 1.0,
     Film.MIL: _INCH_M * 1000,
+    Cut.GRAM_PER_LITRE: 1.0,
+    Cut.POUND_CUT: _POUND_G / _GALLON_L,
 }
 _ZERO: dict[Unit, float] = {Temperature.FAHRENHEIT: 32.0}
 _SIGN: dict[Unit, str] = {
@@ -66,12 +97,12 @@ _SIGN: dict[Unit, str] = {
 
 
 def to_base(value: float, unit: Unit) -> float:
-    """Convert a value in `unit` to °C, m², L or µm."""
+    """Convert a value in `unit` to °C, m², L, g, µm or g/L."""
     return (value - _ZERO.get(unit, 0.0)) * _SIZE[unit]
 
 
 def from_base(value: float, unit: Unit) -> float:
-    """Convert a value in °C, m², L or µm to `unit`."""
+    """Convert a value in °C, m², L, g, µm or g/L to `unit`."""
     return value / _SIZE[unit] + _ZERO.get(unit, 0.0)
 
 
@@ -81,7 +112,7 @@ def difference_to_base(value: float, unit: Unit) -> float:
 
 
 def difference_from_base(value: float, unit: Unit) -> float:
-    """Convert a difference in °C, m², L or µm to `unit`."""
+    """Convert a difference in °C, m², L, g, µm or g/L to `unit`."""
     return value / _SIZE[unit]
 
 

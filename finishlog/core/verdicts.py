@@ -18,7 +18,7 @@ class Answer(StrEnum):
     DRYING = "drying"
     DEAD_ZONE = "dead zone"
     NOT_IN_THIS_AIR = "not in this air"
-    BLOCKED = "blocked by a check"
+    BLOCKED = "blocked"
     STALLED = "stalled"
     SUSPECT = "suspect"
     UNDERNEATH = "stopped by what is underneath"
@@ -49,3 +49,5 @@ class Verdict:
     findings: tuple[Finding, ...] = ()
     # The film has to be scuffed before the coat, and no scuffing is on record.
     scuff_first: bool = False
+    # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
+    deed: str = ""

@@ -47,7 +47,38 @@ def _reckoned(time: StageTime) -> str:
 
 
 def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict:
-    """Give the verdict of the clocks alone: the wait, the window, the dead zone."""
+    """Give the verdict of the clocks alone: the wait, the window, the dead zone, wrinkling."""
+    verdict = _by_wait_and_window(state, under, now)
+    wrinkles = _may_wrinkle(state, now)
+    if wrinkles is None or verdict.answer not in {Answer.GO, Answer.SCUFF}:
+        return verdict
+    hard = state.stages.get(Stage.CURED)
+    return replace(
+        verdict,
+        answer=Answer.TEST,
+        because=wrinkles.sentence,
+        high=hard.high if hard else None,
+        findings=(*verdict.findings, wrinkles),
+    )
+
+
+def _may_wrinkle(state: ZoneState, now: datetime) -> Finding | None:
+    """Tell of a film too late to recoat that scuffing does not save: only hardness or a test."""
+    top, hard = state.top, state.stages.get(Stage.CURED)
+    closes = top.closes() if top and top.of.wrinkles_when_late_source else None
+    if top is None or closes is None or now <= closes:
+        return None
+    if hard and hard.high and now >= hard.high:
+        return None
+    return Finding(
+        Level.CAUTION,
+        "too late in its cure: even a scuffed film may wrinkle until it is fully hard",
+        "scuff a spot and coat it first, or wait until it is fully hard",
+        top.of.wrinkles_when_late_source or "",
+    )
+
+
+def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> Verdict:
     top = state.top
     if top is None:
         return Verdict(Answer.GO, "in the white")
@@ -123,7 +154,10 @@ def was_scuffed(top: Layer) -> bool:
     """Tell whether a film was scuffed or sanded when it could be; denibbing gives no grip."""
     sand = top.stage(Stage.SAND)
     since = sand.low if sand else top.put_on
-    return since is not None and any(
+    if since is None:
+        return False
+    off = top.was_abraded_off
+    return (off is not None and off.when.latest >= since) or any(
         work.operation in {Operation.SCUFF, Operation.SAND} and work.when.latest >= since
         for work in top.abraded
     )

@@ -6,10 +6,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import reduce
 
+from finishlog.core.attempts import Attempt, attempts_before
+from finishlog.core.faults import StandingFault
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.progress import Progress
-from finishlog.core.records import Check, Target
+from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
@@ -71,6 +73,14 @@ class ZoneState:
     room: RoomAir
     set_aside: bool
     species: str | None
+    # The glue-up that made it part of an assembly; since when tape is on it.
+    joined_by: Joined | None = None
+    masked_since: When | None = None
+    # Everything that reached it, in the order of the work; the faults that nothing has answered.
+    told: Sequence[AnyEntry] = ()
+    faults: tuple[StandingFault, ...] = ()
+    # Since when its piece is out of the shop (core.hand_over); None: it is here.
+    handed_over: HandedOver | None = None
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
 
@@ -88,6 +98,11 @@ class ZoneState:
     def checks(self) -> tuple[Check, ...]:
         """Every check of the film, on whatever layer, in the order they were made."""
         return tuple(check for layer in self.layers for check in layer.checks)
+
+    @property
+    def attempts(self) -> tuple[Attempt, ...]:
+        """The finishes that were taken off it, oldest first."""
+        return attempts_before(self.told)
 
     @property
     def top(self) -> Layer | None:

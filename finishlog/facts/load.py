@@ -14,12 +14,18 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from finishlog.core.book import DryingFigures
+    from finishlog.core.care import CareFigures
     from finishlog.core.clock import Carrier
+    from finishlog.core.fault_kinds import Cause, KnownFault
     from finishlog.core.finishes import FinishClass
+    from finishlog.core.glues import Glue
+    from finishlog.core.hands_on import HandsOn
+    from finishlog.core.keeping import KeepingFigures
+    from finishlog.core.mixes import MixingFigures
     from finishlog.core.overcoat import OvercoatRule
+    from finishlog.core.records import FaultKind
     from finishlog.core.safety_notes import RagsFigures, SafetyNote
     from finishlog.core.species import Species, WoodRule
-    from finishlog.facts.class_file import ClassFile
     from finishlog.facts.find import ClassNames
     from finishlog.facts.rate_files import Rate
     from finishlog.facts.source_file import Source
@@ -47,7 +53,7 @@ class Facts:
 
     def finish_class(self, key: str) -> FinishClass:
         """Return one finish class; KeyError when there is none."""
-        return _class_file(self.folder, key).finish
+        return _class(self.folder, key)
 
     def classes(self) -> tuple[FinishClass, ...]:
         """Return all finish classes, in order of their keys."""
@@ -55,10 +61,7 @@ class Facts:
 
     def class_names(self) -> tuple[ClassNames, ...]:
         """Return what every class is called, for `find_class`."""
-        from finishlog.facts.find import ClassNames
-
-        files = {key: _class_file(self.folder, key) for key in self.class_keys()}
-        return tuple(ClassNames(key, f.finish.name, f.aliases) for key, f in files.items())
+        return _class_names(self.folder)
 
     def find_class(self, text: str) -> tuple[str, ...]:
         """Return the keys that `text` may mean, as `find.find_class` does; a key reads no file."""
@@ -70,6 +73,22 @@ class Facts:
     def overcoats(self) -> tuple[OvercoatRule, ...]:
         """What may go over what."""
         return _overcoats(self.folder)
+
+    def overcoats_between(self, under: FinishClass, over: FinishClass) -> tuple[OvercoatRule, ...]:
+        """Return the rules that speak of one class over another; only those are read."""
+        from finishlog.core.overcoat import words_for
+        from finishlog.facts.rule_files import read_overcoats_naming
+
+        path = f"{self.folder}/overcoats.toml"
+        return read_overcoats_naming(path, words_for(under), words_for(over))
+
+    @property
+    def overcoats_on_bare_wood(self) -> tuple[OvercoatRule, ...]:
+        """What goes on bare wood; only those rules are read."""
+        from finishlog.core.overcoat import BARE_WOOD
+        from finishlog.facts.rule_files import read_overcoats_naming
+
+        return read_overcoats_naming(f"{self.folder}/overcoats.toml", (BARE_WOOD,))
 
     @property
     def species(self) -> tuple[Species, ...]:
@@ -83,9 +102,35 @@ class Facts:
 
     def species_named(self, name: str) -> Species | None:
         """Return a wood by key, name or alias; None when nothing is published of it."""
-        from finishlog.core.species import named
+        return _species_named(self.folder, name)
 
-        return named(self.species, name)
+    @property
+    def glues(self) -> tuple[Glue, ...]:
+        """The glues."""
+        return _glues(self.folder)
+
+    def glue_named(self, name: str) -> Glue | None:
+        """Return a glue by key, name or alias; None when nothing is published of it."""
+        return _glue_named(self.folder, name)
+
+    @property
+    def care(self) -> CareFigures:
+        """What goes on a care card."""
+        return _care(self.folder)
+
+    @property
+    def faults(self) -> Mapping[FaultKind, KnownFault]:
+        """What is known of every kind of fault."""
+        return _faults(self.folder)
+
+    @property
+    def stall_causes(self) -> tuple[Cause, ...]:
+        """Why a film stays soft long after its time, in the order to look."""
+        return _stall_causes(self.folder)
+
+    def fault_known(self, kind: FaultKind) -> KnownFault:
+        """Return what is known of a kind of fault."""
+        return self.faults[kind]
 
     @property
     def sources(self) -> Mapping[str, Source]:
@@ -112,9 +157,24 @@ class Facts:
         return _rates(self.folder)
 
     @property
+    def hands_on(self) -> HandsOn:
+        """How long work keeps the hands busy."""
+        return _hands_on(self.folder)
+
+    @property
     def drying(self) -> DryingFigures:
         """The figures of drying that hold for every class."""
         return _drying(self.folder)
+
+    @property
+    def mixing(self) -> MixingFigures:
+        """The figures of mixing."""
+        return _mixing(self.folder)
+
+    @property
+    def keeping(self) -> KeepingFigures:
+        """How finishes keep, and how they are tested."""
+        return _keeping(self.folder)
 
 
 @cache
@@ -131,12 +191,19 @@ def _class_keys(folder: str) -> tuple[str, ...]:
 
 
 @cache
-def _class_file(folder: str, key: str) -> ClassFile:
+def _class(folder: str, key: str) -> FinishClass:
     from finishlog.facts.class_file import read_class
 
     if key not in _class_keys(folder):
         raise KeyError(key)
     return read_class(f"{folder}/classes/{key}.toml", key)
+
+
+@cache
+def _class_names(folder: str) -> tuple[ClassNames, ...]:
+    from finishlog.facts.class_file import read_names
+
+    return tuple(read_names(f"{folder}/classes/{key}.toml", key) for key in _class_keys(folder))
 
 
 @cache
@@ -154,10 +221,52 @@ def _species(folder: str) -> tuple[Species, ...]:
 
 
 @cache
+def _species_named(folder: str, name: str) -> Species | None:
+    from finishlog.facts.rule_files import read_species_named
+
+    return read_species_named(f"{folder}/species.toml", name)
+
+
+@cache
 def _wood_rules(folder: str) -> tuple[WoodRule, ...]:
     from finishlog.facts.rule_files import read_wood_rules
 
-    return read_wood_rules(f"{folder}/species.toml")
+    return read_wood_rules(f"{folder}/wood_rules.toml")
+
+
+@cache
+def _glues(folder: str) -> tuple[Glue, ...]:
+    from finishlog.facts.glue_file import read_glues
+
+    return read_glues(f"{folder}/glues.toml")
+
+
+@cache
+def _care(folder: str) -> CareFigures:
+    from finishlog.facts.care_file import read_care
+
+    return read_care(f"{folder}/care.toml")
+
+
+@cache
+def _stall_causes(folder: str) -> tuple[Cause, ...]:
+    from finishlog.facts.fault_file import read_stall_causes
+
+    return read_stall_causes(f"{folder}/faults.toml")
+
+
+@cache
+def _faults(folder: str) -> Mapping[FaultKind, KnownFault]:
+    from finishlog.facts.fault_file import read_faults
+
+    return read_faults(f"{folder}/faults.toml")
+
+
+@cache
+def _glue_named(folder: str, name: str) -> Glue | None:
+    from finishlog.facts.glue_file import read_glue_named
+
+    return read_glue_named(f"{folder}/glues.toml", name)
 
 
 @cache
@@ -189,6 +298,13 @@ def _carriers(folder: str) -> Mapping[str, Carrier]:
 
 
 @cache
+def _hands_on(folder: str) -> HandsOn:
+    from finishlog.facts.hands_on_file import read_hands_on
+
+    return read_hands_on(f"{folder}/hands_on.toml")
+
+
+@cache
 def _rates(folder: str) -> Mapping[str, Rate]:
     from finishlog.facts.rate_files import read_rates
 
@@ -200,3 +316,17 @@ def _drying(folder: str) -> DryingFigures:
     from finishlog.facts.rate_files import read_drying
 
     return read_drying(f"{folder}/rates.toml")
+
+
+@cache
+def _mixing(folder: str) -> MixingFigures:
+    from finishlog.facts.mixing_file import read_mixing
+
+    return read_mixing(f"{folder}/mixing.toml", _rates(folder)["pot-life"])
+
+
+@cache
+def _keeping(folder: str) -> KeepingFigures:
+    from finishlog.facts.mixing_file import read_keeping
+
+    return read_keeping(f"{folder}/mixing.toml")

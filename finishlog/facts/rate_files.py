@@ -62,10 +62,13 @@ def read_drying(path: str) -> DryingFigures:
     table = read(path)
     margin = limit(table.table("dew_margin_c"))
     slow = limit(table.table("slow_after_h"))
+    wiped = limit(table.table("solvent_wipe_h"))
     return DryingFigures(
         factor_per_10c=_rate(table.table("rates").table("oxidation")).factor_per_10c,
         dew_margin_c=margin.value,
         dew_margin_source=margin.source,
         slow_after_h=slow.value,
         slow_source=slow.source,
+        solvent_wipe_h=wiped.value,
+        solvent_wipe_source=wiped.source,
     )

@@ -5,10 +5,11 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from enum import StrEnum
+from itertools import takewhile
 from typing import Any, TypeVar
 
 from finishlog.core.air import STANDARD_AIR, Air
-from finishlog.core.finishes import Figure, Limit
+from finishlog.core.finishes import Figure, Limit, Range
 
 Choice = TypeVar("Choice", bound=StrEnum)
 Kind = TypeVar("Kind")
@@ -114,12 +115,22 @@ class Table:
 
 def read(path: str) -> Table:
     """Read one TOML file; ValueError names it when it is not TOML."""
+    with open(path, encoding="utf-8") as file:
+        return _parsed(path, file.read())
+
+
+def read_top(path: str) -> Table:
+    """Read what stands before the first table of a file: names cost no figures."""
+    with open(path, encoding="utf-8") as file:
+        return _parsed(path, "".join(takewhile(lambda line: not line.startswith("["), file)))
+
+
+def _parsed(path: str, text: str) -> Table:
     name = path.rpartition("/")[2]
-    with open(path, "rb") as file:
-        try:
-            return Table(name, "", tomllib.load(file))
-        except tomllib.TOMLDecodeError as error:
-            raise ValueError(f"{name}: {error}") from None
+    try:
+        return Table(name, "", tomllib.loads(text))
+    except tomllib.TOMLDecodeError as error:
+        raise ValueError(f"{name}: {error}") from None
 
 
 def figure(of: Table) -> Figure:
@@ -137,6 +148,17 @@ def figure(of: Table) -> Figure:
 def limit(of: Table) -> Limit:
     """Read one value with its source."""
     found = Limit(of.number("value"), of.text("source"))
+    of.nothing_else()
+    return found
+
+
+def between(of: Table) -> Range:
+    """Read a low and a high value with their source and the readings that differ."""
+    low, high = of.number("low"), of.number("high")
+    if not 0 <= low <= high:
+        raise of.bad("low", f"{low}, {high} are not in order")
+    also = tuple(between(reading) for reading in of.tables("also"))
+    found = Range(low, high, of.text("source"), of.text("note", ""), also)
     of.nothing_else()
     return found
 

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, Row, select
 
-from finishlog.core.records import Target, When
+from finishlog.core.records import AnyEntry, Target, When
 from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.in_force import Fate, Withdrawal, fates, withdrawn_acts
+from finishlog.store.read_details import READERS, Common
 from finishlog.store.rows import rows_of
 from finishlog.store.schema_log import EntryKind, act
 
@@ -64,6 +65,31 @@ def read_history(
         for typed in sorted(rows_of(connection, select(act), act.c.id, acts), key=lambda a: a.id)
         for row in rows.of(typed)
     )
+
+
+def read_acts(connection: Connection, acts: Collection[int]) -> tuple[HistoryRow, ...]:
+    """Read some acts alone: what they changed about things stands in `changes`."""
+    rows = rows_of(connection, select(act), act.c.id, acts)
+    return tuple(HistoryRow(**_act(typed)) for typed in rows)
+
+
+def read_records(connection: Connection, rows: Iterable[HistoryRow]) -> dict[int, AnyEntry]:
+    """Read what the entries of some rows record, in force or not, by entry."""
+    commons: dict[EntryKind, dict[int, Common]] = defaultdict(dict)
+    for row in rows:
+        if row.entry is not None and row.when and row.kind and row.kind in READERS:
+            commons[row.kind][row.entry] = {
+                "id": row.entry,
+                "act": row.act,
+                "when": row.when,
+                "typed_at": row.typed_at,
+                "targets": row.targets,
+            }
+    return {
+        record.id: record
+        for kind, of in commons.items()
+        for record in READERS[kind](connection, of, of)
+    }
 
 
 def _taken_back(heads: dict[int, Head], withdrawals: tuple[Withdrawal, ...]) -> set[int]:

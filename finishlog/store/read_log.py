@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 
 from sqlalchemy import Connection, func, select
 
-from finishlog.core.records import AnyEntry, RagsEvent
+from finishlog.core.records import AnyEntry, RagsEvent, Stripped
 from finishlog.core.shop import Log
 from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.in_force import Fate, fates, withdrawn_acts
@@ -50,15 +50,18 @@ def read_log(connection: Connection, pieces: Collection[int] | None = None) -> L
 def _of_amended(
     records: Iterable[AnyEntry], heads: Mapping[int, Head], withdrawn: Mapping[int, int]
 ) -> list[AnyEntry]:
-    """Let deeds with rags follow a coat that was amended since: they are the same rags."""
+    """Let deeds with rags, and an `off`, follow a coat that was amended since: it is the same."""
     fate = fates((head.link for head in heads.values()), withdrawn)
     now_is = {old: f.superseded_by for old, f in fate.items() if f.superseded_by is not None}
-    return [
-        replace(record, item=now_is.get(record.item, record.item))
-        if isinstance(record, RagsEvent) and record.item is not None
-        else record
-        for record in records
-    ]
+    return [_follow(record, now_is) for record in records]
+
+
+def _follow(record: AnyEntry, now_is: Mapping[int, int]) -> AnyEntry:
+    if isinstance(record, RagsEvent) and record.item is not None:
+        return replace(record, item=now_is.get(record.item, record.item))
+    if isinstance(record, Stripped) and record.survives is not None:
+        return replace(record, survives=now_is.get(record.survives, record.survives))
+    return record
 
 
 # A head with the first entry of its chain, which keeps its place among others of the same time.

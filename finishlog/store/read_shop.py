@@ -19,12 +19,16 @@ from finishlog.core.shop import (
     Product,
     Project,
     Room,
+    Schedule,
     Shop,
     Step,
+    UsedFor,
     Zone,
 )
 from finishlog.store import schema_things as tables
+from finishlog.store.containers import read_containers
 from finishlog.store.labels import read_label_figures, read_label_windows
+from finishlog.store.naming import read_aliases
 from finishlog.store.rows import rows_of
 from finishlog.store.usual import read_coldest_nights, read_shop_hours
 
@@ -37,23 +41,31 @@ def read_shop(
 ) -> Shop:
     """Read everything there is, with the labels and usual days that hold at `now`.
 
-    `time_zone` is the shop's when no setting names one.
+    `time_zone` is the shop's when no setting names one. Products that were put away are there and
+    say so: a coat of theirs may still be on an open part.
     """
     projects = _projects(connection, include_archived)
     return Shop(
         projects=projects,
         parts=_parts(connection, projects, include_archived),
         products=_products(connection, now),
-        rooms=_rooms(connection, now),
+        rooms=_rooms(connection, now, include_archived),
         hours=read_shop_hours(connection, time_zone),
+        aliases=read_aliases(connection),
+        containers=read_containers(connection, archived=include_archived),
     )
 
 
-def read_steps(connection: Connection) -> dict[str, tuple[Step, ...]]:
-    """Read the named finishing schedules."""
+def read_schedules(connection: Connection, include_archived: bool = False) -> tuple[Schedule, ...]:
+    """Read the named finishing schedules, by name."""
     found = _by(connection.execute(select(tables.step)), "steps_id")
-    names = connection.execute(select(tables.steps).order_by(tables.steps.c.name))
-    return {row.name: _steps(found[row.id]) for row in names}
+    query = select(tables.steps).order_by(tables.steps.c.name)
+    if not include_archived:
+        query = query.where(tables.steps.c.archived_at.is_(None))
+    return tuple(
+        Schedule(row.id, row.name, _steps(found[row.id]), row.note)
+        for row in connection.execute(query)
+    )
 
 
 def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
@@ -61,7 +73,12 @@ def _projects(connection: Connection, include_archived: bool) -> tuple[Project, 
     if not include_archived:
         query = query.where(tables.project.c.archived_at.is_(None))
     rows = connection.execute(query)
-    return tuple(Project(row.id, row.name, row.due_at, row.note) for row in rows)
+    return tuple(_project(row) for row in rows)
+
+
+def _project(row: Row[Any]) -> Project:
+    used_for = UsedFor(row.used_for) if row.used_for else None
+    return Project(row.id, row.name, row.due_at, row.note, used_for)
 
 
 def _parts(
@@ -109,6 +126,7 @@ class _Inside:
             needs=tuple(Need(n.member_part_id, n._mapping["count"]) for n in needs),
             room=row.room_id,
             is_board=row.is_board,
+            note=row.note,
         )
 
     def _face(self, row: Row[Any]) -> Face:
@@ -130,16 +148,25 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     rows = connection.execute(select(tables.product).order_by(tables.product.c.id))
     return {
         row.id: Product(
-            row.id, row.name, row.class_key, dict(figures.get(row.id, {})), windows.get(row.id)
+            row.id,
+            row.name,
+            row.class_key,
+            dict(figures.get(row.id, {})),
+            windows.get(row.id),
+            note=row.note,
+            archived=row.archived_at is not None,
         )
         for row in rows
     }
 
 
-def _rooms(connection: Connection, now: datetime) -> dict[int, Room]:
+def _rooms(connection: Connection, now: datetime, include_archived: bool) -> dict[int, Room]:
     nights = read_coldest_nights(connection, now)
-    rows = connection.execute(select(tables.room).order_by(tables.room.c.id))
-    return {row.id: Room(row.id, row.name, nights.get(row.id)) for row in rows}
+    query = select(tables.room).order_by(tables.room.c.id)
+    if not include_archived:
+        query = query.where(tables.room.c.archived_at.is_(None))
+    rows = connection.execute(query)
+    return {row.id: Room(row.id, row.name, nights.get(row.id), row.note) for row in rows}
 
 
 def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:

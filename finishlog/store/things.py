@@ -57,10 +57,12 @@ def add_project(
     *,
     due: datetime | None = None,
     note: str = "",
+    used_for: str = "",
 ) -> int:
-    """Add a project; UsageFault when the name is taken, perhaps by an archived one."""
+    """Add a project; UsageFault when the name is taken (`naming.lend_name` frees one)."""
     _free(connection, tables.project, "project", name)
-    return add_row(connection, tables.project, name=name, due_at=due, note=note, added_at=added_at)
+    values = {"name": name, "due_at": due, "note": note, "used_for": used_for}
+    return add_row(connection, tables.project, **values, added_at=added_at)
 
 
 def add_part(connection: Connection, project: int, new: NewPart, added_at: datetime) -> int:
@@ -82,7 +84,7 @@ def add_part(connection: Connection, project: int, new: NewPart, added_at: datet
     _add_pieces(connection, part, new.pieces)
     _add_faces(connection, part, new.faces)
     _add_needs(connection, part, new.needs)
-    _copy_steps(connection, tables.part_step, {"part_id": part}, new.steps)
+    copy_steps(connection, tables.part_step, {"part_id": part}, new.steps)
     return part
 
 
@@ -91,7 +93,7 @@ def assign_steps(
 ) -> None:
     """Copy steps to a part, in place of those that it had."""
     connection.execute(delete(tables.part_step).where(tables.part_step.c.part_id == part))
-    _copy_steps(connection, tables.part_step, {"part_id": part}, steps)
+    copy_steps(connection, tables.part_step, {"part_id": part}, steps)
     named = update(tables.part).where(tables.part.c.id == part).values(steps_name=steps_name)
     connection.execute(named)
 
@@ -100,7 +102,7 @@ def add_steps(connection: Connection, name: str, steps: Sequence[Step], note: st
     """Add a finishing schedule under a name; UsageFault when it is taken."""
     _free(connection, tables.steps, "finishing schedule", name)
     added = add_row(connection, tables.steps, name=name, note=note)
-    _copy_steps(connection, tables.step, {"steps_id": added}, steps)
+    copy_steps(connection, tables.step, {"steps_id": added}, steps)
     return added
 
 
@@ -119,20 +121,6 @@ def add_room(connection: Connection, name: str, *, note: str = "") -> int:
     return add_row(connection, tables.room, name=name, note=note)
 
 
-def archive_project(connection: Connection, project: int, moment: datetime) -> None:
-    """Close a project: it and its parts leave the daily screens, their history stays."""
-    _archive(connection, tables.project, project, moment)
-
-
-def archive_part(connection: Connection, part: int, moment: datetime) -> None:
-    """Close one part: it leaves the daily screens, its history stays."""
-    _archive(connection, tables.part, part, moment)
-
-
-def _archive(connection: Connection, table: Table, thing: int, moment: datetime) -> None:
-    connection.execute(update(table).where(table.c.id == thing).values(archived_at=moment))
-
-
 def _free(
     connection: Connection,
     table: Table,
@@ -147,7 +135,7 @@ def _free(
     if connection.scalar(query) is not None:
         raise UsageFault(
             f"there is already a {what} called {name!r}",
-            "give it another name (archived ones keep theirs)",
+            "give it another name",
         )
 
 
@@ -175,9 +163,10 @@ def _add_needs(connection: Connection, part: int, needs: Iterable[Need]) -> None
         connection.execute(insert(tables.assembly_need), rows)
 
 
-def _copy_steps(
+def copy_steps(
     connection: Connection, table: Table, owner: dict[str, int], steps: Iterable[Step]
 ) -> None:
+    """Write steps as those of one owner: a schedule or a part."""
     rows = [
         {
             **owner,

@@ -17,7 +17,7 @@ branch_labels = None
 depends_on = None
 
 OPERATIONS = """coat sand raise-grain denib scuff mask untape wipe buff rub-out glue-up hardware
-solvent-wipe rinse steel-wool level sun stack pack use"""
+solvent-wipe rinse steel-wool mend level sun stack pack use"""
 
 # The closed sets of words that grew: (table, column, words).
 WIDER = (

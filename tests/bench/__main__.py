@@ -102,9 +102,12 @@ def _scale(path: Path) -> str:
 
 def _cases(young: Path, old: Path, demo: Path) -> tuple[Case, ...]:
     log = ("log", "piece0/part0", "topcoat")
+    complete = ("--complete", "bash", "finishlog log piece0/", ":=@")
     return (
         Case("floor", (sys.executable, "-c", FLOOR), young),
         Case("version", (*PROGRAM, "--version"), young),
+        Case("completion", (*PROGRAM, *complete), young),
+        Case("completion, ten years", (*PROGRAM, *complete), old),
         Case("floor, demo", (sys.executable, "-c", FLOOR), demo),
         Case("ready, demo", (*PROGRAM, "ready"), demo),
         Case("ready", (*PROGRAM, "ready"), young),
@@ -168,7 +171,7 @@ def _print(measured: Mapping[str, Measured]) -> None:
     floor = measured["floor"].seconds
     for name, each in measured.items():
         print(
-            f"  {name:<20} {each.seconds * 1000:6.0f} ms  {each.seconds / floor:5.2f} × floor"
+            f"  {name:<21} {each.seconds * 1000:6.0f} ms  {each.seconds / floor:5.2f} × floor"
             f"  {each.memory_mb:5.0f} MB"
         )
     ready, old = measured["ready"].seconds, measured["ready, ten years"].seconds
@@ -180,6 +183,9 @@ def _print(measured: Mapping[str, Measured]) -> None:
     print(f"  ready / floor         {ready / floor:5.2f}   to hold: 1.25")
     print(f"  ready with / without  {old / ready:5.2f}   to hold: 1.15")
     print(f"  log / floor           {measured['log'].seconds / floor:5.2f}   to hold: 1.35")
+    completion = measured["completion"].seconds / measured["version"].seconds
+    aged = measured["completion, ten years"].seconds / measured["version"].seconds
+    print(f"  completion / version  {completion:5.2f}   to hold: 1.3; ten years: {aged:.2f}")
     print(f"  peak memory, MB       {daily:5.0f}   to hold: 100")
 
 

@@ -12,8 +12,9 @@ from sqlalchemy import Connection
 from finishlog.core.air import Air
 from finishlog.core.finishes import FigureSet, judged_by
 from finishlog.core.records import Operation, Target, at
-from finishlog.core.shop import Step
+from finishlog.core.shop import Step, ThingKind
 from finishlog.facts.load import Facts
+from finishlog.store.archive import archive
 from finishlog.store.database import open_database
 from finishlog.store.ledger import Ledger
 from finishlog.store.things import (
@@ -22,8 +23,6 @@ from finishlog.store.things import (
     add_product,
     add_project,
     add_room,
-    archive_part,
-    archive_project,
 )
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
@@ -102,8 +101,8 @@ def _history(builder: Builder, behind: Scale) -> None:
             product = ("topcoat", "oil")[number % 2]
             for coat in range(coats):
                 builder.coat(targets, product, when + coat * a_day)
-            archive_part(builder.connection, part, when + 30 * a_day)
-        archive_project(builder.connection, project, when + 30 * a_day)
+            archive(builder.ledger, ThingKind.PART, part, when + 30 * a_day)
+        archive(builder.ledger, ThingKind.PROJECT, project, when + 30 * a_day)
 
 
 def _parts(

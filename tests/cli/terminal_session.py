@@ -12,6 +12,7 @@ import struct
 import subprocess
 import termios
 import time
+from collections.abc import Sequence
 from types import TracebackType
 from typing import Self
 
@@ -29,6 +30,7 @@ class TerminalSession:
         *words: str,
         columns: int = 80,
         out: int | None = None,
+        run: Sequence[str] = PROGRAM,
         **more: str,
     ) -> None:
         self.screen = ""
@@ -36,7 +38,7 @@ class TerminalSession:
         size = struct.pack("HHHH", 24, columns, 0, 0)
         fcntl.ioctl(terminal, termios.TIOCSWINSZ, size)
         self._process = subprocess.Popen(
-            [*PROGRAM, *words],
+            [*run, *words],
             env=program.variables({"TERM": "xterm-256color", **more}),
             cwd=program.folder,
             stdin=terminal,
@@ -80,6 +82,11 @@ class TerminalSession:
         """Wait for a question and type a line."""
         self._read_until(question)
         os.write(self._keys, f"{typed}\n".encode())
+
+    def press(self, keys: str, awaited: str) -> None:
+        """Press keys and wait for what they bring on the screen."""
+        os.write(self._keys, keys.encode())
+        self._read_until(awaited)
 
     def interrupt(self, question: str) -> None:
         """Wait for a question and press Ctrl-C, as the terminal passes it on.

@@ -25,16 +25,20 @@ def test_the_first_coat_in_an_empty_shop_asks_for_the_part_the_wood_and_the_clas
     # Nothing was chosen: the coat is not on record, the part is.
     assert session.code == errors.NO_SUCH_THING
     with TerminalSession(program, "log", "stool/seat", "varnish") as session:
-        session.answer("number:", _number_of(program, "oil-polyurethane"))
+        session.answer("number:", "oil-polyurethane")
     assert session.code == 0, session.screen
     assert "seat: coat 1, varnish" in session.screen
     assert "varnish" in program.did("on", "stool/seat").out
     assert program.did("part", "show", "seat", "--json").document["answer"][0]["species"] == "ash"
 
 
-def _number_of(program: Finishlog, key: str) -> str:
-    classes = program.did("class", "list", "--json").document["answer"]
-    return str([each["key"] for each in classes].index(key) + 1)
+def test_a_product_whose_name_says_nothing_is_asked_by_family(shop: Finishlog):
+    with TerminalSession(shop, "log", "case", "mystery") as session:
+        session.answer("There is no product 'mystery'", "shellac")
+        session.answer("Which kind of shellac?", "shellac-3lb")
+    assert session.code == 0, session.screen
+    product = shop.did("product", "show", "mystery", "--json").document["answer"]
+    assert product["class_key"] == "shellac-3lb"
 
 
 def test_a_part_without_a_project_asks_which_piece_of_furniture(shop: Finishlog):

@@ -35,6 +35,10 @@ SCREENS = [
     ["room", "list"],
     ["room", "show", "finishing"],
     ["shop", "show"],
+    ["species", "list"],
+    ["species", "show", "cherry"],
+    ["glue", "list"],
+    ["glue", "show", "epoxy"],
     ["class", "list"],
     ["class", "show", "shellac"],
 ]

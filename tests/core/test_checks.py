@@ -30,6 +30,7 @@ from tests.shop_of import (
     hours_until,
     one_coat,
     when,
+    within_limits,
 )
 
 EARLY = {Stage.TOUCH, Stage.DUST_FREE}
@@ -255,7 +256,7 @@ def test_no_pass_ever_goes_below_the_labels_minimum_in_real_hours(key, vague, fo
     story = Story()
     story.part()
     story.coat((0.0, vague), key)
-    story.steady(celsius, 50.0, since=-12.0, days=20.0)
+    story.steady(within_limits(key, celsius), 50.0, since=-12.0, days=20.0)
     for hour, finding in found:
         story.check(vague + hour, finding)
     top = story.state(vague + 400).top

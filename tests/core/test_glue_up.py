@@ -218,7 +218,9 @@ def test_where_the_assembly_is_carried_its_members_go():
     story.move(3, case, attic)
     assert story.state(2.5, sides).room.id == 1
     assert story.state(4, sides).room.id == attic
-    assert story.verdict(4, sides).answer is Answer.NOT_IN_THIS_AIR
+    assert story.verdict(4, sides).waits_for == "the joint", "it is still in cauls"
+    story.read(79, 6, 60, room=attic)
+    assert story.verdict(80, sides).answer is Answer.NOT_IN_THIS_AIR
 
 
 def test_clamping_asks_every_layer():

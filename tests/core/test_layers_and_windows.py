@@ -17,7 +17,7 @@ from finishlog.core.finishes import FinishClass, WindowKind
 from finishlog.core.layers import Layer, StageTime
 from finishlog.core.records import Operation
 from finishlog.core.stages import NOT_LATER_THAN, Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     BLEND,
     FACTS,
@@ -34,6 +34,7 @@ from tests.shop_of import (
     figure,
     hours_until,
     one_coat,
+    within_limits,
 )
 
 TOPCOATS = [of.key for of in FACTS.classes() if of.topcoat]
@@ -379,19 +380,28 @@ def test_layers_lie_in_the_order_of_the_work():
     assert [x.of.key for x in story.state(50).layers] == [STAIN, SHELLAC, WAX]
 
 
+def is_late(verdict: Verdict) -> bool:
+    """Tell of a closed window that scuffing alone does not open: it wrinkles, or never sands."""
+    return verdict.answer is Answer.TEST and (
+        "wrinkle" in verdict.because or "no sanding figure" in verdict.because
+    )
+
+
 @settings(deadline=None, max_examples=40)
 @given(st.sampled_from(EVERY_CLASS), st.floats(11, 30), st.floats(35, 60))
 def test_an_answer_only_moves_forward_as_time_passes(key, celsius, rh):
     """Without new entries: drying, then test, then go (or scuff); a window may close on the way."""
     of: FinishClass = FACTS.finish_class(key)
-    story = one_coat(key, celsius=celsius, rh=rh, days=20.0)
+    # Colder than its least is a story of its own (test_suspect).
+    story = one_coat(key, celsius=within_limits(key, celsius), rh=rh, days=20.0)
     story.work(0.01, Operation.WIPE)
     order = [Answer.DRYING, Answer.TEST, Answer.GO, Answer.DEAD_ZONE, Answer.SCUFF]
     if of.window.kind is WindowKind.ALWAYS_SCUFF:
         order = [Answer.DRYING, Answer.TEST, Answer.SCUFF]
     if key == WAX:  # on bare wood, which no time mends
         order = [Answer.UNDERNEATH]
-    seen = [story.verdict(h).answer for h in (0.1, 1, 2, 3, 5, 7, 9, 12, 18, 30, 60, 100, 200, 400)]
-    ranks = [order.index(answer) for answer in seen]
+    seen = [story.verdict(h) for h in (0.1, 1, 2, 3, 5, 7, 9, 12, 18, 30, 60, 100, 200, 400)]
+    # Too late to bond by itself is past go, though it says to test first where scuffing is no way.
+    ranks = [order.index(Answer.SCUFF if is_late(one) else one.answer) for one in seen]
     for one, following in pairwise(ranks):
-        assert one <= following, [a.value for a in seen]
+        assert one <= following, [v.answer.value for v in seen]

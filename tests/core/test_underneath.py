@@ -148,8 +148,8 @@ def test_varnish_over_lacquer_is_a_scuffed_bond():
 
 
 def test_a_pair_of_which_nothing_is_published_is_tried_on_a_board():
-    """Tannin sealer over shellac: no source; never a plain go."""
-    verdict = over((0, SHELLAC)).may("tannin-sealer", MONTH)
+    """Varnish over catalysed lacquer: no source; never a plain go."""
+    verdict = over((0, "lacquer-precatalysed")).may(VARNISH, MONTH)
     assert verdict.answer is Answer.TEST
     assert any("nothing published" in f.sentence for f in verdict.findings)
     assert any("sample board" in f.remedy for f in verdict.findings)
@@ -206,11 +206,12 @@ def test_a_zone_of_another_wood_is_asked_by_itself():
     assert by_zone == {"field": Answer.GO, "inlay": Answer.UNDERNEATH}
 
 
-def test_cherry_under_stain_is_tried_first():
+def test_cherry_under_stain_wants_a_washcoat():
     """It drinks stain unevenly and goes blotchy (article on blotching, 2004)."""
     found = over(species="cherry").may(STAIN, 0).findings
     (blotchy,) = [f for f in found if "blotchy" in f.sentence]
-    assert blotchy.level is Level.CAUTION
+    assert blotchy.level is Level.STOP
+    assert "washcoat" in blotchy.remedy
     assert "sample board" in blotchy.remedy
 
 

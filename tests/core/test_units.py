@@ -8,10 +8,12 @@ from hypothesis import strategies as st
 
 from finishlog.core.units import (
     Area,
+    Cut,
     Film,
     Temperature,
     Unit,
     Volume,
+    Weight,
     difference_from_base,
     difference_to_base,
     from_base,
@@ -19,7 +21,7 @@ from finishlog.core.units import (
     to_base,
 )
 
-EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Film]
+EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Weight, *Film, *Cut]
 
 
 @pytest.mark.parametrize(
@@ -36,6 +38,10 @@ EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Film]
         (1, Volume.US_GALLON, 3.785411784),
         (1, Volume.US_QUART, 0.946352946),
         (1, Film.MIL, 25.4),
+        (1, Volume.US_PINT, 0.473176473),
+        (1, Volume.US_FLUID_OUNCE, 0.0295735295625),
+        (1, Weight.POUND, 453.59237),
+        (1, Weight.OUNCE, 28.349523125),
     ],
 )
 def test_published_conversions(value, unit, base):
@@ -57,12 +63,29 @@ def test_a_spread_rate_in_us_units():
     assert from_base(micrometres, Film.MIL) == pytest.approx(231 / 144 * 1000)
 
 
+def test_a_pound_cut_is_a_pound_of_flakes_to_a_us_gallon_of_alcohol():
+    # NIST SP 811: 1 lb/gal (US) = 119.8264 kg/m³ to seven digits; digits from memory.
+    assert to_base(1, Cut.POUND_CUT) == pytest.approx(119.8264, abs=5e-5)
+    # Three pounds to the gallon: 270 g in 3/4 of a litre; arithmetic.
+    assert to_base(3, Cut.POUND_CUT) * 0.75 == pytest.approx(269.6, abs=0.05)
+
+
+def test_smaller_measures_make_up_the_larger():
+    # 1 gal = 4 qt = 8 pt = 128 fl oz, 1 lb = 16 oz: definitions in NIST Handbook 44, appendix C.
+    gallon, pound = to_base(1, Volume.US_GALLON), to_base(1, Weight.POUND)
+    for count, unit in ((4, Volume.US_QUART), (8, Volume.US_PINT), (128, Volume.US_FLUID_OUNCE)):
+        assert to_base(count, unit) == pytest.approx(gallon, rel=1e-15)
+    assert to_base(16, Weight.OUNCE) == pytest.approx(pound, rel=1e-15)
+
+
 def test_every_unit_is_printed_in_its_own_sign():
     assert [sign(unit) for unit in EVERY_UNIT] == [
         *("°C", "°F"),
         *("m²", "ft²"),
-        *("L", "qt", "gal"),
+        *("L", "ml", "qt", "pt", "gal", "fl oz"),
+        *("g", "kg", "oz wt", "lb"),
         *("µm", "mil"),
+        *("g/L", "lb cut"),
     ]
 
 

@@ -43,9 +43,18 @@ PERRY = {
         30: 254.43,
         35: 352.82,
     },
+    "xylene": {
+        5: 319.43,
+        10: 445.78,
+        15: 613.71,
+        20: 834.12,
+        23: 996.88,
+        30: 1486.76,
+        35: 1952.25,
+    },
 }
 # How far the ratio to 23 °C may be off: decane's coefficients were fitted above 58 °C.
-WITHIN = {"ethanol": 0.01, "butyl-acetate": 0.01, "mineral-spirits": 0.06}
+WITHIN = {"ethanol": 0.01, "butyl-acetate": 0.01, "mineral-spirits": 0.06, "xylene": 0.02}
 POINTS = [(key, t) for key, points in PERRY.items() for t in points]
 
 

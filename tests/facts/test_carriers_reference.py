@@ -5,7 +5,12 @@ from __future__ import annotations
 import pytest
 from test_carriers import PERRY
 
-CAS = {"ethanol": "64-17-5", "butyl-acetate": "123-86-4", "mineral-spirits": "124-18-5"}
+CAS = {
+    "ethanol": "64-17-5",
+    "butyl-acetate": "123-86-4",
+    "mineral-spirits": "124-18-5",
+    "xylene": "108-38-3",
+}
 
 
 @pytest.mark.reference

@@ -16,30 +16,23 @@ from finishlog.core.finishes import (
     Limit,
     Mechanism,
     Method,
+    Range,
     WindowKind,
 )
 from finishlog.core.stages import NOT_LATER_THAN, Stage, implied_by
-from finishlog.facts.class_file import LIMITS
+from finishlog.facts.class_file import LIMITS, RANGES
+from finishlog.facts.find import find_class
 from finishlog.facts.load import Facts
 
 FACTS = Facts()
 CLASSES = FACTS.classes()
 KEYS = [c.key for c in CLASSES]
-TWELVE = {
-    "alkyd-varnish",
-    "boiled-linseed-oil",
-    "hardwax-oil",
-    "lacquer-sprayed",
-    "oil-polyurethane",
-    "oil-varnish-blend",
-    "paste-filler",
-    "paste-wax",
-    "shellac-2lb",
-    "tannin-sealer",
-    "waterborne-clear",
-    "wiping-stain",
+FAMILIES = {
+    *("oil", "oil-varnish", "wax"),
+    *("shellac", "lacquer", "catalysed", "waterborne"),
+    *("stain", "dye", "glaze", "filler", "washcoat"),
+    *("paint", "soap", "bleach"),
 }
-FAMILIES = {"oil", "oil-varnish", "shellac", "lacquer", "waterborne", "stain", "filler", "wax"}
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 ENDS = ("low_h", "typical_h", "high_h")
 
@@ -49,7 +42,7 @@ each_class = pytest.mark.parametrize("of", CLASSES, ids=KEYS)
 def figures_of(of: FinishClass) -> Iterator[Figure]:
     """Give every range of hours of a class, differing readings too."""
     own = [*of.stages.values(), *of.readings.values()]
-    for one in [*own, *filter(None, (of.wipe_off_h, of.window.closes))]:
+    for one in [*own, *filter(None, (of.wipe_off_h, of.window.closes, of.pot_life_h))]:
         yield one
         yield from one.also
 
@@ -58,15 +51,20 @@ def limits_of(of: FinishClass) -> list[Limit]:
     return [x for x in (getattr(of.limits, word) for word in LIMITS) if x is not None]
 
 
-def test_the_twelve_classes_are_there():
-    assert set(FACTS.class_keys()) == TWELVE
+def ranges_of(of: FinishClass) -> Iterator[Range]:
+    """Give every quantity of a class that is no time, differing readings too."""
+    for one in filter(None, (getattr(of, word) for word in RANGES)):
+        yield one
+        yield from one.also
 
 
 @each_class
 def test_every_figure_names_a_source_that_exists(of):
     named = {figure.source for figure in figures_of(of)}
     named |= {limit.source for limit in limits_of(of)}
+    named |= {found.source for found in ranges_of(of)}
     named |= {of.window.source, of.self_heating_source}
+    named |= {of.wrinkles_when_late_source} - {None}
     assert named <= KNOWN
 
 
@@ -74,6 +72,14 @@ def test_every_figure_names_a_source_that_exists(of):
 def test_ranges_are_in_order_and_never_negative(of):
     for figure in figures_of(of):
         assert 0 <= figure.low_h <= figure.typical_h <= figure.high_h
+
+
+@each_class
+def test_amounts_are_in_order_and_a_share_is_at_most_the_whole(of):
+    for found in ranges_of(of):
+        assert 0 <= found.low <= found.high
+    for share in filter(None, (of.solids_vol_pct, of.solids_wt_pct)):
+        assert share.high <= 100
 
 
 @each_class
@@ -180,6 +186,7 @@ def test_whatever_dries_by_oxidation_heats_in_rags(of):
 def test_what_leaves_the_film_fits_how_it_dries(of):
     fits = {
         Mechanism.OXIDATION: {"none", "mineral-spirits"},
+        Mechanism.CROSS_LINKING: {"butyl-acetate", "xylene", "water"},
         Mechanism.WATER: {"water"},
         Mechanism.ALCOHOL: {"ethanol"},
         Mechanism.SOLVENT: {"butyl-acetate", "mineral-spirits"},
@@ -189,3 +196,26 @@ def test_what_leaves_the_film_fits_how_it_dries(of):
 
 def test_sprayed_lacquer_is_sprayed_only():
     assert FACTS.finish_class("lacquer-sprayed").methods == (Method.SPRAY,)
+
+
+def test_no_two_classes_are_called_the_same():
+    """What a person types whole, a key, a name or another word for it, is one class's alone."""
+    for of in CLASSES:
+        for called in (of.key, of.name, *of.aliases):
+            assert find_class(called, FACTS.class_names()) == (of.key,), called
+
+
+@each_class
+def test_the_clock_has_what_it_needs_for_every_mechanism_and_carrier(of):
+    if of.mechanism in {Mechanism.OXIDATION, Mechanism.CROSS_LINKING}:
+        assert of.mechanism.value in FACTS.rates
+    elif of.mechanism is not Mechanism.WATER:
+        assert FACTS.carrier(of.carrier) is not None
+
+
+def test_only_what_is_mixed_before_use_has_a_pot_life():
+    mixed = {c.key for c in CLASSES if c.pot_life_h}
+    assert mixed >= {"lacquer-postcatalysed", "conversion-varnish", "waterborne-two-part"}
+    # Pre-catalysed lacquer holds its catalyst in the can: its shelf life is its pot life.
+    assert "lacquer-precatalysed" not in mixed
+    assert all(c.mechanism is not Mechanism.OXIDATION for c in CLASSES if c.key in mixed)

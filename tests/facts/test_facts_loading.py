@@ -44,7 +44,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.11"
+    assert FACTS.version == "2026.11.2"
 
 
 def test_a_class_is_read_without_reading_the_others(folder: Path):
@@ -120,7 +120,15 @@ def test_naming_the_facts_reads_nothing_and_loads_no_reader():
         ("oil-polyurethane", {"oil-polyurethane"}),
         (
             "varnish",
-            {"alkyd-varnish", "oil-polyurethane", "oil-varnish-blend", "waterborne-clear"},
+            {
+                "alkyd-varnish",
+                "conversion-varnish",
+                "oil-polyurethane",
+                "oil-varnish-blend",
+                "spar-varnish",
+                "waterborne-clear",
+                "wiping-varnish",
+            },
         ),
         ("water clear", {"waterborne-clear"}),
         ("creosote", set()),
@@ -153,3 +161,11 @@ def test_a_beginning_of_a_word_always_finds_its_class_among_others(
     typed = word[: data.draw(st.integers(1, len(word)))]
     found = find_class(typed, NAMES)
     assert of.key in found or len(found) == 1
+
+
+def test_what_a_class_is_called_is_read_without_its_figures(folder: Path):
+    spoil(folder / "classes" / "paste-wax.toml", "low_h", "low_h =")
+    assert Facts(str(folder)).class_names() == NAMES
+    assert [(n.key, n.name, n.aliases) for n in NAMES] == [
+        (of.key, of.name, of.aliases) for of in FACTS.classes()
+    ]

@@ -18,10 +18,11 @@ FACTS = Facts()
 FOLDER = Path(HERE)
 FILES = sorted(FOLDER.rglob("*.toml"))
 DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8")) for p in FILES}
-UNITS = ("_h", "_c", "_d", "_pct", "_per_10c", "_log10_pa")
+UNITS = ("_h", "_min", "_c", "_d", "_pct", "_um", "_m2_per_l", "_per_10c", "_log10_pa")
+BARE = {"value", "low", "high"}
 # The core names these two for its stages and its standard air.
 STANDARDS_OF_THE_CORE = {"astm-d1640": "core/stages.py", "astm-d3924": "core/air.py"}
-PUBLISHED_NAMES = {"Wood", "Handbook", "Army", "American", "NIOSH", "RH"}
+PUBLISHED_NAMES = {"Wood", "Handbook", "Army", "American", "NIOSH", "PVA", "RH"}
 
 
 def leaves(value: Any, key: str = "") -> Iterator[tuple[str, Any]]:
@@ -78,15 +79,17 @@ def test_a_source_that_was_not_seen_says_memory():
 def test_a_number_has_its_unit_in_its_name():
     for file, key, value in LEAVES:
         if isinstance(value, int | float) and not isinstance(value, bool):
-            assert key.endswith(UNITS) or key in {"value", "tier"}, f"{file}: {key}"
+            assert key.endswith(UNITS) or key in {*BARE, "tier"}, f"{file}: {key}"
 
 
 def test_a_bare_value_stands_in_a_table_whose_name_has_the_unit():
     def check(data: dict[str, Any], name: str) -> None:
-        assert "value" not in data or name.endswith(UNITS), name
+        assert not BARE & set(data) or name.endswith(UNITS), name
         for inner, one in data.items():
             if isinstance(one, dict):
                 check(one, inner)
+        for reading in data.get("also", []):
+            check(reading, name)
 
     for data in DATA.values():
         check(data, "")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -24,7 +25,8 @@ def test_every_note_is_short_sourced_and_its_own():
     for note in NOTES:
         assert note.source in KNOWN
         assert note.text.endswith(".")
-        assert len(note.text) <= 200
+        # Three ways with oily rags in one sentence; the rest is read at a glance.
+        assert len(note.text) <= (190 if note.id == "rags-ways" else 126)
 
 
 def test_everything_defers_to_the_sheet_the_codes_and_licensed_people():
@@ -54,6 +56,42 @@ def test_chlorine_bleach_meets_no_acid_and_no_ammonia():
     bleach = about("bleach")
     assert all(word in bleach for word in ("poison gas", "vinegar", "oxalic", "ammonia"))
     assert "neutralise" not in bleach
+
+
+# White vinegar and water belong to the alkali-and-peroxide bleach only (common practice).
+def test_vinegar_is_for_the_two_part_bleach_alone():
+    (said,) = [note.text for note in NOTES if note.id == "bleach-two-part"]
+    assert "alkali-and-peroxide bleach alone" in said
+
+
+# The gas comes first: whoever sees one note of bleach sees that one.
+def test_the_first_note_of_bleach_is_the_gas():
+    assert "poison gas" in notes_for(NOTES, ["bleach"], at_most=1)[0].text
+
+
+# What a note must say, in order: 40 CFR 745 and 751, 16 CFR 1303, 21 CFR 175.300, ASTM F963, IARC
+# monograph 62, 29 CFR 1910.106 and .107, NIOSH pocket guide, NIOSH alerts, 40 CFR 261.4.
+@pytest.mark.parametrize(
+    ("hazard", "words"),
+    [
+        ("lead", ("1978", "test before", "certified")),
+        ("stripper", ("Methylene chloride", "federal rules", "no flame", "like oily rags")),
+        ("children", ("90 ppm lead", "toy rules", "fully hard")),
+        ("food", ("maker calls suitable", "fully hard", "30 days")),
+        ("dust", ("nasal cancer", "at the tool", "1 mg/m³")),
+        ("heat", ("flash point", "open element", "heat gun")),
+        ("heater", ("pilot light", "carbon monoxide")),
+        ("flammable", ("pilots", "one day's finish", "cabinet", "free liquid", "time limit")),
+        ("spray", ("6 m", "quarter of the lower explosive limit", "household fan")),
+        ("vapour", ("health limits are far lower", "dizziness", "raise the factor")),
+        ("nitrocellulose", ("overspray", "do not spark", "no oil or varnish over it")),
+        ("isocyanate", ("asthma", "supplied air")),
+        ("general", ("extinguisher", "get out and call")),
+    ],
+)
+def test_a_hazard_is_told_whole(hazard: str, words: tuple[str, ...]):
+    said = about(hazard)
+    assert [word for word in words if word not in said] == []
 
 
 # Fire-investigation firm's article: a fire is plausible from about one hour after wetting.

@@ -10,12 +10,13 @@ from conftest import NOW, Bench
 from finishlog.core.air import Air
 from finishlog.core.finishes import Figure, RecoatWindow, WindowKind
 from finishlog.core.records import Operation
-from finishlog.core.shop import FaceKind, Project, Room, Step
+from finishlog.core.shop import FaceKind, Project, Room, Step, ThingKind
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.core.stages import Stage
 from finishlog.errors import UsageFault
+from finishlog.store.archive import archive
 from finishlog.store.labels import put_label_figure, put_label_window
-from finishlog.store.read_shop import read_shop, read_steps
+from finishlog.store.read_shop import read_schedules, read_shop
 from finishlog.store.things import (
     NewPart,
     add_part,
@@ -23,8 +24,6 @@ from finishlog.store.things import (
     add_project,
     add_room,
     add_steps,
-    archive_part,
-    archive_project,
     assign_steps,
 )
 from finishlog.store.usual import put_setting, put_shop_hours, put_usual_day, read_settings
@@ -69,13 +68,14 @@ SCHEDULE = (
 def test_steps_are_copied_to_a_part_and_a_later_change_does_not_reach_back(bench: Bench):
     with changing(bench) as ledger:
         add_steps(ledger.connection, "plain", SCHEDULE)
-        copied = read_steps(ledger.connection)["plain"]
+        (copied,) = [s.steps for s in read_schedules(ledger.connection)]
         assign_steps(ledger.connection, bench.part("doors").id, copied, "plain")
         add_steps(ledger.connection, "plainer", SCHEDULE[:1])
     assert bench.part("doors").steps == SCHEDULE
     assert bench.part("doors").steps_name == "plain"
     with bench.db.reading() as connection:
-        assert read_steps(connection) == {"plain": SCHEDULE, "plainer": SCHEDULE[:1]}
+        known = {s.name: s.steps for s in read_schedules(connection)}
+    assert known == {"plain": SCHEDULE, "plainer": SCHEDULE[:1]}
 
 
 def test_assigning_again_replaces_the_steps_of_that_part_only(bench: Bench):
@@ -177,10 +177,10 @@ def test_a_setting_is_replaced_and_the_time_zone_is_the_shops(bench: Bench):
 
 def test_what_is_archived_leaves_the_daily_screens_and_can_still_be_read(bench: Bench):
     with changing(bench) as ledger:
-        archive_part(ledger.connection, bench.part("doors").id, NOW)
+        archive(ledger, ThingKind.PART, bench.part("doors").id, NOW)
     assert [part.name for part in bench.shop().parts] == ["sides", "case"]
     with changing(bench) as ledger:
-        archive_project(ledger.connection, bench.shop().projects[0].id, NOW)
+        archive(ledger, ThingKind.PROJECT, bench.shop().projects[0].id, NOW)
     assert (bench.shop().projects, bench.shop().parts) == ((), ())
     with bench.db.reading() as connection:
         everything = read_shop(connection, NOW, include_archived=True)

@@ -1,0 +1,61 @@
+"""Read faces and zones as a person types them: `front`, `back:hidden`, `top=field,inlay:walnut`.
+
+After the colon of a face stands what it is for, after the colon of a zone its wood. Zones are all
+named: `front=left,right` divides a whole face.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.acts.made import a_name
+from finishlog.core.shop import Face, FaceKind
+from finishlog.errors import UsageFault
+from finishlog.store.things import NewFace, NewZone
+
+ALL_ROUND = NewFace("all round")
+_HOW = "write front, back:hidden, tenon:joint, edges:edge or 'top=field,inlay:walnut'"
+
+
+def read_faces(typed: Sequence[str]) -> tuple[NewFace, ...]:
+    """Read faces; UsageFault when one is named twice or cannot be read."""
+    faces = tuple(_face(text) for text in typed)
+    _once([face.name for face in faces], "face")
+    return faces
+
+
+def _face(text: str) -> NewFace:
+    said, equals, zones = text.partition("=")
+    name, colon, kind = (bit.strip() for bit in said.partition(":"))
+    if colon and kind not in set(FaceKind):
+        raise UsageFault(f"{kind!r} is no kind of face", _HOW)
+    face = a_name(name, "face")
+    if not equals:
+        return NewFace(face, FaceKind(kind or "show"))
+    return NewFace(face, FaceKind(kind or "show"), _zones(face, zones))
+
+
+def _zones(face: str, typed: str) -> tuple[NewZone, ...]:
+    zones = []
+    for text in typed.split(","):
+        name, colon, species = (bit.strip() for bit in text.partition(":"))
+        if not name or (colon and not species):
+            raise UsageFault(f"{typed!r} does not name the zones of {face}", _HOW)
+        zones.append(NewZone(a_name(name, "zone"), species or None))
+    _once([zone.name for zone in zones], "zone")
+    return tuple(zones)
+
+
+def _once(names: Sequence[str], what: str) -> None:
+    low = [name.casefold() for name in names]
+    twice = next((name for name in low if low.count(name) > 1), None)
+    if twice is not None:
+        raise UsageFault(f"the {what} {twice!r} is named twice", f"name each {what} once")
+
+
+def copied(faces: Sequence[Face]) -> tuple[NewFace, ...]:
+    """Return faces like those of another part."""
+    return tuple(
+        NewFace(face.name, face.kind, tuple(NewZone(z.name, z.species) for z in face.zones))
+        for face in faces
+    )

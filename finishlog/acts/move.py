@@ -1,0 +1,61 @@
+"""Carry parts into another room: the air that they meet from then on is that room's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.asks.look import look
+from finishlog.asks.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.records import When
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_room, pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """A move as recorded. `air_known`: the room was read lately. `was_there`: nothing moved."""
+
+    act: int
+    at: When
+    room: str
+    labels: tuple[str, ...]
+    air_known: bool
+    was_there: bool
+    standings: tuple[Standing, ...]
+
+
+def move(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    room: str,
+    at: When,
+) -> Carried:
+    """Record that pieces were carried into a room; an assembly takes its members along."""
+    with database.writing("move", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, None, joints_too=True)
+        if picked.face_named:
+            raise UsageFault("a face is not moved by itself", "name the part or its pieces")
+        into = pick_room(before.shop, room)
+        mine = [z for z in before.bench.zones if z.target in picked.targets]
+        was_there = bool(mine) and all(z.room.id == into.id for z in mine)
+        ledger.moved(at, pieces=picked.pieces, room=into.id)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        return Carried(
+            act=ledger.act_id,
+            at=at,
+            room=into.name,
+            labels=picked.labels,
+            air_known=after.bench.rooms[into.id].read_lately(clock.now) is not None,
+            was_there=was_there,
+            standings=standings([s for s in states if s.layers or s.progress.next], after),
+        )

@@ -1,0 +1,146 @@
+"""Put products on record with what their labels say, change them, put them away."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.acts.archiving import in_use, products_used
+from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.asks.classes import class_key
+from finishlog.clock import Clock
+from finishlog.core.finishes import Figure, RecoatWindow
+from finishlog.core.shop import ThingKind
+from finishlog.core.stages import Stage
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_product
+from finishlog.store.archive import archive
+from finishlog.store.changes import changed
+from finishlog.store.database import Database
+from finishlog.store.edit import product_has_coats, set_value
+from finishlog.store.labels import put_label_figure, put_label_window
+from finishlog.store.ledger import Ledger
+from finishlog.store.naming import rename
+from finishlog.store.read_shop import read_schedules, read_shop
+from finishlog.store.things import add_product
+
+
+@dataclass(frozen=True, slots=True)
+class ProductTyped:
+    """A product as typed: its class and what its label says."""
+
+    name: str
+    class_typed: str
+    label: Mapping[Stage, Figure]
+    window: RecoatWindow | None = None
+    note: str = ""
+
+
+def new_product(
+    database: Database, facts: Facts, clock: Clock, words: str, typed: ProductTyped
+) -> Made:
+    """Put a product on record with the figures on its label."""
+    with database.writing("product new", words, clock.now, clock.zone.key) as ledger:
+        return put_product(ledger, facts, clock, typed)
+
+
+def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped) -> Made:
+    """Put a product on record within an act."""
+    name = a_name(typed.name, "product")
+    key = class_key(facts, typed.class_typed)
+    echo = _echo(typed)
+    lent = free_name(ledger, ThingKind.PRODUCT, name)
+    product = add_product(ledger.connection, name, key, clock.now, note=typed.note)
+    changed(ledger, ThingKind.PRODUCT, product, "added", "", name)
+    _label(ledger, product, typed, clock.now)
+    return Made("product", name, in_words(", ".join([key, *echo]), lent))
+
+
+def label_product(database: Database, clock: Clock, words: str, typed: ProductTyped) -> Made:
+    """Change what a label says from now on; coats already on keep what they were judged by."""
+    if not typed.label and typed.window is None:
+        raise UsageFault("nothing to change on the label", "say what it says: --recoat 4h")
+    with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
+        product = pick_product(read_shop(ledger.connection, clock.now), typed.name)
+        _label(ledger, product.id, typed, clock.now)
+    return Made("label", product.name, ", ".join([product.class_key, *_echo(typed)]))
+
+
+def _echo(typed: ProductTyped) -> list[str]:
+    """Say back what was understood; UsageFault when a window closes before the recoat time."""
+    recoat, closes = typed.label.get(Stage.RECOAT), typed.window.closes if typed.window else None
+    if recoat and closes and closes.low_h <= recoat.low_h:
+        raise UsageFault(
+            f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",
+            "look at the can again: --recoat 3h --window 24h",
+        )
+    said = [f"{stage.value} {_hours(figure)}" for stage, figure in typed.label.items()]
+    return [*said, *([f"window {_hours(closes)}"] if closes else [])]
+
+
+def _hours(figure: Figure) -> str:
+    ends = [f"{h:g} h" if h >= 1 else f"{60 * h:.0f} min" for h in (figure.low_h, figure.high_h)]
+    return " to ".join(dict.fromkeys(ends))
+
+
+def _label(ledger: Ledger, product: int, typed: ProductTyped, since: datetime) -> None:
+    for stage, figure in typed.label.items():
+        put_label_figure(ledger.connection, product, stage, figure, since)
+    if typed.window is not None:
+        put_label_window(ledger.connection, product, typed.window, since)
+
+
+def edit_product(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    typed: str,
+    *,
+    finish: str | None,
+    note: str | None,
+) -> Made:
+    """Change a product's note; its class too, while no coat was judged by it."""
+    if finish is None and note is None:
+        raise UsageFault("nothing to change", "say what: --class, --note (product label for hours)")
+    key = class_key(facts, finish) if finish is not None else ""
+    with database.writing("product edit", words, clock.now, clock.zone.key) as ledger:
+        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+        if key and key != product.class_key:
+            if product_has_coats(ledger.connection, product.id):
+                raise UsageFault(
+                    f"coats of {product.name} were judged as {product.class_key} and stay so",
+                    f"put the other finish on record: finishlog product new NAME --class {key}",
+                )
+            shown = (product.class_key, key)
+            set_value(ledger, ThingKind.PRODUCT, product.id, "class_key", key, shown, "class")
+        if note is not None:
+            set_value(ledger, ThingKind.PRODUCT, product.id, "note", note, (product.note, note))
+    return Made("product", product.name, in_words(key, "note changed" if note is not None else ""))
+
+
+def rename_product(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a product another name; the old one still finds it."""
+    new = a_name(new, "product")
+    with database.writing("product rename", words, clock.now, clock.zone.key) as ledger:
+        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+        rename(ledger, ThingKind.PRODUCT, product.id, new)
+    return Made("product", new, f"{product.name} still finds it")
+
+
+def archive_product(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a product away; refused while an open part or a finishing schedule needs it."""
+    with database.writing("product archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        product = pick_product(shop, typed)
+        users = products_used(ledger, shop.parts).get(product.id, set())
+        users |= {
+            f"steps {schedule.name}"
+            for schedule in read_schedules(ledger.connection)
+            if any(step.product == product.id for step in schedule.steps)
+        }
+        in_use("product", product.name, users)
+        archive(ledger, ThingKind.PRODUCT, product.id, clock.now)
+    return Made("put away: product", product.name)

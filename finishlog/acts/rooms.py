@@ -1,0 +1,85 @@
+"""Put rooms on record, change them, put them away; say when the shop is open."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.acts.archiving import in_use, rooms_used
+from finishlog.acts.made import Made, a_name, free_name
+from finishlog.clock import Clock
+from finishlog.core.shop import ThingKind
+from finishlog.core.shop_hours import WeeklyHours
+from finishlog.picking import pick_room
+from finishlog.store.archive import archive
+from finishlog.store.changes import changed
+from finishlog.store.database import Database
+from finishlog.store.edit import set_value
+from finishlog.store.ledger import Ledger
+from finishlog.store.naming import rename
+from finishlog.store.read_shop import read_shop
+from finishlog.store.things import add_room
+from finishlog.store.usual import TIME_ZONE, put_setting, put_shop_hours, put_usual_day
+
+
+def new_room(
+    database: Database, clock: Clock, words: str, name: str, coldest_c: float | None, note: str
+) -> Made:
+    """Put a room on record, with its coldest night (°C) when that is known."""
+    with database.writing("room new", words, clock.now, clock.zone.key) as ledger:
+        return put_room(ledger, clock, name, coldest_c, note)
+
+
+def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, note: str) -> Made:
+    """Put a room on record within an act."""
+    name = a_name(name, "room")
+    lent = free_name(ledger, ThingKind.ROOM, name)
+    room = add_room(ledger.connection, name, note=note)
+    changed(ledger, ThingKind.ROOM, room, "added", "", name)
+    if coldest_c is not None:
+        put_usual_day(ledger.connection, room, clock.now, coldest_c=coldest_c)
+    return Made("room", name, lent)
+
+
+def coldest_night(
+    database: Database, clock: Clock, words: str, room: str, coldest_c: float
+) -> Made:
+    """Say how cold a room's nights get from now on (°C)."""
+    with database.writing("room night", words, clock.now, clock.zone.key) as ledger:
+        known = pick_room(read_shop(ledger.connection, clock.now), room)
+        put_usual_day(ledger.connection, known.id, clock.now, coldest_c=coldest_c)
+    return Made("room", known.name)
+
+
+def edit_room(database: Database, clock: Clock, words: str, typed: str, note: str) -> Made:
+    """Change a room's note."""
+    with database.writing("room edit", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
+    return Made("room", room.name, "note changed")
+
+
+def rename_room(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a room another name; the old one still finds it."""
+    new = a_name(new, "room")
+    with database.writing("room rename", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        rename(ledger, ThingKind.ROOM, room.id, new)
+    return Made("room", new, f"{room.name} still finds it")
+
+
+def archive_room(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a room away; refused while an open part stands or stood in it, for its air counts."""
+    with database.writing("room archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        room = pick_room(shop, typed)
+        in_use("room", room.name, rooms_used(ledger, shop.parts, shop).get(room.id, set()))
+        archive(ledger, ThingKind.ROOM, room.id, clock.now)
+    return Made("put away: room", room.name)
+
+
+def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]) -> Made:
+    """Say when the shop is open, from now on."""
+    with database.writing("shop hours", words, clock.now, clock.zone.key) as ledger:
+        put_shop_hours(ledger.connection, week, clock.now)
+        put_setting(ledger.connection, TIME_ZONE, clock.zone.key)
+    return Made("shop", "hours")

@@ -1,0 +1,128 @@
+"""Put finishing schedules on record, change them, put them away."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.asks.done_steps import steps_done
+from finishlog.asks.look_back import look_back
+from finishlog.asks.on import step_words
+from finishlog.clock import Clock
+from finishlog.core.records import Operation
+from finishlog.core.shop import Shop, Step, ThingKind
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import operation_word, pick_product, pick_schedule, pick_zones
+from finishlog.store.archive import archive
+from finishlog.store.changes import changed
+from finishlog.store.database import Database
+from finishlog.store.edit import replace_steps
+from finishlog.store.ledger import Ledger
+from finishlog.store.naming import rename
+from finishlog.store.read_shop import read_schedules, read_shop
+from finishlog.store.things import add_steps
+
+MOST_COATS = 30
+
+
+def new_steps(
+    database: Database, clock: Clock, words: str, name: str, typed: Sequence[str], note: str
+) -> Made:
+    """Put a finishing schedule on record."""
+    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
+        return put_steps(ledger, clock, name, typed, note)
+
+
+def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], note: str) -> Made:
+    """Put a finishing schedule on record within an act."""
+    name = a_name(name, "set of steps")
+    steps = read_step_words(read_shop(ledger.connection, clock.now), typed)
+    lent = free_name(ledger, ThingKind.STEPS, name)
+    added = add_steps(ledger.connection, name, steps, note)
+    changed(ledger, ThingKind.STEPS, added, "added", "", name)
+    return Made("steps", name, in_words(how_many_steps(steps), lent))
+
+
+def how_many_steps(steps: Sequence[Step]) -> str:
+    """Count steps in words."""
+    return f"{len(steps)} step" if len(steps) == 1 else f"{len(steps)} steps"
+
+
+def steps_like(
+    database: Database, facts: Facts, clock: Clock, words: str, name: str, like: str, note: str
+) -> Made:
+    """Put a finishing schedule on record from what was really done on a part, put away or not."""
+    name = a_name(name, "set of steps")
+    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
+        seen, typed = look_back(ledger.connection, facts, clock, [like])
+        steps = steps_done(seen, pick_zones(seen.shop, seen.bench, typed, None))
+        if not steps:
+            raise UsageFault(f"nothing was done on {like} yet", "finishlog past shows what was")
+        lent = free_name(ledger, ThingKind.STEPS, name)
+        added = add_steps(ledger.connection, name, steps, note or f"as it was done on {like}")
+        changed(ledger, ThingKind.STEPS, added, "added", "", name)
+        shown = ", ".join(step_words(step, seen.shop) for step in steps)
+    return Made("steps", name, in_words(shown, lent))
+
+
+def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
+    """Read steps as typed: `sand`, `sealer`, `topcoat*3`, `topcoat@back`, `oil@front/left`."""
+    steps: list[Step] = []
+    for text in typed:
+        word, _, faces = text.partition("@")
+        word, _, times = word.partition("*")
+        if times and not (times.isdigit() and 1 <= int(times) <= MOST_COATS):
+            raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
+        operation = operation_word(word)
+        product = None if operation else pick_product(shop, word).id
+        for _ in range(int(times or 1)):
+            steps.append(
+                Step(
+                    len(steps),
+                    operation or Operation.COAT,
+                    product,
+                    tuple(f.strip() for f in faces.split(",")) if faces else (),
+                )
+            )
+    if not steps:
+        raise UsageFault(
+            "a finishing schedule needs a step", "finishlog steps new NAME sand sealer"
+        )
+    return tuple(steps)
+
+
+def edit_steps(
+    database: Database, clock: Clock, words: str, typed: str, steps: Sequence[str]
+) -> Made:
+    """Replace the steps of a schedule; parts keep the copies that they were given."""
+    with database.writing("steps edit", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        new = read_step_words(shop, steps)
+        shown = ", ".join(step_words(s, shop) for s in schedule.steps)
+        becomes = ", ".join(step_words(s, shop) for s in new)
+        replace_steps(ledger, schedule.id, new, (shown, becomes))
+        old = [p.path for p in shop.parts if p.steps_name == schedule.name]
+    kept = f"{', '.join(old)}: the steps they have stay" if old else ""
+    how = f"to give them these: finishlog part steps {old[0]} --as {schedule.name}" if old else ""
+    return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
+
+
+def rename_steps(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a finishing schedule another name; the old one still finds it."""
+    new = a_name(new, "set of steps")
+    with database.writing("steps rename", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        rename(ledger, ThingKind.STEPS, schedule.id, new)
+    return Made("steps", new, f"{schedule.name} still finds it")
+
+
+def archive_steps(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a finishing schedule away; parts keep the copies that they were given."""
+    with database.writing("steps archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        archive(ledger, ThingKind.STEPS, schedule.id, clock.now)
+    return Made("put away: steps", schedule.name)

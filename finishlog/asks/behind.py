@@ -1,0 +1,46 @@
+"""Which acts stand behind a line of an answer: `history` finds every one of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from finishlog.core.rags import RagsItem
+from finishlog.core.records import (
+    AnyEntry,
+    Check,
+    Coat,
+    Fault,
+    HandedOver,
+    RagsEvent,
+    Resumed,
+    SetAside,
+    Stripped,
+    Work,
+)
+from finishlog.core.shop import Log
+from finishlog.core.zone import ZoneState
+
+# What a verdict rests on; notes, reviews and photos change none.
+_WEIGHS = Coat | Work | Check | Fault | Stripped | SetAside | Resumed | HandedOver
+
+
+def acts_of(states: Iterable[ZoneState]) -> tuple[int, ...]:
+    """Return the acts that tell of some zones, glue-ups too, in the order of typing."""
+    found: set[int] = set()
+    for state in states:
+        found.update(entry.act for entry in state.told if isinstance(entry, _WEIGHS))
+        if state.joined_by is not None:
+            found.add(state.joined_by.act)
+    return tuple(sorted(found))
+
+
+def acts_of_rags(item: RagsItem, log: Log) -> tuple[int, ...]:
+    """Return the acts that wetted some rags, and what was done with them since."""
+    return tuple(sorted({e.act for e in log.entries if _about(e, item)}))
+
+
+def _about(entry: AnyEntry, item: RagsItem) -> bool:
+    if isinstance(entry, RagsEvent):
+        named = entry.item in item.entries
+        return named or (entry.item is None and entry.when.latest >= item.opened)
+    return entry.id in item.entries

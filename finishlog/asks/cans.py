@@ -1,0 +1,168 @@
+"""What stands open in cans, jars and mixes, until when, and what speaks against using it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from finishlog.asks.look import Look
+from finishlog.asks.rags import parts_of
+from finishlog.clock import Clock
+from finishlog.core.containers import (
+    Container,
+    ContainerKind,
+    ContainerState,
+    container_state,
+    events_by_container,
+)
+from finishlog.core.findings import Finding, Level
+from finishlog.core.keeping import keeping_findings
+from finishlog.core.mixes import POUND_CUT_G_PER_L, cut_g_per_l, ratio_words
+from finishlog.core.names import find
+from finishlog.core.records import Coat, ContainerDeed
+from finishlog.core.shop import Shop, ThingKind
+from finishlog.errors import Ambiguous, NotFound
+from finishlog.facts.load import Facts
+
+_LAST = datetime.max.replace(tzinfo=UTC)
+
+
+@dataclass(frozen=True, slots=True)
+class MixLine:
+    """A mix that stands open. `use_by` None: it does not harden in the pot, or nothing says when.
+
+    `made_at` is the earliest moment that it may have been mixed; `ratio` is `10:1` or a cut.
+    """
+
+    name: str
+    product: str
+    ratio: str
+    made_at: datetime
+    use_by: datetime | None
+    overdue: bool
+    findings: tuple[Finding, ...]
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CanInDoubt:
+    """A can of something that is due, and what speaks against using it."""
+
+    name: str
+    product: str
+    findings: tuple[Finding, ...]
+
+
+def states(seen: Look, facts: Facts) -> dict[int, ContainerState]:
+    """Work out how every container stands; a mix whose mixing was undone is left out."""
+    events = events_by_container(seen.log.entries)
+    found = {
+        each.id: container_state(
+            each,
+            events.get(each.id, ()),
+            facts.finish_class(seen.shop.products[each.product].class_key),
+            seen.bench.rooms,
+            facts.mixing.pot_life_per_10c.value,
+        )
+        for each in seen.shop.containers.values()
+    }
+    return {key: state for key, state in found.items() if state.was_made}
+
+
+def open_mixes(seen: Look, facts: Facts, clock: Clock) -> tuple[MixLine, ...]:
+    """Return the mixes that stand open: first what ends soonest, last what has no end."""
+    if not seen.shop.containers:
+        return ()
+    mixes = [state for state in states(seen, facts).values() if state.is_open_mix]
+    mixes.sort(key=lambda s: (s.use_by or _LAST, s.made or clock.now, s.container.id))
+    return tuple(_mix_line(state, seen.shop, facts, clock.now) for state in mixes)
+
+
+def _mix_line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> MixLine:
+    return MixLine(
+        name=state.container.name,
+        product=shop.products[state.container.product].name,
+        ratio=mixed_words(state.container, state.of.family, facts),
+        made_at=state.made or now,
+        use_by=state.use_by,
+        overdue=state.use_by is not None and now > state.use_by,
+        acts=tuple(sorted({event.act for event in state.events})),
+        findings=keeping_findings(state, now, facts.keeping),
+    )
+
+
+def cans_in_doubt(
+    seen: Look, facts: Facts, now: datetime, products: Iterable[int]
+) -> tuple[CanInDoubt, ...]:
+    """Return the cans and jars of some products that want a test first or must not be used."""
+    wanted = frozenset(products)
+    if not seen.shop.containers:
+        return ()
+    found = []
+    for state in states(seen, facts).values():
+        can = state.container
+        if can.kind is ContainerKind.MIX or can.product not in wanted or state.ended:
+            continue
+        against = keeping_findings(state, now, facts.keeping)
+        if any(f.level is not Level.NOTE for f in against):
+            found.append(CanInDoubt(can.name, seen.shop.products[can.product].name, against))
+    return tuple(found)
+
+
+def mixed_words(container: Container, family: str, facts: Facts) -> str:
+    """Say what a mix is: `10:1`, `2 lb cut, 240 g/L`; empty when nothing says so."""
+    cut = cut_g_per_l(container.parts, facts.mixing)
+    if cut is None:
+        return ratio_words(container.parts)
+    return cut_words(cut) if family == "shellac" else f"{cut:.3g} g/L"
+
+
+def cut_words(cut: float) -> str:
+    """Say a cut in both units: `2 lb cut, 240 g/L`. Nobody weighs flakes to the gram."""
+    return f"{cut / POUND_CUT_G_PER_L:.2g} lb cut, {cut:.3g} g/L"
+
+
+def from_words(container: int | None, shop: Shop, facts: Facts) -> str:
+    """Say where a coat came from: `mix-3, 10:1, batch A7`; empty when that was not said."""
+    known = shop.containers.get(container) if container is not None else None
+    if known is None:
+        return ""
+    family = facts.finish_class(shop.products[known.product].class_key).family
+    batch = f"batch {known.batch}" if known.batch else ""
+    drawn = f"drawn from {known.drawn_from}" if known.drawn_from else ""
+    said = (known.name, mixed_words(known, family, facts), drawn, batch)
+    return ", ".join(word for word in said if word)
+
+
+def pick_container(shop: Shop, typed: str) -> Container:
+    """Find a container by name, by a name it had, or by a unique beginning."""
+    living = [each for each in shop.containers.values() if not each.archived]
+    found = find(typed, living, shop.aliases, ThingKind.CONTAINER)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        names = tuple(each.name for each in found)
+        words = f"type one of: {', '.join(names)}"
+        raise Ambiguous(f"{typed!r} fits {len(found)} cans or mixes", words, typed, names)
+    names_there = ", ".join(each.name for each in living) or "none yet"
+    raise NotFound(
+        f"no can or mix is called {typed!r}",
+        f"there are: {names_there}; finishlog can new {typed} --product PRODUCT",
+    )
+
+
+def deed_words(deed: ContainerDeed) -> str:
+    """Say what was done with a container, or what befell it."""
+    return {ContainerDeed.TESTED: "tested, and good", ContainerDeed.CONDEMNED: "do not use"}.get(
+        deed, deed.value.replace("-", " ")
+    )
+
+
+def coats_from(seen: Look, container: int) -> tuple[str, ...]:
+    """Name the parts that coats from a container went on, among those that are open."""
+    named: list[str] = []
+    for entry in seen.log.entries:
+        if isinstance(entry, Coat) and entry.container == container:
+            named += parts_of(entry.targets, seen.shop)
+    return tuple(dict.fromkeys(named))

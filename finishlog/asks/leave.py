@@ -1,0 +1,180 @@
+"""May I go? What is still dangerous, what needs warmth, what closes before the next visit.
+
+No answer here says that all is safe: it says what is on record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.behind import acts_of
+from finishlog.asks.cans import MixLine, open_mixes
+from finishlog.asks.look import Look, look
+from finishlog.asks.rags import RagsLine, open_rags
+from finishlog.asks.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.grouping import groups
+from finishlog.core.heat import HeatWanted, heat_wanted
+from finishlog.core.rags import RagsState
+from finishlog.core.shop_hours import intervals, is_open, next_opening
+from finishlog.core.verdicts import Answer
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class HeatLine:
+    """Films in one room that want warmth. °C; `until` None: no date in this air."""
+
+    labels: tuple[str, ...]
+    room: str
+    product: str
+    least_c: float
+    source: str
+    until: datetime | None
+    expected_c: float | None
+    harms: bool
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """A window or a deadline that ends before the next visit."""
+
+    label: str
+    product: str
+    closes: datetime
+    deadline: bool
+    because: str
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TapeLine:
+    """Tape that is still on."""
+
+    label: str
+    since: datetime
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Leave:
+    """What stands in the way of the light switch. `next_visit` None: the hours are unknown."""
+
+    now: datetime
+    rags: tuple[RagsLine, ...]
+    deadlines: tuple[Closing, ...]
+    mixes: tuple[MixLine, ...]
+    heat: tuple[HeatLine, ...]
+    tape: tuple[TapeLine, ...]
+    closing: tuple[Closing, ...]
+    next_visit: datetime | None
+    ready_then: tuple[Standing, ...]
+
+    @property
+    def not_yet(self) -> bool:
+        """Tell whether something must be done before anybody leaves."""
+        undone = any(r.state in {RagsState.OPEN, RagsState.CAN} for r in self.rags)
+        return undone or bool(self.deadlines) or any(m.use_by for m in self.mixes)
+
+
+def leave(database: Database, facts: Facts, clock: Clock) -> Leave:
+    """Answer for every open part."""
+    with database.reading() as connection:
+        return leave_from(look(connection, facts, clock), facts, clock)
+
+
+def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
+    """Answer from a shop that was already looked at."""
+    zones, now = seen.bench.in_the_shop, clock.now
+    visit = _next_visit(seen, now)
+    lines = standings([z for z in zones if z.progress.next or z.layers], seen)
+    running = [s for s in lines if s.answer is Answer.DEADLINE and s.closes]
+    drying = [s for s in lines if s.answer is Answer.DRYING and s.high]
+    return Leave(
+        now=now,
+        rags=open_rags(seen, facts, clock),
+        deadlines=tuple(_closing(s) for s in running),
+        mixes=open_mixes(seen, facts, clock),
+        heat=_heat(heat_wanted(zones, now), seen),
+        tape=_tape([z for z in zones if z.masked_since]),
+        closing=closing_before(seen, now, visit) if visit else (),
+        next_visit=visit,
+        ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
+    )
+
+
+def _next_visit(seen: Look, now: datetime) -> datetime | None:
+    """Return the next opening after this visit; None when the hours are unknown."""
+    hours, leaving = seen.shop.hours, now
+    if is_open(hours, now):
+        from finishlog.core.shop_hours import HORIZON
+
+        leaving = next((end for _, end in intervals(hours, now, now + HORIZON)), now)
+    return next_opening(hours, leaving)
+
+
+def closing_before(seen: Look, now: datetime, until: datetime) -> tuple[Closing, ...]:
+    """Return the recoat windows that close between now and a moment, soonest first."""
+    lines = standings([z for z in seen.bench.in_the_shop if z.layers], seen)
+    mine = [
+        s for s in lines if s.closes and now < s.closes <= until and s.answer is not Answer.DEADLINE
+    ]
+    return tuple(sorted((_closing(s) for s in mine), key=lambda c: c.closes))
+
+
+def _closing(line: Standing) -> Closing:
+    assert line.closes is not None
+    project = line.part.split("/")[0]
+    return Closing(
+        label=f"{project}/{line.label}",
+        product=line.on_it,
+        closes=line.closes,
+        deadline=line.answer is Answer.DEADLINE,
+        because=line.because,
+        acts=line.acts,
+    )
+
+
+def _heat(wanted: Sequence[HeatWanted], seen: Look) -> tuple[HeatLine, ...]:
+    """Put films of one product in one room on one line; the longest wait counts."""
+    alike: dict[tuple[int | None, str], list[HeatWanted]] = {}
+    for each in wanted:
+        assert each.state.top is not None
+        alike.setdefault((each.state.room.id, each.state.top.coat.product_name), []).append(each)
+    rooms = {None: ""} | {r.id: r.name for r in seen.shop.rooms.values()}
+    lines = []
+    for (room, product), found in alike.items():
+        ends = [w.until for w in found]
+        known = [e for e in ends if e is not None]
+        lines.append(
+            HeatLine(
+                labels=_labels(w.state for w in found),
+                room=rooms.get(room, ""),
+                product=product,
+                least_c=max(w.least.value for w in found),
+                source=found[0].least.source,
+                until=max(known) if len(known) == len(ends) else None,
+                expected_c=found[0].expected_c,
+                harms=any(w.harms for w in found),
+                acts=acts_of(w.state for w in found),
+            )
+        )
+    return tuple(lines)
+
+
+def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:
+    found = []
+    for group in groups(taped):
+        since = [z.masked_since.earliest for z in group.states if z.masked_since]
+        name = f"{group.part.project_name}/{group.label}"
+        found.append(TapeLine(name, min(since), acts_of(group.states)))
+    return tuple(found)
+
+
+def _labels(states: Iterable[ZoneState]) -> tuple[str, ...]:
+    return tuple(f"{g.part.project_name}/{g.label}" for g in groups(states))

@@ -1,0 +1,95 @@
+"""The page before the light goes out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.cli.measures import show_temperature
+from finishlog.cli.screen import Page, Section, Tone
+from finishlog.cli.whereabouts_page import closing_words
+from finishlog.cli.words import rags_name, rags_words, reason
+from finishlog.core.rags import RagsState
+from finishlog.core.shown_times import clock_words, closes_at, wait_until
+from finishlog.core.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.asks.cans import MixLine
+    from finishlog.asks.leave import HeatLine, Leave
+    from finishlog.clock import Clock
+
+NOT_WITH_FLAME = (
+    "warm the room first, with the heat source outside the vapour: no flame, no glowing element, "
+    "no fan heater near wet solvent finish"
+)
+
+
+def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
+    """Say what must be done first, what needs warmth, what closes, when the next visit is."""
+    page = Page()
+    if answer.not_yet:
+        page.line("not yet:", Tone.DANGER)
+    section = page.section()
+    _danger(section, answer, clock)
+    for mix in answer.mixes:
+        section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if mix.overdue else Tone.PLAIN)
+    if not answer.mixes:
+        section.row("guns", "nothing mixed is on record; guns and brushes clean?")
+    for line in answer.heat:
+        section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
+    if any(line.expected_c is not None for line in answer.heat):
+        section.row("", NOT_WITH_FLAME, tone=Tone.FAINT)
+    for tape in answer.tape:
+        section.row(
+            "tape", f"{tape.label}: on since {clock_words(tape.since, clock.now, clock.zone)}"
+        )
+    for each in answer.closing:
+        section.row("closes", closing_words(each, clock))
+    _next(section, answer, clock)
+    if not answer.not_yet:
+        section.row(
+            "look",
+            "round once more: the log shows nothing open, and knows no more",
+        )
+    return page
+
+
+def _danger(section: Section, answer: Leave, clock: Clock) -> None:
+    for line in answer.rags:
+        doing = line.state in {RagsState.OPEN, RagsState.CAN}
+        words = f"{rags_name(line)}: {rags_words(line, clock)}"
+        section.row("rags", words, tone=Tone.DANGER if doing else Tone.PLAIN)
+    for each in answer.deadlines:
+        when = clock_words(each.closes, clock.now, clock.zone)
+        section.row("now", f"{each.label}: {each.because} before {when}", tone=Tone.DANGER)
+
+
+def _mix(mix: MixLine, clock: Clock) -> str:
+    name = f"{mix.name}: {mix.product}" + (f", {mix.ratio}" if mix.ratio else "")
+    if mix.use_by is None:
+        return f"{name}; it keeps: close it"
+    if mix.overdue:
+        return f"{name}; its pot life is OVER: do not use it, and clean the gun"
+    until = closes_at(mix.use_by, clock.now, clock.zone)
+    return f"{name}; use it by {until}, then clean the gun: it hardens in there"
+
+
+def _heat(line: HeatLine, clock: Clock, unit: Temperature) -> str:
+    who = ", ".join(line.labels)
+    least = show_temperature(line.least_c, unit)
+    until = f"until about {wait_until(line.until, clock.now, clock.zone)}" if line.until else "on"
+    words = f"{who} ({line.product}) wants {least} {until}"
+    if line.expected_c is None:
+        return f"{words}; how cold {line.room} gets at night is not known: finishlog room night"
+    tonight = show_temperature(line.expected_c, unit)
+    harm = ": the film would stay weak" if line.harms else ": it stands still meanwhile"
+    return f"{words}; nights in {line.room} go to {tonight}{harm}"
+
+
+def _next(section: Section, answer: Leave, clock: Clock) -> None:
+    if answer.next_visit is None:
+        section.row("next", "when the shop opens is not known: finishlog shop hours")
+        return
+    opens = clock_words(answer.next_visit, clock.now, clock.zone)
+    section.row("next", f"the shop opens {opens}")
+    for line in answer.ready_then:
+        section.row("", f"{line.part.split('/')[0]}/{line.label}: {reason(line, clock)}")

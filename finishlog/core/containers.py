@@ -1,0 +1,197 @@
+"""Cans, jars and mixes: what finish is kept in, and how each one stands.
+
+A mix begins to react when it is mixed. Its end runs on the window's clock: heat shortens it and
+cold never lengthens it, counted from the earliest moment that it may have been mixed.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+from functools import partial
+
+from finishlog.core.air import STANDARD_AIR
+from finishlog.core.clock import RateLaw, reach, window_rate
+from finishlog.core.finishes import Figure, FinishClass, Mechanism
+from finishlog.core.records import AnyEntry, ContainerDeed, ContainerEvent
+from finishlog.core.room_air import RoomAir, room_spans
+
+_ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
+_FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
+# Words for the part of a mix that makes it react.
+_HARDENERS = ("hardener", "catalyst", "activator", "curing", "crosslink", "cross-link", "peroxide")
+
+
+class ContainerKind(StrEnum):
+    """What finish is kept in."""
+
+    CAN = "can"
+    MIX = "mix"
+    JAR = "jar"
+
+
+@dataclass(frozen=True, slots=True)
+class MixPart:
+    """One part of a mix: `parts` is its share, the amounts are in ml and g.
+
+    A part with both is a solution: so many ml, with so many g of dry flakes in them. `product`
+    None: none of the person's finishes.
+    """
+
+    name: str
+    parts: float
+    product: int | None = None
+    volume_ml: float | None = None
+    weight_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Container:
+    """A can, jar or mix. `made_at`: filled, bought or mixed; `amount_ml`: what it held then.
+
+    `use_by_at` is the end of a mix by its label or by the person; `drawn_from` names the can or
+    jar that a mix came from.
+    """
+
+    id: int
+    name: str
+    kind: ContainerKind
+    product: int
+    made_at: datetime | None = None
+    use_by_at: datetime | None = None
+    amount_ml: float | None = None
+    batch: str = ""
+    note: str = ""
+    parts: tuple[MixPart, ...] = ()
+    drawn_from: str = ""
+    archived: bool = False
+
+    @property
+    def own_pot_life_h(self) -> float | None:
+        """Return the hours that a label or the person gave a mix; None: the class's count."""
+        if self.use_by_at is None or self.made_at is None:
+            return None
+        return (self.use_by_at - self.made_at) / timedelta(hours=1)
+
+
+@dataclass(frozen=True, slots=True)
+class ContainerState:
+    """One container as the log leaves it. Times are UTC; None: not on record, or no such time.
+
+    `made`, `opened`: the earliest moment that it may have been; `use_by`: the end of a mix.
+    """
+
+    container: Container
+    of: FinishClass
+    made: datetime | None
+    opened: datetime | None
+    use_by: datetime | None
+    events: tuple[ContainerEvent, ...] = ()
+
+    def last(self, *deeds: ContainerDeed) -> ContainerEvent | None:
+        """Return the newest event of these kinds."""
+        return next((e for e in reversed(self.events) if e.deed in deeds), None)
+
+    @property
+    def was_made(self) -> bool:
+        """Tell whether it exists: a mix whose mixing was undone never did."""
+        mixing = any(e.deed in _FILLED for e in self.events)
+        return self.container.kind is not ContainerKind.MIX or mixing or self.container.archived
+
+    @property
+    def ended(self) -> ContainerEvent | None:
+        """Return what emptied it for good; None while there is something in it."""
+        last = self.last(*_ENDED, *_FILLED)
+        return last if last and last.deed in _ENDED else None
+
+    @property
+    def is_open_mix(self) -> bool:
+        """Tell whether it is a mix that is still standing there."""
+        mix = self.container.kind is ContainerKind.MIX
+        return mix and self.was_made and not self.ended and not self.container.archived
+
+    @property
+    def reacts(self) -> bool:
+        """Tell whether it hardens in the pot: a mix of a class or of parts that do."""
+        return self.container.kind is ContainerKind.MIX and (
+            self.container.use_by_at is not None
+            or self.of.pot_life_h is not None
+            or has_hardener(self.container.parts)
+        )
+
+    def age_at(self, moment: datetime) -> timedelta | None:
+        """Return how long it had been mixed at a moment; None when that is not on record."""
+        return moment - self.made if self.made else None
+
+
+def has_hardener(parts: Iterable[MixPart]) -> bool:
+    """Tell whether one of the parts makes the others react."""
+    return any(word in part.name.casefold() for part in parts for word in _HARDENERS)
+
+
+def events_by_container(entries: Iterable[AnyEntry]) -> dict[int, list[ContainerEvent]]:
+    """Sort the events of a log by the container that they befell."""
+    found: dict[int, list[ContainerEvent]] = defaultdict(list)
+    for entry in entries:
+        if isinstance(entry, ContainerEvent):
+            found[entry.container].append(entry)
+    return found
+
+
+def container_state(
+    container: Container,
+    events: Sequence[ContainerEvent],
+    of: FinishClass,
+    rooms: Mapping[int, RoomAir],
+    factor_per_10c: float,
+) -> ContainerState:
+    """Work out how one container stands; `events` are its own, in the order of the work."""
+    made = container.made_at
+    opened = [e.when.earliest for e in events if e.deed is ContainerDeed.OPENED]
+    mixed = [e.when.earliest for e in events if e.deed is ContainerDeed.MIXED]
+    if container.kind is ContainerKind.MIX:
+        made = min(mixed, default=made)
+    return ContainerState(
+        container=container,
+        of=of,
+        made=made,
+        opened=min(opened, default=None),
+        use_by=_use_by(container, of, made, rooms, factor_per_10c),
+        events=tuple(events),
+    )
+
+
+def _use_by(
+    container: Container,
+    of: FinishClass,
+    made: datetime | None,
+    rooms: Mapping[int, RoomAir],
+    factor_per_10c: float,
+) -> datetime | None:
+    """Return the end of a mix: by the hours of its label or the low end of its class."""
+    figure, own = of.pot_life_h, container.own_pot_life_h
+    hours = own if own is not None else (figure.low_h if figure else None)
+    if container.kind is not ContainerKind.MIX or made is None or hours is None:
+        return None
+    end = pot_life_ends(hours, figure, made, rooms.values(), factor_per_10c)
+    return min(end, container.use_by_at) if container.use_by_at else end
+
+
+def pot_life_ends(
+    hours: float,
+    figure: Figure | None,
+    mixed: datetime,
+    rooms: Iterable[RoomAir],
+    factor_per_10c: float,
+) -> datetime:
+    """Return when `hours` of pot life are over, in the warmest air that the rooms may have had.
+
+    Nobody says where a mix stands, so the room in which it ends soonest decides.
+    """
+    law = RateLaw(Mechanism.CROSS_LINKING, figure.at if figure else STANDARD_AIR, factor_per_10c)
+    pace = partial(window_rate, law)
+    ends = [reach(hours, room_spans(room, mixed), pace).moment for room in rooms]
+    return min([mixed + timedelta(hours=hours), *(end for end in ends if end is not None)])

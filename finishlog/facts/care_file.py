@@ -1,0 +1,31 @@
+"""Read what goes on a care card."""
+
+from __future__ import annotations
+
+from finishlog.core.care import CareFigures, CareKind, CareRule
+from finishlog.core.shop import UsedFor
+from finishlog.facts.table import Table, between, read
+
+
+def read_care(path: str) -> CareFigures:
+    """Read care.toml."""
+    table = read(path)
+    found = CareFigures(
+        rules=tuple(_rule(one) for one in table.tables("rules")),
+        waits_d=between(table.table("waits_d")),
+    )
+    table.nothing_else()
+    return found
+
+
+def _rule(table: Table) -> CareRule:
+    found = CareRule(
+        kind=table.choice("kind", CareKind),
+        text=table.text("text"),
+        source=table.text("source"),
+        on=frozenset(table.words("on")),
+        film=table.flag("film", default=False),
+        used_for=frozenset(table.choices("used_for", UsedFor)),
+    )
+    table.nothing_else()
+    return found

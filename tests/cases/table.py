@@ -1,0 +1,456 @@
+"""Seventy questions that finishers really ask, and which of them finishlog answers.
+
+Each is restated in our own words; what a seasoned finisher answers, and the trap that a simple
+timer falls into, stand in the docstring of the test that asks it through the real commands. A
+question that is not answered yet names the capability that it waits for.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+CAPABILITIES = {
+    "OBS": "Observation beats clock",
+    "UNDER": "What lies underneath",
+    "ENV": "Conditions over the whole interval",
+    "PLAN": "Planning both ways",
+    "PART": "State per part, face and zone",
+    "LOG": "Trustworthy history",
+    "MAT": "Materials ledger, units and quantity",
+    "MILE": "Several milestones, not one 'dry'",
+    "UNCERT": "Conflicting or uncertain guidance",
+    "WINDOW": "Windows with two ends or a gap, plus prep",
+    "RECALL": "Review of past finishes",
+    "SAFE": "Event-driven safety by chemistry",
+}
+
+
+class Case(NamedTuple):
+    """One question. `waits_for`: a capability; empty when it is answered."""
+
+    id: str
+    question: str
+    capabilities: str
+    waits_for: str = ""
+
+
+CASES = (
+    Case(
+        "FC001",
+        "hours past the label a film still grabs the finger: strip it or wait",
+        "OBS UNDER ENV MAT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC003",
+        "one wood of a piece is dry, the oily one beside it is not",
+        "OBS UNDER PLAN PART",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC005",
+        "the can speaks of a warm room, the basement is cool",
+        "OBS ENV PLAN",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC006",
+        "a label gives its time at one temperature, the night was colder",
+        "OBS ENV RECALL",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC008",
+        "oil finish from a can ten years old stays oily",
+        "OBS LOG MAT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC009",
+        "stripped once, tacky again with a fresh can: not a matter of time",
+        "OBS UNDER LOG MAT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC011",
+        "raw oil laid on like varnish, a coat a day",
+        "OBS UNDER WINDOW",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC012",
+        "second coat wrinkles after a damp, cool night",
+        "OBS ENV LOG WINDOW",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC013",
+        "two days between coats were not enough on one of two woods",
+        "OBS UNDER ENV PART",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC014",
+        "catalysed varnish wrinkles on some days only",
+        "OBS UNDER WINDOW RECALL",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC016",
+        "waterborne sealer over oil that is two days old",
+        "OBS UNDER PLAN MILE",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC018",
+        "a week away between two coats",
+        "PLAN WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC019",
+        "recoat within two hours, or wait a day and sand",
+        "PLAN WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC021",
+        "a workplace for weekends only, two coats a visit",
+        "PLAN WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC022",
+        "waterborne sealer scrapes off an oil stain of one day",
+        "OBS UNDER PART",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC023",
+        "oil under waterborne: blisters on the solid parts, none on the veneer",
+        "UNDER PART RECALL",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC026",
+        "the heater goes off for the night",
+        "ENV PLAN",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC027",
+        "a garage below the least temperature of waterborne",
+        "ENV PLAN MILE",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC028",
+        "oil finish in a garage at 4 °C",
+        "ENV UNCERT RECALL",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC029",
+        "the cold comes tonight, the delivery stands",
+        "ENV PLAN MILE",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC032",
+        "too hot: it skins before it flows",
+        "ENV PLAN",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC033",
+        "hot, damp, and the house heated to help",
+        "OBS ENV PLAN",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC035",
+        "blush can be put right for a few hours only",
+        "OBS UNDER ENV WINDOW",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC036",
+        "coated outdoors, cured in the cooled garage",
+        "ENV PLAN",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC038",
+        "finished today, handed over tomorrow",
+        "PLAN MILE",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC039",
+        "polyurethane over linseed oil: two days or a week",
+        "UNDER PLAN",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC041",
+        "the old oil rule: every hour, day, week, month",
+        "PLAN LOG UNCERT SAFE",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC042",
+        "a top cups after one face was coated a day before the other",
+        "UNDER ENV PART UNCERT",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC043",
+        "a batch of tops, coated on one side",
+        "UNDER PART",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC045",
+        "both faces of two dozen tops in one sitting",
+        "PLAN PART MILE",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC046",
+        "many doors and fronts: in which order the coats",
+        "PLAN PART WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC048",
+        "two woods at two stages, to be packed in the morning",
+        "PLAN PART MILE",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC050",
+        "a dozen parts, two faces, three coats: what is missing before the glue-up",
+        "PART LOG MILE",
+        waits_for="PART",
+    ),
+    Case(
+        "FC051",
+        "wrapped and shipped: when",
+        "ENV MILE",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC053",
+        "furniture back on the same evening",
+        "OBS MILE UNCERT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC054",
+        "it felt hard after two days and took a mug ring",
+        "MILE",
+        waits_for="MILE",
+    ),
+    Case(
+        "FC055",
+        "a cot: when may a child sleep in it",
+        "PART MILE UNCERT SAFE",
+        waits_for="PART",
+    ),
+    Case(
+        "FC057",
+        "when to rub out and wax",
+        "OBS MILE UNCERT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC059",
+        "one oily rag on a ledge",
+        "SAFE",
+        waits_for="SAFE",
+    ),
+    Case(
+        "FC060",
+        "rags that felt dry after five hours outdoors",
+        "SAFE",
+        waits_for="SAFE",
+    ),
+    Case(
+        "FC061",
+        "gloves on the ground, a day later",
+        "SAFE",
+        waits_for="SAFE",
+    ),
+    Case(
+        "FC063",
+        "only linseed does that?",
+        "UNDER UNCERT SAFE",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC064",
+        "scrapings of half-cured urethane in the bin",
+        "LOG SAFE",
+        waits_for="LOG",
+    ),
+    Case(
+        "FC065",
+        "sanding off a coat that never dried",
+        "OBS SAFE",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC068",
+        "a heater to hurry the drying",
+        "ENV SAFE",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC069",
+        "somebody pregnant two rooms away",
+        "MILE UNCERT SAFE",
+        waits_for="MILE",
+    ),
+    Case(
+        "FC070",
+        "mixed on one day, used on the next, another mix on top",
+        "OBS MAT WINDOW",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC072",
+        "old shellac that does not harden",
+        "OBS PLAN MAT UNCERT",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC073",
+        "cans that froze over the winter",
+        "ENV MAT",
+        waits_for="ENV",
+    ),
+    Case(
+        "FC075",
+        "end grain tacky, long grain dry",
+        "OBS UNDER PART",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC077",
+        "stain over conditioner: at once or next day",
+        "UNDER UNCERT WINDOW RECALL",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC078",
+        "which oil went on table one",
+        "UNDER PART LOG RECALL",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC079",
+        "a dye mix and a stain time to be made again",
+        "MAT RECALL",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC080",
+        "does a spread rate count once or for three coats",
+        "MAT",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC082",
+        "how much film is too much",
+        "PART LOG MAT",
+        waits_for="PART",
+    ),
+    Case(
+        "FC084",
+        "a dozen doors left and a litre in the can",
+        "PART MAT WINDOW",
+        waits_for="PART",
+    ),
+    Case(
+        "FC085",
+        "flakes measured by volume",
+        "LOG MAT",
+        waits_for="LOG",
+    ),
+    Case(
+        "FC086",
+        "from a 2 lb cut to a 1 lb cut",
+        "MAT UNCERT",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC088",
+        "the clocks change while it dries",
+        "LOG",
+    ),
+    Case(
+        "FC090",
+        "a coat written down two days late, between two others",
+        "LOG WINDOW",
+    ),
+    Case(
+        "FC091",
+        "30m was not 30 minutes",
+        "LOG MAT",
+        waits_for="LOG",
+    ),
+    Case(
+        "FC092",
+        "sorted as text, in the wrong order",
+        "LOG",
+        waits_for="LOG",
+    ),
+    Case(
+        "FC095",
+        "another system after a topcoat that failed",
+        "UNDER ENV LOG",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC096",
+        "stripped after a month, done again in another finish",
+        "LOG MILE UNCERT RECALL",
+        waits_for="LOG",
+    ),
+    Case(
+        "FC098",
+        "gluing faces that were once oiled",
+        "PLAN PART LOG",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC099",
+        "before or after assembly, in a cold shop",
+        "UNDER ENV PLAN",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC101",
+        "back after weeks: where was I",
+        "PLAN LOG WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC102",
+        "a restriction that never ends",
+        "UNDER MILE",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC104",
+        "a stain coat given up half-way",
+        "OBS UNDER PART LOG WINDOW",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC105",
+        "what the first coat really took",
+        "OBS ENV PLAN MILE",
+        waits_for="OBS",
+    ),
+)

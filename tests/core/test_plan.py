@@ -1,0 +1,449 @@
+"""A plan in the order of the trade. Parts, labels and hours are invented.
+
+The order of work is common practice: sanded, sealed, coated in parts with like parts together,
+joints kept bare, glued up only when every member bears cauls, hardware last, a sample board first.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from finishlog.core.finishes import Range
+from finishlog.core.plan import plan
+from finishlog.core.plan_results import Chore, Plan, Promise
+from finishlog.core.records import Found, Operation
+from finishlog.core.shop import FaceKind, Part, Project
+from finishlog.core.shop_hours import ShopHours
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import Answer
+from finishlog.facts.load import Facts
+from tests.planned import (
+    EVENINGS,
+    check_bench,
+    check_dust,
+    check_hours,
+    check_nothing_vanished,
+    open_from,
+    plan_of,
+    shop_with,
+    tasks_of,
+    work_of,
+)
+from tests.shop_of import (
+    FACTS,
+    LACQUER,
+    LINSEED,
+    SHELLAC,
+    VARNISH,
+    WATERBORNE,
+    Story,
+    at,
+    closing,
+    figure,
+)
+
+SAND, SCUFF, GLUE_UP, HARDWARE = (
+    Operation.SAND,
+    Operation.SCUFF,
+    Operation.GLUE_UP,
+    Operation.HARDWARE,
+)
+
+
+def shop_read(celsius: float = 21.0, rh: float = 50.0, hour: float = -0.5) -> Story:
+    """Begin a story in a room that was read half an hour ago."""
+    story = Story()
+    story.read(hour, celsius, rh)
+    return story
+
+
+def doings(made: Plan, part: Part) -> list[str]:
+    """Return what is done to a part in order: `sand`, `coat our shellac-2lb`."""
+    return [
+        " ".join([t.operation.value, *_product(t.entries)]).strip()
+        for t in work_of(made)
+        if t.part == part and t.operation
+    ]
+
+
+def _product(entries) -> list[str]:
+    return [e.product_name for e in entries if hasattr(e, "product_name")]
+
+
+def first(made: Plan, part: Part, operation: Operation):
+    """Return the first task of an operation on a part."""
+    return next(t for t in work_of(made, operation) if t.part == part)
+
+
+def holds(story: Story, made: Plan, hours: ShopHours = EVENINGS) -> None:
+    """Hold a plan against the bench and the clock on the wall."""
+    shop = shop_with(story, hours)
+    check_hours(made, hours)
+    check_bench(made, shop, story.log(0))
+    check_dust(made, FACTS.hands_on)
+    check_nothing_vanished(made, shop, story.log(0))
+
+
+def stool(story: Story) -> tuple[Part, Part, Part]:
+    """Add two stools: seats and legs finished apart, glued up, hardware on the whole."""
+    schedule = (SAND, SHELLAC, SCUFF, LACQUER, LACQUER, LACQUER)
+    seat = story.part("seat", *schedule, pieces=2, joints=("mortise",))
+    legs = story.part("legs", *schedule, pieces=6, joints=("tenon",))
+    whole = story.part("stool", GLUE_UP, HARDWARE, pieces=2, faces=(), needs={"seat": 1, "legs": 3})
+    return seat, legs, whole
+
+
+def test_a_piece_is_sanded_sealed_and_coated_in_parts_then_glued_up_then_fitted():
+    story = shop_read()
+    seat, legs, whole = stool(story)
+    made = plan_of(story)
+    coats = ["coat our lacquer-sprayed"] * 3
+    for part in (seat, legs):
+        assert doings(made, part) == ["sand", "coat our shellac-2lb", "scuff", *coats]
+    assert doings(made, whole) == ["glue-up", "hardware"]
+    glued = first(made, whole, GLUE_UP)
+    assert glued.start >= max(t.end for t in work_of(made) if t.part in {seat, legs})
+    assert made.unplanned == ()
+    holds(story, made)
+
+
+def test_joints_stay_bare():
+    story = shop_read()
+    stool(story)
+    joints = {
+        (p.id, z.id)
+        for part in story.parts
+        for p in part.pieces
+        for f in part.faces
+        for z in f.zones
+        if f.kind is FaceKind.JOINT
+    }
+    for task in work_of(plan_of(story)):
+        if task.operation is not GLUE_UP:
+            assert not joints & {tuple(t) for e in task.entries for t in e.targets}
+
+
+def test_like_parts_are_coated_together_with_one_set_up():
+    story = shop_read()
+    for name in ("door", "shelf", "back"):
+        story.part(name, LACQUER)
+    made = plan_of(story)
+    assert [t.chore for t in tasks_of(made)] == [
+        Chore.SET_UP, Chore.WORK, Chore.WORK, Chore.WORK, Chore.CLEAN_UP,
+    ]  # fmt: skip
+
+
+def test_like_products_stand_together_in_an_evening():
+    story = shop_read()
+    for name, product in (("a", LACQUER), ("b", SHELLAC), ("c", LACQUER), ("d", SHELLAC)):
+        story.part(name, product)
+    coats = [t.product for t in work_of(plan_of(story))]
+    assert coats == sorted(coats, key=coats.index)
+    assert sum(t.chore is Chore.SET_UP for t in tasks_of(plan_of(story))) == 2
+
+
+def test_a_member_is_clamped_no_sooner_than_its_film_bears_it():
+    story = shop_read()
+    seat, legs, whole = stool(story)
+    made = plan_of(story)
+    dates = {d.part: d for d in made.parts}
+    assert dates[seat].joins
+    assert dates[legs].joins
+    clamp = max(dates[p].clamp.high for p in (seat, legs))
+    assert first(made, whole, GLUE_UP).start >= clamp
+    stack, pack = dates[whole].stack, dates[whole].pack
+    assert clamp < stack.high < pack.high
+
+
+def test_a_sample_board_gets_each_product_first():
+    story = shop_read()
+    door = story.part("door", SAND, SHELLAC, LACQUER)
+    board = replace(story.part("board", SAND, SHELLAC, LACQUER), is_board=True)
+    story.parts[-1] = board
+    made = plan_of(story)
+    for product in story.products:
+        on_board, on_door = (
+            next(t for t in work_of(made, Operation.COAT) if (t.part, t.product) == (p, product))
+            for p in (board, door)
+        )
+        assert on_board.end <= on_door.start
+    holds(story, made)
+
+
+def test_a_board_that_cannot_be_first_does_not_hold_up_the_piece():
+    story = shop_read()
+    door = story.part("door", SHELLAC)
+    story.parts.append(replace(story.part("board", SHELLAC, SHELLAC), is_board=True))
+    story.parts.pop(-2)
+    board = story.parts[-1]
+    story.coat(-3, SHELLAC, board)
+    story.set_aside(-1, board)
+    made = plan_of(story)
+    assert doings(made, door) == ["coat our shellac-2lb"]
+    assert made.boards_passed == ((board, "set aside"),)
+
+
+def test_dusty_work_comes_first_then_the_dust_settles():
+    story = shop_read()
+    story.part("door", LACQUER)
+    story.part("shelf", SAND, LACQUER)
+    evening = plan_of(story).sessions[0]
+    assert [t.chore.value if not t.operation else t.operation.value for t in evening.tasks] == [
+        "sand", "vacuum", "set up", "coat", "coat", "clean up",
+    ]  # fmt: skip
+    vacuum, coat = evening.tasks[1], evening.tasks[3]
+    settle = timedelta(minutes=FACTS.hands_on.settle_min.high)
+    assert coat.start >= vacuum.end + settle
+
+
+def test_no_sanding_while_a_film_in_the_room_is_wet():
+    story = shop_read()
+    story.part("door", VARNISH)
+    shelf = story.part("shelf", SAND)
+    story.coat(-1, VARNISH, story.named("door"))
+    made = plan_of(story)
+    dry = story.state(0, story.named("door")).stages[Stage.DUST_FREE].high
+    assert first(made, shelf, SAND).start >= dry
+
+
+def test_hidden_faces_come_before_show_faces():
+    story = shop_read()
+    door = story.part("door", SHELLAC, faces=("front", "back"))
+    front, back = door.faces
+    story.parts[0] = replace(door, faces=(front, replace(back, kind=FaceKind.HIDDEN)))
+    coats = [t.label for t in work_of(plan_of(story))]
+    assert coats == ["door, back", "door, front"]
+    holds(story, plan_of(story))
+
+
+def test_the_second_face_waits_until_the_piece_may_be_turned():
+    story = shop_read()
+    story.part("door", WATERBORNE, faces=("front", "back"))
+    one, other = work_of(plan_of(story))
+    turn = FACTS.finish_class(WATERBORNE).stages[Stage.TURN]
+    assert other.start - one.end >= timedelta(hours=turn.high_h)
+
+
+def test_a_coat_that_is_always_scuffed_is_scuffed_before_the_dust_settles():
+    story = shop_read()
+    door = story.part("door", VARNISH, VARNISH)
+    made = plan_of(story)
+    assert doings(made, door) == ["coat our alkyd-varnish", "scuff", "coat our alkyd-varnish"]
+    assert made.missed == 0
+
+
+def test_a_window_that_closes_before_its_turn_comes_costs_a_scuff_first():
+    """Its window closes at 18:05, and the brush is not wet before 18:10."""
+    story = shop_read()
+    door = story.part("door", WATERBORNE, WATERBORNE)
+    label = {Stage.RECOAT: figure(2), Stage.SAND: figure(2)}
+    story.coat(-24, WATERBORNE, label=label, window=closing(24 + 5 / 60))
+    made = plan_of(story)
+    assert doings(made, door) == ["scuff", "coat our waterborne-clear"]
+    assert made.missed == 1
+
+
+def test_surplus_comes_off_as_it_goes_on():
+    story = shop_read()
+    story.part("top", LINSEED, LINSEED)
+    coat = work_of(plan_of(story))[0]
+    assert coat.wiped
+    assert [type(e).__name__ for e in coat.entries] == ["Coat", "Work"]
+    holds(story, plan_of(story))
+
+
+def test_oil_put_on_minutes_ago_is_wiped_off_now():
+    story = shop_read()
+    top = story.part("top", LINSEED)
+    story.coat((-0.2, -0.1), LINSEED)
+    made = plan_of(story)
+    assert work_of(made)[0].part == top
+    assert work_of(made)[0].operation is Operation.WIPE
+    assert work_of(made)[0].start == at(0)
+
+
+def test_oily_wood_is_wiped_with_solvent_right_before_its_coat():
+    story = shop_read()
+    lid = story.part("lid", SAND, Operation.SOLVENT_WIPE, SHELLAC, species="cocobolo")
+    made = plan_of(story)
+    assert doings(made, lid) == ["sand", "coat our shellac-2lb"]
+    wipe, coat = work_of(made)[1].entries
+    assert wipe.operation is Operation.SOLVENT_WIPE
+    assert wipe.when.latest == coat.when.earliest
+    holds(story, made)
+
+
+def test_raised_grain_dries_before_it_is_sanded():
+    story = shop_read()
+    story.part("lid", Operation.RAISE_GRAIN, SAND)
+    wet, sand = work_of(plan_of(story))
+    assert sand.start - wet.end >= timedelta(minutes=FACTS.hands_on.wet_wood_min.high)
+
+
+def test_hardware_waits_for_every_face():
+    story = shop_read()
+    door = story.part("door", LACQUER, LACQUER, HARDWARE, faces=("front", "back"))
+    made = plan_of(story)
+    fitted = first(made, door, HARDWARE)
+    coats = [t for t in work_of(made, Operation.COAT) if t.part == door]
+    assert len(coats) == 4
+    assert fitted == work_of(made)[-1]
+    assert len(work_of(made, HARDWARE)) == 1
+
+
+def test_a_batch_longer_than_any_opening_is_split():
+    story = shop_read()
+    legs = story.part("legs", SAND, pieces=12)
+    evening = open_from(*((day, "18:00", "19:00") for day in range(7)))
+    made = plan_of(story, hours=evening)
+    assert [t.label for t in work_of(made)] == ["legs:1-6", "legs:7-12"]
+    assert made.unplanned == ()
+    assert {t.part for t in work_of(made)} == {legs}
+
+
+def test_work_longer_than_any_opening_is_said_not_planned():
+    story = shop_read()
+    story.part("door", HARDWARE)
+    quarter = open_from(*((day, "18:00", "18:15") for day in range(7)))
+    made = plan_of(story, hours=quarter)
+    assert made.sessions == ()
+    assert "longer than the longest opening" in made.unplanned[0].because
+
+
+def test_without_hours_nothing_is_planned_and_it_is_said():
+    story = shop_read()
+    story.part("door", SHELLAC)
+    made = plan_of(story, hours=ShopHours((), "UTC"))
+    assert made.sessions == ()
+    assert made.unplanned[0].because == "the shop's hours are not on record"
+
+
+def test_a_part_without_steps_is_said():
+    story = shop_read()
+    story.part("door")
+    assert plan_of(story).unplanned[0].because == "it has no steps"
+
+
+@pytest.mark.parametrize(("celsius", "rh"), [(4.0, 50.0), (21.0, 96.0)])
+def test_a_room_too_cold_or_too_damp_needs_other_air(celsius, rh):
+    """Sanding goes on; the coat is not planned silently."""
+    story = shop_read(celsius, rh)
+    door = story.part("door", SAND, WATERBORNE)
+    made = plan_of(story, due=at(500))
+    assert doings(made, door) == ["sand"]
+    left = made.unplanned[0]
+    assert left.needs_air
+    assert left.answer is Answer.NOT_IN_THIS_AIR
+    assert made.projects[0].promise is Promise.UNKNOWN
+
+
+def test_a_film_that_stands_still_in_the_cold_needs_other_air():
+    story = shop_read(4.0, 50.0)
+    story.part("door", VARNISH, VARNISH)
+    story.coat(-0.25, VARNISH)
+    assert [u.needs_air for u in plan_of(story).unplanned] == [True]
+
+
+def test_cold_nights_make_waits_longer():
+    warm, cold = shop_read(), shop_read()
+    cold.cold_nights(12.0)
+    ends = []
+    for story in (warm, cold):
+        story.part("door", *[VARNISH] * 4)
+        ends.append(plan_of(story).sessions[-1].end)
+    assert ends[0] < ends[1]
+
+
+def test_a_room_that_was_never_read_is_planned_by_label_hours():
+    story = Story()
+    story.part("door", SHELLAC, SHELLAC)
+    made = plan_of(story)
+    assert len(work_of(made)) == 2
+    assert not made.parts[0].pack.air_read
+    holds(story, made)
+
+
+def test_what_a_check_blocks_is_not_planned():
+    story = shop_read()
+    story.part("door", VARNISH, VARNISH)
+    story.coat(-48, VARNISH)
+    story.check(-1, Found.TACKY)
+    made = plan_of(story)
+    assert made.sessions == ()
+    assert [u.answer for u in made.unplanned] == [Answer.BLOCKED]
+
+
+def test_nothing_is_planned_while_away():
+    story = shop_read()
+    story.part("door", SHELLAC)
+    trip = (at(-1), at(7 * 24))
+    made = plan_of(story, hours=replace(EVENINGS, away=(trip,)))
+    assert made.sessions[0].start == at(7 * 24)
+
+
+def test_what_is_due_first_is_done_first():
+    story = shop_read()
+    story.part("door", SAND, VARNISH, pieces=2)
+    gift = replace(story.part("box", SAND, VARNISH, pieces=2), project=2, project_name="box")
+    story.parts[-1] = gift
+    hours = open_from(*((day, "18:00", "18:45") for day in range(7)))
+    projects = (Project(1, "cabinet"), Project(2, "box", at(24 * 20)))
+    shop = replace(story.shop, hours=hours, projects=projects)
+    made = plan(shop, story.log(0), FACTS, at(0), story.zone)
+    assert work_of(made)[0].part == gift
+    later = plan(shop, story.log(0), FACTS, at(0), story.zone, {1: at(24 * 15)})
+    assert work_of(later)[0].part == story.parts[0]
+
+
+def test_a_plan_ends_after_so_many_tasks_and_says_so():
+    story = shop_read()
+    for n in range(110):
+        story.part(f"part {n}", SAND, Operation.MASK, Operation.UNTAPE, HARDWARE, Operation.BUFF)
+    always = open_from(*((day, "00:00", "00:00") for day in range(7)))
+    made = plan_of(story, hours=always)
+    assert 400 <= len(tasks_of(made)) <= 405  # the last visit is still cleaned up
+    assert "nothing is planned after" in made.stopped
+    assert made.unplanned[0].because == made.stopped
+
+
+def test_a_plan_ends_half_a_year_ahead_and_says_so():
+    story = shop_read()
+    story.part("door", VARNISH, VARNISH)
+    rare = ShopHours(((at(-1), ()), (at(24 * 170), EVENINGS.patterns[0][1])), "UTC")
+    made = plan_of(story, hours=rare)
+    assert len(work_of(made, Operation.COAT)) == 2
+    story.products[next(iter(story.products))] = replace(
+        story.products[next(iter(story.products))], label={Stage.RECOAT: figure(24 * 30)}
+    )
+    made = plan_of(story, hours=rare)
+    assert "further than 180 days" in made.stopped
+    assert made.projects[0].promise is Promise.UNKNOWN
+
+
+def test_a_mix_past_its_pot_life_is_mixed_anew():
+    """Two-part: after the pot life the brush is washed and a new mix is made."""
+    key = next(c.key for c in FACTS.classes() if c.pot_life_h is not None)
+    pot_life = FACTS.finish_class(key).pot_life_h
+    story = shop_read()
+    for n in range(40):
+        story.part(f"panel {n}", key, pieces=10)
+    always = open_from(*((day, "00:00", "00:00") for day in range(7)))
+
+    class Slow(Facts):
+        @property
+        def hands_on(self):
+            usual = FACTS.hands_on
+            hour = Range(60, 60, "invented")
+            coat = {m: replace(e, each_min=hour) for m, e in usual.coat.items()}
+            return replace(usual, coat=coat)
+
+    made = plan_of(story, hours=always, facts=Slow())
+    mixed = None
+    for task in tasks_of(made):
+        if task.chore is Chore.SET_UP:
+            mixed = task.end
+        elif task.operation is Operation.COAT:
+            assert task.start < mixed + timedelta(hours=pot_life.low_h)

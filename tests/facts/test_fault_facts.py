@@ -1,0 +1,106 @@
+"""What is known of faults: whole, sourced, and in words that a person types."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from finishlog.acts.fault import MENDED, fault_word
+from finishlog.core.evidence import LOOKS
+from finishlog.core.fault_kinds import Evidence, KnownFault
+from finishlog.core.findings import Level
+from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.records import FaultKind
+from finishlog.facts.load import Facts
+
+FACTS = Facts()
+KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
+FAMILIES = {of.family for of in FACTS.classes()} | set(FACTS.class_keys())
+EVERY = pytest.mark.parametrize("fault", FACTS.faults.values(), ids=lambda f: f.kind.value)
+
+
+def test_every_kind_is_told():
+    assert set(FACTS.faults) == set(FaultKind)
+
+
+@EVERY
+def test_it_says_what_it_means_and_what_to_do(fault: KnownFault):
+    assert fault.means.endswith(".")
+    assert fault.remedies
+    assert all(remedy and not remedy.endswith(".") for remedy in fault.remedies)
+    assert {fault.source, *(cause.source for cause in fault.causes)} <= KNOWN
+
+
+@EVERY
+def test_what_blocks_is_a_stop_and_something_ends_it(fault: KnownFault):
+    assert (fault.level is Level.STOP) == bool(fault.blocks)
+    if fault.not_by_mending:
+        assert fault.answered_by_checks or fault.answered_by
+
+
+@EVERY
+def test_a_deadline_is_sourced_and_says_what_is_left_after_it(fault: KnownFault):
+    for special in fault.by_family:
+        assert set(special.families) <= FAMILIES
+        if special.deadline is not None:
+            assert special.too_late
+            assert 0 < special.deadline.low_h <= special.deadline.high_h
+            assert special.deadline.source in KNOWN
+
+
+def test_no_word_means_two_faults():
+    words = [w for f in FACTS.faults.values() for w in {f.kind.value, *f.said_as}]
+    assert len(words) == len(set(words))
+    assert not MENDED & set(words)
+    assert all(re.fullmatch(r"[a-z][a-z-]+", word) for word in words)
+
+
+def test_every_evidence_can_be_looked_for_but_one():
+    assert set(Evidence) - set(LOOKS) == {Evidence.UNSEEN}
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind"),
+    [
+        ("sag", FaultKind.RUN),
+        ("Curtains", FaultKind.RUN),
+        ("cloudy", FaultKind.BLUSH),
+        ("milky", FaultKind.BLUSH),
+        ("white haze", FaultKind.BLUSH),
+        ("fish eyes", FaultKind.FISHEYE),
+        ("alligatoring", FaultKind.WRINKLE),
+        ("wrinkled", FaultKind.WRINKLE),
+        ("lifted", FaultKind.WRINKLE),
+        ("rubbed through", FaultKind.RUBBED_THROUGH),
+        ("burn-through", FaultKind.RUBBED_THROUGH),
+        ("blotchy", FaultKind.BLOTCH),
+        ("too dark", FaultKind.WRONG_COLOUR),
+        ("squeeze-out", FaultKind.GLUE_SPOT),
+        ("joint opened", FaultKind.OPEN_JOINT),
+        ("orange", FaultKind.ORANGE_PEEL),
+    ],
+)
+def test_the_words_people_use(typed: str, kind: FaultKind):
+    assert fault_word(typed, FACTS) is kind
+
+
+def test_a_blush_on_catalysed_films_is_mended_within_hours():
+    """A retarder mist works only within a few hours (trade questions and answers on blush)."""
+    special = FACTS.fault_known(FaultKind.BLUSH).for_class("conversion-varnish", "catalysed")
+    assert special is not None
+    assert special.deadline is not None
+    assert special.deadline.low_h == 2
+
+
+def test_over_application_causes_runs():
+    """US Army TM 43-0139, chapter 5, defects."""
+    first = FACTS.fault_known(FaultKind.RUN).causes[0]
+    assert (first.evidence, first.source) == (Evidence.THICK, "tm-43-0139")
+
+
+def test_a_stalled_film_is_looked_at_in_the_trades_order():
+    order = [cause.evidence for cause in FACTS.stall_causes]
+    assert order[:3] == [Evidence.OLD_CONTAINER, Evidence.THICK, Evidence.COLD]
+    assert order[-1] is Evidence.UNSEEN
+    assert {cause.source for cause in FACTS.stall_causes} <= KNOWN

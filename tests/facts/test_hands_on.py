@@ -1,0 +1,88 @@
+"""Minutes of hands-on work: no source publishes them, so each says that it is common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from finishlog.core.finishes import COMMON_PRACTICE, Method, Range
+from finishlog.core.hands_on import minutes_at_it, minutes_for
+from finishlog.core.records import Operation
+from finishlog.facts.hands_on_file import read_hands_on
+from finishlog.facts.load import HERE, Facts
+
+FIGURES = Facts().hands_on
+BY_HAND = [operation for operation in Operation if operation is not Operation.COAT]
+
+
+def every_range() -> list[Range]:
+    return [
+        *FIGURES.set_up_min.values(),
+        *FIGURES.clean_up_min.values(),
+        *(each.each_min for each in (*FIGURES.coat.values(), *FIGURES.work.values())),
+        FIGURES.vacuum_min,
+        FIGURES.settle_min,
+        FIGURES.wet_wood_min,
+    ]
+
+
+def test_every_method_and_every_operation_has_its_minutes():
+    assert FIGURES.set_up_min.keys() == FIGURES.clean_up_min.keys() == set(Method)
+    assert FIGURES.coat.keys() == set(Method)
+    assert FIGURES.work.keys() == set(BY_HAND)
+
+
+def test_every_figure_is_a_range_of_common_practice():
+    for each in every_range():
+        assert 0 <= each.low <= each.high
+        assert each.source == COMMON_PRACTICE
+
+
+def test_spraying_is_quick_at_the_piece_and_slow_around_it():  # common practice
+    assert FIGURES.coat[Method.SPRAY].each_min.high < FIGURES.coat[Method.BRUSH].each_min.high
+    assert FIGURES.clean_up_min[Method.SPRAY].high > FIGURES.clean_up_min[Method.BRUSH].high
+
+
+def test_a_coat_by_itself_has_its_set_up_and_clean_up():
+    coat = minutes_at_it(FIGURES, Operation.COAT, Method.BRUSH, pieces=2, faces=2)
+    whole = minutes_for(FIGURES, Operation.COAT, Method.BRUSH, pieces=2, faces=2)
+    around = FIGURES.set_up_min[Method.BRUSH].high + FIGURES.clean_up_min[Method.BRUSH].high
+    assert coat == 4 * FIGURES.coat[Method.BRUSH].each_min.high
+    assert whole == coat + around
+
+
+def test_a_coat_of_no_named_method_is_brushed():
+    assert minutes_for(FIGURES, Operation.COAT, None, 1, 1) == minutes_for(
+        FIGURES, Operation.COAT, Method.BRUSH, 1, 1
+    )
+
+
+def test_scuffing_counts_faces_and_hardware_counts_pieces():
+    scuff, hardware = FIGURES.work[Operation.SCUFF], FIGURES.work[Operation.HARDWARE]
+    assert minutes_for(FIGURES, Operation.SCUFF, None, 3, 2) == 6 * scuff.each_min.high
+    assert minutes_for(FIGURES, Operation.HARDWARE, None, 3, 2) == 3 * hardware.each_min.high
+
+
+def test_the_longer_end_is_counted_on():
+    each = FIGURES.work[Operation.SAND].each_min
+    assert each.low < each.high
+    assert minutes_for(FIGURES, Operation.SAND, None, 1, 1) == each.high
+
+
+@pytest.mark.parametrize(
+    ("was", "becomes", "said"),
+    [
+        ("[methods.wipe.set_up_min]\nlow = 3", "[methods.wipe.set_up_min]\nlow = 300", "order"),
+        ("[work.mask.piece_min]", "[work.masks.piece_min]", "work.mask"),
+        ("[dust.settle_min]", "[dust.settled_min]", "settle_min"),
+        ("[work.sand.face_min]", "[work.sand.side_min]", "work.sand.face_min"),
+    ],
+)
+def test_a_wrong_figure_is_refused_with_its_place(tmp_path, was, becomes, said):
+    with open(f"{HERE}/hands_on.toml", encoding="utf-8") as file:
+        text = file.read()
+    assert was in text
+    wrong = tmp_path / "hands_on.toml"
+    wrong.write_text(text.replace(was, becomes), encoding="utf-8")
+    with pytest.raises(ValueError, match=r"hands_on\.toml") as refusal:
+        read_hands_on(str(wrong))
+    assert said in str(refusal.value)
