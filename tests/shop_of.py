@@ -29,6 +29,7 @@ from finishlog.core.records import (
     Check,
     Coat,
     Found,
+    HandedOver,
     Joined,
     Moved,
     Operation,
@@ -321,6 +322,10 @@ class Story:
     def set_aside(self, hour: Hour, on: Part | None = None) -> SetAside:
         """Stop work on a part on purpose."""
         return self._happened(SetAside(**self._head(hour, self._reach(on, None, None))))
+
+    def hand_over(self, hour: Hour, on: Part | None = None) -> HandedOver:
+        """Let a part leave the shop."""
+        return self._happened(HandedOver(**self._head(hour, self._reach(on, None, None))))
 
     def resume(self, hour: Hour, on: Part | None = None) -> Resumed:
         """Go on with it."""

@@ -32,6 +32,7 @@ from finishlog.core.shop import (
     Zone,
     face_words,
 )
+from finishlog.core.shown_times import clock_words
 from finishlog.facts.load import Facts
 
 
@@ -133,9 +134,12 @@ def of_project(file: ProjectFile, project: Project, clock: Clock) -> Iterator[Di
     what = f"project {project.name}"
     if file.due is not None and file.due != project.due:
         day = f"{file.due.astimezone(clock.zone):%Y-%m-%d %H:%M}"
-        known = f"{project.due.astimezone(clock.zone):%Y-%m-%d %H:%M}" if project.due else "no date"
         change = _type("project", "edit", project.name, "--due", day)
-        yield Difference(f"{what}, due", known, day, change)
+        known, wanted = (
+            clock_words(due, clock.now, clock.zone) if due else "no date"
+            for due in (project.due, file.due)
+        )
+        yield Difference(f"{what}, due", known, wanted, change)
     if file.note is not None and file.note != project.note:
         change = _type("project", "edit", project.name, "--note", file.note)
         yield Difference(f"{what}, note", project.note, file.note, change)

@@ -223,7 +223,8 @@ def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[
     with database.writing("part restore", words, clock.now, clock.zone.key) as ledger:
         everything = read_shop(ledger.connection, clock.now, include_archived=True)
         living = read_shop(ledger.connection, clock.now)
-        gone = tuple(part for part in everything.parts if part not in living.parts)
+        open_parts = {part.id for part in living.parts}
+        gone = tuple(part for part in everything.parts if part.id not in open_parts)
         mine = _put_away(replace(everything, parts=gone), typed)
         for part in mine:
             if part.project not in {project.id for project in living.projects}:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from finishlog.core.rags import RagsItem
 from finishlog.core.records import (
@@ -32,6 +32,13 @@ def acts_of(states: Iterable[ZoneState]) -> tuple[int, ...]:
         if state.joined_by is not None:
             found.add(state.joined_by.act)
     return tuple(sorted(found))
+
+
+def acts_behind(states: Iterable[ZoneState], made: Mapping[int, int]) -> tuple[int, ...]:
+    """Return what tells of some zones; in the white, the acts that put their parts on record."""
+    known = list(states)
+    parts = {z.part.id for z in known} | {z.member.id for z in known}
+    return acts_of(known) or tuple(sorted({act for part, act in made.items() if part in parts}))
 
 
 def acts_of_rags(item: RagsItem, log: Log) -> tuple[int, ...]:

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from finishlog.asks.cans import deed_words
 from finishlog.asks.entry_words import Named, Words
 from finishlog.clock import Clock
-from finishlog.core.records import AnyEntry, Coat, Joined, Moved, When
+from finishlog.core.records import AnyEntry, Coat, ContainerDeed, Joined, Moved, When
 from finishlog.core.shop import Shop, ThingKind
 from finishlog.core.units import Temperature
 from finishlog.errors import NotFound
@@ -140,12 +141,12 @@ def _line(
     record: AnyEntry | None,
     words: Words,
     named: Named,
-    cans: Mapping[int, str],
+    cans: Mapping[int, tuple[str, ContainerDeed]],
     acts: Mapping[int, int],
     changed: Mapping[int, Sequence[str]],
 ) -> HistoryLine:
-    can = cans.get(row.entry or 0, "")
-    said = can or (words.of(record) if record else "")
+    can, done = cans.get(row.entry or 0, ("", None))
+    said = deed_words(done) if done else (words.of(record) if record else "")
     if row.withdraws:
         said = f"takes act {row.withdraws} back"
     return HistoryLine(
@@ -157,7 +158,7 @@ def _line(
         kind=str(row.kind) if row.kind else "",
         said=said or (str(row.kind) if row.kind else ""),
         happened=row.when,
-        parts=(can.split(" ")[-1],) if can else _about(row, record, named),
+        parts=(can,) if can else _about(row, record, named),
         in_force=row.in_force,
         withdrawn_by=row.withdrawn_by,
         amended_by=acts.get(row.superseded_by or 0),

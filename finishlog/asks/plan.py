@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.asks.behind import acts_behind
 from finishlog.asks.look import Look, look
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
@@ -39,6 +40,7 @@ class AirExpected:
     air: Air | None
     read_at: datetime | None
     coldest_night_c: float | None
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +65,8 @@ class TaskLine:
     test: str
     wiped: bool
     self_heating: bool
+    # What it rests on, by the numbers of `history`; set-up and clean-up rest on nothing.
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +100,7 @@ class PartLine:
     stack: HandlingDate | None
     pack: HandlingDate | None
     fully_hard: HandlingDate | None
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +118,7 @@ class ProjectLine:
     spare_opens: datetime | None
     spare_closes: datetime | None
     why: str
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +130,7 @@ class LeftLine:
     operation: str
     because: str
     needs_air: bool
+    acts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,17 +202,17 @@ def _one_project(parts: Sequence[Part]) -> int:
 def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> PlanAnswer:
     shop = seen.shop
     projects = {part.project for part in shop.parts if part.id in wanted}
-    sessions = tuple(s for each in made.sessions if (s := _session(each, shop, facts, wanted)))
+    sessions = tuple(s for each in made.sessions if (s := _session(each, seen, facts, wanted)))
     rooms = {z.room.id for z in seen.bench.zones if z.part.id in wanted}
     return PlanAnswer(
         now=made.now,
         air=tuple(_air(room, seen) for room in shop.rooms if room in rooms),
-        projects=tuple(_project(p) for p in made.projects if p.project.id in projects),
+        projects=tuple(_project(p, seen) for p in made.projects if p.project.id in projects),
         sessions=sessions,
-        parts=tuple(_part(d) for d in made.parts if d.part.id in wanted),
-        unplanned=tuple(_left(u) for u in made.unplanned if u.part.id in wanted),
+        parts=tuple(_part(d, seen) for d in made.parts if d.part.id in wanted),
+        unplanned=tuple(_left(u, seen) for u in made.unplanned if u.part.id in wanted),
         boards_passed=tuple(
-            LeftLine(board.path, board.name, "", why, needs_air=False)
+            LeftLine(board.path, board.name, "", why, False, _acts(seen, {board.id}))
             for board, why in made.boards_passed
             if board.project in projects
         ),
@@ -215,8 +222,15 @@ def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> Pla
     )
 
 
+def _acts(seen: Look, parts: Collection[int]) -> tuple[int, ...]:
+    """Return what a line about some parts rests on."""
+    states = [z for z in seen.bench.zones if z.part.id in parts or z.member.id in parts]
+    found = acts_behind(states, seen.made)
+    return found or tuple(seen.made[part] for part in parts if part in seen.made)
+
+
 def _session(
-    session: PlannedSession, shop: Shop, facts: Facts, wanted: frozenset[int]
+    session: PlannedSession, seen: Look, facts: Facts, wanted: frozenset[int]
 ) -> SessionLine | None:
     """Put a visit into plain values, with what goes with the wanted parts."""
     work = [t for t in session.tasks if t.part is not None and t.part.id in wanted]
@@ -229,7 +243,7 @@ def _session(
         session.closes,
         kept[0].start,
         kept[-1].end,
-        tuple(_task(t, shop, facts) for t in kept),
+        tuple(_task(t, seen, facts) for t in kept),
     )
 
 
@@ -239,7 +253,8 @@ def _goes_with(task: PlannedTask, products: set[int]) -> bool:
     return task.chore is not Chore.WORK and task.product in products
 
 
-def _task(task: PlannedTask, shop: Shop, facts: Facts) -> TaskLine:
+def _task(task: PlannedTask, seen: Look, facts: Facts) -> TaskLine:
+    shop = seen.shop
     product = shop.products.get(task.product) if task.product is not None else None
     return TaskLine(
         chore=task.chore,
@@ -257,10 +272,11 @@ def _task(task: PlannedTask, shop: Shop, facts: Facts) -> TaskLine:
         test=task.test,
         wiped=task.wiped,
         self_heating=product is not None and facts.finish_class(product.class_key).self_heating,
+        acts=_acts(seen, {task.part.id}) if task.part else (),
     )
 
 
-def _part(dates: PartDates) -> PartLine:
+def _part(dates: PartDates, seen: Look) -> PartLine:
     part = dates.part
     return PartLine(
         part=part.path,
@@ -271,6 +287,7 @@ def _part(dates: PartDates) -> PartLine:
         stack=_handling(dates.stack),
         pack=_handling(dates.pack),
         fully_hard=_handling(dates.cured),
+        acts=_acts(seen, {part.id}),
     )
 
 
@@ -285,7 +302,8 @@ def _handling(milestone: Milestone | None) -> HandlingDate | None:
     return HandlingDate(milestone.high, why if milestone.air_read else "by label time only")
 
 
-def _project(each: ProjectPlan) -> ProjectLine:
+def _project(each: ProjectPlan, seen: Look) -> ProjectLine:
+    parts = {part.id for part in seen.shop.parts if part.project == each.project.id}
     opens, closes = each.spare or (None, None)
     return ProjectLine(
         project=each.project.name,
@@ -299,12 +317,14 @@ def _project(each: ProjectPlan) -> ProjectLine:
         spare_opens=opens,
         spare_closes=closes,
         why=each.why,
+        acts=_acts(seen, parts),
     )
 
 
-def _left(each: Unplanned) -> LeftLine:
+def _left(each: Unplanned, seen: Look) -> LeftLine:
     operation = each.operation.value if each.operation else ""
-    return LeftLine(each.part.path, each.label, operation, each.because, each.needs_air)
+    acts = _acts(seen, {each.part.id})
+    return LeftLine(each.part.path, each.label, operation, each.because, each.needs_air, acts)
 
 
 def _air(room: int, seen: Look) -> AirExpected:
@@ -315,4 +335,5 @@ def _air(room: int, seen: Look) -> AirExpected:
         last.air if last else None,
         last.when.latest if last else None,
         known.coldest_night_c,
+        (last.act,) if last else (),
     )

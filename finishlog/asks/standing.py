@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.asks.behind import acts_of
+from finishlog.asks.behind import acts_behind
 from finishlog.asks.look import Look
 from finishlog.asks.went_wrong import FaultThere, faults_there
 from finishlog.core.findings import Finding
@@ -93,7 +93,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         else None,
         deed=verdict.deed,
         faults=faults_there(state.faults),
-        acts=acts_of(group.states) or _made(seen, {group.part.id}),
+        acts=acts_behind(group.states, seen.made),
     )
 
 
@@ -105,11 +105,6 @@ def standings(states: Iterable[ZoneState], seen: Look) -> tuple[Standing, ...]:
 def product_name(product: int | None, shop: Shop) -> str:
     """Name a product; empty when there is none."""
     return shop.products[product].name if product is not None else ""
-
-
-def _made(seen: Look, parts: Collection[int]) -> tuple[int, ...]:
-    """Return the acts that put parts on record: all there is of a part in the white."""
-    return tuple(sorted({act for part, act in seen.made.items() if part in parts}))
 
 
 def glue_up_standings(glue_ups: Iterable[GlueUp], seen: Look) -> tuple[Standing, ...]:
@@ -124,7 +119,6 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
     part, verdict = glue_ups[0].part, glue_ups[0].verdict
     members = {piece for glue in glue_ups for piece in glue.members}
     states = [z for z in seen.bench.zones if {z.piece.id, z.member_piece.id} & members]
-    parts = {part.id, *(z.member.id for z in states)}
     pieces = tuple(sorted(g.piece.number for g in glue_ups))
     return Standing(
         part=part.path,
@@ -143,5 +137,5 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
         closes=verdict.closes,
         waits_for=verdict.waits_for,
         findings=verdict.findings,
-        acts=acts_of(states) or _made(seen, parts),
+        acts=acts_behind(states, seen.made) or tuple(seen.made[p] for p in {part.id} & {*seen.made}),
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from finishlog.cli.screen import Page, Section, Tone
@@ -97,6 +96,9 @@ def _dilution(by: Dilution) -> str:
 
 def _part_words(parts: float) -> str:
     """Say parts as a fraction where one fits: `5/6 part`, `1 1/2 parts`."""
+    # It loads slowly, and only a thinned cut needs it.
+    from fractions import Fraction
+
     near = Fraction(parts).limit_denominator(6)
     if abs(float(near) - parts) > 0.02 * parts:
         return f"{parts:.2g} parts"

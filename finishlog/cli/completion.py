@@ -108,10 +108,11 @@ class Completion:
         argument = _argument_at(params, len(before))
         if argument is None:
             return []
-        kinds = _kinds(argument.metavar or argument.name)
-        # `PART... [WHAT]`: the first word is a part.
-        first = argument.nargs == -1 and not before
-        return self._values(argument, kinds[:1] if first else kinds, group, before)
+        metavar = argument.metavar or argument.name
+        if argument.nargs == -1 and not before:
+            # `PART... [WHAT]`: the first word is a part.
+            metavar = metavar.split()[0]
+        return self._values(argument, _kinds(metavar), group, before)
 
     def _values(
         self,

@@ -12,7 +12,7 @@ from finishlog.asks.names import (
     names_on_record,
     species_on_record,
 )
-from finishlog.core.records import Found, Operation, RagsDeed
+from finishlog.core.records import FaultKind, Found, Operation, Outcome, RagsDeed
 
 # In these groups NAME is the name of one of the things of the group.
 _GROUPS = frozenset({"project", "part", "steps", "product", "room", "class", "can"})
@@ -34,6 +34,10 @@ class NamesToComplete:
         words = _WORDS.get(kind)
         if words is not None:
             return words
+        if kind == "word":
+            # What past finishes are looked up by.
+            several = ("species", "product", "class", "steps", "project")
+            return tuple(name for each in several for name in self.of_kind(each, group))
         if kind == "class":
             return class_names()
         return species_on_record(self._database) if kind == "species" else self._on_record(kind)
@@ -64,6 +68,8 @@ class NamesToComplete:
 _WORK = tuple(operation.value for operation in Operation if operation is not Operation.COAT)
 _WORDS = {
     "found": tuple(found.value for found in Found),
+    "kind": tuple(kind.value for kind in FaultKind),
+    "outcome": tuple(outcome.value for outcome in Outcome),
     "deed": tuple(deed.value for deed in RagsDeed),
 }
 

@@ -67,7 +67,7 @@ def attempt_words(attempt: AttemptThere, clock: Clock) -> str:
     when = happened(attempt.off_at, clock.now, clock.zone)
     lasted = length_words(timedelta(hours=attempt.lasted_h))
     why = f": {', '.join(attempt.why)}" if attempt.why else ""
-    return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why} (act {attempt.act})"
+    return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why}"
 
 
 def _glue(line: Standing, clock: Clock) -> str:

@@ -138,10 +138,12 @@ class Visit:
 
     def _wait(self, moment: datetime) -> None:
         """Wait; a brush that would stand longer than washing it takes is washed."""
-        around = self.hands.set_up(self.wet) + self.hands.clean_up(self.wet)
-        if self.wet is not None and moment - self.now > minutes(around):
+        if moment - self.now > minutes(self._around(self.wet)):
             self._put_away()
         self.now = max(self.now, moment)
+
+    def _around(self, product: int | None) -> float:
+        return self.hands.set_up(product) + self.hands.clean_up(product)
 
     def _put_away(self) -> None:
         """Wash the brush, see to the rags."""
@@ -188,6 +190,8 @@ class Visit:
     def _do(self, job: Job, missed: datetime | None = None) -> None:
         if not self._fits(self.hands.at(job)):
             return
+        if self.hands.at(job) > self._around(self.wet):
+            self._put_away()
         start = whole_minute(self.now)
         end = start + minutes(self.hands.at(job))
         if end + minutes(self.hands.clean_up(self.wet)) > self.closes:

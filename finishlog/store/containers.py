@@ -17,7 +17,7 @@ from sqlalchemy import Connection, Row, func, or_, select, update
 
 from finishlog.core.containers import Container, ContainerKind, MixPart
 from finishlog.core.mixes import parts_of_text, parts_text
-from finishlog.core.records import Coat
+from finishlog.core.records import Coat, ContainerDeed
 from finishlog.core.shop import Log, Shop, ThingKind
 from finishlog.store.changes import changed, read_changes
 from finishlog.store.heads import read_withdrawals
@@ -177,11 +177,13 @@ def pieces_coated_from(connection: Connection, of: int) -> set[int]:
     return set(connection.scalars(query.where(coat.c.container_id == of)))
 
 
-def containers_of(connection: Connection, entries: Collection[int]) -> dict[int, str]:
-    """Name the container of each entry about one: `mixed mix-3`, `frozen can-1`."""
+def containers_of(
+    connection: Connection, entries: Collection[int]
+) -> dict[int, tuple[str, ContainerDeed]]:
+    """Name the container of each entry about one, and what was done: `mix-3`, mixed."""
     of = container_event
     query = select(of.c.entry_id, of.c.deed, container.c.name).join(
         container, container.c.id == of.c.container_id
     )
     found = rows_of(connection, query, of.c.entry_id, entries)
-    return {entry_id: f"{deed.replace('-', ' ')} {name}" for entry_id, deed, name in found}
+    return {entry_id: (name, ContainerDeed(deed)) for entry_id, deed, name in found}

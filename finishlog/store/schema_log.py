@@ -30,6 +30,7 @@ from finishlog.core.records import (
     Sureness,
     Test,
 )
+from finishlog.core.shop import ThingKind
 from finishlog.core.stages import Stage
 from finishlog.store.columns import (
     UtcDateTime,
@@ -40,7 +41,7 @@ from finishlog.store.columns import (
     refers_to,
     row_id,
 )
-from finishlog.store.schema_things import AliasKind, window_checks, window_columns
+from finishlog.store.schema_things import window_checks, window_columns
 
 
 class EntryKind(StrEnum):
@@ -277,6 +278,6 @@ thing_change = Table(
     Column("what", Text, nullable=False),
     Column("was", Text, nullable=False, server_default=""),
     Column("becomes", Text, nullable=False, server_default=""),
-    one_of("kind", AliasKind),
+    one_of("kind", ThingKind),
     Index(None, "kind", "thing_id"),
 )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
-
 from sqlalchemy import (
     Boolean,
     CheckConstraint,
@@ -17,9 +15,10 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
+from finishlog.core.containers import ContainerKind
 from finishlog.core.finishes import Method, WindowKind
 from finishlog.core.records import Operation
-from finishlog.core.shop import FaceKind
+from finishlog.core.shop import FaceKind, ThingKind
 from finishlog.core.stages import Stage
 from finishlog.store.columns import (
     Names,
@@ -31,15 +30,6 @@ from finishlog.store.columns import (
     refers_to,
     row_id,
 )
-
-
-class ContainerKind(StrEnum):
-    """What finish is kept in."""
-
-    CAN = "can"
-    MIX = "mix"
-    JAR = "jar"
-
 
 project = Table(
     "project",
@@ -327,17 +317,6 @@ setting = Table(
 )
 
 
-class AliasKind(StrEnum):
-    """What kinds of things keep their old names."""
-
-    PROJECT = "project"
-    PART = "part"
-    PRODUCT = "product"
-    ROOM = "room"
-    STEPS = "steps"
-    CONTAINER = "container"
-
-
 alias = Table(
     "alias",
     metadata,
@@ -346,6 +325,6 @@ alias = Table(
     Column("old_name", Text, nullable=False),
     # An id of the kind's table: no foreign key can name six tables.
     Column("thing_id", Integer, nullable=False),
-    one_of("kind", AliasKind),
+    one_of("kind", ThingKind),
     Index(None, "kind", "old_name"),
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.cases.conftest import Finisher
+from tests.cases.finisher import Finisher
 
 CAN = "product new varnish --class oil-polyurethane --recoat 12h --window 48h --label-air '23C 50%'"
 

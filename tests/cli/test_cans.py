@@ -292,6 +292,16 @@ def test_the_name_of_a_can_changes_and_the_old_one_finds_it(shop: Finishlog):
     assert "name: big-can, was can-1" in shop.did("history").out
 
 
+def test_history_says_what_befell_a_can(shop: Finishlog):
+    shop.did("can", "new", "big can", "--product", "topcoat", "--opened", "now")
+    shop.did("can", "frozen", "big can")
+    lines = shop.did("history", "--json").document["answer"][-2:]
+    assert [(x["parts"], x["said"]) for x in lines] == [
+        (["big can"], "opened"),
+        (["big can"], "frozen"),
+    ]
+
+
 def test_an_edit_shows_what_it_was(shop: Finishlog):
     shop.did("can", "new", "can-1", "--product", "topcoat", "--batch", "A1", "--amount", "1L")
     shop.did("can", "edit", "can-1", "--batch", "A2", "--amount", "750ml")

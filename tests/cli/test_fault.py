@@ -99,8 +99,9 @@ def test_a_coat_over_a_run_is_recorded_and_warned_about(shop: Finishlog):
 
 def test_sanding_it_is_no_reason_for_a_stop(shop: Finishlog):
     shop.did("fault", "top", "run")
-    shop.did("air", "20C", "50%", now="2026-11-27T10:00:00+00:00")
-    assert "stop" not in shop.did("log", "top", "sand", now="2026-11-27T10:00:00+00:00").out
+    out = shop.did("log", "top", "sand", now="2026-11-27T10:00:00+00:00").out
+    assert "stop: run" not in out
+    assert "run" not in shop.did("when", "top", now="2026-11-27T10:00:00+00:00").out
 
 
 def test_undo_and_history(shop: Finishlog):

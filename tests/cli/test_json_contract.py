@@ -16,13 +16,15 @@ from typer.main import get_command
 from finishlog import errors
 from finishlog.cli.app import command_line
 
+# The invented cabinet of the demo, which differs from the one here.
+CABINET = Path(__file__).parents[2] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "answer because closes coat coats faces findings high label layers low milestone on_it"
-    " operation part pieces product scuff_first waits_for"
+    "acts answer because closes coat coats deed faces faults findings high label layers"
+    " low milestone on_it operation part pieces product scuff_first waits_for"
 )
-RAGS = "dust number opened overdue parts product remarks since state stiff_from waste"
+RAGS = "acts dust number opened overdue parts product remarks since state stiff_from waste"
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
 FINDING = "level remedy sentence source"
@@ -54,6 +56,14 @@ CLASS = (
     " shelf_opened_d solids_vol_pct solids_wt_pct spread_m2_per_l stages topcoat wet_film_um"
     " window wipe_off_h wrinkles_when_late_source"
 )
+DEED = "act at said went_wrong"
+CARD = {
+    "": "dates for_whom handed_over last_coat lines name parts",
+    "dates[]": "air_read blocked high low missing stage",
+    "lines[]": "kind parts source text",
+    "parts[]": "acts coats dates label last_coat species",
+    "parts[].coats[]": "class_name coats product",
+}
 RANGE = "also high low note source"
 CAN = (
     "amount_ml batch findings how kind made_at name old_names opened_at overdue product ratio"
@@ -84,7 +94,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
             "rags[]": RAGS,
-            "rooms[]": "air coldest_night_c dew_point_c fitness read_at room",
+            "rooms[]": "acts air coldest_night_c dew_point_c fitness read_at room",
             "rooms[].air": AIR,
         },
     ),
@@ -110,6 +120,26 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "was": WHEN,
             "now_is": WHEN,
             "standings[]": STANDING,
+        },
+    ),
+    "fault": (
+        "case run",
+        {
+            "": "act after at blocks causes deadline kind labels means name not_logged place"
+            " remedies source too_late until",
+            "at": WHEN,
+            "after[]": STANDING,
+            "after[].faults[]": "act at name on",
+        },
+    ),
+    "off": (
+        "case --scraped",
+        {
+            "": "act after at labels notes operation rags took warnings",
+            "at": WHEN,
+            "after[]": STANDING,
+            "took[]": "coats label stays",
+            "took[].coats[]": "act product put_on",
         },
     ),
     "move": (
@@ -149,7 +179,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air checks clock label on_it read_at standing unknown",
+            "[]": "air air_act checks clock label on_it read_at standing unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
             "[].clock": "by done_h needed_h pace",
@@ -160,26 +190,31 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "on": (
         "case",
         {
-            "[]": "aside coats joint passed_over species standing to_come",
-            "[].coats[]": "abraded act container product put_on",
+            "[]": "aside attempts coats joint passed_over said species standing to_come",
+            "[].coats[]": "abraded abraded_acts act container product put_on",
             "[].standing": STANDING,
         },
     ),
     "history": (
         "case",
         {
-            "[]": "act amended_by amends changes happened in_force kind parts typed_at verb"
-            " withdrawn_by withdraws words",
+            "[]": "act amended_by amends changes happened in_force kind parts said time_zone typed_at"
+            " verb withdrawn_by withdraws words",
             "[].happened": WHEN,
         },
     ),
     "past": (
         "ash",
         {
-            "": "finishes species",
-            "finishes[]": "coats faces is_board notes outcomes part species steps",
-            "finishes[].coats[]": "air checks container hours_since_last label_high_h label_low_h"
-            " product put_on worked",
+            "": "counts finishes remarks sought",
+            "counts": "described failed fair finishes good in_work not_said taken_off",
+            "finishes[]": "attempts faces handed_over in_work into is_board label last notes off"
+            " outcome outcomes part photos reviews species steps",
+            "finishes[].attempts[]": "coats off prepared",
+            "finishes[].attempts[].prepared[]": DEED,
+            "finishes[].attempts[].coats[]": "act air class_name container hours_since_last"
+            " label_closes_h label_high_h label_low_h method note product put_on scuffed_before"
+            " since wet_film_um wiped_after_min",
         },
     ),
     "plan": (
@@ -187,18 +222,29 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         {
             "": "air boards_passed hours_known missed_windows now parts projects sessions stopped"
             " unplanned",
-            "air[]": "air coldest_night_c read_at room",
+            "air[]": "acts air coldest_night_c read_at room",
             "air[].air": AIR,
-            "projects[]": "due late_openings packed project promise slack_h slack_shop_min"
+            "projects[]": "acts due late_openings packed project promise slack_h slack_shop_min"
             " spare_closes spare_opens starts why",
             "sessions[]": "closes end opens start tasks",
-            "sessions[].tasks[]": "chore closes coat coats end label missed operation part product"
+            "sessions[].tasks[]": "acts chore closes coat coats end label missed operation part product"
             " ready_since self_heating start test wiped",
-            "parts[]": "clamp coats_done fully_hard joins label pack part stack",
+            "parts[]": "acts clamp coats_done fully_hard joins label pack part stack",
             "parts[].pack": "at why",
-            "unplanned[]": "because label needs_air operation part",
+            "unplanned[]": "acts because label needs_air operation part",
         },
     ),
+    "handover": (
+        "cabinet",
+        {
+            "": "act at card labels note warnings whole_projects",
+            "at": WHEN,
+            "warnings[]": FINDING,
+            **{f"card{'.' if k else ''}{k}": v for k, v in CARD.items()},
+        },
+    ),
+    "review": ("case good -t even", {"": "act at before labels no_finish outcome text", "at": WHEN}),
+    "photo": ("case case.jpg", {"": "act at is_there labels path text", "at": WHEN}),
     "project new": ("table", MADE),
     "project list": ("", {"[]": PROJECT, "[].parts[]": PART}),
     "project show": ("cabinet", {"": PROJECT, "parts[]": PART}),
@@ -207,7 +253,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "project archive": ("cabinet", MADE),
     "project restore": ("table", MADE),
     "project load": (
-        "cabinet.toml --check",
+        f"{CABINET} --check",
         {
             "": "added as_it_was differs file only_checked project",
             "differs[]": "in_file now_is to_change what",
@@ -305,6 +351,14 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
 }
 # The same command that asks and that records.
 ALSO: dict[str, tuple[str, dict[str, str]]] = {
+    "handover --card": ("case", CARD),
+    "past --pairs": (
+        "topcoat",
+        {
+            "[]": "acts air air_between checks colour colour_wait_h hours_between label_closes_h"
+            " label_high_h label_low_h outcome over parts put_on scuffed under wet_film_um wrong"
+        },
+    ),
     "ready leg": (
         "--for 40min",
         {"fits": "left_out lines minutes takes_min"},

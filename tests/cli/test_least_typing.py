@@ -81,9 +81,9 @@ def test_a_plan_says_that_it_has_no_steps_to_plan(shop: Finishlog):
 
 def test_a_check_is_taken_without_anything_else(shop: Finishlog):
     shop.did("check", "seat", "tacky", now=NEXT_DAY)
-    assert standing(shop, NEXT_DAY)["answer"] == "blocked by a check"
+    assert standing(shop, NEXT_DAY)["answer"] == "blocked"
     shop.did("check", "seat", "powder", now=WEEK_LATER)
-    assert standing(shop, WEEK_LATER)["answer"] != "blocked by a check"
+    assert standing(shop, WEEK_LATER)["answer"] != "blocked"
 
 
 def test_the_second_coat_needs_one_command(shop: Finishlog):

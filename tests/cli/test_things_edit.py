@@ -101,7 +101,12 @@ def test_pieces_that_were_never_there_can_be_taken_off_again(shop: Finishlog):
     shop.did("part", "edit", "doors", "-n", "2")
     assert part(shop, "doors")["pieces"] == 2
     shop.did("log", "doors:2", "sealer")
-    refused(shop("part", "edit", "doors", "-n", "1"), errors.USAGE, "logged on doors:2;", "stays on record")
+    refused(
+        shop("part", "edit", "doors", "-n", "1"),
+        errors.USAGE,
+        "logged on doors:2;",
+        "stays on record",
+    )
 
 
 def test_the_wood_may_be_corrected_and_history_says_what_it_was(shop: Finishlog):

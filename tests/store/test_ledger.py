@@ -10,6 +10,7 @@ from sqlalchemy.exc import IntegrityError
 
 from finishlog.core import records
 from finishlog.core.air import Air
+from finishlog.core.containers import ContainerKind
 from finishlog.core.finishes import Figure, FigureSet, Method, RecoatWindow, WindowKind
 from finishlog.core.records import (
     ContainerDeed,
@@ -34,7 +35,7 @@ from finishlog.store.read_history import HistoryRow, read_history
 from finishlog.store.read_log import read_log
 from finishlog.store.rows import add_row
 from finishlog.store.schema import metadata
-from finishlog.store.schema_things import ContainerKind, container
+from finishlog.store.schema_things import container
 
 
 def log_of(bench: Bench) -> Log:
