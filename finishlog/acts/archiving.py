@@ -47,8 +47,14 @@ def bring_back(database: Database, clock: Clock, words: str, kind: ThingKind, ty
         if kind is ThingKind.PROJECT:
             shop = read_shop(ledger.connection, clock.now)
             mine = [part for part in shop.parts if part.project == thing.id]
-            with_it = in_words(f"{len(mine)} parts with it", what_they_need(ledger, clock, mine))
-    return Made(f"back: {kind.value}", thing.name, with_it)
+            with_it = in_words(parts_with_it(len(mine)), what_they_need(ledger, clock, mine))
+    shown = "can" if kind is ThingKind.CONTAINER else kind.value
+    return Made(f"back: {shown}", thing.name, with_it)
+
+
+def parts_with_it(parts: int) -> str:
+    """Say how many parts go with a project; nothing when there are none."""
+    return f"{parts} {'part' if parts == 1 else 'parts'} with it" if parts else ""
 
 
 def find_put_away(among: Iterable[PutAway], kind: ThingKind, typed: str) -> PutAway:

@@ -63,7 +63,7 @@ def _hazards_that_came_with(entry: AnyEntry, seen: Look, facts: Facts) -> tuple[
     if isinstance(entry, Coat):
         return hazards_of(facts.finish_class(entry.figures.class_key), entry.method)
     if isinstance(entry, Stripped):
-        return hazards_of_stripping(entry, unknown_film=False)
+        return hazards_of_stripping(entry, unknown_film=False, heats=_heats(entry.id, seen))
     if any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags):
         return _DUST
     if isinstance(entry, ContainerEvent) and entry.deed in _MIXING:
@@ -74,11 +74,17 @@ def _hazards_that_came_with(entry: AnyEntry, seen: Look, facts: Facts) -> tuple[
 
 
 def notes_of_stripping(
-    of: Stripped, seen: Look, facts: Facts, clock: Clock, *, unknown_film: bool
+    of: Stripped, seen: Look, after: Look, facts: Facts, clock: Clock, *, unknown_film: bool
 ) -> tuple[SafetyNote, ...]:
     """Choose the notes of taking a film off; `unknown_film`: nobody knows what it was."""
-    hazards = hazards_of_stripping(of, unknown_film=unknown_film)
+    heats = _heats(of.id, after)
+    hazards = hazards_of_stripping(of, unknown_film=unknown_film, heats=heats)
     return _unsaid(hazards, _said_tonight(seen, facts, clock), facts)
+
+
+def _heats(entry: int, seen: Look) -> bool:
+    """Tell whether what an entry left behind heats like oily rags."""
+    return any(entry in item.entries for item in seen.bench.rags)
 
 
 def notes_of_dust(entry: int, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
@@ -105,6 +111,8 @@ def hazards_of_mixing(of: FinishClass) -> tuple[str, ...]:
     return tuple(h for h in of.hazards if h not in _NOT_WHILE_MIXING)
 
 
-def hazards_of_stripping(of: Stripped, *, unknown_film: bool) -> tuple[str, ...]:
-    """Name what can hurt when a film comes off; an old one may hold lead."""
-    return (*(("lead",) if unknown_film else ()), *_OF_STRIPPING[of.operation])
+def hazards_of_stripping(of: Stripped, *, unknown_film: bool, heats: bool) -> tuple[str, ...]:
+    """Name what can hurt when a film comes off: an old one may hold lead, a young oil one heats."""
+    lead = ("lead",) if unknown_film else ()
+    heap = ("scrapings",) if heats and of.operation is not Stripping.SAND_THROUGH else ()
+    return (*lead, *heap, *_OF_STRIPPING[of.operation])

@@ -199,7 +199,9 @@ def _notes(
 ) -> tuple[SafetyNote, ...]:
     mine = [e for e in after.log.entries if e.act == act and isinstance(e, Stripped)]
     unknown = not any(s.layers for s in states)
-    return notes_of_stripping(mine[0], now, facts, clock, unknown_film=unknown) if mine else ()
+    if not mine:
+        return ()
+    return notes_of_stripping(mine[0], now, after, facts, clock, unknown_film=unknown)
 
 
 def off_command(database: Database, facts: Facts, clock: Clock, act: int) -> str:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.acts.archiving import open_rags_forbid
+from finishlog.acts.archiving import open_rags_forbid, parts_with_it
 from finishlog.acts.made import Made, a_name, free_name, in_words
 from finishlog.asks.look import look
 from finishlog.clock import Clock
 from finishlog.core.shop import Project, ThingKind
-from finishlog.core.shown_times import clock_words
+from finishlog.core.shown_times import due_words
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_project
@@ -82,7 +82,7 @@ def edit_project(
 
 def _set_due(ledger: Ledger, clock: Clock, project: Project, due: datetime | None) -> str:
     def shown(moment: datetime | None) -> str:
-        return clock_words(moment, clock.now, clock.zone) if moment else "no date"
+        return due_words(moment, clock.now, clock.zone) if moment else "no date"
 
     dates = shown(project.due), shown(due)
     set_value(ledger, ThingKind.PROJECT, project.id, "due_at", due, dates, what="due")
@@ -106,5 +106,4 @@ def archive_project(database: Database, facts: Facts, clock: Clock, words: str, 
         mine = [part for part in seen.shop.parts if part.project == project.id]
         open_rags_forbid(seen, mine)
         archive(ledger, ThingKind.PROJECT, project.id, clock.now)
-    count = f"{len(mine)} {'part' if len(mine) == 1 else 'parts'} with it"
-    return Made("put away: project", project.name, count)
+    return Made("put away: project", project.name, parts_with_it(len(mine)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from finishlog.asks.look import look
@@ -55,15 +56,21 @@ def log_rags(
             ledger.rags_event(at, deed=deed, item=item.id)
         after = look(ledger.connection, facts, clock)
         touched = [n for n in after.bench.rags if any(n.entries & i.entries for i in items)]
-        known = {remark for item in items for remark in item.remarks}
         return RagsDealtWith(
             act=ledger.act_id,
             deed=deed,
             at=at,
             items=tuple(i.product for i in items),
-            remarks=tuple(r for i in touched for r in i.remarks if r not in known),
+            remarks=_still_open_because(deed, touched),
             still_open=open_rags(after, facts, clock),
         )
+
+
+def _still_open_because(deed: RagsDeed, touched: Sequence[RagsItem]) -> tuple[str, ...]:
+    """Return why rags that were found stiff stay open; every time that it is tried."""
+    if deed is not RagsDeed.STIFF:
+        return ()
+    return tuple(dict.fromkeys(i.remarks[-1] for i in touched if i.is_open and i.remarks))
 
 
 # Whose rags are meant when nobody says: what is spread already is not spread again.

@@ -67,11 +67,13 @@ def steps_like(
 
 
 def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
-    """Read steps as typed: `sand`, `sealer`, `topcoat*3`, `topcoat@back`, `oil@front/left`."""
+    """Read steps as typed: `sand`, `topcoat*3`, `topcoat@back`, `oil@front/left`, `oil@back*2`."""
     steps: list[Step] = []
     for text in typed:
         word, _, faces = text.partition("@")
         word, _, times = word.partition("*")
+        faces, _, behind = faces.partition("*")
+        times = times or behind
         if times and not (times.isdigit() and 1 <= int(times) <= MOST_COATS):
             raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         operation = operation_word(word)

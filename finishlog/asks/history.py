@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from finishlog.asks.cans import deed_words
 from finishlog.asks.entry_words import Named, Words
 from finishlog.clock import Clock
-from finishlog.core.records import AnyEntry, Coat, ContainerDeed, Joined, Moved, When
+from finishlog.core.records import AnyEntry, Coat, ContainerDeed, Joined, Moved, Stripped, When
 from finishlog.core.shop import Shop, ThingKind
 from finishlog.core.units import Temperature
 from finishlog.errors import NotFound
@@ -115,7 +115,10 @@ def _lines(
 ) -> tuple[HistoryLine, ...]:
     """Put rows into words; `among`: all the rows that may have amended them, if not they."""
     records = read_records(connection, rows)
-    coats = {e.id: e.product_name for e in records.values() if isinstance(e, Coat)}
+    survivors = {e.survives for e in records.values() if isinstance(e, Stripped)} - records.keys()
+    below = read_records(connection, [row for row in among if row.entry in survivors])
+    known = (*records.values(), *below.values())
+    coats = {e.id: e.product_name for e in known if isinstance(e, Coat)}
     words, named = Words(shop, facts, temperature, coats), Named(shop)
     cans = containers_of(connection, [r.entry for r in rows if r.kind == "container" and r.entry])
     acts = {row.entry: row.act for row in among or rows if row.entry}

@@ -111,8 +111,8 @@ def _attempt(
         prepared=_deeds(entries[:first], words),
         coats=tuple(
             _coat(entries, n, before, following, stays, words)
-            for before, n, following in zip(
-                [None, *at[:-1]], at, [*at[1:], len(entries)], strict=True
+            for before, (n, following) in zip(
+                [None, *at], pairwise([*at, len(entries)]), strict=False
             )
         ),
         off=_off(off, entries, words) if isinstance(off, Stripped) else None,

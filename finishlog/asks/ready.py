@@ -12,6 +12,7 @@ from finishlog.asks.fits import Fits, fits_into
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, glue_up_standings, standings
+from finishlog.asks.uneven import UnevenLine, uneven_faces
 from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.coating_air import air_findings
@@ -78,6 +79,7 @@ class Ready:
     fits: Fits | None = None
     mixed: tuple[MixLine, ...] = ()
     cans: tuple[CanInDoubt, ...] = ()
+    uneven: tuple[UnevenLine, ...] = ()
 
 
 def ready(
@@ -126,6 +128,7 @@ def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> 
         next_what=f"{soonest.operation} {soonest.label}" if soonest else "",
         empty=not seen.shop.parts,
         mixed=open_mixes(seen, facts, clock),
+        uneven=uneven_faces(zones, seen, facts),
         cans=cans_in_doubt(seen, facts, clock.now, _still_to_go_on(seen)),
     )
 

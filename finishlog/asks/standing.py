@@ -13,8 +13,8 @@ from finishlog.core.findings import Finding
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.grouping import Group, describe, groups
 from finishlog.core.milestones import Milestone, furthest
-from finishlog.core.records import Operation
-from finishlog.core.shop import Shop
+from finishlog.core.records import Operation, SetAside
+from finishlog.core.shop import Part, Shop
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
 
@@ -27,7 +27,8 @@ class Standing:
     puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
     layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
     `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
-    it rests on, by their numbers in `history`.
+    it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
+    was set aside.
     """
 
     part: str
@@ -52,6 +53,7 @@ class Standing:
     deed: str = ""
     faults: tuple[FaultThere, ...] = ()
     acts: tuple[int, ...] = ()
+    next_time: str = ""
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -94,7 +96,14 @@ def standing_of(group: Group, seen: Look) -> Standing:
         deed=verdict.deed,
         faults=faults_there(state.faults),
         acts=acts_behind(group.states, seen.made),
+        next_time=_next_time(state),
     )
+
+
+def _next_time(state: ZoneState) -> str:
+    """Return the words with which it was set aside; empty when it was not."""
+    said = [e.reason for e in state.told if isinstance(e, SetAside)]
+    return said[-1] if state.set_aside and said else ""
 
 
 def standings(states: Iterable[ZoneState], seen: Look) -> tuple[Standing, ...]:
@@ -113,6 +122,10 @@ def glue_up_standings(glue_ups: Iterable[GlueUp], seen: Look) -> tuple[Standing,
     for each in glue_ups:
         alike.setdefault((each.part.id, each.verdict), []).append(each)
     return tuple(_glue_up(found, seen) for found in alike.values())
+
+
+def _made(part: Part, seen: Look) -> tuple[int, ...]:
+    return (seen.made[part.id],) if part.id in seen.made else ()
 
 
 def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
@@ -137,5 +150,5 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
         closes=verdict.closes,
         waits_for=verdict.waits_for,
         findings=verdict.findings,
-        acts=acts_behind(states, seen.made) or tuple(seen.made[p] for p in {part.id} & {*seen.made}),
+        acts=acts_behind(states, seen.made) or _made(part, seen),
     )

@@ -117,7 +117,7 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         air=reading.air if reading else None,
         read_at=reading.when.latest if reading else None,
         clock=_clock(top, figure, state.room, now) if top and figure else None,
-        checks=tuple(_check(c) for c in top.checks) if top else (),
+        checks=_checks(group),
         unknown=_unknown(state, now),
         air_act=reading.act if reading else None,
     )
@@ -154,6 +154,12 @@ def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLin
         pace=wait_rate(law, span) if span and span.airs else None,
         by=ESTIMATES[top.of.mechanism],
     )
+
+
+def _checks(group: Group) -> tuple[CheckLine, ...]:
+    """List the checks of the newest film, on whichever of the zones they were made."""
+    made = {c.id: c for s in group.states if s.top for c in s.top.checks}
+    return tuple(_check(c) for c in sorted(made.values(), key=lambda c: c.when.order))
 
 
 def _check(check: Check) -> CheckLine:

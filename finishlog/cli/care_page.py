@@ -57,7 +57,8 @@ def care_page(card: CareCard, facts: Facts, clock: Clock, *, verbose: bool) -> P
     for kind, heading in _HEADINGS.items():
         lines = [line for line in card.lines if line.kind is kind]
         _lines(page.section(heading), lines, facts, verbose=verbose)
-    _last_word(page.section(" "))
+    page.line("")
+    _last_word(page.section())
     return page
 
 

@@ -58,6 +58,6 @@ def photo_page(answer: Pictured, clock: Clock) -> Page:
     words = f", {answer.text}" if answer.text else ""
     page.line(f"{when}  {', '.join(answer.labels)}: photo {answer.path}{words}")
     if not answer.is_there:
-        page.line("caution: no file is there now; the path is kept, the file never is")
+        page.line("caution: no file is there now; only the path is kept, never the picture")
     page.line(f"act {answer.act}", Tone.FAINT)
     return page

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 NOT_WITH_FLAME = (
     "warm the room first, with the heat source outside the vapour: no flame, no glowing element, "
-    "no fan heater near wet solvent finish"
+    "no fan heater near wet solvent finish; is the heating's blower off, and its return air shut?"
 )
 
 
@@ -36,7 +36,7 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         section.row("guns", "nothing mixed is on record; guns and brushes clean?")
     for line in answer.heat:
         section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
-    if any(line.expected_c is not None for line in answer.heat):
+    if answer.heat:
         section.row("", NOT_WITH_FLAME, tone=Tone.FAINT)
     for tape in answer.tape:
         section.row(
@@ -46,9 +46,10 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         section.row("closes", closing_words(each, clock))
     _next(section, answer, clock)
     if not answer.not_yet:
+        besides = "beside these rags " if answer.rags else ""
         section.row(
             "look",
-            "round once more: the log shows nothing open, and knows no more",
+            f"round once more: {besides}the log shows nothing open, and knows no more",
         )
     return page
 
@@ -58,6 +59,8 @@ def _danger(section: Section, answer: Leave, clock: Clock) -> None:
         doing = line.state in {RagsState.OPEN, RagsState.CAN}
         words = f"{rags_name(line)}: {rags_words(line, clock)}"
         section.row("rags", words, tone=Tone.DANGER if doing else Tone.PLAIN)
+    if any(line.state is RagsState.OPEN for line in answer.rags):
+        section.row("", "gloves, pads, brushes, paper, steel wool, dust count too", tone=Tone.FAINT)
     for each in answer.deadlines:
         when = clock_words(each.closes, clock.now, clock.zone)
         section.row("now", f"{each.label}: {each.because} before {when}", tone=Tone.DANGER)

@@ -10,11 +10,13 @@ from finishlog.cli.words import (
     coat_words,
     deed,
     milestone_words,
+    rags_made_of,
     rags_words,
     reason,
     remedies,
 )
 from finishlog.core.findings import Level
+from finishlog.core.oily_waste import SOFT_FILM
 from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import happened
@@ -52,9 +54,11 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
     for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):
         page.line(
-            f"rags {rags.number}: {rags.product}, {rags_words(rags, clock)}",
+            f"rags {rags.number}: {rags_made_of(rags)}, {rags_words(rags, clock)}",
             Tone.DANGER if rags.overdue else Tone.PLAIN,
         )
+        if SOFT_FILM in rags.remarks:
+            page.line(f"        {SOFT_FILM}", Tone.DANGER)
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
     page.line(f"act {answer.act}", Tone.FAINT)

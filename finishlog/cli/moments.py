@@ -1,6 +1,7 @@
 """Read when something happened, or is due, in the words that people type.
 
-A clock time is one instant; `evening` or a bare day is a span, of which the log keeps both ends.
+A clock time is one instant; `evening`, a bare day or `9:40 to 12:30` is a span, of which the log
+keeps both ends.
 Anything with two meanings (10/11, an hour that occurs twice) is asked at a terminal and refused
 in a script with both of them, and work in the future is refused. What was understood is always
 echoed by the command that asked.
@@ -30,6 +31,8 @@ from finishlog.errors import UsageFault
 ABOUT = timedelta(minutes=15)
 
 _OFFSET = r"(?:z|[+-]\d{2}(?::?\d{2})?)"
+_CLOCK = r"(?:\d{1,2}[:.]\d{2}(?: ?[ap]\.?m\.?)?|\d{1,2} ?[ap]\.?m\.?)"
+_FROM_TO = rf"(?:from )?((?:.* )?{_CLOCK}) ?(?:to|until|-|–) ?({_CLOCK})"
 _ISO_INSTANT = rf"{ISO_DAY}[t ]\d{{2}}:\d{{2}}(?::\d{{2}}(?:\.\d{{1,6}})?)? ?{_OFFSET}"
 
 
@@ -40,7 +43,8 @@ def moment(text: str, now: datetime, zone: ZoneInfo, *, future: bool = False) ->
     `future` admits times to come. UsageFault when it cannot be read, Unclear when it has two
     meanings.
     """
-    return _read(TimeTyped(text, now.astimezone(UTC), zone, future))
+    typed = TimeTyped(text, now.astimezone(UTC), zone, future)
+    return _from_to(typed) or _read(typed)
 
 
 @asked
@@ -58,6 +62,23 @@ def due_moment(text: str, now: datetime, zone: ZoneInfo) -> datetime:
         hint = f"type a day to come, with its year: {typed.today + 10 * DAY}"
         raise UsageFault(f"{text.strip()!r} is past", hint)
     return due
+
+
+def _from_to(typed: TimeTyped) -> When | None:
+    """`9:40 to 12:30`, `yesterday 9:40-12:30`: work that took its time keeps both its ends."""
+    words = " ".join(typed.text.casefold().split())
+    found = re.fullmatch(_FROM_TO, words)
+    if found is None or re.fullmatch(_ISO_INSTANT, words):
+        return None
+    try:
+        first = _read(replace(typed, text=found[1]))
+        day = first.latest.astimezone(typed.zone).date()
+        last = _read(replace(typed, text=f"{day} {found[2]}"))
+    except Unclear as unclear:
+        raise UsageFault(unclear.message, unclear.hint) from unclear
+    if last.latest <= first.earliest:
+        raise UsageFault(f"{typed.text.strip()!r} ends before it begins", "log it when it ended")
+    return When(first.earliest, last.latest, Sureness.PART_OF_DAY)
 
 
 def _read(typed: TimeTyped) -> When:

@@ -73,13 +73,18 @@ def _interval(hours: float, coat: PastCoat | Pair) -> str:
     """Say the real hours against the label: sooner, or past its window, is said in words."""
     low, high, closes = coat.label_low_h, coat.label_high_h, coat.label_closes_h
     if low is None or high is None:
-        return f"after {hours:g} h"
+        return f"after {_hours(hours)}"
     asked = f"label {low:g}{f' to {high:g}' if high != low else ''} h"
     if hours < low:
         asked += ", SOONER"
     if closes is not None and hours > closes:
         asked += f", window of {closes:g} h had closed"
-    return f"after {hours:g} h ({asked})"
+    return f"after {_hours(hours)} ({asked})"
+
+
+def _hours(hours: float) -> str:
+    """A tenth of an hour is as near as anybody notes a coat."""
+    return f"{round(hours, 1):g} h"
 
 
 def _deeds(deeds: Iterable[PastDeed]) -> str:
@@ -128,7 +133,7 @@ def _counts(counts: Counts) -> str:
         (counts.good, "came out good"),
         (counts.fair, "fair"),
         (counts.failed, "failed"),
-        (counts.described, "described, not judged"),
+        (counts.described, "described but not judged"),
         (counts.not_said, "not said"),
         (counts.in_work, "still in work"),
     ]
@@ -152,7 +157,7 @@ def pairs_page(answer: Sequence[Pair], clock: Clock, unit: Temperature) -> Page:
         film = f", {pair.wet_film_um:g} µm wet" if pair.wet_film_um else ""
         section.row("scuffed", scuffed + film)
         if pair.colour and pair.colour_wait_h is not None:
-            wait = f"{pair.colour} had {pair.colour_wait_h:g} h before it was covered"
+            wait = f"{pair.colour} had {_hours(pair.colour_wait_h)} before it was covered"
             section.row("below", wait)
         section.row("result", _result(pair), tone=Tone.HEAD if pair.wrong else Tone.PLAIN)
     good = len(answer) - bad

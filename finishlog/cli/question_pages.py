@@ -26,8 +26,6 @@ if TYPE_CHECKING:
     from finishlog.facts.load import Facts
 
 
-
-
 def _name(line: Standing) -> str:
     return f"{line.part.split('/')[0]}/{line.label}"
 
@@ -50,7 +48,7 @@ def when_page(answer: When, clock: Clock) -> Page:
             section.row("window", shuts)
         for fault in standing.faults:
             section.row("fault", _fault(fault, clock))
-        section.row("next", standing_words(standing, clock))
+        section.row("next", standing_words(standing, clock).removeprefix("next: "))
     for glue in answer.glue_ups:
         page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
     return page
@@ -167,7 +165,7 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
             when = clock_words(coat.put_on, clock.now, clock.zone)
             worked = f", then {_abraded(coat)}" if coat.abraded else ""
             came = f" from {coat.container}" if coat.container else ""
-            section.row(f"coat {number}", f"{coat.product}{came}, {when}{worked} (act {coat.act})")
+            section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
         if not answer.coats and not answer.joint:
             section.row("", "in the white")
         for fault in line.faults:

@@ -15,6 +15,9 @@ if TYPE_CHECKING:
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
 
+# Rags are excepted from three notes at once.
+_NOTES = 4
+
 _DONE = {
     "spread": "spread flat, one layer, outdoors, clear of buildings, fences and decks: still open",
     "water": "sunk under water in a lidded metal can: held until handed over",
@@ -32,7 +35,7 @@ def rags_page(lines: tuple[RagsLine, ...], facts: Facts, clock: Clock) -> Page:
         page.line("no rags are open")
         return page
     _list(page, lines, clock)
-    for note in notes_for(facts.notes, ["self-heating"]):
+    for note in notes_for(facts.notes, ["self-heating"], at_most=_NOTES):
         page.line(f"safety: {note.text}")
     return page
 

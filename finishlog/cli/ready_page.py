@@ -17,6 +17,7 @@ from finishlog.cli.words import (
     rags_words,
     reason,
     remedies,
+    taken_up,
 )
 from finishlog.core.shown_times import clock_words, length_words, wait_until
 from finishlog.core.units import Temperature
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from finishlog.asks.fits import Fits
     from finishlog.asks.ready import PartMilestone, Ready, RoomLine
     from finishlog.asks.standing import Standing
+    from finishlog.asks.uneven import UnevenLine
     from finishlog.clock import Clock
 
 FOLD_PAST = 6
@@ -44,9 +46,10 @@ def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool)
     _stopped(page.section("STOPPED"), answer.stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
+    _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
     aside = page.section("SET ASIDE")
     for line in answer.set_aside:
-        aside.row(_short(line), tone=Tone.FAINT)
+        aside.row(_short(line), taken_up(line), tone=Tone.FAINT)
     _nothing(page, answer, clock)
     return page
 
@@ -157,6 +160,23 @@ def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> N
         section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
     for each in answer.milestones:
         section.row(f"{each.part.split('/')[0]}/{each.label}", _milestone(each, clock))
+
+
+def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose: bool) -> None:
+    """Name the parts that may cup, what each face carries, and for how long it has been so."""
+    for line in lines:
+        days = (clock.now - line.since).days
+        since = f"since {_at(line.since, clock)}" + (f" ({days} d)" if days else "")
+        name = f"{line.part.split('/')[0]}/{line.label}"
+        more = f"{line.ahead} {_coats(line.ahead_coats)}, {line.behind} {_coats(line.behind_coats)}"
+        section.row(name, more, f"{since}: it may cup; coat {line.behind} soon, air to both faces")
+    if lines and verbose:
+        section.row("", "", f"note: {lines[0].sentence}", tone=Tone.FAINT)
+        section.row("", "", f"note: {lines[0].dissent}", tone=Tone.FAINT)
+
+
+def _coats(count: int) -> str:
+    return "uncoated" if not count else "1 coat" if count == 1 else f"{count} coats"
 
 
 def _milestone(each: PartMilestone, clock: Clock) -> str:

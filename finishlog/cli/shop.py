@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Annotated
 
 import typer
@@ -42,11 +43,12 @@ def room_night(
 ) -> None:
     """Say how cold a room's nights get, from now on."""
     from finishlog.acts.rooms import coldest_night
-    from finishlog.cli.measures import temperature
+    from finishlog.cli.measures import show_temperature, temperature
 
     here = desk(context)
     celsius = temperature(coldest, here.temperature)
     made = coldest_night(here.database, here.clock, here.words, name, celsius)
+    made = replace(made, detail=f"nights to {show_temperature(celsius, here.temperature)}")
     show_made(here, "room night", made, json)
 
 
@@ -133,11 +135,12 @@ def shop_hours(
 ) -> None:
     """Say when the shop is open, from now on."""
     from finishlog.acts.rooms import shop_hours as put
-    from finishlog.cli.week import read_week
+    from finishlog.cli.week import read_week, week_words
 
     here = desk(context)
-    made = put(here.database, here.clock, here.words, read_week(hours))
-    show_made(here, "shop hours", made, json)
+    week = read_week(hours)
+    made = put(here.database, here.clock, here.words, week)
+    show_made(here, "shop hours", replace(made, detail=week_words(week)), json)
 
 
 @shop.command("show")

@@ -10,7 +10,7 @@ from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.week import week_words
 from finishlog.clock import NOW, is_set_by_hand
-from finishlog.core.shown_times import clock_words
+from finishlog.core.shown_times import clock_words, due_words
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
@@ -34,9 +34,13 @@ def projects_page(lines: Sequence[ProjectLine], clock: Clock) -> Page:
         page.line("no projects yet: finishlog project new NAME")
     section = page.section()
     for line in lines:
-        due = f"packed by {clock_words(line.due, clock.now, clock.zone)}" if line.due else ""
-        section.row(line.name, f"{len(line.parts)} parts", due, _once(line.old_names))
+        parts = f"{len(line.parts)} {'part' if len(line.parts) == 1 else 'parts'}"
+        section.row(line.name, parts, _due(line, clock), _once(line.old_names))
     return page
+
+
+def _due(line: ProjectLine, clock: Clock) -> str:
+    return f"packed by {due_words(line.due, clock.now, clock.zone)}" if line.due else ""
 
 
 def _once(old_names: Sequence[str]) -> str:

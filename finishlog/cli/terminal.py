@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 # This module is loaded only when stdout is a terminal.
 from rich.cells import cell_len  # noqa: TID253
 from rich.console import Console  # noqa: TID253
@@ -11,6 +13,12 @@ from finishlog.cli.screen import INDENT, Page, Row, Section, layout, widths
 
 # Narrower than this the last cell goes on a line of its own.
 _LEAST = 24
+# The blank in `17.2 °C`, `Wed 21:00`, `act 19`, and a private sign that stands for it meanwhile.
+_HELD = re.compile(
+    r"(?<=\d) (?=(?:°[CF]|%|h|d|min|ml|g|µm)(?!\w))|(?<=\bact) (?=\d)|"
+    r"(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)) (?=\d)"
+)
+_HOLD = "\ue000"
 
 
 def show_at_terminal(page: Page) -> None:
@@ -47,4 +55,7 @@ def _wrapped(console: Console, row: Row, columns: list[int], indent: int) -> lis
 
 
 def _cut(console: Console, text: str, width: int) -> list[str]:
-    return [line.plain.rstrip() for line in Text(text).wrap(console, max(width, 1))]
+    """Cut a text to a width between words; a figure stays with its unit, a day with its time."""
+    held = _HELD.sub(_HOLD, text)
+    lines = Text(held).wrap(console, max(width, 1))
+    return [line.plain.rstrip().replace(_HOLD, " ") for line in lines]

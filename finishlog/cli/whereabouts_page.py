@@ -26,7 +26,7 @@ def move_page(answer: Carried, clock: Clock) -> Page:
     when = happened(answer.at, clock.now, clock.zone)
     page.line(f"{when}  {', '.join(answer.labels)}: moved to {answer.room}")
     if answer.was_there:
-        page.line("caution: by the log they stood there already")
+        page.line(f"caution: by the log already in {answer.room}")
     if not answer.air_known:
         page.line(
             f"the air of {answer.room} was not read in the last hours: "
@@ -44,7 +44,8 @@ def pause_page(answer: Paused, clock: Clock) -> Page:
     done = "taken up again" if answer.going_on else "set aside"
     page.line(f"{when}  {', '.join(answer.labels)}: {done}")
     if answer.already_so:
-        page.line(f"caution: by the log that was so already: {done}")
+        was = "was not set aside" if answer.going_on else "was set aside already"
+        page.line(f"caution: by the log it {was}")
     for words in answer.next_time:
         page.line(f"next time: {words}")
     if answer.going_on:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.core.findings import Finding, Level
@@ -19,6 +19,10 @@ if TYPE_CHECKING:
     from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
     from finishlog.core.milestones import Milestone
+
+# What was left lying yesterday is asked after: fires have started up to three days later.
+_A_NIGHT = timedelta(hours=8)
+_WHERE = "where are they, with gloves, pads, wool, paper and dust? "
 
 SETTLE = "then vacuum, let the dust settle, wipe"
 
@@ -122,8 +126,16 @@ def _reason(line: Standing, clock: Clock) -> str:
             return line.because
         case Answer.DONE:
             return line.because
+        case Answer.SET_ASIDE:
+            return f"set aside; {taken_up(line)}"
         case _:
             return f"{line.answer.value}: {line.because}"
+
+
+def taken_up(line: Standing) -> str:
+    """Say what a part that is set aside needs when it is taken up, and what was meant for it."""
+    said = f"; next time: {line.next_time}" if line.next_time else ""
+    return f"when it is taken up: {line.because}{said}"
 
 
 def _next(line: Standing) -> str:
@@ -150,13 +162,16 @@ def rags_words(line: RagsLine, clock: Clock) -> str:
     since = clock_words(line.since, clock.now, clock.zone)
     match line.state:
         case RagsState.OPEN if line.overdue:
-            return f"open since {since}: OVERDUE, {_safe_for(line)}"
+            asked = _WHERE if line.since < clock.now - _A_NIGHT else ""
+            return f"open since {since}: OVERDUE, {asked}{_safe_for(line)}"
         case RagsState.OPEN:
             return f"open since {since}: {_safe_for(line)}"
         case RagsState.SPREAD:
             assert line.stiff_from is not None
             from_when = wait_until(line.stiff_from, clock.now, clock.zone)
-            ripe = "test them: stiff?" if from_when == "now" else f"test stiff from {from_when}"
+            ripe = f"test stiff from {from_when}"
+            if from_when == "now":
+                ripe = "test them: stiff and crisp right through?"
             return f"spread since {since}: {ripe}"
         case RagsState.WATER:
             return f"under water since {since}: keep the lid on, hand them over"
@@ -179,8 +194,13 @@ def _safe_for(line: RagsLine) -> str:
 
 def rags_name(line: RagsLine) -> str:
     """Name rags by product and where they come from."""
+    return f"{rags_made_of(line)}: {', '.join(line.parts)}"
+
+
+def rags_made_of(line: RagsLine) -> str:
+    """Name rags by product, and what they are where they are no mere rags."""
     waste = "" if line.waste == (Waste.RAGS,) else f" ({', '.join(line.waste)})"
-    return f"{line.product}{waste}: {', '.join(line.parts)}"
+    return f"{line.product}{waste}"
 
 
 def milestone_words(each: Milestone, clock: Clock) -> str:

@@ -63,6 +63,8 @@ def what_stays(entries: Sequence[AnyEntry]) -> tuple[AnyEntry, ...]:
 
 def attempts_before(entries: Sequence[AnyEntry]) -> tuple[Attempt, ...]:
     """Return the attempts that were taken off a zone, oldest first."""
+    if not any(isinstance(entry, Stripped) for entry in entries):
+        return ()
     return tuple(_attempts(entries))
 
 

@@ -123,7 +123,7 @@ def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -
     ]
     states = without_what_left(states)
     judged = judge_zones(states, around(states, now), shop, book)
-    judged = tuple(explained(s, judged, shop, log, book, zone) for s in judged)
+    judged = tuple(explained(s, judged, shop, log, book, zone, now) for s in judged)
     return BenchState(
         now=now,
         zones=judged,

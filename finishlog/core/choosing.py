@@ -95,13 +95,20 @@ def that_fit(jobs: Iterable[Job], longest_min: float, hands: Hands) -> tuple[lis
 
 
 def choose(
-    jobs: Sequence[Job], left_min: float, wet: int | None, hands: Hands, urgency: Urgency
+    jobs: Sequence[Job],
+    left_min: float,
+    wet: int | None,
+    hands: Hands,
+    urgency: Urgency,
+    *,
+    dirty: bool = False,
 ) -> list[Job]:
     """Take the most urgent jobs as long as they fit into so many minutes.
 
-    `wet` is the product whose brush is wet. A piece is coated on one face at a time.
+    `wet` is the product whose brush is wet; `dirty`: dust lies about already. A piece is coated on
+    one face at a time.
     """
-    evening = _Evening(left_min, hands, {None, wet})
+    evening = _Evening(left_min, hands, {None, wet}, dusty=dirty)
     for job in sorted(jobs, key=urgency.rank):
         evening.take(job)
     return evening.taken

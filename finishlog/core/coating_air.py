@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.book import DryingFigures
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.room_air import RoomAir
 
@@ -53,7 +53,7 @@ def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
         yield Finding(
             Level.STOP,
             f"{t:.1f} °C is below the {limits.min_c.value:.0f} °C that {of.name} needs",
-            "warm the room and the part first",
+            f"warm the room and the part first: {NO_FLAME}",
             limits.min_c.source,
         )
     if limits.max_c and t > limits.max_c.value:
@@ -79,7 +79,7 @@ def _dew(air: Air, surface: float, figures: DryingFigures) -> Iterator[Finding]:
             Level.STOP,
             f"wood at about {surface:.1f} °C is less than {figures.dew_margin_c:.0f} °C above "
             f"the dew point of {dew:.1f} °C",
-            "warm the wood or dry the air",
+            f"warm the wood or dry the air: {NO_FLAME}",
             figures.dew_margin_source,
         )
 
@@ -115,6 +115,6 @@ def _tonight(of: FinishClass, room: RoomAir) -> Iterator[Finding]:
             Level.CAUTION,
             f"the room's coldest night is {night:.0f} °C; {of.name} needs "
             f"{limits.min_c.value:.0f} °C for its first {limits.warm_first_h.value:.0f} h",
-            "keep the heat on tonight, or coat in the morning",
+            f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
             limits.warm_first_h.source,
         )

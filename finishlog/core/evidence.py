@@ -14,8 +14,10 @@ from finishlog.core.judge import NEEDS
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.records import (
+    Check,
     ContainerDeed,
     ContainerEvent,
+    Found,
     Operation,
     Work,
 )
@@ -257,6 +259,18 @@ def _one_face(of: Scene) -> Look:
     return ", ".join(f"{face} {coats}" for face, coats in faces.items()), ""
 
 
+def _earlier_too(of: Scene) -> Look:
+    soft = {Found.TACKY, Found.GUMS, Found.PRINTS}
+    for attempt in reversed(of.state.attempts):
+        found = [f for f in attempt.found if isinstance(f, Check) and f.found in soft]
+        cans = {attempt.coats[-1].container, of.layer.coat.container}
+        if found and len(cans) > 1:
+            return f"{attempt.coats[-1].product_name} from another can stayed soft there too", ""
+        if found and cans == {None}:
+            return None, "whether both attempts came from the same can"
+    return _NO
+
+
 def _span(of: Figure) -> str:
     return f"{of.low_h:g} h" if of.low_h == of.high_h else f"{of.low_h:g} to {of.high_h:g} h"
 
@@ -288,4 +302,5 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.HANDLED_EARLY: _handled,
     Evidence.SANDED_BEFORE: _sanded,
     Evidence.ONE_FACE: _one_face,
+    Evidence.EARLIER_TOO: _earlier_too,
 }

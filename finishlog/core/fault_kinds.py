@@ -31,6 +31,7 @@ class Evidence(StrEnum):
     HANDLED_EARLY = "handled early"
     SANDED_BEFORE = "sanded before"
     ONE_FACE = "one face coated more"
+    EARLIER_TOO = "an earlier attempt failed so too"
     # Silicone, wax, stripper residue, a poor brush: no log can show it.
     UNSEEN = "not to be seen in a log"
 
@@ -66,7 +67,8 @@ class KnownFault:
     other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
     too, unless `not_by_mending`. `outlives`: taking the coat off does not end it while a film
     (`film`) or the wood (`wood`) is left that it may come from; empty: it goes with its coat.
-    `rewets`: the remedy dissolves the film again, which dries from then on.
+    `rewets`: the remedy dissolves the film again, which dries from then on. `patch_first`: after it
+    a small patch is tried and scratched before the rest.
     """
 
     kind: FaultKind
@@ -84,6 +86,7 @@ class KnownFault:
     not_by_mending: bool = False
     outlives: str = ""
     rewets: bool = False
+    patch_first: bool = False
     by_family: tuple[FamilyRemedy, ...] = ()
     causes: tuple[Cause, ...] = ()
 

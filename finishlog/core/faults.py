@@ -18,6 +18,7 @@ from finishlog.core.records import (
     Check,
     Coat,
     Fault,
+    Found,
     Joined,
     Operation,
     Stripped,
@@ -108,6 +109,25 @@ def _gone_with_the_film(of: StandingFault, coats_left: Sequence[int]) -> bool:
     if of.known.outlives == "wood" or of.known.waits_for:
         return False
     return not (of.known.outlives == "film" and coats_left)
+
+
+def patch_due(entries: Sequence[AnyEntry], book: Book) -> Fault | None:
+    """Return the fault after which a small patch is tried before the next coat, if it was not.
+
+    A scratch that holds, a coat, or taking all film off settles it.
+    """
+    due: Fault | None = None
+    for n, entry in enumerate(entries):
+        match entry:
+            case Fault() if book.fault_known(entry.what).patch_first:
+                due = entry
+            case Coat():
+                due = None
+            case Check() if entry.found is Found.HOLDS:
+                due = None
+            case Stripped() if not any(isinstance(e, Coat) for e in what_stays(entries[: n + 1])):
+                due = None
+    return due
 
 
 def rewetted(entries: Sequence[AnyEntry], coat: Coat, book: Book) -> Iterator[Work]:

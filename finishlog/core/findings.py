@@ -6,6 +6,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 
+# Comes with every advice to warm something: solvent vapour finds a flame or a motor.
+NO_FLAME = "no flame, glowing wire or blower in the vapour"
+
+
 class Level(StrEnum):
     """How much a finding weighs."""
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Hashable, Iterable, Sequence
+from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from finishlog.core.checks import standing_failures
 from finishlog.core.shop import FaceKind, Part, zone_name
 from finishlog.core.zone import ZoneState
 
@@ -53,7 +54,7 @@ def spans(numbers: Iterable[int]) -> str:
 
 
 def standing(state: ZoneState) -> Hashable:
-    """Return what makes two zones alike: the same next step, answer and times."""
+    """Return what makes two zones alike: the same next step, answer, times and failed checks."""
     verdict, step = state.verdict, state.progress.next
     return (
         step.operation if step else None,
@@ -69,15 +70,28 @@ def standing(state: ZoneState) -> Hashable:
         state.top.coat.id if state.top else None,
         tuple(f.fault.id for f in state.faults),
         tuple(a.off.id for a in state.attempts),
+        tuple(check.found for check in standing_failures(state.checks)),
     )
 
 
 def groups(states: Iterable[ZoneState]) -> tuple[Group, ...]:
-    """Put zones that stand alike together, in the order they come."""
-    by_key: dict[Hashable, list[ZoneState]] = {}
+    """Put zones that stand alike together, in the order they come.
+
+    The pieces of a group have the same zones in it: `chairs:1,3, seat` means both seats.
+    """
+    by_key: dict[Hashable, dict[int, list[ZoneState]]] = {}
     for state in states:
-        by_key.setdefault((state.part.id, standing(state)), []).append(state)
-    return tuple(group_of(found) for found in by_key.values())
+        of_pieces = by_key.setdefault((state.part.id, standing(state)), {})
+        of_pieces.setdefault(state.piece.id, []).append(state)
+    return tuple(group_of(found) for pieces in by_key.values() for found in _same_zones(pieces))
+
+
+def _same_zones(pieces: Mapping[int, Sequence[ZoneState]]) -> Iterable[Sequence[ZoneState]]:
+    """Put pieces together that stand alike in the same zones."""
+    by_zones: dict[frozenset[int], list[ZoneState]] = {}
+    for states in pieces.values():
+        by_zones.setdefault(frozenset(s.zone.id for s in states), []).extend(states)
+    return by_zones.values()
 
 
 def group_of(states: Sequence[ZoneState]) -> Group:

@@ -49,6 +49,11 @@ class Job:
         return frozenset(state.target for state in self.states)
 
     @property
+    def cannot_wait(self) -> bool:
+        """Tell whether a deadline runs: wood wiped with solvent wants its coat within minutes."""
+        return self.verdict.answer is Answer.DEADLINE and self.operation is Operation.COAT
+
+    @property
     def is_show(self) -> bool:
         """Tell whether it is done to a face that is seen."""
         return any(state.face.kind is FaceKind.SHOW for state in self.states)
@@ -132,8 +137,7 @@ def after_solvent_wipe(state: ZoneState) -> ZoneState | None:
 
 def to_wipe_off(state: ZoneState) -> bool:
     """Tell whether the surplus of a coat has to come off before its deadline."""
-    running = state.verdict.answer is Answer.DEADLINE
-    return running and state.top is not None and state.top.wipe_off_by() is not None
+    return state.verdict.answer is Answer.DEADLINE and state.verdict.deed == "wipe off"
 
 
 def scuffing(job: Job) -> Job:

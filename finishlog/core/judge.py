@@ -19,7 +19,8 @@ from finishlog.core.fault_verdicts import (
     to_mend,
     waits_for_repair,
 )
-from finishlog.core.findings import Finding, Level
+from finishlog.core.faults import patch_due
+from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.records import Found, Operation
@@ -48,12 +49,24 @@ NEEDS: Mapping[Operation, Stage] = {
 
 def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     """Give the verdict on what is asked. What binds first decides; faults stay in sight."""
+    if state.set_aside:
+        return _set_aside(state, asked, near, book)
     doing = asked.step.operation if asked.step else None
     verdict = _with(_decide(state, asked, near, book), fault_findings(state, near.now, doing))
     cold = cold_joint(state, book) if verdict.answer in MAY_ACT else None
     if cold is None:
         return verdict
     return _with(replace(verdict, answer=Answer.TEST, because=cold.sentence), (cold,))
+
+
+def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
+    """Say what it needs once it is taken up again; until then no alarm comes from it."""
+    then = decide(replace(state, set_aside=False), asked, near, book)
+    if then.answer in {Answer.GO, Answer.DONE, Answer.SCUFF}:
+        needs = "scuff it first" if then.scuff_first else "go on"
+    else:
+        needs = f"{then.answer.value}{', then scuff' if then.scuff_first else ''}: {then.because}"
+    return Verdict(Answer.SET_ASIDE, needs, scuff_first=then.scuff_first)
 
 
 def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
@@ -130,7 +143,7 @@ def _stalled(top: Layer, book: Book) -> Verdict | None:
             Finding(
                 Level.STOP,
                 "no progress over repeated checks: more time alone may not cure it",
-                "warm and move the air; if it does not change, take it off",
+                f"warm and change the air ({NO_FLAME}); if it does not change, take it off",
                 book.drying.slow_source,
             ),
         ),
@@ -231,7 +244,7 @@ def _coat(
     timed = by_the_clocks(state, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
-    verdict = _now(state, timed, under, air, near)
+    verdict = _now(state, timed, under, air, near, book)
     return _with(coat_while_wiped(state, verdict, near.now, book), findings)
 
 
@@ -241,6 +254,7 @@ def _now(
     under: Underneath,
     air: tuple[Finding, ...],
     near: Around,
+    book: Book,
 ) -> Verdict:
     """Give the verdict once the clocks allow a coat: the other face, the air, the dust, doubts."""
     wet = near.other_face(state)
@@ -249,7 +263,7 @@ def _now(
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
         return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence)
-    unsure = _unsure(state, under, air)
+    unsure = _unsure(state, under, air, book)
     if unsure and timed.answer is not Answer.TEST:
         return replace(timed, answer=Answer.TEST, because=unsure)
     dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
@@ -258,15 +272,36 @@ def _now(
     return timed
 
 
+def _not_proven_through(top: Layer | None) -> str:
+    """Say what a film met that its hours do not show: dry on top only, until it sands to powder."""
+    if top is None or not top.of.builds_film or Stage.SAND not in top.coat.figures.stages:
+        return ""
+    met = top.wet_outside_limits()
+    proved = any(c.found is Found.POWDER for c in top.checks)
+    if met is None or proved or top.coat.figures.window.kind is WindowKind.MELTS_IN:
+        return ""
+    air = met.airs[0]
+    return (
+        f"it met {air.temperature_c:.0f} °C, {air.humidity_pct:.0f} % RH while wet: sand a spot, "
+        "it has to powder"
+    )
+
+
 def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
     return replace(verdict, findings=(*verdict.findings, *findings))
 
 
-def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...]) -> str:
+def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...], book: Book) -> str:
     cautions = [f for f in air if f.level is Level.CAUTION]
     cold = next((c for layer in state.layers if (c := layer.perhaps_too_cold())), None)
     if cold is not None:
         return f"its first night may have been {cold:.0f} °C: scratch it"
+    fault = patch_due(state.told, book)
+    if fault is not None:
+        return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?"
+    through = _not_proven_through(state.top)
+    if through:
+        return through
     if under.wants_test:
         return "what is underneath is not sure to take it"
     if cautions:

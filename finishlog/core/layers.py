@@ -148,6 +148,20 @@ class Layer:
             return None
         return self.first_on + timedelta(minutes=round(60 * self.of.wipe_off_h.high_h))
 
+    def wet_outside_limits(self) -> AirSpan | None:
+        """Return the first air outside its limits that a reading shows while it was wet, if any."""
+        figure = self.coat.figures.stages.get(Stage.TACK_FREE)
+        dry = self.waits(figure).high if figure else None
+        return next(
+            (
+                s
+                for s in self.drying_spans
+                if s.measured and s.airs and outside(self.of.limits, s)
+                if dry is None or s.start < dry
+            ),
+            None,
+        )
+
     def _too_cold(self) -> list[AirSpan]:
         """Return the stretches of its first hours that a reading shows as damaging."""
         limits = self.of.limits

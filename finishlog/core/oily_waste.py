@@ -55,6 +55,8 @@ class Wetting:
     targets: frozenset[Target]
     waste: Waste
     soft: bool = False
+    # A paste: it skins over, and stays wet within.
+    thick: bool = False
 
 
 # What reached each zone so far: coats, checks and strippings.
@@ -69,7 +71,8 @@ def what_wets(entries: Iterable[AnyEntry], book: Book) -> Iterable[Wetting]:
             if entry.scuffed_before:
                 yield from _off_the_film(entry, Waste.DUST, told, book)
             if book.finish_class(entry.figures.class_key).self_heating:
-                yield _wetting(entry, entry.product_name, entry.targets, Waste.RAGS)
+                thick = entry.figures.class_key in book.rags.thick
+                yield _wetting(entry, entry.product_name, entry.targets, Waste.RAGS, thick=thick)
         elif isinstance(entry, Stripped):
             yield from _off_the_film(entry, _LEAVES[entry.operation], told, book)
         elif isinstance(entry, Work) and entry.operation in _RAISES_DUST:
@@ -118,6 +121,7 @@ def _wetting(
     waste: Waste,
     *,
     soft: bool = False,
+    thick: bool = False,
 ) -> Wetting:
     when = entry.when
-    return Wetting(entry.id, product, when.earliest, when.latest, targets, waste, soft)
+    return Wetting(entry.id, product, when.earliest, when.latest, targets, waste, soft, thick)

@@ -46,6 +46,7 @@ class RagsItem:
     since: datetime
     made_of: frozenset[Waste] = frozenset({Waste.RAGS})
     remarks: tuple[str, ...] = ()
+    thick: bool = False
 
     @property
     def id(self) -> int:
@@ -102,7 +103,13 @@ def stiff_from(item: RagsItem, book: Book) -> datetime | None:
     """Return from when spread rags may be tested for stiffness; None when they are not spread."""
     if item.state is not RagsState.SPREAD:
         return None
-    return item.since + timedelta(hours=book.rags.stiff_after_h.value)
+    return item.since + _stiff_after(item, book)
+
+
+def _stiff_after(item: RagsItem, book: Book) -> timedelta:
+    """Return how long rags lie spread before stiff counts: pastes longer."""
+    rags = book.rags
+    return timedelta(hours=(rags.stiff_after_thick_h if item.thick else rags.stiff_after_h).value)
 
 
 def _concerns(deed: RagsEvent, item: RagsItem) -> bool:
@@ -130,6 +137,7 @@ def _wetted(item: RagsItem | None, by: Wetting, evening: date) -> RagsItem:
             by.moment,
             frozenset({by.waste}),
             (SOFT_FILM,) if by.soft else (),
+            by.thick,
         )
     since = item.since if item.state is RagsState.OPEN else by.moment
     return replace(
@@ -139,6 +147,7 @@ def _wetted(item: RagsItem | None, by: Wetting, evening: date) -> RagsItem:
         state=RagsState.OPEN,
         since=since,
         made_of=item.made_of | {by.waste},
+        thick=item.thick or by.thick,
         remarks=tuple(dict.fromkeys((*item.remarks, *((SOFT_FILM,) if by.soft else ())))),
     )
 
@@ -163,15 +172,15 @@ def _dealt_with(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
 def _found_stiff(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
     """Close only rags that lay spread for the whole time; else keep the words, stay open."""
     if item.state is not RagsState.SPREAD:
-        return replace(
-            item, remarks=(*item.remarks, "found stiff, but not on record as spread: still open")
-        )
-    if by.when.earliest - item.since < timedelta(hours=book.rags.stiff_after_h.value):
-        return replace(
-            item,
-            remarks=(
-                *item.remarks,
-                f"found stiff before {book.rags.stiff_after_h.value:.0f} h: recorded, still open",
-            ),
-        )
+        return _remarked(item, "found stiff, but not on record as spread: still open")
+    needed = _stiff_after(item, book)
+    if by.when.earliest - item.since < needed:
+        hours = needed / timedelta(hours=1)
+        return _remarked(item, f"found stiff before {hours:.0f} h: recorded, still open")
     return replace(item, state=RagsState.GONE, since=by.when.latest)
+
+
+def _remarked(item: RagsItem, remark: str) -> RagsItem:
+    """Add a remark, the newest last; what was said before is not said twice."""
+    said = (*(r for r in item.remarks if r != remark), remark)
+    return replace(item, remarks=said)

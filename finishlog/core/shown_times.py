@@ -45,6 +45,11 @@ def closes_at(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
     return clock_words(rounded, now, zone)
 
 
+def due_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
+    """Show until when a thing is due: `Sat 5 Dec`; the end of a day needs no minutes."""
+    return clock_words(moment, now, zone).removesuffix(" 23:59")
+
+
 def happened(when: When, now: datetime, zone: ZoneInfo) -> str:
     """Show the time of the work as it was understood: `19:30`, `Mon 18:00 to 22:00`."""
     first = clock_words(when.earliest, now, zone)

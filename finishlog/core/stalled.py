@@ -1,4 +1,4 @@
-"""A film that has stalled: why, as far as the log shows, and until when to take it off."""
+"""A film that stays soft, slow or stalled: why, and until when to take it off to keep a date."""
 
 from __future__ import annotations
 
@@ -10,9 +10,11 @@ from finishlog.core.book import Book
 from finishlog.core.causes import causes_of_a_stall
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
-from finishlog.core.records import Operation
+from finishlog.core.records import Found, Operation
 from finishlog.core.shop import Log, Shop
+from finishlog.core.species import rules_for_wood
 from finishlog.core.stages import Stage
+from finishlog.core.still_soft import soft_findings, still_soft
 from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
 
@@ -24,13 +26,38 @@ def explained(
     log: Log,
     book: Book,
     zone: tzinfo,
+    now: datetime,
 ) -> ZoneState:
-    """Add to a stalled film what may lie behind it and when to decide; leave any other alone."""
-    if state.verdict.answer is not Answer.STALLED:
+    """Add to a soft film what may lie behind it and when to decide; leave any other alone."""
+    soft = still_soft(state.top)
+    if soft is None or state.set_aside:
         return state
-    found = [*_why(state, zones, log, book), *_decide_by(state, shop, book, zone)]
+    found = [] if state.verdict.answer is Answer.STALLED else soft_findings(state, soft, now, book)
+    if soft.is_late:
+        found += _why(state, zones, log, book)
+    if soft.is_late and soft.failure.found is Found.TACKY:
+        found += _begin_again(state, book)
+        found += _decide_by(state, shop, book, zone, now)
     findings = (*state.verdict.findings, *found)
     return replace(state, verdict=replace(state.verdict, findings=findings))
+
+
+def _begin_again(state: ZoneState, book: Book) -> list[Finding]:
+    """Say how a film that oily wood keeps soft is begun again: washed off, then a barrier."""
+    wood = book.species_named(state.species) if state.species else None
+    if wood is None or not wood.oily:
+        return []
+    first = state.layers[0].of
+    return [
+        Finding(
+            Level.NOTE,
+            f"to begin again on {wood.name}: wash the film off with its solvent",
+            rule.remedy,
+            rule.source,
+        )
+        for rule in rules_for_wood(book.wood_rules, wood, first)
+        if "oily" in rule.wood and first.key not in rule.barrier
+    ]
 
 
 def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, book: Book) -> list[Finding]:
@@ -45,13 +72,18 @@ def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, book: Book) -> 
     ]
 
 
-def _decide_by(state: ZoneState, shop: Shop, book: Book, zone: tzinfo) -> list[Finding]:
+def _decide_by(
+    state: ZoneState, shop: Shop, book: Book, zone: tzinfo, now: datetime
+) -> list[Finding]:
     """Say until when to take it off so that doing it again still keeps the date."""
     due = next((p.due for p in shop.projects if p.id == state.part.project), None)
     again = _again_h(state, shop, book)
     if due is None or again is None:
         return []
-    words = f"take it off by {_day(due - timedelta(hours=again), zone)} to keep {_day(due, zone)}"
+    last = due - timedelta(hours=again)
+    words = f"take it off by {_day(last, zone)} to keep {_day(due, zone)}"
+    if last <= now:
+        words = f"taken off and done again it is too late for {_day(due, zone)}"
     days = (
         f"all its coats again take {again / 24:.0f} days at label time, air and hands not counted"
     )

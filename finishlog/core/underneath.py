@@ -81,7 +81,7 @@ def look_through(
     return Underneath(
         time=reduce(later, (time for time, _ in times)) if times else None,
         binds=slowest[1] if slowest else None,
-        findings=(*findings, *wood),
+        findings=(*dict.fromkeys(findings), *wood),
         forbids=forbids or any(f.level is Level.STOP for f in wood),
         wants_test=wants_test or any(f.level is Level.CAUTION for f in wood),
         scuffs=scuffs,

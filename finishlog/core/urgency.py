@@ -18,7 +18,7 @@ _NEVER = datetime.max.replace(tzinfo=UTC)
 _HOUR = timedelta(hours=1)
 
 # What a job is sorted by; the first that differs decides.
-Rank = tuple[bool, datetime, float, datetime, int, int]
+Rank = tuple[bool, bool, datetime, float, datetime, int, int]
 
 
 @dataclass
@@ -31,7 +31,7 @@ class Urgency:
     _tails: dict[tuple[int, Sequence[Step]], float] = field(default_factory=dict)
 
     def rank(self, job: Job) -> Rank:
-        """Sort boards first, then by the latest start that meets the due date, then longest first.
+        """Sort by what cannot wait, boards, the latest start that meets the due date, the longest.
 
         Of two alike the one whose recoat window closes first, then in the order of the parts.
         """
@@ -39,7 +39,15 @@ class Urgency:
         due = self.due.get(job.part.project)
         latest = due - tail * _HOUR if due else _NEVER
         closes = job.verdict.closes or _NEVER
-        return (not job.part.is_board, latest, -tail, closes, job.part.id, job.turn)
+        return (
+            not job.cannot_wait,
+            not job.part.is_board,
+            latest,
+            -tail,
+            closes,
+            job.part.id,
+            job.turn,
+        )
 
     def tail_h(self, job: Job) -> float:
         """Return the hours of drying that are still to come, at the label's air."""

@@ -73,14 +73,16 @@ class Visit:
                 break
             self._wait(soonest)
         self._scuff_before_it_closes()
-        if self.floor.dirty and self._fits(self.hands.book.hands_on.vacuum_min.high):
+        if self.floor.dirty:
             self._vacuum()
         self._put_away()
 
     def _round(self) -> bool:
         """Take on what fits now; tell whether anything was done."""
         jobs, self.never_fit = that_fit(self.waiting.jobs(self.now), self.longest_min, self.hands)
-        taken = choose(jobs, self._left(), self.wet, self.hands, self.urgency)
+        dirty, left = bool(self.floor.dirty), self._left()
+        taken = choose(jobs, left, self.wet, self.hands, self.urgency, dirty=dirty)
+        taken = [job for job in taken if job.cannot_wait] or taken
         taken = taken[: self.at_most - len(self.tasks)]
         before = self._worked()
         self._dusty_work(taken)
@@ -156,6 +158,8 @@ class Visit:
     def _vacuum(self) -> None:
         """Take up the dust where it lies; what is in the air then settles."""
         figures = self.hands.book.hands_on
+        if not self._fits(figures.vacuum_min.high):
+            return
         end = self.now + minutes(figures.vacuum_min.high)
         self.tasks.append(PlannedTask(Chore.VACUUM, self.now, end))
         self.now = end
@@ -207,6 +211,8 @@ class Visit:
         """Put a coat on, from set-up to the last piece; not when it may not be done by then."""
         product = job.step.product
         assert product is not None
+        if self.floor.dirty & job.rooms:
+            return
         is_wet = self._is_wet(product)
         ready = self.now + minutes(0 if is_wet else self._changing_to(product))
         start = whole_minute(self.floor.down(job.rooms, ready))

@@ -215,10 +215,12 @@ def held_up(state: ZoneState, near: Around) -> Held | None:
             return Held(late, verdict.answer, verdict.because)
         return _dust(state, near)
     if verdict.answer is Answer.DEADLINE:
-        coat = step_due(state).operation is Operation.COAT
+        coat = verdict.deed == "coat" and step_due(state).operation is Operation.COAT
         return None if coat else Held(verdict.closes, verdict.answer, verdict.because)
     until = verdict.high if verdict.answer in _RUNS else None
     because = f"waits for {verdict.waits_for}" if verdict.waits_for else verdict.because
+    if verdict.answer is Answer.SET_ASIDE:
+        because = verdict.answer.value
     return Held(until if until and until > now else None, verdict.answer, because)
 
 

@@ -118,7 +118,7 @@ def _closing(verdict: Verdict, closes: datetime | None) -> Verdict:
         (
             Finding(
                 Level.CAUTION,
-                "the window cannot be relied on in this cold: it closes before the wait is over",
+                "the window cannot be relied on in this air: it closes before the wait is over",
                 "scuff once it sands",
             ),
         )

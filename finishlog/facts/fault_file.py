@@ -42,6 +42,7 @@ def _fault(table: Table) -> KnownFault:
         not_by_mending=table.flag("not_by_mending", default=False),
         outlives=table.text("outlives", ""),
         rewets=table.flag("rewets", default=False),
+        patch_first=table.flag("patch_first", default=False),
         by_family=tuple(_family(one) for one in table.tables("by_family")),
         causes=tuple(_cause(one) for one in table.tables("causes")),
     )

@@ -13,6 +13,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from finishlog.core.balance import BalanceFigures
     from finishlog.core.book import DryingFigures
     from finishlog.core.care import CareFigures
     from finishlog.core.clock import Carrier
@@ -112,6 +113,11 @@ class Facts:
     def glue_named(self, name: str) -> Glue | None:
         """Return a glue by key, name or alias; None when nothing is published of it."""
         return _glue_named(self.folder, name)
+
+    @property
+    def balance(self) -> BalanceFigures:
+        """What is said of faces that carry unequal coats."""
+        return _balance(self.folder)
 
     @property
     def care(self) -> CareFigures:
@@ -239,6 +245,13 @@ def _glues(folder: str) -> tuple[Glue, ...]:
     from finishlog.facts.glue_file import read_glues
 
     return read_glues(f"{folder}/glues.toml")
+
+
+@cache
+def _balance(folder: str) -> BalanceFigures:
+    from finishlog.facts.balance_file import read_balance
+
+    return read_balance(f"{folder}/balance.toml")
 
 
 @cache

@@ -25,10 +25,12 @@ def _note(table: Table) -> SafetyNote:
 def read_rags(path: str) -> RagsFigures:
     """Read rags.toml."""
     table = read(path)
-    can = table.table("can")
+    can, thick = table.table("can"), table.table("stiff_after_thick_h")
     found = RagsFigures(
         overdue_after_h=limit(table.table("overdue_after_h")),
         stiff_after_h=limit(table.table("stiff_after_h")),
+        thick=frozenset(thick.words("classes")),
+        stiff_after_thick_h=limit(thick),
         film_counts_until_d=limit(table.table("film_counts_until_d")),
         can_emptied_by=can.text("emptied_by"),
         can_source=can.text("source"),

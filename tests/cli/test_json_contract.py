@@ -22,7 +22,7 @@ FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
     "acts answer because closes coat coats deed faces faults findings high label layers"
-    " low milestone on_it operation part pieces product scuff_first waits_for"
+    " low milestone next_time on_it operation part pieces product scuff_first waits_for"
 )
 RAGS = "acts dust number opened overdue parts product remarks since state stiff_from waste"
 WHEN = "earliest latest sureness tie"
@@ -89,7 +89,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "",
         {
             "": "bench cans drying empty fits glue_ups milestones mixed next_at next_what now rags"
-            " rooms set_aside shop_open shop_opens stopped",
+            " rooms set_aside shop_open shop_opens stopped uneven",
             "bench[]": STANDING,
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
@@ -198,8 +198,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "history": (
         "case",
         {
-            "[]": "act amended_by amends changes happened in_force kind parts said time_zone typed_at"
-            " verb withdrawn_by withdraws words",
+            "[]": "act amended_by amends changes happened in_force kind parts said time_zone"
+            " typed_at verb withdrawn_by withdraws words",
             "[].happened": WHEN,
         },
     ),
@@ -227,8 +227,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "projects[]": "acts due late_openings packed project promise slack_h slack_shop_min"
             " spare_closes spare_opens starts why",
             "sessions[]": "closes end opens start tasks",
-            "sessions[].tasks[]": "acts chore closes coat coats end label missed operation part product"
-            " ready_since self_heating start test wiped",
+            "sessions[].tasks[]": "acts chore closes coat coats end label missed operation part"
+            " product ready_since self_heating start test wiped",
             "parts[]": "acts clamp coats_done fully_hard joins label pack part stack",
             "parts[].pack": "at why",
             "unplanned[]": "acts because label needs_air operation part",
@@ -243,7 +243,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             **{f"card{'.' if k else ''}{k}": v for k, v in CARD.items()},
         },
     ),
-    "review": ("case good -t even", {"": "act at before labels no_finish outcome text", "at": WHEN}),
+    "review": (
+        "case good -t even",
+        {"": "act at before labels no_finish outcome text", "at": WHEN},
+    ),
     "photo": ("case case.jpg", {"": "act at is_there labels path text", "at": WHEN}),
     "project new": ("table", MADE),
     "project list": ("", {"[]": PROJECT, "[].parts[]": PART}),

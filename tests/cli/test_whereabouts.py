@@ -78,7 +78,7 @@ def test_set_aside_raises_no_alarm_and_keeps_what_was_meant(shop: Finishlog):
 
 def test_setting_aside_twice_is_recorded_and_said(shop: Finishlog):
     shop.did("aside", "case")
-    assert "was so already" in shop.did("aside", "case").out
+    assert "was set aside already" in shop.did("aside", "case").out
     shop.did("undo")
     shop.did("undo")
     assert "SET ASIDE" not in shop.did("ready").out

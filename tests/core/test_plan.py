@@ -136,6 +136,32 @@ def test_like_parts_are_coated_together_with_one_set_up():
     ]  # fmt: skip
 
 
+def test_edges_get_the_coats_of_both_faces():
+    story = shop_read()
+    door = story.part("door", SHELLAC, faces=("front", "back"), edges=("edges",))
+    edge = next(z.id for f in door.faces if f.kind is FaceKind.EDGE for z in f.zones)
+    made = plan_of(story)
+    assert len(work_of(made)) == 2
+    for task in work_of(made):
+        assert edge in {t.zone for e in task.entries for t in e.targets}
+    holds(story, made)
+
+
+def test_sanding_does_not_use_up_the_evening_of_a_coat_that_is_due():
+    story = shop_read()
+    for n in range(8):
+        other = replace(story.part(f"leg {n}", SAND), project=2, project_name="box")
+        story.parts[-1] = other
+    door = story.part("door", VARNISH)
+    hours = open_from(*((day, "18:00", "20:00") for day in range(7)))
+    projects = (Project(1, "cabinet", at(24 * 10)), Project(2, "box"))
+    shop = replace(story.shop, hours=hours, projects=projects)
+    made = plan(shop, story.log(0), FACTS, at(0), story.zone)
+    assert made.sessions[0].opens <= first(made, door, Operation.COAT).start
+    assert first(made, door, Operation.COAT).end <= made.sessions[0].closes
+    assert first(made, story.parts[0], SAND) in made.sessions[0].tasks
+
+
 def test_like_products_stand_together_in_an_evening():
     story = shop_read()
     for name, product in (("a", LACQUER), ("b", SHELLAC), ("c", LACQUER), ("d", SHELLAC)):
@@ -171,6 +197,19 @@ def test_a_sample_board_gets_each_product_first():
         )
         assert on_board.end <= on_door.start
     holds(story, made)
+
+
+def test_a_piece_waits_for_the_coat_that_its_board_has_not_had_yet():
+    """Nothing else holds the door's lacquer up: the board has yet to be sealed."""
+    story = shop_read()
+    door = story.part("door", LACQUER)
+    board = replace(story.part("board", SHELLAC, LACQUER), is_board=True)
+    story.parts[-1] = board
+    made = plan_of(story)
+    lacquered = {t.part: t for t in work_of(made) if t.product == story.product(LACQUER)}
+    assert lacquered[board].end <= lacquered[door].start
+    touch = FACTS.finish_class(LACQUER).stages[Stage.TOUCH]
+    assert lacquered[door].start - lacquered[board].end >= timedelta(hours=touch.high_h)
 
 
 def test_a_board_that_cannot_be_first_does_not_hold_up_the_piece():
@@ -274,6 +313,16 @@ def test_oily_wood_is_wiped_with_solvent_right_before_its_coat():
     assert wipe.operation is Operation.SOLVENT_WIPE
     assert wipe.when.latest == coat.when.earliest
     holds(story, made)
+
+
+def test_wood_that_was_wiped_with_solvent_is_coated_before_anything_else():
+    story = shop_read()
+    lid = story.part("lid", Operation.SOLVENT_WIPE, SHELLAC, species="cocobolo")
+    story.part("door", SAND)
+    story.work(-0.05, Operation.SOLVENT_WIPE, lid)
+    made = plan_of(story)
+    assert work_of(made)[0].part == lid
+    assert doings(made, lid) == ["coat our shellac-2lb"]
 
 
 def test_raised_grain_dries_before_it_is_sanded():

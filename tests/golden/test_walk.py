@@ -1,4 +1,4 @@
-"""A whole piece in the terminal, line by line: walk.txt holds what is typed and what comes back.
+"""Whole pieces in the terminal, line by line: each walk holds what is typed and what comes back.
 
 `FINISHLOG_WRITE_GOLDEN=1 pytest tests/golden` writes the answers anew; read the difference.
 """
@@ -15,7 +15,8 @@ import pytest
 
 from finishlog.cli.app import run
 
-WALK = Path(__file__).with_name("walk.txt")
+HERE = Path(__file__).parent
+SAMPLE_DATA = HERE.parents[1] / "sample_data"
 ZONE = "Europe/Berlin"
 
 
@@ -42,6 +43,7 @@ def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.
     """Type every command at its time; return the text with what came back."""
     env.setenv("FINISHLOG_DB", str(shop))
     env.setenv("FINISHLOG_ZONE", ZONE)
+    env.chdir(SAMPLE_DATA)
     said: list[str] = []
     for block in list(blocks(text))[1:]:
         said.append(block.line)
@@ -56,11 +58,21 @@ def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.
     return "\n".join(said) + "\n"
 
 
-def test_from_an_empty_database_to_a_piece_that_may_be_packed(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(
+    "name",
+    [
+        # From an empty database to a piece that may be packed.
+        "walk",
+        # From project files to hand-over, with a blush, a strip, a pause and a joint that opened.
+        "to_handover",
+    ],
+)
+def test_what_is_typed_brings_what_is_written(
+    name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ):
-    text = WALK.read_text(encoding="utf-8")
+    file = HERE / f"{name}.txt"
+    text = file.read_text(encoding="utf-8")
     walked = walk(text, tmp_path / "shop.db", capsys, monkeypatch)
     if os.environ.get("FINISHLOG_WRITE_GOLDEN"):
-        WALK.write_text(walked, encoding="utf-8")
+        file.write_text(walked, encoding="utf-8")
     assert walked.splitlines() == text.splitlines()

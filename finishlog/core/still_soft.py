@@ -1,0 +1,107 @@
+"""A film that a check found soft: within its time, or late; and whether it gets on.
+
+A slow film is not a failed one: as long as it gets better it is waited for. Whoever asks for a date
+gets the clock's; when that is over, there is none but the next check.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from finishlog.core.book import Book
+from finishlog.core.checks import no_better, standing_failures
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import Figure
+from finishlog.core.layers import Layer
+from finishlog.core.records import Check, Found
+from finishlog.core.shown_times import length_words, wait_words
+from finishlog.core.stages import Stage
+from finishlog.core.zone import ZoneState
+
+# What a label promises in vain when a film is still so. common practice
+PROMISED: Mapping[Found, tuple[Stage, ...]] = {
+    Found.TACKY: (Stage.TACK_FREE, Stage.RECOAT),
+    Found.GUMS: (Stage.SAND, Stage.RECOAT),
+    Found.PRINTS: (Stage.CLAMP,),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Soft:
+    """The newest check that found the top film soft, the one before, and its time.
+
+    `promised`: the shortest figure that it breaks; `due`: when that was over by the clock. None: no
+    figure, or no date in this air.
+    """
+
+    failure: Check
+    before: Check | None
+    promised: Figure | None
+    due: datetime | None
+
+    @property
+    def is_late(self) -> bool:
+        """Tell whether it failed when its time was over."""
+        return self.due is not None and self.failure.when.earliest >= self.due
+
+    @property
+    def gets_on(self) -> bool:
+        """Tell whether the newest check shows progress since the one before."""
+        return self.before is not None and not no_better(self.before.found, self.failure.found)
+
+
+def still_soft(top: Layer | None) -> Soft | None:
+    """Return how soft a top film is by its checks; None when no check stands against it."""
+    if top is None or not top.checks:
+        return None
+    soft = [c for c in standing_failures(top.checks) if c.found in PROMISED]
+    if not soft:
+        return None
+    failed = [c for c in top.checks if c.found in PROMISED and c.when.order < soft[-1].when.order]
+    stages = top.coat.figures.stages
+    figures = [stages[s] for s in PROMISED[soft[-1].found] if s in stages]
+    timed = [(high, f) for f in figures if (high := top.waits(f).high) is not None]
+    due, figure = min(timed, key=lambda t: t[0], default=(None, None))
+    return Soft(soft[-1], failed[-1] if failed else None, figure, due)
+
+
+def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> list[Finding]:
+    """Say of a soft film whether it is late, and whether it gets on."""
+    top = state.top
+    assert top is not None
+    if not soft.is_late or soft.promised is None:
+        return [_again(soft, now)] if soft.due is not None else []
+    age = length_words(_whole_hours(soft.failure.when.earliest - top.dries_since))
+    promised = length_words(timedelta(hours=soft.promised.high_h))
+    progress = (
+        f"; it gets on: {soft.before.found.value}, then {soft.failure.found.value}"
+        if soft.before is not None and soft.gets_on
+        else ""
+    )
+    return [
+        Finding(
+            Level.CAUTION,
+            f"late: still {soft.failure.found.value} {age} after the coat, its label hours are "
+            f"{promised}{progress}",
+            "slow as long as it gets better: wait, move the air, warm it, check again; neither "
+            "coat it nor strip it yet",
+            book.drying.slow_source,
+        )
+    ]
+
+
+def _again(soft: Soft, now: datetime) -> Finding:
+    assert soft.due is not None
+    if soft.due <= now:
+        return Finding(Level.NOTE, "its time is over since that check", "check it again now")
+    return Finding(
+        Level.NOTE,
+        f"its time is not over: {wait_words(soft.due - now)} still to go",
+        "check it again then",
+    )
+
+
+def _whole_hours(length: timedelta) -> timedelta:
+    return timedelta(hours=length // timedelta(hours=1))

@@ -1,0 +1,237 @@
+"""Handed over: off the evening's screens, with a card; what was open is said, nothing refused.
+
+The piece is invented: a cot of beech, rails varnished on Tuesday, feet on Wednesday evening.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from run import Answer, Finishlog
+
+COT = """
+09-01T18:00 room new shop
+09-01T18:00 product new varnish --class oil-polyurethane
+09-01T18:00 steps new twice varnish*2
+09-01T18:00 project new cot --for child
+09-01T18:00 part new cot/rails -n 3 --species beech --steps twice
+09-01T18:00 part new cot/feet -n 4 --species beech
+09-01T18:05 air 21C 50%
+09-01T18:10 log rails varnish
+09-01T18:15 rags gone
+09-02T18:05 air 21C 50%
+09-02T19:00 log feet varnish
+09-02T19:05 rags gone
+"""
+LEFT = "2026-10-20T18:00:00+00:00"
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """Tell the story once; every test gets a copy."""
+    program = Finishlog(tmp_path_factory.mktemp("cot"))
+    for line in COT.strip().splitlines():
+        when, *words = line.split()
+        program.did(*words, now=f"2026-{when}:00+00:00")
+    for day in range(3, 31):
+        program.did("air", "21C", "50%", now=f"2026-09-{day:02}T18:00:00+00:00")
+    return program.database.read_bytes()
+
+
+@pytest.fixture
+def cot(made: bytes, tmp_path: Path) -> Finishlog:
+    program = Finishlog(tmp_path, now=LEFT)
+    program.database.write_bytes(made)
+    return program
+
+
+def section(page: str, title: str) -> str:
+    _, _, rest = page.partition(f"{title}\n")
+    lines = []
+    for line in rest.splitlines():
+        if not line.startswith("  "):
+            break
+        lines.append(line.strip())
+    return "\n".join(lines)
+
+
+def acts(answer: Answer) -> Any:
+    return answer.document["answer"]
+
+
+def test_a_project_leaves_the_day_and_stays_in_the_record(cot: Finishlog):
+    cot.did("handover", "cot", "--note", "collected")
+    assert "cot" not in cot.did("ready").out
+    assert "cot" not in cot.did("leave").out
+    assert "handed over" in cot.did("on", "rails").out
+    assert "fully hard" in cot.did("when", "rails").out
+    assert "varnish" in cot.did("why", "rails").out
+    assert "handed over" in cot.did("past", "beech").out
+    assert "handed over, collected" in cot.did("history", "rails").out
+
+
+def test_what_is_open_is_said_and_recorded_all_the_same(cot: Finishlog):
+    cot.did("log", "feet", "varnish")
+    cot.did("check", "rails", "prints")
+    cot.did("log", "rails", "mask")
+    page = cot.did("handover", "cot").out
+    assert "stop: oily rags of varnish are open" in page
+    assert "the last thumbnail check found it prints" in page
+    assert "rails ×3: still to come: varnish" in page
+    assert "tape is still on" in page
+    assert "feet ×4: not to be packed before" in page
+    assert "nothing of cot is left in the shop" in page
+
+
+def test_its_rags_stay_on_the_screen_until_they_are_dealt_with(cot: Finishlog):
+    cot.did("log", "feet", "varnish")
+    cot.did("handover", "cot")
+    assert "OPEN RAGS" in cot.did("ready").out
+    cot.did("rags", "gone")
+    assert "OPEN RAGS" not in cot.did("ready").out
+
+
+def test_when_all_is_behind_and_dry_nothing_is_said_against_it(cot: Finishlog):
+    assert acts(cot.did("handover", "feet", "--json"))["warnings"] == []
+
+
+def test_twice_handed_over_is_said(cot: Finishlog):
+    cot.did("handover", "cot")
+    assert "handed over already" in cot.did("handover", "cot").out
+
+
+def test_some_pieces_may_go_alone(cot: Finishlog):
+    cot.did("handover", "rails:1-2")
+    assert "cot/rails:3" in cot.did("ready").out
+    assert "rails:1" not in cot.did("ready").out
+
+
+def test_it_is_taken_back_like_any_act(cot: Finishlog):
+    before = cot.did("ready").out
+    cot.did("handover", "cot")
+    cot.did("undo")
+    assert cot.did("ready").out == before
+
+
+def test_a_repair_brings_the_whole_piece_back_until_it_goes_again(cot: Finishlog):
+    cot.did("handover", "cot")
+    cot.did("log", "rails:1", "scuff")
+    assert "cot/rails:1" in cot.did("ready").out
+    cot.did("handover", "rails:1")
+    assert "cot" not in cot.did("ready").out.replace("varnish (dust and sander bag): cot", "")
+
+
+@pytest.mark.parametrize(
+    "words", [["review", "rails", "good"], ["photo", "rails", "x.jpg"], ["check", "rails", "dry"]]
+)
+def test_words_about_it_leave_it_where_it_is(cot: Finishlog, words: list[str]):
+    cot.did("handover", "cot")
+    cot.did(*words)
+    assert "cot" not in cot.did("ready").out
+
+
+def test_a_project_archived_with_it_is_offered(cot: Finishlog):
+    assert "finishlog project archive cot" in cot.did("handover", "cot").out
+    cot.did("project", "archive", "cot")
+    assert cot.did("review", "cot/rails", "fair", "-t", "a ring", now="2027-10-20T18:00:00+00:00")
+    assert "a ring" in cot.did("past", "beech").out
+
+
+def test_the_card_fits_on_paper(cot: Finishlog):
+    for line in cot.did("handover", "cot", "--card", "-v").out.splitlines():
+        assert len(line) <= 80, line
+
+
+def test_the_card_alone_records_nothing(cot: Finishlog):
+    before = cot.database.read_bytes()
+    cot.did("handover", "cot", "--card")
+    assert cot.database.read_bytes() == before
+
+
+def test_every_date_is_a_date_with_its_year(cot: Finishlog):
+    """A card is read weeks later: no `now`, no `tomorrow`."""
+    dates = section(cot.did("handover", "feet", "--card").out, "NOT BEFORE: feet ×4")
+    assert "fully hard" in dates
+    assert all(line.endswith("2026") for line in dates.splitlines())
+
+
+def test_the_last_part_governs_the_whole_piece(cot: Finishlog):
+    """By the LAST coated part, not the average and not the first."""
+    card = acts(cot.did("handover", "cot", "--card", "--json"))
+    hard = {p["label"]: p["dates"][-1]["high"] for p in card["parts"]}
+    assert card["dates"][-1]["high"] == max(hard.values()) == hard["feet ×4"]
+    assert card["last_coat"] == "2026-09-02T19:00:00Z"
+
+
+def test_what_is_on_it_stands_in_plain_words_layer_by_layer(cot: Finishlog):
+    on_it = section(cot.did("handover", "rails", "--card").out, "ON IT")
+    assert on_it.startswith("rails ×3 (beech): 1 coat of oil polyurethane (varnish); the last on")
+
+
+def test_a_child_gets_the_conservative_end_and_a_nose(cot: Finishlog):
+    """Forum advice runs from 24 h to 30 days; full hardness of the last part is later still."""
+    page = section(cot.did("handover", "cot", "--card").out, "FOR CHILD")
+    assert "and not while it smells of anything" in page
+    assert "advice runs from 1 to 30 days" in page
+    assert "not smelt since the last coat" in page
+    use = acts(cot.did("handover", "cot", "--card", "--json"))["for_whom"][0]
+    assert use["not_before"] >= "2026-10-02T19:00:00Z"
+    cot.did("check", "rails", "no-smell")
+    cot.did("check", "feet", "no-smell")
+    assert "no smell was found" in cot.did("handover", "cot", "--card").out
+
+
+def test_nothing_on_the_card_is_called_safe(cot: Finishlog):
+    page = cot.did("handover", "cot", "--card").out
+    assert "safe from" not in page
+    assert "safety data sheet" in page
+    assert "doctor" in page
+
+
+def test_never_and_not_before_are_two_lists(cot: Finishlog):
+    page = cot.did("handover", "cot", "--card").out
+    never = section(page, "NEVER, HOWEVER OLD IT IS")
+    assert "rubber" in never
+    assert "2026" not in never
+
+
+def test_felt_hard_is_no_test(cot: Finishlog):
+    page = " ".join(section(cot.did("handover", "cot", "--card").out, "IS IT HARD? TRY IT").split())
+    assert "felt hard is no test of fully hard" in page
+    assert "no smell" in page
+    assert "thumbnail" in page
+
+
+def test_a_failed_check_takes_every_date_back(cot: Finishlog):
+    cot.did("check", "feet", "prints")
+    dates = section(cot.did("handover", "feet", "--card").out, "NOT BEFORE: feet ×4")
+    assert all("no date: thumbnail failed: prints" in line for line in dates.splitlines())
+
+
+def test_air_that_was_not_read_is_said_on_the_card(tmp_path: Path):
+    program = Finishlog(tmp_path)
+    program.did("product", "new", "oil", "--class", "hardwax-oil")
+    program.did("part", "new", "tray/tray")
+    program.did("log", "tray/tray", "oil")
+    assert "by label time only" in program.did("handover", "tray/tray", "--card").out
+
+
+def test_whom_it_is_for_can_be_changed(cot: Finishlog):
+    cot.did("project", "edit", "cot", "--for", "anyone")
+    assert "FOR CHILD" not in cot.did("handover", "cot", "--card").out
+    cot.did("project", "edit", "cot", "--for", "food")
+    assert "FOR FOOD" in cot.did("handover", "cot", "--card").out
+    assert "for: food, was anyone" in cot.did("history", "rails").out
+
+
+def test_a_hand_over_may_be_amended(cot: Finishlog):
+    act = acts(cot.did("handover", "cot", "--json"))["act"]
+    cot.did("amend", str(act), "--at", "yesterday 12:00", "--note", "by cart")
+    assert "by cart" in cot.did("on", "rails").out
+
+
+def test_a_part_of_the_projects_name_goes_first(cot: Finishlog):
+    cot.did("part", "new", "bed/cot")
+    assert acts(cot.did("handover", "cot", "--card", "--json"))["parts"][0]["label"] == "cot"
