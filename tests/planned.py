@@ -15,7 +15,7 @@ from finishlog.core.hands_on import HandsOn
 from finishlog.core.plan import plan
 from finishlog.core.plan_results import Chore, Plan, PlannedTask
 from finishlog.core.records import AnyEntry, Coat, Joined, Operation, Work
-from finishlog.core.shop import FaceKind, Log, Project, Shop
+from finishlog.core.shop import FaceKind, Log, Part, Project, Shop
 from finishlog.core.shop_hours import ShopHours, WeeklyHours, intervals
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
@@ -204,3 +204,37 @@ def check_nothing_vanished(made: Plan, shop: Shop, log: Log, facts: Facts = FACT
             assert state.part.id in said, (state.part.name, state.progress.next)
     for due in bench.glue_ups:
         assert due.part.id in said, due.part.name
+
+
+def shop_read(celsius: float = 21.0, rh: float = 50.0, hour: float = -0.5) -> Story:
+    """Begin a story in a room that was read half an hour ago."""
+    story = Story()
+    story.read(hour, celsius, rh)
+    return story
+
+
+def doings(made: Plan, part: Part) -> list[str]:
+    """Return what is done to a part in order: `sand`, `coat our shellac-2lb`."""
+    return [
+        " ".join([t.operation.value, *_products(t.entries)])
+        for t in work_of(made)
+        if t.part == part and t.operation
+    ]
+
+
+def _products(entries: Sequence[AnyEntry]) -> list[str]:
+    return [e.product_name for e in entries if isinstance(e, Coat)]
+
+
+def first(made: Plan, part: Part, operation: Operation) -> PlannedTask:
+    """Return the first task of an operation on a part."""
+    return next(t for t in work_of(made, operation) if t.part == part)
+
+
+def holds(story: Story, made: Plan, hours: ShopHours = EVENINGS) -> None:
+    """Hold a plan against the bench and the clock on the wall."""
+    shop = shop_with(story, hours)
+    check_hours(made, hours)
+    check_bench(made, shop, story.log(0))
+    check_dust(made, FACTS.hands_on)
+    check_nothing_vanished(made, shop, story.log(0))

@@ -46,9 +46,18 @@ class Checked:
     in_the_white: tuple[str, ...]
 
 
+# No finger tells how hard a film is inside.
+_NO_TEST = frozenset({"hard", "felt-hard", "feels-hard", "fully-hard", "cured"})
+
+
 def found_word(typed: str) -> Found:
     """Read a finding; UsageFault names the words there are."""
     word = typed.strip().lower().replace(" ", "-")
+    if word in _NO_TEST:
+        raise UsageFault(
+            f"{typed!r} is no test: a film that feels hard may still be soft inside",
+            "smell it: no-smell or smells; press a thumbnail: no-print or prints",
+        )
     if word in SAID_AS:
         return SAID_AS[word]
     try:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NoReturn
+
 from finishlog.acts.logged import Logged, ToLog, logged
 from finishlog.asks.look import Look
 from finishlog.clock import Clock
@@ -28,10 +30,7 @@ def glue_up(
     """Record it for every picked piece of an assembly that is not glued up yet."""
     due = [g for g in then.bench.glue_ups if g.piece.id in picked.pieces]
     if not due:
-        raise UsageFault(
-            f"{', '.join(picked.labels)}: nothing is left to glue up",
-            "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2",
-        )
+        _refuse(then, picked)
     glue = glue_key(typed.glue, facts)
     targets: set[Target] = set()
     for each in due:
@@ -49,6 +48,21 @@ def glue_up(
     found += _too_cold(glue, then, targets, facts)
     warnings = tuple(dict.fromkeys(found))
     return logged(ledger, facts, clock, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
+
+
+def _refuse(then: Look, picked: Zones) -> NoReturn:
+    """Say why there is nothing to glue up, and what to type."""
+    names = ", ".join(picked.labels)
+    mine = [z for z in then.bench.zones if z.piece.id in picked.pieces]
+    if any(z.handed_over for z in mine):
+        raise UsageFault(
+            f"{names}: handed over",
+            f"if it is back in the shop: finishlog resume {names.split()[0]}",
+        )
+    raise UsageFault(
+        f"{names}: nothing is left to glue up",
+        "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2",
+    )
 
 
 def _too_cold(glue: str, then: Look, targets: set[Target], facts: Facts) -> list[Finding]:

@@ -13,9 +13,15 @@ from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.containers import Container, ContainerKind, ContainerState, MixPart
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import Range
+from finishlog.core.finishes import COMMON_PRACTICE, Range
 from finishlog.core.keeping import keeping_findings
-from finishlog.core.mixes import Dilution, cut_g_per_l, thinned_solids, together
+from finishlog.core.mixes import (
+    Dilution,
+    cut_g_per_l,
+    flakes_not_weighed,
+    thinned_solids,
+    together,
+)
 from finishlog.core.recipes import MixAsked, Recipe, recipe, with_products
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.safety_notes import SafetyNote
@@ -91,7 +97,7 @@ def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix
             container = _new(ledger, facts, clock, seen, product, made, typed)
         after = look(ledger.connection, facts, clock)
         state = states(after, facts)[container]
-        warnings = (*_warnings(seen, state, facts, typed), *_gas(product, made.parts, facts))
+        warnings = (*_warnings(seen, state, facts, typed), *_of_the_parts(product, made, facts))
         return replace(
             _mixed(after, state, made, facts, typed.at),
             act=ledger.act_id,
@@ -112,7 +118,7 @@ def _told(seen: Look, facts: Facts, typed: ToMix) -> Mixed:
     container = Container(0, "", ContainerKind.MIX, product.id, typed.at.earliest, parts=made.parts)
     state = ContainerState(container, of, typed.at.earliest, None, None)
     told = _mixed(seen, state, made, facts, typed.at)
-    return replace(told, warnings=tuple(_gas(product, made.parts, facts)))
+    return replace(told, warnings=tuple(_of_the_parts(product, made, facts)))
 
 
 def _worked_out(seen: Look, facts: Facts, typed: ToMix) -> tuple[Product, Recipe]:
@@ -240,6 +246,19 @@ def _warnings(seen: Look, state: ContainerState, facts: Facts, typed: ToMix) -> 
         source = states(seen, facts).get(pick_container(seen.shop, typed.drawn_from).id)
         found += keeping_findings(source, typed.at.latest, facts.keeping) if source else ()
     return tuple(found)
+
+
+def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Finding]:
+    """Yield what to heed about what goes into it."""
+    yield from _gas(product, made.parts, facts)
+    if flakes_not_weighed(made.parts):
+        yield Finding(
+            Level.CAUTION,
+            "flakes are weighed, not measured: heaped they are mostly air, and the cut comes out "
+            "much weaker than meant",
+            "weigh them: flakes:120g alcohol:1L is a 1 lb cut",
+            COMMON_PRACTICE,
+        )
 
 
 def _gas(product: Product, parts: Sequence[MixPart], facts: Facts) -> Iterator[Finding]:

@@ -65,7 +65,8 @@ def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Ma
     changed(ledger, ThingKind.PART, part, "added", "", name)
     count = f"×{typed.count}" if typed.count > 1 else ""
     detail = in_words(
-        " ".join(filter(None, [count, unknown_wood(facts, new)])),
+        count,
+        unknown_wood(facts, new),
         lent,
         of_project,
         unheard_of(new.steps, new.faces),

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from finishlog.asks.look import look
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
-from finishlog.core.records import SetAside, When
+from finishlog.core.records import Resumed, SetAside, When
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
@@ -70,24 +70,26 @@ def _pause(
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, None, joints_too=True)
         mine = [z for z in before.bench.zones if z.target in picked.targets]
-        already = bool(mine) and all(z.set_aside is not going_on for z in mine)
+        back = any(z.handed_over for z in mine)
+        already = not back and bool(mine) and all(z.set_aside is not going_on for z in mine)
         if going_on:
             ledger.resumed(at, picked.targets)
         else:
             ledger.set_aside(at, picked.targets, reason=next_time)
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
-        said = [
-            e.reason
+        told = [
+            e
             for e in before.log.entries
-            if isinstance(e, SetAside) and e.reason and e.targets & picked.targets
+            if isinstance(e, SetAside | Resumed) and e.targets & picked.targets
         ]
+        said = [e.reason for e in told[-1:] if isinstance(e, SetAside) and e.reason]
         return Paused(
             act=ledger.act_id,
             at=at,
             going_on=going_on,
             labels=picked.labels,
-            next_time=tuple(said[-1:]) if going_on else ((next_time,) if next_time else ()),
+            next_time=tuple(said) if going_on else ((next_time,) if next_time else ()),
             already_so=already,
             standings=standings([s for s in states if s.layers or s.progress.next], after),
         )

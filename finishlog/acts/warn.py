@@ -10,6 +10,7 @@ from finishlog.core.bench import verdict_on, verdict_on_work
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.records import Operation
 from finishlog.core.shop import FaceKind
 from finishlog.core.verdicts import Answer, Verdict
@@ -21,6 +22,10 @@ from finishlog.picking import Zones
 THIS_ACT = "ACT"
 
 _MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
+
+# Dry to the touch is not dry to pack.
+_TOUCHES = "nothing but air may touch it: foam, paper and wrap press into a young film and stick"
+_TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
 
 _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
@@ -48,18 +53,21 @@ def warnings_before(
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         if over is not None:
             verdict = verdict_on(state, then.bench, over, method, facts)
-            found.extend(_joint(state))
+            found.extend((*_joint(state), *_shuts_out(state, over, then, facts)))
         else:
             verdict = verdict_on_work(state, then.bench, operation, facts)
             if verdict.answer is Answer.DEADLINE and operation in _MEETS_A_DEADLINE:
                 continue
-        of_it = _of(verdict, scuffed)
+        of_it = _of(verdict, scuffed, _TOO_EARLY_FOR.get(operation, ""))
         found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
     return _once(found)
 
 
-def _of(verdict: Verdict, scuffed: bool | None) -> Iterable[Finding]:
-    """Yield the binding reason as a warning, then the findings that weigh."""
+def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Finding]:
+    """Yield the binding reason as a warning, then the findings that weigh.
+
+    `too_early`: what to do when it is done on a film too young for it; empty: as for a coat.
+    """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
     if verdict.answer is Answer.DRYING:
         # While it is too early a rule's reason and way out are no mere note.
@@ -76,7 +84,10 @@ def _of(verdict: Verdict, scuffed: bool | None) -> Iterable[Finding]:
     if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
         words = f"{verdict.answer.value}: {verdict.because}"
-        yield Finding(level, words, _REMEDIES.get(verdict.answer, ""))
+        remedy = _REMEDIES.get(verdict.answer, "")
+        if verdict.answer is Answer.DRYING and too_early:
+            remedy = too_early
+        yield Finding(level, words, remedy)
     if verdict.scuff_first and not scuffed:
         yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
     yield from weighs
@@ -95,6 +106,25 @@ def _joint(state: ZoneState) -> Iterable[Finding]:
             "scrape it back to bare wood before the glue-up",
             "common practice",
         )
+
+
+def _shuts_out(
+    state: ZoneState, over: FinishClass, then: Look, facts: Facts
+) -> Iterable[Finding]:
+    """Warn of coats that are still to come and do not go over this one: wax now, varnish later."""
+    for step in state.progress.steps[state.progress.done :]:
+        if step.operation is not Operation.COAT or step.product is None:
+            continue
+        product = then.shop.products[step.product]
+        later = facts.finish_class(product.class_key)
+        rule = rule_for(facts.overcoats_between(over, later), over, later)
+        if rule is not None and rule.answer is OvercoatAnswer.AVOID:
+            yield Finding(
+                Level.CAUTION,
+                f"{product.name} is still to come: {rule.reason}",
+                rule.remedy,
+                rule.source,
+            )
 
 
 def _once(found: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.cans import deed_words
 from finishlog.asks.entry_words import Named, Words
+from finishlog.asks.parts import Wanted
 from finishlog.clock import Clock
 from finishlog.core.records import AnyEntry, Coat, ContainerDeed, Joined, Moved, Stripped, When
 from finishlog.core.shop import Shop, ThingKind
@@ -21,6 +22,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.changes import Change, read_changes
 from finishlog.store.containers import containers_of
 from finishlog.store.database import Database
+from finishlog.store.heads import with_members
 from finishlog.store.read_history import HistoryRow, read_acts, read_history, read_records
 from finishlog.store.read_shop import read_shop
 
@@ -58,17 +60,16 @@ def history(
     database: Database,
     facts: Facts,
     clock: Clock,
-    parts: Iterable[int],
+    about: Wanted | None = None,
     *,
     temperature: Temperature = Temperature.CELSIUS,
 ) -> tuple[HistoryLine, ...]:
-    """Return the lines about the parts with these ids; about everything when there are none."""
-    wanted = frozenset(parts)
+    """Return the lines about some parts or pieces, with what an assembly is made of; else all."""
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=True)
-        pieces = [p.id for part in shop.parts if part.id in wanted for p in part.pieces]
-        rows = read_history(connection, pieces if wanted else None)
-        changes = _changes(connection, shop, wanted)
+        pieces = {p for each in about.parts for p in each.pieces} if about else set()
+        rows = read_history(connection, with_members(connection, pieces) if about else None)
+        changes = _changes(connection, shop, about.ids if about else ())
         known = {row.act for row in rows}
         rows += read_acts(connection, {change.act for change in changes} - known)
         return _lines(connection, rows, changes, shop, facts, temperature)

@@ -51,21 +51,26 @@ def _among_all(
 
 
 def with_whole_projects(shop: Shop, typed: Sequence[str]) -> tuple[str, ...]:
-    """Write a project's name as its parts, `cabinet/*`; a part of that name goes first."""
-    return tuple(_spelled_out(shop, word) for word in typed)
+    """Write a project's name as its parts; a part of that name goes first.
+
+    Sample boards are no part of the piece: they stay in the shop, unless there is nothing else.
+    """
+    return tuple(each for word in typed for each in _spelled_out(shop, word))
 
 
-def _spelled_out(shop: Shop, word: str) -> str:
+def _spelled_out(shop: Shop, word: str) -> tuple[str, ...]:
     if any(sign in word for sign in "/:@*"):
-        return word
+        return (word,)
     if any(part.name.casefold() == word.casefold() for part in shop.parts):
-        return word
+        return (word,)
     project = _project(shop, word)
     if project is None:
-        return word
+        return (word,)
     if project.name.casefold() != word.casefold() and _is_a_part(shop, word):
-        return word
-    return f"{project.name}/*"
+        return (word,)
+    mine = [part for part in shop.parts if part.project == project.id]
+    piece = [part for part in mine if not part.is_board]
+    return tuple(part.path for part in piece or mine) or (f"{project.name}/*",)
 
 
 def _project(shop: Shop, word: str) -> Project | None:

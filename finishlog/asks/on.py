@@ -9,7 +9,7 @@ from finishlog.asks.cans import from_words
 from finishlog.asks.entry_words import said_words
 from finishlog.asks.look import Look, look
 from finishlog.asks.parts import Wanted
-from finishlog.asks.standing import Standing, product_name, standing_of
+from finishlog.asks.standing import Standing, glue_up_standings, product_name, standing_of
 from finishlog.asks.went_wrong import AttemptThere, attempts_there
 from finishlog.clock import Clock
 from finishlog.core.grouping import Group, groups
@@ -69,7 +69,14 @@ def on(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[
     """Answer for what is meant, group by group."""
     with database.reading() as connection:
         seen = look(connection, facts, clock)
-    return tuple(_on(group, seen, facts) for group in groups(wanted.of(seen.bench.zones)))
+    parts = tuple(_on(group, seen, facts) for group in groups(wanted.of(seen.bench.zones)))
+    waiting = (g for g in seen.bench.glue_ups if g.part.id in wanted.ids)
+    return (*parts, *(_to_be_glued_up(line) for line in glue_up_standings(waiting, seen)))
+
+
+def _to_be_glued_up(line: Standing) -> On:
+    """Answer for an assembly that is not there yet: nothing is on it."""
+    return On(line, "", False, (), (line.operation,), (), ())
 
 
 def _on(group: Group, seen: Look, facts: Facts) -> On:

@@ -160,7 +160,9 @@ def _told(shop: Shop, log: Log) -> _Told:
                     entries = by_target.get(Target(piece.id, zone.id), [])
                     if any(isinstance(e, Coat) for e in entries):
                         wood = zone.species or part.species or ""
-                        key = (part.id, wood, tuple(e.id for e in entries))
+                        # Which piece of an assembly it went into makes no other finish.
+                        tale = tuple(e.id for e in entries if not isinstance(e, Joined))
+                        key = (part.id, wood, tale)
                         story = found.setdefault(key, (Story(part, wood, tuple(entries)), []))
                         story[1].append((piece.id, face, zone))
     return list(found.values())

@@ -11,6 +11,8 @@ from finishlog.asks.look import Look, look
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
 from finishlog.core.air import Air
+from finishlog.core.coating_air import air_findings
+from finishlog.core.findings import Level
 from finishlog.core.grouping import describe
 from finishlog.core.milestones import Milestone
 from finishlog.core.names import called
@@ -123,7 +125,10 @@ class ProjectLine:
 
 @dataclass(frozen=True, slots=True)
 class LeftLine:
-    """What is not in the plan, and why; `needs_air`: only other air would help."""
+    """What is not in the plan, and why; `needs_air`: only other air would help.
+
+    `rooms`: those whose air suits its next coat now.
+    """
 
     part: str
     label: str
@@ -131,6 +136,7 @@ class LeftLine:
     because: str
     needs_air: bool
     acts: tuple[int, ...] = ()
+    rooms: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +216,7 @@ def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> Pla
         projects=tuple(_project(p, seen) for p in made.projects if p.project.id in projects),
         sessions=sessions,
         parts=tuple(_part(d, seen) for d in made.parts if d.part.id in wanted),
-        unplanned=tuple(_left(u, seen) for u in made.unplanned if u.part.id in wanted),
+        unplanned=tuple(_left(u, seen, facts) for u in made.unplanned if u.part.id in wanted),
         boards_passed=tuple(
             LeftLine(board.path, board.name, "", why, False, _acts(seen, {board.id}))
             for board, why in made.boards_passed
@@ -321,10 +327,35 @@ def _project(each: ProjectPlan, seen: Look) -> ProjectLine:
     )
 
 
-def _left(each: Unplanned, seen: Look) -> LeftLine:
-    operation = each.operation.value if each.operation else ""
-    acts = _acts(seen, {each.part.id})
-    return LeftLine(each.part.path, each.label, operation, each.because, each.needs_air, acts)
+def _left(each: Unplanned, seen: Look, facts: Facts) -> LeftLine:
+    return LeftLine(
+        part=each.part.path,
+        label=each.label,
+        operation=each.operation.value if each.operation else "",
+        because=each.because,
+        needs_air=each.needs_air,
+        acts=_acts(seen, {each.part.id}),
+        rooms=_rooms_that_suit(each.part, seen, facts) if each.needs_air else (),
+    )
+
+
+def _rooms_that_suit(part: Part, seen: Look, facts: Facts) -> tuple[str, ...]:
+    """Name the rooms into which a part could be carried for its next coat, read of late."""
+    states = [z for z in seen.bench.in_the_shop if z.part.id == part.id]
+    coat = next((z.progress.next_coat for z in states if z.progress.next_coat), None)
+    if coat is None or coat.product is None:
+        return ()
+    of, now = facts.finish_class(seen.shop.products[coat.product].class_key), seen.bench.now
+    here = {z.room.id for z in states}
+    return tuple(
+        seen.shop.rooms[room].name
+        for room, air in seen.bench.rooms.items()
+        if room not in here
+        and air.read_lately(now)
+        and not any(
+            f.level is Level.STOP for f in air_findings(of, of.methods[0], air, now, facts.drying)
+        )
+    )
 
 
 def _air(room: int, seen: Look) -> AirExpected:

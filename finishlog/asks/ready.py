@@ -125,7 +125,7 @@ def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> 
         shop_open=is_open(hours, clock.now) if hours.patterns else None,
         shop_opens=next_opening(hours, clock.now),
         next_at=soonest.high if soonest else None,
-        next_what=f"{soonest.operation} {soonest.label}" if soonest else "",
+        next_what=f"{soonest.operation} {soonest.label}".strip() if soonest else "",
         empty=not seen.shop.parts,
         mixed=open_mixes(seen, facts, clock),
         uneven=uneven_faces(zones, seen, facts),

@@ -10,13 +10,17 @@ from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
 from finishlog.core.air import Air
+from finishlog.core.around import around
+from finishlog.core.bench import asked_of
 from finishlog.core.clock import gained, wait_rate
+from finishlog.core.elsewhere import sooner_elsewhere
 from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.grouping import Group, groups
 from finishlog.core.layers import Layer
 from finishlog.core.records import Check
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
+from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
@@ -73,6 +77,16 @@ class CheckLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Sooner:
+    """A room in which it would be dry sooner, carried there now; its air as last read. UTC."""
+
+    room: str
+    air: Air
+    low: datetime | None
+    high: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class Why:
     """Everything behind one group's answer."""
 
@@ -86,6 +100,7 @@ class Why:
     unknown: tuple[str, ...]
     # The reading of the air.
     air_act: int | None = None
+    sooner: tuple[Sooner, ...] = ()
 
 
 def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
@@ -120,7 +135,22 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         checks=_checks(group),
         unknown=_unknown(state, now),
         air_act=reading.act if reading else None,
+        sooner=_sooner(state, seen, facts, now),
     )
+
+
+def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:
+    """Look for a room in which it would dry sooner, the soonest first."""
+    if len(seen.bench.rooms) < 2 or state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
+        return ()
+    near, asked = around(seen.bench.zones, now), asked_of(state, seen.shop, facts)
+    found = []
+    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, facts):
+        reading = there.room.read_lately(now)
+        if reading is not None and there.room.id is not None:
+            name = seen.shop.rooms[there.room.id].name
+            found.append(Sooner(name, reading.air, there.low, there.high))
+    return tuple(found)
 
 
 def _label(top: Layer, figure: Figure, facts: Facts) -> LabelLine:

@@ -19,9 +19,8 @@ from finishlog.cli.desk import Desk, say
 # Under each heading its commands, and the module of `cli` that declares each.
 GROUPS: dict[str, dict[str, str]] = {
     "the evening": {
-        **dict.fromkeys(
-            ("ready", "log", "check", "air", "rags", "undo", "amend", "note"), "evening"
-        ),
+        **dict.fromkeys(("ready", "log", "check", "air", "rags"), "evening"),
+        **dict.fromkeys(("undo", "amend", "note"), "corrections"),
         "mix": "cans",
         **dict.fromkeys(("move", "aside", "resume", "leave"), "whereabouts"),
         **dict.fromkeys(("fault", "off"), "trouble"),

@@ -33,7 +33,10 @@ _COLUMN = max(map(len, _STAGES.values()))
 # A stage, and from when it holds, in words.
 _Dates = tuple[tuple[str, str], ...]
 
+_NORMAL_USE = "normal use"
+
 _HEADINGS = {
+    CareKind.USE: "WHAT THE DATES MEAN",
     CareKind.NEVER: "NEVER, HOWEVER OLD IT IS",
     CareKind.CARE: "CARE",
     CareKind.PACKING: "PACKING AND CARRYING",
@@ -99,7 +102,25 @@ def _alike(parts: Iterable[CardPart], clock: Clock) -> list[tuple[list[str], _Da
 
 
 def _worded(dates: Iterable[Milestone], clock: Clock) -> _Dates:
-    return tuple((_STAGES[each.stage], _date(each, clock)) for each in dates)
+    by_stage = {each.stage: each for each in dates}
+    rows: list[tuple[str, str]] = []
+    for stage, each in by_stage.items():
+        if stage is Stage.CURED:
+            rows.append((_NORMAL_USE, _normal_use(each, by_stage.get(Stage.LIGHT_USE), clock)))
+        rows.append((_STAGES[stage], _date(each, clock)))
+    return tuple(rows)
+
+
+def _normal_use(hard: Milestone, light: Milestone | None, clock: Clock) -> str:
+    """Say from when things may stand on it: when it may be hard, tested; else when it is."""
+    soon, late = hard.low, hard.high
+    unsure = hard.blocked or hard.missing or not hard.air_read
+    if unsure or soon is None or late is None or light is None or light.high is None:
+        return _date(hard, clock)
+    day = first_day_after(max(soon, light.high), clock.zone)
+    if max(soon, light.high) >= late or day == first_day_after(late, clock.zone):
+        return _date(hard, clock)
+    return f"{day} if it passes the tests below, else as fully hard"
 
 
 def _dates(section: Section, dates: _Dates) -> None:

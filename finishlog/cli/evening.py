@@ -1,4 +1,4 @@
-"""The commands of the evening: ready, log, check, air, rags, undo, amend, note."""
+"""The commands of the evening: ready, log, check, air, rags."""
 
 from __future__ import annotations
 
@@ -14,22 +14,18 @@ from finishlog.cli.coat_options import (
     Every,
     FromCan,
     HandsOn,
-    MixAmounts,
     NoEdges,
     OfGlue,
     Passes,
     WetFilm,
 )
-from finishlog.cli.desk import Desk, ask, at_a_terminal, say
-from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, SomeParts, Verbose, desk
+from finishlog.cli.desk import Desk
+from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, Verbose, desk
 from finishlog.core.finishes import Method
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 # `-2C` is a temperature, not an option.
 _SETTINGS = {"air": {"ignore_unknown_options": True}}
-
-# A coat older than this has probably gone on; undoing it would lose the truth.
-_JUST_NOW = timedelta(minutes=10)
 
 
 def ready(
@@ -228,142 +224,6 @@ def rags(
         raise typer.Exit(ANSWER_IS_BAD)
 
 
-def undo(
-    context: typer.Context,
-    act: Annotated[
-        int | None, typer.Argument(metavar="[ACT]", help="Its number in history; else the last.")
-    ] = None,
-    never_happened: Annotated[
-        bool,
-        typer.Option(
-            "--never-happened", help="Say that a coat did not go on, without being asked."
-        ),
-    ] = False,
-    json: Json = False,
-) -> None:
-    """Withdraw the last act, or a numbered one. It stays in history; undo it to get it back."""
-    from finishlog.acts.undo import undo as withdraw
-    from finishlog.acts.undo import what_undo_would_do
-    from finishlog.cli.log_page import undo_page
-
-    here = desk(context)
-    found = what_undo_would_do(here.database, act)
-    old = here.clock.now - found.typed_at > _JUST_NOW
-    if found.is_coat and old and not never_happened and not _never_went_on(here, found.act):
-        say(f"finishlog: act {found.act} stays on record")
-        raise typer.Exit
-    answer = withdraw(here.database, here.clock, here.words, found.act)
-    show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
-
-
-def _never_went_on(here: Desk, act: int) -> bool:
-    """Ask whether the finish went on: a coat that did stays on record, and may have come off."""
-    from finishlog.acts.off import off_command
-
-    came_off = f"if it came off again: {off_command(here.database, here.facts, here.clock, act)}"
-    if not at_a_terminal():
-        raise UsageFault(
-            f"act {act} is a coat logged a while ago: did the finish go on?",
-            f"if it never did: finishlog undo {act} --never-happened; {came_off}",
-        )
-    if ask("Did the finish go on? A coat that did stays on record. [y/n]").lower().startswith("n"):
-        return True
-    say(f"finishlog: {came_off}")
-    return False
-
-
-def amend(
-    context: typer.Context,
-    act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
-    at: At = None,
-    on: Annotated[
-        list[str] | None, typer.Option("--on", metavar="PART", help="On these parts.")
-    ] = None,
-    face: FaceOption = None,
-    product: Annotated[str | None, typer.Option("--product")] = None,
-    method: Annotated[Method | None, typer.Option("--method")] = None,
-    scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
-    found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
-    air: Annotated[
-        str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
-    ] = None,
-    room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
-    glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
-    grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
-    outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
-    from_: FromCan = None,
-    amount: MixAmounts = None,
-    note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
-    json: Json = False,
-) -> None:
-    """Correct an act. The entry it had stays visible in history."""
-    from finishlog.acts.amend import Change
-    from finishlog.acts.amend import amend as correct
-    from finishlog.acts.check import found_word
-    from finishlog.acts.review import outcome_word
-    from finishlog.cli.log_page import amend_page
-    from finishlog.cli.measures import air as read_air
-    from finishlog.cli.mix_words import read_parts
-
-    here = desk(context)
-    change = Change(
-        at=here.moment(at) if at else None,
-        parts=tuple(on or ()),
-        face=face,
-        product=product,
-        method=method,
-        scuffed=scuffed,
-        found=found_word(found) if found else None,
-        air=read_air(air, here.temperature) if air else None,
-        text=note,
-        room=room,
-        glue=glue,
-        grit=grit,
-        outcome=outcome_word(outcome) if outcome else None,
-        container=from_,
-        amounts=read_parts(amount or ()),
-    )
-    if change == Change():
-        raise UsageFault(
-            "nothing to amend", "say what is different: --at, --on, --product, --found"
-        )
-    answer = correct(here.database, here.facts, here.clock, here.words, act, change)
-    show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
-
-
-def note(
-    context: typer.Context,
-    parts: SomeParts,
-    text: Annotated[str, typer.Option("--text", "-t", help="The words.")],
-    outcome: Annotated[
-        bool, typer.Option("--outcome", help="It says how the finish turned out.")
-    ] = False,
-    at: At = None,
-    json: Json = False,
-) -> None:
-    """Keep words about a part, or how its finish turned out."""
-    from finishlog.acts.note import Noted, log_note
-    from finishlog.cli.log_page import note_page
-
-    here = desk(context)
-    when = here.moment(at)
-
-    def attempt(typed: tuple[str, ...]) -> Noted:
-        return log_note(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            text=text,
-            outcome=outcome,
-            at=when,
-        )
-
-    answer = settled(here, tuple(parts), attempt)
-    show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
-
-
 def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
     from finishlog.asks.parts import part_ids
 
@@ -374,5 +234,5 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (ready, log, check, air, rags, undo, amend, note):
+    for command in (ready, log, check, air, rags):
         app.command(command.__name__, context_settings=_SETTINGS.get(command.__name__))(command)

@@ -25,6 +25,9 @@ class LabelTyped:
     cured: str | None = None
     window: str | None = None
     air: str | None = None
+    clamp: str | None = None
+    stack: str | None = None
+    pack: str | None = None
 
     def stages(self) -> Iterator[tuple[Stage, str]]:
         """Yield the stages that the label speaks of."""
@@ -33,6 +36,9 @@ class LabelTyped:
             (Stage.SAND, self.sand),
             (Stage.TOUCH, self.touch),
             (Stage.TACK_FREE, self.tack_free),
+            (Stage.CLAMP, self.clamp),
+            (Stage.STACK, self.stack),
+            (Stage.PACK, self.pack),
             (Stage.LIGHT_USE, self.light_use),
             (Stage.CURED, self.cured),
         ):

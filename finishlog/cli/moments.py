@@ -70,10 +70,11 @@ def _from_to(typed: TimeTyped) -> When | None:
     found = re.fullmatch(_FROM_TO, words)
     if found is None or re.fullmatch(_ISO_INSTANT, words):
         return None
+    begins, ends = (re.sub(r"(\d)\.(\d\d)(?=\D*$)", r"\1:\2", end) for end in found.groups())
     try:
-        first = _read(replace(typed, text=found[1]))
+        first = _read(replace(typed, text=begins))
         day = first.latest.astimezone(typed.zone).date()
-        last = _read(replace(typed, text=f"{day} {found[2]}"))
+        last = _read(replace(typed, text=f"{day} {ends}"))
     except Unclear as unclear:
         raise UsageFault(unclear.message, unclear.hint) from unclear
     if last.latest <= first.earliest:

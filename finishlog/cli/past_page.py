@@ -50,13 +50,17 @@ def _head(finish: PastFinish) -> str:
 def _attempt(section: Section, attempt: PastAttempt, clock: Clock, unit: Temperature) -> None:
     if attempt.prepared:
         section.row("before", "", _deeds(attempt.prepared))
+    told = ""
     for coat in attempt.coats:
         when = clock_words(coat.put_on, clock.now, clock.zone)
-        section.row(coat.product, when, _coat(coat, unit))
+        section.row(coat.product, when, _coat(coat, unit, of_class=coat.product != told))
+        told = coat.product
 
 
-def _coat(coat: PastCoat, unit: Temperature) -> str:
-    bits = [f"from {coat.container}"] if coat.container else []
+def _coat(coat: PastCoat, unit: Temperature, *, of_class: bool) -> str:
+    """Say one coat; two products may share a name on the shelf, so its class is said once."""
+    bits = [coat.class_name] if of_class else []
+    bits += [f"from {coat.container}"] if coat.container else []
     if coat.hours_since_last is not None:
         bits.append(_interval(coat.hours_since_last, coat))
     bits += [show_air(coat.air, unit)] if coat.air else []
@@ -83,8 +87,8 @@ def _interval(hours: float, coat: PastCoat | Pair) -> str:
 
 
 def _hours(hours: float) -> str:
-    """A tenth of an hour is as near as anybody notes a coat."""
-    return f"{round(hours, 1):g} h"
+    """A tenth of an hour is as near as anybody notes a coat; beyond three days, the day."""
+    return f"{round(hours, 1):g} h" if hours <= 72 else f"{round(hours / 24)} d"
 
 
 def _deeds(deeds: Iterable[PastDeed]) -> str:

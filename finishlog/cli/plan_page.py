@@ -167,7 +167,10 @@ def _left(page: Page, left: Sequence[LeftLine]) -> None:
     other_air, rest = page.section("NEEDS OTHER AIR"), page.section("NOT PLANNED")
     for each in left:
         section = other_air if each.needs_air else rest
-        section.row(f"{each.part.split('/')[0]}/{each.label}", each.operation, each.because)
+        because = each.because
+        for room in each.rooms[:1]:
+            because += f"; {room} suits: finishlog move {each.part} {room}"
+        section.row(f"{each.part.split('/')[0]}/{each.label}", each.operation, because)
 
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperature) -> None:

@@ -26,6 +26,9 @@ def product_new(
     sand: Label = None,
     touch: Label = None,
     tack_free: Label = None,
+    clamp: Label = None,
+    stack: Label = None,
+    pack: Label = None,
     light_use: Label = None,
     cured: Label = None,
     window: Window = None,
@@ -38,7 +41,9 @@ def product_new(
     from finishlog.cli.labels import LabelTyped, product_typed
 
     here = desk(context)
-    label = LabelTyped(recoat, sand, touch, tack_free, light_use, cured, window, label_air)
+    label = LabelTyped(
+        recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
+    )
     typed = product_typed(name, finish, label, here.temperature, note)
     made = new_product(here.database, here.facts, here.clock, here.words, typed)
     show_made(here, "product new", made, json)
@@ -52,6 +57,9 @@ def product_label(
     sand: Label = None,
     touch: Label = None,
     tack_free: Label = None,
+    clamp: Label = None,
+    stack: Label = None,
+    pack: Label = None,
     light_use: Label = None,
     cured: Label = None,
     window: Window = None,
@@ -63,7 +71,9 @@ def product_label(
     from finishlog.cli.labels import LabelTyped, product_typed
 
     here = desk(context)
-    label = LabelTyped(recoat, sand, touch, tack_free, light_use, cured, window, label_air)
+    label = LabelTyped(
+        recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
+    )
     typed = product_typed(name, "", label, here.temperature)
     made = label_product(here.database, here.clock, here.words, typed)
     show_made(here, "product label", made, json)

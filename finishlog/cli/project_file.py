@@ -48,7 +48,10 @@ from finishlog.errors import BadData, NotFound
 
 TOP = ("project", "due", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
-LABEL = ("recoat", "sand", "touch", "tack-free", "light-use", "cured", "window")
+LABEL = (
+    *("recoat", "sand", "touch", "tack-free", "clamp", "stack", "pack"),
+    *("light-use", "cured", "window"),
+)
 PRODUCT = ("class", *LABEL, "label-air", "note")
 PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "note")
 

@@ -10,7 +10,7 @@ from finishlog.asks.entry_words import TAKEN_OFF
 from finishlog.cli.log_page import standing_words
 from finishlog.cli.measures import show_air
 from finishlog.cli.screen import Page, Section, Tone
-from finishlog.cli.words import closing, coat_words, deed, milestone_words, reason, remedies
+from finishlog.cli.words import after, closing, coat_words, deed, milestone_words, reason, remedies
 from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.stages import HANDLING, Stage, shown
 from finishlog.core.units import Temperature
@@ -95,6 +95,9 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             source = facts.sources.get(finding.source)
             name = source.title if source else finding.source
             section.row("finding", words + (f" [{name}]" if name else ""))
+        for there in answer.sooner:
+            dry = after(there.low, there.high, clock)
+            section.row("sooner", f"in {there.room}, {show_air(there.air, unit)}, from now: {dry}")
         for unknown in answer.unknown:
             section.row("unknown", unknown, tone=Tone.FAINT)
         _rests_on(section, line)
@@ -157,10 +160,14 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
     page = Page()
     for answer in answers:
         line = answer.standing
+        if line.operation == "glue-up":
+            page.section(f"{_name(line)}: glue-up").row("now", _glue(line, clock))
+            continue
         wood = f" · {answer.species}" if answer.species else ""
         section = page.section(f"{_name(line)}{wood}")
         if answer.joint:
-            section.row("joint", "glue face, kept bare")
+            bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
+            section.row("joint", f"glue face, {bare}")
         for number, coat in enumerate(answer.coats, 1):
             when = clock_words(coat.put_on, clock.now, clock.zone)
             worked = f", then {_abraded(coat)}" if coat.abraded else ""

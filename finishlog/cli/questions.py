@@ -56,12 +56,26 @@ def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     )
 
 
-def on(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+def on(
+    context: typer.Context,
+    parts: SomeParts,
+    grid: Annotated[
+        bool, typer.Option("--grid", help="Many parts at one look: coats by piece and face.")
+    ] = False,
+    json: Json = False,
+) -> None:
     """Show what is on a part, face by face, and what comes next."""
     from finishlog.asks.on import on as answer_on
     from finishlog.cli.question_pages import on_page
 
     here = desk(context)
+    if grid:
+        from finishlog.asks.coat_grid import coat_grid
+        from finishlog.cli.grid_page import grid_page
+
+        table = coat_grid(here.database, here.facts, here.clock, _wanted(here, parts))
+        show_answer(here, "on", table, json, lambda: grid_page(table, here.clock))
+        return
     answer = answer_on(here.database, here.facts, here.clock, _wanted(here, parts))
     show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
 
@@ -85,8 +99,8 @@ def history(
         whole = one_act(here.database, here.facts, here.clock, act, temperature=unit)
         show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
         return
-    ids = _wanted(here, parts, archived=True).ids if parts else ()
-    answer = answer_history(here.database, here.facts, here.clock, ids, temperature=unit)
+    about = _wanted(here, parts, archived=True) if parts else None
+    answer = answer_history(here.database, here.facts, here.clock, about, temperature=unit)
     show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
 
 

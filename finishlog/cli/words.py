@@ -39,6 +39,19 @@ _MAY_BE = {
 }
 
 
+# The test that tells when a film is between the earliest and the promised time of a stage.
+_TRY_IT = {
+    Stage.SAND: "sand a spot",
+    Stage.CLAMP: "thumbnail",
+    Stage.STACK: "thumbnail",
+    Stage.PACK: "thumbnail",
+    Stage.CLOSE: "smell",
+    Stage.LIGHT_USE: "smell, thumbnail",
+    Stage.RUB: "smell, thumbnail",
+    Stage.CURED: "smell, thumbnail",
+}
+
+
 def may_be(stage: Stage) -> str:
     """Say what a reached stage allows: `may be packed`, `fully hard`."""
     return f"may be {_MAY_BE[stage]}" if stage in _MAY_BE else shown(stage)
@@ -213,4 +226,7 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
         return "reached"
     if each.high is not None and each.high <= clock.now and not each.air_read:
         return "by label time only: test first, the air was not measured"
+    if each.low is not None and each.high is not None and each.low <= clock.now < each.high:
+        how = f" ({_TRY_IT[each.stage]})" if each.stage in _TRY_IT else ""
+        return f"test first{how}; promised {after(None, each.high, clock)}"
     return after(each.low, each.high, clock)

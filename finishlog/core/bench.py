@@ -34,7 +34,7 @@ from finishlog.core.records import (
     Work,
 )
 from finishlog.core.room_air import RoomAir, Stay, air_met
-from finishlog.core.shop import Face, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
 from finishlog.core.stalled import explained
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import Asked, FilmStages, ZoneState
@@ -199,6 +199,7 @@ def _zone_state(
         masked_since=_masked_since(entries),
         told=entries,
         faults=standing_faults(entries, book),
+        stays=stays,
         stages=stages,
     )
 
@@ -287,7 +288,7 @@ def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
     if step is not None and step.operation is not Operation.COAT:
         return Asked(step, None)
     product = step.product if step else None
-    if follows_its_faces(state):
+    if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
         return Asked(None, None)
     if step is None and not state.progress.steps and state.top is not None and not state.joined:
         product = state.top.coat.product

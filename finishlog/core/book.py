@@ -10,11 +10,12 @@ from finishlog.core.clock import Carrier
 from finishlog.core.fault_kinds import Cause, KnownFault
 from finishlog.core.finishes import FinishClass
 from finishlog.core.glues import Glue
+from finishlog.core.hands_on import HandsOn
 from finishlog.core.keeping import KeepingFigures
 from finishlog.core.mixes import MixingFigures
-from finishlog.core.hands_on import HandsOn
 from finishlog.core.overcoat import OvercoatRule
 from finishlog.core.records import FaultKind
+from finishlog.core.removal import Removal
 from finishlog.core.safety_notes import RagsFigures
 from finishlog.core.species import Species, WoodRule
 
@@ -54,6 +55,10 @@ class Book(Protocol):
     @property
     def stall_causes(self) -> Sequence[Cause]:
         """Return why a film stays soft long after its time, in the order to look."""
+
+    @property
+    def removals(self) -> Sequence[Removal]:
+        """Return how films of a family come off."""
 
     def fault_known(self, kind: FaultKind) -> KnownFault:
         """Return what is known of a kind of fault."""

@@ -21,6 +21,8 @@ from finishlog.core.zone import ZoneState
 class CareKind(StrEnum):
     """What a line of a care card is about."""
 
+    # What one may do from a date on.
+    USE = "use"
     NEVER = "never"
     CARE = "care"
     PACKING = "packing"

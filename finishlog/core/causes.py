@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from finishlog.core.book import Book
-from finishlog.core.evidence import LOOKS, Scene
-from finishlog.core.fault_kinds import Cause
+from finishlog.core.evidence import LOOKS, Scene, coated_joints
+from finishlog.core.fault_kinds import Cause, Evidence
 from finishlog.core.faults import StandingFault
 from finishlog.core.records import FaultKind
 from finishlog.core.shop import Log
@@ -31,7 +31,7 @@ def causes(
     """Return the likely causes of a fault on a zone: first what the log shows, in their order."""
     at = next((n for n, x in enumerate(state.layers) if x.coat is fault.coat), None)
     if at is None:
-        return tuple(SeenCause(c.words, spoken_for=False) for c in fault.known.causes)
+        return _of_no_film(fault.known.causes, state, zones)
     scene = Scene(
         state.layers[at],
         state.layers[:at],
@@ -43,6 +43,20 @@ def causes(
         from_below=fault.known.kind is FaultKind.WRINKLE,
     )
     return _held_against_the_log(fault.known.causes, scene)
+
+
+def _of_no_film(
+    likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState]
+) -> tuple[SeenCause, ...]:
+    """Name the causes of what is no film's fault; of a joint the log shows what lay on its faces."""
+    coated = coated_joints(state, zones)
+    found = (
+        SeenCause(f"{c.words}: {coated}", spoken_for=True)
+        if coated and c.evidence is Evidence.GLUE_FACE_COATED
+        else SeenCause(c.words, spoken_for=False)
+        for c in likely
+    )
+    return tuple(sorted(found, key=lambda c: not c.spoken_for))
 
 
 def causes_of_a_stall(

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
+from itertools import pairwise
 
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.book import DryingFigures
 from finishlog.core.findings import NO_FLAME, Finding, Level
-from finishlog.core.finishes import FinishClass, Method
-from finishlog.core.room_air import RoomAir
+from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
+from finishlog.core.room_air import RoomAir, Stay
 
 # Wood follows the air slowly: last night's cold is still in it.
 _NIGHT = timedelta(hours=12)
+# Our own rule: the "several hours" that a part carried in from the cold is left to warm up.
+_WARMS_UP = timedelta(hours=6)
 
 
 def surface_c(room: RoomAir, now: datetime) -> float | None:
@@ -24,10 +27,46 @@ def surface_c(room: RoomAir, now: datetime) -> float | None:
     return min([reading.air.temperature_c, *lately])
 
 
+def cold_wood_until(
+    of: FinishClass, room: RoomAir, now: datetime, figures: DryingFigures, stays: Sequence[Stay]
+) -> datetime | None:
+    """Return when wood that was carried in too cold for a coat is as warm as its room.
+
+    None where it is warm enough, and where the room itself is not.
+    """
+    reading, surface = room.read_lately(now), surface_c(room, now)
+    if reading is None or surface is None or _too_cold(of, reading.air, surface, figures):
+        return None
+    brought = _brought_along(stays, now)
+    cold = [at for wood, at in brought if _too_cold(of, reading.air, wood, figures)]
+    return max(cold, default=None)
+
+
+def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, datetime]]:
+    """Return (°C, until) of the rooms that a piece was lately carried from."""
+    left = [(stay.air, following.since) for stay, following in pairwise(stays)]
+    found = [(air.measured_at(at), at) for air, at in left if now - _WARMS_UP < at <= now]
+    return [(r.air.temperature_c, at + _WARMS_UP) for r, at in found if r is not None]
+
+
+def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:
+    least = of.limits.min_c
+    sweats = wood_c - dew_point_c(air) < figures.dew_margin_c
+    return sweats or (least is not None and wood_c < least.value)
+
+
 def air_findings(
-    of: FinishClass, method: Method | None, room: RoomAir, now: datetime, figures: DryingFigures
+    of: FinishClass,
+    method: Method | None,
+    room: RoomAir,
+    now: datetime,
+    figures: DryingFigures,
+    stays: Sequence[Stay] = (),
 ) -> tuple[Finding, ...]:
-    """Return what speaks against putting this class on now; empty: nothing does."""
+    """Return what speaks against putting this class on now; empty: nothing does.
+
+    `stays`: the rooms that the piece stood in, up to this one.
+    """
     reading = room.read_lately(now)
     surface = surface_c(room, now)
     if reading is None or surface is None:
@@ -44,6 +83,8 @@ def air_findings(
         *_blush(of, method, reading.air),
         *_tonight(of, room),
     ]
+    if cold_wood_until(of, room, now, figures, stays) is not None:
+        found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
     return tuple(found)
 
 
@@ -105,6 +146,18 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
             "spray a sample first, or wait for drier air",
             limits.blush_dew_gap_c.source,
         )
+
+
+def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
+    """A warm room does not warm the wood and the can at once; damp settles on them meanwhile."""
+    hours = _WARMS_UP // timedelta(hours=1)
+    return Finding(
+        Level.CAUTION,
+        f"the wood came from {wood_c:.1f} °C less than {hours} h ago: it may be too cold yet for "
+        f"{of.name}, and sweat",
+        "let the part and the can warm up for some hours, until neither feels cold",
+        COMMON_PRACTICE,
+    )
 
 
 def _tonight(of: FinishClass, room: RoomAir) -> Iterator[Finding]:

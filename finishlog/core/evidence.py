@@ -10,6 +10,8 @@ from finishlog.core.book import Book
 from finishlog.core.clock import wait_rate
 from finishlog.core.fault_kinds import Evidence
 from finishlog.core.finishes import Figure, WindowKind
+from finishlog.core.glue_up import is_coated_joint
+from finishlog.core.grouping import describe
 from finishlog.core.judge import NEEDS
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
@@ -259,6 +261,29 @@ def _one_face(of: Scene) -> Look:
     return ", ".join(f"{face} {coats}" for face, coats in faces.items()), ""
 
 
+def coated_joints(state: ZoneState, zones: Sequence[ZoneState]) -> str:
+    """Name the glue faces of the same assembly with finish on them, all of them; empty: none."""
+    alike: dict[tuple[int, str, int], list[ZoneState]] = {}
+    for zone in zones:
+        if zone.piece.id == state.piece.id and is_coated_joint(zone) and zone.top is not None:
+            key = (zone.member.id, zone.face.name, zone.top.coat.id)
+            alike.setdefault(key, []).append(zone)
+    return "; ".join(_coated_joint(found) for found in alike.values())
+
+
+def _coated_joint(alike: Sequence[ZoneState]) -> str:
+    first = alike[0]
+    assert first.top is not None
+    numbers = sorted({zone.member_piece.number for zone in alike})
+    coat = first.top.coat
+    where = describe(first.member, numbers, (first.face.name,))
+    return f"{coat.product_name} on {where} (act {coat.act})"
+
+
+def _glue_face(of: Scene) -> Look:
+    return coated_joints(of.state, of.zones), ""
+
+
 def _earlier_too(of: Scene) -> Look:
     soft = {Found.TACKY, Found.GUMS, Found.PRINTS}
     for attempt in reversed(of.state.attempts):
@@ -302,5 +327,6 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.HANDLED_EARLY: _handled,
     Evidence.SANDED_BEFORE: _sanded,
     Evidence.ONE_FACE: _one_face,
+    Evidence.GLUE_FACE_COATED: _glue_face,
     Evidence.EARLIER_TOO: _earlier_too,
 }

@@ -31,6 +31,7 @@ class Evidence(StrEnum):
     HANDLED_EARLY = "handled early"
     SANDED_BEFORE = "sanded before"
     ONE_FACE = "one face coated more"
+    GLUE_FACE_COATED = "finish on a glue face"
     EARLIER_TOO = "an earlier attempt failed so too"
     # Silicone, wax, stripper residue, a poor brush: no log can show it.
     UNSEEN = "not to be seen in a log"

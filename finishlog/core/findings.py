@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-
 # Comes with every advice to warm something: solvent vapour finds a flame or a motor.
 NO_FLAME = "no flame, glowing wire or blower in the vapour"
 

@@ -14,6 +14,8 @@ from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
 
+_DIRTY = "finish on a glue face"
+
 
 @dataclass(frozen=True, slots=True)
 class GlueUp:
@@ -106,9 +108,10 @@ def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool 
         waits_for = "; ".join(
             f"{', '.join(dict.fromkeys(names))}: {reason}" for reason, names in held_up.items()
         )
+        only_dirty = held_up.keys() == {_DIRTY}
         return Verdict(
             Answer.WAITS,
-            "members are not ready for cauls",
+            "glue needs bare wood" if only_dirty else "members are not ready for cauls",
             high=_last(until),
             waits_for=waits_for,
             findings=findings,
@@ -135,6 +138,8 @@ def _holds_up(
         return "set aside", None
     if any(layer.is_suspect() for layer in state.layers):
         return "suspect film, scratch test first", None
+    if is_coated_joint(state) and (again or not state.joined):
+        return _DIRTY, None
     if step is not None and not again:
         return f"{step.operation.value} still to come", None
     if state.masked_since is not None:
@@ -151,8 +156,13 @@ def _holds_up(
     return "", None
 
 
+def is_coated_joint(state: ZoneState) -> bool:
+    """Tell whether there is finish on a glue face, however old: only taking it off ends that."""
+    return state.face.kind is FaceKind.JOINT and bool(state.layers)
+
+
 def _dirty_joints(states: Sequence[ZoneState]) -> list[Finding]:
-    dirty = sorted({s.part.name for s in states if s.face.kind is FaceKind.JOINT and s.layers})
+    dirty = sorted({s.member.name for s in states if is_coated_joint(s)})
     return [
         Finding(
             Level.CAUTION,

@@ -11,7 +11,7 @@ from finishlog.core.around import Around, Wet
 from finishlog.core.bare_wood import after_the_wipe, steel_wool_findings
 from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
-from finishlog.core.coating_air import air_findings
+from finishlog.core.coating_air import air_findings, cold_wood_until
 from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
 from finishlog.core.fault_verdicts import (
     blocked_by_fault,
@@ -21,10 +21,11 @@ from finishlog.core.fault_verdicts import (
 )
 from finishlog.core.faults import patch_due
 from finishlog.core.findings import NO_FLAME, Finding, Level
-from finishlog.core.finishes import FinishClass, Method, WindowKind
+from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
+from finishlog.core.still_soft import past_hope
 from finishlog.core.underneath import Underneath, fault_in_the_stack, look_through
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from finishlog.core.windows import by_the_clocks, by_time
@@ -131,6 +132,8 @@ def _stalled(top: Layer, book: Book) -> Verdict | None:
     if not failures:
         return None
     found = failures[-1].found
+    if past_hope(top):
+        return _past_hope(found)
     slow = timedelta(hours=book.drying.slow_after_h)
     figure = top.coat.figures.stages.get(film_checks.DENIES[found])
     due = top.waits(figure).high if figure else top.put_on
@@ -145,6 +148,22 @@ def _stalled(top: Layer, book: Book) -> Verdict | None:
                 "no progress over repeated checks: more time alone may not cure it",
                 f"warm and change the air ({NO_FLAME}); if it does not change, take it off",
                 book.drying.slow_source,
+            ),
+        ),
+    )
+
+
+def _past_hope(found: Found) -> Verdict:
+    """Return the verdict on a film that is soft when it might be fully hard."""
+    return Verdict(
+        Answer.STALLED,
+        f"still {found.value} when by its class it might be fully hard",
+        findings=(
+            Finding(
+                Level.STOP,
+                "more waiting is unlikely to help it now",
+                "take it off, and begin again",
+                COMMON_PRACTICE,
             ),
         ),
     )
@@ -233,7 +252,7 @@ def _coat(
     under = after_the_wipe(under, state, over, near.now, book)
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
-    air = air_findings(over, method, state.room, near.now, book.drying)
+    air = air_findings(over, method, state.room, near.now, book.drying, state.stays)
     findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air)
     blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
     if blocked:
@@ -245,7 +264,19 @@ def _coat(
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
     verdict = _now(state, timed, under, air, near, book)
+    verdict = _warming_up(state, over, verdict, near, book)
     return _with(coat_while_wiped(state, verdict, near.now, book), findings)
+
+
+def _warming_up(
+    state: ZoneState, over: FinishClass, verdict: Verdict, near: Around, book: Book
+) -> Verdict:
+    """Hold a coat back from wood that was just carried in from the cold."""
+    until = cold_wood_until(over, state.room, near.now, book.drying, state.stays)
+    if until is None or verdict.answer not in MAY_ACT:
+        return verdict
+    because = "the wood is still cold from where it stood"
+    return _after(Wet("the wood to warm up", until), because, verdict)
 
 
 def _now(

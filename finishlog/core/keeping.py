@@ -24,6 +24,7 @@ AGES_DIFFER = 0.5
 AGES_DIFFER_H = 4.0
 
 _DAY = timedelta(days=1)
+_YEAR = timedelta(days=365)
 WATER = "water"
 
 
@@ -109,7 +110,7 @@ def holds_water(state: ContainerState) -> bool:
 
 
 def _after(event: ContainerEvent | None, other: ContainerEvent) -> bool:
-    return event is not None and event.when.order > other.when.order
+    return event is not None and (event.when.order, event.id) > (other.when.order, other.id)
 
 
 def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
@@ -145,22 +146,39 @@ def _topped_up(state: ContainerState) -> Iterator[Finding]:
 
 
 def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Iterator[Finding]:
-    """Say when it stands open longer than its class is known to keep, and how to test it."""
-    keeps, since = state.of.shelf_opened_d, _open_since(state)
-    tested = state.last(ContainerDeed.TESTED)
-    if keeps is None or since is None or state.reacts:
+    """Say when it is older than its class is known to keep, and how to test it."""
+    keeps, tested = state.of.shelf_opened_d, state.last(ContainerDeed.TESTED)
+    if keeps is None or state.reacts or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
         return
-    if now - since <= keeps.low * _DAY or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
-        return
-    test = figures.test_for(state.of.family)
-    verb = "was mixed" if state.container.kind is ContainerKind.MIX else "was opened"
-    yield Finding(
-        Level.CAUTION,
-        f"{state.container.name} {verb} {length_words((now - since) // _DAY * _DAY)} ago; "
-        f"{state.of.name} keeps {keeps_words(keeps)}",
-        f"{test.test}; then: finishlog can tested {state.container.name}",
-        keeps.source,
-    )
+    aged = _aged(state, now, keeps)
+    if aged:
+        test = figures.test_for(state.of.family)
+        yield Finding(
+            Level.CAUTION,
+            f"{state.container.name} {aged}; {state.of.name} keeps {keeps_words(keeps)}",
+            f"{test.test}; then: finishlog can tested {state.container.name}",
+            keeps.source,
+        )
+
+
+def _aged(state: ContainerState, now: datetime, keeps: Range) -> str:
+    """Say how it is too old to be trusted untested; empty when it is not.
+
+    Open, the short end of what its class keeps is the promise. Closed it keeps longer, nobody
+    prints how long (common practice): past the long end it is tested all the same.
+    """
+    since, made = _open_since(state), state.made
+    if since is not None and now - since > keeps.low * _DAY:
+        verb = "was mixed" if state.container.kind is ContainerKind.MIX else "was opened"
+        return f"{verb} {_ago(now - since)} ago"
+    if made is not None and now - made > keeps.high * _DAY:
+        return f"is {_ago(now - made)} old"
+    return ""
+
+
+def _ago(age: timedelta) -> str:
+    """Say an age in days, from two years on in years."""
+    return length_words(age // _DAY * _DAY) if age < 2 * _YEAR else f"{age // _YEAR} years"
 
 
 def keeps_words(keeps: Range) -> str:

@@ -24,6 +24,8 @@ _THINNERS = frozenset(
         "solvent", "retarder", "reducer", "acetone",
     }
 )  # fmt: skip
+# Dry resin, which is weighed: heaped, most of it is air.
+_FLAKES = frozenset({"flake", "flakes", "buttons", "seedlac"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,11 +178,21 @@ def is_thinner(part: MixPart) -> bool:
     return part.product is None and not _THINNERS.isdisjoint(part.name.casefold().split())
 
 
+def flakes_not_weighed(parts: Iterable[MixPart]) -> bool:
+    """Tell whether dry flakes were measured by volume or by parts: that says nothing of the cut."""
+    return any(p.weight_g is None and _is_flakes(p) for p in parts)
+
+
+def _is_flakes(part: MixPart) -> bool:
+    return not _FLAKES.isdisjoint(part.name.casefold().replace("-", " ").split())
+
+
 def thinned_pct(parts: Sequence[MixPart]) -> float | None:
     """Return the thinner in per cent of the finish, by volume; None when there is none to tell."""
     thinner = [p for p in parts if is_thinner(p)]
     rest = [p for p in parts if not is_thinner(p)]
-    if not thinner or not rest or any(p.weight_g is not None for p in parts):
+    weighed = any(p.weight_g is not None for p in parts)
+    if not thinner or not rest or weighed or flakes_not_weighed(parts):
         return None
     return 100 * sum(p.parts for p in thinner) / sum(p.parts for p in rest)
 

@@ -146,6 +146,11 @@ def air_met(stays: Sequence[Stay], start: datetime) -> tuple[AirSpan, ...]:
     return tuple(spans)
 
 
+def carried(spans: Sequence[AirSpan], room: RoomAir, moment: datetime) -> tuple[AirSpan, ...]:
+    """Return the spans as they would be if the piece stood in another room from a moment on."""
+    return (*_until(spans, moment), *room_spans(room, moment))
+
+
 def _until(spans: Sequence[AirSpan], leaves: datetime | None) -> Iterator[AirSpan]:
     for span in spans:
         if leaves is None or (span.end is not None and span.end <= leaves):

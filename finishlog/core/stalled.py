@@ -11,6 +11,7 @@ from finishlog.core.causes import causes_of_a_stall
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
 from finishlog.core.records import Found, Operation
+from finishlog.core.removal import removal_finding
 from finishlog.core.shop import Log, Shop
 from finishlog.core.species import rules_for_wood
 from finishlog.core.stages import Stage
@@ -38,6 +39,8 @@ def explained(
     if soft.is_late and soft.failure.found is Found.TACKY:
         found += _begin_again(state, book)
         found += _decide_by(state, shop, book, zone, now)
+    if state.verdict.answer is Answer.STALLED and state.top is not None:
+        found.append(removal_finding(state.top.of.family, book.removals))
     findings = (*state.verdict.findings, *found)
     return replace(state, verdict=replace(state.verdict, findings=findings))
 

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from finishlog.core.book import Book
 from finishlog.core.checks import no_better, standing_failures
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import Figure
+from finishlog.core.finishes import COMMON_PRACTICE, Figure
 from finishlog.core.layers import Layer
 from finishlog.core.records import Check, Found
 from finishlog.core.shown_times import length_words, wait_words
@@ -26,6 +26,17 @@ PROMISED: Mapping[Found, tuple[Stage, ...]] = {
     Found.GUMS: (Stage.SAND, Stage.RECOAT),
     Found.PRINTS: (Stage.CLAMP,),
 }
+
+
+_IT_IS_SLOW = (
+    "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
+    "in the vapour, and check again; neither coat it nor strip it yet"
+)
+# Oil that was not wiped off is a film that was never meant to be one. common practice
+_OIL_ON_TOP = (
+    "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
+    "thin coats, each wiped off; no wax over it"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,13 +78,27 @@ def still_soft(top: Layer | None) -> Soft | None:
     return Soft(soft[-1], failed[-1] if failed else None, figure, due)
 
 
+def past_hope(top: Layer) -> bool:
+    """Tell whether a film is soft when it might be fully hard: time alone is unlikely to help.
+
+    Tacky or gumming counts from the low end of full hardness, printing from the high end, on the
+    wait's clock. A film that gets on is only slow. common practice
+    """
+    soft, hard = still_soft(top), top.coat.figures.stages.get(Stage.CURED)
+    if soft is None or hard is None or soft.gets_on:
+        return False
+    time = top.waits(hard)
+    due = time.high if soft.failure.found is Found.PRINTS else time.low
+    return due is not None and soft.failure.when.earliest >= due
+
+
 def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> list[Finding]:
     """Say of a soft film whether it is late, and whether it gets on."""
     top = state.top
     assert top is not None
     if not soft.is_late or soft.promised is None:
         return [_again(soft, now)] if soft.due is not None else []
-    age = length_words(_whole_hours(soft.failure.when.earliest - top.dries_since))
+    age = length_words(_rounded_down(soft.failure.when.earliest - top.dries_since))
     promised = length_words(timedelta(hours=soft.promised.high_h))
     progress = (
         f"; it gets on: {soft.before.found.value}, then {soft.failure.found.value}"
@@ -85,23 +110,26 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
             Level.CAUTION,
             f"late: still {soft.failure.found.value} {age} after the coat, its label hours are "
             f"{promised}{progress}",
-            "slow as long as it gets better: wait, move the air, warm it, check again; neither "
-            "coat it nor strip it yet",
-            book.drying.slow_source,
+            _IT_IS_SLOW if top.of.builds_film else _OIL_ON_TOP,
+            book.drying.slow_source if top.of.builds_film else COMMON_PRACTICE,
         )
     ]
 
 
 def _again(soft: Soft, now: datetime) -> Finding:
     assert soft.due is not None
+    found = f"the last check found it {soft.failure.found.value}"
     if soft.due <= now:
-        return Finding(Level.NOTE, "its time is over since that check", "check it again now")
+        return Finding(Level.NOTE, f"{found}, but its time is over since", "check it again now")
     return Finding(
         Level.NOTE,
-        f"its time is not over: {wait_words(soft.due - now)} still to go",
-        "check it again then",
+        f"{found}, and its time is not over: {wait_words(soft.due - now)} still to go",
+        "check it again after that",
     )
 
 
-def _whole_hours(length: timedelta) -> timedelta:
+def _rounded_down(length: timedelta) -> timedelta:
+    """Round to the hour, and beyond three days to the day."""
+    if length >= timedelta(days=3):
+        return timedelta(days=length.days)
     return timedelta(hours=length // timedelta(hours=1))

@@ -140,7 +140,8 @@ class Visit:
 
     def _wait(self, moment: datetime) -> None:
         """Wait; a brush that would stand longer than washing it takes is washed."""
-        if moment - self.now > minutes(self._around(self.wet)):
+        in_time = moment + minutes(self.hands.clean_up(self.wet)) <= self.closes
+        if not in_time or moment - self.now > minutes(self._around(self.wet)):
             self._put_away()
         self.now = max(self.now, moment)
 

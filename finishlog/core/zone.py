@@ -12,7 +12,7 @@ from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.progress import Progress
 from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
-from finishlog.core.room_air import RoomAir
+from finishlog.core.room_air import RoomAir, Stay
 from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict
@@ -81,6 +81,8 @@ class ZoneState:
     faults: tuple[StandingFault, ...] = ()
     # Since when its piece is out of the shop (core.hand_over); None: it is here.
     handed_over: HandedOver | None = None
+    # The rooms that its piece stood in, one after the other; the last is `room`.
+    stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
 

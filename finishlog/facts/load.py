@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from finishlog.core.mixes import MixingFigures
     from finishlog.core.overcoat import OvercoatRule
     from finishlog.core.records import FaultKind
+    from finishlog.core.removal import Removal
     from finishlog.core.safety_notes import RagsFigures, SafetyNote
     from finishlog.core.species import Species, WoodRule
     from finishlog.facts.find import ClassNames
@@ -133,6 +134,11 @@ class Facts:
     def stall_causes(self) -> tuple[Cause, ...]:
         """Why a film stays soft long after its time, in the order to look."""
         return _stall_causes(self.folder)
+
+    @property
+    def removals(self) -> tuple[Removal, ...]:
+        """How films of a family come off."""
+        return _removals(self.folder)
 
     def fault_known(self, kind: FaultKind) -> KnownFault:
         """Return what is known of a kind of fault."""
@@ -259,6 +265,13 @@ def _care(folder: str) -> CareFigures:
     from finishlog.facts.care_file import read_care
 
     return read_care(f"{folder}/care.toml")
+
+
+@cache
+def _removals(folder: str) -> tuple[Removal, ...]:
+    from finishlog.facts.removal_file import read_removals
+
+    return read_removals(f"{folder}/removal.toml")
 
 
 @cache

@@ -95,6 +95,20 @@ def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     }
 
 
+def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Add to some pieces those that were ever glued up into them, however deep."""
+    found: set[int] = set()
+    wanted = set(pieces)
+    query = select(joined_member.c.piece_id).join(
+        joined, joined.c.entry_id == joined_member.c.entry_id
+    )
+    while wanted:
+        found |= wanted
+        rows = rows_of(connection, query, joined.c.into_piece_id, wanted)
+        wanted = {row[0] for row in rows} - found
+    return found
+
+
 def read_targets(
     connection: Connection, ids: Collection[int] | None
 ) -> dict[int, frozenset[Target]]:

@@ -45,13 +45,11 @@ CASES = (
         "FC003",
         "one wood of a piece is dry, the oily one beside it is not",
         "OBS UNDER PLAN PART",
-        waits_for="OBS",
     ),
     Case(
         "FC005",
         "the can speaks of a warm room, the basement is cool",
         "OBS ENV PLAN",
-        waits_for="OBS",
     ),
     Case(
         "FC006",
@@ -69,49 +67,41 @@ CASES = (
         "FC009",
         "stripped once, tacky again with a fresh can: not a matter of time",
         "OBS UNDER LOG MAT",
-        waits_for="OBS",
     ),
     Case(
         "FC011",
         "raw oil laid on like varnish, a coat a day",
         "OBS UNDER WINDOW",
-        waits_for="OBS",
     ),
     Case(
         "FC012",
         "second coat wrinkles after a damp, cool night",
         "OBS ENV LOG WINDOW",
-        waits_for="OBS",
     ),
     Case(
         "FC013",
         "two days between coats were not enough on one of two woods",
         "OBS UNDER ENV PART",
-        waits_for="OBS",
     ),
     Case(
         "FC014",
         "catalysed varnish wrinkles on some days only",
         "OBS UNDER WINDOW RECALL",
-        waits_for="OBS",
     ),
     Case(
         "FC016",
         "waterborne sealer over oil that is two days old",
         "OBS UNDER PLAN MILE",
-        waits_for="OBS",
     ),
     Case(
         "FC018",
         "a week away between two coats",
         "PLAN WINDOW",
-        waits_for="PLAN",
     ),
     Case(
         "FC019",
         "recoat within two hours, or wait a day and sand",
         "PLAN WINDOW",
-        waits_for="PLAN",
     ),
     Case(
         "FC021",
@@ -123,13 +113,11 @@ CASES = (
         "FC022",
         "waterborne sealer scrapes off an oil stain of one day",
         "OBS UNDER PART",
-        waits_for="OBS",
     ),
     Case(
         "FC023",
         "oil under waterborne: blisters on the solid parts, none on the veneer",
         "UNDER PART RECALL",
-        waits_for="UNDER",
     ),
     Case(
         "FC026",
@@ -141,7 +129,6 @@ CASES = (
         "FC027",
         "a garage below the least temperature of waterborne",
         "ENV PLAN MILE",
-        waits_for="ENV",
     ),
     Case(
         "FC028",
@@ -171,7 +158,6 @@ CASES = (
         "FC035",
         "blush can be put right for a few hours only",
         "OBS UNDER ENV WINDOW",
-        waits_for="OBS",
     ),
     Case(
         "FC036",
@@ -189,7 +175,6 @@ CASES = (
         "FC039",
         "polyurethane over linseed oil: two days or a week",
         "UNDER PLAN",
-        waits_for="UNDER",
     ),
     Case(
         "FC041",
@@ -201,13 +186,11 @@ CASES = (
         "FC042",
         "a top cups after one face was coated a day before the other",
         "UNDER ENV PART UNCERT",
-        waits_for="UNDER",
     ),
     Case(
         "FC043",
         "a batch of tops, coated on one side",
         "UNDER PART",
-        waits_for="UNDER",
     ),
     Case(
         "FC045",
@@ -219,7 +202,6 @@ CASES = (
         "FC046",
         "many doors and fronts: in which order the coats",
         "PLAN PART WINDOW",
-        waits_for="PLAN",
     ),
     Case(
         "FC048",
@@ -333,7 +315,6 @@ CASES = (
         "FC075",
         "end grain tacky, long grain dry",
         "OBS UNDER PART",
-        waits_for="OBS",
     ),
     Case(
         "FC077",
@@ -427,13 +408,11 @@ CASES = (
         "FC099",
         "before or after assembly, in a cold shop",
         "UNDER ENV PLAN",
-        waits_for="UNDER",
     ),
     Case(
         "FC101",
         "back after weeks: where was I",
         "PLAN LOG WINDOW",
-        waits_for="PLAN",
     ),
     Case(
         "FC102",
@@ -445,7 +424,6 @@ CASES = (
         "FC104",
         "a stain coat given up half-way",
         "OBS UNDER PART LOG WINDOW",
-        waits_for="OBS",
     ),
     Case(
         "FC105",

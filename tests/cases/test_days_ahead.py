@@ -96,7 +96,9 @@ def test_fc019_between_two_hours_and_a_day_there_is_a_gap(finisher: Finisher):
     assert line["answer"] == "dead zone"
     assert line["high"] == "2026-11-17T08:00:00Z"
     words = finisher.types("2026-11-16 13:00", "ready")
-    assert "too late to bond by itself, too soft to scuff: scuff and recoat after Tue 08:00" in words
+    assert (
+        "too late to bond by itself, too soft to scuff: scuff and recoat after Tue 08:00" in words
+    )
     plan = tasks(finisher.asks("2026-11-16 13:00", "plan"))
     assert plan[0] == ("2026-11-17T08:00", "scuff")
 
@@ -331,7 +333,9 @@ def test_fc043_tops_coated_above_only_are_not_finished(finisher: Finisher):
         ("42in ×19", "top", 2, "bottom", 0, "2026-06-03T07:30:00Z"),
     ]
     said = finisher.types("2026-06-06 13:00", "ready")
-    assert "top 2 coats, bottom uncoated  since Wed 08:30 (3 d): it may cup; coat bottom soon" in said
+    assert (
+        "top 2 coats, bottom uncoated  since Wed 08:30 (3 d): it may cup; coat bottom soon" in said
+    )
     assert "air to both faces" in said
     counts = {
         line["standing"]["label"]: [coat["product"] for coat in line["coats"]]
@@ -345,3 +349,111 @@ def test_fc043_tops_coated_above_only_are_not_finished(finisher: Finisher):
     assert one.startswith("13:05  42in ×19, bottom: coat 1, catalysed")
     left = finisher.asks("2026-06-06 13:05", "ready")["uneven"]
     assert [u["label"] for u in left] == ["30in ×19"]
+
+
+def test_fc099_panels_are_finished_before_they_are_glued_up(finisher: Finisher):
+    """Mask, coat the insides flat, unmask, glue up, then the outsides; dry in the house.
+
+    A penetrating mix over a film of shellac is pointless. The trap: a bare list of coats.
+    """
+    finisher.types(
+        "2026-11-25 08:00",
+        "room new shop --night 12C",
+        "room new house --night 19C",
+        "product new shellac --class shellac-2lb",
+        "product new mix --class oil-varnish-blend",
+        "steps new panel sand mask@inside mix*2@inside untape@inside",
+        "steps new case glue-up mix*2@outside",
+        "steps new first-idea shellac mix",
+        "part new unit/side -n 2 --species 'red oak' --steps panel --room shop"
+        " --face inside:hidden --face outside --face tongue:joint",
+        "part new unit/case --of side:2 --steps case --room shop",
+        "part new trial/offcut --species 'red oak' --steps first-idea --board --room shop",
+        "shop hours 'mon-sun 8:00-21:00'",
+        "air 12.8C 50% --room shop",
+        "air 20C 45% --room house",
+    )
+    plan = finisher.asks("2026-11-25 08:10", "plan unit")
+    work = [t for s in plan["sessions"] for t in s["tasks"] if t["operation"]]
+    order = [f"{t['operation']} {t['label']}" for t in work if t["operation"] != "scuff"]
+    assert order == [
+        "sand side ×2",
+        "mask side ×2, inside",
+        "coat side ×2, inside",
+        "coat side ×2, inside",
+        "untape side ×2, inside",
+        "glue-up case",
+        "coat case, side outside",
+        "coat case, side outside",
+    ]
+    finisher.types("2026-11-25 08:20", "log offcut shellac")
+    finisher.types("2026-11-25 18:00", "air 12.8C 50% --room shop")
+    over = finisher.types("2026-11-25 18:05", "log offcut mix")
+    assert "caution: over dewaxed shellac, 2 lb cut: A blend cannot soak into a film" in over
+
+    finisher.types("2026-11-25 18:10", "log side sand", "log side mask", "log side mix")
+    finisher.types("2026-11-25 18:20", "log side wipe --face inside")
+    early = finisher.tries("2026-11-25 18:30", "log case glue-up --json").document["answer"]
+    assert any("not ready for cauls" in w["sentence"] for w in early["warnings"])
+    finisher.types("2026-11-25 18:31", "undo")
+
+    def recoat() -> datetime:
+        lines = finisher.asks("2026-11-25 19:00", "when side")["lines"]
+        stages = next(line["stages"] for line in lines if line["stages"])
+        return datetime.fromisoformat(next(s["high"] for s in stages if s["stage"] == "recoat"))
+
+    cold = recoat()
+    assert (cold - datetime.fromisoformat("2026-11-25T18:10Z")).total_seconds() > 48 * 3600
+    finisher.types("2026-11-25 18:40", "air 20C 45% --room house", "move side house")
+    assert (cold - recoat()).total_seconds() > 12 * 3600
+
+
+def test_fc027_too_cold_for_waterborne_is_not_the_same_as_slow(finisher: Finisher):
+    """More hours do not mend it: warm the part and the can for hours, then coat in the warm room.
+
+    The trap: the drying time is doubled and a date is printed.
+    """
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-11-25 06:30",
+        "settings temperature F",
+        "room new garage --night 34F",
+        "room new dining --night 67F",
+        "product new acrylic --class waterborne-clear --recoat 2h --window 24h"
+        " --label-air '77F 50%'",
+        "steps new clear acrylic*3",
+        "part new cabinet/case --species maple --steps clear --room garage",
+        "shop hours 'mon-sun 6:00-22:00'",
+        "air 48F 60% --room garage",
+        "air 69F 45% --room dining",
+    )
+    plan = finisher.asks("2026-11-25 06:35", "plan")
+    assert plan["sessions"] == []
+    (left,) = plan["unplanned"]
+    assert (left["needs_air"], left["rooms"]) == (True, ["dining"])
+    (stop,) = finisher.asks("2026-11-25 06:35", "ready")["drying"]
+    assert (stop["answer"], stop["high"]) == ("not in this air", None)
+    assert "is below the 10 °C that waterborne clear needs" in stop["because"]
+    paper = finisher.types("2026-11-25 06:35", "plan")
+    assert "dining suits: finishlog move cabinet/case dining" in paper
+    assert "cannot be said: case is not planned" in paper
+
+    coated = finisher.asks("2026-11-25 06:36", "log case")
+    assert coated["standings"][0]["answer"] == "suspect"
+    assert coated["standings"][0]["high"] is None
+    finisher.types("2026-11-25 06:37", "undo")
+
+    moved = finisher.types("2026-11-25 06:40", "move case dining")
+    assert "waits for the wood to warm up (after 13:00)" in moved
+    early = finisher.types("2026-11-25 06:45", "log case")
+    assert "let the part and the can warm up for some hours" in early
+    finisher.types("2026-11-25 06:46", "undo")
+    indoors = finisher.asks("2026-11-25 06:50", "plan")
+    coats = [
+        datetime.fromisoformat(t["start"])
+        for s in indoors["sessions"]
+        for t in s["tasks"]
+        if t["operation"] == "coat"
+    ]
+    assert coats[0] >= datetime.fromisoformat("2026-11-25T17:40Z")
+    assert 2 <= sum(coat < datetime.fromisoformat("2026-11-26T03:00Z") for coat in coats) <= 3

@@ -179,7 +179,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act checks clock label on_it read_at standing unknown",
+            "[]": "air air_act checks clock label on_it read_at sooner standing unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
             "[].clock": "by done_h needed_h pace",
@@ -231,7 +231,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " product ready_since self_heating start test wiped",
             "parts[]": "acts clamp coats_done fully_hard joins label pack part stack",
             "parts[].pack": "at why",
-            "unplanned[]": "acts because label needs_air operation part",
+            "unplanned[]": "acts because label needs_air operation part rooms",
         },
     ),
     "handover": (
@@ -371,6 +371,7 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
 }
 # What has to be there first.
 BEFORE: dict[str, tuple[str, ...]] = {
+    "project load": (f"project load {CABINET.with_name('shop.toml')}",),
     "plan": ("shop hours 'mon-fri 18:00-21:00' 'sat 9:00-17:00'",),
     "project restore": ("project new table", "project archive table"),
     "part restore": ("part new cabinet/tray", "part archive tray"),

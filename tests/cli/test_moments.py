@@ -109,6 +109,39 @@ def test_a_part_of_the_day_is_a_span_that_ends_by_now(typed, first, last):
 @pytest.mark.parametrize(
     ("typed", "first", "last"),
     [
+        ("9:40 to 12:30", "2026-11-24 09:40", "2026-11-24 12:30"),
+        ("9:40-12:30", "2026-11-24 09:40", "2026-11-24 12:30"),
+        ("from 9:40 until 12:30", "2026-11-24 09:40", "2026-11-24 12:30"),
+        ("yesterday 9.40 – 12.30", "2026-11-23 09:40", "2026-11-23 12:30"),
+        ("24.10. 9.40 to 12:30", "2026-10-24 09:40", "2026-10-24 12:30"),
+        ("Sat 10am to 1:15pm", "2026-11-21 10:00", "2026-11-21 13:15"),
+        ("2026-11-20 9:40 to 12:30", "2026-11-20 09:40", "2026-11-20 12:30"),
+    ],
+)
+def test_work_that_took_hours_keeps_both_its_ends(typed, first, last):
+    assert read(typed) == (first, last, PART)
+
+
+def test_an_offset_is_no_end():
+    assert read("2026-11-24T19:30-05:00", local("2026-11-25 09:00"))[0] == "2026-11-25 00:30"
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("12:30 to 9:40", "ends before it begins"),
+        ("12:30 to 12:30", "ends before it begins"),
+        ("20:00 to 22:00", "still to come"),
+        ("evening to 22:00", "cannot read"),
+    ],
+)
+def test_hours_that_make_no_span_are_refused(typed, said):
+    assert said in refused(typed)[0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "first", "last"),
+    [
         ("yesterday", "2026-11-23 00:00", "2026-11-24 00:00"),
         ("today", "2026-11-24 00:00", "2026-11-24 21:05"),
         ("sat", "2026-11-21 00:00", "2026-11-22 00:00"),

@@ -142,6 +142,13 @@ def test_a_coated_face_is_not_divided_for_a_zone_would_seem_to_be_in_the_white(s
     )
 
 
+@pytest.mark.parametrize("typed", ["topcoat*2@back", "topcoat@back*2"])
+def test_so_many_coats_on_one_face(shop: Finishlog, typed: str):
+    shop.did("steps", "new", "twice", typed)
+    said = shop.did("steps", "show", "twice").out
+    assert said.splitlines()[1:] == ["  1  topcoat@back", "  2  topcoat@back"]
+
+
 def test_a_coat_keeps_what_it_was_when_the_steps_change(shop: Finishlog):
     shop.did("log", "doors", "sealer")
     said = shop.did("steps", "edit", "clear", "sealer", "topcoat*3").out

@@ -69,7 +69,8 @@ def test_a_face_does_not_move_by_itself(shop: Finishlog):
 def test_set_aside_raises_no_alarm_and_keeps_what_was_meant(shop: Finishlog):
     shop.did("aside", "case", "--next", "level the runs, then wax")
     ready = shop.did("ready").out
-    assert "SET ASIDE\n  cabinet/case" in ready
+    assert "SET ASIDE\n  cabinet/case  when it is taken up: " in ready
+    assert "next time: level the runs, then wax" in ready
     assert "topcoat 2 of 3" not in ready
     later = shop.did("resume", "case", now="2027-01-10T19:00:00+00:00")
     assert "next time: level the runs, then wax" in later.out

@@ -12,11 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air, dew_point_c
-from finishlog.core.coating_air import air_findings, surface_c
+from finishlog.core.coating_air import air_findings, cold_wood_until, surface_c
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import Method
 from finishlog.core.records import Reading
-from finishlog.core.room_air import RoomAir
+from finishlog.core.room_air import RoomAir, Stay
 from finishlog.core.verdicts import MAY_ACT, Answer
 from tests.shop_of import (
     FACTS,
@@ -229,7 +229,9 @@ def test_carried_into_a_better_room_it_may():
     story.read(0, 21, 50, room=warm)
     assert story.verdict(1).answer is Answer.NOT_IN_THIS_AIR
     story.move(1, part, warm)
-    assert story.verdict(1.5).answer is Answer.GO
+    story.read(6, 21, 50, room=warm)
+    assert story.verdict(1.5).answer is Answer.WAITS, "its wood is still cold"
+    assert story.verdict(7).answer is Answer.GO
 
 
 @given(
@@ -252,3 +254,49 @@ def test_outside_a_limit_no_method_may_put_it_on(key, t, rh, method):
     story.read(0, t, rh)
     if outside:
         assert story.verdict(0).answer not in MAY_ACT
+
+
+def carried(cold_c: float, into: RoomAir) -> list[Stay]:
+    """Stand in a room of so many °C, and from hour 0 in another."""
+    return [Stay(at(-100), room((-1, cold_c, 60))), Stay(at(0), into)]
+
+
+def test_wood_carried_in_from_the_cold_warms_up_for_hours():
+    house, of = room((-1, 21, 35), (5, 21, 35)), FACTS.finish_class(WATERBORNE)
+    stays = carried(9, house)
+    (cold,) = air_findings(of, None, house, at(1), FACTS.drying, stays)
+    assert "came from 9.0 °C" in cold.sentence
+    assert "the part and the can" in cold.remedy
+    assert cold.source == "common practice"
+    for hour, until in ((1, at(6)), (5.9, at(6)), (6, None)):
+        assert cold_wood_until(of, house, at(hour), FACTS.drying, stays) == until
+    mild = carried(15, house)
+    assert cold_wood_until(of, house, at(1), FACTS.drying, mild) is None
+
+
+def test_what_is_carried_from_a_cool_room_into_damp_heat_sweats():
+    # Worked by the ASHRAE formula: air of 31.1 °C and 70 % RH has its dew point at 25 °C.
+    outside, of = room((-1, 31.1, 70)), FACTS.finish_class(VARNISH)
+    assert air_findings(of, None, outside, at(0.5), FACTS.drying) == ()
+    stays = carried(22.2, outside)
+    assert cold_wood_until(of, outside, at(0.5), FACTS.drying, stays) == at(6)
+
+
+def test_a_room_that_is_too_cold_itself_warms_nothing():
+    garage = room((-1, 8, 60))
+    of = FACTS.finish_class(WATERBORNE)
+    assert cold_wood_until(of, garage, at(1), FACTS.drying, carried(5, garage)) is None
+
+
+def test_a_part_just_carried_in_waits_until_it_is_warm():
+    story = Story()
+    door = story.part("door", WATERBORNE)
+    house = story.another_room("house")
+    story.read(0, 9, 60)
+    story.read(0, 21, 35, house)
+    story.move(1, door, house)
+    story.read(6, 21, 35, house)
+    waits = story.verdict(2)
+    assert (waits.answer, waits.waits_for) == (Answer.WAITS, "the wood to warm up")
+    assert waits.high == at(7)
+    assert story.verdict(7).answer is Answer.GO

@@ -213,6 +213,19 @@ def test_no_sanding_while_another_film_in_the_room_catches_dust():
     assert story.verdict(59).answer is Answer.GO
 
 
+def test_set_aside_raises_no_alarm_and_says_what_it_needs_when_it_is_taken_up():
+    story = door(WATERBORNE, WATERBORNE)
+    story.coat(0, WATERBORNE)
+    story.set_aside(5)
+    story.steady(days=10)
+    aside = story.verdict(200)
+    assert aside.answer is Answer.SET_ASIDE
+    assert (aside.because, aside.scuff_first) == ("scuff it first", True)
+    assert (aside.closes, aside.high, aside.findings) == (None, None, ())
+    story.check(150, Found.TACKY)
+    assert story.verdict(200).because == "blocked: touch failed: tacky"
+
+
 def test_resumed_it_goes_on():
     story = door(SHELLAC, SHELLAC)
     story.coat(0, SHELLAC)

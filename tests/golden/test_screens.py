@@ -105,7 +105,7 @@ def test_the_demo_fits_the_terminal_too():
     assert [x for x in TONE.sub("", the_demo()[0]).splitlines() if len(x) > COLUMNS] == []
 
 
-@pytest.mark.parametrize("line", ["ready", "log case topcoat", "class show shellac", "plan"])
+@pytest.mark.parametrize("line", ["ready", "log case topcoat", "class show shellac", "past ash"])
 def test_a_real_terminal_shows_the_same(tmp_path: Path, line: str):
     shop = furnished(tmp_path)
     shop.environment = {"FINISHLOG_DB": shop.database.name}

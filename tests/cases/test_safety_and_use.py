@@ -1,0 +1,478 @@
+"""Questions about handling, packing and use, about oily rags, heat and whom it may harm."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tests.cases.finisher import Finisher
+
+ROOM = ("room new shop --night 20C", "air 23C 50%")
+POLY = "product new poly --class oil-polyurethane"
+
+
+def stage(finisher: Finisher, when: str, part: str, name: str) -> dict[str, Any]:
+    """Ask when a part reaches one stage: low, high, what blocks it."""
+    (line,) = finisher.asks(when, f"when {part}")["lines"]
+    (found,) = [s for s in line["stages"] if s["stage"] == name]
+    assert isinstance(found, dict)
+    return found
+
+
+def rags(finisher: Finisher, when: str) -> Any:
+    """Ask for the open rags."""
+    return finisher.asks(when, "rags")
+
+
+# --- handling, packing, use -------------------------------------------------------------------
+
+
+def test_fc048_the_missed_coat_holds_up_its_own_set_and_no_other(finisher: Finisher):
+    """Each set is packed by its own last skim: maple in the morning, walnut if early enough.
+
+    The trap: one last coat for the whole project, that holds up maple or lets walnut go too soon.
+    The hours till foam may touch it are the finisher's own, and stand on the labels.
+    """
+    finisher.types(
+        "2026-03-02 08:00",
+        *ROOM,
+        "product new lacquer --class lacquer-sprayed --pack 4-12h",
+        "product new skim --class wiping-varnish --pack 8-12h",
+        "steps new system lacquer*3 skim",
+        "part new trays/maple -n 4 --species maple --steps system",
+        "part new trays/walnut -n 4 --species walnut --steps system",
+        "shop hours 'mon-sun 7:00-23:00'",
+        "log maple walnut lacquer",
+    )
+    finisher.types("2026-03-02 14:00", "air 23C 50%", "log maple walnut lacquer")
+    finisher.types("2026-03-02 20:00", "log maple lacquer")
+    to_come = {
+        g["standing"]["label"]: g["to_come"]
+        for g in finisher.asks("2026-03-03 07:00", "on trays/*")
+    }
+    assert to_come == {"maple ×4": ["skim"], "walnut ×4": ["lacquer", "skim"]}
+    finisher.types("2026-03-03 08:00", "air 23C 50%", "log walnut lacquer", "log maple skim")
+    maple = stage(finisher, "2026-03-03 08:05", "maple", "pack")
+    finisher.types("2026-03-03 22:00", "air 23C 50%", "log walnut skim")
+    assert stage(finisher, "2026-03-03 22:05", "maple", "pack") == maple, "walnut's alone moved"
+    assert maple["high"][:16] == "2026-03-03T20:00"
+    assert stage(finisher, "2026-03-03 22:05", "walnut", "pack")["high"] > "2026-03-04T10:00"
+    dates = {
+        p["label"]: p["pack"]["at"] for p in finisher.asks("2026-03-03 22:05", "plan")["parts"]
+    }
+    assert dates["maple ×4"] < "2026-03-04T07:00" < dates["walnut ×4"]
+    finisher.types("2026-03-04 07:30", "air 23C 50%")
+    assert "touch       reached" in finisher.types("2026-03-04 07:30", "when walnut")
+    said = finisher.types("2026-03-04 07:30", "log walnut pack")
+    assert "stop: drying: pack not reached; nothing but air may touch it: foam" in said
+    assert "stop" not in finisher.types("2026-03-04 07:30", "log maple pack")
+    card = finisher.types("2026-03-04 07:30", "handover trays --card")
+    assert "dry to the touch is not dry enough to pack: foam" in card
+
+
+def test_fc048_a_skim_by_one_in_the_afternoon_goes_and_cold_holds_it(finisher: Finisher):
+    """Eight to twelve hours at the label's warmth, longer in the cold."""
+    finisher.types(
+        "2026-03-03 12:30",
+        *ROOM,
+        "room new barn --night 10C",
+        "air 10C 50% --room barn",
+        "product new skim --class wiping-varnish --pack 8-12h",
+        "part new trays/warm",
+        "part new trays/cold --room barn",
+        "log warm cold skim --at 'today 12:30'",
+    )
+    assert stage(finisher, "2026-03-03 13:00", "warm", "pack")["high"] < "2026-03-04T07:00"
+    assert stage(finisher, "2026-03-03 13:00", "cold", "pack")["high"] > "2026-03-04T12:00"
+
+
+def test_fc050_which_face_of_which_part_has_how_many_coats(finisher: Finisher):
+    """A grid of parts, faces and coats; glue-up when all are at clamp and the tape is off.
+
+    After it the members keep their own stories. The trap: one percentage for the project.
+    """
+    finisher.types(
+        "2026-03-02 08:00",
+        *ROOM,
+        "product new lacquer --class lacquer-sprayed",
+        "steps new clear mask lacquer*3 untape",
+        "part new bed/spindles -n 12 --face round --face tenon:joint --steps clear",
+        "part new bed/panels -n 2 --face back:hidden --face front --face tongue:joint --steps clear",
+        "part new bed/headboard --of spindles:12 --of panels:2",
+        "log spindles panels mask",
+        "log spindles lacquer",
+        "log panels:1 lacquer --face back",
+    )
+    grid = finisher.types("2026-03-02 10:00", "on bed/* --grid")
+    assert "spindles ×12  round 1 of 3, tape on  tenon bare" in grid
+    assert "panels:1      back 1 of 3, tape on   front 0 of 3, tape on  tongue bare" in grid
+    assert "panels:2      back 0 of 3, tape on   front 0 of 3, tape on  tongue bare" in grid
+    assert "headboard  waits for spindles, panels: coat still to come" in grid
+    assert "%" not in grid
+    early = finisher.types("2026-03-02 10:00", "log headboard glue-up")
+    assert "stop: headboard: members are not ready for cauls" in early
+    finisher.types("2026-03-02 10:01", "undo")
+    finisher.types("2026-03-02 12:30", "log panels:1 lacquer --face front", "log panels:2 lacquer")
+    finisher.types("2026-03-02 13:00", "log spindles lacquer")
+    finisher.types("2026-03-02 18:00", "air 23C 50%", "log spindles panels lacquer")
+    finisher.types("2026-03-03 08:00", "air 23C 50%", "log panels lacquer")
+    taped = finisher.types("2026-03-03 12:00", "on bed/* --grid")
+    assert "spindles ×12  round 3 of 3, tape on" in taped
+    assert "headboard  waits for spindles, panels: untape still to come" in taped
+    finisher.types("2026-03-03 12:00", "log spindles panels untape")
+    soft = finisher.types("2026-03-03 12:01", "on headboard")
+    assert "waits for panels: not at clamp (after" in soft
+    finisher.types("2026-03-04 09:00", "air 23C 50%")
+    done = finisher.types("2026-03-04 09:00", "on headboard --grid")
+    assert "headboard  nothing is missing: every member may be clamped" in done
+    assert "stop" not in finisher.types("2026-03-04 09:00", "log headboard glue-up")
+    after = finisher.types("2026-03-04 10:00", "on bed/* --grid")
+    assert "spindles ×12 in headboard  round 3" in after
+    assert "panels ×2 in headboard     back 3" in after
+    spindles = [e for e in finisher.asks("2026-03-04 10:00", "history spindles")]
+    assert [e["words"] for e in spindles if "lacquer" in e["words"]] == [
+        "log spindles lacquer",
+        "log spindles lacquer",
+        "log spindles panels lacquer",
+    ]
+    layers = finisher.asks("2026-03-04 10:00", "on headboard")
+    assert {len(g["coats"]) for g in layers if not g["joint"]} == {3}
+
+
+def test_fc053_the_floor_was_loaded_the_same_evening(finisher: Finisher):
+    """Early load and a weak bond are both likely, and neither is called the one cause.
+
+    Handling, light use and glued pads or rugs have dates of their own. The trap: ready for the
+    next coat taken for ready for furniture.
+    """
+    finisher.types(
+        "2026-03-02 09:00",
+        *ROOM,
+        "product new fast --class oil-polyurethane --recoat 2h",
+        "part new house/floor --species oak",
+        "log floor fast",
+    )
+    finisher.types("2026-03-02 11:30", "log floor fast --not-scuffed")
+    finisher.types("2026-03-02 13:30", "log floor fast --not-scuffed")
+    highs = [
+        stage(finisher, "2026-03-02 13:30", "floor", name)["high"]
+        for name in ("recoat", "turn", "light-use", "cured")
+    ]
+    assert highs == sorted(highs)
+    assert highs[0] < "2026-03-02T19:00" < "2026-03-09T00:00" < highs[2]
+    card = finisher.types("2026-03-02 13:30", "handover house --card")
+    assert "still no rugs, table cloths or" in card
+    assert "fully hard: rugs and cloths may lie on it" in card
+    assert "adhesive pads and tape" in card
+    loaded = finisher.types(
+        "2026-03-02 19:30", "log floor use -m 'chairs on glued pads'" if False else "log floor use"
+    )
+    assert "stop: drying: light use not reached" in loaded
+    said = finisher.types("2026-03-09 19:30", "fault floor peel")
+    assert "use after 6 h, before light use" in said
+    assert "no scuffing between the coats: logged as not scuffed" in said
+    causes = finisher.asks("2026-03-09 19:31", "when floor")["lines"][0]["standing"]["faults"]
+    assert [fault["name"] for fault in causes] == ["peeling"]
+
+
+def test_fc054_light_use_normal_use_and_fully_hard_are_three_dates(finisher: Finisher):
+    """About a week for careful use, a month for all, later where it was cool.
+
+    A finger that finds it hard proves nothing: smell and thumbnail do. The trap: one date.
+    """
+    finisher.types("2026-05-08 09:00", POLY, *ROOM, "part new table/top --species oak")
+    for day in ("04", "06", "08"):
+        finisher.types(f"2026-05-{day} 10:00", "air 18C 50%", "log top poly --scuffed")
+    felt = finisher.tries("2026-05-10 10:00", "check top hard")
+    assert felt.code == 2
+    assert "may still be soft inside; smell it: no-smell or smells; press a thumbnail" in felt.err
+    card = finisher.types("2026-05-10 10:00", "handover table --card")
+    for line in (
+        "light use          Wed 20 May 2026",
+        "normal use         Mon 22 Jun 2026",
+        "fully hard         Mon 22 Jun 2026",
+        "felt hard is no test of fully hard. Smell it with the doors shut for a day:",
+        "light use: with care; nothing stays standing or lying on it, nothing hot,",
+        "nothing wet, no paper, no cloth.",
+    ):
+        assert line in card
+    warm = 7, 30
+    light, hard = (
+        stage(finisher, "2026-05-10 10:00", "top", s)["high"] for s in ("light-use", "cured")
+    )
+    assert light > f"2026-05-{8 + warm[0]:02}"
+    assert hard > "2026-06-07"
+    assert max(map(len, card.splitlines())) <= 80
+    used = finisher.types("2026-05-10 10:00", "log top use")
+    assert "stop: drying: light use not reached" in used
+    finisher.types("2026-05-10 10:00", "check top no-smell", "check top no-print")
+    after = stage(finisher, "2026-05-10 10:01", "top", "cured")
+    assert after["high"] == hard, "no test of the surface makes it harder inside"
+
+
+def test_fc055_a_cot_waits_for_its_last_part_for_the_longest_and_for_no_smell(finisher: Finisher):
+    """Last coat of the last part, fully hard, no smell; advice from a day to a month is named.
+
+    The trap: the first part to be ready, or dry to the touch after a day.
+    """
+    finisher.types(
+        "2026-03-02 09:00",
+        POLY,
+        *ROOM,
+        "project new cot --for child",
+        "part new cot/ends -n 2",
+        "part new cot/rails -n 2",
+        "log ends poly",
+    )
+    finisher.types("2026-03-12 09:00", "air 20C 50%", "log rails poly")
+    card = finisher.asks("2026-03-13 09:00", "handover cot --card")
+    (child,) = card["for_whom"]
+    assert card["last_coat"].startswith("2026-03-12")
+    hard = {d["stage"]: d["high"] for d in card["dates"]}["cured"]
+    ends, rails = (
+        {d["stage"]: d["high"] for d in part["dates"]}["cured"] for part in card["parts"]
+    )
+    assert ends < rails == hard <= child["not_before"]
+    assert child["not_before"] >= "2026-04-11"
+    assert (child["advised_from_d"], child["advised_to_d"], child["smell"]) == (1, 30, None)
+    paper = finisher.types("2026-03-13 09:00", "handover cot --card")
+    assert "and not while it smells of anything" in paper
+    assert "not smelt since the last coat: smell every part of it" in paper
+    assert "Ask a doctor about anything medical." in paper
+    assert "safe from" not in paper
+    finisher.types("2026-04-20 09:00", "check rails smells")
+    late = finisher.types("2026-04-20 09:01", "handover cot --card")
+    assert "no date can be given" in late
+
+
+def test_fc057_rubbed_out_and_waxed_after_two_weeks(finisher: Finisher):
+    """A week at least for varnish, later is better, never while it smells; nothing over wax.
+
+    The trap: one wait, be it a day or a month, for every finish and every purpose.
+    """
+    finisher.types(
+        "2026-03-02 09:00",
+        "product new varnish --class alkyd-varnish",
+        "product new shellac --class shellac-2lb",
+        "product new water --class waterborne-clear",
+        "product new wax --class paste-wax",
+        *ROOM,
+        "room new barn --night 13C",
+        "air 13C 50% --room barn",
+        "part new desk/lid --species ash",
+        "part new desk/tray --species ash",
+        "part new desk/box --species ash",
+        "part new desk/cold --species ash --room barn",
+        "log lid cold varnish",
+        "log tray shellac",
+        "log box water",
+    )
+    low = {
+        p: stage(finisher, "2026-03-02 10:00", p, "rub")["low"][:10]
+        for p in ("lid", "tray", "box", "cold")
+    }
+    assert low["tray"] == "2026-03-04"
+    assert "2026-03-09" <= low["lid"] <= "2026-03-11"
+    assert "2026-03-23" <= low["box"]
+    assert low["cold"] > low["lid"], "later where it was cold"
+    soon = finisher.types("2026-03-05 09:00", "log lid rub-out")
+    assert "stop: drying: rub not reached" in soon
+    finisher.types("2026-03-05 09:01", "undo")
+    finisher.types("2026-03-16 09:00", "air 23C 50%")
+    rub = stage(finisher, "2026-03-16 09:00", "lid", "rub")
+    assert rub["low"] < "2026-03-16" < rub["high"]
+    assert "rub         test first (smell, thumbnail); promised after" in finisher.types(
+        "2026-03-16 09:00", "when lid"
+    )
+    finisher.types("2026-03-16 09:01", "check lid smells")
+    assert "stop: blocked: smell failed: smells" in finisher.types(
+        "2026-03-16 09:02", "log lid rub-out"
+    )
+    finisher.types("2026-03-16 09:03", "undo")
+    finisher.types("2026-03-17 09:00", "check lid no-smell")
+    assert "stop" not in finisher.types("2026-03-17 09:01", "log lid rub-out", "log lid wax")
+    over_it = finisher.types("2026-03-18 09:00", "log lid varnish")
+    assert "Nothing sticks to wax" in over_it
+    finisher.types(
+        "2026-03-18 09:10", "steps new two varnish*2 wax", "part new desk/leg --steps two"
+    )
+    finisher.types("2026-03-18 09:10", "log leg varnish")
+    too_early = finisher.types("2026-03-28 09:10", "log leg wax")
+    assert "caution: varnish is still to come: Nothing sticks to wax" in too_early
+
+
+def test_fc102_what_never_may_stand_on_it_is_no_question_of_weeks(finisher: Finisher):
+    """Two lists: not before a date, and never; the second goes by finish and use, not by age.
+
+    The trap: fully hard on such a day, then use it as you like.
+    """
+    finisher.types(
+        "2026-03-02 09:00",
+        "product new lacquer --class lacquer-sprayed",
+        "product new soap --class soap",
+        *ROOM,
+        "part new desk/top",
+        "part new bench/seat",
+        "log top lacquer",
+        "log seat soap",
+    )
+    young = finisher.asks("2026-03-05 09:00", "handover desk --card")
+    old = finisher.asks("2036-03-05 09:00", "handover desk --card")
+    never = [line["text"] for line in old["lines"] if line["kind"] == "never"]
+    assert never == [line["text"] for line in young["lines"] if line["kind"] == "never"]
+    (soft,) = [text for text in never if text.startswith("soft plastic or rubber")]
+    assert all(word in soft for word in ("vinyl mats", "rubber feet", "at any age", "felt"))
+    assert "20" not in "".join(never), "no date on that list"
+    assert {d["stage"] for d in young["dates"]} >= {"light-use", "cured"}
+    seat = finisher.asks("2026-03-05 09:00", "handover bench --card")
+    bare = [line["text"] for line in seat["lines"] if line["kind"] == "never"]
+    assert soft not in bare, "soap leaves no film to soften"
+    paper = finisher.types("2036-03-05 09:00", "handover desk --card")
+    assert "NOT BEFORE: top" in paper
+    assert "NEVER, HOWEVER OLD IT IS" in paper
+    assert "use normally" not in paper
+
+
+# --- oily rags --------------------------------------------------------------------------------
+
+
+def test_fc059_one_rag_on_a_ledge_is_asked_for_until_it_is_dealt_with(finisher: Finisher):
+    """At once, for one rag too: flat outdoors in one layer, or water, or a lidded metal can.
+
+    The trap: a general word of caution in the help.
+    """
+    finisher.types(
+        "2026-05-02 13:00",
+        "product new teak --class oil-varnish-blend",
+        *ROOM,
+        "part new patio/bench",
+    )
+    said = finisher.types("2026-05-02 13:10", "log bench teak")
+    assert "rags 1: teak, open since 13:10: spread flat outdoors, or water, or can" in said
+    assert "even a single one" in said
+    finisher.types("2026-05-02 13:20", "log bench wipe")
+    for hour in ("13:30", "17:10", "23:00"):
+        assert finisher.types(f"2026-05-02 {hour}", "leave").startswith("not yet:\nrags  teak")
+        assert "OPEN RAGS" in finisher.types(f"2026-05-02 {hour}", "ready")
+    assert finisher.tries("2026-05-02 17:10", "leave --exit-code").code == 1
+    spread = finisher.types("2026-05-02 17:10", "rags spread")
+    assert "one layer, outdoors, clear of buildings, fences and decks: still open" in spread
+
+
+def test_fc060_rags_that_felt_dry_after_an_afternoon_stay_open(finisher: Finisher):
+    """Until stiff and crisp right through: days, longer for a thick gel, and never by the clock.
+
+    The trap: closed once the coat itself would be dry to the touch.
+    """
+    finisher.types(
+        "2026-05-02 09:00",
+        "product new gel --class gel-stain",
+        "product new thin --class wiping-stain",
+        *ROOM,
+        "part new table/top",
+        "part new table/leg",
+        "log top gel",
+        "log leg thin",
+        "log top leg wipe",
+        "rags spread",
+    )
+    felt = finisher.types("2026-05-02 14:00", "rags stiff")
+    assert "still open" in felt
+    thick, thin = rags(finisher, "2026-05-02 14:01")
+    if thick["product"] != "gel":
+        thick, thin = thin, thick
+    assert thin["stiff_from"][:16] == "2026-05-04T08:00"
+    assert thick["stiff_from"] > thin["stiff_from"]
+    assert len(rags(finisher, "2026-06-02 09:00")) == 2, "a month closes nothing"
+    asked = finisher.types("2026-05-06 09:00", "rags")
+    assert asked.count("test them: stiff and crisp right through?") == 2
+    finisher.types("2026-05-06 09:01", "rags stiff")
+    assert rags(finisher, "2026-05-06 09:02") == []
+
+
+def test_fc061_gloves_count_and_the_next_day_asks_again(finisher: Finisher):
+    """Gloves, pads, brushes, paper, wool, dust; a day later is not too late to burn.
+
+    The trap: only rags, and only that evening.
+    """
+    finisher.types(
+        "2026-05-07 19:00",
+        "product new deckstain --class wiping-stain",
+        *ROOM,
+        "part new deck/boards",
+        "log boards deckstain",
+    )
+    named = finisher.types("2026-05-07 19:30", "rags")
+    for what in ("Gloves", "pads", "brushes", "paper", "steel wool", "dust"):
+        assert what in named
+    assert "gloves, pads, brushes, paper" in finisher.types("2026-05-07 22:00", "leave")
+    for screen in ("ready", "rags", "leave"):
+        asked = finisher.types("2026-05-08 18:00", screen)
+        assert "where are they, with gloves, pads, wool, paper and dust?" in asked
+
+
+def test_fc064_scrapings_of_a_young_film_are_worse_than_rags(finisher: Finisher):
+    """A loose heap of fresh urethane goes under water in metal, outdoors, and is watched.
+
+    The trap: caution only when something is put on.
+    """
+    finisher.types("2026-05-02 08:00", POLY, *ROOM, "part new kitchen/floor", "log floor poly")
+    finisher.types("2026-05-03 18:55", "air 23C 50%", "log floor poly", "rags gone")
+    assert rags(finisher, "2026-05-04 12:00") == []
+    said = finisher.types("2026-05-04 13:00", "off floor --scraped")
+    assert "rags 1: poly (scrapings)" in said
+    assert "into water in a lidded metal can outdoors" in said
+    assert "fires start 1 h to 3 days later, watch all evening" in said
+    (heap,) = rags(finisher, "2026-05-04 18:30")
+    assert (heap["waste"], heap["overdue"]) == (["scrapings"], True)
+    assert "not yet:" in finisher.types("2026-05-04 18:30", "leave")
+
+
+def test_fc065_dust_of_a_coat_that_never_dried(finisher: Finisher):
+    """Empty the bag often, outdoors, into water; nothing of it stays in machine or house.
+
+    The trap: sanding is harmless.
+    """
+    finisher.types("2026-01-03 10:00", POLY, *ROOM, "part new mantel/shelf", "log shelf poly")
+    finisher.types("2026-01-03 18:00", "rags gone")
+    finisher.types("2026-01-13 09:00", "air 18C 50%", "check shelf gums")
+    said = finisher.types("2026-01-13 10:00", "log shelf sand --grit P80")
+    assert "empty the bag often, outdoors, into water" in said
+    assert "from a film that was still soft: it heats more than rags do" in said
+    assert "rags 1: poly (dust and sander bag), open since 10:00: into water" in said
+    (bag,) = rags(finisher, "2026-01-13 11:30")
+    assert (bag["dust"], bag["overdue"]) == (True, True)
+
+
+def test_fc065_dust_of_a_film_that_only_is_young_counts_too(finisher: Finisher):
+    """Younger than it is hard: also when no check found it soft; an old film leaves wood dust."""
+    finisher.types("2026-01-03 10:00", POLY, *ROOM, "part new mantel/shelf", "log shelf poly")
+    finisher.types("2026-01-03 18:00", "rags gone")
+    finisher.types("2026-01-23 10:00", "log shelf sand")
+    assert [item["dust"] for item in rags(finisher, "2026-01-23 10:01")] == [True]
+    finisher.types("2026-01-23 18:00", "rags gone")
+    finisher.types("2026-03-23 10:00", "log shelf sand")
+    assert rags(finisher, "2026-03-23 10:01") == []
+
+
+# --- heat, and whom it may harm ---------------------------------------------------------------
+
+
+def test_fc068_whoever_is_told_to_warm_the_room_is_told_with_what_not(finisher: Finisher):
+    """Warm it first, the source outside the vapour: no flame, no glowing wire, no blower running.
+
+    The trap: too cold, add heat, and not a word more.
+    """
+    finisher.types("2026-01-03 09:00", POLY, "part new house/floor", "air 8C 50%")
+    coat = finisher.types("2026-01-03 10:00", "log floor poly")
+    assert (
+        "warm the room and the part first: no flame, glowing wire or blower in the vapour" in coat
+    )
+    assert "put out pilots, heaters" in coat
+    leaving = finisher.types("2026-01-03 22:00", "leave")
+    assert "wants 10 °C" in leaving
+    assert "no flame, no glowing element, no fan heater near wet solvent finish" in leaving
+    assert "is the heating's blower off, and its return air shut?" in leaving
+    wrinkled = finisher.types("2026-01-04 10:00", "fault floor wrinkle")
+    assert "to warm it no flame, glowing wire or blower in the vapour" in wrinkled
+    for each in (*coat.splitlines(), *wrinkled.splitlines()):
+        assert "warm the" not in each or "no flame" in each
