@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from finishlog.acts.amend_can import amend_container, what_changed
 from finishlog.acts.amend_whereabouts import amend_whereabouts
 from finishlog.acts.can import NONE
+from finishlog.acts.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.asks.cans import pick_container
 from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, standings
@@ -16,6 +17,7 @@ from finishlog.core.air import Air
 from finishlog.core.checks import test_that_finds
 from finishlog.core.containers import MixPart
 from finishlog.core.edges import edges_of
+from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method, judged_by
 from finishlog.core.records import (
     AnyEntry,
@@ -76,7 +78,10 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Amended:
-    """The amendment as recorded. `was` and `now_is` are when it happened, before and after."""
+    """The amendment as recorded. `was` and `now_is` are when it happened, before and after.
+
+    `moved`: the dates that it moved; `warnings`: what coats are now warned of and were not before.
+    """
 
     act: int
     amends: int
@@ -85,6 +90,8 @@ class Amended:
     now_is: When
     standings: tuple[Standing, ...]
     remarks: tuple[str, ...] = ()
+    moved: tuple[MovedDate, ...] = ()
+    warnings: tuple[Finding, ...] = ()
 
 
 def amend(
@@ -116,6 +123,16 @@ def amend(
             when,
             standings([s for s in states if s.layers or s.progress.next], after),
             what_changed(seen, after, entry, facts) if isinstance(entry, ContainerEvent) else (),
+            moved_dates(seen, after),
+            now_judged(
+                seen,
+                after,
+                touched,
+                min(entry.when.earliest, when.earliest),
+                {entry.act: ledger.act_id},
+                facts,
+                clock,
+            ),
         )
 
 

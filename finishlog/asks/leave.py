@@ -10,13 +10,14 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.behind import acts_of
-from finishlog.asks.cans import MixLine, open_mixes
+from finishlog.asks.cans import MixLine, open_mixes, states
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.grouping import groups
-from finishlog.core.heat import HeatWanted, heat_wanted
+from finishlog.core.heat import HeatWanted, expected_c, heat_wanted
+from finishlog.core.keeping import frost_ahead
 from finishlog.core.rags import RagsState
 from finishlog.core.shop_hours import intervals, is_open, next_opening
 from finishlog.core.verdicts import Answer
@@ -62,6 +63,18 @@ class TapeLine:
 
 
 @dataclass(frozen=True, slots=True)
+class FrostLine:
+    """A can, jar or mix that must not freeze, and the coldest room (°C): nobody says where it is."""
+
+    name: str
+    product: str
+    room: str
+    coldest_c: float
+    least_c: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class Leave:
     """What stands in the way of the light switch. `next_visit` None: the hours are unknown."""
 
@@ -70,6 +83,7 @@ class Leave:
     deadlines: tuple[Closing, ...]
     mixes: tuple[MixLine, ...]
     heat: tuple[HeatLine, ...]
+    frost: tuple[FrostLine, ...]
     tape: tuple[TapeLine, ...]
     closing: tuple[Closing, ...]
     next_visit: datetime | None
@@ -101,6 +115,7 @@ def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
         deadlines=tuple(_closing(s) for s in running),
         mixes=open_mixes(seen, facts, clock),
         heat=_heat(heat_wanted(zones, now), seen),
+        frost=_frost(seen, facts, now),
         tape=_tape([z for z in zones if z.masked_since]),
         closing=closing_before(seen, now, visit) if visit else (),
         next_visit=visit,
@@ -165,6 +180,30 @@ def _heat(wanted: Sequence[HeatWanted], seen: Look) -> tuple[HeatLine, ...]:
             )
         )
     return tuple(lines)
+
+
+def _frost(seen: Look, facts: Facts, now: datetime) -> tuple[FrostLine, ...]:
+    cold = {
+        room.name: coldest
+        for room in seen.shop.rooms.values()
+        if (coldest := expected_c(seen.bench.rooms[room.id], now)) is not None
+    }
+    if not seen.shop.containers or not cold:
+        return ()
+    name = min(cold, key=lambda room: cold[room])
+    least = facts.keeping.keep_above_c
+    return tuple(
+        FrostLine(
+            name=state.container.name,
+            product=seen.shop.products[state.container.product].name,
+            room=name,
+            coldest_c=cold[name],
+            least_c=least.value,
+            source=least.source,
+        )
+        for state in states(seen, facts).values()
+        if frost_ahead(state, cold[name], facts.keeping)
+    )
 
 
 def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:

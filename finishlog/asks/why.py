@@ -108,6 +108,8 @@ def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple
     with database.reading() as connection:
         seen = look(connection, facts, clock)
     zones = wanted.of(seen.bench.zones)
+    # A glue face that is bare as it should be has nothing to explain.
+    zones = [z for z in zones if not z.is_bare_joint] or zones
     explained = [_why(group, seen, facts, clock.now) for group in groups(zones)]
     glue_ups = [
         Why(line, (), None, None, None, None, (), ())

@@ -14,7 +14,7 @@ from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
     from finishlog.asks.cans import MixLine
-    from finishlog.asks.leave import HeatLine, Leave
+    from finishlog.asks.leave import FrostLine, HeatLine, Leave
     from finishlog.clock import Clock
 
 NOT_WITH_FLAME = (
@@ -38,6 +38,8 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
     if answer.heat:
         section.row("", NOT_WITH_FLAME, tone=Tone.FAINT)
+    for can in answer.frost:
+        section.row("frost", _frost(can, unit), tone=Tone.HEAD)
     for tape in answer.tape:
         section.row(
             "tape", f"{tape.label}: on since {clock_words(tape.since, clock.now, clock.zone)}"
@@ -86,6 +88,14 @@ def _heat(line: HeatLine, clock: Clock, unit: Temperature) -> str:
     tonight = show_temperature(line.expected_c, unit)
     harm = ": the film would stay weak" if line.harms else ": it stands still meanwhile"
     return f"{words}; nights in {line.room} go to {tonight}{harm}"
+
+
+def _frost(can: FrostLine, unit: Temperature) -> str:
+    least, coldest = (show_temperature(c, unit) for c in (can.least_c, can.coldest_c))
+    return (
+        f"{can.name} ({can.product}) must not freeze: keep it above {least}; nights in {can.room} "
+        f"go to {coldest}, and where it stands is not on record"
+    )
 
 
 def _next(section: Section, answer: Leave, clock: Clock) -> None:

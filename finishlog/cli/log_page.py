@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.cli.measures import show_air, show_temperature
@@ -19,7 +20,7 @@ from finishlog.core.findings import Level
 from finishlog.core.oily_waste import SOFT_FILM
 from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
-from finishlog.core.shown_times import happened
+from finishlog.core.shown_times import happened, wait_until
 from finishlog.core.stages import shown
 from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
@@ -149,8 +150,17 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
         page.line(remark)
     for line in answer.standings:
         page.line(f"{line.label}: {standing_words(line, clock)}")
+    for date in answer.moved:
+        was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
+        page.line(f"moved    {date.label}: {now_is}, was {was}")
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
+
+
+def _date(moment: datetime | None, clock: Clock) -> str:
+    return f"after {wait_until(moment, clock.now, clock.zone)}" if moment else "no date"
 
 
 def note_page(answer: Noted, clock: Clock) -> Page:

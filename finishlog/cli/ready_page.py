@@ -114,10 +114,11 @@ def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
     """Show what fits, in the order to do it, then what does not."""
     have = length_words(timedelta(minutes=fits.minutes))
     takes = length_words(timedelta(minutes=fits.takes_min))
-    section = page.section(f"IN {have}: {takes} WITH SET-UP AND CLEAN-UP")
+    counted = f": {takes} WITH SET-UP AND CLEAN-UP" if fits.lines else ""
+    section = page.section(f"IN {have}{counted}")
     _bench(section, fits.lines, clock, verbose)
-    if not fits.lines:
-        section.row("nothing of it fits" if fits.left_out else "nothing may be done now")
+    if fits.left_out and not fits.lines:
+        section.row("nothing of it fits")
     _bench(page.section("TAKES LONGER"), fits.left_out, clock, verbose)
 
 

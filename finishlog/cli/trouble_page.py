@@ -36,7 +36,7 @@ def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:
     for n, remedy in enumerate(answer.remedies):
         section.row("" if n or answer.deadline else "mend", remedy)
     if answer.blocks:
-        until = ", ".join(answer.until)
+        until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
     for n, cause in enumerate(answer.causes):
         section.row("" if n else "the log", cause)

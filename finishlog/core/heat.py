@@ -54,10 +54,10 @@ def _wanted(state: ZoneState, now: datetime) -> HeatWanted | None:
         until = max(until, top.put_on + timedelta(hours=top.of.limits.warm_first_h.value))
     if until is not None and until <= now:
         return None
-    return HeatWanted(state, top.of.limits.min_c, until, _expected(state.room, now), harms)
+    return HeatWanted(state, top.of.limits.min_c, until, expected_c(state.room, now), harms)
 
 
-def _expected(room: RoomAir, now: datetime) -> float | None:
+def expected_c(room: RoomAir, now: datetime) -> float | None:
     """Return the coldest the room may become: its usual night, or the air as read if colder."""
     reading = room.measured_at(now)
     if room.coldest_night_c is None:

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.containers import ContainerKind, ContainerState
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import Range
+from finishlog.core.finishes import Limit, Range
 from finishlog.core.records import ContainerDeed, ContainerEvent
 from finishlog.core.shown_times import length_words, wait_words
 
@@ -54,6 +54,8 @@ class KeepingFigures:
     tests: tuple[ContainerTest, ...]
     frost_on_water: Frost
     frost_on_others: Frost
+    # Finish that holds water stands no colder (°C).
+    keep_above_c: Limit
 
     def test_for(self, family: str) -> ContainerTest:
         """Return the test of a family, or the one for any other."""
@@ -107,6 +109,12 @@ def _frost(state: ContainerState, figures: KeepingFigures) -> Iterator[Finding]:
 def holds_water(state: ContainerState) -> bool:
     """Tell whether what is in it freezes like water."""
     return state.of.carrier == WATER or state.of.family == "waterborne"
+
+
+def frost_ahead(state: ContainerState, coldest_c: float, figures: KeepingFigures) -> bool:
+    """Tell whether what is in it is still good, and may freeze where it gets so cold (°C)."""
+    gone = state.ended or state.last(ContainerDeed.CONDEMNED) or state.container.archived
+    return not gone and holds_water(state) and coldest_c < figures.keep_above_c.value
 
 
 def _after(event: ContainerEvent | None, other: ContainerEvent) -> bool:

@@ -26,6 +26,7 @@ def read_keeping(path: str) -> KeepingFigures:
         tests=tuple(_test(one) for one in table.tables("tests")),
         frost_on_water=_frost(frost.table("water")),
         frost_on_others=_frost(frost.table("others")),
+        keep_above_c=limit(table.table("keep_above_c")),
     )
     frost.nothing_else()
     table.nothing_else()

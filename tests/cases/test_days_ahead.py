@@ -240,7 +240,9 @@ def test_fc101_back_after_weeks_the_screen_says_what_it_needs(finisher: Finisher
     assert (board["label"], board["scuff_first"]) == ("board", True)
     assert lid["next_time"] == "level the run on the left first"
     assert "when it is taken up: scuff it first" in said
-    assert "stiff?" in said
+    (rags,) = seen["rags"]
+    assert (rags["state"], rags["parts"]) == ("spread flat", ["shelf/board"])
+    assert "1  poly: shelf/board" in said
     assert "tin was opened" in said
 
     plan = finisher.asks("2026-07-19 12:30", "plan")

@@ -79,7 +79,7 @@ def test_a_cut_is_said_in_both_units_with_its_definition(shop: Finishlog):
 def test_thinning_a_cut_gives_the_ratio_by_each_definition(shop: Finishlog):
     before = shop.database.read_bytes()
     said = shop.did("mix", "sealer", "--from", "2lb", "--to", "1lb", "--tell").out
-    assert "to 1 part of it about 5/6 part of alcohol" in said
+    assert "to 1 part of the old cut about 5/6 part of alcohol" in said
     assert "charts that take it to the liquid say 2/3 part" in said
     assert "nothing was put on record" in said
     assert shop.database.read_bytes() == before

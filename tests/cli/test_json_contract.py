@@ -116,7 +116,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "amend": (
         '19 --at "3h ago"',
         {
-            "": "act amends kind now_is remarks standings was",
+            "": "act amends kind moved now_is remarks standings warnings was",
+            "moved[]": "label now_is was",
             "was": WHEN,
             "now_is": WHEN,
             "standings[]": STANDING,
@@ -162,7 +163,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines heat mixes next_visit now rags ready_then tape",
+            "": "closing deadlines frost heat mixes next_visit now rags ready_then tape",
             "rags[]": RAGS,
         },
     ),

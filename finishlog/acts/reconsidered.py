@@ -1,0 +1,100 @@
+"""What an amendment changes besides itself: dates that moved, coats that are now judged otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.acts.warn import THIS_ACT, warnings_before
+from finishlog.asks.look import Look
+from finishlog.clock import Clock
+from finishlog.core.bench import bench_state
+from finishlog.core.findings import Finding, Level
+from finishlog.core.grouping import groups
+from finishlog.core.records import Coat, Target
+from finishlog.core.shop import Log
+from finishlog.core.zone import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+
+
+@dataclass(frozen=True, slots=True)
+class MovedDate:
+    """What may be done next was reckoned for `was` and is now for `now_is`, UTC; None: no date."""
+
+    label: str
+    was: datetime | None
+    now_is: datetime | None
+
+
+def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
+    """Return the waits still to come that end at another time than they did, or did, alike ones."""
+    were = {z.target: z.verdict.high for z in before.bench.zones}
+    moved: dict[datetime | None, list[ZoneState]] = {}
+    for state in after.bench.zones:
+        was = were.get(state.target, state.verdict.high)
+        ends = [m for m in (was, state.verdict.high) if m is not None]
+        if was != state.verdict.high and max(ends) > after.bench.now:
+            moved.setdefault(was, []).append(state)
+    return tuple(
+        MovedDate(f"{group.part.project_name}/{group.label}", was, group.first.verdict.high)
+        for was, states in moved.items()
+        for group in groups(states)
+    )
+
+
+def now_judged(
+    before: Look,
+    after: Look,
+    since: datetime,
+    acts: Mapping[int, int],
+    facts: Facts,
+    clock: Clock,
+) -> tuple[Finding, ...]:
+    """Judge the coats on some zones again, from a moment on; return what was not said before.
+
+    `acts`: by the number of an amended act that of the amendment.
+    """
+    known = set(_judged(before, touched, since, acts, facts, clock))
+    fresh = (f for f in _judged(after, touched, since, acts, facts, clock) if f not in known)
+    return tuple(dict.fromkeys(fresh))
+
+
+def _judged(
+    seen: Look,
+    touched: frozenset[Target],
+    since: datetime,
+    acts: Mapping[int, int],
+    facts: Facts,
+    clock: Clock,
+) -> Iterator[Finding]:
+    for coat in seen.log.entries:
+        if not isinstance(coat, Coat) or coat.when.latest < since or not coat.targets & touched:
+            continue
+        for finding in _as_it_went_on(seen, coat, touched, facts, clock):
+            if finding.level is not Level.NOTE:
+                act = acts.get(coat.act, coat.act)
+                yield replace(
+                    finding,
+                    sentence=f"act {act}, {coat.product_name}: {finding.sentence}",
+                    remedy=finding.remedy.replace(THIS_ACT, str(act)),
+                )
+
+
+def _as_it_went_on(
+    seen: Look, coat: Coat, touched: frozenset[Target], facts: Facts, clock: Clock
+) -> tuple[Finding, ...]:
+    """Return the warnings that a coat gets by the log as it was right before it."""
+    moment = coat.when.latest
+    mine = (coat.when.order, coat.id)
+    log = Log(tuple(e for e in seen.log.entries if (e.when.order, e.id) < mine))
+    then = replace(seen, log=log, bench=bench_state(seen.shop, log, facts, moment, clock.zone))
+    return warnings_before(
+        then,
+        Zones(targets=coat.targets & touched, parts=(), pieces=frozenset(), labels=()),
+        facts,
+        over=facts.finish_class(coat.figures.class_key),
+        method=coat.method,
+        scuffed=coat.scuffed_before,
+    )

@@ -1,0 +1,81 @@
+"""Carried into a warmer room a wait is over sooner; carried into a colder one it is not offered."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishlog.core.around import around
+from finishlog.core.bench import asked_of
+from finishlog.core.elsewhere import Elsewhere, sooner_elsewhere
+from finishlog.core.records import Found
+from tests.shop_of import FACTS, VARNISH, Story, at
+
+
+def in_a_cool_room(celsius: float = 12) -> tuple[Story, int]:
+    """Tell of one coat of varnish in a cool room, and of a room beside it that nobody read."""
+    story = Story()
+    story.part("box", VARNISH, VARNISH)
+    other = story.another_room("house")
+    story.steady(celsius, 50, since=-12)
+    story.coat(0, VARNISH)
+    return story, other
+
+
+def offered(story: Story, hour: float) -> tuple[Elsewhere, ...]:
+    bench = story.look(hour)
+    state = bench.zones[0]
+    asked = asked_of(state, story.shop, FACTS)
+    return sooner_elsewhere(
+        state, asked, bench.rooms.values(), around(bench.zones, at(hour)), FACTS
+    )
+
+
+def test_a_warm_room_that_was_read_is_offered_with_its_time():
+    story, house = in_a_cool_room()
+    story.read(0.5, 21, 45, room=house)
+    (there,) = offered(story, 1)
+    here = story.verdict(1)
+    assert there.room.id == house
+    assert here.high is not None
+    assert at(0) < there.high < here.high
+
+
+def test_it_is_what_carrying_it_there_then_gives():
+    story, house = in_a_cool_room()
+    story.read(0.5, 21, 45, room=house)
+    (there,) = offered(story, 1)
+    story.move(1, story.named("box"), house)
+    moved = story.verdict(1)
+    assert (there.low, there.high) == (moved.low, moved.high)
+
+
+def test_a_room_that_nobody_read_is_not_offered():
+    story, _ = in_a_cool_room()
+    assert offered(story, 1) == ()
+
+
+def test_nothing_is_offered_to_a_film_that_is_dry_or_late():
+    story, house = in_a_cool_room()
+    for hour in range(0, 700, 6):
+        story.read(hour, 21, 45, room=house)
+    assert offered(story, 600) == ()
+    story.check(600, Found.TACKY)
+    assert offered(story, 601) == ()
+
+
+def test_a_film_that_was_tacky_within_its_time_is_offered_the_warm_room_too():
+    story, house = in_a_cool_room()
+    story.read(0.5, 21, 45, room=house)
+    story.check(1, Found.TACKY)
+    assert [there.room.id for there in offered(story, 1)] == [house]
+
+
+@given(st.floats(10, 32), st.floats(10, 32))
+def test_no_room_is_offered_that_is_not_sooner(here_c: float, there_c: float):
+    story, house = in_a_cool_room(here_c)
+    story.read(0.5, there_c, 50, room=house)
+    wait = story.verdict(1).high
+    for there in offered(story, 1):
+        assert wait is None or there.high < wait
+        assert there_c > here_c

@@ -1,0 +1,213 @@
+"""A film that a check found soft: slow is not failed, and a pass in the air does not hide damp.
+
+Common practice where no other source stands beside a test.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishlog.core.bench import bench_state
+from finishlog.core.evidence import LOOKS, Scene
+from finishlog.core.fault_kinds import Evidence
+from finishlog.core.faults import patch_due
+from finishlog.core.records import Coat, FaultKind, Found, Operation, Stripping
+from finishlog.core.stages import Stage
+from finishlog.core.still_soft import still_soft
+from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from tests.shop_of import BLEND, FACTS, SHELLAC, VARNISH, at, figure
+from tests.trouble_of import Trouble, door
+
+TACK_FREE_H = FACTS.finish_class(VARNISH).stages[Stage.TACK_FREE].high_h
+
+
+def found(verdict: Verdict) -> str:
+    return " | ".join(f"{f.sentence}; {f.remedy}" for f in verdict.findings)
+
+
+def test_within_its_time_a_tacky_film_is_no_surprise():
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    story.check(2, Found.TACKY)
+    said = found(story.verdict(2))
+    assert f"its time is not over: {TACK_FREE_H - 2:g} h still to go" in said
+    assert "the log shows" not in said
+    assert "late" not in said
+
+
+def test_when_its_time_is_over_since_the_check_it_is_checked_again():
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    story.check(2, Found.TACKY)
+    assert "its time is over since; check it again now" in found(story.verdict(TACK_FREE_H + 1))
+
+
+def test_the_label_that_promised_less_is_the_one_that_was_broken():
+    """Eight hours past the 4 h of the can: neither coat it nor strip it; it is slow."""
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH, label={Stage.RECOAT: figure(4)})
+    story.check(12, Found.TACKY)
+    verdict = story.verdict(12)
+    assert verdict.answer is Answer.BLOCKED
+    assert "late: still tacky 12 h after the coat, its label hours are 4 h" in found(verdict)
+    assert "neither coat it nor strip it yet" in found(verdict)
+    assert "cannot be ruled out: an old can (not logged" in found(verdict)
+
+
+def test_from_tacky_to_printing_it_gets_on():
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    story.check(60, Found.TACKY)
+    story.check(70, Found.GUMS)
+    assert "it gets on: tacky, then gums" in found(story.verdict(71))
+
+
+def test_oil_that_stands_on_the_wood_is_rubbed_off_not_waited_for():
+    story = door(BLEND, BLEND)
+    story.coat(0, BLEND)
+    story.check(100, Found.TACKY)
+    said = found(story.verdict(101))
+    assert "rub it off with its own solvent" in said
+    assert "no wax over it" in said
+
+
+def test_on_oily_wood_it_says_how_to_begin_again():
+    """Wash it off, then a barrier (Woodworking magazine, finishing oily exotic woods)."""
+    story = door(VARNISH, VARNISH, species="cocobolo")
+    story.coat(0, VARNISH)
+    story.check(200, Found.TACKY)
+    assert "to begin again on cocobolo: wash the film off" in found(story.verdict(201))
+    sealed = door(SHELLAC, VARNISH, species="cocobolo")
+    sealed.coat(0, SHELLAC)
+    sealed.coat(24, VARNISH)
+    sealed.check(200, Found.TACKY)
+    assert "to begin again" not in found(sealed.verdict(201))
+
+
+def test_a_date_that_no_new_start_can_keep_is_said_to_be_lost():
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    story.check(100, Found.TACKY)
+    due = at(101) + timedelta(days=2)
+    shop = replace(story.shop, projects=(replace(story.shop.projects[0], due=due),))
+    bench = bench_state(shop, story.log(101), FACTS, at(101), story.zone)
+    assert "taken off and done again it is too late for" in found(bench.zones[0].verdict)
+
+
+@given(st.floats(0.5, 200), st.sampled_from([Found.TACKY, Found.GUMS, Found.PRINTS]))
+def test_a_soft_film_is_late_only_when_its_time_was_over_at_the_check(hour: float, how: Found):
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    story.check(hour, how)
+    soft = still_soft(story.state(hour).top)
+    assert soft is not None
+    assert soft.promised is not None
+    assert soft.is_late == (at(soft.promised.high_h) <= at(hour))
+
+
+def test_what_no_check_speaks_against_is_not_soft():
+    story = door(VARNISH, VARNISH)
+    story.coat(0, VARNISH)
+    assert still_soft(story.state(1).top) is None
+    story.check(60, Found.TACKY)
+    story.check(70, Found.DRY)
+    assert still_soft(story.state(71).top) is None
+
+
+def damp_then_dry() -> Trouble:
+    """Tell of varnish above its limit of 75 % RH (TM 55-1500-345-23) for a night, then dry air."""
+    story = Trouble()
+    story.part("floor", VARNISH, VARNISH)
+    for hour in (-6, 0, 6, 12):
+        story.read(hour, 15, 90)
+    story.steady(23, 50, since=18)
+    story.coat(0, VARNISH)
+    return story
+
+
+def test_a_film_that_was_wet_in_damp_air_is_sanded_for_proof():
+    story = damp_then_dry()
+    verdict = story.verdict(400)
+    assert verdict.answer is Answer.TEST
+    assert verdict.because == "it met 15 °C, 90 % RH while wet: sand a spot, it has to powder"
+    story.check(401, Found.POWDER)
+    assert story.verdict(402).answer is Answer.SCUFF
+
+
+def test_damp_after_it_is_dry_asks_for_nothing():
+    story = Trouble()
+    story.part("floor", VARNISH, VARNISH)
+    story.steady(23, 50, since=-6, days=5)
+    story.coat(0, VARNISH)
+    for hour in (126, 132):
+        story.read(hour, 15, 90)
+    for hour in (138, 144, 150):
+        story.read(hour, 23, 50)
+    assert story.verdict(151).answer is Answer.SCUFF
+
+
+def wrinkled() -> tuple[Trouble, Coat]:
+    story = door(VARNISH, VARNISH)
+    first = story.coat(0, VARNISH)
+    story.coat(20, VARNISH)
+    story.fault(22, FaultKind.WRINKLE)
+    return story, first
+
+
+def test_after_a_wrinkle_a_patch_goes_before_the_rest():
+    story, first = wrinkled()
+    assert story.verdict(23).answer is Answer.BLOCKED
+    story.off(24, first, how=Stripping.SCRAPE)
+    story.check(200, Found.POWDER)
+    verdict = story.verdict(201)
+    assert verdict.answer is Answer.TEST
+    assert "coat a small patch first" in verdict.because
+    story.check(204, Found.HOLDS)
+    assert story.verdict(205).answer in MAY_ACT - {Answer.TEST}
+
+
+@pytest.mark.parametrize("how", ["bare wood", "a coat", "it holds"])
+def test_what_settles_the_patch(how: str):
+    story, _ = wrinkled()
+    match how:
+        case "bare wood":
+            story.off(24, how=Stripping.SAND_THROUGH)
+        case "a coat":
+            story.coat(300, VARNISH)
+        case _:
+            story.check(300, Found.HOLDS)
+    assert patch_due(story.log(23).entries, FACTS) is not None
+    assert patch_due([e for e in story.log(301).entries if e.targets], FACTS) is None
+
+
+def again(first: int | None, second: int | None) -> tuple[str | None, str]:
+    """Strip a film that stayed tacky and coat again, each from a can; look for what that shows."""
+    story = door(VARNISH)
+    one = story.coat(0, VARNISH)
+    story.check(100, Found.TACKY)
+    story.off(110)
+    story.work(111, Operation.SAND)
+    two = story.coat(120, VARNISH)
+    story.entries[story.entries.index(one)] = replace(one, container=first)
+    story.entries[story.entries.index(two)] = replace(two, container=second)
+    state = story.state(300)
+    assert state.top is not None
+    scene = Scene(state.top, (), at(300), state, story.log(300), (state,), FACTS)
+    return LOOKS[Evidence.EARLIER_TOO](scene)
+
+
+def test_two_cans_and_the_same_trouble_speak_for_the_wood():
+    assert again(1, 2) == ("our alkyd-varnish from another can stayed soft there too", "")
+
+
+def test_the_same_can_twice_does_not():
+    assert again(1, 1) == ("", "")
+
+
+def test_cans_that_nobody_logged_leave_it_open():
+    assert again(None, None) == (None, "whether both attempts came from the same can")
