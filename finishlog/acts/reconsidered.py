@@ -29,7 +29,7 @@ class MovedDate:
 
 
 def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
-    """Return the waits still to come that end at another time than they did, or did, alike ones."""
+    """Return the waits, old or new still to come, that end at another time now; alike ones together."""
     were = {z.target: z.verdict.high for z in before.bench.zones}
     moved: dict[datetime | None, list[ZoneState]] = {}
     for state in after.bench.zones:
@@ -47,6 +47,7 @@ def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
 def now_judged(
     before: Look,
     after: Look,
+    touched: frozenset[Target],
     since: datetime,
     acts: Mapping[int, int],
     facts: Facts,
