@@ -160,7 +160,11 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
 
 
 def _date(moment: datetime | None, clock: Clock) -> str:
-    return f"after {wait_until(moment, clock.now, clock.zone)}" if moment else "no date"
+    if moment is None:
+        return "no date"
+    if moment <= clock.now:
+        return "ready"
+    return f"after {wait_until(moment, clock.now, clock.zone)}"
 
 
 def note_page(answer: Noted, clock: Clock) -> Page:

@@ -441,8 +441,8 @@ def test_fc027_too_cold_for_waterborne_is_not_the_same_as_slow(finisher: Finishe
     assert "cannot be said: case is not planned" in paper
 
     coated = finisher.asks("2026-11-25 06:36", "log case")
-    assert coated["standings"][0]["answer"] == "suspect"
-    assert coated["standings"][0]["high"] is None
+    assert coated["after"][0]["answer"] == "suspect"
+    assert coated["after"][0]["high"] is None
     finisher.types("2026-11-25 06:37", "undo")
 
     moved = finisher.types("2026-11-25 06:40", "move case dining")

@@ -6,6 +6,7 @@ quick. That it shows what a real one shows is tested on a few.
 
 from __future__ import annotations
 
+import atexit
 import contextlib
 import io
 import os
@@ -70,6 +71,7 @@ TONES = {"1": "bold", "1;31": "bold red", "32": "green", "2": "dim"}
 
 
 _FOLDER = TemporaryDirectory()
+atexit.register(_FOLDER.cleanup)
 _ENGINE = cache(database.open_engine)
 
 
