@@ -8,10 +8,10 @@ from datetime import datetime, timedelta
 
 from finishlog.core.book import Book
 from finishlog.core.finishes import FinishClass, Method
-from finishlog.core.jobs import Job, in_batches, minutes_at, scuffing, some_of
+from finishlog.core.jobs import Job, closes_first, in_batches, minutes_at, scuffing, some_of
 from finishlog.core.records import Operation
 from finishlog.core.shop import Shop
-from finishlog.core.urgency import Rank, Urgency
+from finishlog.core.urgency import NEVER, Rank, Urgency
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,16 +170,19 @@ class _Evening:
 
 
 def in_order(coats: Iterable[Job], wet: int | None, urgency: Urgency) -> list[Job]:
-    """Put coats in order: the wet brush first, then product by product, hidden faces first."""
+    """Put coats in order: the wet brush first, then product by product, hidden faces first.
+
+    Of those the one whose window closes first: all of them are coated tonight.
+    """
     jobs = list(coats)
     first: dict[int | None, Rank] = {}
     for job in jobs:
         rank = urgency.rank(job)
         first[job.step.product] = min(first.get(job.step.product, rank), rank)
 
-    def place(job: Job) -> tuple[bool, Rank, bool, Rank]:
-        product = job.step.product
-        return product != wet, first[product], job.is_show, urgency.rank(job)
+    def place(job: Job) -> tuple[bool, Rank, bool, datetime, Rank]:
+        product, rank = job.step.product, urgency.rank(job)
+        return product != wet, first[product], job.is_show, closes_first(job) or NEVER, rank
 
     return sorted(jobs, key=place)
 

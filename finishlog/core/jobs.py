@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Hashable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 from finishlog.core.finishes import Method
 from finishlog.core.glue_up import GlueUp
@@ -190,6 +191,11 @@ def in_batches(job: Job, at_most: int) -> list[Job]:
         replace(job, states=tuple(s for piece in pieces[n : n + size] for s in by_piece[piece]))
         for n in range(0, len(pieces), size)
     ]
+
+
+def closes_first(job: Job) -> datetime | None:
+    """Return when the first of its recoat windows closes; None when none does."""
+    return min((s.verdict.closes for s in job.states if s.verdict.closes), default=None)
 
 
 def some_of(job: Job, glue_ups: int) -> Job:

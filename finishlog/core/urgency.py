@@ -14,7 +14,7 @@ from finishlog.core.records import Operation
 from finishlog.core.shop import Part, Product, Shop, Step
 from finishlog.core.stages import Stage
 
-_NEVER = datetime.max.replace(tzinfo=UTC)
+NEVER = datetime.max.replace(tzinfo=UTC)
 _HOUR = timedelta(hours=1)
 
 # What a job is sorted by; the first that differs decides.
@@ -37,8 +37,8 @@ class Urgency:
         """
         tail = self.tail_h(job)
         due = self.due.get(job.part.project)
-        latest = due - tail * _HOUR if due else _NEVER
-        closes = job.verdict.closes or _NEVER
+        latest = due - tail * _HOUR if due else NEVER
+        closes = job.verdict.closes or NEVER
         return (
             not job.cannot_wait,
             not job.part.is_board,

@@ -19,7 +19,7 @@ from finishlog.core.choosing import (
     that_fit,
     whole_minute,
 )
-from finishlog.core.jobs import Job, scuffing
+from finishlog.core.jobs import Job, closes_first, in_batches, scuffing
 from finishlog.core.plan_dates import Dates
 from finishlog.core.plan_results import Chore, PlannedTask
 from finishlog.core.planned_entries import by_hand, coat, task_of
@@ -223,6 +223,8 @@ class Visit:
         again = self.waiting.still_may(job, start)
         if again is None or again.verdict.scuff_first:
             return
+        again = self._before_it_closes(again, start)
+        end = start + minutes(self.hands.at(again))
         if not is_wet:
             self._put_away()
             set_up = start - minutes(self.hands.set_up(product))
@@ -230,6 +232,14 @@ class Visit:
             self.wet, self._mixed_at = product, start
         entries = coat(self.waiting.ahead, again, start, end, self.hands)
         self._done(task_of(again, start, end, entries))
+
+    def _before_it_closes(self, job: Job, start: datetime) -> Job:
+        """Take as many pieces as are coated before a window closes; the first one in any case."""
+        closes = closes_first(job)
+        if closes is None or start + minutes(self.hands.at(job)) <= closes:
+            return job
+        each = self.hands.at(job) / len({state.piece.id for state in job.states})
+        return in_batches(job, max(1, int((closes - start) / minutes(each))))[0]
 
     def _is_wet(self, product: int) -> bool:
         """Tell whether the brush is wet with a product, and the mix still good."""

@@ -22,7 +22,7 @@ from finishlog.core.containers import (
 )
 from finishlog.core.findings import Level
 from finishlog.core.finishes import Figure, FinishClass
-from finishlog.core.keeping import ages_differ, keeping_findings
+from finishlog.core.keeping import ages_differ, frost_ahead, keeping_findings
 from finishlog.core.records import ContainerDeed, ContainerEvent, Reading
 from finishlog.core.room_air import RoomAir
 from tests.shop_of import FACTS, Hour, at, hours_until, when
@@ -244,6 +244,35 @@ def test_a_closed_can_and_a_mix_count_from_their_own_day():
     assert says(stands(SHELLAC, kind=ContainerKind.CAN), 24 * 400) == []
     mixed = stands(SHELLAC, (MIXED, 0.0), parts=CUT)
     assert next(s for _, s in says(mixed, 24 * 120)).startswith("mix-1 was mixed 120 d ago")
+
+
+def test_a_closed_can_with_a_date_is_tried_past_the_long_end():
+    """Nobody prints how long a closed can keeps: longer than an open one. common practice"""
+    keeps = FACTS.finish_class(SHELLAC).shelf_opened_d
+    assert keeps is not None
+    state = replace(stands(SHELLAC, kind=ContainerKind.CAN), made=at(0.0))
+    assert says(state, 24 * keeps.high) == []
+    ((level, sentence),) = says(state, 24 * 365 * 19.0 + 1)
+    assert level is Level.CAUTION
+    assert sentence.startswith("mix-1 is 19 years old; ")
+
+
+def test_frost_and_the_trial_of_one_minute_count_in_the_order_of_the_typing():
+    when_both = 5.0
+    frozen, tested = (ContainerDeed.FROZEN, when_both), (TESTED, when_both)
+    assert says(stands(WATERBORNE, frozen, tested, kind=ContainerKind.CAN), 6.0) == []
+    assert len(says(stands(WATERBORNE, tested, frozen, kind=ContainerKind.CAN), 6.0)) == 1
+
+
+def test_what_holds_water_is_carried_in_before_the_frost():
+    """Oil stays where it is; what is marked, or empty, matters no more. common practice"""
+    water = stands(WATERBORNE, kind=ContainerKind.CAN)
+    assert frost_ahead(water, -5.0, FACTS.keeping)
+    assert not frost_ahead(water, 10.0, FACTS.keeping)
+    assert not frost_ahead(stands(VARNISH, kind=ContainerKind.CAN), -30.0, FACTS.keeping)
+    for deed in (ContainerDeed.CONDEMNED, ContainerDeed.EMPTIED):
+        gone = stands(WATERBORNE, (deed, 1.0), kind=ContainerKind.CAN)
+        assert not frost_ahead(gone, -5.0, FACTS.keeping)
 
 
 def test_a_test_that_it_passed_speaks_for_a_week():

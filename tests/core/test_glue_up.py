@@ -129,6 +129,25 @@ def test_finish_on_a_glue_face_is_said():
     assert "glue needs bare wood" in found[0].sentence
 
 
+def test_finish_on_a_glue_face_holds_it_up_however_old_until_it_is_off():
+    """Order is no help: coated long before it is glued is still no bare wood. common practice"""
+    story = case_of_sides()
+    story.coat(0, SHELLAC)
+    story.coat(0, SHELLAC, face="joints")
+    verdict = due(story, 20000).verdict
+    assert verdict.answer is Answer.WAITS
+    assert verdict.because == "glue needs bare wood"
+    assert "sides: finish on a glue face" in verdict.waits_for
+
+
+def test_a_glue_face_that_was_coated_is_not_offered_another_coat():
+    story = Story()
+    story.part("sides", joints=("joints",))
+    story.steady(since=-12.0)
+    story.coat(0, SHELLAC, face="joints")
+    assert story.state(50, face="joints").verdict.answer is Answer.DONE
+
+
 def test_a_joint_face_left_bare_holds_nothing_up():
     story = case_of_sides()
     story.coat(0, SHELLAC)

@@ -14,6 +14,7 @@ from finishlog.core.mixes import (
     cut_g_per_l,
     dilution,
     finished_l,
+    flakes_not_weighed,
     flakes_and_alcohol,
     is_thinner,
     parts_of_text,
@@ -254,6 +255,23 @@ def test_thinning_never_adds_solids_and_loses_none(solids, finish, thinner):
     assert found is not None
     assert found.low < solids
     assert found.low * (finish + thinner) == pytest.approx(solids * finish)
+
+
+@pytest.mark.parametrize(
+    ("parts", "weighed"),
+    [
+        ([MixPart("flakes", 1, weight_g=60), MixPart("alcohol", 4, volume_ml=237)], True),
+        ([MixPart("flakes", 1, volume_ml=59), MixPart("alcohol", 4, volume_ml=237)], False),
+        ([MixPart("shellac flakes", 1), MixPart("alcohol", 8)], False),
+        ([MixPart("varnish", 2), MixPart("mineral spirits", 1)], True),
+    ],
+)
+def test_flakes_by_the_cup_say_nothing_of_the_cut_or_the_solids(parts, weighed):
+    """A cup of flakes is mostly air. common practice"""
+    assert flakes_not_weighed(parts) is not weighed
+    if not weighed:
+        assert cut_g_per_l(parts, FIGURES) is None
+        assert thinned_pct(parts) is None
 
 
 def test_a_hardener_does_not_thin_and_a_waterborne_base_is_no_water():

@@ -243,6 +243,36 @@ def test_a_window_that_closes_before_its_turn_comes_costs_a_scuff_first():
     assert made.missed == 1
 
 
+def test_of_a_batch_only_what_is_coated_before_the_window_closes_goes_unscuffed():
+    """Twenty doors take two hours; the window closes one hour after the brush is wet."""
+    story = shop_read()
+    doors = story.part("doors", WATERBORNE, WATERBORNE, pieces=20)
+    label = {Stage.RECOAT: figure(2), Stage.SAND: figure(2)}
+    story.coat(-24, WATERBORNE, label=label, window=closing(24 + 70 / 60))
+    made = plan_of(story)
+    in_time = [t for t in work_of(made, Operation.COAT) if t.closes is not None]
+    assert [len(t.entries[0].targets) for t in in_time] == [10, 1]
+    batch, last = in_time
+    assert batch.end <= batch.closes
+    assert last.start <= last.closes, "what was begun in time is finished"
+    scuffed = {t for task in work_of(made, Operation.SCUFF) for t in task.entries[0].targets}
+    assert len(scuffed) == 9
+    assert {t.piece for t in scuffed} < {piece.id for piece in doors.pieces}
+    holds(story, made)
+
+
+def test_of_two_batches_the_one_whose_window_closes_first_is_coated_first():
+    story = shop_read()
+    doors = story.part("doors", WATERBORNE, WATERBORNE, pieces=8)
+    label = {Stage.RECOAT: figure(2), Stage.SAND: figure(2)}
+    story.coat(-24, WATERBORNE, doors, pieces=range(5, 9), label=label, window=closing(25))
+    made = plan_of(story)
+    first_coat, second_coat, *_ = work_of(made, Operation.COAT)
+    assert (first_coat.label, first_coat.coat) == ("doors:5-8", (2, 2))
+    assert (second_coat.label, second_coat.coat) == ("doors:1-4", (1, 2))
+    assert first_coat.end <= at(1)
+
+
 def test_surplus_comes_off_as_it_goes_on():
     story = shop_read()
     story.part("top", LINSEED, LINSEED)
