@@ -153,6 +153,9 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
         )
     entry = mine[0].superseded_by or mine[0].entry
     found = next((e for e in entries if e.id == entry), None)
+    if mine[0].withdraws:
+        hint = f"to take that back: finishlog undo {act}"
+        raise UsageFault(f"act {act} is an undo: there is nothing in it to amend", hint)
     if found is None and not mine[0].withdrawn_by:
         kind = "can" if mine[0].kind == "container" else "part"
         raise UsageFault(
@@ -239,9 +242,7 @@ def _on_film(
             found = change.found or entry.found
             test = test_that_finds(found) if change.found else entry.test
             note = entry.note if change.text is None else change.text
-            ledger.film_check(
-                when, targets, test=test, found=found, note=note, supersedes=entry.id
-            )
+            ledger.film_check(when, targets, test=test, found=found, note=note, supersedes=entry.id)
         case Work():
             _allowed(change, "grit", "text")
             ledger.work(

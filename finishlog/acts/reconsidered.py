@@ -1,4 +1,4 @@
-"""What an amendment changes besides itself: dates that moved, coats that are now judged otherwise."""
+"""What an amendment changes besides itself: dates that moved, coats now judged otherwise."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ class MovedDate:
 
 
 def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
-    """Return the waits, old or new still to come, that end at another time now; alike ones together."""
+    """Return the waits that end at another time now, alike ones together; what is past is not."""
     were = {z.target: z.verdict.high for z in before.bench.zones}
     moved: dict[datetime | None, list[ZoneState]] = {}
     for state in after.bench.zones:

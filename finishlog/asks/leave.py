@@ -64,7 +64,7 @@ class TapeLine:
 
 @dataclass(frozen=True, slots=True)
 class FrostLine:
-    """A can, jar or mix that must not freeze, and the coldest room (°C): nobody says where it is."""
+    """What must not freeze, and the coldest room (°C), since nobody says where it stands."""
 
     name: str
     product: str

@@ -48,7 +48,7 @@ def causes(
 def _of_no_film(
     likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState]
 ) -> tuple[SeenCause, ...]:
-    """Name the causes of what is no film's fault; of a joint the log shows what lay on its faces."""
+    """Name the causes of what is no film's fault; of a joint the log shows what is on its faces."""
     coated = coated_joints(state, zones)
     found = (
         SeenCause(f"{c.words}: {coated}", spoken_for=True)

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.air import Air
 from finishlog.core.clock import RateLaw, rate
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import Figure, Limit, Mechanism
 
 
@@ -101,7 +101,7 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
             Finding(
                 Level.STOP,
                 f"{glue.name} below {glue.min_c.value:.0f} °C does not hold",
-                "warm the room, the wood and the glue first",
+                f"warm the room, the wood and the glue first: {NO_FLAME}",
                 glue.min_c.source,
             ),
         )

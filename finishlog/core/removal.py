@@ -30,4 +30,6 @@ def removal_of(family: str, known: Sequence[Removal]) -> Removal:
 def removal_finding(family: str, known: Sequence[Removal]) -> Finding:
     """Say how a film of a family comes off."""
     of = removal_of(family, known)
-    return Finding(Level.NOTE, f"it comes off with {', then '.join(of.ladder)}", of.again, of.source)
+    return Finding(
+        Level.NOTE, f"it comes off with {', then '.join(of.ladder)}", of.again, of.source
+    )

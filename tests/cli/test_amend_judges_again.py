@@ -47,6 +47,14 @@ def test_a_reading_that_was_colder_moves_the_dates_of_all_that_dries_in_it(doors
     assert ", was after Sun" in said
 
 
+def test_an_undo_is_not_amended(doors: Finishlog):
+    doors.did("undo", "6", "--never-happened", now=SUNDAY)
+    refused = doors("amend", "7", "--at", "Sat 15:00", now=SUNDAY)
+    assert refused.code == 2
+    assert "act 7 is an undo" in refused.err
+    assert "finishlog undo 7" in refused.err
+
+
 def test_a_date_that_was_over_was_ready(doors: Finishlog):
     said = doors.did("amend", "4", "--at", "Sun 2:00", now=SUNDAY).out
     (moved,) = (line for line in said.splitlines() if line.startswith("moved    kitchen/doors:2"))

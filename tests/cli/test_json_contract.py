@@ -356,6 +356,14 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
 # The same command that asks and that records.
 ALSO: dict[str, tuple[str, dict[str, str]]] = {
     "handover --card": ("case", CARD),
+    "on --grid": (
+        "case",
+        {
+            "": "glue_ups lines",
+            "lines[]": "acts cells label part within",
+            "lines[].cells[]": "coats face joint taped to_come",
+        },
+    ),
     "past --pairs": (
         "topcoat",
         {

@@ -21,6 +21,7 @@ from finishlog.core.records import Operation, RagsDeed
 from tests.shop_of import (
     BLEND,
     FACTS,
+    FILLER,
     LACQUER,
     LINSEED,
     SHELLAC,
@@ -105,6 +106,27 @@ def test_spread_is_still_open_and_may_be_tested_after_two_days():
     assert item.is_open
     assert stiff_from(item, FACTS) == at(49)
     assert not is_overdue(story, 20)
+
+
+def test_a_thick_paste_lies_three_days_before_stiff_counts():
+    """Pastes skin over; three days is the longest after which oily rags burned (investigators)."""
+    story = oiled(key=FILLER)
+    story.rags(1, RagsDeed.SPREAD)
+    assert stiff_from(only(story, 2), FACTS) == at(73)
+    story.rags(60, RagsDeed.STIFF)
+    story.rags(70, RagsDeed.STIFF)
+    assert only(story, 71).remarks == ("found stiff before 72 h: recorded, still open",)
+    story.rags(74, RagsDeed.STIFF)
+    assert not only(story, 75).is_open
+
+
+def test_rags_of_a_paste_among_thin_ones_make_all_of_them_wait():
+    """One product, one evening, one heap: whoever is slowest decides."""
+    story = oiled(key=FILLER)
+    story.rags(0.5, RagsDeed.SPREAD)
+    assert only(story, 1).thick
+    story.coat(0.6, FILLER)
+    assert only(story, 1).thick
 
 
 def test_stiff_before_two_days_is_recorded_and_stays_open():

@@ -104,6 +104,23 @@ def test_rags_may_be_called_stiff_after_two_days_and_not_before():
     assert FACTS.rags.stiff_after_h.value == 48
 
 
+# Fire-investigation firm's article: a source is plausible until two to three days after wetting.
+def test_thick_pastes_wait_as_long_as_rags_were_known_to_burn():
+    rags = FACTS.rags
+    assert rags.stiff_after_thick_h.value == 72 > rags.stiff_after_h.value
+    assert "gel-stain" in rags.thick
+    assert all(FACTS.finish_class(key).self_heating for key in rags.thick)
+
+
+# Common practice, and what fires started in: gloves on the ground, a sander's bag, scrapings.
+def test_what_counts_as_rags_is_named():
+    (said,) = [note.text for note in NOTES if note.id == "rags-what"]
+    counted = ("Gloves", "pads", "brushes", "paper", "steel wool", "scrapings", "dust")
+    assert [word for word in counted if word not in said] == []
+    (first,) = notes_for(NOTES, ["self-heating"], at_most=1)
+    assert "even a single one" in first.text
+
+
 # City fire bulletin: sander bags, up to 30 days after staining.
 def test_dust_of_a_film_younger_than_thirty_days_counts_as_rags():
     assert FACTS.rags.film_counts_until_d.value == 30
@@ -117,7 +134,12 @@ def test_a_listed_can_is_emptied_the_same_day():
 
 def test_the_rags_figures_are_sourced():
     rags = FACTS.rags
-    limits = (rags.overdue_after_h, rags.stiff_after_h, rags.film_counts_until_d)
+    limits = (
+        rags.overdue_after_h,
+        rags.stiff_after_h,
+        rags.stiff_after_thick_h,
+        rags.film_counts_until_d,
+    )
     assert {*(limit.source for limit in limits), rags.can_source} <= KNOWN
 
 
