@@ -307,9 +307,7 @@ class Story:
         """Do something with oily rags."""
         return self._happened(RagsEvent(**self._head(hour), deed=deed, item=item))
 
-    def join(
-        self, hour: Hour, into: Piece, members: Iterable[Piece], glue: str = ""
-    ) -> Joined:
+    def join(self, hour: Hour, into: Piece, members: Iterable[Piece], glue: str = "") -> Joined:
         """Glue pieces up into one piece of an assembly."""
         ids = frozenset(piece.id for piece in members)
         return self._happened(Joined(**self._head(hour), into=into.id, members=ids, glue=glue))

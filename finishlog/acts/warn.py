@@ -108,9 +108,7 @@ def _joint(state: ZoneState) -> Iterable[Finding]:
         )
 
 
-def _shuts_out(
-    state: ZoneState, over: FinishClass, then: Look, facts: Facts
-) -> Iterable[Finding]:
+def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) -> Iterable[Finding]:
     """Warn of coats that are still to come and do not go over this one: wax now, varnish later."""
     for step in state.progress.steps[state.progress.done :]:
         if step.operation is not Operation.COAT or step.product is None:

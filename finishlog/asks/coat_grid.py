@@ -32,7 +32,7 @@ class GridCell:
 
 @dataclass(frozen=True, slots=True)
 class GridLine:
-    """Pieces of a part with the same coats on the same faces; `within`: the assembly they are in."""
+    """Pieces of a part with the same coats on the same faces; `within`: their assembly."""
 
     part: str
     label: str
@@ -55,9 +55,7 @@ def coat_grid(database: Database, facts: Facts, clock: Clock, wanted: Wanted) ->
         seen = look(connection, facts, clock)
     zones = [z for z in wanted.of(seen.bench.zones) if not follows_its_faces(z)]
     pieces = {z.member_piece.id for z in zones}
-    mine = [
-        g for g in seen.bench.glue_ups if g.part.id in wanted.ids or pieces & set(g.members)
-    ]
+    mine = [g for g in seen.bench.glue_ups if g.part.id in wanted.ids or pieces & set(g.members)]
     return CoatGrid(_lines(zones), glue_up_standings(mine, seen))
 
 

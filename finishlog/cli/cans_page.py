@@ -90,7 +90,8 @@ def _about(base: float, unit: Unit) -> str:
 def _dilution(by: Dilution) -> str:
     return (
         f"to 1 part of the old cut about {_part_words(by.by_alcohol)} of alcohol: {_A_CUT}; "
-        f"charts that take it to the liquid say {_part_words(by.by_liquid)}. It hardly matters: keep to one"
+        f"charts that take it to the liquid say {_part_words(by.by_liquid)}. It hardly matters: "
+        "keep to one"
     )
 
 

@@ -168,19 +168,7 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
         if answer.joint:
             bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
             section.row("joint", f"glue face, {bare}")
-        for number, coat in enumerate(answer.coats, 1):
-            when = clock_words(coat.put_on, clock.now, clock.zone)
-            worked = f", then {_abraded(coat)}" if coat.abraded else ""
-            came = f" from {coat.container}" if coat.container else ""
-            section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
-        if not answer.coats and not answer.joint:
-            section.row("", "in the white")
-        for fault in line.faults:
-            section.row("fault", _fault(fault, clock))
-        for nth, attempt in enumerate(answer.attempts, 1):
-            section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
-        if answer.attempts:
-            section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
+        _film_on(section, answer, clock)
         for words in answer.passed_over:
             section.row("passed", f"{words}: not on record")
         for aside in answer.aside:
@@ -193,6 +181,23 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
         if not answer.joint:
             section.row("now", _now(line, clock))
     return page
+
+
+def _film_on(section: Section, answer: On, clock: Clock) -> None:
+    """List the coats that are on it, what went wrong, and the attempts that came off."""
+    for number, coat in enumerate(answer.coats, 1):
+        when = clock_words(coat.put_on, clock.now, clock.zone)
+        worked = f", then {_abraded(coat)}" if coat.abraded else ""
+        came = f" from {coat.container}" if coat.container else ""
+        section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
+    if not answer.coats and not answer.joint:
+        section.row("", "in the white")
+    for fault in answer.standing.faults:
+        section.row("fault", _fault(fault, clock))
+    for nth, attempt in enumerate(answer.attempts, 1):
+        section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
+    if answer.attempts:
+        section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
 
 
 def _abraded(coat: CoatLine) -> str:

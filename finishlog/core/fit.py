@@ -1,4 +1,4 @@
-"""What fits into an evening's minutes: dust first, like coats together, set-up and clean-up counted.
+"""What fits into an evening's minutes: dust first, like coats together, with set-up and clean-up.
 
 The minutes are those of core.hands_on at their longer end, so that what is said to fit does.
 """

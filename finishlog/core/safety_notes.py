@@ -28,8 +28,9 @@ class RagsFigures:
 
     No figure here closes an item: only a logged deed does. `overdue_after_h`: hours after the
     coat, or on leaving, whichever is sooner. `stiff_after_h`: hours flat and outdoors before
-    stiff counts, `stiff_after_thick_h` those of the classes in `thick`. `film_counts_until_d`: days during which dust sanded off a film counts as rags.
-    `can_emptied_by`: until when a listed oily-waste can holds them.
+    stiff counts, `stiff_after_thick_h` those of the classes in `thick`. `film_counts_until_d`:
+    days during which dust sanded off a film counts as rags. `can_emptied_by`: until when a listed
+    oily-waste can holds them.
     """
 
     overdue_after_h: Limit

@@ -195,7 +195,10 @@ def test_fc046_sub_batches_keep_their_own_clocks(finisher: Finisher):
         for task in session["tasks"]
         if task["operation"] == "coat" and task["closes"]
     ]
-    assert [task["label"] for task in second[:2]] == ["fronts:1-10, back", "doors:1-24, back"]
+    # What closes first is coated first; a door of the next range may go along in the same go.
+    assert second[0]["label"] == "fronts:1-10, back"
+    assert second[1]["label"].startswith("doors:1-2")
+    assert second[1]["closes"][11:16] == "16:40"
     assert all(task["end"] <= task["closes"] for task in second)
 
     table = finisher.asks("2026-06-01 15:00", "on doors fronts")

@@ -390,8 +390,16 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "room archive": ("room new loft",),
     **dict.fromkeys(
         (
-            "can edit", "can rename", "can archive", "can list", "can opened", "can frozen",
-            "can tested", "can condemned", "can emptied", "can thrown-out",
+            "can edit",
+            "can rename",
+            "can archive",
+            "can list",
+            "can opened",
+            "can frozen",
+            "can tested",
+            "can condemned",
+            "can emptied",
+            "can thrown-out",
         ),
         ("can new old-can --product topcoat",),
     ),
