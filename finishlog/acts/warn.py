@@ -26,6 +26,8 @@ _MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation
 # Dry to the touch is not dry to pack.
 _TOUCHES = "nothing but air may touch it: foam, paper and wrap press into a young film and stick"
 _TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
+# What has to be wiped off is not left alone, however early it went on.
+_WIPE_ALL_OFF = "wipe every bit of it off in time; then leave it alone, and check before the next"
 
 _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
@@ -50,15 +52,17 @@ def warnings_before(
 ) -> tuple[Finding, ...]:
     """Return cautions and stops about what is being logged; empty: nothing speaks against it."""
     found: list[Finding] = []
+    too_early = _TOO_EARLY_FOR.get(operation, "")
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         if over is not None:
             verdict = verdict_on(state, then.bench, over, method, facts)
             found.extend((*_joint(state), *_shuts_out(state, over, then, facts)))
+            too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
             verdict = verdict_on_work(state, then.bench, operation, facts)
             if verdict.answer is Answer.DEADLINE and operation in _MEETS_A_DEADLINE:
                 continue
-        of_it = _of(verdict, scuffed, _TOO_EARLY_FOR.get(operation, ""))
+        of_it = _of(verdict, scuffed, too_early)
         found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
     return _once(found)
 

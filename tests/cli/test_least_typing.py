@@ -74,9 +74,11 @@ def test_leaving_the_shop_is_not_yet(shop: Finishlog):
     assert "when the shop opens is not known" in page
 
 
-def test_a_plan_says_that_it_has_no_steps_to_plan(shop: Finishlog):
+def test_a_plan_says_what_it_needs_first_the_hours_and_then_the_steps(shop: Finishlog):
     page = shop.did("plan", now=NEXT_DAY).out
-    assert "no steps" in page
+    assert page == "no plan without opening hours: finishlog shop hours 'mon-fri 18:00-21:00'\n"
+    shop.did("shop", "hours", "mon-sun 18:00-22:00", now=NEXT_DAY)
+    assert "it has no steps" in shop.did("plan", now=NEXT_DAY).out
 
 
 def test_a_check_is_taken_without_anything_else(shop: Finishlog):
