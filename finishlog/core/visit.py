@@ -8,7 +8,7 @@ not say then.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from finishlog.core.choosing import (
@@ -24,7 +24,7 @@ from finishlog.core.plan_dates import Dates
 from finishlog.core.plan_results import Chore, PlannedTask
 from finishlog.core.planned_entries import by_hand, coat, task_of
 from finishlog.core.records import Operation
-from finishlog.core.urgency import Urgency
+from finishlog.core.urgency import NEVER, Urgency
 from finishlog.core.waiting import Waiting
 from finishlog.core.zone import ZoneState
 
@@ -239,6 +239,8 @@ class Visit:
         if closes is None or start + minutes(self.hands.at(job)) <= closes:
             return job
         each = self.hands.at(job) / len({state.piece.id for state in job.states})
+        soonest = sorted(job.states, key=lambda state: state.verdict.closes or NEVER)
+        job = replace(job, states=tuple(soonest))
         return in_batches(job, max(1, int((closes - start) / minutes(each))))[0]
 
     def _is_wet(self, product: int) -> bool:

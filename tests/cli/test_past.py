@@ -149,7 +149,7 @@ def test_a_review_speaks_of_what_is_on_it_now(shop: Finishlog):
         (["cherry", "hall table"], {"tables/one"}),
         (["CHERRY"], {"tables/one", "tables/two", "boards/try"}),
     ],
-    ids=str,
+    ids=lambda each: " ".join(sorted(each)),
 )
 def test_it_is_found_by_wood_class_product_steps_piece_or_words(
     shop: Finishlog, words: list[str], found: set[str]

@@ -273,6 +273,23 @@ def test_of_two_batches_the_one_whose_window_closes_first_is_coated_first():
     assert first_coat.end <= at(1)
 
 
+def test_of_doors_coated_at_two_times_those_that_close_first_come_first_whatever_their_number():
+    story = shop_read()
+    doors = story.part("doors", WATERBORNE, WATERBORNE, pieces=20)
+    label = {Stage.RECOAT: figure(2), Stage.SAND: figure(2)}
+    older, younger = range(11, 21), range(1, 11)
+    window = closing(25.25)
+    story.coat(-24, WATERBORNE, doors, pieces=older, label=label, window=window)
+    story.coat(-20, WATERBORNE, doors, pieces=younger, label=label, window=window)
+    made = plan_of(story)
+    batch = work_of(made, Operation.COAT)[0]
+    numbers = {p.id: p.number for p in doors.pieces}
+    assert {numbers[t.piece] for t in batch.entries[0].targets} == set(older)
+    assert batch.end <= at(1.25)
+    assert work_of(made, Operation.SCUFF) == []
+    holds(story, made)
+
+
 def test_surplus_comes_off_as_it_goes_on():
     story = shop_read()
     story.part("top", LINSEED, LINSEED)

@@ -53,7 +53,9 @@ def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.
             code = run(shlex.split(block.line[2:]))
             out, err = capsys.readouterr()
             heard = err.replace(str(shop), "shop.db").splitlines()
-            said += [*out.splitlines(), *(f"! {line}" for line in heard)]
+            # A blank line of an answer would read as one between two chapters of the walk.
+            said += [line for line in out.splitlines() if line.strip()]
+            said += [f"! {line}" for line in heard]
             said += [f"exit {code}"] if code else []
     return "\n".join(said) + "\n"
 
