@@ -131,6 +131,11 @@ def pick_zones(
     for part, chosen in picked:
         numbers = set(chosen.pieces)
         mine = [z for z in _zones_of(part, bench) if _number(z, part, bench) in numbers]
+        if chosen.faces and face and face not in chosen.faces:
+            raise UsageFault(
+                f"{part.name}@{','.join(chosen.faces)} and --face {face}",
+                f"name them all on the part: {part.name}@{','.join((*chosen.faces, face))}",
+            )
         faces = chosen.faces or (_face_of(part, mine, face) if face else ())
         wanted = [z for z in mine if _meant(z, faces, joints_too=joints_too)]
         states.update({z.target: z for z in wanted})
@@ -275,13 +280,24 @@ def pick_product(shop: Shop, typed: str) -> Product:
             f"product {gone[0].name} was put away",
             f"to have it back: finishlog product restore {gone[0].name}",
         )
+    near = _near(typed, [p.name for p in _living(shop)])
     raise Unknown(
         f"no product is called {typed!r}",
-        f"put it on record: finishlog product new {typed} --class CLASS "
+        (f"did you mean {near}? else " if near else "")
+        + f"put it on record: finishlog product new {typed} --class CLASS "
         "(finishlog class list shows the classes)",
         "product",
         typed,
     )
+
+
+def _near(typed: str, names: Sequence[str]) -> str:
+    """Return the name that is nearly so; empty when there is none."""
+    from difflib import get_close_matches
+
+    by_fold = {name.casefold(): name for name in names}
+    near = get_close_matches(typed.casefold(), by_fold, n=1, cutoff=0.7)
+    return by_fold[near[0]] if near else ""
 
 
 def pick_room(shop: Shop, typed: str) -> Room:

@@ -140,6 +140,10 @@ def of_project(file: ProjectFile, project: Project, clock: Clock) -> Iterator[Di
             for due in (project.due, file.due)
         )
         yield Difference(f"{what}, due", known, wanted, change)
+    if file.used_for is not None and file.used_for is not project.used_for:
+        change = _type("project", "edit", project.name, "--for", file.used_for.value)
+        known = project.used_for.value if project.used_for else "anyone"
+        yield Difference(f"{what}, for", known, file.used_for.value, change)
     if file.note is not None and file.note != project.note:
         change = _type("project", "edit", project.name, "--note", file.note)
         yield Difference(f"{what}, note", project.note, file.note, change)

@@ -151,11 +151,16 @@ class _Loading:
             if file.due and file.due < self.clock.now:
                 raise UsageFault("this day is past", "write a day to come: 2027-06-30")
         added = add_project(
-            self.ledger.connection, name, self.clock.now, due=file.due, note=file.note or ""
+            self.ledger.connection,
+            name,
+            self.clock.now,
+            due=file.due,
+            note=file.note or "",
+            used_for=file.used_for or "",
         )
         changed(self.ledger, ThingKind.PROJECT, added, "added", "", name)
         self.added.append(f"project {name}")
-        return Project(added, name, file.due, file.note or "")
+        return Project(added, name, file.due, file.note or "", file.used_for)
 
     def _parts(self, project: Project) -> None:
         for part in self.file.parts:

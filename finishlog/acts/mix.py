@@ -11,7 +11,13 @@ from finishlog.acts.evening_notes import notes_of_mixing
 from finishlog.asks.cans import mixed_words, open_mixes, pick_container, states
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.containers import Container, ContainerKind, ContainerState, MixPart
+from finishlog.core.containers import (
+    Container,
+    ContainerKind,
+    ContainerState,
+    MixPart,
+    has_hardener,
+)
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Range
 from finishlog.core.keeping import keeping_findings
@@ -251,6 +257,14 @@ def _warnings(seen: Look, state: ContainerState, facts: Facts, typed: ToMix) -> 
 def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Finding]:
     """Yield what to heed about what goes into it."""
     yield from _gas(product, made.parts, facts)
+    reacts = facts.finish_class(product.class_key).pot_life_h is not None
+    if reacts and len(made.parts) < 2 and not has_hardener(made.parts):
+        yield Finding(
+            Level.CAUTION,
+            f"nothing that hardens {product.name} is among its parts: it stays soft without",
+            "log what went in: finishlog mix " + f"{product.name} base:500ml hardener:50ml",
+            COMMON_PRACTICE,
+        )
     if flakes_not_weighed(made.parts):
         yield Finding(
             Level.CAUTION,

@@ -12,6 +12,7 @@ from datetime import datetime
 
 from finishlog.acts.parts import PartTyped
 from finishlog.acts.products import ProductTyped
+from finishlog.core.shop import UsedFor
 from finishlog.errors import BadData, FinishlogError
 
 
@@ -55,6 +56,7 @@ class ProjectFile:
     file: str
     project: str = ""
     due: datetime | None = None
+    used_for: UsedFor | None = None
     note: str | None = None
     rooms: tuple[RoomInFile, ...] = ()
     products: tuple[ProductInFile, ...] = ()

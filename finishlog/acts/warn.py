@@ -62,7 +62,9 @@ def warnings_before(
             verdict = verdict_on_work(state, then.bench, operation, facts)
             if verdict.answer is Answer.DEADLINE and operation in _MEETS_A_DEADLINE:
                 continue
-        of_it = _of(verdict, scuffed, too_early)
+        of_it = list(_of(verdict, scuffed, too_early))
+        if over is not None and not scuffed and not verdict.scuff_first:
+            of_it += _skipped(state)
         found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
     return _once(found)
 
@@ -95,6 +97,17 @@ def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Find
     if verdict.scuff_first and not scuffed:
         yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
     yield from weighs
+
+
+def _skipped(state: ZoneState) -> Iterable[Finding]:
+    """Warn of a coat where the step that is due is to scuff the film."""
+    due = state.progress.next
+    if state.layers and due is not None and due.operation is Operation.SCUFF:
+        yield Finding(
+            Level.CAUTION,
+            "the step that is due is scuff, and no scuffing is on record",
+            _REMEDIES[Answer.SCUFF],
+        )
 
 
 def _of_the_edge(finding: Finding) -> Finding:

@@ -12,7 +12,7 @@ from datetime import datetime
 
 from finishlog.asks.entry_words import Words
 from finishlog.asks.past_recipe import PastAttempt, attempts_of
-from finishlog.asks.past_search import Search, Sought, Story, search
+from finishlog.asks.past_search import Search, Sought, Story, is_wood, search
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
 from finishlog.core.bench import rooms_of_pieces
@@ -128,10 +128,8 @@ def past(database: Database, facts: Facts, clock: Clock, words: Sequence[str]) -
 def _pieces_of_wood(shop: Shop, words: Sequence[str], facts: Facts) -> list[int] | None:
     """Return the pieces that a wood among the words leaves to look at; None: all of them."""
     for word in words:
-        known = facts.species_named(word)
-        names = {word, *((known.key, known.name, *known.aliases) if known else ())}
-        low = {name.casefold() for name in names}
-        parts = [p for p in shop.parts if low & {w.casefold() for w in _woods(p)}]
+        is_meant = is_wood(word, facts)
+        parts = [p for p in shop.parts if any(map(is_meant, _woods(p)))]
         if parts:
             return [piece.id for part in parts for piece in part.pieces]
     return None

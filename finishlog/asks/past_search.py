@@ -67,16 +67,31 @@ def search(word: str, shop: Shop, stories: Sequence[Story], facts: Facts) -> Sea
     return Search(word, tuple(known), tuple(known.values()))
 
 
-def _wood(word: str, stories: Iterable[Story], facts: Facts) -> Fits | None:
+def is_wood(word: str, facts: Facts) -> Callable[[str], bool]:
+    """Return what tells whether a wood is meant by a word: "oak" is white oak and red oak too."""
     known = facts.species_named(word)
-    names = {word.casefold()}
+    names = {_plain(word)}
     if known:
-        names |= {n.casefold() for n in (known.key, known.name, *known.aliases)}
+        names |= {_plain(n) for n in (known.key, known.name, *known.aliases)}
+
+    def is_meant(species: str) -> bool:
+        wood = _plain(species)
+        return wood in names or any(wood.endswith(f" {name}") for name in names)
+
+    return is_meant
+
+
+def _wood(word: str, stories: Iterable[Story], facts: Facts) -> Fits | None:
+    is_meant = is_wood(word, facts)
 
     def fits(story: Story) -> bool:
-        return story.species.casefold() in names
+        return is_meant(story.species)
 
     return fits if any(map(fits, stories)) else None
+
+
+def _plain(wood: str) -> str:
+    return " ".join(wood.casefold().replace("-", " ").replace(",", " ").split())
 
 
 def _product(word: str, shop: Shop) -> Fits | None:

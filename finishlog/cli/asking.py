@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
-from finishlog.errors import Ambiguous, NotFound, Unknown
+from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
 Answer = TypeVar("Answer")
 
@@ -24,6 +24,8 @@ def settled(
 
     Only an act that records may put what is unknown on record (`may_make`).
     """
+    if not all(word.strip() for word in typed):
+        raise UsageFault("one of the words is empty", "a variable of the shell that holds nothing?")
     words = typed
     while True:
         try:

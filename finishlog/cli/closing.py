@@ -8,7 +8,7 @@ import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
-from finishlog.cli.options import At, FaceOption, Json, NoteText, Verbose, desk
+from finishlog.cli.options import At, FaceOption, Json, NoteText, Verbose, desk, one_face
 from finishlog.errors import UsageFault
 
 Whole = Annotated[
@@ -94,7 +94,7 @@ def review(
             here.clock,
             here.words,
             parts=typed,
-            face=face,
+            face=one_face(face),
             outcome=outcome,
             text=text,
             at=when,
@@ -130,7 +130,7 @@ def photo(
             here.clock,
             here.words,
             parts=typed,
-            face=face,
+            face=one_face(face),
             path=words[-1],
             text=text,
             at=when,

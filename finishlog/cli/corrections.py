@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import timedelta
 from typing import Annotated
 
@@ -11,8 +12,9 @@ from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
 from finishlog.cli.coat_options import FromCan, MixAmounts
 from finishlog.cli.desk import Desk, ask, at_a_terminal, say
-from finishlog.cli.options import At, FaceOption, Json, SomeParts, desk
+from finishlog.cli.options import At, FaceOption, Json, SomeParts, desk, one_face
 from finishlog.core.finishes import Method
+from finishlog.core.records import When
 from finishlog.errors import UsageFault
 
 # A coat older than this has probably gone on; undoing it would lose the truth.
@@ -98,9 +100,9 @@ def amend(
 
     here = desk(context)
     change = Change(
-        at=here.moment(at) if at else None,
+        at=_moment_of(here, act, at) if at else None,
         parts=tuple(on or ()),
-        face=face,
+        face=one_face(face),
         product=product,
         method=method,
         scuffed=scuffed,
@@ -120,6 +122,21 @@ def amend(
         )
     answer = correct(here.database, here.facts, here.clock, here.words, act, change)
     show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
+
+
+def _moment_of(here: Desk, act: int, typed: str) -> When:
+    """Read when it really was; a clock time alone is of the day that the entry stands on."""
+    from finishlog.asks.history import one_act
+    from finishlog.cli.moments import moment
+
+    now, zone = here.clock.now, here.clock.zone
+    if re.fullmatch(r"\s*\d{1,2}[:.]\d{2}\s*(?:[ap]\.?m\.?)?\s*", typed, re.IGNORECASE):
+        lines = one_act(here.database, here.facts, here.clock, act)
+        happened = next((line.happened for line in lines if line.happened), None)
+        if happened is not None:
+            day = happened.latest.astimezone(zone).date()
+            return moment(f"{day} {typed.strip()}", now, zone)
+    return moment(typed, now, zone)
 
 
 def note(

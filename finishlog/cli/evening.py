@@ -20,7 +20,7 @@ from finishlog.cli.coat_options import (
     WetFilm,
 )
 from finishlog.cli.desk import Desk
-from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, Verbose, desk
+from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, Verbose, desk, one_face
 from finishlog.core.finishes import Method
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
@@ -103,7 +103,7 @@ def log(
     wet_film_um = read_film(film) if film else None
 
     def attempt(typed: tuple[str, ...]) -> Logged:
-        wanted = ToLog(typed, when, face, method, scuffed, grit, note, edges=not no_edges)
+        wanted = ToLog(typed, when, one_face(face), method, scuffed, grit, note, edges=not no_edges)
         wanted = replace(
             wanted,
             earlier=earlier,
@@ -152,7 +152,7 @@ def check(
             here.clock,
             here.words,
             parts=parts,
-            face=face,
+            face=one_face(face),
             found=found,
             test=which,
             at=when,

@@ -7,13 +7,28 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.desk import Desk
+from finishlog.errors import UsageFault
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
 At = Annotated[
     str | None,
     typer.Option("--at", metavar="WHEN", help="When it happened: 'yesterday 19:30', '2h ago'."),
 ]
-FaceOption = Annotated[str | None, typer.Option("--face", metavar="FACE", help="Only this face.")]
+
+
+def one_face(typed: list[str] | None) -> str | None:
+    """Take one face; two would leave one of them out without a word."""
+    faces = typed or []
+    if len(faces) > 1:
+        raise UsageFault(
+            f"--face is given {len(faces)} times", f"name them on the part: doors@{','.join(faces)}"
+        )
+    return faces[0] if faces else None
+
+
+FaceOption = Annotated[
+    list[str] | None, typer.Option("--face", metavar="FACE", help="Only this face.")
+]
 Parts = Annotated[
     list[str] | None,
     typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3."),

@@ -44,9 +44,10 @@ from finishlog.cli.desk import Desk
 from finishlog.cli.labels import LabelTyped, product_typed
 from finishlog.cli.measures import temperature
 from finishlog.cli.moments import due_moment
+from finishlog.core.shop import UsedFor
 from finishlog.errors import BadData, NotFound
 
-TOP = ("project", "due", "note", "rooms", "products", "steps", "parts")
+TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
 LABEL = (
     *("recoat", "sand", "touch", "tack-free", "clamp", "stack", "pack"),
@@ -132,7 +133,9 @@ def read_project_file(path: Path, here: Desk) -> ProjectFile:
         values = tomllib.loads(path.read_text(encoding="utf-8"))
     except OSError as fault:
         raise NotFound(f"{path} cannot be read: {fault.strerror}", "name a file") from None
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
+    except UnicodeDecodeError:
+        raise BadData(f"{path.name} is no text", "write the project in a text file") from None
+    except tomllib.TOMLDecodeError as fault:
         raise BadData(f"{path.name}: {fault}", "texts stand in quotes, tables in [ ]") from None
     top = _Table(path.name, "", values, TOP)
     if not top.text("project") and any(key in values for key in ("parts", "due", "note")):
@@ -141,12 +144,22 @@ def read_project_file(path: Path, here: Desk) -> ProjectFile:
         file=path.name,
         project=top.text("project") or "",
         due=_due(top, here),
+        used_for=_used_for(top),
         note=top.text("note"),
         rooms=tuple(_room(name, t, here) for name, t in top.tables("rooms", ROOM)),
         products=tuple(_product(name, t, here) for name, t in top.tables("products", PRODUCT)),
         steps=tuple(_steps(top)),
         parts=tuple(_part(name, t) for name, t in top.tables("parts", PART)),
     )
+
+
+def _used_for(top: _Table) -> UsedFor | None:
+    """Read whom it is for, where that makes a difference."""
+    typed = top.text("for")
+    known = {each.value: each for each in UsedFor}
+    if typed is not None and typed not in known:
+        top.refuse("for", f"{typed!r} is nobody known here", f"write one of: {', '.join(known)}")
+    return known[typed] if typed else None
 
 
 def _due(top: _Table, here: Desk) -> datetime | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
@@ -62,7 +63,8 @@ def _short(line: Standing) -> str:
 def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
     local = clock.now.astimezone(clock.zone)
     when = f"{local:%a} {local.day} {local:%b}, {local:%H:%M}"
-    rooms = [_room_words(room, clock, unit) for room in answer.rooms]
+    several = len(answer.rooms) > 1
+    rooms = [_room_words(room, clock, unit, several=several) for room in answer.rooms]
     page.line(" · ".join([when, *rooms[:1]]), Tone.HEAD)
     for words in rooms[1:]:
         page.line(words, Tone.HEAD)
@@ -75,9 +77,10 @@ def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
         page.line(f"the shop is shut; it opens {opens}")
 
 
-def _room_words(room: RoomLine, clock: Clock, unit: Temperature) -> str:
+def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: bool) -> str:
     if room.air is None or room.read_at is None:
-        return f"{room.room}: air not read today, log it: finishlog air 17C 58%"
+        where = f" --room {shlex.quote(room.room)}" if several else ""
+        return f"{room.room}: air not read today, log it: finishlog air 17C 58%{where}"
     words = f"{room.room} {show_air(room.air, unit)}, read {_at(room.read_at, clock)}"
     if room.coldest_night_c is not None:
         words += f", nights to {show_temperature(room.coldest_night_c, unit)}"

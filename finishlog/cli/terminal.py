@@ -32,7 +32,10 @@ def show_at_terminal(page: Page) -> None:
 def _show_section(console: Console, section: Section) -> None:
     indent = INDENT if section.title else 0
     if section.title:
-        console.print(Text(section.title, style=section.tone.value))
+        head, *rest = _cut(console, section.title, console.width)
+        under = [x for line in rest for x in _cut(console, line, console.width - 4)]
+        for line in (head, *(f"    {x}" for x in under)):
+            console.print(Text(line, style=section.tone.value))
     columns = widths(section.rows)
     for row in section.rows:
         for line in _wrapped(console, row, columns, indent):

@@ -9,7 +9,7 @@ import typer
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
 from finishlog.cli.desk import Desk
-from finishlog.cli.options import At, FaceOption, Json, NoteText, SomeParts, desk
+from finishlog.cli.options import At, FaceOption, Json, NoteText, SomeParts, desk, one_face
 from finishlog.core.records import When
 from finishlog.errors import UsageFault
 
@@ -46,7 +46,7 @@ def fault(
         )
     when = here.moment(at)
     if "-".join(words[-1].casefold().split()) in MENDED:
-        _mended(here, tuple(words[:-1]), remedy or note, face, when, json)
+        _mended(here, tuple(words[:-1]), remedy or note, one_face(face), when, json)
         return
     kind = fault_word(words[-1], here.facts)
 
@@ -60,7 +60,7 @@ def fault(
             kind=kind,
             place=where,
             remedy=remedy or note,
-            face=face,
+            face=one_face(face),
             at=when,
         )
 
@@ -125,7 +125,7 @@ def off(
             parts=typed,
             to=to,
             operation=operation,
-            face=face,
+            face=one_face(face),
             at=when,
             note=note,
         )

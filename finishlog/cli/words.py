@@ -152,7 +152,9 @@ def taken_up(line: Standing) -> str:
 
 
 def _next(line: Standing) -> str:
-    return "recoat" if line.operation == Operation.COAT else (line.operation or "next")
+    if line.operation == Operation.COAT:
+        return "scuff, recoat" if line.scuff_first else "recoat"
+    return line.operation or "next"
 
 
 def _test(line: Standing, clock: Clock) -> str:

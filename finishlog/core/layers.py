@@ -133,6 +133,11 @@ class Layer:
         moment = max(passed.when.latest, floor)
         return StageTime(moment, moment, measured=True, air_read=True, proved_by=passed)
 
+    def stands_proved(self) -> bool:
+        """Tell whether a check since it went on found the film ready for another coat."""
+        recoat = self.stage(Stage.RECOAT)
+        return recoat is not None and recoat.proved_by is not None
+
     def closes(self) -> datetime | None:
         """Return when the recoat window closes, on the window's clock; None: it does not."""
         window = self.coat.figures.window
@@ -204,6 +209,18 @@ class Layer:
         over = min(cold[-1].end or until, until)
         since = [c for c in self.scratches if c.when.earliest >= over]
         return not since or since[-1].found is not Found.HOLDS
+
+
+def trapped_until(under: Layer, over: Layer) -> StageTime | None:
+    """Return when a layer could have taken a coat, if the next one went on sooner than that.
+
+    What was covered wet goes on drying below: the film is no further than it is. None when it
+    was ready.
+    """
+    recoat = under.stage(Stage.RECOAT)
+    if recoat is None or (recoat.high is not None and recoat.high <= over.first_on):
+        return None
+    return recoat
 
 
 def outside(limits: Limits, span: AirSpan) -> bool:

@@ -10,7 +10,7 @@ from itertools import pairwise
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method
-from finishlog.core.layers import Layer, StageTime, later
+from finishlog.core.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.overcoat import (
     OvercoatAnswer,
     OvercoatRule,
@@ -65,6 +65,9 @@ def look_through(
         if buried and rule and (rule.answer is OvercoatAnswer.OK or above & set(rule.barrier)):
             rule = None
         time = _wait(layer, rule, buried)
+        if buried and not layers[-1].stands_proved():
+            trapped = trapped_until(layer, layers[len(layers) - depth])
+            time = later(time, trapped) if time and trapped else time or trapped
         if time:
             times.append((time, layer))
         if rule:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import reduce
+from itertools import pairwise
 
 from finishlog.core.attempts import Attempt, attempts_before
 from finishlog.core.faults import StandingFault
 from finishlog.core.finishes import FinishClass, Method
-from finishlog.core.layers import Layer, StageTime, later
+from finishlog.core.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.progress import Progress
 from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
 from finishlog.core.room_air import RoomAir, Stay
@@ -46,10 +47,14 @@ class FilmStages(Mapping[Stage, StageTime]):
         if not self._layers:
             return None
         top = self._layers[-1].stage(stage)
-        # What is done to the surface asks the top layer; a passed check speaks for all below it.
-        if top is None or stage in {Stage.RECOAT, Stage.SAND} or top.proved_by:
+        # A passed check speaks for all below it.
+        if top is None or top.proved_by:
             return top
-        below = [layer.stage(stage) for layer in self._layers[:-1]]
+        if stage in {Stage.RECOAT, Stage.SAND}:
+            # What is done to the surface asks the top layer, and what was covered too early.
+            below = [trapped_until(under, over) for under, over in pairwise(self._layers)]
+        else:
+            below = [layer.stage(stage) for layer in self._layers[:-1]]
         return reduce(later, [time for time in (*below, top) if time is not None])
 
 

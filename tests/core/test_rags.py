@@ -120,15 +120,6 @@ def test_a_thick_paste_lies_three_days_before_stiff_counts():
     assert not only(story, 75).is_open
 
 
-def test_rags_of_a_paste_among_thin_ones_make_all_of_them_wait():
-    """One product, one evening, one heap: whoever is slowest decides."""
-    story = oiled(key=FILLER)
-    story.rags(0.5, RagsDeed.SPREAD)
-    assert only(story, 1).thick
-    story.coat(0.6, FILLER)
-    assert only(story, 1).thick
-
-
 def test_stiff_before_two_days_is_recorded_and_stays_open():
     story = oiled()
     story.rags(1, RagsDeed.SPREAD)
