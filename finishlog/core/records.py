@@ -265,6 +265,36 @@ class Reading(Entry):
 
     room: int
     air: Air
+    # As read, where the humidity was worked out from it.
+    wet_bulb_c: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AirImported(Entry):
+    """The readings of a logger's file, `count` of them, between `when.earliest` and `latest`."""
+
+    room: int
+    file_name: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceReading(Entry):
+    """The temperature of a piece's surface (°C), or the moisture of its wood (%)."""
+
+    temperature_c: float | None = None
+    moisture_pct: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heated(Entry):
+    """A heater that runs for once, from `when.earliest` to `when.latest`; may lie in the future.
+
+    `temperature_c` None: as warm as the room gets when it is heated.
+    """
+
+    room: int
+    temperature_c: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -343,6 +373,9 @@ AnyEntry = (
     | Joined
     | Moved
     | Reading
+    | AirImported
+    | PieceReading
+    | Heated
     | ContainerEvent
     | RagsEvent
     | Away

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime
 from uuid import uuid4
 
@@ -159,8 +159,16 @@ class Ledger:
         self._detail(log.moved, entry, room_id=room)
         return self._pieces(log.moved_piece, entry, pieces)
 
-    def reading(self, when: When, *, room: int, air: Air, supersedes: int | None = None) -> int:
-        """Record the air of a room."""
+    def reading(
+        self,
+        when: When,
+        *,
+        room: int,
+        air: Air,
+        wet_bulb_c: float | None = None,
+        supersedes: int | None = None,
+    ) -> int:
+        """Record the air of a room, with the wet bulb that its humidity came from."""
         entry = self._entry(EntryKind.READING, when, (), supersedes)
         return self._detail(
             log.reading,
@@ -168,7 +176,54 @@ class Ledger:
             room_id=room,
             temperature_c=air.temperature_c,
             humidity_pct=air.humidity_pct,
+            wet_bulb_c=wet_bulb_c,
         )
+
+    def air_imported(
+        self, when: When, *, room: int, file_name: str, readings: Sequence[tuple[datetime, Air]]
+    ) -> int:
+        """Record a logger's file: its readings in order of time, one an instant."""
+        entry = self._entry(EntryKind.AIR_IMPORT, when, (), None)
+        self._detail(log.air_import, entry, room_id=room, file_name=file_name, count=len(readings))
+        rows = [
+            {
+                "entry_id": entry,
+                "at": moment,
+                "temperature_c": air.temperature_c,
+                "humidity_pct": air.humidity_pct,
+            }
+            for moment, air in readings
+        ]
+        if rows:
+            self.connection.execute(insert(log.logged_air), rows)
+        return entry
+
+    def piece_reading(
+        self,
+        when: When,
+        targets: Iterable[Target],
+        *,
+        temperature_c: float | None = None,
+        moisture_pct: float | None = None,
+        supersedes: int | None = None,
+    ) -> int:
+        """Record a surface temperature (°C) or a wood moisture content (%)."""
+        entry = self._entry(EntryKind.PIECE_READING, when, targets, supersedes)
+        return self._detail(
+            log.piece_reading, entry, temperature_c=temperature_c, moisture_pct=moisture_pct
+        )
+
+    def heated(
+        self,
+        when: When,
+        *,
+        room: int,
+        temperature_c: float | None = None,
+        supersedes: int | None = None,
+    ) -> int:
+        """Record that a heater runs for once, through the span of `when`."""
+        entry = self._entry(EntryKind.HEAT, when, (), supersedes)
+        return self._detail(log.heat, entry, room_id=room, temperature_c=temperature_c)
 
     def rags_event(
         self,

@@ -127,9 +127,27 @@ def _moved(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
 
 
 def _readings(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    names = ("room_id", "temperature_c", "humidity_pct")
-    for common, (room, temperature, humidity) in _details(connection, of, ids, log.reading, *names):
-        yield records.Reading(**common, room=room, air=Air(temperature, humidity))
+    names = ("room_id", "temperature_c", "humidity_pct", "wet_bulb_c")
+    for common, (room, *air, wet) in _details(connection, of, ids, log.reading, *names):
+        yield records.Reading(**common, room=room, air=Air(*air), wet_bulb_c=wet)
+
+
+def _imported(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    names = ("room_id", "file_name", "count")
+    for common, (room, name, count) in _details(connection, of, ids, log.air_import, *names):
+        yield records.AirImported(**common, room=room, file_name=name, count=count)
+
+
+def _piece_readings(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    names = ("temperature_c", "moisture_pct")
+    for common, (warm, moist) in _details(connection, of, ids, log.piece_reading, *names):
+        yield records.PieceReading(**common, temperature_c=warm, moisture_pct=moist)
+
+
+def _heated(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
+    names = ("room_id", "temperature_c")
+    for common, (room, warm) in _details(connection, of, ids, log.heat, *names):
+        yield records.Heated(**common, room=room, temperature_c=warm)
 
 
 def _rags(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
@@ -193,6 +211,9 @@ READERS: Mapping[EntryKind, Reader] = {
     EntryKind.JOINED: _joined,
     EntryKind.MOVED: _moved,
     EntryKind.READING: _readings,
+    EntryKind.AIR_IMPORT: _imported,
+    EntryKind.PIECE_READING: _piece_readings,
+    EntryKind.HEAT: _heated,
     EntryKind.CONTAINER: _container_events,
     EntryKind.RAGS: _rags,
     EntryKind.AWAY: _away,

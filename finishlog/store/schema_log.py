@@ -55,6 +55,10 @@ class EntryKind(StrEnum):
     JOINED = "joined"
     MOVED = "moved"
     READING = "reading"
+    # A logger's file; the temperature or moisture of a piece; a heater that runs for once.
+    AIR_IMPORT = "air-import"
+    PIECE_READING = "piece-reading"
+    HEAT = "heat"
     CONTAINER = "container"
     RAGS = "rags"
     AWAY = "away"
@@ -227,8 +231,41 @@ reading = _detail(
     refers_to("room"),
     Column("temperature_c", Float, nullable=False),
     Column("humidity_pct", Float, nullable=False),
+    # What was read, where the humidity was worked out from a wet bulb.
+    Column("wet_bulb_c", Float),
     CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
 )
+
+# One file of a logger, taken in by one act. `count` is how many of its readings were kept.
+air_import = _detail(
+    "air_import",
+    refers_to("room"),
+    Column("file_name", Text, nullable=False),
+    Column("count", Integer, nullable=False),
+)
+
+# The readings of a file: many, so one entry stands for all of them.
+logged_air = Table(
+    "logged_air",
+    metadata,
+    Column("entry_id", ForeignKey("air_import.entry_id"), primary_key=True),
+    Column("at", UtcDateTime, primary_key=True),
+    Column("temperature_c", Float, nullable=False),
+    Column("humidity_pct", Float, nullable=False),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
+    sqlite_with_rowid=False,
+)
+
+piece_reading = _detail(
+    "piece_reading",
+    Column("temperature_c", Float),
+    Column("moisture_pct", Float),
+    CheckConstraint("moisture_pct BETWEEN 0 AND 200", name="moisture"),
+    CheckConstraint("temperature_c IS NOT NULL OR moisture_pct IS NOT NULL", name="something"),
+)
+
+# From the entry's earliest to its latest instant; no temperature: as warm as the room gets.
+heat = _detail("heat", refers_to("room"), Column("temperature_c", Float))
 
 container_event = _detail(
     "container_event",

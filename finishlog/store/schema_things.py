@@ -7,6 +7,7 @@ from sqlalchemy import (
     CheckConstraint,
     Column,
     Float,
+    ForeignKey,
     Index,
     Integer,
     String,
@@ -65,8 +66,27 @@ usual_day = Table(
     Column("coldest_c", Float),
     Column("temperature_c", Float),
     Column("humidity_pct", Float),
+    # Months of the season that it holds in, first to last (11, 3: November to March); none: always.
+    Column("season_from", Integer),
+    Column("season_until", Integer),
+    # Minutes of the day between which the heater keeps the room at `heated_c`.
+    Column("heated_from_min", Integer),
+    Column("heated_until_min", Integer),
+    Column("heated_c", Float),
     CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
     Index(None, "room_id", "valid_from"),
+)
+
+# The usual day hour by hour; no humidity: the water of the hour before stays in the air.
+usual_hour = Table(
+    "usual_hour",
+    metadata,
+    Column("usual_day_id", ForeignKey("usual_day.id"), primary_key=True),
+    Column("minute", Integer, primary_key=True),
+    Column("temperature_c", Float, nullable=False),
+    Column("humidity_pct", Float),
+    CheckConstraint("minute BETWEEN 0 AND 1439", name="minute"),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
 )
 
 part = Table(
