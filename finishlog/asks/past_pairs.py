@@ -13,6 +13,7 @@ from finishlog.asks.past_recipe import air_at, hours_between
 from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.clock import Clock
 from finishlog.core.air import Air
+from finishlog.core.air_met import Stay
 from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.finishes import FinishClass
 from finishlog.core.layers import ABRADES
@@ -28,7 +29,6 @@ from finishlog.core.records import (
     Target,
     Work,
 )
-from finishlog.core.room_air import Stay
 from finishlog.core.shop import Log, Shop
 from finishlog.core.stages import Stage
 from finishlog.errors import NotFound

@@ -11,6 +11,7 @@ from finishlog.asks.cans import from_words
 from finishlog.asks.entry_words import Words
 from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.core.air import Air
+from finishlog.core.air_met import Stay
 from finishlog.core.checks import failed
 from finishlog.core.finishes import Method
 from finishlog.core.records import (
@@ -24,7 +25,6 @@ from finishlog.core.records import (
     When,
     Work,
 )
-from finishlog.core.room_air import Stay
 from finishlog.core.stages import Stage
 
 _DONE_OR_FOUND = Work | Check | Fault

@@ -364,7 +364,7 @@ def _air(room: int, seen: Look) -> AirExpected:
     return AirExpected(
         known.name,
         last.air if last else None,
-        last.when.latest if last else None,
+        last.at if last else None,
         known.coldest_night_c,
         (last.act,) if last else (),
     )

@@ -145,7 +145,7 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
     reading = air.measured_at(clock.now)
     return RoomLine(
         room=known.name,
-        read_at=reading.when.latest if reading else None,
+        read_at=reading.at if reading else None,
         air=reading.air if reading else None,
         dew_point_c=dew_point_c(reading.air) if reading else None,
         coldest_night_c=known.coldest_night_c,

@@ -239,7 +239,7 @@ def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[
             room.name,
             room.coldest_night_c,
             tuple(
-                RoomReading(r.when.latest, r.air, r.act) for r in reversed(known[room.id].readings)
+                RoomReading(r.at, r.air, r.act) for r in reversed(known[room.id].readings)
             ),
             room.note,
             old_names(shop.aliases, ThingKind.ROOM, room.id),

@@ -12,7 +12,6 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.around import around
 from finishlog.core.bench import asked_of
-from finishlog.core.clock import gained, wait_rate
 from finishlog.core.elsewhere import sooner_elsewhere
 from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.grouping import Group, groups
@@ -132,7 +131,7 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         ),
         label=_label(top, figure, facts) if top and figure else None,
         air=reading.air if reading else None,
-        read_at=reading.when.latest if reading else None,
+        read_at=reading.at if reading else None,
         clock=_clock(top, figure, state.room, now) if top and figure else None,
         checks=_checks(group),
         unknown=_unknown(state, now),
@@ -177,13 +176,13 @@ def source_words(source: str, facts: Facts) -> str:
 
 
 def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLine:
-    law = top.law(figure)
-    done = gained(now, top.spans, lambda span: wait_rate(law, span), top.stops)
-    span = next((s for s in top.spans if s.end is None or s.end > now), None)
+    done, needed = top.done_h(figure, now), figure.high_h * top.factor
+    span = top.drying_air.span_at(max(now, top.dries_since))
+    counting = top.countings(figure)[0 if done < needed else 1]
     return ClockLine(
-        done_h=min(done, figure.high_h),
-        needed_h=figure.high_h,
-        pace=wait_rate(law, span) if span and span.airs else None,
+        done_h=min(done, needed),
+        needed_h=needed,
+        pace=counting.pace(span) if span.airs else None,
         by=ESTIMATES[top.of.mechanism],
     )
 

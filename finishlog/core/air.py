@@ -72,3 +72,9 @@ def dew_point_c(air: Air) -> float:
 def vapour_deficit_pa(air: Air) -> float:
     """How much more water vapour the air would take, in Pa."""
     return saturation_pa(air.temperature_c) * (1 - air.humidity_pct / 100)
+
+
+def cooled(air: Air, temperature_c: float) -> Air:
+    """Cool or warm air (°C) without adding or taking water: at most 100 % RH, the rest is dew."""
+    vapour = saturation_pa(air.temperature_c) * air.humidity_pct / 100
+    return Air(temperature_c, min(100.0, 100 * vapour / saturation_pa(temperature_c)))

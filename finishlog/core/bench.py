@@ -11,6 +11,9 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
 
 from finishlog.core import glue_up, rags
+from finishlog.core.air import Air
+from finishlog.core.air_met import Stay, air_met
+from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around, around
 from finishlog.core.book import Book
 from finishlog.core.edges import follows_its_faces, with_edges
@@ -19,9 +22,11 @@ from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.hand_over import glue_ups_here, without_what_left
 from finishlog.core.judge import decide, decide_coat
 from finishlog.core.layers import Layer, build
+from finishlog.core.pace import Paces
 from finishlog.core.progress import Progress, progress, steps_for
 from finishlog.core.records import (
     AnyEntry,
+    Heated,
     Joined,
     Moved,
     Operation,
@@ -33,9 +38,10 @@ from finishlog.core.records import (
     When,
     Work,
 )
-from finishlog.core.room_air import RoomAir, Stay, air_met
+from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
 from finishlog.core.stalled import explained
+from finishlog.core.usual_air import Heat
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import Asked, FilmStages, ZoneState
 
@@ -96,26 +102,59 @@ def _index(log: Log) -> _Index:
     return _Index(by_target, joined, first, moves)
 
 
-def rooms_air(shop: Shop, log: Log) -> dict[int, RoomAir]:
+def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
     """Return what is known of each room's air."""
-    readings: dict[int, list[Reading]] = defaultdict(list)
+    read: dict[int, list[AirPoint]] = defaultdict(list)
+    heats: dict[int, list[Heat]] = defaultdict(list)
+    for room, points in log.logged_air.items():
+        read[room] += points
     for entry in log.entries:
         if isinstance(entry, Reading):
-            readings[entry.room].append(entry)
+            read[entry.room].append(AirPoint(entry.when.latest, *_figures(entry.air), entry.act))
+        if isinstance(entry, Heated):
+            heat = Heat(entry.when.earliest, entry.when.latest, entry.temperature_c)
+            heats[entry.room].append(heat)
     return {
-        room.id: RoomAir(tuple(readings[room.id]), room.coldest_night_c, room.id)
+        room.id: RoomAir(
+            tuple(sorted(read[room.id], key=_moment)),
+            room.coldest_night_c,
+            room.id,
+            room.usual,
+            tuple(heats[room.id]),
+            zone,
+        )
         for room in shop.rooms.values()
     }
 
 
-def bench_state(shop: Shop, log: Log, book: Book, now: datetime, zone: tzinfo) -> BenchState:
-    """Work out the state of every zone, assembly and rags item."""
+def _figures(air: Air) -> tuple[float, float]:
+    return air.temperature_c, air.humidity_pct
+
+
+def _moment(point: AirPoint) -> datetime:
+    return point.at
+
+
+def bench_state(
+    shop: Shop,
+    log: Log,
+    book: Book,
+    now: datetime,
+    zone: tzinfo,
+    rooms: Mapping[int, RoomAir] | None = None,
+    paces: Paces = Paces.none,
+) -> BenchState:
+    """Work out the state of every zone, assembly and rags item.
+
+    `rooms`: their air where it is known already, with the sums over it; `paces`: how products dry
+    here, by what checks taught.
+    """
     index = _index(log)
-    rooms = rooms_air(shop, log)
+    rooms = rooms_air(shop, log, zone) if rooms is None else rooms
     parts = {piece.id: part for part in shop.parts for piece in part.pieces}
     films: _Films = {}
     states = [
-        _zone_state(part, piece, face, area, index, rooms, parts, films, book)
+        _zone_state(part, piece, face, area, index, rooms, parts, films, book, paces)
         for part in shop.parts
         for piece in part.pieces
         for face in part.faces
@@ -176,12 +215,13 @@ def _zone_state(
     parts: Mapping[int, Part],
     films: _Films,
     book: Book,
+    paces: Paces,
 ) -> ZoneState:
     target = Target(piece.id, area.id)
     entries = index.by_target.get(target, ())
     owner, owned, since, glued = _owner(part, piece, index, parts)
     stays = _stays(part, piece, index, rooms)
-    layers, stages = _film(entries, stays, book, films)
+    layers, stages = _film(entries, stays, book, films, paces)
     return ZoneState(
         target=target,
         part=owner,
@@ -205,12 +245,12 @@ def _zone_state(
 
 
 def _film(
-    entries: Sequence[AnyEntry], stays: Sequence[Stay], book: Book, films: _Films
+    entries: Sequence[AnyEntry], stays: Sequence[Stay], book: Book, films: _Films, paces: Paces
 ) -> tuple[tuple[Layer, ...], FilmStages]:
     """Build the film of a zone; a batch with one story in one place shares it."""
     story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays))
     if story not in films:
-        layers = build(entries, book, lambda start: air_met(stays, start))
+        layers = build(entries, book, lambda start: air_met(stays, start), paces)
         films[story] = layers, FilmStages(layers)
     return films[story]
 

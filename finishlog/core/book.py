@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from finishlog.core.clock import Carrier
 from finishlog.core.fault_kinds import Cause, KnownFault
 from finishlog.core.finishes import FinishClass
 from finishlog.core.glues import Glue
@@ -14,6 +13,7 @@ from finishlog.core.hands_on import HandsOn
 from finishlog.core.keeping import KeepingFigures
 from finishlog.core.mixes import MixingFigures
 from finishlog.core.overcoat import OvercoatRule
+from finishlog.core.rate_law import Carrier
 from finishlog.core.records import FaultKind
 from finishlog.core.removal import Removal
 from finishlog.core.safety_notes import RagsFigures

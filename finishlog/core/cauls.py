@@ -67,12 +67,10 @@ def _reached(
     first = state.room.measured_at(closed)
     air = first.air if first else None
     until = stage(glue, closed, air, factor)
-    for reading in state.room.readings:
-        if until is None or reading.when.latest >= until:
+    for reading in state.room.since(closed):
+        if until is None or reading.at >= until:
             break
-        if reading.when.latest > closed and (
-            air is None or reading.air.temperature_c < air.temperature_c
-        ):
+        if reading.at > closed and (air is None or reading.air.temperature_c < air.temperature_c):
             air = reading.air
             until = stage(glue, closed, air, factor)
     return until, air

@@ -7,24 +7,46 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 
 from finishlog.core.air import Air, dew_point_c
+from finishlog.core.air_met import Stay
+from finishlog.core.air_span import AirSpan, Known
 from finishlog.core.book import DryingFigures
+from finishlog.core.counting import outside
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
-from finishlog.core.room_air import RoomAir, Stay
+from finishlog.core.records import AnyEntry, PieceReading
+from finishlog.core.room_air import RoomAir
+from finishlog.core.stages import Stage
 
 # Wood follows the air slowly: last night's cold is still in it.
 _NIGHT = timedelta(hours=12)
 # Our own rule: the "several hours" that a part carried in from the cold is left to warm up.
 _WARMS_UP = timedelta(hours=6)
+# Our own rule: a hand on the wood, or a thermometer on it, tells of the next hours only.
+_SURFACE_HOLDS = timedelta(hours=2)
 
 
-def surface_c(room: RoomAir, now: datetime) -> float | None:
-    """Return the wood's temperature (°C) when nobody measured it: the colder of room and night."""
+def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> float | None:
+    """Return the wood's temperature (°C): as measured, else the colder of the room and last night.
+
+    `told`: what reached the piece. None: neither the wood nor the room was read.
+    """
+    measured = [
+        e.temperature_c
+        for e in told
+        if isinstance(e, PieceReading) and timedelta(0) <= now - e.when.latest <= _SURFACE_HOLDS
+        if e.temperature_c is not None
+    ]
+    if measured:
+        return measured[-1]
     reading = room.measured_at(now)
     if reading is None:
         return None
-    lately = [r.air.temperature_c for r in room.readings if now - _NIGHT <= r.when.latest <= now]
-    return min([reading.air.temperature_c, *lately])
+    night = (s.coldest_c for s in room.course.between(now - _NIGHT, now) if _is_told(s))
+    return min([reading.temperature_c, *(c for c in night if c is not None)])
+
+
+def _is_told(span: AirSpan) -> bool:
+    return span.known is not Known.UNKNOWN
 
 
 def cold_wood_until(
@@ -46,7 +68,7 @@ def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, da
     """Return (°C, until) of the rooms that a piece was lately carried from."""
     left = [(stay.air, following.since) for stay, following in pairwise(stays)]
     found = [(air.measured_at(at), at) for air, at in left if now - _WARMS_UP < at <= now]
-    return [(r.air.temperature_c, at + _WARMS_UP) for r, at in found if r is not None]
+    return [(r.temperature_c, at + _WARMS_UP) for r, at in found if r is not None]
 
 
 def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:
@@ -62,13 +84,14 @@ def air_findings(
     now: datetime,
     figures: DryingFigures,
     stays: Sequence[Stay] = (),
+    told: Sequence[AnyEntry] = (),
 ) -> tuple[Finding, ...]:
     """Return what speaks against putting this class on now; empty: nothing does.
 
-    `stays`: the rooms that the piece stood in, up to this one.
+    `stays`: the rooms that the piece stood in, up to this one; `told`: what reached it.
     """
     reading = room.read_lately(now)
-    surface = surface_c(room, now)
+    surface = surface_c(room, now, told)
     if reading is None or surface is None:
         return (
             Finding(
@@ -79,9 +102,10 @@ def air_findings(
         )
     found = [
         *_bounds(of, reading.air),
+        *_cold_surface(of, reading.air, surface),
         *_dew(reading.air, surface, figures),
         *_blush(of, method, reading.air),
-        *_tonight(of, room),
+        *_ahead(of, room, now),
     ]
     if cold_wood_until(of, room, now, figures, stays) is not None:
         found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
@@ -160,14 +184,68 @@ def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
     )
 
 
-def _tonight(of: FinishClass, room: RoomAir) -> Iterator[Finding]:
-    """Cold in the first night damages some films for good."""
-    limits, night = of.limits, room.coldest_night_c
-    if limits.warm_first_h and limits.min_c and night is not None and night < limits.min_c.value:
+def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding]:
+    """The limit is about the wood as well: a cold part in a warm room is too cold."""
+    least = of.limits.min_c
+    if least is not None and surface < least.value <= air.temperature_c:
         yield Finding(
             Level.CAUTION,
-            f"the room's coldest night is {night:.0f} °C; {of.name} needs "
-            f"{limits.min_c.value:.0f} °C for its first {limits.warm_first_h.value:.0f} h",
-            f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
-            limits.warm_first_h.source,
+            f"the wood is about {surface:.1f} °C, colder than the room and than the "
+            f"{least.value:.0f} °C that {of.name} needs",
+            f"let it warm up; to be sure measure it: finishlog surface PART 15C; {NO_FLAME}",
+            least.source,
         )
+
+
+def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
+    """Cold in the first night damages some films for good, and holds up any."""
+    limits, tack_free = of.limits, of.stages.get(Stage.TACK_FREE)
+    if limits.min_c is None:
+        return
+    harms = limits.warm_first_h
+    hours = harms.value if harms else (tack_free.high_h if tack_free else 0.0)
+    coldest = coldest_ahead(room, now, hours)
+    if coldest is None or coldest >= limits.min_c.value:
+        return
+    needs = f"{of.name} needs {limits.min_c.value:.0f} °C"
+    if harms:
+        yield Finding(
+            Level.CAUTION,
+            f"the room's coldest night is {coldest:.0f} °C; {needs} for its first "
+            f"{harms.value:.0f} h",
+            f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
+            harms.source,
+        )
+    else:
+        yield Finding(
+            Level.NOTE,
+            f"the room goes to {coldest:.0f} °C before it is tack-free; {needs}, and stands still",
+            f"keep the heat on, or coat in the morning: {NO_FLAME}",
+            limits.min_c.source,
+        )
+
+
+def coldest_ahead(room: RoomAir, now: datetime, hours: float) -> float | None:
+    """Return the coldest (°C) to expect within some hours: as usual, or the coldest night."""
+    if not any(day.hours for day in room.usual) and not room.heats:
+        return room.coldest_night_c
+    ahead = (
+        air.temperature_c
+        for span in room.course.between(now, now + timedelta(hours=hours))
+        for air in span.nearest
+    )
+    return min(ahead, default=None)
+
+
+def allowed_from(of: FinishClass, room: RoomAir, now: datetime) -> datetime | None:
+    """Return when the air to expect is next within a class's limits; None: nobody can say.
+
+    Looks two days ahead, and only where a usual day or a heater was told of.
+    """
+    if not any(day.hours for day in room.usual) and not room.heats:
+        return None
+    for span in room.course.between(now, now + timedelta(days=2)):
+        airs = span.nearest
+        if airs and not any(outside(of.limits, a.temperature_c, a.humidity_pct) for a in airs):
+            return span.start if span.start > now else None
+    return None

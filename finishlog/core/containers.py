@@ -11,13 +11,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
-from functools import partial
 
 from finishlog.core.air import STANDARD_AIR
-from finishlog.core.clock import RateLaw, reach, window_rate
+from finishlog.core.air_met import AirMet, Leg
+from finishlog.core.clock import reach
+from finishlog.core.counting import Clock, Counting
 from finishlog.core.finishes import Figure, FinishClass, Mechanism
+from finishlog.core.rate_law import RateLaw
 from finishlog.core.records import AnyEntry, ContainerDeed, ContainerEvent
-from finishlog.core.room_air import RoomAir, room_spans
+from finishlog.core.room_air import RoomAir
 
 _ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
 _FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
@@ -192,6 +194,7 @@ def pot_life_ends(
     Nobody says where a mix stands, so the room in which it ends soonest decides.
     """
     law = RateLaw(Mechanism.CROSS_LINKING, figure.at if figure else STANDARD_AIR, factor_per_10c)
-    pace = partial(window_rate, law)
-    ends = [reach(hours, room_spans(room, mixed), pace).moment for room in rooms]
+    counting = Counting(law, Clock.WINDOW)
+    stood = (AirMet((Leg(room, mixed, None),)) for room in rooms)
+    ends = [reach(hours, met, counting).moment for met in stood]
     return min([mixed + timedelta(hours=hours), *(end for end in ends if end is not None)])

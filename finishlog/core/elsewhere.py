@@ -11,7 +11,7 @@ from finishlog.core.around import Around
 from finishlog.core.book import Book
 from finishlog.core.judge import decide
 from finishlog.core.layers import Layer, later
-from finishlog.core.room_air import RoomAir, carried
+from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 from finishlog.core.still_soft import still_soft
 from finishlog.core.verdicts import Answer
@@ -60,8 +60,8 @@ def _moved(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:
 
 
 def _carried(layer: Layer, room: RoomAir, now: datetime) -> Layer:
-    again = carried(layer.spans_again, room, now) if layer.spans_again else ()
-    return replace(layer, spans=carried(layer.spans, room, now), spans_again=again)
+    again = layer.air_again.carried(room, now) if layer.air_again else None
+    return replace(layer, air=layer.air.carried(room, now), air_again=again)
 
 
 def _wait(

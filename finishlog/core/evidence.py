@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from finishlog.core.air_span import AirSpan
 from finishlog.core.book import Book
-from finishlog.core.clock import wait_rate
 from finishlog.core.fault_kinds import Evidence
 from finishlog.core.finishes import Figure, WindowKind
 from finishlog.core.glue_up import is_coated_joint
@@ -15,6 +15,7 @@ from finishlog.core.grouping import describe
 from finishlog.core.judge import NEEDS
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
+from finishlog.core.rate_law import rate
 from finishlog.core.records import (
     Check,
     ContainerDeed,
@@ -23,7 +24,6 @@ from finishlog.core.records import (
     Operation,
     Work,
 )
-from finishlog.core.room_air import AirSpan
 from finishlog.core.shop import Log
 from finishlog.core.stages import Stage, shown
 from finishlog.core.zone import ZoneState
@@ -62,7 +62,7 @@ class Scene:
     def air(self) -> Iterator[AirSpan]:
         """Yield the air that was read from the coat to the trouble."""
         of = self.under if self.from_below and self.under else self.layer
-        return (s for s in of.spans if s.measured and s.airs and s.start <= self.until)
+        return (s for s in of.air.until(self.until) if s.measured and s.airs)
 
 
 # What a look at the log gives: what it shows; '' when it speaks against it; None, and then what is
@@ -73,7 +73,7 @@ _NO: Look = ("", "")
 
 def _humid(of: Scene) -> Look:
     limit = of.layer.of.limits.blush_rh_pct or of.layer.of.limits.max_rh_pct
-    met = [air.humidity_pct for span in of.air() for air in span.airs[:1]]
+    met = [air.humidity_pct for span in of.air() for air in span.nearest]
     if not met:
         return None, "the air"
     if limit is None or max(met) <= limit.value:
@@ -86,17 +86,17 @@ def _cold(of: Scene) -> Look:
     if not spans:
         return None, "the air"
     figure = of.layer.coat.figures.stages.get(Stage.RECOAT)
-    coldest = min(spans, key=lambda s: s.airs[0].temperature_c)
-    met, limit = coldest.airs[0].temperature_c, of.layer.of.limits.min_c
+    coldest = min((air for s in spans for air in s.nearest), key=lambda air: air.temperature_c)
+    met, limit = coldest.temperature_c, of.layer.of.limits.min_c
     if limit and met < limit.value:
         return f"{met:.0f} °C, it needs {limit.value:.0f} °C", ""
-    if figure and wait_rate(of.layer.law(figure), coldest) < _SLOW_PACE:
+    if figure and rate(of.layer.law(figure), coldest) < _SLOW_PACE:
         return f"down to {met:.0f} °C, its hours count at {figure.at.temperature_c:.0f} °C", ""
     return _NO
 
 
 def _hot(of: Scene) -> Look:
-    met = [air.temperature_c for span in of.air() for air in span.airs[:1]]
+    met = [air.temperature_c for span in of.air() for air in span.nearest]
     limit = of.layer.of.limits.max_c
     if not met:
         return None, "the air"

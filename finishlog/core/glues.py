@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from finishlog.core.air import Air
-from finishlog.core.clock import RateLaw, rate
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import Figure, Limit, Mechanism
+from finishlog.core.rate_law import RateLaw, rate
 
 
 @dataclass(frozen=True, slots=True)

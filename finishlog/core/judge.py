@@ -11,7 +11,8 @@ from finishlog.core.around import Around, Wet
 from finishlog.core.bare_wood import after_the_wipe, steel_wool_findings
 from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
-from finishlog.core.coating_air import air_findings, cold_wood_until
+from finishlog.core.coating_air import air_findings, allowed_from, cold_wood_until
+from finishlog.core.counting import outside
 from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
 from finishlog.core.fault_verdicts import (
     blocked_by_fault,
@@ -175,7 +176,7 @@ def _cold(layer: Layer) -> Finding:
     assert limit is not None
     return Finding(
         Level.STOP,
-        f"{layer.coat.product_name} met {span.airs[0].temperature_c:.0f} °C in its first hours, "
+        f"{layer.coat.product_name} met {span.coldest_c:.0f} °C in its first hours, "
         f"below {limit.value:.0f} °C: it may feel dry and stay weak",
         "scratch a hidden spot; if it flakes, take it off",
         limit.source,
@@ -252,7 +253,7 @@ def _coat(
     under = after_the_wipe(under, state, over, near.now, book)
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
-    air = air_findings(over, method, state.room, near.now, book.drying, state.stays)
+    air = air_findings(over, method, state.room, near.now, book.drying, state.stays, state.told)
     findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air)
     blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
     if blocked:
@@ -263,7 +264,7 @@ def _coat(
     timed = by_the_clocks(state, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
-    verdict = _now(state, timed, under, air, near, book)
+    verdict = _now(state, over, timed, under, air, near, book)
     verdict = _warming_up(state, over, verdict, near, book)
     return _with(coat_while_wiped(state, verdict, near.now, book), findings)
 
@@ -281,6 +282,7 @@ def _warming_up(
 
 def _now(
     state: ZoneState,
+    over: FinishClass,
     timed: Verdict,
     under: Underneath,
     air: tuple[Finding, ...],
@@ -293,7 +295,8 @@ def _now(
         return _after(wet, f"{wet.what} must bear turning first", timed)
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
-        return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence)
+        high = allowed_from(over, state.room, near.now)
+        return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence, high=high)
     unsure = _unsure(state, under, air, book)
     if unsure and timed.answer is not Answer.TEST:
         return replace(timed, answer=Answer.TEST, because=unsure)
@@ -311,7 +314,7 @@ def _not_proven_through(top: Layer | None) -> str:
     proved = any(c.found is Found.POWDER for c in top.checks)
     if met is None or proved or top.coat.figures.window.kind is WindowKind.MELTS_IN:
         return ""
-    air = met.airs[0]
+    air = next(a for a in met.nearest if outside(top.of.limits, a.temperature_c, a.humidity_pct))
     return (
         f"it met {air.temperature_c:.0f} °C, {air.humidity_pct:.0f} % RH while wet: sand a spot, "
         "it has to powder"

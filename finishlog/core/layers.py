@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from functools import partial
 from itertools import pairwise
 
 from finishlog.core import checks as film_checks
+from finishlog.core.air import Air
+from finishlog.core.air_met import AirMet
+from finishlog.core.air_span import AirSpan, Known
 from finishlog.core.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.book import Book
-from finishlog.core.clock import RateLaw, reach, wait_rate, window_rate
+from finishlog.core.clock import Hours, Reached, gained, reach
+from finishlog.core.counting import Clock, Counting, outside
 from finishlog.core.faults import rewetted
-from finishlog.core.finishes import Figure, FinishClass, Limit, Limits, WindowKind
+from finishlog.core.finishes import Figure, FinishClass, Limit, WindowKind
+from finishlog.core.pace import PaceKey, PaceLearnt, Paces
+from finishlog.core.rate_law import RateLaw
 from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Stripped, Test, Work
-from finishlog.core.room_air import AirSpan
 from finishlog.core.stages import Stage
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
@@ -25,15 +29,17 @@ ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 class StageTime:
     """From when a stage may be reached (`low`) and by when it is (`high`).
 
-    None: not in this air. `measured`: readings cover all the air on the way to `high`; `air_read`:
-    there are readings near enough to reckon by. `proved_by`: the check that settled it.
+    None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
+    is unknown; `air_read`: there are readings near enough to reckon by. `proved_by`: the check
+    that settled it. `hours`: the real hours on the way, by how their air is known.
     """
 
     low: datetime | None
     high: datetime | None
-    measured: bool
+    known: bool
     air_read: bool
     proved_by: Check | None = None
+    hours: Hours = field(default_factory=Hours)
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:
@@ -44,9 +50,10 @@ def later(one: StageTime, other: StageTime) -> StageTime:
     return StageTime(
         low,
         high,
-        one.measured and other.measured,
+        one.known and other.known,
         one.air_read and other.air_read,
         governs.proved_by,
+        governs.hours,
     )
 
 
@@ -56,8 +63,9 @@ class Layer:
 
     coat: Coat
     of: FinishClass
-    spans: tuple[AirSpan, ...]
-    window_spans: tuple[AirSpan, ...]
+    # The air since it was surely on, and since it may have been on.
+    air: AirMet
+    window_air: AirMet
     law: Callable[[Figure], RateLaw]
     abraded: tuple[Work, ...] = ()
     wiped: bool = False
@@ -66,7 +74,9 @@ class Layer:
     scratches: tuple[Check, ...] = ()
     # What took the coats above it off again; the air since a mending dissolved it once more.
     laid_bare: Stripped | None = None
-    spans_again: tuple[AirSpan, ...] = ()
+    air_again: AirMet | None = None
+    # What checks taught of how it dries here; None: nothing yet.
+    pace: PaceLearnt | None = None
 
     @property
     def put_on(self) -> datetime:
@@ -79,14 +89,14 @@ class Layer:
         return self.coat.when.earliest
 
     @property
-    def drying_spans(self) -> tuple[AirSpan, ...]:
+    def drying_air(self) -> AirMet:
         """The air that its waits count: since the coat, or since it was dissolved again."""
-        return self.spans_again or self.spans
+        return self.air_again or self.air
 
     @property
     def dries_since(self) -> datetime:
         """The moment from which its waits count."""
-        return self.drying_spans[0].start if self.spans_again else self.put_on
+        return self.drying_air.start
 
     @property
     def was_abraded_off(self) -> Stripped | None:
@@ -94,26 +104,57 @@ class Layer:
         off = self.laid_bare
         return off if off is not None and off.operation in ABRADING else None
 
-    def stops(self, span: AirSpan, done_h: float) -> bool:
-        """Tell whether out-of-limits air halts the wait: only until the film is tack-free."""
-        tack_free = self.coat.figures.stages.get(Stage.TACK_FREE)
-        if tack_free is None or done_h >= tack_free.high_h:
-            return False
-        return bool(span.airs) and outside(self.of.limits, span)
-
     def waits(self, figure: Figure) -> StageTime:
         """Return when a figure's hours are over on the wait's clock."""
-        law = self.law(figure)
-
-        pace = partial(wait_rate, law)
-        low = reach(figure.low_h, self.drying_spans, pace, self.stops)
-        high = reach(figure.high_h, self.drying_spans, pace, self.stops)
+        low = self._over(figure, figure.low_h)
+        high = self._over(figure, figure.high_h)
         return StageTime(
             low.moment,
             high.moment,
-            measured=high.unmeasured_h == 0.0,
-            air_read=high.unread_h == 0.0,
+            known=high.hours.unknown == 0.0,
+            air_read=high.hours.unread == 0.0,
+            hours=high.hours,
         )
+
+    def _over(self, figure: Figure, hours: float) -> Reached:
+        """Return when so many hours are over at its own pace.
+
+        Outside its limits a film stands still until tack-free; after that the air's pace rules.
+        """
+        hours *= self.factor
+        wet, dry = self.countings(figure)
+        soft = self._soft_h()
+        if hours <= soft:
+            return reach(hours, self.drying_air, wet)
+        first = reach(soft, self.drying_air, wet)
+        if first.moment is None:
+            return first
+        return reach(hours - soft, self.drying_air, dry, since=first.moment)
+
+    @property
+    def factor(self) -> float:
+        """What the label's hours are multiplied by for a wait, 1 or more."""
+        return self.pace.factor if self.pace else 1.0
+
+    def countings(self, figure: Figure) -> tuple[Counting, Counting]:
+        """Return how its wait counts until it is tack-free, and after."""
+        law = self.law(figure)
+        return Counting(law, Clock.WAIT, self.of.limits), Counting(law, Clock.WAIT)
+
+    def _soft_h(self) -> float:
+        """Return until when air outside its limits halts the wait, in hours of the label."""
+        tack_free = self.coat.figures.stages.get(Stage.TACK_FREE)
+        return tack_free.high_h * self.factor if tack_free else 0.0
+
+    def done_h(self, figure: Figure, now: datetime) -> float:
+        """Return the equivalent hours that its wait has gained."""
+        wet, dry = self.countings(figure)
+        soft = self._soft_h()
+        so_far = gained(self.drying_air, wet, now)
+        if so_far < soft:
+            return so_far
+        first = reach(soft, self.drying_air, wet).moment or now
+        return soft + gained(self.drying_air, dry, now) - gained(self.drying_air, dry, first)
 
     def stage(self, stage: Stage) -> StageTime | None:
         """Return when this layer reaches a stage; None when its class has no figure for it.
@@ -125,13 +166,13 @@ class Layer:
         if figure is None:
             return None
         since = [c for c in self.checks if c.when.earliest >= self.dries_since]
-        checks = since if self.spans_again else self.checks
+        checks = since if self.air_again else self.checks
         passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
             return self.waits(figure)
         floor = self.dries_since + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
-        return StageTime(moment, moment, measured=True, air_read=True, proved_by=passed)
+        return StageTime(moment, moment, known=True, air_read=True, proved_by=passed)
 
     def stands_proved(self) -> bool:
         """Tell whether a check since it went on found the film ready for another coat."""
@@ -143,9 +184,8 @@ class Layer:
         window = self.coat.figures.window
         if window.kind is not WindowKind.CLOSES or window.closes is None:
             return None
-        law = self.law(window.closes)
-        pace = partial(window_rate, law)
-        return reach(window.closes.low_h, self.window_spans, pace).moment
+        counting = Counting(self.law(window.closes), Clock.WINDOW)
+        return reach(window.closes.low_h, self.window_air, counting).moment
 
     def wipe_off_by(self) -> datetime | None:
         """Return when surplus must be off, if the class has it wiped and it was not."""
@@ -157,15 +197,12 @@ class Layer:
         """Return the first air outside its limits that a reading shows while it was wet, if any."""
         figure = self.coat.figures.stages.get(Stage.TACK_FREE)
         dry = self.waits(figure).high if figure else None
-        return next(
-            (
-                s
-                for s in self.drying_spans
-                if s.measured and s.airs and outside(self.of.limits, s)
-                if dry is None or s.start < dry
-            ),
-            None,
-        )
+        return next((s for s in self.drying_air.until(dry) if self._is_outside(s)), None)
+
+    def _is_outside(self, span: AirSpan) -> bool:
+        read = span.nearest if span.measured else ()
+        limits = self.of.limits
+        return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
 
     def _too_cold(self) -> list[AirSpan]:
         """Return the stretches of its first hours that a reading shows as damaging."""
@@ -173,8 +210,8 @@ class Layer:
         if limits.warm_first_h is None or limits.min_c is None:
             return []
         until, least = self._young_until(limits.warm_first_h), limits.min_c.value
-        young = [s for s in self.spans if s.measured and s.start < until]
-        return [s for s in young if s.airs and s.airs[0].temperature_c < least]
+        young = [s for s in self.air.until(until) if s.measured]
+        return [s for s in young if s.coldest_c is not None and s.coldest_c < least]
 
     def perhaps_too_cold(self) -> float | None:
         """Return the cold (°C) that its first hours may have met, though no reading shows it.
@@ -185,7 +222,7 @@ class Layer:
         if limits.warm_first_h is None or limits.min_c is None:
             return None
         until = self._young_until(limits.warm_first_h)
-        met = [a.temperature_c for s in self.spans if s.start < until for a in s.airs[1:]]
+        met = [a.temperature_c for s in self.air.until(until) for a in _not_read(s)]
         held = bool(self.scratches) and self.scratches[-1].found is Found.HOLDS
         coldest = min(met, default=limits.min_c.value)
         return coldest if coldest < limits.min_c.value and not held else None
@@ -195,7 +232,7 @@ class Layer:
 
     def suspect_because(self) -> AirSpan | None:
         """Return the coldest air of its first hours that a reading shows as damaging, if any."""
-        return min(self._too_cold(), key=lambda s: s.airs[0].temperature_c, default=None)
+        return min(self._too_cold(), key=lambda s: s.coldest_c or 0.0, default=None)
 
     def is_suspect(self) -> bool:
         """Tell whether the film met damaging air and no scratch test has cleared it since.
@@ -223,14 +260,11 @@ def trapped_until(under: Layer, over: Layer) -> StageTime | None:
     return recoat
 
 
-def outside(limits: Limits, span: AirSpan) -> bool:
-    """Tell whether the nearest reading of a span lies outside a class's limits."""
-    air = span.airs[0]
-    return bool(
-        (limits.min_c and air.temperature_c < limits.min_c.value)
-        or (limits.max_c and air.temperature_c > limits.max_c.value)
-        or (limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value)
-    )
+def _not_read(span: AirSpan) -> Iterator[Air]:
+    """Yield the air of a span that no reading shows."""
+    for n, ramp in enumerate(span.ramps):
+        if n or span.known is Known.USUAL:
+            yield from ramp
 
 
 def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
@@ -247,7 +281,8 @@ def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
 def build(
     entries: Sequence[AnyEntry],
     book: Book,
-    air: Callable[[datetime], tuple[AirSpan, ...]],
+    air: Callable[[datetime], AirMet],
+    paces: Paces = Paces.none,
 ) -> tuple[Layer, ...]:
     """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
 
@@ -256,7 +291,7 @@ def build(
     story = what_stays(entries)
     at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
     return tuple(
-        _layer(coat, story[n + 1 : over], story[n + 1 :], entries, book, air)
+        _layer(coat, story[n + 1 : over], story[n + 1 :], entries, book, air, paces, n == at[0])
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)
     )
@@ -268,7 +303,9 @@ def _layer(
     after: Sequence[AnyEntry],
     told: Sequence[AnyEntry],
     book: Book,
-    air: Callable[[datetime], tuple[AirSpan, ...]],
+    air: Callable[[datetime], AirMet],
+    paces: Paces,
+    first: bool,
 ) -> Layer:
     """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
     of = book.finish_class(coat.figures.class_key)
@@ -276,15 +313,16 @@ def _layer(
     return Layer(
         coat=coat,
         of=of,
-        spans=air(coat.when.latest),
-        window_spans=air(coat.when.earliest),
+        air=air(coat.when.latest),
+        window_air=air(coat.when.earliest),
         law=laws_of(of, book),
         abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
         wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
         checks=tuple(c for c in since if isinstance(c, Check)),
         scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
-        spans_again=air(again) if again else (),
+        air_again=air(again) if again else None,
+        pace=paces.factor(PaceKey(coat.product, first, coat.method, coat.container)),
     )
 
 

@@ -1,159 +1,197 @@
-"""The air that a piece met and will meet, as consecutive spans.
+"""The air of one room as a course of spans: read, usual, unknown.
 
-Simple form: a reading holds for a day, and speaks for the few hours before it. Between two
-readings the film met something between them, so both count: waits take the slower of the two,
-windows the faster. Some hours after a reading the room may have fallen to its coldest night,
-where the person gave one, and that counts too. What no reading covers is marked as not measured:
-it is reckoned by the nearest air there is, and whoever asks must test before coating.
+Readings at most two hours apart are joined by a straight line, as a logger's are. Further apart,
+the film met something between them, so both count, and the room's usual day too: waits take the
+slowest of them, windows the fastest. After the last reading the room goes on as it usually does;
+without a usual day it may have fallen to its coldest night, where the person gave one. What
+nothing covers is marked unknown: it is reckoned by the nearest air there is, and whoever asks must
+test before coating.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from datetime import datetime, timedelta
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta, tzinfo
+from functools import cached_property
+from itertools import pairwise
 
-from finishlog.core.air import Air, saturation_pa
-from finishlog.core.records import Reading
+from finishlog.core.air import Air, cooled
+from finishlog.core.air_span import AirPoint, AirSpan, Known
+from finishlog.core.usual_air import Heat, Supposed, supposed
+from finishlog.core.usual_day import UsualDay
 
 # Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
-# hours, and speaks for the few before it.
+# hours, and speaks for the few before it. A logger reads often enough to be taken at its word.
 READING_HOLDS = timedelta(hours=24)
 READING_STAYS = timedelta(hours=6)
 READING_SPEAKS_FOR = timedelta(hours=4)
+JOINED_WITHIN = timedelta(hours=2)
+
+_ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 @dataclass(frozen=True, slots=True)
-class AirSpan:
-    """Air from `start` to `end` (None: for good).
+class Course:
+    """The air of a room from the beginning of time on: spans in order, the last without an end."""
 
-    The first of `airs` is the nearest reading, the others are what it may have become; empty when
-    the room was never read. `measured` tells whether a reading covers the span.
+    spans: Sequence[AirSpan]
+    starts: Sequence[datetime]
+    # Sums of equivalent hours by how they count (core.clock): worked out once, shared by all films.
+    sums: dict[object, object] = field(default_factory=dict)
+
+    def index(self, moment: datetime) -> int:
+        """Return the number of the span that a moment lies in."""
+        return max(0, bisect_right(self.starts, moment) - 1)
+
+    def between(self, start: datetime, end: datetime | None) -> Iterator[AirSpan]:
+        """Yield the spans from one moment to another, cut at both."""
+        for span in self.spans[self.index(start) :]:
+            if end is not None and span.start >= end:
+                return
+            until = span.end if end is None or (span.end and span.end <= end) else end
+            yield span.cut(max(span.start, start), until)
+
+
+@dataclass(frozen=True)
+class RoomAir:
+    """What is known of one room's air, and its course.
+
+    `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
+    days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is.
     """
 
-    start: datetime
-    end: datetime | None
-    airs: tuple[Air, ...]
-    measured: bool
-
-    @property
-    def length_h(self) -> float | None:
-        """Length in hours, None when it has no end."""
-        return None if self.end is None else (self.end - self.start) / timedelta(hours=1)
-
-
-@dataclass(frozen=True, slots=True)
-class RoomAir:
-    """What is known of one room's air: its readings in order, and its coldest night (°C)."""
-
-    readings: tuple[Reading, ...] = ()
+    readings: tuple[AirPoint, ...] = ()
     coldest_night_c: float | None = None
     id: int | None = None
+    usual: tuple[UsualDay, ...] = ()
+    heats: tuple[Heat, ...] = ()
+    zone: tzinfo = UTC
 
-    def measured_at(self, moment: datetime) -> Reading | None:
+    @cached_property
+    def _moments(self) -> list[datetime]:
+        return [reading.at for reading in self.readings]
+
+    @cached_property
+    def course(self) -> Course:
+        """The air of all time."""
+        spans = tuple(_whole_time(self))
+        return Course(spans, [span.start for span in spans])
+
+    def measured_at(self, moment: datetime) -> AirPoint | None:
         """Return the reading that holds at a moment, None when there is none."""
-        before = [r for r in self.readings if r.when.latest <= moment]
-        if before and moment - before[-1].when.latest < READING_HOLDS:
-            return before[-1]
+        n = bisect_right(self._moments, moment) - 1
+        if n >= 0 and moment - self.readings[n].at < READING_HOLDS:
+            return self.readings[n]
         return None
 
-    def read_lately(self, moment: datetime) -> Reading | None:
+    def since(self, moment: datetime) -> Sequence[AirPoint]:
+        """Return the readings after a moment."""
+        return self.readings[bisect_right(self._moments, moment) :]
+
+    def read_lately(self, moment: datetime) -> AirPoint | None:
         """Return the reading that still says what the air is now: good enough to coat by."""
         reading = self.measured_at(moment)
-        if reading and moment - reading.when.latest <= READING_STAYS:
-            return reading
-        return None
+        return reading if reading and moment - reading.at <= READING_STAYS else None
+
+    def expected_at(self, moment: datetime) -> Air | None:
+        """Return the air to expect at a moment: as read lately, as usual, as last read."""
+        return self.course.spans[self.course.index(moment)].air_at(moment)
+
+    def coldest_between(self, start: datetime, end: datetime) -> float | None:
+        """Return the coldest (°C) that the room may be between two moments; None: unknown."""
+        airs = (
+            air.temperature_c
+            for span in self.course.between(start, end)
+            for air in (*span.airs, *span.ends)
+        )
+        return min(airs, default=None)
 
 
-@dataclass(frozen=True, slots=True)
-class Stay:
-    """A piece stood in a room from a moment on."""
-
-    since: datetime
-    air: RoomAir
-
-
-def cooled(air: Air, temperature_c: float) -> Air:
-    """Cool air without taking water out: its humidity rises, to 100 % at the most."""
-    vapour = saturation_pa(air.temperature_c) * air.humidity_pct / 100
-    return Air(temperature_c, min(100.0, 100 * vapour / saturation_pa(temperature_c)))
-
-
-def _whole_time(room: RoomAir) -> Iterator[tuple[datetime | None, tuple[Air, ...], bool]]:
-    """Yield (end, airs, measured) from the beginning of time on, the last without an end."""
+def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
     if not room.readings:
-        yield None, (), False
+        yield from _as_supposed(room, _ALWAYS)
         return
     first = room.readings[0]
-    yield first.when.latest - READING_SPEAKS_FOR, (first.air,), False
-    yield first.when.latest, (first.air,), True
+    speaks = first.at - READING_SPEAKS_FOR
+    yield AirSpan(_ALWAYS, speaks, (first.air,), Known.UNKNOWN)
+    yield AirSpan(speaks, first.at, (first.air,), Known.MEASURED)
     for reading, following in zip(room.readings, [*room.readings[1:], None], strict=True):
-        yield from _until_next(reading, following, room.coldest_night_c)
+        if following is not None and following.at - reading.at <= JOINED_WITHIN:
+            if following.at > reading.at:
+                airs, ends = (reading.air,), (following.air,)
+                yield AirSpan(reading.at, following.at, airs, Known.MEASURED, ends)
+        else:
+            yield from _until_next(room, reading, following)
 
 
-def _until_next(
-    reading: Reading, following: Reading | None, coldest_c: float | None
-) -> Iterator[tuple[datetime | None, tuple[Air, ...], bool]]:
-    """Yield the spans from one reading to the next: as read, perhaps as cold as a night, as read.
-
-    Beyond the day for which a reading holds, nothing covers the span.
-    """
-    since = reading.when.latest
-    airs = (reading.air,) if following is None else (reading.air, following.air)
-    colder = (*airs, *_night(reading.air, coldest_c))
-    end = following.when.latest if following else None
-    nears = end - READING_SPEAKS_FOR if end else None
-    yield _earlier(since + READING_STAYS, end), airs, True
-    yield _earlier(since + READING_HOLDS, nears), colder, True
-    yield nears, colder, False
-    if following is not None:
-        yield end, (following.air, reading.air), True
+def _as_supposed(room: RoomAir, start: datetime) -> Iterator[AirSpan]:
+    """Yield what to suppose of a room that was never read."""
+    for each in supposed(room.usual, room.heats, room.zone, start, None, None):
+        known = Known.UNKNOWN if each.air is None else Known.USUAL
+        yield AirSpan(each.start, each.end, each.airs, known, each.ends)
 
 
-def _earlier(one: datetime, other: datetime | None) -> datetime:
-    return one if other is None else min(one, other)
+def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) -> Iterator[AirSpan]:
+    """Yield the spans from one reading to the next one, or for good."""
+    end = following.at if following else None
+    for each in supposed(room.usual, room.heats, room.zone, reading.at, end, reading.air):
+        yield from _beside_readings(room, each, reading, following)
 
 
-def _night(air: Air, coldest_c: float | None) -> tuple[Air, ...]:
+def _beside_readings(
+    room: RoomAir, each: Supposed, reading: AirPoint, following: AirPoint | None
+) -> Iterator[AirSpan]:
+    """Cut what is supposed where the readings on both sides stop speaking, and let them count."""
+    marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
+    marks += [following.at - READING_SPEAKS_FOR] if following else []
+    inside = sorted(m for m in marks if each.start < m and (each.end is None or m < each.end))
+    bounds = [each.start, *inside, each.end]
+    for start, end in pairwise(bounds):
+        assert start is not None
+        if end is None or start < end:
+            part = each.cut(start, end)
+            yield _with_readings(room, part, reading, following)
+
+
+def _with_readings(
+    room: RoomAir, part: Supposed, reading: AirPoint, following: AirPoint | None
+) -> AirSpan:
+    age = part.start - reading.at
+    nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
+    read = [reading.air, *([following.air] if following else [])]
+    if part.heated and not nears:
+        ramps = [*part.ramps, *((air, air) for air in read[1:])]
+        known = Known.USUAL
+    else:
+        still = [(air, air) for air in (reversed(read) if nears else read)]
+        ramps, known = _mixed(room, part, still, age, nears=nears)
+    airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
+    return AirSpan(part.start, part.end, airs, known, () if airs == ends else ends)
+
+
+def _mixed(
+    room: RoomAir,
+    part: Supposed,
+    still: list[tuple[Air, Air]],
+    age: timedelta,
+    *,
+    nears: bool,
+) -> tuple[list[tuple[Air, Air]], Known]:
+    """Lay readings and what is supposed beside each other, the nearest to the truth first."""
+    usual = list(part.ramps)
+    if nears or age < READING_STAYS:
+        return [*still, *usual], Known.MEASURED
+    if not usual:
+        night = _night(still[0][0], room.coldest_night_c)
+        return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN
+    # The reading still counts for a day: this may be colder weather than usual.
+    return [*usual, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
+
+
+def _night(air: Air, coldest_c: float | None) -> list[tuple[Air, Air]]:
     if coldest_c is None or coldest_c >= air.temperature_c:
-        return ()
-    return (cooled(air, coldest_c),)
-
-
-def room_spans(room: RoomAir, start: datetime) -> tuple[AirSpan, ...]:
-    """Cut the time from `start` on into spans of constant air, the last without an end."""
-    spans: list[AirSpan] = []
-    since = start
-    for end, airs, measured in _whole_time(room):
-        if end is None or end > since:
-            spans.append(AirSpan(since, end, airs, measured))
-            since = end or since
-    return tuple(spans)
-
-
-def air_met(stays: Sequence[Stay], start: datetime) -> tuple[AirSpan, ...]:
-    """Join the spans of the rooms that a piece stood in, from `start` on.
-
-    `stays` are in order; time before the first is unknown, as is all of it when there are none.
-    """
-    here = [s for s in stays if s.since <= start][-1:]
-    later = [s for s in stays if s.since > start]
-    rooms = [Stay(start, here[0].air if here else RoomAir()), *later]
-    spans: list[AirSpan] = []
-    for stay, following in zip(rooms, [*rooms[1:], None], strict=True):
-        leaves = following.since if following else None
-        spans.extend(_until(room_spans(stay.air, stay.since), leaves))
-    return tuple(spans)
-
-
-def carried(spans: Sequence[AirSpan], room: RoomAir, moment: datetime) -> tuple[AirSpan, ...]:
-    """Return the spans as they would be if the piece stood in another room from a moment on."""
-    return (*_until(spans, moment), *room_spans(room, moment))
-
-
-def _until(spans: Sequence[AirSpan], leaves: datetime | None) -> Iterator[AirSpan]:
-    for span in spans:
-        if leaves is None or (span.end is not None and span.end <= leaves):
-            yield span
-        elif span.start < leaves:
-            yield AirSpan(span.start, leaves, span.airs, span.measured)
+        return []
+    night = cooled(air, coldest_c)
+    return [(night, night)]

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
+from finishlog.core.air_span import AirPoint
 from finishlog.core.containers import Container
 from finishlog.core.finishes import Figure, RecoatWindow
 from finishlog.core.records import AnyEntry, Operation, Target
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
+from finishlog.core.usual_day import UsualDay
 
 
 class ThingKind(StrEnum):
@@ -170,6 +172,8 @@ class Room:
     name: str
     coldest_night_c: float | None = None
     note: str = ""
+    # What it is like on a usual day, by season; a later one of the same season replaces an earlier.
+    usual: tuple[UsualDay, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,6 +205,8 @@ class Log:
     """The entries in force (not withdrawn, not superseded), in the order of the work."""
 
     entries: tuple[AnyEntry, ...]
+    # By room: what loggers read, in order of time. Too many to be entries.
+    logged_air: Mapping[int, Sequence[AirPoint]] = field(default_factory=dict)
 
     def reaching(self, target: Target) -> tuple[AnyEntry, ...]:
         """Select what reached one zone of one piece."""

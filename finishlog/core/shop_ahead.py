@@ -11,13 +11,15 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, tzinfo
 from typing import Any
 
+from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around, around
-from finishlog.core.bench import bench_state, judge_zones
+from finishlog.core.bench import bench_state, judge_zones, rooms_air
 from finishlog.core.book import Book
 from finishlog.core.edges import edges_of
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.judge import decide
-from finishlog.core.records import AnyEntry, Operation, Reading, Sureness, Target, When, at
+from finishlog.core.pace import Paces
+from finishlog.core.records import AnyEntry, Operation, Sureness, Target, When
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Log, Part, Shop, Step
 from finishlog.core.verdicts import Verdict
@@ -42,7 +44,8 @@ class _Family:
 class ShopAhead:
     """What there is, and what has happened once the plan is carried out so far.
 
-    The air of a room is expected to stay as it was read last.
+    The air of a room is expected to go on as it usually does; as it was read last where nobody
+    said what is usual.
     """
 
     shop: Shop
@@ -55,9 +58,12 @@ class ShopAhead:
     _families: list[_Family] = field(default_factory=list)
     _of_piece: dict[int, _Family] = field(default_factory=dict)
     _planned: int = 0
+    paces: Paces = Paces.none
+    _rooms: Mapping[int, RoomAir] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Sort parts and log into families, and look at each."""
+        self._rooms = rooms_air(self.shop, self.log, self.zone)
         for parts in families(self.shop.parts):
             pieces = {piece.id for part in parts for piece in part.pieces}
             entries = [
@@ -72,7 +78,7 @@ class ShopAhead:
 
     def _look(self, family: _Family, moment: datetime) -> None:
         log = Log(tuple(family.entries))
-        bench = bench_state(family.shop, log, self.book, moment, self.zone)
+        bench = bench_state(family.shop, log, self.book, moment, self.zone, self._rooms, self.paces)
         # What was handed over is no longer there to be worked on.
         family.zones = tuple(z for z in bench.zones if z.handed_over is None)
         family.glue_ups, family.seen = bench.glue_ups, moment
@@ -199,15 +205,14 @@ class ShopAhead:
 
 
 def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
-    """Read the room once more at a moment, as it was read last; a room never read stays so."""
+    """Read the room once more at a moment, as it is to be expected then."""
     if not room.readings or room.id is None:
         return room
     last = room.readings[-1]
-    if last.when.latest >= moment:
+    if last.at >= moment:
         return room
-    again = Reading(
-        id=_FIRST_ID, act=_FIRST_ID, when=at(moment), typed_at=moment, room=room.id, air=last.air
-    )
+    air = room.expected_at(moment) or last.air
+    again = AirPoint(moment, air.temperature_c, air.humidity_pct, _FIRST_ID)
     return replace(room, readings=(*room.readings, again))
 
 

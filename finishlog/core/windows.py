@@ -35,7 +35,7 @@ def by_time(time: StageTime, now: datetime, what: str) -> Verdict | None:
             time.low,
             time.high,
         )
-    if not time.measured:
+    if not time.known:
         return Verdict(Answer.TEST, f"{what} by {_reckoned(time)}", time.low, time.high)
     return None
 

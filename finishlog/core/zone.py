@@ -7,13 +7,14 @@ from dataclasses import dataclass, field
 from functools import reduce
 from itertools import pairwise
 
+from finishlog.core.air_met import Stay
 from finishlog.core.attempts import Attempt, attempts_before
 from finishlog.core.faults import StandingFault
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.progress import Progress
 from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
-from finishlog.core.room_air import RoomAir, Stay
+from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict

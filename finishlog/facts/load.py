@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from finishlog.core.balance import BalanceFigures
     from finishlog.core.book import DryingFigures
     from finishlog.core.care import CareFigures
-    from finishlog.core.clock import Carrier
     from finishlog.core.fault_kinds import Cause, KnownFault
     from finishlog.core.finishes import FinishClass
     from finishlog.core.glues import Glue
@@ -24,6 +23,7 @@ if TYPE_CHECKING:
     from finishlog.core.keeping import KeepingFigures
     from finishlog.core.mixes import MixingFigures
     from finishlog.core.overcoat import OvercoatRule
+    from finishlog.core.rate_law import Carrier
     from finishlog.core.records import FaultKind
     from finishlog.core.removal import Removal
     from finishlog.core.safety_notes import RagsFigures, SafetyNote

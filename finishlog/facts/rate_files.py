@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from finishlog.core.book import DryingFigures
-from finishlog.core.clock import Carrier
+from finishlog.core.rate_law import Carrier
 from finishlog.facts.table import Table, limit, read
 
 

@@ -1,0 +1,107 @@
+"""What the checks of its films teach about how a product dries here.
+
+A product's label says D hours. In this shop, with these coats and this judgement, it takes f times
+as many. f never shortens a wait, and no window ever asks for it.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from math import exp
+from typing import TYPE_CHECKING, ClassVar, NamedTuple
+
+from finishlog.core.finishes import Method
+from finishlog.core.pace_posterior import PaceFigures, posterior
+
+if TYPE_CHECKING:
+    from finishlog.core.pace_seen import Seen
+
+# Our own rule: so many coats teach of one method and can alone; below that all coats together do.
+ENOUGH_ALONE = 2
+
+
+class PaceKey(NamedTuple):
+    """What dries alike: a product as a first coat on bare wood or later, by method and container.
+
+    `method` and `container` None: not said. With `any_way` both are left out of account.
+    """
+
+    product: int
+    first: bool
+    method: Method | None = None
+    container: int | None = None
+    any_way: bool = False
+
+    def however(self) -> PaceKey:
+        """Return the key that leaves method and container out of account."""
+        return PaceKey(self.product, self.first, any_way=True)
+
+
+@dataclass(frozen=True, slots=True)
+class PaceLearnt:
+    """A factor on the label's hours: median, 5 % and 95 %, and the acts of the coats behind it."""
+
+    key: PaceKey
+    median: float
+    low: float
+    high: float
+    acts: tuple[int, ...]
+
+    @property
+    def coats(self) -> int:
+        """Return from how many coats it was learnt."""
+        return len(self.acts)
+
+    @property
+    def factor(self) -> float:
+        """Return what a wait is lengthened by: never below 1."""
+        return max(1.0, self.median)
+
+
+@dataclass(frozen=True, slots=True)
+class Paces:
+    """What was learnt, by what dries alike."""
+
+    none: ClassVar[Paces]
+    learnt: Mapping[PaceKey, PaceLearnt] = field(default_factory=dict)
+
+    def factor(self, key: PaceKey) -> PaceLearnt | None:
+        """Return what was learnt of a key, else of its product any way; None: nothing yet."""
+        return self.learnt.get(key) or self.learnt.get(key.however())
+
+    def of(self, product: int) -> tuple[PaceLearnt, ...]:
+        """Return all that was learnt of a product: first coats first, all ways before one."""
+        mine = (learnt for key, learnt in self.learnt.items() if key.product == product)
+        return tuple(sorted(mine, key=_in_order))
+
+
+Paces.none = Paces()
+
+
+def _in_order(learnt: PaceLearnt) -> tuple[bool, bool, str, int]:
+    key = learnt.key
+    return not key.first, not key.any_way, key.method or "", key.container or 0
+
+
+def learn(seen: Iterable[Seen], figures: PaceFigures) -> Paces:
+    """Learn the pace of every product from what its coats tell."""
+    groups: dict[PaceKey, list[Seen]] = defaultdict(list)
+    for each in seen:
+        groups[each.key].append(each)
+        groups[each.key.however()].append(each)
+    return Paces(
+        {
+            key: _learnt(key, of, figures)
+            for key, of in groups.items()
+            if key.any_way or ENOUGH_ALONE <= len(of) < len(groups[key.however()])
+        }
+    )
+
+
+def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLearnt:
+    found = sorted(seen, key=lambda each: (*each.coat.when.order, each.coat.id))
+    told = posterior([each.bracket for each in found], figures)
+    acts = tuple(dict.fromkeys(each.coat.act for each in found))
+    return PaceLearnt(key, exp(told.median), exp(told.low), exp(told.high), acts)

@@ -1,0 +1,71 @@
+"""How air changes the pace of drying: k, equivalent hours an hour, by what makes the film dry."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from finishlog.core.air import Air, saturation_pa
+from finishlog.core.finishes import Mechanism
+
+# °C and % RH in, k out.
+RateAt = Callable[[float, float], float]
+
+
+@dataclass(frozen=True, slots=True)
+class Carrier:
+    """The liquid that leaves a film: Antoine's log10 P = a - b / (c + T), P and T as in facts."""
+
+    key: str
+    name: str
+    a: float
+    b: float
+    c: float
+    source: str
+
+    def pressure(self, temperature_c: float) -> float:
+        """Return the vapour pressure at a temperature (only ratios are used)."""
+        return float(10 ** (self.a - self.b / (self.c + temperature_c)))
+
+
+@dataclass(frozen=True, slots=True)
+class RateLaw:
+    """How air changes the pace of drying, relative to the reference air."""
+
+    mechanism: Mechanism
+    reference: Air
+    factor_per_10c: float = 2.0
+    carrier: Carrier | None = None
+
+    @property
+    def asks_humidity(self) -> bool:
+        """Tell whether the pace depends on humidity."""
+        return self.mechanism is Mechanism.WATER
+
+
+@lru_cache(maxsize=256)
+def rate_at(law: RateLaw) -> RateAt:
+    """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.
+
+    Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971), an
+    assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and solvent:
+    ratio of the carrier's vapour pressures; both estimates.
+    """
+    reference = law.reference.temperature_c
+    match law.mechanism:
+        case Mechanism.OXIDATION | Mechanism.CROSS_LINKING:
+            factor = law.factor_per_10c
+            return lambda t, _rh: float(factor ** ((t - reference) / 10))
+        case Mechanism.WATER:
+            thirst = saturation_pa(reference) * (1 - law.reference.humidity_pct / 100)
+            return lambda t, rh: saturation_pa(t) * (1 - rh / 100) / thirst
+        case Mechanism.ALCOHOL | Mechanism.SOLVENT:
+            vapour = law.carrier.pressure if law.carrier else saturation_pa
+            at_reference = vapour(reference)
+            return lambda t, _rh: vapour(t) / at_reference
+
+
+def rate(law: RateLaw, air: Air) -> float:
+    """Return k in some air, uncapped, never below 0."""
+    return max(0.0, rate_at(law)(air.temperature_c, air.humidity_pct))

@@ -1,0 +1,233 @@
+"""What to suppose of a room's air where nobody read it: its usual day, and its heater.
+
+The usual day is drawn straight between its points, in the time of the clock on the wall. Heating
+lifts the temperature and leaves the water in the air as it is. Two months ahead no day is drawn
+any more: then the air may be anything from the coldest to the warmest of the usual days.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from itertools import pairwise
+
+from finishlog.core.air import Air, cooled
+from finishlog.core.air_span import between
+from finishlog.core.usual_day import UsualDay, UsualHour
+
+_DRAWN = timedelta(days=60)
+_DAY = timedelta(days=1)
+# Our own assumption where nobody said how damp it is: the coldest hour is this damp.
+_DAMP_PCT = 75.0
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """A heater that runs for once; `temperature_c` None: as warm as the room gets when heated."""
+
+    start: datetime
+    end: datetime
+    temperature_c: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Supposed:
+    """A stretch with the air to suppose, at its beginning and end; empty: nothing is known."""
+
+    start: datetime
+    end: datetime | None
+    airs: tuple[Air, ...] = ()
+    ends: tuple[Air, ...] = ()
+    heated: bool = False
+
+    @property
+    def air(self) -> Air | None:
+        """The air it begins with."""
+        return self.airs[0] if self.airs else None
+
+    @property
+    def ramps(self) -> Iterator[tuple[Air, Air]]:
+        """Pair every air with what it goes to."""
+        return zip(self.airs, self.ends or self.airs, strict=True)
+
+    def cut(self, start: datetime, end: datetime | None) -> Supposed:
+        """Return the part between two moments inside it."""
+        if (start, end) == (self.start, self.end):
+            return self
+        if not self.ends or self.end is None:
+            return Supposed(start, end, self.airs, self.ends, self.heated)
+        whole = self.end - self.start
+        since, until = (start - self.start) / whole, ((end or self.end) - self.start) / whole
+        return Supposed(
+            start,
+            end,
+            tuple(between(a, b, since) for a, b in self.ramps),
+            tuple(between(a, b, until) for a, b in self.ramps),
+            self.heated,
+        )
+
+
+def supposed(
+    usual: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime | None,
+    read: Air | None,
+) -> Iterator[Supposed]:
+    """Yield what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
+    days = [day for day in usual if day.hours]
+    drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + _DRAWN
+    if days and end is not None:
+        drawn_until = min(end, start + _DRAWN)
+    if end is None or drawn_until < end:
+        last = Supposed(drawn_until, end, *_anything(days, read))
+    else:
+        last = None
+    plain = _days(days, zone, start, drawn_until, read) if days else [Supposed(start, drawn_until)]
+    warm = sorted(_heating(days, heats, zone, start, drawn_until, read), key=lambda h: h.start)
+    drawn = list(_overlaid(plain, warm, read))
+    if not days and last is not None and not warm:
+        yield Supposed(start, end)
+        return
+    yield from drawn
+    if last is not None:
+        yield last
+
+
+def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[tuple[Air, ...]]:
+    """Return the coldest and the warmest air of the usual days."""
+    airs = [air for day in days for _, air in _points(day, read)]
+    airs += [cooled(max(airs, key=_warmth), d.heated_c) for d in days if d.heated_c is not None]
+    if not airs:
+        return ((),)
+    return ((min(airs, key=_warmth), max(airs, key=_warmth)),)
+
+
+def _warmth(air: Air) -> float:
+    return air.temperature_c
+
+
+def _points(day: UsualDay, read: Air | None) -> list[tuple[int, Air]]:
+    """Return the points of a day; where no humidity is given, the water before it stays."""
+    water = next((_air(h) for h in reversed(day.hours) if h.humidity_pct is not None), None)
+    if water is None:
+        coldest = min(h.temperature_c for h in day.hours)
+        water = read or Air(coldest, _DAMP_PCT)
+    found = []
+    for hour in day.hours:
+        water = _air(hour) if hour.humidity_pct is not None else cooled(water, hour.temperature_c)
+        found.append((hour.minute, water))
+    return found
+
+
+def _air(hour: UsualHour) -> Air:
+    assert hour.humidity_pct is not None
+    return Air(hour.temperature_c, hour.humidity_pct)
+
+
+def _days(
+    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
+) -> Iterator[Supposed]:
+    """Draw the usual days from `start` to `end`."""
+    points = {id(day): _points(day, read) for day in days}
+    knots = [
+        (_moment(on, minute, zone), air)
+        for on in _dates(start - _DAY, end + _DAY, zone)
+        if (day := usual_on(days, on)) is not None
+        for minute, air in points[id(day)]
+    ]
+    # A day without a season of its own leaves a gap in the year: nothing is supposed there.
+    if not knots:
+        yield Supposed(start, end)
+        return
+    knots = [(start, knots[0][1]), *knots] if knots[0][0] > start else knots
+    knots = [*knots, (end, knots[-1][1])] if knots[-1][0] < end else knots
+    for (since, air), (until, then) in pairwise(knots):
+        if since < until and since < end and until > start:
+            whole = Supposed(since, until, (air,), (then,))
+            yield whole.cut(max(since, start), min(until, end))
+
+
+def usual_on(days: Iterable[UsualDay], on: date) -> UsualDay | None:
+    """Return the usual day of a date: of its season, or the one for all the year."""
+    always = None
+    for day in days:
+        if day.season is None:
+            always = day
+        elif _within(day.season, on.month):
+            return day
+    return always
+
+
+def _within(season: tuple[int, int], month: int) -> bool:
+    first, last = season
+    return first <= month <= last if first <= last else month >= first or month <= last
+
+
+def _dates(start: datetime, end: datetime, zone: tzinfo) -> Iterator[date]:
+    on, last = start.astimezone(zone).date(), end.astimezone(zone).date()
+    while on <= last:
+        yield on
+        on += _DAY
+
+
+def _moment(on: date, minute: int, zone: tzinfo) -> datetime:
+    """Return the instant of a minute of the day on the wall."""
+    wall = datetime.combine(on, time(), zone) + timedelta(minutes=minute)
+    return wall.astimezone(UTC)
+
+
+def _heating(
+    days: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime,
+    read: Air | None,
+) -> Iterator[Heat]:
+    """Yield when the heater runs and how warm it gets, as usual and for once."""
+    warmest = max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
+    usually = max((d.heated_c for d in days if d.heated_c is not None), default=warmest)
+    for heat in heats:
+        warm = heat.temperature_c if heat.temperature_c is not None else usually
+        if heat.start < end and heat.end > start and warm is not None:
+            yield Heat(max(heat.start, start), min(heat.end, end), warm)
+    for on in _dates(start - _DAY, end, zone):
+        day = usual_on(days, on)
+        if day is None or day.heated is None:
+            continue
+        begins, ends = day.heated
+        since, until = _moment(on, begins, zone), _moment(on, ends, zone)
+        until += _DAY if ends <= begins else timedelta()
+        warm = day.heated_c if day.heated_c is not None else warmest
+        if since < end and until > start and warm is not None:
+            yield Heat(max(since, start), min(until, end), warm)
+
+
+def _overlaid(
+    plain: Iterable[Supposed], heats: Sequence[Heat], read: Air | None
+) -> Iterator[Supposed]:
+    """Lift the temperature where a heater runs."""
+    for each in plain:
+        marks = {m for h in heats for m in (h.start, h.end) if _inside(m, each)}
+        bounds = [each.start, *sorted(marks), each.end]
+        for start, end in pairwise(bounds):
+            assert start is not None
+            part = each.cut(start, end)
+            warm = [h.temperature_c for h in heats if h.start <= start < h.end]
+            lifted = max((w for w in warm if w is not None), default=None)
+            yield part if lifted is None else _lifted(part, lifted, read)
+
+
+def _inside(moment: datetime, each: Supposed) -> bool:
+    return each.start < moment and (each.end is None or moment < each.end)
+
+
+def _lifted(part: Supposed, least_c: float, read: Air | None) -> Supposed:
+    """Warm a stretch to `least_c` where it is colder."""
+    ramps = list(part.ramps) or ([(read, read)] if read is not None else [])
+    lifted = [tuple(cooled(a, max(a.temperature_c, least_c)) for a in ramp) for ramp in ramps]
+    airs, ends = tuple(r[0] for r in lifted), tuple(r[1] for r in lifted)
+    return Supposed(part.start, part.end, airs, ends, heated=True)

@@ -1,0 +1,32 @@
+"""A room's usual day: temperature and humidity through the hours, its season, its heating."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+
+@dataclass(frozen=True, slots=True)
+class UsualHour:
+    """A point of the day: minutes since midnight, °C, % RH (None: the water before it stays)."""
+
+    minute: int
+    temperature_c: float
+    humidity_pct: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class UsualDay:
+    """What a room is like on a usual day of a season.
+
+    `hours` are sorted by minute; empty: only the coldest night is known. `season`: months from
+    first to last, may wrap the year; None: all the year. `heated`: minutes of the day between
+    which a heater keeps it at `heated_c`, may wrap midnight. `coldest_c`: the coldest night.
+    """
+
+    hours: tuple[UsualHour, ...] = ()
+    season: tuple[int, int] | None = None
+    heated: tuple[int, int] | None = None
+    heated_c: float | None = None
+    coldest_c: float | None = None
+    valid_from: datetime | None = None
