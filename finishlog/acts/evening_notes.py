@@ -19,7 +19,6 @@ from finishlog.core.records import (
     Stripping,
 )
 from finishlog.core.safety_notes import SafetyNote, notes_for
-from finishlog.core.shop import Log
 from finishlog.facts.load import Facts
 
 _DUST = ("young-film", "dust")
@@ -90,7 +89,7 @@ def _heats(entry: int, seen: Look) -> bool:
 def notes_of_dust(entry: int, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
     """Choose the notes of sanding a film that still heats: dust, and the sander's bag."""
     heats = any(entry in item.entries and Waste.DUST in item.made_of for item in after.bench.rags)
-    before = replace(after, log=Log(tuple(e for e in after.log.entries if e.id != entry)))
+    before = replace(after, log=after.log.only(lambda e: e.id != entry))
     return _unsaid(_DUST, _said_tonight(before, facts, clock), facts) if heats else ()
 
 

@@ -17,7 +17,6 @@ from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
 from finishlog.core.records import Operation, When
 from finishlog.core.safety_notes import SafetyNote
-from finishlog.core.shop import Log
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
@@ -73,8 +72,9 @@ def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
     """Look back: the shop as the log leaves it at a moment."""
     if moment >= clock.now:
         return seen
-    log = Log(tuple(e for e in seen.log.entries if e.when.latest <= moment))
-    return Look(seen.shop, log, bench_state(seen.shop, log, facts, moment, clock.zone))
+    log = seen.log.as_of(moment)
+    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
+    return Look(seen.shop, log, bench, paces=seen.paces)
 
 
 def logged(

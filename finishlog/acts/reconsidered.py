@@ -13,7 +13,6 @@ from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.grouping import groups
 from finishlog.core.records import Coat, Target
-from finishlog.core.shop import Log
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
@@ -89,8 +88,9 @@ def _as_it_went_on(
     """Return the warnings that a coat gets by the log as it was right before it."""
     moment = coat.when.latest
     mine = (coat.when.order, coat.id)
-    log = Log(tuple(e for e in seen.log.entries if (e.when.order, e.id) < mine))
-    then = replace(seen, log=log, bench=bench_state(seen.shop, log, facts, moment, clock.zone))
+    log = seen.log.only(lambda e: (e.when.order, e.id) < mine)
+    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
+    then = replace(seen, log=log, bench=bench)
     return warnings_before(
         then,
         Zones(targets=coat.targets & touched, parts=(), pieces=frozenset(), labels=()),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.clock import Clock
 from finishlog.core.bench import BenchState, bench_state
+from finishlog.core.pace import Paces
 from finishlog.core.records import Away
 from finishlog.core.shop import Log, Shop, ThingKind
 from finishlog.facts.load import Facts
@@ -29,6 +30,8 @@ class Look:
     bench: BenchState
     # By part: the act that put it on record.
     made: Mapping[int, int] = field(default_factory=dict)
+    # How products dry here, by what their checks taught.
+    paces: Paces = Paces.none
 
 
 def look(connection: Connection, facts: Facts, clock: Clock) -> Look:

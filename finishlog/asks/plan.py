@@ -170,7 +170,7 @@ def plan(
         seen = look(connection, facts, clock)
     wanted = _wanted(seen.shop, typed)
     dues = {} if due is None else {_one_project(wanted): due}
-    made = plan_ahead(seen.shop, seen.log, facts, clock.now, clock.zone, dues)
+    made = plan_ahead(seen.shop, seen.log, facts, clock.now, clock.zone, dues, seen.paces)
     return _answer(made, seen, facts, frozenset(part.id for part in wanted))
 
 

@@ -13,6 +13,7 @@ from datetime import datetime, timedelta, tzinfo
 from finishlog.core.book import Book
 from finishlog.core.choosing import Hands
 from finishlog.core.jobs import DUSTY
+from finishlog.core.pace import Paces
 from finishlog.core.plan_dates import Dates, project_plans
 from finishlog.core.plan_results import Plan, PlannedSession
 from finishlog.core.records import Work
@@ -36,10 +37,11 @@ def plan(
     now: datetime,
     zone: tzinfo,
     due: Mapping[int, datetime] | None = None,
+    paces: Paces = Paces.none,
 ) -> Plan:
     """Plan everything that is open. `due` (by project) comes before the due dates on record."""
     wanted = {p.id: p.due for p in shop.projects if p.due is not None} | dict(due or {})
-    planner = _Planner(shop, log, book, now, zone, wanted)
+    planner = _Planner(shop, log, book, now, zone, wanted, paces)
     planner.run()
     return planner.plan()
 
@@ -54,12 +56,15 @@ class _Planner:
     now: datetime
     zone: tzinfo
     due: Mapping[int, datetime]
+    paces: Paces
     sessions: list[PlannedSession] = field(default_factory=list)
     stopped: str = ""
 
     def __post_init__(self) -> None:
         """Look at the shop as it is."""
-        self.waiting = Waiting(ShopAhead(self.shop, self.log, self.book, self.now, self.zone))
+        self.waiting = Waiting(
+            ShopAhead(self.shop, self.log, self.book, self.now, self.zone, paces=self.paces)
+        )
         self.urgency = Urgency(self.shop, self.book, self.due)
         self.dates = Dates(self.waiting.ahead, self.now)
         self.last: Visit | None = None

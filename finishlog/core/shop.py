@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
@@ -10,7 +10,7 @@ from enum import StrEnum
 from finishlog.core.air_span import AirPoint
 from finishlog.core.containers import Container
 from finishlog.core.finishes import Figure, RecoatWindow
-from finishlog.core.records import AnyEntry, Operation, Target
+from finishlog.core.records import AnyEntry, Heated, Operation, Target
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
 from finishlog.core.usual_day import UsualDay
@@ -208,6 +208,26 @@ class Log:
     # By room: what loggers read, in order of time. Too many to be entries.
     logged_air: Mapping[int, Sequence[AirPoint]] = field(default_factory=dict)
 
+    def as_of(self, moment: datetime) -> Log:
+        """Return what had happened by a moment; a heater that was on its way then stays."""
+        return Log(
+            tuple(e for e in self.entries if _by(e) <= moment),
+            {
+                room: [point for point in points if point.at <= moment]
+                for room, points in self.logged_air.items()
+            },
+        )
+
+    def only(self, keep: Callable[[AnyEntry], bool]) -> Log:
+        """Return the log with some of its entries; what loggers read stays."""
+        return Log(tuple(e for e in self.entries if keep(e)), self.logged_air)
+
     def reaching(self, target: Target) -> tuple[AnyEntry, ...]:
         """Select what reached one zone of one piece."""
         return tuple(entry for entry in self.entries if target in entry.targets)
+
+
+def _by(entry: AnyEntry) -> datetime:
+    """Return when an entry counts as happened: a heater is told of before it runs."""
+    happened = entry.when.latest
+    return min(entry.typed_at, happened) if isinstance(entry, Heated) else happened

@@ -13,6 +13,7 @@ from finishlog.core.records import AnyEntry, RagsEvent, Stripped
 from finishlog.core.shop import Log
 from finishlog.store.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.in_force import Fate, fates, withdrawn_acts
+from finishlog.store.read_air import read_logged_air
 from finishlog.store.read_details import READERS, Common, Commons
 from finishlog.store.schema_log import EntryKind, container_event, entry
 from finishlog.store.schema_things import container
@@ -27,7 +28,8 @@ _OF_CONTAINERS_IN_USE = (
     .where(container.c.archived_at.is_(None))
 )
 
-_OF_THE_SHOP = (EntryKind.READING, EntryKind.RAGS, EntryKind.AWAY)
+_AIR_READ = (EntryKind.READING, EntryKind.AIR_IMPORT)
+_OF_THE_SHOP = (*_AIR_READ, EntryKind.HEAT, EntryKind.RAGS, EntryKind.AWAY)
 
 
 def read_log(connection: Connection, pieces: Collection[int] | None = None) -> Log:
@@ -40,11 +42,14 @@ def read_log(connection: Connection, pieces: Collection[int] | None = None) -> L
     wanted = None if pieces is None else touching(connection, pieces)
     heads = read_heads(connection, wanted)
     standing = _standing(heads, withdrawn, wanted)
+    since = None
     if wanted is not None:
-        of_shop = _of_the_shop_since(connection, _air_begins(connection, standing))
+        since = _air_begins(connection, standing)
+        of_shop = _of_the_shop_since(connection, since)
         standing |= _standing(read_heads(connection, of_shop), withdrawn, of_shop)
     records = _records(connection, standing, pieces is None)
-    return Log(_in_order(_of_amended(records, heads, withdrawn), standing))
+    entries = _in_order(_of_amended(records, heads, withdrawn), standing)
+    return Log(entries, read_logged_air(connection, entries, since))
 
 
 def _of_amended(
@@ -83,7 +88,7 @@ def _standing(
 def _air_begins(connection: Connection, standing: _Standing) -> datetime | None:
     """Find since when readings and rags matter; None when there are neither coats nor readings."""
     last_reading = connection.scalar(
-        select(func.max(entry.c.latest_at)).where(entry.c.kind == EntryKind.READING)
+        select(func.max(entry.c.latest_at)).where(entry.c.kind.in_(_AIR_READ))
     )
     coats = [head.when.earliest for head, _ in standing.values() if head.kind is EntryKind.COAT]
     moments = [*coats, *([last_reading] if last_reading else [])]
