@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from datetime import datetime
 
 from finishlog.asks.on import step_words
+from finishlog.asks.pace import PaceLine, pace_lines
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.bench import rooms_air
@@ -74,6 +75,13 @@ class ProductLine:
     of: FinishClass
     note: str
     old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OneProduct(ProductLine):
+    """A product with what its checks taught of its pace here."""
+
+    pace: tuple[PaceLine, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,10 +213,14 @@ def products(
     return tuple(_product(p, shop, facts) for p in shop.products.values() if p.archived is archived)
 
 
-def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> ProductLine:
+def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> OneProduct:
     """Show one product."""
-    shop = _shop(database, clock)
-    return _product(pick_product(shop, name), shop, facts)
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now)
+        product = pick_product(shop, name)
+        pace = pace_lines(connection, shop, facts, clock, product.id)
+    line = _product(product, shop, facts)
+    return OneProduct(**{f.name: getattr(line, f.name) for f in fields(line)}, pace=pace)
 
 
 def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:

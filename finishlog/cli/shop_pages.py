@@ -16,6 +16,7 @@ from finishlog.core.units import Temperature
 if TYPE_CHECKING:
     from finishlog.asks.settings import Setting
     from finishlog.asks.things import (
+        OneProduct,
         PartLine,
         ProductLine,
         ProjectLine,
@@ -123,11 +124,12 @@ def products_page(lines: Sequence[ProductLine]) -> Page:
     return page
 
 
-def product_page(line: ProductLine, facts: Facts, unit: Temperature) -> Page:
+def product_page(line: OneProduct, facts: Facts, unit: Temperature) -> Page:
     """Show one product."""
     page = Page()
     page.line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
-    for words in (line.note, _once(line.old_names)):
+    paces = (f"your pace: {pace.words}" for pace in line.pace)
+    for words in (line.note, _once(line.old_names), *paces):
         if words:
             page.line(words)
     figures(page, dict(line.stages), line.window, facts, unit)

@@ -314,9 +314,9 @@ def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
     return bool(last) and isinstance(last[0], SetAside)
 
 
-def rooms_of_pieces(shop: Shop, log: Log) -> dict[int, tuple[Stay, ...]]:
+def rooms_of_pieces(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, tuple[Stay, ...]]:
     """Return the rooms that every piece stood in, one after the other, by its id."""
-    index, rooms = _index(log), rooms_air(shop, log)
+    index, rooms = _index(log), rooms_air(shop, log, zone)
     return {
         piece.id: _stays(part, piece, index, rooms) for part in shop.parts for piece in part.pieces
     }

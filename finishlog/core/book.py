@@ -13,6 +13,7 @@ from finishlog.core.hands_on import HandsOn
 from finishlog.core.keeping import KeepingFigures
 from finishlog.core.mixes import MixingFigures
 from finishlog.core.overcoat import OvercoatRule
+from finishlog.core.pace_posterior import PaceFigures
 from finishlog.core.rate_law import Carrier
 from finishlog.core.records import FaultKind
 from finishlog.core.removal import Removal
@@ -77,6 +78,10 @@ class Book(Protocol):
     @property
     def drying(self) -> DryingFigures:
         """Return the figures that hold for every class."""
+
+    @property
+    def pace(self) -> PaceFigures:
+        """Return how far a shop's pace may lie from a label's hours."""
 
     @property
     def hands_on(self) -> HandsOn:

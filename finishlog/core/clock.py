@@ -10,29 +10,39 @@ One running sum per room and way of counting is shared by all films (`Course.sum
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections.abc import Callable, Iterable
+from bisect import bisect_left
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import lru_cache
+from typing import NamedTuple
 
 from finishlog.core.air_met import AirMet, Leg
-from finishlog.core.air_span import Known
-from finishlog.core.counting import Counting, gain
+from finishlog.core.air_span import AirSpan, Known
+from finishlog.core.counting import Counting, gain, piece
 from finishlog.core.room_air import Course
+from finishlog.core.small_step import small_steps
 
 _HOUR = timedelta(hours=1)
 _TURNS = 200
 _EXACT_H = 1e-11
 
 
-@dataclass(frozen=True, slots=True)
-class Hours:
+class Hours(NamedTuple):
     """Real hours by how their air is known; the `unread` of the unknown have none near them."""
 
     measured: float = 0.0
     usual: float = 0.0
     unknown: float = 0.0
     unread: float = 0.0
+
+    def __add__(self, other: Hours) -> Hours:  # type: ignore[override]
+        """Add the hours of two ways."""
+        return Hours(*(a + b for a, b in zip(self, other, strict=True)))
+
+    def __sub__(self, other: Hours) -> Hours:
+        """Take a shorter way from a longer."""
+        return Hours(*(a - b for a, b in zip(self, other, strict=True)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,43 +54,54 @@ class Reached:
 
 
 class _Sums:
-    """The running sum of equivalent hours over a course, worked out as far as it was asked."""
+    """The running sum of equivalent hours over a course, worked out only where it was asked for.
+
+    It begins with the first span that was asked for; an earlier one makes it begin anew.
+    """
 
     def __init__(self, course: Course, counting: Counting) -> None:
         self.course, self.counting = course, counting
-        self.totals = [0.0]
+        self.first, self.totals = len(course.spans), [0.0]
+        self.small = small_steps(counting)
 
     def _extend(self) -> bool:
         """Add one more span; False when the last has no end."""
-        n = len(self.totals) - 1
-        length = self.course.spans[n].length_h
+        span = self.course.spans[self.first + len(self.totals) - 1]
+        length = span.length_h
         if length is None:
             return False
-        self.totals.append(self.totals[n] + gain(self.counting, self.course.spans[n], length))
+        gained = self.small(span, length)
+        if gained is None:
+            gained = gain(self.counting, span, length)
+        self.totals.append(self.totals[-1] + gained)
         return True
 
-    def at(self, moment: datetime) -> float:
-        """Return the sum at a moment."""
+    def begin(self, moment: datetime) -> None:
+        """Make sure that a moment is reckoned with."""
         n = self.course.index(moment)
-        while len(self.totals) <= n:
+        if n < self.first:
+            self.first, self.totals = n, [0.0]
+
+    def at(self, moment: datetime) -> float:
+        """Return the sum at a moment that is reckoned with."""
+        n = self.course.index(moment)
+        while len(self.totals) <= n - self.first:
             self._extend()
         span = self.course.spans[n]
-        return self.totals[n] + gain(self.counting, span, (moment - span.start) / _HOUR)
+        return self.totals[n - self.first] + gain(
+            self.counting, span, (moment - span.start) / _HOUR
+        )
 
     def when(self, total: float, since: datetime) -> datetime | None:
         """Return the first moment from `since` on at which the sum is `total`; None: never."""
         while self.totals[-1] < total and self._extend():
             pass
-        n = max(bisect_right(self.totals, total) - 1, 0)
         # Where nothing is gained the sum stands still: it was reached before.
-        while n > 0 and self.totals[n] >= total:
-            n -= 1
-        n = max(n, self.course.index(since))
-        left = total - self.totals[n]
-        hours = self._inside(n, left)
+        n = max(bisect_left(self.totals, total) - 1, self.course.index(since) - self.first, 0)
+        hours = self._inside(self.first + n, total - self.totals[n])
         if hours is None:
             return None
-        return max(since, self.course.spans[n].start + timedelta(hours=hours))
+        return max(since, self.course.spans[self.first + n].start + timedelta(hours=hours))
 
     def _inside(self, n: int, left: float) -> float | None:
         """Return after how many hours of span `n` so much is gained; None: it never is."""
@@ -89,13 +110,20 @@ class _Sums:
         if span.is_steady or length is None:
             k = self.counting.pace(span)
             return left / k if k > 0 else (0.0 if left <= 0 else None)
-        return _inverse(lambda x: gain(self.counting, span, x), left, length)
+        whole = self.small(span, length)
+        if whole is not None:
+            return _inverse(lambda x: piece(self.counting, span, 0.0, x), left, length, whole)
+        whole = gain(self.counting, span, length)
+        return _inverse(lambda x: gain(self.counting, span, x), left, length, whole)
 
 
-def _inverse(rises: Callable[[float], float], wanted: float, length: float) -> float:
-    """Return where a rising function of 0..length is `wanted`, by false position kept in check."""
+def _inverse(rises: Callable[[float], float], wanted: float, length: float, whole: float) -> float:
+    """Return where a rising function of 0..length is `wanted`, by false position kept in check.
+
+    `whole`: its value at the end.
+    """
     low, high = 0.0, length
-    at_low, at_high = -wanted, rises(length) - wanted
+    at_low, at_high = -wanted, whole - wanted
     middle = high
     for turn in range(_TURNS):
         if at_high - at_low <= 0 or high - low < _EXACT_H:
@@ -128,9 +156,12 @@ def gained(met: AirMet, counting: Counting, until: datetime) -> float:
 def _gained_in(leg: Leg, counting: Counting, until: datetime) -> float:
     end = until if leg.end is None else min(leg.end, until)
     sums = _sums(leg.room.course, counting)
+    sums.begin(leg.start)
     return sums.at(end) - sums.at(leg.start)
 
 
+# The pieces of a batch ask the same.
+@lru_cache(maxsize=2048)
 def reach(hours: float, met: AirMet, counting: Counting, since: datetime | None = None) -> Reached:
     """Add up equivalent hours until there are `hours` of them.
 
@@ -143,6 +174,7 @@ def reach(hours: float, met: AirMet, counting: Counting, since: datetime | None 
         if leg.end is not None and leg.end <= since:
             continue
         sums, begins = _sums(leg.room.course, counting), max(leg.start, since)
+        sums.begin(begins)
         start = sums.at(begins)
         if leg.end is None or sums.at(leg.end) - start >= left:
             moment = sums.when(start + left, begins) if left else begins
@@ -153,20 +185,46 @@ def reach(hours: float, met: AirMet, counting: Counting, since: datetime | None 
 
 def _on_the_way(met: AirMet, until: datetime | None) -> Hours:
     """Sum up the real hours by how their air is known; of a way without end, all that ends."""
-    found = dict.fromkeys(Known, 0.0)
-    unread = 0.0
+    found = Hours()
     for leg in met.legs:
         if until is not None and leg.start >= until:
             break
         end = leg.end if until is None or (leg.end and leg.end < until) else until
-        for known, hours, nothing in _known(leg, end):
-            found[known] += hours
-            unread += hours if nothing else 0.0
-    return Hours(found[Known.MEASURED], found[Known.USUAL], found[Known.UNKNOWN], unread)
+        known = _known(leg.room.course)
+        found += known.until(end) - known.until(leg.start)
+    return found
 
 
-def _known(leg: Leg, end: datetime | None) -> Iterable[tuple[Known, float, bool]]:
-    for span in leg.room.course.between(leg.start, end):
-        length = span.length_h
-        if length is not None:
-            yield span.known, length, not span.airs
+class _KnownHours:
+    """The running sums of real hours over a course, by how their air is known."""
+
+    def __init__(self, course: Course) -> None:
+        self.course = course
+        self.totals = [Hours()]
+        for span in course.spans[:-1]:
+            self.totals.append(self.totals[-1] + _hours_of(span, span.length_h or 0.0))
+
+    def until(self, moment: datetime | None) -> Hours:
+        """Return the hours up to a moment; None: all that end."""
+        if moment is None:
+            return self.totals[-1]
+        n = self.course.index(moment)
+        span = self.course.spans[n]
+        return self.totals[n] + _hours_of(span, (moment - span.start) / _HOUR)
+
+
+def _hours_of(span: AirSpan, hours: float) -> Hours:
+    match span.known:
+        case Known.MEASURED:
+            return Hours(measured=hours)
+        case Known.USUAL:
+            return Hours(usual=hours)
+        case Known.UNKNOWN:
+            return Hours(unknown=hours, unread=0.0 if span.airs else hours)
+
+
+def _known(course: Course) -> _KnownHours:
+    known = course.sums.get(_KnownHours)
+    if not isinstance(known, _KnownHours):
+        known = course.sums[_KnownHours] = _KnownHours(course)
+    return known

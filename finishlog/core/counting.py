@@ -90,7 +90,7 @@ def gain(counting: Counting, span: AirSpan, until_h: float) -> float:
     if span.is_steady or span.length_h is None:
         return until_h * counting.pace(span)
     return sum(
-        _piece(counting, span, a, min(b, until_h)) for a, b in _pieces(counting, span, until_h)
+        piece(counting, span, a, min(b, until_h)) for a, b in _pieces(counting, span, until_h)
     )
 
 
@@ -109,8 +109,8 @@ def _at(ramp: tuple[Air, Air], share: float) -> tuple[float, float]:
     )
 
 
-def _piece(counting: Counting, span: AirSpan, start_h: float, end_h: float) -> float:
-    """Integrate k over a piece without kinks."""
+def piece(counting: Counting, span: AirSpan, start_h: float, end_h: float) -> float:
+    """Return the equivalent hours of a piece of a span; the piece must be without kinks."""
     length, ramps = span.length_h or 1.0, list(span.ramps)
     width = end_h - start_h
     return width * sum(

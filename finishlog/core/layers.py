@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from functools import lru_cache
 from itertools import pairwise
 
 from finishlog.core import checks as film_checks
@@ -204,14 +205,12 @@ class Layer:
         limits = self.of.limits
         return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
 
-    def _too_cold(self) -> list[AirSpan]:
+    def _too_cold(self) -> Sequence[AirSpan]:
         """Return the stretches of its first hours that a reading shows as damaging."""
         limits = self.of.limits
         if limits.warm_first_h is None or limits.min_c is None:
-            return []
-        until, least = self._young_until(limits.warm_first_h), limits.min_c.value
-        young = [s for s in self.air.until(until) if s.measured]
-        return [s for s in young if s.coldest_c is not None and s.coldest_c < least]
+            return ()
+        return read_below(self.air, self._young_until(limits.warm_first_h), limits.min_c.value)
 
     def perhaps_too_cold(self) -> float | None:
         """Return the cold (°C) that its first hours may have met, though no reading shows it.
@@ -265,6 +264,13 @@ def _not_read(span: AirSpan) -> Iterator[Air]:
     for n, ramp in enumerate(span.ramps):
         if n or span.known is Known.USUAL:
             yield from ramp
+
+
+@lru_cache(maxsize=1024)
+def read_below(met: AirMet, until: datetime, least_c: float) -> tuple[AirSpan, ...]:
+    """Return the stretches up to a moment that a reading shows as colder than `least_c` (°C)."""
+    young = (s for s in met.until(until) if s.measured)
+    return tuple(s for s in young if s.coldest_c is not None and s.coldest_c < least_c)
 
 
 def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:

@@ -41,18 +41,14 @@ class PaceKey(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class PaceLearnt:
-    """A factor on the label's hours: median, 5 % and 95 %, and the acts of the coats behind it."""
+    """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts."""
 
     key: PaceKey
     median: float
     low: float
     high: float
+    coats: int
     acts: tuple[int, ...]
-
-    @property
-    def coats(self) -> int:
-        """Return from how many coats it was learnt."""
-        return len(self.acts)
 
     @property
     def factor(self) -> float:
@@ -104,4 +100,4 @@ def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLea
     found = sorted(seen, key=lambda each: (*each.coat.when.order, each.coat.id))
     told = posterior([each.bracket for each in found], figures)
     acts = tuple(dict.fromkeys(each.coat.act for each in found))
-    return PaceLearnt(key, exp(told.median), exp(told.low), exp(told.high), acts)
+    return PaceLearnt(key, exp(told.median), exp(told.low), exp(told.high), len(found), acts)

@@ -19,14 +19,20 @@ _FALLEN = 32.0
 _CONVERGED = 1e-12
 # From here on erfc is left for the tail's continued fraction: before it underflows.
 _FAR = 6.0
+# No film hardens in less than this share of its time: what is narrower would be lost in rounding.
+_A_MOMENT = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
 class PaceFigures:
-    """The prior of ln f is normal about 0 with `spread`; one coat scatters by `scatter`."""
+    """The prior of ln f is normal about 0 with sd `spread`; one coat scatters by sd `scatter`.
+
+    `basis`: what they rest on, in words.
+    """
 
     spread: float
     scatter: float
+    basis: tuple[str, ...] = ()
 
 
 class Bracket(NamedTuple):
@@ -91,7 +97,8 @@ def _bounds(bracket: Bracket) -> _Bounds:
     if not 0 <= bracket.soft_h < bracket.hard_h or bracket.label_h <= 0:
         raise ValueError(f"{bracket} brackets nothing")
     low = log(bracket.soft_h / bracket.label_h) if bracket.soft_h else -inf
-    return low, log(bracket.hard_h / bracket.label_h) if bracket.hard_h < inf else inf
+    high = log(bracket.hard_h / bracket.label_h) if bracket.hard_h < inf else inf
+    return low, max(high, low + _A_MOMENT)
 
 
 def _climb(bounds: Sequence[_Bounds], figures: PaceFigures) -> tuple[float, float]:

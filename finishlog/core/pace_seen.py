@@ -10,17 +10,21 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime, timedelta, tzinfo
+from functools import partial
 from math import inf
 
 from finishlog.core import checks as film_checks
+from finishlog.core.air_met import air_met
 from finishlog.core.air_span import Known
+from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.book import Book
 from finishlog.core.finishes import Figure
-from finishlog.core.layers import Layer
+from finishlog.core.layers import Layer, build
 from finishlog.core.pace import PaceKey
 from finishlog.core.pace_posterior import Bracket
-from finishlog.core.records import Check, Coat, Found, Operation, Work
+from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Target, Work
+from finishlog.core.shop import Log, Shop
 from finishlog.core.stages import Stage
 from finishlog.core.still_soft import past_hope
 
@@ -47,6 +51,22 @@ def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
     if any(span.known is Known.UNKNOWN for span in layer.drying_air.until(moment)):
         return None
     return layer.done_h(figure, moment)
+
+
+def films(
+    shop: Shop, log: Log, zone: tzinfo, targets: Iterable[Target], book: Book
+) -> Iterator[tuple[Layer, ...]]:
+    """Yield the layers of some zones at the label's pace; of `shop` only pieces and rooms count.
+
+    `zone`: where the rooms' clock on the wall is.
+    """
+    stays = rooms_of_pieces(shop, log, zone)
+    reached: dict[Target, list[AnyEntry]] = {target: [] for target in targets}
+    for entry in log.entries:
+        for target in entry.targets & reached.keys():
+            reached[target].append(entry)
+    for target, entries in sorted(reached.items()):
+        yield build(entries, book, partial(air_met, stays.get(target.piece, ())))
 
 
 def observed(

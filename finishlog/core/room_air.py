@@ -54,9 +54,9 @@ class Course:
             yield span.cut(max(span.start, start), until)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class RoomAir:
-    """What is known of one room's air, and its course.
+    """What is known of one room's air, and its course. It equals only itself.
 
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
     days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is.

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from finishlog.core.keeping import KeepingFigures
     from finishlog.core.mixes import MixingFigures
     from finishlog.core.overcoat import OvercoatRule
+    from finishlog.core.pace_posterior import PaceFigures
     from finishlog.core.rate_law import Carrier
     from finishlog.core.records import FaultKind
     from finishlog.core.removal import Removal
@@ -177,6 +178,11 @@ class Facts:
     def drying(self) -> DryingFigures:
         """The figures of drying that hold for every class."""
         return _drying(self.folder)
+
+    @property
+    def pace(self) -> PaceFigures:
+        """How far a shop's pace may lie from a label's hours."""
+        return _pace(self.folder)
 
     @property
     def mixing(self) -> MixingFigures:
@@ -342,6 +348,13 @@ def _drying(folder: str) -> DryingFigures:
     from finishlog.facts.rate_files import read_drying
 
     return read_drying(f"{folder}/rates.toml")
+
+
+@cache
+def _pace(folder: str) -> PaceFigures:
+    from finishlog.facts.pace_file import read_pace
+
+    return read_pace(f"{folder}/pace.toml")
 
 
 @cache

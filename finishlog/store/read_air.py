@@ -14,6 +14,9 @@ from finishlog.core.air_span import AirPoint
 from finishlog.core.records import AirImported, AnyEntry
 from finishlog.store.schema_log import logged_air
 
+# From when to when; None: from the beginning, for good.
+Stretch = tuple[datetime | None, datetime | None]
+
 # Read as text: a typed column costs as much again on ten thousand rows.
 _POINTS = select(
     type_coerce(logged_air.c.at, String), logged_air.c.temperature_c, logged_air.c.humidity_pct
@@ -21,23 +24,27 @@ _POINTS = select(
 
 
 def read_logged_air(
-    connection: Connection, entries: Iterable[AnyEntry], since: datetime | None
+    connection: Connection, entries: Iterable[AnyEntry], stretches: Sequence[Stretch]
 ) -> Mapping[int, Sequence[AirPoint]]:
-    """Return by room what the loggers' files among the entries hold, from `since` on, in order.
+    """Return by room what the loggers' files among the entries hold of some stretches, in order.
 
-    The point right before `since` is not looked for: whoever asks, asks from well before.
+    The point right before one is not looked for: whoever asks, asks from well before.
     """
     found: dict[int, list[list[AirPoint]]] = defaultdict(list)
     for entry in entries:
         if isinstance(entry, AirImported):
-            found[entry.room].append(_points(connection, entry, since))
+            found[entry.room] += (_points(connection, entry, *each) for each in stretches)
     return {room: _in_order(files) for room, files in found.items()}
 
 
-def _points(connection: Connection, of: AirImported, since: datetime | None) -> list[AirPoint]:
+def _points(
+    connection: Connection, of: AirImported, since: datetime | None, until: datetime | None
+) -> list[AirPoint]:
     query = _POINTS.where(logged_air.c.entry_id == of.id)
     if since is not None:
         query = query.where(logged_air.c.at >= since)
+    if until is not None:
+        query = query.where(logged_air.c.at <= until)
     act, read = of.act, datetime.fromisoformat
     return [AirPoint(read(at), t, rh, act) for at, t, rh in connection.execute(query).all()]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -29,27 +29,41 @@ _OF_CONTAINERS_IN_USE = (
 )
 
 _AIR_READ = (EntryKind.READING, EntryKind.AIR_IMPORT)
+_LASTING = (EntryKind.AIR_IMPORT, EntryKind.HEAT)
 _OF_THE_SHOP = (*_AIR_READ, EntryKind.HEAT, EntryKind.RAGS, EntryKind.AWAY)
 
+# From when to when.
+Stretch = tuple[datetime, datetime]
 
-def read_log(connection: Connection, pieces: Collection[int] | None = None) -> Log:
+
+def read_log(
+    connection: Connection,
+    pieces: Collection[int] | None = None,
+    within: Collection[Stretch] | None = None,
+) -> Log:
     """Read the entries in force, sorted by the time of the work.
 
     With `pieces`: the entries that touch one of them, and the readings and rags events since two
-    days before the first of their coats (at least the last two days that have readings).
+    days before the first of their coats (at least the last two days that have readings). With
+    `within`: of what is of the shop only the air of those stretches, each with two days before it.
     """
     withdrawn = withdrawn_acts(read_withdrawals(connection))
     wanted = None if pieces is None else touching(connection, pieces)
     heads = read_heads(connection, wanted)
     standing = _standing(heads, withdrawn, wanted)
-    since = None
-    if wanted is not None:
+    stretches: Sequence[tuple[datetime | None, datetime | None]] = [(None, None)]
+    if wanted is not None and within is not None:
+        stretches = _joined(within)
+        of_shop = _air_within(connection, stretches)
+    elif wanted is not None:
         since = _air_begins(connection, standing)
+        stretches = [(since, None)]
         of_shop = _of_the_shop_since(connection, since)
+    if wanted is not None:
         standing |= _standing(read_heads(connection, of_shop), withdrawn, of_shop)
     records = _records(connection, standing, pieces is None)
     entries = _in_order(_of_amended(records, heads, withdrawn), standing)
-    return Log(entries, read_logged_air(connection, entries, since))
+    return Log(entries, read_logged_air(connection, entries, stretches))
 
 
 def _of_amended(
@@ -100,6 +114,29 @@ def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[in
     if since is not None:
         query = query.where(entry.c.latest_at >= since)
     return {*connection.scalars(query), *connection.scalars(_OF_CONTAINERS_IN_USE)}
+
+
+def _joined(within: Iterable[Stretch]) -> list[Stretch]:
+    """Join stretches that meet, each with the air before it, so that none is read twice."""
+    found: list[Stretch] = []
+    for start, end in sorted((start - BEFORE_A_COAT, end) for start, end in within):
+        if found and start <= found[-1][1]:
+            found[-1] = (found[-1][0], max(end, found[-1][1]))
+        else:
+            found.append((start, end))
+    return found
+
+
+def _air_within(connection: Connection, stretches: Iterable[Stretch]) -> set[int]:
+    """Find the readings, loggers' files and heating of some stretches of time."""
+    at, begins = entry.c.latest_at, entry.c.earliest_at
+    read, lasting = entry.c.kind == EntryKind.READING, entry.c.kind.in_(_LASTING)
+    return {
+        id_
+        for start, end in stretches
+        for which in (read & at.between(start, end), lasting & (at >= start) & (begins <= end))
+        for id_ in connection.scalars(select(entry.c.id).where(which))
+    }
 
 
 def _records(connection: Connection, standing: _Standing, whole: bool) -> list[AnyEntry]:

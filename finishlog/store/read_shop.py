@@ -49,7 +49,7 @@ def read_shop(
         projects=projects,
         parts=_parts(connection, projects, include_archived),
         products=_products(connection, now),
-        rooms=_rooms(connection, now, include_archived),
+        rooms=read_rooms(connection, now, include_archived),
         hours=read_shop_hours(connection, time_zone),
         aliases=read_aliases(connection),
         containers=read_containers(connection, archived=include_archived),
@@ -160,7 +160,10 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     }
 
 
-def _rooms(connection: Connection, now: datetime, include_archived: bool) -> dict[int, Room]:
+def read_rooms(
+    connection: Connection, now: datetime, include_archived: bool = False
+) -> dict[int, Room]:
+    """Read the rooms, with the usual days that hold at `now`."""
     nights = read_coldest_nights(connection, now)
     query = select(tables.room).order_by(tables.room.c.id)
     if not include_archived:

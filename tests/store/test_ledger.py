@@ -10,6 +10,7 @@ from sqlalchemy.exc import IntegrityError
 
 from finishlog.core import records
 from finishlog.core.air import Air
+from finishlog.core.air_span import AirPoint
 from finishlog.core.containers import ContainerKind
 from finishlog.core.finishes import Figure, FigureSet, Method, RecoatWindow, WindowKind
 from finishlog.core.records import (
@@ -24,6 +25,7 @@ from finishlog.core.records import (
     Target,
     Test,
     When,
+    at,
 )
 from finishlog.core.shop import Log
 from finishlog.core.stages import Stage
@@ -145,8 +147,35 @@ KINDS = {
         ),
     ),
     "reading": (
-        lambda ledger, bench: ledger.reading(hours_ago(1), room=bench.room, air=Air(17.2, 58.0)),
-        lambda bench, common: records.Reading(**common, room=bench.room, air=Air(17.2, 58.0)),
+        lambda ledger, bench: ledger.reading(
+            hours_ago(1), room=bench.room, air=Air(17.2, 58.0), wet_bulb_c=12.6
+        ),
+        lambda bench, common: records.Reading(
+            **common, room=bench.room, air=Air(17.2, 58.0), wet_bulb_c=12.6
+        ),
+    ),
+    "a logger's file": (
+        lambda ledger, bench: ledger.air_imported(
+            hours_ago(1),
+            room=bench.room,
+            file_name="shop.csv",
+            readings=[(NOW - timedelta(hours=1), Air(17.2, 58.0))],
+        ),
+        lambda bench, common: records.AirImported(
+            **common, room=bench.room, file_name="shop.csv", count=1
+        ),
+    ),
+    "the wood of a piece": (
+        lambda ledger, bench: ledger.piece_reading(
+            hours_ago(1), bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
+        ),
+        lambda bench, common: records.PieceReading(
+            **common, targets=bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
+        ),
+    ),
+    "a heater": (
+        lambda ledger, bench: ledger.heated(hours_ago(1), room=bench.room, temperature_c=21.0),
+        lambda bench, common: records.Heated(**common, room=bench.room, temperature_c=21.0),
     ),
     "rags": (
         lambda ledger, bench: ledger.rags_event(hours_ago(1), deed=RagsDeed.SPREAD),
@@ -241,6 +270,26 @@ def test_every_kind_comes_back_as_logged(kind: str, bench: Bench):
         entry = put(ledger, bench)
     common = {"id": entry, "act": ledger.act_id, "when": hours_ago(1), "typed_at": NOW}
     assert log_of(bench).entries == (expected(bench, common),)
+
+
+def test_what_loggers_read_comes_back_in_order_of_time(bench: Bench):
+    with writing(bench) as ledger:
+        for hours, air in ((1.0, Air(19.0, 52.0)), (2.0, Air(18.0, 55.0))):
+            moment = NOW - timedelta(hours=hours)
+            ledger.air_imported(
+                at(moment), room=bench.room, file_name="shop.csv", readings=[(moment, air)]
+            )
+    assert log_of(bench).logged_air == {
+        bench.room: [
+            AirPoint(NOW - timedelta(hours=2), 18.0, 55.0, ledger.act_id),
+            AirPoint(NOW - timedelta(hours=1), 19.0, 52.0, ledger.act_id),
+        ]
+    }
+
+
+def test_a_reading_of_wood_that_says_nothing_is_not_kept(bench: Bench):
+    with pytest.raises(IntegrityError), writing(bench) as ledger:
+        ledger.piece_reading(hours_ago(1), bench.targets("doors"))
 
 
 def test_rags_of_one_item_name_its_first_coat(bench: Bench):

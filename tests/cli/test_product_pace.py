@@ -1,0 +1,120 @@
+"""Your own pace with a product, from the checks that were logged: through real commands.
+
+The shop and its hours are invented; the topcoat's label says tack-free after 4 h.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from run import Finishlog
+
+SLOW = """
+2026-11-02T08:00 room new finishing
+2026-11-02T08:00 product new topcoat --class alkyd-varnish --tack-free 4h
+2026-11-02T08:00 product new oil --class boiled-linseed-oil
+2026-11-02T08:00 part new cabinet/case --face front
+2026-11-02T08:00 part new cabinet/door -n 2 --face front
+2026-11-02T08:00 air 23C 50%
+2026-11-02T09:00 log case topcoat
+2026-11-02T14:00 check case tacky
+2026-11-02T16:00 check case dry
+"""
+
+
+@pytest.fixture
+def finishlog(tmp_path: Path) -> Finishlog:
+    program = Finishlog(tmp_path, now="2026-11-24T21:05:00+00:00")
+    play(program, SLOW)
+    return program
+
+
+def play(program: Finishlog, story: str) -> None:
+    import shlex
+
+    for line in story.strip().splitlines():
+        moment, *words = shlex.split(line)
+        program.did(*words, now=f"{moment}:00+00:00")
+
+
+def pace(program: Finishlog, name: str = "topcoat") -> list[dict]:
+    return program.did("product", "show", name, "--json").document["answer"]["pace"]
+
+
+def lines(program: Finishlog, name: str = "topcoat") -> list[str]:
+    shown = program.did("product", "show", name).out.splitlines()
+    return [line.removeprefix("your pace: ") for line in shown if line.startswith("your pace")]
+
+
+def test_one_bracket_is_shown_with_its_uncertainty_and_its_coat(finishlog: Finishlog):
+    """Soft at 5 h of 4, dry at 7: worked example 1 of the model."""
+    (said,) = lines(finishlog)
+    assert said.startswith(
+        "1.36 × the label's hours (1.05–1.78), first coats on bare wood, from 1 coat: act "
+    )
+    (found,) = pace(finishlog)
+    assert found["median"] == pytest.approx(1.3617, abs=1e-4)
+    assert found["factor"] == found["median"]
+    assert (found["first"], found["coats"], found["words"]) == (True, 1, said)
+    history = finishlog.did("history", "case").out
+    assert f"act {found['acts'][0]}" in history or str(found["acts"][0]) in history
+
+
+def test_nothing_is_said_of_a_product_without_checks(finishlog: Finishlog):
+    assert lines(finishlog, "oil") == []
+    assert pace(finishlog, "oil") == []
+
+
+def test_a_coat_of_a_part_put_away_still_teaches(finishlog: Finishlog):
+    before = pace(finishlog)
+    finishlog.did("rags", "gone")
+    finishlog.did("part", "archive", "case", "door")
+    assert pace(finishlog) == before
+    finishlog.did("room", "archive", "finishing")
+    assert pace(finishlog) == before
+
+
+def test_an_undone_check_teaches_nothing_any_more(finishlog: Finishlog):
+    # The last act is "check case dry": then it is soft after 5 h, and nobody knows until when.
+    finishlog.did("undo")
+    (found,) = pace(finishlog)
+    assert found["high"] > 1.8
+    finishlog.did("undo")
+    assert pace(finishlog) == []
+
+
+def test_later_coats_and_other_ways_stand_apart(finishlog: Finishlog):
+    play(
+        finishlog,
+        """
+        2026-11-04T08:00 air 23C 50%
+        2026-11-04T09:00 log case topcoat --method brush
+        2026-11-04T12:00 check case dry
+        2026-11-05T08:00 air 23C 50%
+        2026-11-05T13:00 log case topcoat --method brush
+        2026-11-05T16:00 check case dry
+        2026-11-06T08:00 air 23C 50%
+        2026-11-06T18:00 log case topcoat --method wipe
+        2026-11-06T21:00 check case dry
+        """,
+    )
+    first, later, brushed = pace(finishlog)
+    assert (first["first"], later["first"], brushed["first"]) == (True, False, False)
+    assert (later["method"], later["coats"]) == (None, 3)
+    assert (brushed["method"], brushed["coats"]) == ("brush", 2)
+    assert later["median"] < 1 == later["factor"]
+    assert "later coats, brushed, from 2 coats: acts" in brushed["words"]
+    assert brushed["words"].endswith("a wait is never shorter than the label's")
+
+
+def test_only_the_newest_two_dozen_teach(finishlog: Finishlog):
+    for day in range(25):
+        moment = f"2026-11-{5 + day * 18 // 25:02d}T{day % 20:02d}"
+        finishlog.did("part", "new", f"rack/part-{day}", "--face", "front")
+        finishlog.did("air", "23C", "50%", now=f"{moment}:00:00+00:00")
+        finishlog.did("log", f"part-{day}", "topcoat", now=f"{moment}:00:00+00:00")
+        finishlog.did("check", f"part-{day}", "dry", now=f"{moment}:30:00+00:00")
+    (found,) = pace(finishlog)
+    assert found["coats"] == 24
+    assert found["median"] < 1

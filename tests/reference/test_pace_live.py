@@ -1,0 +1,80 @@
+"""Our posterior of a shop's pace against scipy's normal distribution and adaptive quadrature."""
+
+from __future__ import annotations
+
+from math import exp, inf, log
+
+import pytest
+
+from finishlog.core.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+
+FIGURES = PaceFigures(0.35, 0.15)
+TOLD = (
+    (),
+    ((4, 5, 7),),
+    ((4, 5, 7), (4, 4, 6.5), (4, 6, inf)),
+    ((4, 0, 3), (2, 0, 1.75), (6, 5, 8)),
+    ((1, 20, inf), (1, 0, 0.5)),
+    ((2, 2.9, 3.1),) * 24,
+)
+
+pytestmark = pytest.mark.reference
+
+
+@pytest.mark.parametrize("told", TOLD)
+def test_mean_sd_quantiles_and_evidence(told):
+    from scipy.integrate import quad
+    from scipy.stats import norm
+
+    def density(theta: float) -> float:
+        found = norm.pdf(theta, scale=FIGURES.spread)
+        for label, soft, hard in told:
+            a = (log(soft / label) - theta) / FIGURES.scatter if soft else -inf
+            b = (log(hard / label) - theta) / FIGURES.scatter if hard < inf else inf
+            found *= norm.cdf(b) - norm.cdf(a) if a < 0 else norm.sf(a) - norm.sf(b)
+        return float(found)
+
+    def area(weigh, low: float, high: float) -> float:
+        around = [
+            p for p in (ours.mode - ours.sd, ours.mode, ours.mode + ours.sd) if low < p < high
+        ]
+        return quad(
+            lambda t: weigh(t) * density(t) / scale,
+            low,
+            high,
+            points=around,
+            limit=500,
+            epsrel=1e-11,
+        )[0]
+
+    ours = posterior([Bracket(*b) for b in told], FIGURES)
+    scale = density(ours.mode)
+    low, high = ours.mode - 12 * ours.sd, ours.mode + 12 * ours.sd
+    mass = area(lambda _: 1.0, low, high)
+    mean = area(lambda t: t, low, high) / mass
+    assert ours.evidence == pytest.approx(mass * scale, rel=1e-7)
+    assert ours.mean == pytest.approx(mean, abs=1e-8)
+    assert ours.sd**2 == pytest.approx(area(lambda t: (t - mean) ** 2, low, high) / mass, rel=1e-6)
+    for theta, p in ((ours.low, 0.05), (ours.median, 0.5), (ours.high, 0.95)):
+        assert area(lambda _: 1.0, low, theta) / mass == pytest.approx(p, abs=1e-6)
+
+
+@pytest.mark.parametrize("a", [-40, -8, -6, -1, 0, 0.5, 5.9, 6.1, 12, 40])
+@pytest.mark.parametrize("width", [1e-3, 0.3, 2, 50, inf])
+def test_the_chance_between_two_values(a, width):
+    from scipy.stats import norm
+
+    b = a + width
+    if a > 0:
+        expected = norm.logsf(a) + log(-expm1_of(norm.logsf(b) - norm.logsf(a)))
+    elif b < 0:
+        expected = norm.logcdf(b) + log(-expm1_of(norm.logcdf(a) - norm.logcdf(b)))
+    else:
+        expected = log(norm.cdf(b) - norm.cdf(a))
+    assert log_chance(a, b) == pytest.approx(expected, rel=1e-9, abs=1e-12)
+
+
+def expm1_of(x: float) -> float:
+    from math import expm1
+
+    return expm1(x) if x > -700 else exp(x) - 1
