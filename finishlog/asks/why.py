@@ -12,7 +12,9 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.around import around
 from finishlog.core.bench import asked_of
-from finishlog.core.elsewhere import sooner_elsewhere
+from finishlog.core.drying_course import CourseHour, drying_course
+from finishlog.core.elsewhere import sooner_elsewhere, sooner_warmed
+from finishlog.core.findings import NO_FLAME
 from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.grouping import Group, groups
 from finishlog.core.layers import Layer
@@ -23,6 +25,9 @@ from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
+
+# As many as fit beside their words in 80 columns.
+_POINTS = 41
 
 ESTIMATES = {
     Mechanism.OXIDATION: "a factor of 2 per 10 °C, an assumption for oil varnish",
@@ -57,12 +62,21 @@ class LabelLine:
 
 @dataclass(frozen=True, slots=True)
 class ClockLine:
-    """Equivalent hours done of those needed, the present pace, and how it is reckoned."""
+    """Equivalent hours done of those needed, the present pace, and how it is reckoned.
+
+    `measured_h`, `usual_h`, `unknown_h`: the real hours on the way by how their air is known.
+    `longer`: by how much checks taught to lengthen the label's hours, 1 where they did not.
+    """
 
     done_h: float
     needed_h: float
     pace: float | None
     by: str
+    measured_h: float
+    usual_h: float
+    unknown_h: float
+    longer: float
+    course: tuple[CourseHour, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,12 +91,16 @@ class CheckLine:
 
 @dataclass(frozen=True, slots=True)
 class Sooner:
-    """A room in which it would be dry sooner, carried there now; its air as last read. UTC."""
+    """A room in which it would be dry sooner, carried there now; its air as last read. UTC.
+
+    No room: this one, kept at the air that the label counts at. `caution`: on what condition.
+    """
 
     room: str
     air: Air
     low: datetime | None
     high: datetime
+    caution: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,15 +160,19 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
 
 def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:
     """Look for a room in which it would dry sooner, the soonest first."""
-    if len(seen.bench.rooms) < 2 or state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
+    if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
         return ()
     near, asked = around(seen.bench.zones, now), asked_of(state, seen.shop, facts)
+    warmed = sooner_warmed(state, asked, near, facts)
     found = []
+    if warmed is not None:
+        air = warmed.room.readings[0].air
+        found.append(Sooner("", air, warmed.low, warmed.high, f"kept so all the time; {NO_FLAME}"))
     for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, facts):
         reading = there.room.read_lately(now)
         if reading is not None and there.room.id is not None:
             name = seen.shop.rooms[there.room.id].name
-            found.append(Sooner(name, reading.air, there.low, there.high))
+            found.append(Sooner(name, reading.air, there.low, there.high, there.caution))
     return tuple(found)
 
 
@@ -178,12 +200,18 @@ def source_words(source: str, facts: Facts) -> str:
 def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLine:
     done, needed = top.done_h(figure, now), figure.high_h * top.factor
     span = top.drying_air.span_at(max(now, top.dries_since))
+    time = top.waits(figure)
     counting = top.countings(figure)[0 if done < needed else 1]
     return ClockLine(
         done_h=min(done, needed),
         needed_h=needed,
         pace=counting.pace(span) if span.airs else None,
         by=ESTIMATES[top.of.mechanism],
+        measured_h=round(time.hours.measured, 2),
+        usual_h=round(time.hours.usual, 2),
+        unknown_h=round(time.hours.unknown, 2),
+        longer=top.factor,
+        course=drying_course(top, figure, time.high, _POINTS) if time.high else (),
     )
 
 

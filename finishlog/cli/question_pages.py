@@ -7,8 +7,9 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.asks.entry_words import TAKEN_OFF
+from finishlog.cli.clock_picture import clock_picture
 from finishlog.cli.log_page import standing_words
-from finishlog.cli.measures import show_air
+from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import after, closing, coat_words, deed, milestone_words, reason, remedies
 from finishlog.core.shown_times import clock_words, happened, length_words
@@ -86,7 +87,7 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
         _on_it(section, answer, clock)
         _label(section, answer, unit)
         _air(section, answer, clock, unit)
-        _clock(section, answer)
+        _clock(section, answer, clock, unit)
         for check in answer.checks:
             when = clock_words(check.moment, clock.now, clock.zone)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
@@ -97,7 +98,13 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             section.row("finding", words + (f" [{name}]" if name else ""))
         for there in answer.sooner:
             dry = after(there.low, there.high, clock)
-            section.row("sooner", f"in {there.room}, {show_air(there.air, unit)}, from now: {dry}")
+            where = (
+                f"in {there.room}, {show_air(there.air, unit)}"
+                if there.room
+                else (f"here at {show_temperature(there.air.temperature_c, unit)}")
+            )
+            only = f" ({there.caution})" if there.caution else ""
+            section.row("sooner", f"{where}, from now: {dry}{only}")
         for unknown in answer.unknown:
             section.row("unknown", unknown, tone=Tone.FAINT)
         _rests_on(section, line)
@@ -144,15 +151,21 @@ def _rests_on(section: Section, line: Standing) -> None:
         section.row("acts", f"{numbers} (finishlog history --act {line.acts[-1]})", tone=Tone.FAINT)
 
 
-def _clock(section: Section, answer: Why) -> None:
-    if answer.clock is None:
+def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
+    line = answer.clock
+    if line is None:
         return
-    pace = "at label time" if answer.clock.pace is None else f"at {answer.clock.pace:.2f} of it"
+    pace = "at label time" if line.pace is None else f"at {line.pace:.2f} of it"
     section.row(
         "clock",
-        f"{answer.clock.done_h:.1f} of {answer.clock.needed_h:g} label hours done, now {pace} "
-        f"({answer.clock.by})",
+        f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done, now {pace} ({line.by})",
     )
+    known = (("read", line.measured_h), ("usual", line.usual_h), ("unknown", line.unknown_h))
+    hours = ", ".join(f"{h:.1f} h {word}" for word, h in known if h >= 0.05)
+    if hours:
+        section.row("", f"air on the way: {hours}")
+    for what, row in clock_picture(line, clock, unit):
+        section.row(what, row, tone=Tone.FAINT)
 
 
 def on_page(answers: tuple[On, ...], clock: Clock) -> Page:

@@ -1,4 +1,4 @@
-"""What if it were carried into another room now: when would its wait be over there?"""
+"""What if it were carried into another room now, or this one were warmed: when would it be dry?"""
 
 from __future__ import annotations
 
@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import reduce
 
+from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around
 from finishlog.core.book import Book
+from finishlog.core.finishes import Mechanism
 from finishlog.core.judge import decide
 from finishlog.core.layers import Layer, later
 from finishlog.core.room_air import RoomAir
@@ -25,11 +27,22 @@ _WORTH_IT = timedelta(hours=1)
 
 @dataclass(frozen=True, slots=True)
 class Elsewhere:
-    """A room in which a wait would be over sooner: from when to test, and by when it is."""
+    """A room in which a wait would be over sooner: from when to test, and by when it is.
+
+    `caution`: why it is not offered without a condition.
+    """
 
     room: RoomAir
     low: datetime | None
     high: datetime
+    caution: str = ""
+
+
+# A film gives off what it was thinned with, and oil its own vapours, for days. common practice
+_NOT_AMONG_PEOPLE = (
+    "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for days"
+)
+_STILL_WET = "once it is dust-free; carried before it takes up dust"
 
 
 def sooner_elsewhere(
@@ -50,8 +63,41 @@ def sooner_elsewhere(
         if there is None or there[1] is None:
             continue
         if here[1] is None or here[1] - there[1] >= _WORTH_IT:
-            found.append(Elsewhere(room, there[0], there[1]))
+            caution = _carried_in(state, near.now)
+            found.append(Elsewhere(room, there[0], there[1], caution))
     return tuple(sorted(found, key=lambda e: e.high))
+
+
+def _carried_in(state: ZoneState, now: datetime) -> str:
+    """Say on what condition a film may be carried among people; empty: on none.
+
+    Only what was thinned with water, and only once it is dust-free.
+    """
+    top, dust_free = state.top, state.stages.get(Stage.DUST_FREE)
+    if top is None or top.of.mechanism is not Mechanism.WATER:
+        return _NOT_AMONG_PEOPLE
+    if dust_free is None or dust_free.high is None or dust_free.high > now:
+        return _STILL_WET
+    return ""
+
+
+def sooner_warmed(state: ZoneState, asked: Asked, near: Around, book: Book) -> Elsewhere | None:
+    """Return when the wait would be over if this room were kept at the label's air from now on.
+
+    None where that is no gain, or another thing than drying binds.
+    """
+    top, here = state.top, _wait(state, asked, near, book)
+    figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
+    if figure is None or here is None or (here[1] is not None and here[1] <= near.now):
+        return None
+    air = figure.at
+    point = AirPoint(near.now, air.temperature_c, air.humidity_pct)
+    warm = RoomAir((point,), id=state.room.id)
+    there = _wait(_moved(state, warm, near.now), asked, near, book)
+    if there is None or there[1] is None:
+        return None
+    gain = here[1] is None or here[1] - there[1] >= _WORTH_IT
+    return Elsewhere(warm, there[0], there[1]) if gain else None
 
 
 def _moved(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:

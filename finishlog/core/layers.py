@@ -124,7 +124,7 @@ class Layer:
         """
         hours *= self.factor
         wet, dry = self.countings(figure)
-        soft = self._soft_h()
+        soft = self.soft_h
         if hours <= soft:
             return reach(hours, self.drying_air, wet)
         first = reach(soft, self.drying_air, wet)
@@ -142,15 +142,16 @@ class Layer:
         law = self.law(figure)
         return Counting(law, Clock.WAIT, self.of.limits), Counting(law, Clock.WAIT)
 
-    def _soft_h(self) -> float:
-        """Return until when air outside its limits halts the wait, in hours of the label."""
+    @property
+    def soft_h(self) -> float:
+        """Until when air outside its limits halts the wait, in hours of the label."""
         tack_free = self.coat.figures.stages.get(Stage.TACK_FREE)
         return tack_free.high_h * self.factor if tack_free else 0.0
 
     def done_h(self, figure: Figure, now: datetime) -> float:
         """Return the equivalent hours that its wait has gained."""
         wet, dry = self.countings(figure)
-        soft = self._soft_h()
+        soft = self.soft_h
         so_far = gained(self.drying_air, wet, now)
         if so_far < soft:
             return so_far

@@ -25,12 +25,13 @@ from finishlog.core.shop import (
     UsedFor,
     Zone,
 )
+from finishlog.core.usual_day import UsualDay
 from finishlog.store import schema_things as tables
 from finishlog.store.containers import read_containers
 from finishlog.store.labels import read_label_figures, read_label_windows
 from finishlog.store.naming import read_aliases
 from finishlog.store.rows import rows_of
-from finishlog.store.usual import read_coldest_nights, read_shop_hours
+from finishlog.store.usual import read_shop_hours, read_usual_days
 
 
 def read_shop(
@@ -164,12 +165,16 @@ def read_rooms(
     connection: Connection, now: datetime, include_archived: bool = False
 ) -> dict[int, Room]:
     """Read the rooms, with the usual days that hold at `now`."""
-    nights = read_coldest_nights(connection, now)
+    usual = read_usual_days(connection, now)
     query = select(tables.room).order_by(tables.room.c.id)
     if not include_archived:
         query = query.where(tables.room.c.archived_at.is_(None))
-    rows = connection.execute(query)
-    return {row.id: Room(row.id, row.name, nights.get(row.id), row.note) for row in rows}
+    return {row.id: _room(row, usual.get(row.id, ())) for row in connection.execute(query)}
+
+
+def _room(row: Row[Any], usual: tuple[UsualDay, ...]) -> Room:
+    nights = next((day.coldest_c for day in usual if day.season is None), None)
+    return Room(row.id, row.name, nights, row.note, usual)
 
 
 def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict, dataclass
 from datetime import datetime
+from typing import Any
 
-from sqlalchemy import Connection, insert, select, update
+from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.shop_hours import ShopHours, WeeklyHours
+from finishlog.core.usual_day import UsualDay, UsualHour
 from finishlog.store.rows import add_row
-from finishlog.store.schema_things import setting, shop_hours, shop_week, usual_day
+from finishlog.store.schema_things import setting, shop_hours, shop_week, usual_day, usual_hour
 
 TIME_ZONE = "time_zone"
+
+# Months from first to last, which may wrap the year.
+Season = tuple[int, int]
+# Minutes of the day between which a heater runs, and how warm (°C) it keeps the room.
+Heating = tuple[int, int, float | None]
+# Said on purpose: not heated in that season, whatever the rest of the year is.
+NO_HEATING: Heating = (0, 0, None)
 
 
 def put_usual_day(
@@ -21,19 +31,41 @@ def put_usual_day(
     valid_from: datetime,
     *,
     coldest_c: float | None = None,
+    hours: Sequence[UsualHour] | None = None,
+    heated: Heating | None = None,
+    season: Season | None = None,
     temperature_c: float | None = None,
     humidity_pct: float | None = None,
 ) -> None:
-    """Set a room's usual day (°C, % RH) from a moment on."""
-    add_row(
+    """Set a room's usual day of a season (°C, % RH) from a moment on.
+
+    What is None stays as it was in that season. No `hours`: none are known any more.
+    """
+    was = _as_set(connection, valid_from, room).get(room, {}).get(season, _Set())
+    new = _Set(
+        coldest_c=was.coldest_c if coldest_c is None else coldest_c,
+        hours=was.hours if hours is None else tuple(hours),
+        heated=was.heated if heated is None else heated,
+    )
+    first, last = season or (None, None)
+    begins, ends, warm = new.heated or (None, None, None)
+    added = add_row(
         connection,
         usual_day,
         room_id=room,
         valid_from=valid_from,
-        coldest_c=coldest_c,
+        coldest_c=new.coldest_c,
         temperature_c=temperature_c,
         humidity_pct=humidity_pct,
+        season_from=first,
+        season_until=last,
+        heated_from_min=begins,
+        heated_until_min=ends,
+        heated_c=warm,
     )
+    rows = [{"usual_day_id": added, **asdict(hour)} for hour in new.hours]
+    if rows:
+        connection.execute(insert(usual_hour), rows)
 
 
 def put_shop_hours(
@@ -66,11 +98,84 @@ def read_settings(connection: Connection) -> dict[str, str]:
     return {row.key: row.value for row in connection.execute(select(setting))}
 
 
-def read_coldest_nights(connection: Connection, now: datetime) -> Mapping[int, float | None]:
-    """Read how cold (°C) the nights get in each room that has a usual day at a moment."""
+def read_usual_days(connection: Connection, now: datetime) -> Mapping[int, tuple[UsualDay, ...]]:
+    """Read each room's usual days that hold at a moment, the season that was set last first.
+
+    What a season does not say of its hours or its heating is as in the rest of the year.
+    """
+    return {
+        room: tuple(
+            _usual_day(season, days[season], days.get(None, _Set()))
+            for season in sorted(days, key=lambda each: days[each].order, reverse=True)
+        )
+        for room, days in _as_set(connection, now).items()
+    }
+
+
+def _usual_day(season: Season | None, day: _Set, otherwise: _Set) -> UsualDay:
+    begins, ends, warm = day.heated or otherwise.heated or NO_HEATING
+    heated = begins != ends
+    return UsualDay(
+        hours=day.hours or otherwise.hours,
+        season=season,
+        heated=(begins, ends) if heated else None,
+        heated_c=warm if heated else None,
+        coldest_c=day.coldest_c,
+        valid_from=day.valid_from,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """What a row says of a season; None and no hours: nothing. `order`: later rows are higher."""
+
+    coldest_c: float | None = None
+    hours: tuple[UsualHour, ...] = ()
+    heated: Heating | None = None
+    valid_from: datetime | None = None
+    order: int = 0
+
+
+def _as_set(
+    connection: Connection, now: datetime, room: int | None = None
+) -> dict[int, dict[Season | None, _Set]]:
+    """Read, by room and season, the row that holds at a moment."""
     of = usual_day.c
     query = select(usual_day).where(of.valid_from <= now).order_by(of.valid_from, of.id)
-    return {row.room_id: row.coldest_c for row in connection.execute(query)}
+    if room is not None:
+        query = query.where(of.room_id == room)
+    found: dict[int, dict[Season | None, Row[Any]]] = defaultdict(dict)
+    order: dict[int, int] = {}
+    for n, row in enumerate(connection.execute(query)):
+        season = None if row.season_from is None else (row.season_from, row.season_until)
+        found[row.room_id][season] = row
+        order[row.id] = n
+    hours = _hours(connection, [row.id for days in found.values() for row in days.values()])
+    return {
+        room: {
+            season: _Set(
+                row.coldest_c, tuple(hours[row.id]), _heating(row), row.valid_from, order[row.id]
+            )
+            for season, row in days.items()
+        }
+        for room, days in found.items()
+    }
+
+
+def _heating(row: Row[Any]) -> Heating | None:
+    if row.heated_from_min is None:
+        return None
+    return row.heated_from_min, row.heated_until_min, row.heated_c
+
+
+def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualHour]]:
+    found: dict[int, list[UsualHour]] = defaultdict(list)
+    if not days:
+        return found
+    query = select(usual_hour).where(usual_hour.c.usual_day_id.in_(days))
+    for day, *hour in connection.execute(query.order_by(usual_hour.c.minute)):
+        found[day].append(UsualHour(*hour))
+    return found
 
 
 def read_shop_hours(connection: Connection, time_zone: str) -> ShopHours:

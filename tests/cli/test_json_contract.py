@@ -44,6 +44,11 @@ PRODUCT = {
     "": "class_key class_name name note of old_names self_heating stages window",
     "window": WINDOW,
 }
+ONE_PRODUCT = {
+    "": PRODUCT[""].replace(" self_heating", " pace self_heating"),
+    "window": WINDOW,
+    "pace[]": "acts coats container factor first high low median method words",
+}
 SPECIES = (
     "aliases blotches blotches_source key name note oily oily_source pitchy pitchy_source pores"
     " pores_source radial_per_pct tangential_per_pct tannin tannin_source wants_filler"
@@ -285,7 +290,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "product archive": ("dye", MADE),
     "product restore": ("stain", MADE),
     "product list": ("", {f"[]{'.' if k else ''}{k}": v for k, v in PRODUCT.items()}),
-    "product show": ("topcoat", PRODUCT),
+    "product show": ("topcoat", ONE_PRODUCT),
     "room new": ("attic", MADE),
     "room night": ("finishing 12C", MADE),
     "room edit": ("finishing --note warm", MADE),

@@ -1,0 +1,50 @@
+"""How a wait goes on hour by hour: the air, its pace, the label's hours done; a line to draw."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from finishlog.core.air import Air
+from finishlog.core.air_span import Known
+from finishlog.core.finishes import Figure
+from finishlog.core.layers import Layer
+
+
+@dataclass(frozen=True, slots=True)
+class CourseHour:
+    """One moment of a wait.
+
+    `air`: the nearest that is known, None: nothing is; `pace`: equivalent hours an hour; `done_h`:
+    the label's hours done by then.
+    """
+
+    moment: datetime
+    air: Air | None
+    known: Known
+    pace: float
+    done_h: float
+
+
+def drying_course(
+    layer: Layer, figure: Figure, until: datetime, points: int
+) -> tuple[CourseHour, ...]:
+    """Return a wait at so many moments (two or more), from its beginning to `until`."""
+    since = layer.dries_since
+    if until <= since:
+        return ()
+    step = (until - since) / (points - 1)
+    return tuple(_hours(layer, figure, since, step, points))
+
+
+def _hours(
+    layer: Layer, figure: Figure, since: datetime, step: timedelta, points: int
+) -> Iterator[CourseHour]:
+    wet, dry = layer.countings(figure)
+    soft = layer.soft_h
+    for n in range(points):
+        moment = since + step * n
+        span, done = layer.drying_air.span_at(moment), layer.done_h(figure, moment)
+        pace = (wet if done < soft else dry).pace(span)
+        yield CourseHour(moment, span.airs[0] if span.airs else None, span.known, pace, done)
