@@ -64,7 +64,8 @@ class LabelLine:
 class ClockLine:
     """Equivalent hours done of those needed, the present pace, and how it is reckoned.
 
-    `measured_h`, `usual_h`, `unknown_h`: the real hours on the way by how their air is known.
+    `measured_h`, `held_h` (as last read), `usual_h`, `unknown_h`: the real hours on the way by how
+    their air is known.
     `longer`: by how much checks taught to lengthen the label's hours, 1 where they did not.
     """
 
@@ -73,6 +74,7 @@ class ClockLine:
     pace: float | None
     by: str
     measured_h: float
+    held_h: float
     usual_h: float
     unknown_h: float
     longer: float
@@ -208,6 +210,7 @@ def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLin
         pace=counting.pace(span) if span.airs else None,
         by=ESTIMATES[top.of.mechanism],
         measured_h=round(time.hours.measured, 2),
+        held_h=round(time.hours.held, 2),
         usual_h=round(time.hours.usual, 2),
         unknown_h=round(time.hours.unknown, 2),
         longer=top.factor,

@@ -1,4 +1,4 @@
-"""Read and show how much: volumes, weights, areas, wet films and shellac cuts.
+"""Read and show how much: volumes, weights, areas, widths, wet films and shellac cuts.
 
 An ounce by itself is refused: fluid, it measures volume, else weight. A bare number takes the
 unit that the reader was handed, and is refused where there is none. What is possible but unlikely
@@ -13,7 +13,18 @@ from typing import NamedTuple
 
 from finishlog.cli.numbers import FRACTION, NUMBER, check_thousands, counted, plain, quantity
 from finishlog.cli.unclear import INSIST, Unclear, asked, insisted
-from finishlog.core.units import Area, Cut, Film, Unit, Volume, Weight, from_base, sign, to_base
+from finishlog.core.units import (
+    Area,
+    Cut,
+    Film,
+    Length,
+    Unit,
+    Volume,
+    Weight,
+    from_base,
+    sign,
+    to_base,
+)
 from finishlog.errors import UsageFault
 
 
@@ -31,6 +42,7 @@ _KINDS: dict[type[Unit], _Kind] = {
     Weight: _Kind("a weight", "80 g, 2 lb or 8 oz wt", (0.05, 50e3), 1e6),
     Area: _Kind("an area", "3.2 m2 or 35 ft2", (0.001, 200.0), 10e3),
     Film: _Kind("the thickness of a film", "100 um or 4 mil", (5.0, 500.0), 10e3),
+    Length: _Kind("a width", "300 mm or 9.15 in", (1.0, 3000.0), 30e3),
     Cut: _Kind("a shellac cut", "2 lb cut or 240 g/L", (30.0, 720.0), 1500.0),
 }
 _WORDS: dict[Unit, str] = {
@@ -49,6 +61,11 @@ _WORDS: dict[Unit, str] = {
     # Both signs of micro: the Greek letter and the one that keyboards write.
     Film.MICROMETRE: "um|\u00b5m|\u03bcm|micron|microns|micrometre|micrometres",
     Film.MIL: "mil|mils|thou",
+    Length.MILLIMETRE: "mm|millimetre|millimetres|millimeter|millimeters",
+    Length.CENTIMETRE: "cm|centimetre|centimetres|centimeter|centimeters",
+    Length.METRE: "m|metre|metres|meter|meters",
+    Length.INCH: 'in|inch|inches|"|\u2033|\u201d',
+    Length.FOOT: "ft|foot|feet|'|\u2032",
     Cut.GRAM_PER_LITRE: "g/l|g per l|g per litre|g per liter",
     Cut.POUND_CUT: "lb cut|lb|pound|pound cut|lb/gal|lb per gal|#|# cut",
 }
@@ -102,6 +119,16 @@ def area(text: str, unit: Area | None = None) -> float:
 def film(text: str, unit: Film | None = None) -> float:
     """Read the thickness of a wet film, `100 um` or `4 mil`, as µm."""
     return _read(text, Film, unit)
+
+
+@asked
+def width(text: str, unit: Length | None = None) -> tuple[float, Length]:
+    """Read a width, `300 mm`, `9.15 in`, `9-1/4"`, as mm; and the unit that it was typed in."""
+    words = re.sub(r"(?<=\d)-(?=\d+/)", " ", text)
+    base = _read(words, Length, unit)
+    said = _UNITS[Length].get(_taken_apart(words).word, unit)
+    assert isinstance(said, Length)
+    return base, said
 
 
 @asked

@@ -14,7 +14,12 @@ from finishlog.core.shown_times import clock_words
 from finishlog.core.units import Temperature
 
 _BARS = "▁▂▃▄▅▆▇█"
-_KNOWN = {Known.MEASURED: "=", Known.USUAL: "-", Known.UNKNOWN: "?"}
+_KNOWN = {
+    Known.MEASURED: ("=", "read"),
+    Known.HELD: ("~", "as last read"),
+    Known.USUAL: ("-", "usual"),
+    Known.UNKNOWN: ("?", "unknown"),
+}
 
 
 def clock_picture(clock_line: ClockLine, clock: Clock, unit: Temperature) -> list[tuple[str, str]]:
@@ -27,7 +32,7 @@ def clock_picture(clock_line: ClockLine, clock: Clock, unit: Temperature) -> lis
         *rows,
         ("pace", f"{_bars([h.pace for h in course], 0, 1)} of the label's"),
         ("done", f"{_bars([h.done_h for h in course], 0, course[-1].done_h)} {_hours(course)}"),
-        ("known", f"{''.join(_KNOWN[h.known] for h in course)} = read, - usual, ? unknown"),
+        ("known", _known(course)),
         ("", _times(course, clock)),
     ]
 
@@ -53,6 +58,12 @@ def _bars(values: Sequence[float], low: float, high: float) -> str:
 def _bar(value: float, low: float, high: float) -> str:
     share = (value - low) / (high - low) if high > low else 1.0
     return _BARS[min(len(_BARS) - 1, max(0, int(share * len(_BARS))))]
+
+
+def _known(course: Sequence[CourseHour]) -> str:
+    kinds = dict.fromkeys(hour.known for hour in course)
+    legend = ", ".join(" ".join(_KNOWN[kind]) for kind in kinds)
+    return f"{''.join(_KNOWN[h.known][0] for h in course)} {legend}"
 
 
 def _hours(course: Sequence[CourseHour]) -> str:

@@ -160,7 +160,12 @@ def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> No
         "clock",
         f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done, now {pace} ({line.by})",
     )
-    known = (("read", line.measured_h), ("usual", line.usual_h), ("unknown", line.unknown_h))
+    known = (
+        ("read", line.measured_h),
+        ("as last read", line.held_h),
+        ("usual", line.usual_h),
+        ("unknown", line.unknown_h),
+    )
     hours = ", ".join(f"{h:.1f} h {word}" for word, h in known if h >= 0.05)
     if hours:
         section.row("", f"air on the way: {hours}")

@@ -1,4 +1,4 @@
-"""The air of a room: saturation pressure, dew point, vapour-pressure deficit.
+"""The air of a room: saturation pressure, dew point, wet bulb, vapour-pressure deficit.
 
 Temperatures are °C, humidity % RH, pressures Pa.
 """
@@ -21,6 +21,9 @@ class Air:
 STANDARD_AIR = Air(23.0, 50.0)
 
 _ICE_POINT_K = 273.15
+# Standard atmosphere at sea level, and water to dry air by molar mass (ASHRAE as below).
+_SEA_LEVEL_PA = 101_325.0
+_WATER_TO_AIR = 0.621945
 
 
 def saturation_pa(temperature_c: float) -> float:
@@ -67,6 +70,28 @@ def dew_point_c(air: Air) -> float:
         else:
             high = middle
     return (low + high) / 2
+
+
+def humidity_from_wet_bulb(dry_c: float, wet_c: float) -> float:
+    """Relative humidity in % from a dry and a wet bulb (°C), at 101.325 kPa.
+
+    ASHRAE Handbook - Fundamentals (2017) chapter 1, equations 33 (wet bulb of water) and 35 (of
+    ice, below 0 °C). ValueError when the wet bulb is the warmer, or colder than any air makes it.
+    """
+    if wet_c > dry_c:
+        raise ValueError("a wet bulb is not warmer than the dry one")
+    pressed = saturation_pa(wet_c)
+    saturated = _WATER_TO_AIR * pressed / (_SEA_LEVEL_PA - pressed)
+    if wet_c >= 0:
+        heat = (2501 - 2.326 * wet_c) * saturated - 1.006 * (dry_c - wet_c)
+        ratio = heat / (2501 + 1.86 * dry_c - 4.186 * wet_c)
+    else:
+        heat = (2830 - 0.24 * wet_c) * saturated - 1.006 * (dry_c - wet_c)
+        ratio = heat / (2830 + 1.86 * dry_c - 2.1 * wet_c)
+    if ratio < 0:
+        raise ValueError("no air is so dry that it makes a wet bulb so cold")
+    vapour = _SEA_LEVEL_PA * ratio / (_WATER_TO_AIR + ratio)
+    return min(100.0, 100 * vapour / saturation_pa(dry_c))
 
 
 def vapour_deficit_pa(air: Air) -> float:

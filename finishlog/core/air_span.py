@@ -17,6 +17,8 @@ class Known(StrEnum):
     """How the air of an hour is known."""
 
     MEASURED = "measured"
+    # Read a few hours ago, and taken to stay.
+    HELD = "held"
     USUAL = "usual"
     UNKNOWN = "unknown"
 
@@ -52,8 +54,8 @@ class AirSpan:
 
     @property
     def measured(self) -> bool:
-        """Tell whether a reading covers the span."""
-        return self.known is Known.MEASURED
+        """Tell whether a reading covers the span, also one that is taken to stay."""
+        return self.known in {Known.MEASURED, Known.HELD}
 
     @property
     def length_h(self) -> float | None:

@@ -12,6 +12,7 @@ from finishlog.core.glues import Glue
 from finishlog.core.hands_on import HandsOn
 from finishlog.core.keeping import KeepingFigures
 from finishlog.core.mixes import MixingFigures
+from finishlog.core.moisture import MoistureFigures
 from finishlog.core.overcoat import OvercoatRule
 from finishlog.core.pace_posterior import PaceFigures
 from finishlog.core.rate_law import Carrier
@@ -82,6 +83,10 @@ class Book(Protocol):
     @property
     def pace(self) -> PaceFigures:
         """Return how far a shop's pace may lie from a label's hours."""
+
+    @property
+    def moisture(self) -> MoistureFigures:
+        """Return how wet wood may be, and between what it moves evenly."""
 
     @property
     def hands_on(self) -> HandsOn:

@@ -32,6 +32,7 @@ class Hours(NamedTuple):
     """Real hours by how their air is known; the `unread` of the unknown have none near them."""
 
     measured: float = 0.0
+    held: float = 0.0
     usual: float = 0.0
     unknown: float = 0.0
     unread: float = 0.0
@@ -217,6 +218,8 @@ def _hours_of(span: AirSpan, hours: float) -> Hours:
     match span.known:
         case Known.MEASURED:
             return Hours(measured=hours)
+        case Known.HELD:
+            return Hours(held=hours)
         case Known.USUAL:
             return Hours(usual=hours)
         case Known.UNKNOWN:

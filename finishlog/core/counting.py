@@ -18,7 +18,7 @@ from math import ceil
 from finishlog.core.air import Air
 from finishlog.core.air_span import AirSpan
 from finishlog.core.finishes import Limits
-from finishlog.core.rate_law import RateLaw, rate_at
+from finishlog.core.rate_law import Law, rate_at
 
 # An assumption that keeps dates finite in air so damp that the estimate would say "never".
 SLOWEST = 0.05
@@ -49,7 +49,7 @@ class Clock(Enum):
 class Counting:
     """A rate law, the clock that it drives, and the limits outside of which a wait stands still."""
 
-    law: RateLaw
+    law: Law
     clock: Clock
     limits: Limits | None = None
 
@@ -137,7 +137,7 @@ def _kinks(counting: Counting, span: AirSpan) -> Iterator[float]:
     ]
     for bend in bends:
         yield from (x * length for x in _roots(bend, 2 * parts))
-    if counting.law.asks_humidity or counting.law.carrier is None:
+    if counting.law.bends_at_freezing:
         yield from (
             x * length
             for r in ramps
@@ -189,6 +189,7 @@ def _limits_crossed(limits: Limits, start: Air, end: Air) -> Iterator[float]:
             yield from _crossed(start.temperature_c, end.temperature_c, limit.value)
     if limits.max_rh_pct is not None:
         yield from _crossed(start.humidity_pct, end.humidity_pct, limits.max_rh_pct.value)
+    yield from _crossed(start.humidity_pct, end.humidity_pct, _DEW_PCT)
 
 
 def _crossed(start: float, end: float, level: float) -> Iterator[float]:

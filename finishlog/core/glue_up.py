@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
+from finishlog.core.damage import is_suspect
 from finishlog.core.findings import Finding, Level
 from finishlog.core.records import Joined
 from finishlog.core.shop import FaceKind, Need, Part, Piece
@@ -136,7 +137,7 @@ def _holds_up(
     step = state.progress.next
     if state.set_aside:
         return "set aside", None
-    if any(layer.is_suspect() for layer in state.layers):
+    if any(is_suspect(layer) for layer in state.layers):
         return "suspect film, scratch test first", None
     if is_coated_joint(state) and (again or not state.joined):
         return _DIRTY, None

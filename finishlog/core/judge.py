@@ -13,6 +13,7 @@ from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
 from finishlog.core.coating_air import air_findings, allowed_from, cold_wood_until
 from finishlog.core.counting import outside
+from finishlog.core.damage import damage_finding, is_suspect, perhaps_too_cold
 from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
 from finishlog.core.fault_verdicts import (
     blocked_by_fault,
@@ -24,6 +25,7 @@ from finishlog.core.faults import patch_due
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
+from finishlog.core.moisture import moisture_findings
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
 from finishlog.core.still_soft import past_hope
@@ -115,10 +117,10 @@ def _standing(state: ZoneState, book: Book) -> Verdict | None:
     top = state.top
     if top is None:
         return None
-    cold = next((layer for layer in state.layers if layer.is_suspect()), None)
+    cold = next((layer for layer in state.layers if is_suspect(layer)), None)
     if cold is not None:
         return Verdict(
-            Answer.SUSPECT, "met air too cold for it while young", findings=(_cold(cold),)
+            Answer.SUSPECT, "met air too cold for it while young", findings=(damage_finding(cold),)
         )
     wrong = fault_in_the_stack(state.layers, book)
     if wrong is not None:
@@ -167,19 +169,6 @@ def _past_hope(found: Found) -> Verdict:
                 COMMON_PRACTICE,
             ),
         ),
-    )
-
-
-def _cold(layer: Layer) -> Finding:
-    span, limit = layer.suspect_because(), layer.of.limits.min_c
-    assert span is not None
-    assert limit is not None
-    return Finding(
-        Level.STOP,
-        f"{layer.coat.product_name} met {span.coldest_c:.0f} °C in its first hours, "
-        f"below {limit.value:.0f} °C: it may feel dry and stay weak",
-        "scratch a hidden spot; if it flakes, take it off",
-        limit.source,
     )
 
 
@@ -254,6 +243,8 @@ def _coat(
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
     air = air_findings(over, method, state.room, near.now, book.drying, state.stays, state.told)
+    # Wood too wet asks for a sample first, as doubtful air does.
+    air = (*air, *moisture_findings(state, near.now, book))
     findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air)
     blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
     if blocked:
@@ -327,7 +318,7 @@ def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
 
 def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...], book: Book) -> str:
     cautions = [f for f in air if f.level is Level.CAUTION]
-    cold = next((c for layer in state.layers if (c := layer.perhaps_too_cold())), None)
+    cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
         return f"its first night may have been {cold:.0f} °C: scratch it"
     fault = patch_due(state.told, book)

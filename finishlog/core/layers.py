@@ -2,25 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from functools import lru_cache
 from itertools import pairwise
 
 from finishlog.core import checks as film_checks
-from finishlog.core.air import Air
 from finishlog.core.air_met import AirMet
-from finishlog.core.air_span import AirSpan, Known
+from finishlog.core.air_span import AirSpan
 from finishlog.core.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.book import Book
 from finishlog.core.clock import Hours, Reached, gained, reach
 from finishlog.core.counting import Clock, Counting, outside
 from finishlog.core.faults import rewetted
-from finishlog.core.finishes import Figure, FinishClass, Limit, WindowKind
+from finishlog.core.finishes import Figure, FinishClass, WindowKind
 from finishlog.core.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.rate_law import RateLaw
-from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Stripped, Test, Work
+from finishlog.core.records import (
+    AnyEntry,
+    Check,
+    Coat,
+    Operation,
+    PieceReading,
+    Stripped,
+    Test,
+    Work,
+)
 from finishlog.core.stages import Stage
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
@@ -76,6 +83,8 @@ class Layer:
     # What took the coats above it off again; the air since a mending dissolved it once more.
     laid_bare: Stripped | None = None
     air_again: AirMet | None = None
+    # The temperature of its surface, as it was measured.
+    felt: tuple[PieceReading, ...] = ()
     # What checks taught of how it dries here; None: nothing yet.
     pace: PaceLearnt | None = None
 
@@ -206,47 +215,6 @@ class Layer:
         limits = self.of.limits
         return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
 
-    def _too_cold(self) -> Sequence[AirSpan]:
-        """Return the stretches of its first hours that a reading shows as damaging."""
-        limits = self.of.limits
-        if limits.warm_first_h is None or limits.min_c is None:
-            return ()
-        return read_below(self.air, self._young_until(limits.warm_first_h), limits.min_c.value)
-
-    def perhaps_too_cold(self) -> float | None:
-        """Return the cold (°C) that its first hours may have met, though no reading shows it.
-
-        None when there was none, or a scratch since then found that the film holds.
-        """
-        limits = self.of.limits
-        if limits.warm_first_h is None or limits.min_c is None:
-            return None
-        until = self._young_until(limits.warm_first_h)
-        met = [a.temperature_c for s in self.air.until(until) for a in _not_read(s)]
-        held = bool(self.scratches) and self.scratches[-1].found is Found.HOLDS
-        coldest = min(met, default=limits.min_c.value)
-        return coldest if coldest < limits.min_c.value and not held else None
-
-    def _young_until(self, warm_first_h: Limit) -> datetime:
-        return self.put_on + timedelta(hours=warm_first_h.value)
-
-    def suspect_because(self) -> AirSpan | None:
-        """Return the coldest air of its first hours that a reading shows as damaging, if any."""
-        return min(self._too_cold(), key=lambda s: s.coldest_c or 0.0, default=None)
-
-    def is_suspect(self) -> bool:
-        """Tell whether the film met damaging air and no scratch test has cleared it since.
-
-        A scratch counts once the cold is over, also one through later coats; the last one decides.
-        """
-        cold, warm_first = self._too_cold(), self.of.limits.warm_first_h
-        if not cold or warm_first is None:
-            return False
-        until = self._young_until(warm_first)
-        over = min(cold[-1].end or until, until)
-        since = [c for c in self.scratches if c.when.earliest >= over]
-        return not since or since[-1].found is not Found.HOLDS
-
 
 def trapped_until(under: Layer, over: Layer) -> StageTime | None:
     """Return when a layer could have taken a coat, if the next one went on sooner than that.
@@ -258,20 +226,6 @@ def trapped_until(under: Layer, over: Layer) -> StageTime | None:
     if recoat is None or (recoat.high is not None and recoat.high <= over.first_on):
         return None
     return recoat
-
-
-def _not_read(span: AirSpan) -> Iterator[Air]:
-    """Yield the air of a span that no reading shows."""
-    for n, ramp in enumerate(span.ramps):
-        if n or span.known is Known.USUAL:
-            yield from ramp
-
-
-@lru_cache(maxsize=1024)
-def read_below(met: AirMet, until: datetime, least_c: float) -> tuple[AirSpan, ...]:
-    """Return the stretches up to a moment that a reading shows as colder than `least_c` (°C)."""
-    young = (s for s in met.until(until) if s.measured)
-    return tuple(s for s in young if s.coldest_c is not None and s.coldest_c < least_c)
 
 
 def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
@@ -329,6 +283,7 @@ def _layer(
         scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
         air_again=air(again) if again else None,
+        felt=tuple(e for e in since if isinstance(e, PieceReading)),
         pace=paces.factor(PaceKey(coat.product, first, coat.method, coat.container)),
     )
 

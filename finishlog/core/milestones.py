@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
+from finishlog.core.damage import is_suspect
 from finishlog.core.layers import StageTime, later
 from finishlog.core.stages import HANDLING, Stage
 from finishlog.core.zone import ZoneState
@@ -55,7 +56,7 @@ def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
         failure = film_checks.blocking(state.checks, stage)
         if failure:
             return f"{failure.test.value} failed: {failure.found.value}"
-        if any(layer.is_suspect() for layer in state.layers):
+        if any(is_suspect(layer) for layer in state.layers):
             return "suspect film: scratch test first"
         fault = next((f for f in state.faults if stage in f.known.blocks), None)
         if fault:

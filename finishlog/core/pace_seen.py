@@ -19,6 +19,7 @@ from finishlog.core.air_met import air_met
 from finishlog.core.air_span import Known
 from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.book import Book
+from finishlog.core.damage import is_suspect
 from finishlog.core.finishes import Figure
 from finishlog.core.layers import Layer, build
 from finishlog.core.pace import PaceKey
@@ -144,7 +145,7 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
 def _dried_undisturbed(layers: Sequence[Layer], book: Book, hours: LabelHours) -> bool:
     """Tell whether the top one of some layers dried as its product does, however slowly."""
     *below, layer = layers
-    if layer.dries_since != layer.put_on or layer.laid_bare is not None or layer.is_suspect():
+    if layer.dries_since != layer.put_on or layer.laid_bare is not None or is_suspect(layer):
         return False
     if past_hope(layer) or _stands_still(layer, book, hours):
         return False

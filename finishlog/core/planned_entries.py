@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from finishlog.core.choosing import Hands, minutes
+from finishlog.core.damage import perhaps_too_cold
 from finishlog.core.findings import Level
 from finishlog.core.finishes import judged_by
 from finishlog.core.grouping import describe, group_of
@@ -94,7 +95,7 @@ def _test(job: Job) -> str:
     verdict = job.verdict
     for state in job.states:
         for layer in state.layers:
-            cold = layer.perhaps_too_cold()
+            cold = perhaps_too_cold(layer)
             if cold is not None:
                 return f"its first night may have been {cold:.0f} °C: scratch it"
     cautions = [f.sentence for f in verdict.findings if f.level is Level.CAUTION]

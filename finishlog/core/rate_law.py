@@ -2,15 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Protocol
 
 from finishlog.core.air import Air, saturation_pa
 from finishlog.core.finishes import Mechanism
 
 # °C and % RH in, k out.
 RateAt = Callable[[float, float], float]
+
+
+class Law(Hashable, Protocol):
+    """What a clock counts by; hashable, since the sums of a room are kept by it."""
+
+    @property
+    def bends_at_freezing(self) -> bool:
+        """Tell whether k bends where water freezes; everywhere else it must run smoothly."""
+        ...
+
+    def k(self) -> RateAt:
+        """Return k as a function of °C and % RH, uncapped."""
+        ...
+
+
+_LEAVING = frozenset({Mechanism.WATER, Mechanism.ALCOHOL, Mechanism.SOLVENT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,33 +56,37 @@ class RateLaw:
     carrier: Carrier | None = None
 
     @property
-    def asks_humidity(self) -> bool:
-        """Tell whether the pace depends on humidity."""
-        return self.mechanism is Mechanism.WATER
+    def bends_at_freezing(self) -> bool:
+        """Tell whether k follows the pressure of water, which bends there."""
+        return self.mechanism in _LEAVING and self.carrier is None
+
+    def k(self) -> RateAt:
+        """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.
+
+        Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971),
+        an assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and
+        solvent: ratio of the carrier's vapour pressures; both estimates.
+        """
+        reference = self.reference.temperature_c
+        match self.mechanism:
+            case Mechanism.OXIDATION | Mechanism.CROSS_LINKING:
+                factor = self.factor_per_10c
+                return lambda t, _rh: float(factor ** ((t - reference) / 10))
+            case Mechanism.WATER:
+                thirst = saturation_pa(reference) * (1 - self.reference.humidity_pct / 100)
+                return lambda t, rh: saturation_pa(t) * (1 - rh / 100) / thirst
+            case Mechanism.ALCOHOL | Mechanism.SOLVENT:
+                vapour = self.carrier.pressure if self.carrier else saturation_pa
+                at_reference = vapour(reference)
+                return lambda t, _rh: vapour(t) / at_reference
 
 
 @lru_cache(maxsize=256)
-def rate_at(law: RateLaw) -> RateAt:
-    """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.
-
-    Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971), an
-    assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and solvent:
-    ratio of the carrier's vapour pressures; both estimates.
-    """
-    reference = law.reference.temperature_c
-    match law.mechanism:
-        case Mechanism.OXIDATION | Mechanism.CROSS_LINKING:
-            factor = law.factor_per_10c
-            return lambda t, _rh: float(factor ** ((t - reference) / 10))
-        case Mechanism.WATER:
-            thirst = saturation_pa(reference) * (1 - law.reference.humidity_pct / 100)
-            return lambda t, rh: saturation_pa(t) * (1 - rh / 100) / thirst
-        case Mechanism.ALCOHOL | Mechanism.SOLVENT:
-            vapour = law.carrier.pressure if law.carrier else saturation_pa
-            at_reference = vapour(reference)
-            return lambda t, _rh: vapour(t) / at_reference
+def rate_at(law: Law) -> RateAt:
+    """Return k as a function of °C and % RH, uncapped; made once for each law."""
+    return law.k()
 
 
-def rate(law: RateLaw, air: Air) -> float:
+def rate(law: Law, air: Air) -> float:
     """Return k in some air, uncapped, never below 0."""
     return max(0.0, rate_at(law)(air.temperature_c, air.humidity_pct))

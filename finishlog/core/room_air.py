@@ -167,6 +167,8 @@ def _with_readings(
     else:
         still = [(air, air) for air in (reversed(read) if nears else read)]
         ramps, known = _mixed(room, part, still, age, nears=nears)
+        if following is None and known is Known.MEASURED:
+            known = Known.HELD
     airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
     return AirSpan(part.start, part.end, airs, known, () if airs == ends else ends)
 

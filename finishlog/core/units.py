@@ -1,4 +1,4 @@
-"""The units a person types and reads, and the ones kept inside: °C, m², L, g, µm, g/L.
+"""The units a person types and reads, and the ones kept inside: °C, m², L, g, µm, mm, g/L.
 
 Factors: NIST Special Publication 811 (2008), appendix B. All are exact: 1 in = 25.4 mm,
 1 ft = 0.3048 m, 1 US gal = 231 in³, 1 qt = 1/4 gal, 1 pt = 1/8 gal, 1 US fl oz = 1/128 gal,
@@ -52,6 +52,16 @@ class Film(StrEnum):
     MIL = "mil"
 
 
+class Length(StrEnum):
+    """Unit of a width or length of wood; inside mm."""
+
+    MILLIMETRE = "mm"
+    CENTIMETRE = "cm"
+    METRE = "m"
+    INCH = "in"
+    FOOT = "ft"
+
+
 class Cut(StrEnum):
     """Unit of a shellac cut, flakes to alcohol; inside g/L."""
 
@@ -59,13 +69,13 @@ class Cut(StrEnum):
     POUND_CUT = "lb cut"
 
 
-Unit = Temperature | Area | Volume | Weight | Film | Cut
+Unit = Temperature | Area | Volume | Weight | Film | Length | Cut
 
 _INCH_M = 0.0254
 _GALLON_L = 231 * _INCH_M**3 * 1000
 _POUND_G = 453.59237
 
-# How many °C (differences), m², L, g, µm, g/L one unit is.
+# How many °C (differences), m², L, g, µm, mm, g/L one unit is.
 _SIZE: dict[Unit, float] = {
     Temperature.CELSIUS: 1.0,
     Temperature.FAHRENHEIT: 1 / 1.8,
@@ -83,6 +93,11 @@ _SIZE: dict[Unit, float] = {
     Weight.POUND: _POUND_G,
     Film.MICROMETRE: 1.0,
     Film.MIL: _INCH_M * 1000,
+    Length.MILLIMETRE: 1.0,
+    Length.CENTIMETRE: 10.0,
+    Length.METRE: 1000.0,
+    Length.INCH: _INCH_M * 1000,
+    Length.FOOT: 12 * _INCH_M * 1000,
     Cut.GRAM_PER_LITRE: 1.0,
     Cut.POUND_CUT: _POUND_G / _GALLON_L,
 }
@@ -97,12 +112,12 @@ _SIGN: dict[Unit, str] = {
 
 
 def to_base(value: float, unit: Unit) -> float:
-    """Convert a value in `unit` to °C, m², L, g, µm or g/L."""
+    """Convert a value in `unit` to °C, m², L, g, µm, mm or g/L."""
     return (value - _ZERO.get(unit, 0.0)) * _SIZE[unit]
 
 
 def from_base(value: float, unit: Unit) -> float:
-    """Convert a value in °C, m², L, g, µm or g/L to `unit`."""
+    """Convert a value in °C, m², L, g, µm, mm or g/L to `unit`."""
     return value / _SIZE[unit] + _ZERO.get(unit, 0.0)
 
 
@@ -112,7 +127,7 @@ def difference_to_base(value: float, unit: Unit) -> float:
 
 
 def difference_from_base(value: float, unit: Unit) -> float:
-    """Convert a difference in °C, m², L, g, µm or g/L to `unit`."""
+    """Convert a difference in °C, m², L, g, µm, mm or g/L to `unit`."""
     return value / _SIZE[unit]
 
 

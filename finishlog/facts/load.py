@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from finishlog.core.hands_on import HandsOn
     from finishlog.core.keeping import KeepingFigures
     from finishlog.core.mixes import MixingFigures
+    from finishlog.core.moisture import MoistureFigures
     from finishlog.core.overcoat import OvercoatRule
     from finishlog.core.pace_posterior import PaceFigures
     from finishlog.core.rate_law import Carrier
@@ -183,6 +184,11 @@ class Facts:
     def pace(self) -> PaceFigures:
         """How far a shop's pace may lie from a label's hours."""
         return _pace(self.folder)
+
+    @property
+    def moisture(self) -> MoistureFigures:
+        """How wet wood may be, and between what it moves evenly."""
+        return _moisture(self.folder)
 
     @property
     def mixing(self) -> MixingFigures:
@@ -355,6 +361,13 @@ def _pace(folder: str) -> PaceFigures:
     from finishlog.facts.pace_file import read_pace
 
     return read_pace(f"{folder}/pace.toml")
+
+
+@cache
+def _moisture(folder: str) -> MoistureFigures:
+    from finishlog.facts.moisture_file import read_moisture
+
+    return read_moisture(f"{folder}/moisture.toml")
 
 
 @cache

@@ -1,0 +1,125 @@
+"""The moisture of wood: what it settles at in air, how far it moves, is it dry enough to finish.
+
+Moisture content is % of the weight of the dry wood.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from finishlog.core.air import Air
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import Limit, Range
+from finishlog.core.records import PieceReading
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from finishlog.core.book import Book
+    from finishlog.core.records import AnyEntry
+    from finishlog.core.zone import ZoneState
+
+
+@dataclass(frozen=True, slots=True)
+class MoistureFigures:
+    """Figures of wood moisture, each with its source.
+
+    `at_most_pct`: before a finish goes on; `over_air_pct`: so far (points) may wood be above what
+    the room's air would make it; `air_rh_pct`, `air_c`: the air that `settles_pct` is published
+    for; `moves_pct`: between these `moves_mm` holds; `saturated_pct`: wetter wood moves no more;
+    `meter_pct`: what a meter can be trusted to show.
+    """
+
+    at_most_pct: Limit
+    over_air_pct: Limit
+    air_rh_pct: Range
+    air_c: Range
+    moves_pct: Range
+    saturated_pct: Limit
+    meter_pct: Range
+
+
+def settles_pct(air: Air) -> float:
+    """Return the moisture content (%) that wood settles at in an air (°C, % RH).
+
+    USDA Wood Handbook, FPL-GTR-282 (2021), chapter 4, equation 4-5, in its °C form. Its table 4-2
+    covers -1.1 to 132 °C (30 to 270 °F) and 5 to 95 % RH; outside it is an extrapolation. The
+    table stems from one softwood: good for a trend, not for a tenth.
+    """
+    t, h = air.temperature_c, air.humidity_pct / 100
+    w = 349 + 1.29 * t + 0.0135 * t**2
+    k = 0.805 + 0.000736 * t - 0.00000273 * t**2
+    k1 = 6.27 - 0.00938 * t - 0.000303 * t**2
+    k2 = 1.91 + 0.0407 * t - 0.000293 * t**2
+    kh = k * h
+    bound = (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2)
+    return 1800 / w * (kh / (1 - kh) + bound)
+
+
+def moves_mm(width_mm: float, per_pct: float, start_pct: float, end_pct: float) -> float:
+    """Return by how much a width (mm) changes between two moisture contents (%); + is wider.
+
+    USDA Wood Handbook, FPL-GTR-190 (2010), chapter 13, equation 13-2; `per_pct` from its table
+    13-5 (tangential of flat-sawn, radial of quarter-sawn wood). Holds from 6 to 14 %; outside it
+    is an extrapolation. Boards are rarely quite flat- or quarter-sawn: it says rather too much.
+    """
+    return width_mm * per_pct * (end_pct - start_pct)
+
+
+def measured_moisture(told: Sequence[AnyEntry]) -> PieceReading | None:
+    """Return the newest moisture reading among what reached a zone."""
+    read = (e for e in told if isinstance(e, PieceReading) and e.moisture_pct is not None)
+    return max(read, key=lambda e: e.when.order, default=None)
+
+
+def moisture_findings(state: ZoneState, now: datetime, book: Book) -> tuple[Finding, ...]:
+    """Return what the wood's moisture says against a coat on wood in the white.
+
+    Nothing where it was not measured, and nothing once a coat lies on it.
+    """
+    read = measured_moisture(state.told) if not state.layers else None
+    if read is None or read.moisture_pct is None:
+        return ()
+    point = state.room.measured_at(now)
+    age = (now - read.when.latest).days
+    return too_wet(
+        read.moisture_pct,
+        point.air if point else None,
+        book.moisture,
+        f"measured {age} d ago" if age > 0 else "",
+    )
+
+
+def too_wet(
+    moisture_pct: float, air: Air | None, figures: MoistureFigures, when: str = ""
+) -> tuple[Finding, ...]:
+    """Return why wood of a moisture content (%) is too wet to finish in an air; empty: it is not.
+
+    `air` None: it was not read lately. `when` goes with the moisture: `measured 3 d ago`.
+    """
+    said = f"the wood has {moisture_pct:.3g} % moisture" + (f" ({when})" if when else "")
+    found: list[Finding] = []
+    most, over = figures.at_most_pct, figures.over_air_pct
+    if moisture_pct > most.value:
+        found.append(
+            Finding(
+                Level.CAUTION,
+                f"{said}, more than the {most.value:g} % to finish at",
+                "let it dry, with air on all sides, and measure again",
+                most.source,
+            )
+        )
+    if air is not None and moisture_pct - settles_pct(air) > over.value:
+        found.append(
+            Finding(
+                Level.CAUTION,
+                f"{said}, {moisture_pct - settles_pct(air):.1f} points over the "
+                f"{settles_pct(air):.1f} % that it settles at in this air: it dries on and shrinks "
+                "under the finish",
+                "let it stand in the room, with air on all sides, and measure again",
+                over.source,
+            )
+        )
+    return tuple(found)
