@@ -30,9 +30,11 @@ from finishlog.core.records import (
     Coat,
     Found,
     HandedOver,
+    Heated,
     Joined,
     Moved,
     Operation,
+    PieceReading,
     RagsDeed,
     RagsEvent,
     Reading,
@@ -43,7 +45,6 @@ from finishlog.core.records import (
     When,
     Work,
 )
-from finishlog.core.room_air import AirSpan
 from finishlog.core.shop import (
     Face,
     FaceKind,
@@ -60,6 +61,7 @@ from finishlog.core.shop import (
 )
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
+from finishlog.core.usual_day import UsualDay
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
@@ -111,11 +113,6 @@ def figure(hours: float, high: float | None = None, air: Air = STANDARD_AIR) -> 
 def closing(hours: float, air: Air = STANDARD_AIR) -> RecoatWindow:
     """Build a label's recoat window that closes after so many hours."""
     return RecoatWindow(WindowKind.CLOSES, YOUR_CAN, figure(hours, air=air))
-
-
-def span(start: float, end: float | None, *airs: Air, measured: bool = True) -> AirSpan:
-    """Build a stretch of air by its hours."""
-    return AirSpan(at(start), None if end is None else at(end), airs, measured)
 
 
 def within_limits(class_key: str, celsius: float) -> float:
@@ -237,6 +234,10 @@ class Story:
         """Say how cold the nights get in a room."""
         self.rooms[room] = replace(self.rooms[room], coldest_night_c=celsius)
 
+    def usual(self, *days: UsualDay, room: int = 1) -> None:
+        """Say what a room is like on a usual day, by season."""
+        self.rooms[room] = replace(self.rooms[room], usual=days)
+
     def coat(
         self,
         hour: Hour,
@@ -302,6 +303,18 @@ class Story:
         for reading in range(int(days * 4) + 1):
             self.read(since + 6 * reading, celsius, rh, room)
         return self
+
+    def heat(
+        self, since: float, until: float, celsius: float | None = None, room: int = 1
+    ) -> Heated:
+        """Run a heater for once; told of when it is switched on."""
+        head = self._head((since, until)) | {"typed_at": at(since)}
+        return self._happened(Heated(**head, room=room, temperature_c=celsius))
+
+    def surface(self, hour: Hour, celsius: float, on: Part | None = None) -> PieceReading:
+        """Lay a thermometer on the wood of a part."""
+        head = self._head(hour, self._reach(on, None, None))
+        return self._happened(PieceReading(**head, temperature_c=celsius))
 
     def rags(self, hour: Hour, deed: RagsDeed, item: int | None = None) -> RagsEvent:
         """Do something with oily rags."""
@@ -372,8 +385,8 @@ class Story:
 
     def log(self, hour: float) -> Log:
         """What has happened by an hour, in the order of the work."""
-        past = [e for e in self.entries if e.when.latest <= at(hour)]
-        return Log(tuple(sorted(past, key=lambda e: e.when.order)))
+        whole = Log(tuple(sorted(self.entries, key=lambda e: e.when.order)))
+        return whole.as_of(at(hour))
 
     def look(self, hour: float) -> BenchState:
         """Look at the shop as of an hour."""

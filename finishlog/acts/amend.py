@@ -33,6 +33,7 @@ from finishlog.core.records import (
     Note,
     Outcome,
     Photo,
+    PieceReading,
     RagsEvent,
     Reading,
     Resumed,
@@ -72,6 +73,9 @@ class Change:
     grit: str | None = None
     # Of a review.
     outcome: Outcome | None = None
+    # Of a reading of the wood itself: % moisture, °C of its surface.
+    moisture: float | None = None
+    surface: float | None = None
     # Of a mix: the parts whose amounts were other.
     amounts: tuple[MixPart, ...] = ()
 
@@ -138,7 +142,8 @@ def amend(
 
 def _kind(entry: AnyEntry) -> str:
     """Name the kind of entry in a word."""
-    return "can or mix" if isinstance(entry, ContainerEvent) else type(entry).__name__.lower()
+    named: dict[type[AnyEntry], str] = {ContainerEvent: "can or mix", PieceReading: "wood"}
+    return named.get(type(entry)) or type(entry).__name__.lower()
 
 
 def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry]) -> AnyEntry:
@@ -179,11 +184,17 @@ def _write(
         case Coat():
             _allowed(change, "product", "method", "scuffed", "text", "container")
             _coat(ledger, facts, seen.shop, entry, when, targets, change)
-        case Check() | Work() | Fault() | Stripped():
-            _on_film(ledger, entry, when, targets, change)
+        case Check() | Work() | Fault() | Stripped() | PieceReading():
+            _on_piece(ledger, entry, when, targets, change)
         case Reading():
             _allowed(change, "air")
-            ledger.reading(when, room=entry.room, air=change.air or entry.air, supersedes=entry.id)
+            ledger.reading(
+                when,
+                room=entry.room,
+                air=change.air or entry.air,
+                wet_bulb_c=None if change.air else entry.wet_bulb_c,
+                supersedes=entry.id,
+            )
         case Note():
             _allowed(change, "text")
             text = change.text if change.text is not None else entry.text
@@ -228,15 +239,32 @@ def _write(
             raise UsageFault("this kind of act is not amended", "undo it and log it again")
 
 
-def _on_film(
+def _piece_reading(
+    ledger: Ledger, entry: PieceReading, when: When, targets: frozenset[Target], change: Change
+) -> None:
+    """Supersede a reading of the wood itself: only what was measured can have been other."""
+    measured = {"surface": entry.temperature_c, "moisture": entry.moisture_pct}
+    _allowed(change, *(name for name, value in measured.items() if value is not None))
+    ledger.piece_reading(
+        when,
+        targets,
+        temperature_c=entry.temperature_c if change.surface is None else change.surface,
+        moisture_pct=entry.moisture_pct if change.moisture is None else change.moisture,
+        supersedes=entry.id,
+    )
+
+
+def _on_piece(
     ledger: Ledger,
-    entry: Check | Work | Fault | Stripped,
+    entry: Check | Work | Fault | Stripped | PieceReading,
     when: When,
     targets: frozenset[Target],
     change: Change,
 ) -> None:
-    """Supersede what was done to a film, or found on it."""
+    """Supersede what was done to a piece, or found on it."""
     match entry:
+        case PieceReading():
+            _piece_reading(ledger, entry, when, targets, change)
         case Check():
             _allowed(change, "found", "text")
             found = change.found or entry.found
@@ -325,6 +353,8 @@ _CHANGES = (
     "glue",
     "grit",
     "outcome",
+    "moisture",
+    "surface",
 )
 
 _WHEREABOUTS: dict[type[AnyEntry], tuple[str, ...]] = {

@@ -11,6 +11,7 @@ from finishlog.core.records import (
     Coat,
     Fault,
     HandedOver,
+    PieceReading,
     RagsEvent,
     Resumed,
     SetAside,
@@ -21,7 +22,7 @@ from finishlog.core.shop import Log
 from finishlog.core.zone import ZoneState
 
 # What a verdict rests on; notes, reviews and photos change none.
-_WEIGHS = Coat | Work | Check | Fault | Stripped | SetAside | Resumed | HandedOver
+_WEIGHS = Coat | Work | Check | Fault | Stripped | SetAside | Resumed | HandedOver | PieceReading
 
 
 def acts_of(states: Iterable[ZoneState]) -> tuple[int, ...]:

@@ -10,16 +10,19 @@ from finishlog.core.air import Air
 from finishlog.core.finishes import Method
 from finishlog.core.grouping import describe
 from finishlog.core.records import (
+    AirImported,
     AnyEntry,
     Away,
     Check,
     Coat,
     Fault,
     HandedOver,
+    Heated,
     Joined,
     Moved,
     Note,
     Photo,
+    PieceReading,
     RagsEvent,
     Reading,
     Resumed,
@@ -71,8 +74,10 @@ class Words:
             case Moved():
                 room = self.shop.rooms.get(entry.room)
                 return f"moved to {room.name if room else 'another room'}"
-            case Reading():
-                return self._reading(entry)
+            case Reading() | AirImported() | Heated():
+                return self._of_room(entry)
+            case PieceReading():
+                return self._piece_reading(entry)
             case _:
                 return said_words(entry)
 
@@ -92,14 +97,32 @@ class Words:
             down_to = f"down to {self.coats.get(entry.survives, 'a coat')}"
         return _join(f"taken off {down_to}, {TAKEN_OFF[entry.operation]}", entry.note)
 
-    def _reading(self, entry: Reading) -> str:
+    def _of_room(self, entry: Reading | AirImported | Heated) -> str:
         room = self.shop.rooms.get(entry.room)
-        return f"air of {room.name if room else 'a room'}: {self.air(entry.air)}"
+        name = room.name if room else "a room"
+        match entry:
+            case Reading():
+                return f"air of {name}: {self.air(entry.air)}"
+            case AirImported():
+                count = f"{entry.count} reading{'' if entry.count == 1 else 's'}"
+                return f"air of {name}: {count} of {entry.file_name}"
+            case Heated():
+                to = "" if entry.temperature_c is None else self._degrees(entry.temperature_c)
+                return f"heater in {name}" + (f" to {to}" if to else "")
+
+    def _piece_reading(self, entry: PieceReading) -> str:
+        warm, moist = entry.temperature_c, entry.moisture_pct
+        return _join(
+            "" if warm is None else f"surface {self._degrees(warm)}",
+            "" if moist is None else f"wood at {moist:.3g} % moisture",
+        )
+
+    def _degrees(self, celsius: float) -> str:
+        return f"{from_base(celsius, self.temperature):.3g} {sign(self.temperature)}"
 
     def air(self, air: Air) -> str:
         """Say an air in the person's unit."""
-        degrees = from_base(air.temperature_c, self.temperature)
-        return f"{degrees:.3g} {sign(self.temperature)}, {air.humidity_pct:.3g} %"
+        return f"{self._degrees(air.temperature_c)}, {air.humidity_pct:.3g} %"
 
 
 def said_words(entry: AnyEntry) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from finishlog.asks.pace import paces
 from finishlog.clock import Clock
 from finishlog.core.bench import BenchState, bench_state
 from finishlog.core.pace import Paces
@@ -43,4 +44,6 @@ def look(connection: Connection, facts: Facts, clock: Clock) -> Look:
     shop = with_containers_of(connection, shop, log)
     changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
     made = {change.thing: change.act for change in changes if change.what == "added"}
-    return Look(shop, log, bench_state(shop, log, facts, clock.now, clock.zone), made)
+    learnt = paces(connection, shop, log, facts, clock)
+    bench = bench_state(shop, log, facts, clock.now, clock.zone, paces=learnt)
+    return Look(shop, log, bench, made, learnt)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from finishlog.asks.entry_words import PUT_ON
 from finishlog.clock import Clock
 from finishlog.core.finishes import Method
-from finishlog.core.pace import PaceLearnt, Paces, learn
+from finishlog.core.layers import Layer
+from finishlog.core.pace import PaceKey, PaceLearnt, Paces, learn
 from finishlog.core.pace_seen import films, observed
 from finishlog.core.records import Coat
 from finishlog.core.shop import Log, Part, Piece, Shop
@@ -17,7 +18,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.containers import read_containers
 from finishlog.store.pace_coats import (
     checked_coats,
-    failed_somewhere,
+    failed_lately,
     rooms_given,
     with_assemblies,
 )
@@ -58,7 +59,7 @@ def paces(connection: Connection, shop: Shop, log: Log, facts: Facts, clock: Clo
     """
     on_it = {e.product for e in log.entries if isinstance(e, Coat)}
     steps = {s.product for part in shop.parts for s in part.steps if s.product is not None}
-    slow = failed_somewhere(connection, on_it | steps)
+    slow = failed_lately(connection, on_it | steps)
     return learnt(connection, shop, facts, clock, slow) if slow else Paces.none
 
 
@@ -73,9 +74,8 @@ def learnt(
     pieces = with_assemblies(connection, {target.piece for target in zones})
     log = read_log(connection, pieces, [(coat.start, coat.end) for coat in coats])
     then = _as_they_stood(connection, shop, pieces, clock)
-    told = observed(films(then, log, clock.zone, zones, facts), facts)
-    newest = {coat.entry for coat in coats}
-    return learn((each for each in told if each.coat.id in newest), facts.pace)
+    stacks = films(then, log, clock.zone, zones, facts)
+    return learn(observed(stacks, facts, only={coat.entry for coat in coats}), facts.pace)
 
 
 def _as_they_stood(
@@ -132,3 +132,17 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "
         f"from {coats} {acts}{slower}"
     )
+
+
+def your_pace(
+    connection: Connection, shop: Shop, facts: Facts, clock: Clock, layers: Sequence[Layer]
+) -> str:
+    """Say what is known of the pace of the top one of some layers, or that nothing is yet."""
+    first, coat = len(layers) == 1, layers[-1].coat
+    key = PaceKey(coat.product, first, coat.method, coat.container)
+    found = learnt(connection, shop, facts, clock, [coat.product]).factor(key)
+    if found is None:
+        which = "first coats" if first else "later coats"
+        return f"your own pace with {which} of {coat.product_name}: no checks yet"
+    can = shop.containers.get(found.key.container) if found.key.container else None
+    return f"your pace: {pace_line(found, can.name if can else '')}"

@@ -46,11 +46,12 @@ def species_list(facts: Facts) -> tuple[Species, ...]:
 
 def one_species(facts: Facts, database: Database | None, clock: Clock, typed: str) -> SpeciesShown:
     """Show one wood; without a database there are no products of the person's to speak of."""
-    wood = _wood(facts, typed)
+    wood = pick_wood(facts, typed)
     return SpeciesShown(wood, tuple(_cares(wood, _products(database, clock), facts)))
 
 
-def _wood(facts: Facts, typed: str) -> Species:
+def pick_wood(facts: Facts, typed: str) -> Species:
+    """Find a wood by key, name, alias or a unique beginning; NotFound names those that are near."""
     names = [ClassNames(wood.key, wood.name, wood.aliases) for wood in facts.species]
     found = find_class(typed, names)
     if len(found) == 1:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import Look, look
+from finishlog.asks.pace import pace_line
 from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.clock import Clock
@@ -120,6 +121,8 @@ class Why:
     # The reading of the air.
     air_act: int | None = None
     sooner: tuple[Sooner, ...] = ()
+    # Your own pace with the product on it, in words; empty: no check taught anything yet.
+    pace: str = ""
 
 
 def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
@@ -155,9 +158,19 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         clock=_clock(top, figure, state.room, now) if top and figure else None,
         checks=_checks(group),
         unknown=_unknown(state, now),
+        pace=_pace(state, seen),
         air_act=reading.act if reading else None,
         sooner=_sooner(state, seen, facts, now),
     )
+
+
+def _pace(state: ZoneState, seen: Look) -> str:
+    """Say by what checks taught to lengthen the wait of the top coat."""
+    learnt = state.top.pace if state.top else None
+    if learnt is None:
+        return ""
+    can = seen.shop.containers.get(learnt.key.container) if learnt.key.container else None
+    return pace_line(learnt, can.name if can else "")
 
 
 def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:
@@ -236,6 +249,8 @@ def _unknown(state: ZoneState, now: datetime) -> tuple[str, ...]:
         unknown.append("whether the surplus was wiped off in time: taken as done")
     if state.top and not state.top.checks:
         unknown.append("how this film really is: no check logged since the coat")
+    if state.top and state.top.pace is None:
+        unknown.append("your own pace with this product: no check found it slow yet")
     if state.top and not state.top.abraded and state.top.coat.scuffed_before is None:
         unknown.append("whether it was scuffed: not said is taken as not done")
     return tuple(unknown)

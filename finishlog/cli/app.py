@@ -19,15 +19,20 @@ from finishlog.cli.desk import Desk, say
 # Under each heading its commands, and the module of `cli` that declares each.
 GROUPS: dict[str, dict[str, str]] = {
     "the evening": {
-        **dict.fromkeys(("ready", "log", "check", "air", "rags"), "evening"),
+        **dict.fromkeys(("ready", "log", "check"), "evening"),
+        "air": "air",
+        "heat": "heating",
+        "rags": "evening",
         **dict.fromkeys(("undo", "amend", "note"), "corrections"),
         "mix": "cans",
         **dict.fromkeys(("move", "aside", "resume", "leave"), "whereabouts"),
         **dict.fromkeys(("fault", "off"), "trouble"),
+        **dict.fromkeys(("moisture", "surface"), "wood"),
     },
     "questions": {
         **dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
         "plan": "planning",
+        "movement": "wood",
     },
     "the shop": {
         "project": "projects",

@@ -30,7 +30,7 @@ def clock_picture(clock_line: ClockLine, clock: Clock, unit: Temperature) -> lis
     rows = [("air", _air(course, unit))] if any(hour.air for hour in course) else []
     return [
         *rows,
-        ("pace", f"{_bars([h.pace for h in course], 0, 1)} of the label's"),
+        ("speed", f"{_bars([h.pace for h in course], 0, 1)} of the label's"),
         ("done", f"{_bars([h.done_h for h in course], 0, course[-1].done_h)} {_hours(course)}"),
         ("known", _known(course)),
         ("", _times(course, clock)),

@@ -84,6 +84,8 @@ def amend(
     glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
     grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
     outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
+    moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
+    surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
     from_: FromCan = None,
     amount: MixAmounts = None,
     note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
@@ -94,8 +96,8 @@ def amend(
     from finishlog.acts.amend import amend as correct
     from finishlog.acts.check import found_word
     from finishlog.acts.review import outcome_word
+    from finishlog.cli import measures
     from finishlog.cli.log_page import amend_page
-    from finishlog.cli.measures import air as read_air
     from finishlog.cli.mix_words import read_parts
 
     here = desk(context)
@@ -107,19 +109,19 @@ def amend(
         method=method,
         scuffed=scuffed,
         found=found_word(found) if found else None,
-        air=read_air(air, here.temperature) if air else None,
+        air=measures.air(air, here.temperature) if air else None,
         text=note,
         room=room,
         glue=glue,
         grit=grit,
         outcome=outcome_word(outcome) if outcome else None,
+        moisture=measures.moisture(moisture) if moisture else None,
+        surface=measures.temperature(surface, here.temperature) if surface else None,
         container=from_,
         amounts=read_parts(amount or ()),
     )
     if change == Change():
-        raise UsageFault(
-            "nothing to amend", "say what is different: --at, --on, --product, --found"
-        )
+        raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
     answer = correct(here.database, here.facts, here.clock, here.words, act, change)
     show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
 

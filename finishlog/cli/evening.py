@@ -1,4 +1,4 @@
-"""The commands of the evening: ready, log, check, air, rags."""
+"""The commands of the evening: ready, log, check, rags."""
 
 from __future__ import annotations
 
@@ -23,9 +23,6 @@ from finishlog.cli.desk import Desk
 from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, Verbose, desk, one_face
 from finishlog.core.finishes import Method
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
-
-# `-2C` is a temperature, not an option.
-_SETTINGS = {"air": {"ignore_unknown_options": True}}
 
 
 def ready(
@@ -162,28 +159,6 @@ def check(
     show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
 
 
-def air(
-    context: typer.Context,
-    reading: Annotated[list[str], typer.Argument(metavar="TEMPERATURE HUMIDITY", help="17.2C 58%")],
-    room: Annotated[
-        str | None, typer.Option("--room", help="Which room, if there are more.")
-    ] = None,
-    at: At = None,
-    json: Json = False,
-) -> None:
-    """Log the air of a room: temperature and relative humidity."""
-    from finishlog.acts.air import log_air
-    from finishlog.cli.log_page import air_page
-    from finishlog.cli.measures import air as read_air
-
-    here = desk(context)
-    typed = read_air(" ".join(reading), here.temperature)
-    answer = log_air(
-        here.database, here.clock, here.words, air=typed, at=here.moment(at), room=room
-    )
-    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock, here.temperature))
-
-
 def rags(
     context: typer.Context,
     deed: Annotated[
@@ -234,5 +209,5 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (ready, log, check, air, rags):
-        app.command(command.__name__, context_settings=_SETTINGS.get(command.__name__))(command)
+    for command in (ready, log, check, rags):
+        app.command(command.__name__)(command)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import (
     coat_words,
@@ -22,11 +21,9 @@ from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import happened, wait_until
 from finishlog.core.stages import shown
-from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
-    from finishlog.acts.air import AirLogged
     from finishlog.acts.amend import Amended
     from finishlog.acts.check import Checked
     from finishlog.acts.logged import Logged
@@ -111,18 +108,6 @@ def check_page(answer: Checked, clock: Clock) -> Page:
         page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
     for line in answer.standings:
         page.line(f"{line.label}: {standing_words(line, clock)}")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
-
-
-def air_page(answer: AirLogged, clock: Clock, unit: Temperature) -> Page:
-    """Echo a reading."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
-    dew = show_temperature(answer.dew_point_c, unit)
-    page.line(f"{when}  {answer.room}: {show_air(answer.air, unit)}, dew point {dew}")
-    if answer.room_is_new:
-        page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 

@@ -20,6 +20,9 @@ POSSIBLE_C = (-60.0, 80.0)
 LIKELY_C = (-20.0, 50.0)
 ORDINARY_C = (0.0, 40.0)
 COMFORT_C = (5.0, 35.0)
+# Wood that is worked: drier or wetter than this a meter shows something else.
+LIKELY_MOISTURE_PCT = (3.0, 60.0)
+MOST_MOISTURE_PCT = 200.0
 # Air is never without water: a gauge that shows less than this is mostly below its range.
 LIKELY_PCT = 5.0
 
@@ -74,6 +77,36 @@ def humidity(text: str) -> float:
             choices = {f"{value * 100:g} %": f"{value * 100:g}%"} | choices
         raise Unclear(said, choices)
     return value
+
+
+@asked
+def moisture(text: str) -> float:
+    """Read `11%` or `11` as % of the weight of dry wood; Unclear below 3 and above 60."""
+    bare, sure = insisted(text)
+    typed = _typed(bare)
+    if typed is None or typed.unit not in {"", "%", "mc", "%mc"}:
+        raise UsageFault(f"cannot read {text!r} as the moisture of wood", "type 11%")
+    value, (least, most) = typed.value, LIKELY_MOISTURE_PCT
+    said = f"{value:g} % is no moisture of wood in a shop"
+    if not 0 <= value <= MOST_MOISTURE_PCT:
+        raise UsageFault(said, "type 11%")
+    if not sure and not least <= value <= most:
+        raise Unclear(said, {f"{value:g} %, as the meter shows": f"{value:g}%!"})
+    return value
+
+
+def moisture_or_air(text: str, unit: Temperature) -> float | Air:
+    """Read `8%`, wood's own moisture, or the air that it stands in: `20C 35%`."""
+    if _typed(insisted(text)[0]) is not None:
+        return moisture(text)
+    try:
+        return air(text, unit)
+    except Unclear:
+        raise
+    except UsageFault as fault:
+        raise UsageFault(
+            f"cannot read {text!r} as a moisture, nor as an air", "type 8%, or '20C 35%'"
+        ) from fault
 
 
 def air(text: str, unit: Temperature) -> Air:

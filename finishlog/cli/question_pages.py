@@ -88,6 +88,8 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
         _label(section, answer, unit)
         _air(section, answer, clock, unit)
         _clock(section, answer, clock, unit)
+        if answer.pace:
+            section.row("pace", answer.pace)
         for check in answer.checks:
             when = clock_words(check.moment, clock.now, clock.zone)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")

@@ -7,11 +7,13 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli import usual
 from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, desk
 
-room = typer.Typer(help="Rooms and how cold their nights get.", no_args_is_help=True)
+room = typer.Typer(help="Rooms, their nights and usual days.", no_args_is_help=True)
 shop = typer.Typer(help="When the shop is open.", no_args_is_help=True)
+usual.register(room)
 
 
 @room.command("new")

@@ -27,6 +27,9 @@ if TYPE_CHECKING:
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
 
+# A logger gives thousands.
+_READINGS_SHOWN = 30
+
 
 def projects_page(lines: Sequence[ProjectLine], clock: Clock) -> Page:
     """List projects."""
@@ -162,9 +165,12 @@ def room_page(line: RoomLine, clock: Clock, unit: Temperature) -> Page:
     if line.note:
         page.line(line.note)
     section = page.section("READINGS")
-    for each in line.readings:
+    for each in line.readings[:_READINGS_SHOWN]:
         when = clock_words(each.at, clock.now, clock.zone)
         section.row(when, show_air(each.air, unit), f"act {each.act}")
+    older = len(line.readings) - _READINGS_SHOWN
+    if older > 0:
+        section.row(f"and {older} older")
     return page
 
 

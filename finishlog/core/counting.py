@@ -198,12 +198,28 @@ def _crossed(start: float, end: float, level: float) -> Iterator[float]:
 
 
 def _roots(bend: Callable[[float], float], parts: int) -> Iterator[float]:
-    """Yield where a function of 0..1 changes its sign, by bisection in each of some parts."""
+    """Yield where a function of 0..1 is 0, by bisection between points at an even number of parts.
+
+    Where it turns between them a point is added, so that a hump past 0 and back is seen.
+    """
     shares = [n / parts for n in range(parts + 1)]
     values = [bend(share) for share in shares]
-    for (a, b), (at_a, at_b) in zip(pairwise(shares), pairwise(values), strict=True):
+    known = dict(zip(shares, values, strict=True))
+    for n in range(1, parts, 2):
+        turn = shares[n] + _turn(*values[n - 1 : n + 2]) / parts
+        known.setdefault(turn, bend(turn))
+    for (a, at_a), (b, at_b) in pairwise(sorted(known.items())):
         if at_a * at_b < 0:
             yield _bisected(bend, a, b, rising=at_b > 0)
+        elif at_b == 0:
+            yield b
+
+
+def _turn(before: float, here: float, after: float) -> float:
+    """Return where a parabola through three equal steps turns, -1 to 1; 0: not between them."""
+    curved = before - 2 * here + after
+    turn = (before - after) / (2 * curved) if curved else 0.0
+    return turn if abs(turn) < 1 else 0.0
 
 
 def _bisected(bend: Callable[[float], float], a: float, b: float, *, rising: bool) -> float:

@@ -28,7 +28,7 @@ from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.moisture import moisture_findings
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
-from finishlog.core.still_soft import past_hope
+from finishlog.core.still_soft import is_hot, past_hope
 from finishlog.core.underneath import Underneath, fault_in_the_stack, look_through
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from finishlog.core.windows import by_the_clocks, by_time
@@ -74,7 +74,8 @@ def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verd
 
 
 def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
-    stopped = running(state, near.now) or _standing(state, book) or waits_for_repair(state)
+    standing = _standing(state, near.now, book)
+    stopped = running(state, near.now) or standing or waits_for_repair(state)
     if stopped:
         return stopped
     held = held_by_glue(state, _operation(asked), near.now, book)
@@ -95,7 +96,7 @@ def decide_coat(
     """Give the verdict on a coat that is going on whatever else is due; nothing is left unsaid."""
     coat = _coat(state, over, method, near, book)
     stopped = (
-        _standing(state, book)
+        _standing(state, near.now, book)
         or waits_for_repair(state)
         or held_by_glue(state, Operation.COAT, near.now, book)
     )
@@ -110,7 +111,7 @@ def _operation(asked: Asked) -> Operation:
     return Operation.COAT if asked.over is not None else Operation.MASK
 
 
-def _standing(state: ZoneState, book: Book) -> Verdict | None:
+def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
     """Return what holds whatever is asked next: set aside, a suspect or a dead film."""
     if state.set_aside:
         return Verdict(Answer.SET_ASIDE, "set aside")
@@ -126,10 +127,10 @@ def _standing(state: ZoneState, book: Book) -> Verdict | None:
     if wrong is not None:
         remedy = "scratch a hidden spot; if it flakes, take it off"
         return Verdict(Answer.UNDERNEATH, wrong.sentence, findings=(replace(wrong, remedy=remedy),))
-    return _stalled(top, book)
+    return _stalled(top, book, hot=is_hot(state.room, now))
 
 
-def _stalled(top: Layer, book: Book) -> Verdict | None:
+def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
     """Return the verdict on a film that failed again and again when it was long due."""
     failures = film_checks.standing_failures(top.checks)
     if not failures:
@@ -149,7 +150,8 @@ def _stalled(top: Layer, book: Book) -> Verdict | None:
             Finding(
                 Level.STOP,
                 "no progress over repeated checks: more time alone may not cure it",
-                f"warm and change the air ({NO_FLAME}); if it does not change, take it off",
+                f"{'cool' if hot else 'warm'} and change the air ({NO_FLAME}); if it does not "
+                "change, take it off",
                 book.drying.slow_source,
             ),
         ),

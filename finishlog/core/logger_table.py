@@ -114,7 +114,9 @@ class _Found:
 
     @property
     def is_whole(self) -> bool:
-        return bool(self.when) and len(self.temperature) == 1 and len(self.humidity) == 1
+        places = (*self.when, *self.temperature, *self.humidity)
+        alone = len(self.temperature) == 1 and len(self.humidity) == 1
+        return bool(self.when) and alone and len(set(places)) == len(places)
 
     @property
     def weight(self) -> int:
@@ -126,9 +128,9 @@ def _columns(cells: Sequence[str], chosen: Chosen) -> _Found:
     plain = [re.sub(r"[_/]", " ", name.casefold()) for name in names]
     found = _Found(
         names,
-        _named(names, chosen.time) or _when(plain),
-        _named(names, chosen.temperature) or _places(plain, _WARM),
-        _named(names, chosen.humidity) or _places(plain, _DAMP),
+        _when(plain) if chosen.time is None else _named(names, chosen.time),
+        _places(plain, _WARM) if chosen.temperature is None else _named(names, chosen.temperature),
+        _places(plain, _DAMP) if chosen.humidity is None else _named(names, chosen.humidity),
     )
     # A line of figures is no header, unless the columns were told by their numbers.
     told = all(named is not None and named.isdecimal() for named in chosen.by_kind.values())
@@ -136,10 +138,8 @@ def _columns(cells: Sequence[str], chosen: Chosen) -> _Found:
     return _Found(names, (), (), ()) if figures and not told else found
 
 
-def _named(names: Sequence[str], typed: str | None) -> tuple[int, ...]:
+def _named(names: Sequence[str], typed: str) -> tuple[int, ...]:
     """Find a column by its header, by a unique part of it, or by its number from 1 on."""
-    if typed is None:
-        return ()
     if typed.isdecimal():
         return (int(typed) - 1,) if 0 < int(typed) <= len(names) else ()
     wanted = typed.strip().casefold()

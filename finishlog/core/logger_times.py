@@ -10,24 +10,24 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 
 from finishlog.core.logger_table import UnreadableFile
 
 _CLOCK = (
-    r"(?:[ ,T]+(?P<h>\d{1,2}):(?P<m>\d{2})(?::(?P<s>\d{2})(?:[.,]\d+)?)?(?: ?(?P<half>[AaPp])\.?[Mm]\.?)?)"
-    r"(?: ?(?:GMT|UTC|Z))?"
+    r"[ ,T]+(?P<h>\d{1,2}):(?P<m>\d{2})(?::(?P<s>\d{2})(?:[.,]\d+)?)?"
+    r"(?: ?(?P<half>[ap])\.?m\b\.?)?(?P<utc> ?(?:GMT|UTC|Z))?"
 )
-_FIGURES = re.compile(
-    rf"(?P<a>\d{{1,2}})(?P<by>[./-])(?P<b>\d{{1,2}})(?P=by)(?P<y>\d{{4}}|\d\d){_CLOCK}"
-)
-_YEAR_FIRST = re.compile(
-    rf"(?P<y>\d{{4}})(?P<by>[./-])(?P<a>\d{{1,2}})(?P=by)(?P<b>\d{{1,2}}){_CLOCK}"
-)
-_NAMED = re.compile(
-    rf"(?P<b>\d{{1,2}})[. -]+(?P<name>[A-Za-z]{{3,9}})[. -]+(?P<y>\d{{4}}|\d\d){_CLOCK}"
-)
+_YEAR = r"(?P<y>\d{4}|\d\d)"
+_FIGURES = rf"(?P<a>\d{{1,2}})(?P<by>[./-])(?P<b>\d{{1,2}})(?P=by){_YEAR}{_CLOCK}"
+_YEAR_FIRST = rf"(?P<y>\d{{4}})(?P<by>[./-])(?P<a>\d{{1,2}})(?P=by)(?P<b>\d{{1,2}}){_CLOCK}"
+_NAMED = rf"(?P<b>\d{{1,2}})[. -]+(?P<name>[a-z]{{3,9}})[. -]+{_YEAR}{_CLOCK}"
+_FORMS = {
+    name: re.compile(form, re.IGNORECASE)
+    for name, form in (("figures", _FIGURES), ("year first", _YEAR_FIRST), ("named", _NAMED))
+}
 _EPOCH = re.compile(r"\d{10}(?:\.\d+)?|\d{13}")
+_OFFSET = re.compile(r"\b(?:GMT|UTC)\b ?(?P<by>(?P<sign>[+−-])(?P<h>\d{1,2}):?(?P<m>\d{2})?)?")
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 
@@ -59,11 +59,11 @@ def reader_of(texts: Sequence[tuple[int, str]], day_first: bool | None) -> Reade
     for _, text in texts:
         if _iso(text):
             return _iso
-        for form in (_YEAR_FIRST, _NAMED):
-            if form.fullmatch(text):
-                return _by_form(form, day_first=False)
-        if _FIGURES.fullmatch(text):
-            return _by_form(_FIGURES, day_first=_settled(texts, day_first))
+        for name in ("year first", "named"):
+            if _FORMS[name].fullmatch(text):
+                return _by_form(_FORMS[name], day_first=False)
+        if _FORMS["figures"].fullmatch(text):
+            return _by_form(_FORMS["figures"], day_first=_settled(texts, day_first))
         if _EPOCH.fullmatch(text):
             return _epoch
     line, text = texts[0] if texts else (0, "")
@@ -113,7 +113,9 @@ def _built(found: re.Match[str], day_first: bool) -> datetime | None:
         hour = hour % 12 + (12 if half in "pP" else 0)
     try:
         year += 2000 if year < 100 else 0
-        return datetime(year, month, day, hour, int(said["m"]), int(said["s"] or 0))
+        minute, second = int(said["m"]), int(said["s"] or 0)
+        # Of the clock on some wall, unless it says UTC: `placed` puts it into its zone.
+        return datetime(year, month, day, hour, minute, second, tzinfo=UTC if said["utc"] else None)
     except ValueError:
         return None
 
@@ -123,28 +125,32 @@ def _month(name: str) -> int:
     return _MONTHS.index(short) + 1 if short in _MONTHS else 0
 
 
-def _settled(texts: Sequence[tuple[int, str]], day_first: bool | None) -> bool:
-    """Tell whether the day stands first: as said, as points are written, or as a day shows."""
-    found = [(line, text, m) for line, text in texts if (m := _FIGURES.fullmatch(text))]
-    day_is = {True for *_, m in found if int(m["a"]) > 12}
-    day_is |= {False for *_, m in found if int(m["b"]) > 12}
-    if len(day_is) > 1:
-        # A few bad lines do not decide: what most lines can be read by does.
-        return sum(int(m["a"]) > 12 for *_, m in found) * 2 > sum(
-            int(m["a"]) > 12 or int(m["b"]) > 12 for *_, m in found
+def offset_named(heading: str) -> tzinfo | None:
+    """Find an offset in the heading of a column: `Date Time, GMT+01:00`; None without one."""
+    found = _OFFSET.search(heading.replace("_", " ").upper())
+    if found is None:
+        return None
+    away = timedelta(hours=int(found["h"] or 0), minutes=int(found["m"] or 0))
+    return timezone(away if found["sign"] in {"+", None} else -away)
+
+
+def _settled(texts: Sequence[tuple[int, str]], said: bool | None) -> bool:
+    """Tell whether the day stands first: as a day after the 12th shows, as said, as points are."""
+    line, text = next(each for each in texts if _FORMS["figures"].fullmatch(each[1]))
+    by = text.lstrip("0123456789")[0]
+    pairs = [each.split(by, 2)[:2] for _, each in texts if each.count(by) == 2]
+    firsts, seconds = ([p[n] for p in pairs if p[n].isdecimal() and int(p[n]) > 12] for n in (0, 1))
+    shown = len(firsts) > len(seconds)
+    if said is not None and (firsts or seconds) and shown is not said:
+        raise UnreadableFile(
+            f"line {line}: {text!r} is not written {'day' if said else 'month'} first",
+            f"type --{'month' if said else 'day'}-first",
         )
-    if day_first is not None:
-        line, text, _ = found[0]
-        if day_is and day_first not in day_is:
-            raise UnreadableFile(
-                f"line {line}: {text!r} is not written {'day' if day_first else 'month'} first",
-                f"type --{'month' if day_first else 'day'}-first",
-            )
-        return day_first
-    if day_is:
-        return day_is.pop()
-    line, text, first = found[0]
-    if first["by"] == ".":
+    if said is not None:
+        return said
+    if firsts or seconds:
+        return shown
+    if by == ".":
         return True
     raise UnreadableFile(
         f"line {line}: {text!r} may be month/day or day/month, and no line settles it",
@@ -157,25 +163,50 @@ def placed(stamps: Iterable[Stamp], zone: tzinfo) -> Iterator[Placed]:
 
     In the hour that comes twice, a time not later than the one before it is of the second pass.
     """
+    offsets = _Offsets(zone)
     before: datetime | None = None
     for stamp in stamps:
-        at = _instant(stamp.at, zone, before)
+        if stamp.at.tzinfo is not None:
+            at: datetime | None = stamp.at.astimezone(UTC)
+        else:
+            at = offsets.instant(stamp.at, before)
         yield Placed(stamp.line, at)
         before = at or before
 
 
-def _instant(wall: datetime, zone: tzinfo, before: datetime | None) -> datetime | None:
-    if wall.tzinfo is not None:
-        return wall.astimezone(UTC)
-    first, second = (zone.utcoffset(wall.replace(fold=fold)) for fold in (0, 1))
-    assert first is not None
-    assert second is not None
-    if first < second:
-        return None
-    early = (wall - first).replace(tzinfo=UTC)
-    if first == second or before is None or early > before:
-        return early
-    return (wall - second).replace(tzinfo=UTC)
+class _Offsets:
+    """The offsets of a zone, remembered for the days on which the clocks do not change."""
+
+    def __init__(self, zone: tzinfo) -> None:
+        self._zone = zone
+        self._of_day: dict[date, timedelta | None] = {}
+
+    def instant(self, wall: datetime, before: datetime | None) -> datetime | None:
+        """Return the instant at which the wall shows a time; None when it never does."""
+        day = wall.date()
+        if day not in self._of_day:
+            self._of_day[day] = self._throughout(day)
+        steady = self._of_day[day]
+        if steady is not None:
+            return (wall - steady).replace(tzinfo=UTC)
+        first, second = self._both(wall)
+        if first < second:
+            return None
+        early = (wall - first).replace(tzinfo=UTC)
+        if first == second or before is None or early > before:
+            return early
+        return (wall - second).replace(tzinfo=UTC)
+
+    def _throughout(self, day: date) -> timedelta | None:
+        begins = datetime.combine(day, time())
+        found = {*self._both(begins), *self._both(begins + timedelta(days=1))}
+        return found.pop() if len(found) == 1 else None
+
+    def _both(self, wall: datetime) -> tuple[timedelta, timedelta]:
+        first, second = (self._zone.utcoffset(wall.replace(fold=fold)) for fold in (0, 1))
+        assert first is not None
+        assert second is not None
+        return first, second
 
 
 def runs_backwards(stamps: Sequence[Stamp]) -> bool:

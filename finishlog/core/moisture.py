@@ -21,34 +21,45 @@ if TYPE_CHECKING:
     from finishlog.core.records import AnyEntry
     from finishlog.core.zone import ZoneState
 
+_COLDEST_LISTED_C = -1.1
+
 
 @dataclass(frozen=True, slots=True)
 class MoistureFigures:
     """Figures of wood moisture, each with its source.
 
     `at_most_pct`: before a finish goes on; `over_air_pct`: so far (points) may wood be above what
-    the room's air would make it; `air_rh_pct`, `air_c`: the air that `settles_pct` is published
-    for; `moves_pct`: between these `moves_mm` holds; `saturated_pct`: wetter wood moves no more;
-    `meter_pct`: what a meter can be trusted to show.
+    the room's air would make it; `air_rh_pct`, `air_least_c`, `air_most_c`: the air that
+    `settles_pct` is published for; `moves_pct`: between these `moves_mm` holds; `saturated_pct`:
+    wetter wood moves no more; `meter_pct`: what a meter can be trusted to show.
     """
 
     at_most_pct: Limit
     over_air_pct: Limit
     air_rh_pct: Range
-    air_c: Range
+    air_least_c: Limit
+    air_most_c: Limit
     moves_pct: Range
     saturated_pct: Limit
     meter_pct: Range
+
+    def lists(self, air: Air) -> bool:
+        """Tell whether the published table of moisture in air covers an air."""
+        return (
+            self.air_rh_pct.low <= air.humidity_pct <= self.air_rh_pct.high
+            and self.air_least_c.value <= air.temperature_c <= self.air_most_c.value
+        )
 
 
 def settles_pct(air: Air) -> float:
     """Return the moisture content (%) that wood settles at in an air (°C, % RH).
 
     USDA Wood Handbook, FPL-GTR-282 (2021), chapter 4, equation 4-5, in its °C form. Its table 4-2
-    covers -1.1 to 132 °C (30 to 270 °F) and 5 to 95 % RH; outside it is an extrapolation. The
-    table stems from one softwood: good for a trend, not for a tenth.
+    covers -1.1 to 132 °C (30 to 270 °F) and 5 to 95 % RH; outside it is an extrapolation, but
+    colder air counts as the coldest listed: there the table stands still, and the equation would
+    fall below nothing. It stems from one softwood: good for a trend, not for a tenth.
     """
-    t, h = air.temperature_c, air.humidity_pct / 100
+    t, h = max(air.temperature_c, _COLDEST_LISTED_C), air.humidity_pct / 100
     w = 349 + 1.29 * t + 0.0135 * t**2
     k = 0.805 + 0.000736 * t - 0.00000273 * t**2
     k1 = 6.27 - 0.00938 * t - 0.000303 * t**2
@@ -99,27 +110,23 @@ def too_wet(
 
     `air` None: it was not read lately. `when` goes with the moisture: `measured 3 d ago`.
     """
-    said = f"the wood has {moisture_pct:.3g} % moisture" + (f" ({when})" if when else "")
-    found: list[Finding] = []
     most, over = figures.at_most_pct, figures.over_air_pct
+    settles = None if air is None else settles_pct(air)
+    reasons: list[tuple[str, str]] = []
     if moisture_pct > most.value:
-        found.append(
-            Finding(
-                Level.CAUTION,
-                f"{said}, more than the {most.value:g} % to finish at",
-                "let it dry, with air on all sides, and measure again",
-                most.source,
-            )
-        )
-    if air is not None and moisture_pct - settles_pct(air) > over.value:
-        found.append(
-            Finding(
-                Level.CAUTION,
-                f"{said}, {moisture_pct - settles_pct(air):.1f} points over the "
-                f"{settles_pct(air):.1f} % that it settles at in this air: it dries on and shrinks "
-                "under the finish",
-                "let it stand in the room, with air on all sides, and measure again",
-                over.source,
-            )
-        )
-    return tuple(found)
+        reasons.append((f"over the {most.value:g} % to finish at", most.source))
+    if settles is not None and moisture_pct - settles > over.value:
+        points = f"{moisture_pct - settles:.1f} points over the {settles:.1f} % of this air"
+        reasons.append((points, over.source))
+    if not reasons:
+        return ()
+    said = f"wood at {moisture_pct:.3g} % moisture" + (f", {when}" if when else "")
+    return (
+        Finding(
+            Level.CAUTION,
+            f"{said}: {', '.join(reason for reason, _ in reasons)}",
+            "it would dry on under the finish: let it stand in the room, air on all sides, and "
+            "measure again: finishlog moisture PART 10%",
+            reasons[0][1],
+        ),
+    )

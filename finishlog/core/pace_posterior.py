@@ -169,7 +169,7 @@ def _reach(
 ) -> float:
     """Find how far from the mode the density has fallen to nothing."""
     near, far = 0.0, 8 * figures.spread
-    for _ in range(20):
+    for _ in range(8):
         middle = (near + far) / 2
         fallen = peak - _log_density(mode + side * middle, bounds, figures) >= _FALLEN
         near, far = (near, middle) if fallen else (middle, far)

@@ -8,7 +8,7 @@ on over a coat that was too wet, was made wet again, or dried in air that nobody
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from functools import partial
@@ -71,14 +71,19 @@ def films(
 
 
 def observed(
-    films: Iterable[Sequence[Layer]], book: Book, hours: LabelHours = label_hours
+    films: Iterable[Sequence[Layer]],
+    book: Book,
+    hours: LabelHours = label_hours,
+    only: Collection[int] | None = None,
 ) -> tuple[Seen, ...]:
-    """Return what the coats of some zones tell, the oldest first."""
+    """Return what the coats of some zones tell, the oldest first; `only`: of these coat entries."""
     found: dict[tuple[PaceKey, int], list[Bracket]] = defaultdict(list)
     coats: dict[int, Coat] = {}
     for layers in films:
         for n, layer in enumerate(layers):
             coat = layer.coat
+            if only is not None and coat.id not in only:
+                continue
             key = PaceKey(coat.product, n == 0, coat.method, coat.container)
             if _dried_undisturbed(layers[: n + 1], book, hours):
                 found[key, coat.id] += brackets(layer, hours)

@@ -111,7 +111,7 @@ class RoomAir:
 
 def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
     if not room.readings:
-        yield from _as_supposed(room, _ALWAYS)
+        yield from _never_read(room)
         return
     first = room.readings[0]
     speaks = first.at - READING_SPEAKS_FOR
@@ -126,9 +126,20 @@ def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
             yield from _until_next(room, reading, following)
 
 
-def _as_supposed(room: RoomAir, start: datetime) -> Iterator[AirSpan]:
-    """Yield what to suppose of a room that was never read."""
-    for each in supposed(room.usual, room.heats, room.zone, start, None, None):
+def _never_read(room: RoomAir) -> Iterator[AirSpan]:
+    """Yield what to suppose of a room that was never read; drawn only from its first heating on."""
+    first = min((heat.start for heat in room.heats), default=None)
+    if first is None:
+        yield from _as_supposed(room, (), _ALWAYS, None)
+        return
+    yield from _as_supposed(room, (), _ALWAYS, first)
+    yield from _as_supposed(room, room.heats, first, None)
+
+
+def _as_supposed(
+    room: RoomAir, heats: Sequence[Heat], start: datetime, end: datetime | None
+) -> Iterator[AirSpan]:
+    for each in supposed(room.usual, heats, room.zone, start, end, None):
         known = Known.UNKNOWN if each.air is None else Known.USUAL
         yield AirSpan(each.start, each.end, each.airs, known, each.ends)
 

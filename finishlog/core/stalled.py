@@ -38,6 +38,7 @@ def explained(
         found += _why(state, zones, log, book)
     if soft.is_late and soft.failure.found is Found.TACKY:
         found += _begin_again(state, book)
+    if soft.is_late:
         found += _decide_by(state, shop, book, zone, now)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
         found.append(removal_finding(state.top.of.family, book.removals))

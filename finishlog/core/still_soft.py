@@ -16,6 +16,7 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Figure
 from finishlog.core.layers import Layer
 from finishlog.core.records import Check, Found
+from finishlog.core.room_air import RoomAir
 from finishlog.core.shown_times import length_words, wait_words
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
@@ -31,6 +32,13 @@ PROMISED: Mapping[Found, tuple[Stage, ...]] = {
 _IT_IS_SLOW = (
     "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
     "in the vapour, and check again; neither coat it nor strip it yet"
+)
+# In hot air, most of all damp, the skin closes over what is soft below it. common practice
+_HOT_C = 27.0
+_IT_IS_HOT = (
+    "do not heat it: heat closes the skin over what is soft below; cool the room to about 21 °C "
+    "and move dry air over it day and night, with a little let out, and check again; neither coat "
+    "it nor strip it yet"
 )
 # Oil that was not wiped off is a film that was never meant to be one. common practice
 _OIL_ON_TOP = (
@@ -105,15 +113,24 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
         if soft.before is not None and soft.gets_on
         else ""
     )
+    slow, source = _IT_IS_SLOW, book.drying.slow_source
+    if is_hot(state.room, now):
+        slow, source = _IT_IS_HOT, COMMON_PRACTICE
     return [
         Finding(
             Level.CAUTION,
             f"late: still {soft.failure.found.value} {age} after the coat, its label hours are "
             f"{promised}{progress}",
-            _IT_IS_SLOW if top.of.builds_film else _OIL_ON_TOP,
-            book.drying.slow_source if top.of.builds_film else COMMON_PRACTICE,
+            slow if top.of.builds_film else _OIL_ON_TOP,
+            source if top.of.builds_film else COMMON_PRACTICE,
         )
     ]
+
+
+def is_hot(room: RoomAir, now: datetime) -> bool:
+    """Tell whether a room is as hot, by its reading, that more heat would only harm a soft film."""
+    reading = room.measured_at(now)
+    return reading is not None and reading.temperature_c > _HOT_C
 
 
 def _again(soft: Soft, now: datetime) -> Finding:

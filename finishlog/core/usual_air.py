@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import between
@@ -130,18 +130,38 @@ def _air(hour: UsualHour) -> Air:
 def _days(
     days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
 ) -> Iterator[Supposed]:
-    """Draw the usual days from `start` to `end`."""
+    """Draw the usual days from `start` to `end`; where a season tells of none, nothing."""
     points = {id(day): _points(day, read) for day in days}
-    knots = [
-        (_moment(on, minute, zone), air)
-        for on in _dates(start - _DAY, end + _DAY, zone)
-        if (day := usual_on(days, on)) is not None
-        for minute, air in points[id(day)]
-    ]
-    # A day without a season of its own leaves a gap in the year: nothing is supposed there.
-    if not knots:
-        yield Supposed(start, end)
-        return
+    drawn = start
+    for run in _runs(days, start, end, zone):
+        since, until = _moment(run[0], 0, zone), _moment(run[-1] + _DAY, 0, zone)
+        since, until = max(since, start), min(until, end)
+        if since >= until:
+            continue
+        if drawn < since:
+            yield Supposed(drawn, since)
+        told = ((on, day) for on in run if (day := usual_on(days, on)) is not None)
+        knots = [(_moment(on, at, zone), air) for on, day in told for at, air in points[id(day)]]
+        yield from _straight(knots, since, until)
+        drawn = until
+    if drawn < end:
+        yield Supposed(drawn, end)
+
+
+def _runs(
+    days: Sequence[UsualDay], start: datetime, end: datetime, zone: tzinfo
+) -> Iterator[list[date]]:
+    """Yield the dates that follow each other and have a usual day."""
+    dates = _dates(start - _DAY, end + _DAY, zone)
+    for told, run in groupby(dates, key=lambda on: usual_on(days, on) is not None):
+        if told:
+            yield list(run)
+
+
+def _straight(
+    knots: list[tuple[datetime, Air]], start: datetime, end: datetime
+) -> Iterator[Supposed]:
+    """Join points by straight lines; before the first and after the last it stays as there."""
     knots = [(start, knots[0][1]), *knots] if knots[0][0] > start else knots
     knots = [*knots, (end, knots[-1][1])] if knots[-1][0] < end else knots
     for (since, air), (until, then) in pairwise(knots):

@@ -16,7 +16,7 @@ from finishlog.core.progress import Progress
 from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
-from finishlog.core.stages import Stage
+from finishlog.core.stages import HANDLING, Stage
 from finishlog.core.verdicts import Answer, Verdict
 
 
@@ -55,8 +55,19 @@ class FilmStages(Mapping[Stage, StageTime]):
             # What is done to the surface asks the top layer, and what was covered too early.
             below = [trapped_until(under, over) for under, over in pairwise(self._layers)]
         else:
-            below = [layer.stage(stage) for layer in self._layers[:-1]]
+            below = [_covered(layer, stage) for layer in self._layers[:-1]]
         return reduce(later, [time for time in (*below, top) if time is not None])
+
+
+def _covered(layer: Layer, stage: Stage) -> StageTime | None:
+    """Return when a covered layer bears a stage of handling.
+
+    A stain or a glaze has no figure for packing: it must at least bear what comes before that.
+    """
+    if stage not in HANDLING:
+        return layer.stage(stage)
+    so_far = HANDLING[: HANDLING.index(stage) + 1]
+    return next((time for each in reversed(so_far) if (time := layer.stage(each))), None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
-from sqlalchemy import Connection, or_, select
+from sqlalchemy import Connection, String, or_, select, type_coerce
 
 from finishlog.core.records import Found, Operation, Target
 from finishlog.store.heads import Head, read_heads, read_withdrawals
-from finishlog.store.in_force import fates, withdrawn_acts
+from finishlog.store.in_force import Link, fates, withdrawn_acts
 from finishlog.store.rows import rows_of
 from finishlog.store.schema_log import (
     EntryKind,
@@ -28,6 +29,11 @@ from finishlog.store.schema_things import part, piece
 _FAILED = (Found.TACKY, Found.GUMS, Found.PRINTS)
 _SANDED = (Operation.SAND, Operation.SCUFF)
 
+# So many of the shop's newest checks, and of its sandings, are looked through: years of a busy
+# shop. What lies further back would cost every start, and tells little of how it dries now.
+_LOOK_BACK = 1000
+_AT_ONCE = 250
+
 
 @dataclass(frozen=True, slots=True)
 class CheckedCoat:
@@ -40,60 +46,152 @@ class CheckedCoat:
     end: datetime
 
 
-def failed_somewhere(connection: Connection, products: Collection[int]) -> set[int]:
-    """Find those of some products that ever lay where a film was found soft: a rough sieve."""
-    soft, under = entry_target.alias("soft"), entry_target.alias("under")
-    query = (
-        select(coat.c.product_id)
-        .distinct()
-        .join_from(film_check, soft, soft.c.entry_id == film_check.c.entry_id)
-        .join(under, (under.c.piece_id == soft.c.piece_id) & (under.c.zone_id == soft.c.zone_id))
-        .join(coat, coat.c.entry_id == under.c.entry_id)
-        .where(film_check.c.found.in_(_FAILED))
-    )
-    return {row[0] for row in rows_of(connection, query, coat.c.product_id, products)}
+def failed_lately(connection: Connection, products: Set[int]) -> set[int]:
+    """Find those of some products that a failed check found soft."""
+    found: set[int] = set()
+    gone = _what_is_gone(connection)
+    query = select(film_check.c.entry_id).where(film_check.c.found.in_(_FAILED))
+    checks = _newest_checks(connection)
+    for some in _shares(checks):
+        failed = {row[0] for row in rows_of(connection, query, film_check.c.entry_id, some)}
+        found |= _coats_under(connection, list(failed), products - found, gone).keys()
+        if found >= products:
+            break
+    return found
 
 
 def checked_coats(
     connection: Connection, products: Collection[int], newest: int
 ) -> tuple[CheckedCoat, ...]:
-    """Find the newest coats of each product that were checked or sanded before the next coat."""
-    return tuple(
-        found for product in sorted(products) for found in _of(connection, product, newest)
-    )
+    """Find of each product the coats that were checked or sanded last, before their next coat."""
+    found: dict[int, dict[int, CheckedCoat | None]] = {product: {} for product in products}
+    gone = _what_is_gone(connection)
+    events = _newest_checks(connection) + _newest_sandings(connection)
+    for some in _shares(sorted(events, key=lambda event: event[1], reverse=True)):
+        wanted = {product for product, seen in found.items() if len(_told(seen)) < newest}
+        if not wanted:
+            break
+        under = _coats_under(connection, some, wanted, gone)
+        for product in sorted(wanted):
+            new = [on for on in under[product] if on not in found[product]]
+            while new and (missing := newest - len(_told(found[product]))) > 0:
+                these, new = new[:missing], new[missing:]
+                found[product].update(_checked(connection, product, these))
+    return tuple(each for _, seen in sorted(found.items()) for each in _told(seen))
 
 
-def _of(connection: Connection, product: int, newest: int) -> list[CheckedCoat]:
+def _told(seen: Mapping[int, CheckedCoat | None]) -> list[CheckedCoat]:
+    return [coat for coat in seen.values() if coat is not None]
+
+
+# An entry and the text of its moment, which is in the order of time.
+_Events = list[tuple[int, str]]
+
+
+def _newest_checks(connection: Connection) -> _Events:
+    query = _NEWEST.where(entry.c.kind == EntryKind.CHECK)
+    return [(id_, at) for id_, at in connection.execute(query)]
+
+
+def _newest_sandings(connection: Connection) -> _Events:
+    query = _NEWEST.join(work, work.c.entry_id == entry.c.id)
+    query = query.where(entry.c.kind == EntryKind.WORK, work.c.operation.in_(_SANDED))
+    return [(id_, at) for id_, at in connection.execute(query)]
+
+
+_NEWEST = (
+    select(entry.c.id, type_coerce(entry.c.latest_at, String))
+    .order_by(entry.c.latest_at.desc(), entry.c.id.desc())
+    .limit(_LOOK_BACK)
+)
+
+
+def _shares(events: _Events) -> Iterator[list[int]]:
+    for n in range(0, len(events), _AT_ONCE):
+        yield [id_ for id_, _ in events[n : n + _AT_ONCE]]
+
+
+class _Gone(NamedTuple):
+    """The acts that were taken back, and the entries that an amendment left behind."""
+
+    acts: Set[int]
+    entries: Set[int]
+
+
+def _what_is_gone(connection: Connection) -> _Gone:
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    new, old = entry.alias("new"), entry.alias("old")
+    query = select(new.c.id, new.c.act_id, old.c.id, old.c.act_id, old.c.supersedes_id)
+    query = query.join_from(new, old, old.c.id == new.c.supersedes_id)
+    links: dict[int, Link] = {}
+    for id_, act, old_id, old_act, older in connection.execute(query):
+        links[id_] = Link(id_, act, old_id)
+        links[old_id] = Link(old_id, old_act, older)
+    fate = fates(links.values(), withdrawn)
+    return _Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
+
+
+def _coats_under(
+    connection: Connection, events: Sequence[int], products: Collection[int], gone: _Gone
+) -> dict[int, list[int]]:
+    """Find by product which coats lay where some checks and sandings were made, in their order.
+
+    A rough sieve: another product may lie over them by then.
+    """
+    then, on = entry.alias("then"), entry.alias("on")
+    there, under = entry_target.alias("there"), entry_target.alias("under")
+    same = (under.c.piece_id == there.c.piece_id) & (under.c.zone_id == there.c.zone_id)
     query = (
-        select(entry.c.id)
-        .join(coat, coat.c.entry_id == entry.c.id)
-        .where(entry.c.kind == EntryKind.COAT, coat.c.product_id == product)
-        .order_by(entry.c.latest_at.desc(), entry.c.id.desc())
+        select(
+            then.c.id,
+            there.c.piece_id,
+            there.c.zone_id,
+            coat.c.product_id,
+            on.c.act_id,
+            type_coerce(on.c.latest_at, String),
+            on.c.id,
+        )
+        .join_from(then, there, there.c.entry_id == then.c.id)
+        .join(under, same)
+        # By its own table: the index by kind and time would be walked to its end for each row.
+        .join(coat, coat.c.entry_id == under.c.entry_id)
+        .join(on, on.c.id == coat.c.entry_id)
+        .where(on.c.latest_at <= then.c.latest_at, coat.c.product_id.in_(products))
     )
-    found: list[CheckedCoat] = []
-    coats = list(connection.scalars(query))
-    while coats and len(found) < newest:
-        some, coats = coats[: 2 * newest], coats[2 * newest :]
-        found += _checked(connection, product, some)
-    return found[:newest]
+    newest: dict[tuple[int, ...], tuple[str, int]] = {}
+    for *where, act, at, on_id in rows_of(connection, query, then.c.id, events):
+        if act not in gone.acts and on_id not in gone.entries:
+            newest[tuple(where)] = max(newest.get(tuple(where), ("", 0)), (at, on_id))
+    place = {event: n for n, event in enumerate(events)}
+    rows = sorted(
+        (place[event], product, -on_id) for (event, *_, product), (_, on_id) in newest.items()
+    )
+    found: dict[int, dict[int, None]] = defaultdict(dict)
+    for _, product, on_id in rows:
+        found[product].setdefault(-on_id)
+    return defaultdict(list, {product: list(coats) for product, coats in found.items()})
 
 
-def _checked(connection: Connection, product: int, coats: list[int]) -> Iterator[CheckedCoat]:
-    """Yield those of some coats that were checked, in their order."""
+def _checked(
+    connection: Connection, product: int, coats: Sequence[int]
+) -> Iterator[tuple[int, CheckedCoat | None]]:
+    """Look at what was done on some coats before the next one; None: neither check nor sanding."""
     later = _later(connection, coats)
     ids = {*coats, *(e for reached in later.values() for on in reached.values() for e in on)}
     standing = _standing(connection, ids)
     for each in coats:
-        if each not in standing:
-            continue
         told: dict[frozenset[int], Target] = {}
-        for target, entries in sorted(later[each].items()):
+        for target, entries in sorted(later[each].items()) if each in standing else ():
             told.setdefault(_until_next_coat(standing[each], entries, standing), target)
         told.pop(frozenset(), None)
-        if told:
-            end = max(standing[e].when.latest for events in told for e in events)
-            start = standing[each].when.earliest
-            yield CheckedCoat(each, product, frozenset(told.values()), start, end)
+        yield each, _told_by(told, product, standing[each], standing) if told else None
+
+
+def _told_by(
+    told: Mapping[frozenset[int], Target], product: int, on: Head, standing: Mapping[int, Head]
+) -> CheckedCoat:
+    end = max(standing[event].when.latest for events in told for event in events)
+    return CheckedCoat(on.id, product, frozenset(told.values()), on.when.earliest, end)
 
 
 def _until_next_coat(
@@ -112,7 +210,7 @@ def _until_next_coat(
     return frozenset(found)
 
 
-def _later(connection: Connection, coats: list[int]) -> dict[int, dict[Target, list[int]]]:
+def _later(connection: Connection, coats: Sequence[int]) -> dict[int, dict[Target, list[int]]]:
     """Read which coats, checks and sanding came after some coats, by coat and zone."""
     on, then, there = entry.alias("on"), entry.alias("then"), entry_target.alias("there")
     query = (

@@ -125,14 +125,15 @@ def test_fc005_a_cool_basement_takes_a_day_or_more_not_the_hours_of_the_can(fini
     assert 24 < hours(put_on, high) < 96
     assert "assumption" in here["clock"]["by"]
     assert any("no check logged" in u for u in here["unknown"])
-    (there,) = here["sooner"]
+    (there,) = (s for s in here["sooner"] if s["room"])
     assert there["room"] == "house"
+    assert "vapour" in there["caution"], "varnish is not carried among people"
     assert hours(there["high"], high) > 5
     finisher.types("2026-11-21 20:05", "check lid tacky")
     tacky = why(finisher, "2026-11-21 20:06", "lid")
     assert tacky["standing"]["answer"] == "blocked"
     assert "its time is not over" in said(tacky)
-    assert [s["room"] for s in tacky["sooner"]] == ["house"]
+    assert [s["room"] for s in tacky["sooner"] if s["room"]] == ["house"]
     finisher.types("2026-11-21 20:10", "move lid house", "check lid dry")
     moved = why(finisher, "2026-11-21 20:11", "lid")
     assert moved["standing"]["answer"] == "drying"

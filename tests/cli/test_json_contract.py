@@ -27,6 +27,7 @@ STANDING = (
 RAGS = "acts dust number opened overdue parts product remarks since state stiff_from waste"
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
+WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "level remedy sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name"}
@@ -148,6 +149,36 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "took[].coats[]": "act product put_on",
         },
     ),
+    "moisture": (
+        "doors 14%",
+        {
+            "": "act at labels meter moisture_pct rooms standings warnings",
+            "at": WHEN,
+            "rooms[]": WOOD_AIR,
+            "rooms[].air": AIR,
+            "warnings[]": FINDING,
+            "standings[]": STANDING,
+        },
+    ),
+    "surface": (
+        "doors 14C",
+        {
+            "": "act at labels over_dew_c rooms standings temperature_c",
+            "at": WHEN,
+            "rooms[]": WOOD_AIR,
+            "rooms[].air": AIR,
+            "standings[]": STANDING,
+        },
+    ),
+    "movement": (
+        "ash 300mm --from 8% --to '22C 65%'",
+        {
+            "": "change_mm end ends_mm name per_pct radial remarks source species start width_mm",
+            "start": "air moisture_pct",
+            "end": "air moisture_pct",
+            "end.air": AIR,
+        },
+    ),
     "move": (
         "case finishing",
         {
@@ -185,10 +216,11 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act checks clock label on_it read_at sooner standing unknown",
+            "[]": "air air_act checks clock label on_it pace read_at sooner standing unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
-            "[].clock": "by done_h needed_h pace",
+            "[].clock": "by course done_h held_h longer measured_h needed_h pace unknown_h usual_h",
+            "[].clock.course[]": "air done_h known moment pace",
             "[].checks[]": "act found moment test",
             "[].on_it[]": "act product put_on",
         },
@@ -361,6 +393,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
 # The same command that asks and that records.
 ALSO: dict[str, tuple[str, dict[str, str]]] = {
     "handover --card": ("case", CARD),
+    "moisture --air": ("'20C 50%'", {"": WOOD_AIR, "air": AIR}),
     "on --grid": (
         "case",
         {

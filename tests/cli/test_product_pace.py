@@ -5,10 +5,22 @@ The shop and its hours are invented; the topcoat's label says tack-free after 4 
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 import pytest
 from run import Finishlog
+
+from finishlog.asks.pace import learnt, paces
+from finishlog.clock import Clock
+from finishlog.core.pace import PaceKey
+from finishlog.facts.load import Facts
+from finishlog.store.database import open_database
+from finishlog.store.read_log import read_log
+from finishlog.store.read_shop import read_shop
+
+NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 
 SLOW = """
 2026-11-02T08:00 room new finishing
@@ -118,3 +130,49 @@ def test_only_the_newest_two_dozen_teach(finishlog: Finishlog):
     (found,) = pace(finishlog)
     assert found["coats"] == 24
     assert found["median"] < 1
+
+
+def test_a_coat_taken_back_hides_no_check(finishlog: Finishlog):
+    before = pace(finishlog)
+    finishlog.did("log", "case", "topcoat", now="2026-11-02T15:00:00+00:00")
+    assert pace(finishlog) != before
+    finishlog.did("undo", now="2026-11-02T15:01:00+00:00")
+    assert pace(finishlog) == before
+
+
+def test_an_amended_time_moves_what_is_learnt(finishlog: Finishlog):
+    (before,) = pace(finishlog)
+    act = before["acts"][0]
+    finishlog.did("amend", str(act), "--at", "2026-11-02 08:30")
+    (after,) = pace(finishlog)
+    assert after["median"] > before["median"]
+
+
+def test_the_bench_and_the_page_learn_the_same(finishlog: Finishlog):
+    database = open_database(finishlog.database, NOW)
+    facts, clock = Facts(), Clock(NOW, ZoneInfo("Europe/London"))
+    with database.reading() as connection:
+        shop = read_shop(connection, NOW)
+        (product,) = (p for p in shop.products.values() if p.name == "topcoat")
+        log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
+        known = paces(connection, shop, log, facts, clock)
+        page = learnt(connection, shop, facts, clock, [product.id])
+    (shown,) = pace(finishlog)
+    key = PaceKey(product.id, first=True)
+    assert known.factor(key) == page.factor(key)
+    assert known.factor(key).factor == shown["factor"]
+
+
+def test_nothing_is_looked_for_where_no_check_failed(finishlog: Finishlog):
+    # Both checks are taken back, then it was dry at once.
+    finishlog.did("undo", now="2026-11-02T16:01:00+00:00")
+    finishlog.did("undo", now="2026-11-02T16:01:00+00:00")
+    finishlog.did("check", "case", "dry", now="2026-11-02T12:00:00+00:00")
+    database = open_database(finishlog.database, NOW)
+    with database.reading() as connection:
+        shop = read_shop(connection, NOW)
+        log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
+        clock = Clock(NOW, ZoneInfo("Europe/London"))
+        # The failed check is taken back, yet the sieve is rough; what is learnt never lengthens.
+        known = paces(connection, shop, log, Facts(), clock)
+    assert all(each.factor == 1 for each in known.learnt.values())

@@ -12,12 +12,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air, dew_point_c
+from finishlog.core.air_met import Stay
 from finishlog.core.coating_air import air_findings, cold_wood_until, surface_c
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import Method
-from finishlog.core.records import Reading
-from finishlog.core.room_air import RoomAir, Stay
+from finishlog.core.room_air import RoomAir
 from finishlog.core.verdicts import MAY_ACT, Answer
+from tests.air_of import read_room
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -27,21 +28,8 @@ from tests.shop_of import (
     WAX,
     Story,
     at,
-    when,
     within_limits,
 )
-
-
-def room(*readings: tuple[float, float, float], coldest: float | None = None) -> RoomAir:
-    """Build a room from (hour, °C, % RH)."""
-    return RoomAir(
-        tuple(
-            Reading(id=n, act=n, when=when(h), typed_at=at(h), room=1, air=Air(t, rh))
-            for n, (h, t, rh) in enumerate(readings, 1)
-        ),
-        coldest,
-        1,
-    )
 
 
 def found(
@@ -65,7 +53,7 @@ BLUSHES = {
 
 @pytest.mark.parametrize("key", [k for k in EVERY_CLASS if k not in BLUSHES])
 def test_in_good_air_nothing_speaks_against_it(key):
-    assert found(key, room((0, 21, 50))) == ()
+    assert found(key, read_room((0, 21, 50))) == ()
 
 
 @pytest.mark.parametrize("key", EVERY_CLASS)
@@ -76,15 +64,15 @@ def test_below_10_c_and_above_32_c_nothing_goes_on(key):
     """
     least, most = (round(within_limits(key, t)) for t in (-40, 60))
     assert (least, most) == (10, 32) or (least > 10 and most <= 32)
-    cold, hot = found(key, room((0, 9.5, 50))), found(key, room((0, 32.5, 30)))
+    cold, hot = found(key, read_room((0, 9.5, 50))), found(key, read_room((0, 32.5, 30)))
     assert any(f"below the {least} °C" in f.sentence for f in stops(cold))
     assert any(f"above the {most} °C" in f.sentence for f in stops(hot))
     assert all(f.remedy and f.source for f in (*stops(cold), *stops(hot)))
 
 
 def test_at_the_limit_itself_it_may():
-    assert stops(found(VARNISH, room((0, 10.0, 50)))) == []
-    assert stops(found(VARNISH, room((0, 20.0, 75)))) == []
+    assert stops(found(VARNISH, read_room((0, 10.0, 50)))) == []
+    assert stops(found(VARNISH, read_room((0, 20.0, 75)))) == []
 
 
 @pytest.mark.parametrize(
@@ -92,14 +80,14 @@ def test_at_the_limit_itself_it_may():
 )
 def test_above_its_humidity_nothing_goes_on(key, limit):
     assert any(
-        f"{limit} % limit" in f.sentence for f in stops(found(key, room((0, 21, limit + 1))))
+        f"{limit} % limit" in f.sentence for f in stops(found(key, read_room((0, 21, limit + 1))))
     )
 
 
 def test_wax_has_no_humidity_limit_and_is_given_none():
     """No source gives one; the dew point still holds."""
     assert FACTS.finish_class(WAX).limits.max_rh_pct is None
-    assert stops(found(WAX, room((0, 21, 80)))) == []
+    assert stops(found(WAX, read_room((0, 21, 80)))) == []
 
 
 # --- dew --------------------------------------------------------------------------------------
@@ -108,7 +96,7 @@ def test_wax_has_no_humidity_limit_and_is_given_none():
 def test_wood_less_than_3_c_above_the_dew_point_takes_no_coat():
     """MIL-HDBK-1110. By psychrolib 2.5.0 the dew point of 16 °C and 71 % is 10.75 °C; wood that
     stood at 13 °C in the night is 2.25 °C above it (paint application guide: rejected)."""
-    night_in_it = room((-8, 13, 60), (0, 16, 71))
+    night_in_it = read_room((-8, 13, 60), (0, 16, 71))
     (dew,) = stops(found(VARNISH, night_in_it))
     assert "dew point of 10.7" in dew.sentence or "dew point of 10.8" in dew.sentence
     assert "13.0 °C" in dew.sentence
@@ -117,21 +105,21 @@ def test_wood_less_than_3_c_above_the_dew_point_takes_no_coat():
 
 def test_the_worked_example_that_is_accepted():
     """Same guide: 21 °C, dew point 15 °C, surface 19 °C: margin 4.3 °C."""
-    assert stops(found(VARNISH, room((-8, 19, 60), (0, 21, 67)))) == []
+    assert stops(found(VARNISH, read_room((-8, 19, 60), (0, 21, 67)))) == []
 
 
 def test_the_surface_is_the_colder_of_the_room_and_last_night():
     """Wood follows the air slowly; nobody measured it."""
-    assert surface_c(room((-10, 9, 60), (0, 20, 50)), at(0)) == 9
-    assert surface_c(room((-20, 9, 60), (0, 20, 50)), at(0)) == 20, "the night before is over"
-    assert surface_c(room((0, 20, 50)), at(0)) == 20
+    assert surface_c(read_room((-10, 9, 60), (0, 20, 50)), at(0)) == 9
+    assert surface_c(read_room((-20, 9, 60), (0, 20, 50)), at(0)) == 20, "the night before is over"
+    assert surface_c(read_room((0, 20, 50)), at(0)) == 20
     assert surface_c(RoomAir(), at(0)) is None
 
 
 @given(st.floats(10, 32), st.floats(10, 75))
 def test_the_dew_margin_decides_exactly(t, rh):
     margin = t - dew_point_c(Air(t, rh))
-    said = any("dew point" in f.sentence for f in stops(found(VARNISH, room((0, t, rh)))))
+    said = any("dew point" in f.sentence for f in stops(found(VARNISH, read_room((0, t, rh)))))
     assert said is (margin < 3.0)
 
 
@@ -141,7 +129,7 @@ def test_the_dew_margin_decides_exactly(t, rh):
 def test_both_blush_rules_are_shown_where_they_contradict():
     """21.1 °C and 55 %: passes 65 %, fails 20 °F (80 °F air with a dew point of 65 °F is the
     source's own example of a warning)."""
-    (blush,) = found(LACQUER, room((0, 21.1, 55)))
+    (blush,) = found(LACQUER, read_room((0, 21.1, 55)))
     assert blush.level is Level.CAUTION
     assert "11 °C" in blush.sentence
     assert "passes the 65 % rule" in blush.sentence
@@ -150,15 +138,15 @@ def test_both_blush_rules_are_shown_where_they_contradict():
 
 def test_80_f_with_a_dew_point_of_65_f_is_warned_of():
     """The source's own example: a gap of 15 °F."""
-    assert any("blush" in f.sentence for f in found(LACQUER, room((0, 26.67, 60))))
+    assert any("blush" in f.sentence for f in found(LACQUER, read_room((0, 26.67, 60))))
 
 
 def test_in_dry_air_neither_rule_speaks():
-    assert found(LACQUER, room((0, 21, 40))) == ()
+    assert found(LACQUER, read_room((0, 21, 40))) == ()
 
 
 def test_where_both_rules_forbid_it_the_humidity_stops_it():
-    findings = found(LACQUER, room((0, 21, 70)))
+    findings = found(LACQUER, read_room((0, 21, 70)))
     assert any("65 % limit" in f.sentence for f in stops(findings))
     assert any("blush" in f.sentence for f in findings)
     assert not any("passes" in f.sentence for f in findings)
@@ -166,7 +154,7 @@ def test_where_both_rules_forbid_it_the_humidity_stops_it():
 
 def test_blush_is_about_spraying():
     """Brushed shellac evaporates too slowly to chill itself into the dew (the same source)."""
-    air = room((0, 21, 55))
+    air = read_room((0, 21, 55))
     assert found(SHELLAC, air, method=Method.BRUSH) == ()
     assert any("blush" in f.sentence for f in found(SHELLAC, air, method=Method.SPRAY))
     assert found(SHELLAC, air) == (), "shellac is brushed unless the person says otherwise"
@@ -174,7 +162,7 @@ def test_blush_is_about_spraying():
 
 def test_standard_air_itself_carries_the_risk_by_the_cautious_rule():
     """23 °C and 50 %: the gap is 10.97 °C, a hair under 20 °F; the tool says so, and only warns."""
-    findings = found(LACQUER, room((0, 23, 50)))
+    findings = found(LACQUER, read_room((0, 23, 50)))
     assert [f.level for f in findings] == [Level.CAUTION]
 
 
@@ -191,21 +179,21 @@ def test_a_room_that_was_not_read_is_said_and_never_a_plain_go():
 
 
 def test_a_reading_of_yesterday_is_no_reading():
-    assert any("not read" in f.sentence for f in found(VARNISH, room((-25, 21, 50))))
+    assert any("not read" in f.sentence for f in found(VARNISH, read_room((-25, 21, 50))))
 
 
 def test_a_reading_to_come_is_no_reading():
-    assert any("not read" in f.sentence for f in found(VARNISH, room((1, 21, 50))))
+    assert any("not read" in f.sentence for f in found(VARNISH, read_room((1, 21, 50))))
 
 
 def test_a_cold_night_ahead_is_said_for_what_it_would_damage():
     """Wood Handbook, chapter 16: latex needs 10 °C for 24 h."""
-    tonight = room((0, 18, 50), coldest=6)
+    tonight = read_room((0, 18, 50), coldest=6)
     (cold,) = found(WATERBORNE, tonight)
     assert "6 °C" in cold.sentence
     assert "24 h" in cold.sentence
     assert found(VARNISH, tonight) == (), "varnish only dries more slowly"
-    assert found(WATERBORNE, room((0, 18, 50), coldest=12)) == ()
+    assert found(WATERBORNE, read_room((0, 18, 50), coldest=12)) == ()
 
 
 def test_in_bad_air_the_verdict_says_so_and_keeps_the_window():
@@ -248,7 +236,7 @@ def test_outside_a_limit_no_method_may_put_it_on(key, t, rh, method):
         or (limits.max_rh_pct is not None and rh > limits.max_rh_pct.value)
     )
     if outside:
-        assert stops(found(key, room((0, t, rh)), method=method))
+        assert stops(found(key, read_room((0, t, rh)), method=method))
     story = Story()
     story.part("door", key)
     story.read(0, t, rh)
@@ -258,11 +246,11 @@ def test_outside_a_limit_no_method_may_put_it_on(key, t, rh, method):
 
 def carried(cold_c: float, into: RoomAir) -> list[Stay]:
     """Stand in a room of so many °C, and from hour 0 in another."""
-    return [Stay(at(-100), room((-1, cold_c, 60))), Stay(at(0), into)]
+    return [Stay(at(-100), read_room((-1, cold_c, 60))), Stay(at(0), into)]
 
 
 def test_wood_carried_in_from_the_cold_warms_up_for_hours():
-    house, of = room((-1, 21, 35), (5, 21, 35)), FACTS.finish_class(WATERBORNE)
+    house, of = read_room((-1, 21, 35), (5, 21, 35)), FACTS.finish_class(WATERBORNE)
     stays = carried(9, house)
     (cold,) = air_findings(of, None, house, at(1), FACTS.drying, stays)
     assert "came from 9.0 °C" in cold.sentence
@@ -276,14 +264,14 @@ def test_wood_carried_in_from_the_cold_warms_up_for_hours():
 
 def test_what_is_carried_from_a_cool_room_into_damp_heat_sweats():
     # Worked by the ASHRAE formula: air of 31.1 °C and 70 % RH has its dew point at 25 °C.
-    outside, of = room((-1, 31.1, 70)), FACTS.finish_class(VARNISH)
+    outside, of = read_room((-1, 31.1, 70)), FACTS.finish_class(VARNISH)
     assert air_findings(of, None, outside, at(0.5), FACTS.drying) == ()
     stays = carried(22.2, outside)
     assert cold_wood_until(of, outside, at(0.5), FACTS.drying, stays) == at(6)
 
 
 def test_a_room_that_is_too_cold_itself_warms_nothing():
-    garage = room((-1, 8, 60))
+    garage = read_room((-1, 8, 60))
     of = FACTS.finish_class(WATERBORNE)
     assert cold_wood_until(of, garage, at(1), FACTS.drying, carried(5, garage)) is None
 

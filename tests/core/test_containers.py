@@ -23,8 +23,9 @@ from finishlog.core.containers import (
 from finishlog.core.findings import Level
 from finishlog.core.finishes import Figure, FinishClass
 from finishlog.core.keeping import ages_differ, frost_ahead, keeping_findings
-from finishlog.core.records import ContainerDeed, ContainerEvent, Reading
+from finishlog.core.records import ContainerDeed, ContainerEvent
 from finishlog.core.room_air import RoomAir
+from tests.air_of import read_room
 from tests.shop_of import FACTS, Hour, at, hours_until, when
 
 TWO_PART = "waterborne-two-part"
@@ -42,13 +43,9 @@ TWO = (MixPart("base", 10), MixPart("hardener", 1))
 CUT = (MixPart("flakes", 120, weight_g=120), MixPart("alcohol", 1000, volume_ml=1000))
 
 
-def steady(celsius: float, room: int = 1) -> RoomAir:
+def steady(celsius: float) -> RoomAir:
     """A room that was read again and again, always the same."""
-    readings = [
-        Reading(id=n, act=n, when=when(6.0 * n), typed_at=at(0), room=room, air=Air(celsius, 50.0))
-        for n in range(60)
-    ]
-    return RoomAir(tuple(readings), None, room)
+    return read_room(*((6.0 * n, celsius, 50.0) for n in range(60)))
 
 
 def event(deed: ContainerDeed, hour: Hour, note: str = "") -> ContainerEvent:
@@ -82,7 +79,7 @@ def stands(
         parts=tuple(parts),
     )
     finish = of or FACTS.finish_class(class_key)
-    known = {room.id or n: room for n, room in enumerate(rooms)}
+    known = dict(enumerate(rooms))
     return container_state(container, logged, finish, known, FACTOR)
 
 
@@ -124,7 +121,7 @@ def test_warmer_never_ends_later_and_no_air_ends_later_than_the_label(hours, one
 
 @given(hours=st.floats(0.5, 48), one=st.floats(0, 40), other=st.floats(0, 40))
 def test_of_several_rooms_the_one_that_ends_it_soonest_decides(hours, one, other):
-    both = ends(hours, steady(one, 1), steady(other, 2))
+    both = ends(hours, steady(one), steady(other))
     assert both == pytest.approx(min(ends(hours, steady(one)), ends(hours, steady(other))))
 
 

@@ -145,7 +145,7 @@ def test_down_to_the_sealer_of_another_class():
     story.off(20, sealer, how=Stripping.SAND_THROUGH)
     state = story.state(21)
     assert [layer.of.key for layer in state.layers] == [SHELLAC]
-    assert not state.layers[0].spans_again
+    assert state.layers[0].air_again is None
     assert state.progress.next.operation is SCUFF
 
 

@@ -10,6 +10,7 @@ from finishlog.core.units import (
     Area,
     Cut,
     Film,
+    Length,
     Temperature,
     Unit,
     Volume,
@@ -21,7 +22,7 @@ from finishlog.core.units import (
     to_base,
 )
 
-EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Weight, *Film, *Cut]
+EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Weight, *Film, *Length, *Cut]
 
 
 @pytest.mark.parametrize(
@@ -38,6 +39,8 @@ EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Weight, *Film, *Cut]
         (1, Volume.US_GALLON, 3.785411784),
         (1, Volume.US_QUART, 0.946352946),
         (1, Film.MIL, 25.4),
+        (1, Length.INCH, 25.4),
+        (1, Length.FOOT, 304.8),
         (1, Volume.US_PINT, 0.473176473),
         (1, Volume.US_FLUID_OUNCE, 0.0295735295625),
         (1, Weight.POUND, 453.59237),
@@ -85,6 +88,7 @@ def test_every_unit_is_printed_in_its_own_sign():
         *("L", "ml", "qt", "pt", "gal", "fl oz"),
         *("g", "kg", "oz wt", "lb"),
         *("µm", "mil"),
+        *("mm", "cm", "m", "in", "ft"),
         *("g/L", "lb cut"),
     ]
 

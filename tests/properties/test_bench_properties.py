@@ -183,7 +183,7 @@ def seen(bench: BenchState) -> list[object]:
             z.part.id,
             [x.coat.id for x in z.layers],
             z.progress.done,
-            {s: (t.low, t.high, t.measured) for s in Stage if (t := z.stages.get(s))},
+            {s: (t.low, t.high, t.known) for s in Stage if (t := z.stages.get(s))},
             (z.verdict.answer, z.verdict.because, z.verdict.low, z.verdict.high, z.verdict.closes),
             z.verdict.findings,
         )

@@ -1,0 +1,106 @@
+"""Say what a room is like on a usual day, and when it is heated."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+
+from finishlog.acts.heat import HEATER
+from finishlog.asks.usual_day import RoomUsual, usual_of
+from finishlog.clock import Clock
+from finishlog.core.as_read import AsRead, as_read
+from finishlog.core.bench import rooms_air
+from finishlog.core.findings import NO_FLAME
+from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.core.shop import ThingKind
+from finishlog.core.usual_day import UsualHour
+from finishlog.errors import NotFound
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_room
+from finishlog.store.changes import changed
+from finishlog.store.database import Database
+from finishlog.store.read_log import read_log
+from finishlog.store.read_shop import read_shop
+from finishlog.store.usual import Heating, Season, put_usual_day
+
+
+@dataclass(frozen=True, slots=True)
+class UsualSet(RoomUsual):
+    """A room's usual days as they are from now on; `taken_from`: the readings they come from."""
+
+    act: int
+    taken_from: AsRead | None = None
+    caution: str = ""
+    notes: tuple[SafetyNote, ...] = ()
+
+
+def set_usual_day(
+    database: Database,
+    clock: Clock,
+    words: str,
+    typed: str,
+    hours: Sequence[UsualHour],
+    season: Season | None,
+) -> UsualSet:
+    """Say what a usual day is like from now on; no hours: that it is not known any more."""
+    with database.writing("room usual", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        put_usual_day(ledger.connection, room.id, clock.now, hours=hours, season=season)
+        said = f"{len(hours)} points" if hours else "none"
+        changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        return _set(usual_of(room), ledger.act_id)
+
+
+def set_usual_day_as_read(
+    database: Database, clock: Clock, words: str, typed: str, days: int, season: Season | None
+) -> UsualSet:
+    """Take a usual day from the readings of the last days; NotFound where they are too few."""
+    with database.writing("room usual", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        room = pick_room(shop, typed)
+        air = rooms_air(shop, read_log(ledger.connection))[room.id]
+        found = as_read(air.since(clock.now - timedelta(days=days)), clock.zone)
+        if not found.is_enough:
+            raise NotFound(
+                f"{found.readings} readings of {room.name} in {days} days cover"
+                f" {len(found.hours)} hours of the day: too few, or none of the night",
+                "import a logger's file, or type the points: finishlog room usual ROOM 7:12C",
+            )
+        put_usual_day(ledger.connection, room.id, clock.now, hours=found.hours, season=season)
+        said = f"as read {found.readings} times"
+        changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        return _set(usual_of(room), ledger.act_id, found)
+
+
+def set_heating(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    typed: str,
+    heating: Heating,
+    season: Season | None,
+) -> UsualSet:
+    """Say when a room is usually heated and how warm (°C) it gets, from now on."""
+    with database.writing("room heating", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        put_usual_day(ledger.connection, room.id, clock.now, heated=heating, season=season)
+        begins, ends, _ = heating
+        said = "none" if begins == ends else f"{begins // 60}:{begins % 60:02}"
+        changed(ledger, ThingKind.ROOM, room.id, "heating", "", said)
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        notes = notes_for(facts.notes, (HEATER,)) if begins != ends else ()
+        return _set(usual_of(room), ledger.act_id, caution=NO_FLAME if notes else "", notes=notes)
+
+
+def _set(
+    usual: RoomUsual,
+    act: int,
+    taken_from: AsRead | None = None,
+    caution: str = "",
+    notes: tuple[SafetyNote, ...] = (),
+) -> UsualSet:
+    return UsualSet(usual.room, usual.coldest_night_c, usual.days, act, taken_from, caution, notes)

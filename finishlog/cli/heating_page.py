@@ -1,0 +1,54 @@
+"""Echo what heaters do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from finishlog.cli.measures import show_temperature
+from finishlog.cli.screen import Page, Tone
+from finishlog.cli.whereabouts_page import span_words
+from finishlog.core.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.acts.heat import HeatLine, HeatLogged
+    from finishlog.clock import Clock
+    from finishlog.core.safety_notes import SafetyNote
+
+
+def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
+    """Echo a heater, and what never to do with it."""
+    page = Page()
+    warm = "" if answer.how_warm_unknown else f", {_warm(answer.temperature_c, unit)}"
+    page.line(f"{answer.room}: heated {span_words(answer.span, clock)}{warm}")
+    if answer.room_is_new:
+        page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
+    if answer.how_warm_unknown:
+        page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
+    cautions(page, answer.caution, answer.notes)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) -> Page:
+    """List the heaters that run or are to run."""
+    page = Page()
+    if not lines:
+        page.line("no heater is on record from now on: finishlog heat tonight 16 till 23 18C")
+        return page
+    section = page.section("HEATED")
+    for line in lines:
+        span, warm = span_words(line.span, clock), _warm(line.temperature_c, unit)
+        section.row(line.room, span, warm, f"act {line.act}")
+    return page
+
+
+def cautions(page: Page, caution: str, notes: Iterable[SafetyNote]) -> None:
+    """Say what comes with every advice to warm something."""
+    page.line(f"caution: {caution}", Tone.HEAD)
+    for note in notes:
+        page.line(f"safety: {note.text}")
+
+
+def _warm(celsius: float | None, unit: Temperature) -> str:
+    return "as warm as usual" if celsius is None else f"to {show_temperature(celsius, unit)}"

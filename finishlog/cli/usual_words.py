@@ -1,0 +1,104 @@
+"""Read and write usual days: `0:13C/65% 7:12C 17:18C/55%`, `16-23 18C`, `nov-mar`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from finishlog.cli.measures import humidity, show_temperature, temperature
+from finishlog.core.units import Temperature
+from finishlog.core.usual_day import UsualHour
+from finishlog.errors import UsageFault
+
+NONE = "none"
+MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+_POINT = re.compile(r"(\d{1,2})(?::(\d{2}))?[:=]([+-]?\d[^/]*)(?:/(.+))?", re.IGNORECASE)
+_SPAN = re.compile(r"(\d{1,2})(?::(\d{2}))?(?:-|–|till)(\d{1,2})(?::(\d{2}))?")
+_POINT_EXAMPLE = "type the hour and its air: 0:13C/65% 7:12C 17:18C/55%"
+_SPAN_EXAMPLE = "type from when until when, and how warm: 16-23 18C"
+_SEASON_EXAMPLE = "type the first and the last month: --season nov-mar"
+
+
+def read_hours(words: Sequence[str], unit: Temperature) -> tuple[UsualHour, ...]:
+    """Read the points of a day; `none`: no points. UsageFault when they cannot be read."""
+    if [word.casefold() for word in words] == [NONE]:
+        return ()
+    hours = [_hour(word, unit) for word in words]
+    minutes = [hour.minute for hour in hours]
+    for n, minute in enumerate(minutes):
+        if minute in minutes[:n]:
+            raise UsageFault(f"{clock(minute)} is given twice", _POINT_EXAMPLE)
+    return tuple(sorted(hours, key=lambda hour: hour.minute))
+
+
+def _hour(word: str, unit: Temperature) -> UsualHour:
+    found = _POINT.fullmatch(word)
+    if found is None:
+        raise UsageFault(f"cannot read {word!r} as an hour with its air", _POINT_EXAMPLE)
+    hour, minute, warm, damp = found.groups()
+    if not re.search("[cf]", warm, re.IGNORECASE):
+        raise UsageFault(f"{word!r} may be a time: say °C or °F", _POINT_EXAMPLE)
+    return UsualHour(
+        _minutes(hour, minute, word, _POINT_EXAMPLE),
+        temperature(warm, unit),
+        humidity(damp) if damp else None,
+    )
+
+
+def read_heating(words: Sequence[str], unit: Temperature) -> tuple[int, int, float | None]:
+    """Read `16-23 18C`, as minutes of the day and °C; `none` is from 0 to 0, no heating."""
+    if [word.casefold() for word in words] == [NONE]:
+        return 0, 0, None
+    found = _SPAN.fullmatch(words[0])
+    if found is None or len(words) > 2:
+        raise UsageFault(f"cannot read {' '.join(words)!r} as heating", _SPAN_EXAMPLE)
+    begins = _minutes(found[1], found[2], words[0], _SPAN_EXAMPLE)
+    ends = _minutes(found[3], found[4], words[0], _SPAN_EXAMPLE, last=24 * 60) % (24 * 60)
+    if begins == ends:
+        raise UsageFault(f"{words[0]!r} begins and ends at once", _SPAN_EXAMPLE)
+    return begins, ends, temperature(words[1], unit) if len(words) == 2 else None
+
+
+def _minutes(
+    hour: str, minute: str | None, typed: str, example: str, last: int = 24 * 60 - 1
+) -> int:
+    minutes = int(hour) * 60 + int(minute or 0)
+    if minutes > last or int(minute or 0) > 59:
+        raise UsageFault(f"{typed!r} is no time of the day", example)
+    return minutes
+
+
+def read_season(typed: str) -> tuple[int, int]:
+    """Read `nov-mar`, or one month, as the numbers of the first and the last month."""
+    months = [_month(word, typed) for word in re.split(r"[-–]", typed)]
+    if len(months) > 2:
+        raise UsageFault(f"cannot read {typed!r} as a season", _SEASON_EXAMPLE)
+    return months[0], months[-1]
+
+
+def _month(word: str, typed: str) -> int:
+    short = word.strip().casefold()
+    found = [n for n, month in enumerate(MONTHS, 1) if len(short) > 2 and short[:3] == month]
+    if not found:
+        raise UsageFault(f"cannot read {typed!r} as a season", _SEASON_EXAMPLE)
+    return found[0]
+
+
+def season_words(season: tuple[int, int] | None) -> str:
+    """Write a season: `Nov to Mar`, `Jan`, `all the year`."""
+    if season is None:
+        return "all the year"
+    first, last = (MONTHS[month - 1].title() for month in season)
+    return first if first == last else f"{first} to {last}"
+
+
+def heating_words(heated: tuple[int, int], heated_c: float | None, unit: Temperature) -> str:
+    """Write heating: `16:00 to 23:00, to 18 °C`."""
+    warm = "as warm as it gets" if heated_c is None else f"to {show_temperature(heated_c, unit)}"
+    return f"{clock(heated[0])} to {clock(heated[1])}, {warm}"
+
+
+def clock(minute: int) -> str:
+    """Write a minute of the day: `7:00`."""
+    return f"{minute // 60}:{minute % 60:02}"

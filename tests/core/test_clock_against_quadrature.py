@@ -1,0 +1,56 @@
+"""The clock over two days of a logger, against general-purpose quadrature.
+
+The table was made by scipy and psychrolib (tests/reference/equivalent_hours.py). The readings are
+seeded and invented: -5 to 38 °C, up to 99 % RH, by the hour and every ten minutes.
+"""
+
+from __future__ import annotations
+
+import csv
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from finishlog.core.clock import gained, reach
+from finishlog.core.counting import Clock, Counting
+from finishlog.core.finishes import Limit, Limits, Mechanism
+from tests.air_of import SERIES, OwnLaw, law, read_room, standing
+from tests.shop_of import at
+
+# 10 to 32.2 °C: TM 55-1500-345-23; 75 % RH: the oil and water classes.
+LIMITS = Limits(Limit(10, ""), Limit(32.2, ""), Limit(75, ""))
+
+
+def table() -> list[dict[str, str]]:
+    """Read the frozen table; its first lines say where it comes from."""
+    text = Path(__file__).with_name("equivalent_hours.csv").read_text("utf-8")
+    return list(csv.DictReader(x for x in text.splitlines() if not x.startswith("#")))
+
+
+def counting_of(row: dict[str, str]) -> Counting:
+    limits = LIMITS if row["limits"] else None
+    return Counting(law(Mechanism(row["mechanism"])), Clock(row["clock"]), limits)
+
+
+@pytest.mark.parametrize(
+    "row", table(), ids=lambda r: " ".join(r[k] for k in ("series", "mechanism", "clock", "limits"))
+)
+def test_equivalent_hours_are_those_of_quadrature(row):
+    """scipy 1.17.1 integrate.quad with `points=`, psychrolib 2.5.0: to 1e-9 h."""
+    met, end = standing(read_room(*SERIES[row["series"]])), SERIES[row["series"]][-1][0]
+    expected = float(row["equivalent_h"])
+    counting = counting_of(row)
+    assert gained(met, counting, at(end)) == pytest.approx(expected, abs=1e-9)
+    if not row["limits"]:
+        assert reach(expected, met, counting).moment - at(end) < timedelta(seconds=0.001)
+        assert reach(expected, met, counting).moment - at(end) > timedelta(seconds=-0.001)
+
+
+def test_air_must_not_be_averaged_before_it_counts():
+    """Rates are curved: one pace at the mean air of a day misses part of it (Jensen)."""
+    rows = SERIES["frost to heat"]
+    mean_c = sum(celsius for _, celsius, _ in rows) / len(rows)
+    half = OwnLaw(lambda t, _rh: 2 ** ((t - 43) / 20))
+    true = gained(standing(read_room(*rows)), Counting(half, Clock.WAIT), at(48))
+    assert true > 1.02 * 48 * half.k()(mean_c, 50)

@@ -1,0 +1,289 @@
+"""ready, when, why, leave and plan of one shop at one moment: five screens, one answer.
+
+The shops are random and invented; each is a real file, written as a person would.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from itertools import combinations
+from typing import TypeVar
+
+from hypothesis import given, settings
+
+from finishlog.asks.leave import Closing, HeatLine, Leave, leave
+from finishlog.asks.look import Look, look
+from finishlog.asks.parts import wanted
+from finishlog.asks.plan import PlanAnswer, TaskLine, plan
+from finishlog.asks.ready import Ready, ready
+from finishlog.asks.standing import Standing
+from finishlog.asks.when import When, WhenLine, when
+from finishlog.asks.why import Why, why
+from finishlog.clock import Clock
+from finishlog.core.counting import outside
+from finishlog.core.finishes import FinishClass
+from finishlog.core.grouping import describe
+from finishlog.core.milestones import Milestone
+from finishlog.core.records import Operation
+from finishlog.core.shop import Part, Shop
+from finishlog.core.stages import Stage
+from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.facts.load import Facts
+from tests.cli.run import furnished
+from tests.shop_of import FACTS
+from tests.shop_on_file import CLOCK, NOW, Story, kept, stories
+
+T = TypeVar("T")
+# A part, the number of a piece, a face.
+Spot = tuple[str, int, str]
+# Two moments that were worked out by different sums.
+SAME = timedelta(milliseconds=1)
+NEVER_PLANNED = {
+    Answer.BLOCKED,
+    Answer.STALLED,
+    Answer.SUSPECT,
+    Answer.UNDERNEATH,
+    Answer.SET_ASIDE,
+}
+
+
+@dataclass(frozen=True)
+class Screens:
+    """All five, and the shop behind them."""
+
+    seen: Look
+    ready: Ready
+    when: When
+    why: tuple[Why, ...]
+    leave: Leave
+    plan: PlanAnswer
+
+    @property
+    def spots(self) -> dict[str, frozenset[Spot]]:
+        """Return what every label of the shop means."""
+        return {f"{part.path} {label}": spots for part, label, spots in _labels(self.seen.shop)}
+
+    def named(self, label: str) -> frozenset[Spot]:
+        """Return what a label means that begins with its project: `cabinet/door, back`."""
+        project, name = label.split("/", 1)
+        part = name.split(":")[0].split(",")[0].split(" ")[0]
+        return self.spots[f"{project}/{part} {name}"]
+
+    def of(self, line: Standing | TaskLine) -> frozenset[Spot]:
+        """Return what a line speaks of."""
+        return self.spots[f"{line.part} {line.label}"]
+
+    @property
+    def when_by_spot(self) -> dict[Spot, WhenLine]:
+        """Return the line of `when` for every spot."""
+        lines = self.when.lines
+        return {spot: line for line in lines for spot in self.of(line.standing)}
+
+
+def _labels(shop: Shop) -> Iterator[tuple[Part, str, frozenset[Spot]]]:
+    for part in shop.parts:
+        names = [face.name for face in part.faces]
+        for pieces in _some([p.number for p in part.pieces]):
+            for faces in _some(names):
+                said = () if len(faces) == len(names) else faces
+                spots = frozenset((part.path, n, face) for n in pieces for face in faces)
+                yield part, describe(part, pieces, said), spots
+
+
+def _some(of: Sequence[T]) -> Iterator[tuple[T, ...]]:
+    for count in range(1, len(of) + 1):
+        yield from combinations(of, count)
+
+
+def asked(story: Story) -> Screens:
+    """Ask all five questions of a shop at one moment."""
+    with kept(story) as database:
+        with database.reading() as connection:
+            seen = look(connection, FACTS, CLOCK)
+        everything = wanted(database, CLOCK, [part.path for part in seen.shop.parts])
+        return Screens(
+            seen,
+            ready(database, FACTS, CLOCK),
+            when(database, FACTS, CLOCK, everything),
+            why(database, FACTS, CLOCK, everything),
+            leave(database, FACTS, CLOCK),
+            plan(database, FACTS, CLOCK),
+        )
+
+
+@settings(deadline=None, max_examples=40)
+@given(stories())
+def test_five_screens_give_one_answer(story):
+    screens = asked(story)
+    every_spot_is_told_once(screens)
+    what_two_screens_say_of_one_spot_is_the_same(screens)
+    leave_keeps_to_the_bench(screens)
+    windows_close_at_one_moment(screens)
+    heat_ends_when_the_films_are_past_it(screens)
+    no_coat_is_planned_before_its_time(screens)
+    no_coat_is_planned_in_air_outside_its_limits(screens)
+    the_clock_of_why_is_the_one_of_when(screens)
+
+
+def every_spot_is_told_once(screens: Screens) -> None:
+    lines = [line.standing for line in screens.when.lines]
+    told = [spot for line in lines for spot in screens.of(line)]
+    every = {
+        (part.path, piece.number, face.name)
+        for part in screens.seen.shop.parts
+        for piece in part.pieces
+        for face in part.faces
+    }
+    assert sorted(told) == sorted(every)
+    assert [answer.standing for answer in screens.why] == lines
+    told = [spot for line in _of_ready(screens.ready) for spot in screens.of(line)]
+    done = {spot for line in lines if line.answer is Answer.DONE for spot in screens.of(line)}
+    assert sorted([*told, *done]) == sorted(every)
+
+
+def _of_ready(said: Ready) -> tuple[Standing, ...]:
+    return (*said.bench, *said.stopped, *said.drying, *said.set_aside)
+
+
+def what_two_screens_say_of_one_spot_is_the_same(screens: Screens) -> None:
+    by_spot = screens.when_by_spot
+    for line in (*_of_ready(screens.ready), *screens.leave.ready_then):
+        for spot in screens.of(line):
+            said = by_spot[spot].standing
+            assert (line.answer, line.low, line.high, line.closes) == (
+                said.answer,
+                said.low,
+                said.high,
+                said.closes,
+            )
+            assert (line.because, line.waits_for, line.scuff_first, line.findings) == (
+                said.because,
+                said.waits_for,
+                said.scuff_first,
+                said.findings,
+            )
+
+
+def leave_keeps_to_the_bench(screens: Screens) -> None:
+    """What may be worked on now is not drying; what will be by the next visit is on that list."""
+    on_the_bench = {spot for line in screens.ready.bench for spot in screens.of(line)}
+    drying = {spot for line in screens.leave.ready_then for spot in screens.of(line)}
+    assert not on_the_bench & drying
+    visit = screens.leave.next_visit
+    by_then = [
+        line
+        for line in screens.ready.drying
+        if line.answer is Answer.DRYING and line.high and visit and line.high <= visit
+    ]
+    assert drying == {spot for line in by_then for spot in screens.of(line)}
+
+
+def windows_close_at_one_moment(screens: Screens) -> None:
+    by_spot, visit = screens.when_by_spot, screens.leave.next_visit
+    said = {
+        spot: closing.closes
+        for closing in screens.leave.closing
+        for spot in screens.named(closing.label)
+    }
+    for spot, closes in said.items():
+        assert by_spot[spot].standing.closes == closes
+    for spot, line in by_spot.items():
+        standing = line.standing
+        if standing.answer is not Answer.DEADLINE and standing.closes and visit:
+            assert (spot in said) == (NOW < standing.closes <= visit)
+
+
+def heat_ends_when_the_films_are_past_it(screens: Screens) -> None:
+    for heat in screens.leave.heat:
+        spots = {spot for label in heat.labels for spot in screens.named(label)}
+        ends = [_minds_cold_until(screens, screens.when_by_spot[spot]) for spot in spots]
+        known = [end for end in ends if end is not None]
+        latest = max(known, default=None) if len(known) == len(ends) else None
+        assert heat.until == latest
+        assert heat.until is None or heat.until > NOW
+
+
+def _minds_cold_until(screens: Screens, line: WhenLine) -> datetime | None:
+    """Return when a film is tack-free, or past the hours that its class minds the cold in."""
+    assert line.since is not None
+    dry = _stage(line, Stage.TACK_FREE)
+    end = dry.high if dry else line.since
+    first = _class(screens, line.standing.on_it).limits.warm_first_h
+    if first is None or end is None:
+        return end
+    return max(end, line.since + timedelta(hours=first.value))
+
+
+def _stage(line: WhenLine, stage: Stage) -> Milestone | None:
+    return next((m for m in line.stages if m.stage is stage), None)
+
+
+def _class(screens: Screens, product: str) -> FinishClass:
+    known = {p.name: p for p in screens.seen.shop.products.values()}
+    return FACTS.finish_class(known[product].class_key)
+
+
+def _planned(screens: Screens) -> Iterator[tuple[TaskLine, frozenset[Spot]]]:
+    """Yield every planned coat with those of its spots that no planned work reached before."""
+    touched: set[Spot] = set()
+    for session in screens.plan.sessions:
+        for task in session.tasks:
+            spots = screens.of(task) if task.part else frozenset()
+            if task.operation == Operation.COAT:
+                yield task, spots - touched
+            touched |= spots
+
+
+def no_coat_is_planned_before_its_time(screens: Screens) -> None:
+    by_spot = screens.when_by_spot
+    for task, fresh in _planned(screens):
+        for spot in fresh:
+            said = by_spot[spot].standing
+            assert said.answer not in NEVER_PLANNED
+            assert said.high is None or task.start >= said.high
+            if said.answer not in MAY_ACT:
+                # It cannot be done now; the plan may know of a day further off than `when` looks.
+                far = said.answer is Answer.NOT_IN_THIS_AIR
+                assert said.high or (far and task.start > NOW + timedelta(days=2))
+
+
+def no_coat_is_planned_in_air_outside_its_limits(screens: Screens) -> None:
+    rooms = {
+        (z.part.path, z.piece.number, z.face.name): z.room for z in screens.seen.bench.in_the_shop
+    }
+    for session in screens.plan.sessions:
+        for task in (t for t in session.tasks if t.operation == Operation.COAT):
+            limits = _class(screens, task.product).limits
+            for room in {rooms[spot] for spot in screens.of(task)}:
+                air = room.expected_at(task.start)
+                assert air is None or not outside(limits, air.temperature_c, air.humidity_pct)
+
+
+def the_clock_of_why_is_the_one_of_when(screens: Screens) -> None:
+    by_spot = screens.when_by_spot
+    for answer in screens.why:
+        clock = answer.clock
+        if clock is None:
+            continue
+        line = by_spot[min(screens.of(answer.standing))]
+        recoat = _stage(line, Stage.RECOAT)
+        assert recoat is not None
+        assert 0 <= clock.done_h <= clock.needed_h
+        alone = len(answer.on_it) == 1
+        ahead = recoat.high is None or recoat.high > NOW
+        runs = clock.done_h < clock.needed_h
+        # What was covered wet may hold up what is dry itself.
+        assert runs == ahead if alone else (ahead or not runs)
+        if not clock.course:
+            assert recoat.high is None
+            continue
+        begins, ends = clock.course[0].moment, clock.course[-1].moment
+        hours = clock.measured_h + clock.held_h + clock.usual_h + clock.unknown_h
+        assert abs(hours - (ends - begins) / timedelta(hours=1)) < 0.02 + 1e-6
+        assert recoat.high is None or ends <= recoat.high + SAME
+        assert not alone or abs(recoat.high - ends) < SAME
+        standing = answer.standing
+        if standing.answer is Answer.DRYING and standing.high is not None:
+            assert standing.high >= ends - SAME
