@@ -16,11 +16,11 @@ from finishlog.core.records import Coat
 from finishlog.core.shop import Log, Part, Piece, Shop
 from finishlog.facts.load import Facts
 from finishlog.store.containers import read_containers
+from finishlog.store.heads import with_assemblies
 from finishlog.store.pace_coats import (
     checked_coats,
     failed_lately,
     rooms_given,
-    with_assemblies,
 )
 from finishlog.store.read_log import read_log
 from finishlog.store.read_shop import read_rooms

@@ -36,13 +36,17 @@ from finishlog.store.database import Database
 
 @dataclass(frozen=True, slots=True)
 class AirExpected:
-    """The air that the plan counts on in one room: as read last; None: it was never read."""
+    """The air that the plan counts on in one room: as read last; None: it was never read.
+
+    `as_usual`: from then on as the room usually goes on.
+    """
 
     room: str
     air: Air | None
     read_at: datetime | None
     coldest_night_c: float | None
     acts: tuple[int, ...] = ()
+    as_usual: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -367,4 +371,5 @@ def _air(room: int, seen: Look) -> AirExpected:
         last.at if last else None,
         known.coldest_night_c,
         (last.act,) if last else (),
+        seen.bench.rooms[room].is_foretold,
     )

@@ -15,7 +15,7 @@ from finishlog.asks.standing import Standing, glue_up_standings, standings
 from finishlog.asks.uneven import UnevenLine, uneven_faces
 from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
-from finishlog.core.coating_air import air_findings
+from finishlog.core.coating_air import air_findings, coldest_ahead
 from finishlog.core.grouping import describe
 from finishlog.core.layers import ABRADES
 from finishlog.core.milestones import furthest
@@ -28,12 +28,16 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
+_TONIGHT_H = 12.0
 _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 
 
 @dataclass(frozen=True, slots=True)
 class RoomLine:
-    """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands)."""
+    """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands).
+
+    `tonight_c`: the coldest to expect within twelve hours; None: nobody told of a usual day.
+    """
 
     room: str
     read_at: datetime | None
@@ -42,6 +46,7 @@ class RoomLine:
     coldest_night_c: float | None
     fitness: tuple[tuple[str, str], ...]
     acts: tuple[int, ...] = ()
+    tonight_c: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +156,7 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         coldest_night_c=known.coldest_night_c,
         fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
         acts=(reading.act,) if reading else (),
+        tonight_c=coldest_ahead(air, clock.now, _TONIGHT_H) if air.is_foretold else None,
     )
 
 

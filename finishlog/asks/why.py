@@ -123,6 +123,8 @@ class Why:
     sooner: tuple[Sooner, ...] = ()
     # Your own pace with the product on it, in words; empty: no check taught anything yet.
     pace: str = ""
+    # The room is expected to go on as it usually does, or as its heater makes it.
+    as_usual: bool = False
 
 
 def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
@@ -159,6 +161,7 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         checks=_checks(group),
         unknown=_unknown(state, now),
         pace=_pace(state, seen),
+        as_usual=state.room.is_foretold,
         air_act=reading.act if reading else None,
         sooner=_sooner(state, seen, facts, now),
     )

@@ -196,6 +196,11 @@ def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperatu
 def _air(room: AirExpected, clock: Clock, unit: Temperature) -> str:
     if room.air is None or room.read_at is None:
         return f"{room.room}: air never read, label hours only: test before you coat"
+    if room.as_usual:
+        return (
+            f"{room.room} goes on as usual after {show_air(room.air, unit)}, read "
+            f"{_at(room.read_at, clock)}; read it again before each coat"
+        )
     nights = ""
     if room.coldest_night_c is not None:
         nights = f", nights to {show_temperature(room.coldest_night_c, unit)}"

@@ -136,7 +136,8 @@ def _label(section: Section, answer: Why, unit: Temperature) -> None:
 def _air(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
     if answer.air and answer.read_at:
         read = clock_words(answer.read_at, clock.now, clock.zone)
-        words = f"{show_air(answer.air, unit)}, read {read}, taken to stay{_act(answer)}"
+        then = "then as usual" if answer.as_usual else "taken to stay"
+        words = f"{show_air(answer.air, unit)}, read {read}, {then}{_act(answer)}"
         section.row("air", words)
     else:
         section.row("air", "not read within a day: label time only, test before you coat")

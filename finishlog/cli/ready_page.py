@@ -82,7 +82,9 @@ def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: boo
         where = f" --room {shlex.quote(room.room)}" if several else ""
         return f"{room.room}: air not read today, log it: finishlog air 17C 58%{where}"
     words = f"{room.room} {show_air(room.air, unit)}, read {_at(room.read_at, clock)}"
-    if room.coldest_night_c is not None:
+    if room.tonight_c is not None:
+        words += f", tonight {show_temperature(room.tonight_c, unit)}"
+    elif room.coldest_night_c is not None:
         words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
     return words
 

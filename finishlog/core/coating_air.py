@@ -18,7 +18,7 @@ from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 
 # Wood follows the air slowly: last night's cold is still in it.
-_NIGHT = timedelta(hours=12)
+NIGHT = timedelta(hours=12)
 # Our own rule: the "several hours" that a part carried in from the cold is left to warm up.
 _WARMS_UP = timedelta(hours=6)
 # Our own rule: a hand on the wood, or a thermometer on it, tells of the next hours only.
@@ -41,7 +41,7 @@ def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> fl
     reading = room.measured_at(now)
     if reading is None:
         return None
-    night = (s.coldest_c for s in room.course.between(now - _NIGHT, now) if _is_told(s))
+    night = (s.coldest_c for s in room.course.between(now - NIGHT, now) if _is_told(s))
     return min([reading.temperature_c, *(c for c in night if c is not None)])
 
 
@@ -106,6 +106,7 @@ def air_findings(
         *_dew(reading.air, surface, figures),
         *_blush(of, method, reading.air),
         *_ahead(of, room, now),
+        *_dew_ahead(of, reading.air, room, now, figures),
     ]
     if cold_wood_until(of, room, now, figures, stays) is not None:
         found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
@@ -225,9 +226,25 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
         )
 
 
+def _dew_ahead(
+    of: FinishClass, air: Air, room: RoomAir, now: datetime, figures: DryingFigures
+) -> Iterator[Finding]:
+    """What cools below the dew point of this evening's air fogs in the night."""
+    tack_free, dew = of.stages.get(Stage.TACK_FREE), dew_point_c(air)
+    coldest = coldest_ahead(room, now, tack_free.high_h) if tack_free else None
+    if coldest is not None and coldest - dew < figures.dew_margin_c <= air.temperature_c - dew:
+        yield Finding(
+            Level.CAUTION,
+            f"dew may fog it before it is tack-free: the room goes to {coldest:.1f} °C, the dew "
+            f"point of this air is {dew:.1f} °C",
+            f"keep it warm until then, or begin early in the day: {NO_FLAME}",
+            figures.dew_margin_source,
+        )
+
+
 def coldest_ahead(room: RoomAir, now: datetime, hours: float) -> float | None:
     """Return the coldest (°C) to expect within some hours: as usual, or the coldest night."""
-    if not any(day.hours for day in room.usual) and not room.heats:
+    if not room.is_foretold:
         return room.coldest_night_c
     ahead = (
         air.temperature_c
@@ -242,7 +259,7 @@ def allowed_from(of: FinishClass, room: RoomAir, now: datetime) -> datetime | No
 
     Looks two days ahead, and only where a usual day or a heater was told of.
     """
-    if not any(day.hours for day in room.usual) and not room.heats:
+    if not room.is_foretold:
         return None
     for span in room.course.between(now, now + timedelta(days=2)):
         airs = span.nearest

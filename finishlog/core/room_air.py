@@ -48,7 +48,7 @@ class Course:
     def between(self, start: datetime, end: datetime | None) -> Iterator[AirSpan]:
         """Yield the spans from one moment to another, cut at both."""
         for span in self.spans[self.index(start) :]:
-            if end is not None and span.start >= end:
+            if end is not None and max(span.start, start) >= end:
                 return
             until = span.end if end is None or (span.end and span.end <= end) else end
             yield span.cut(max(span.start, start), until)
@@ -78,6 +78,11 @@ class RoomAir:
         """The air of all time."""
         spans = tuple(_whole_time(self))
         return Course(spans, [span.start for span in spans])
+
+    @property
+    def is_foretold(self) -> bool:
+        """Tell whether anybody said how the room goes on: a usual day, a heater for once."""
+        return bool(self.heats) or any(day.hours for day in self.usual)
 
     def measured_at(self, moment: datetime) -> AirPoint | None:
         """Return the reading that holds at a moment, None when there is none."""

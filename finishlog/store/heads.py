@@ -109,6 +109,20 @@ def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
     return found
 
 
+def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Add to some pieces those that they were ever glued up into, however high."""
+    found: set[int] = set()
+    wanted = set(pieces)
+    query = select(joined.c.into_piece_id).join(
+        joined_member, joined_member.c.entry_id == joined.c.entry_id
+    )
+    while wanted:
+        found |= wanted
+        rows = rows_of(connection, query, joined_member.c.piece_id, wanted)
+        wanted = {row[0] for row in rows} - found
+    return found
+
+
 def read_targets(
     connection: Connection, ids: Collection[int] | None
 ) -> dict[int, frozenset[Target]]:

@@ -20,8 +20,6 @@ from finishlog.store.schema_log import (
     entry,
     entry_target,
     film_check,
-    joined,
-    joined_member,
     work,
 )
 from finishlog.store.schema_things import part, piece
@@ -120,13 +118,11 @@ class _Gone(NamedTuple):
 
 def _what_is_gone(connection: Connection) -> _Gone:
     withdrawn = withdrawn_acts(read_withdrawals(connection))
-    new, old = entry.alias("new"), entry.alias("old")
-    query = select(new.c.id, new.c.act_id, old.c.id, old.c.act_id, old.c.supersedes_id)
-    query = query.join_from(new, old, old.c.id == new.c.supersedes_id)
-    links: dict[int, Link] = {}
-    for id_, act, old_id, old_act, older in connection.execute(query):
-        links[id_] = Link(id_, act, old_id)
-        links[old_id] = Link(old_id, old_act, older)
+    query = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id)
+    amending = [Link(*r) for r in connection.execute(query.where(entry.c.supersedes_id > 0))]
+    amended = {link.supersedes for link in amending if link.supersedes is not None}
+    first = (Link(*row) for row in rows_of(connection, query, entry.c.id, amended))
+    links = {link.entry: link for link in (*amending, *first)}
     fate = fates(links.values(), withdrawn)
     return _Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
 
@@ -249,17 +245,3 @@ def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, in
     """Read in which room the parts of some pieces are said to stand, by piece."""
     query = select(piece.c.id, part.c.room_id).join_from(piece, part)
     return {row[0]: row[1] for row in rows_of(connection, query, piece.c.id, pieces)}
-
-
-def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]:
-    """Add to some pieces those that they were ever glued up into, however high."""
-    found: set[int] = set()
-    wanted = set(pieces)
-    query = select(joined.c.into_piece_id).join(
-        joined_member, joined_member.c.entry_id == joined.c.entry_id
-    )
-    while wanted:
-        found |= wanted
-        rows = rows_of(connection, query, joined_member.c.piece_id, wanted)
-        wanted = {row[0] for row in rows} - found
-    return found

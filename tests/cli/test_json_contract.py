@@ -100,7 +100,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
             "rags[]": RAGS,
-            "rooms[]": "acts air coldest_night_c dew_point_c fitness read_at room",
+            "rooms[]": "acts air coldest_night_c dew_point_c fitness read_at room tonight_c",
             "rooms[].air": AIR,
         },
     ),
@@ -216,7 +216,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act checks clock label on_it pace read_at sooner standing unknown",
+            "[]": "air air_act as_usual checks clock label on_it pace read_at sooner standing unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
             "[].clock": "by course done_h held_h longer measured_h needed_h pace unknown_h usual_h",
@@ -260,7 +260,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         {
             "": "air boards_passed hours_known missed_windows now parts projects sessions stopped"
             " unplanned",
-            "air[]": "acts air coldest_night_c read_at room",
+            "air[]": "acts air as_usual coldest_night_c read_at room",
             "air[].air": AIR,
             "projects[]": "acts due late_openings packed project promise slack_h slack_shop_min"
             " spare_closes spare_opens starts why",

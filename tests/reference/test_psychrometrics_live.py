@@ -11,7 +11,13 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.core.air import Air, dew_point_c, saturation_pa, vapour_deficit_pa
+from finishlog.core.air import (
+    Air,
+    dew_point_c,
+    humidity_from_wet_bulb,
+    saturation_pa,
+    vapour_deficit_pa,
+)
 
 FROZEN = Path(__file__).parents[1] / "core"
 SEA_LEVEL_PA = 101_325
@@ -76,3 +82,26 @@ def test_the_frozen_points_are_what_the_libraries_give():
         assert row["pws_pa_psychrolib"] == pytest.approx(psychrolib.GetSatVapPres(t), abs=0.06)
         live = saturation_vapor_pressure(units.Quantity(t, "degC")).to("Pa").magnitude
         assert row["pws_pa_metpy"] == pytest.approx(float(live), abs=0.06)
+
+
+def test_the_frozen_wet_bulbs_are_what_the_library_gives():
+    """ASHRAE Handbook - Fundamentals (2017), chapter 1, equations 33 and 35, in psychrolib."""
+    import psychrolib
+
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    for row in rows("wet_bulb.csv"):
+        rh = psychrolib.GetRelHumFromTWetBulb(row["dry_c"], row["wet_c"], SEA_LEVEL_PA)
+        assert row["rh_pct"] == pytest.approx(100 * rh, abs=0.0006), row
+        dew = psychrolib.GetTDewPointFromRelHum(row["dry_c"], rh)
+        assert row["dew_c"] == pytest.approx(dew, abs=0.006), row
+
+
+def test_psychrolib_over_dry_and_wet_bulbs():
+    import psychrolib
+
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    for dry in range(-4, 41, 2):
+        for below in range(int(min(12, max(2, dry / 3)))):
+            wet = dry - below
+            rh = 100 * psychrolib.GetRelHumFromTWetBulb(dry, wet, SEA_LEVEL_PA)
+            assert humidity_from_wet_bulb(dry, wet) == pytest.approx(rh, abs=0.01), (dry, wet)

@@ -5,22 +5,31 @@ from __future__ import annotations
 from datetime import timedelta
 
 from conftest import NOW, Bench, hours_ago
+from sqlalchemy import func, select
 
 from finishlog.core.air import Air
 from finishlog.core.air_span import AirPoint
 from finishlog.core.records import AirImported, Found, Operation, Reading, Test, When
-from finishlog.store.pace_coats import CheckedCoat, checked_coats, failed_lately, with_assemblies
+from finishlog.store.heads import with_assemblies
+from finishlog.store.pace_coats import CheckedCoat, checked_coats, failed_lately
 from finishlog.store.read_log import read_log
+from finishlog.store.schema_log import act
 
 
 def check(bench: Bench, part: str, hours: float, found: Found = Found.DRY) -> int:
+    zones = bench.targets(part)
     with bench.db.writing("check", "", NOW, "UTC") as ledger:
-        return ledger.film_check(hours_ago(hours), bench.targets(part), test=Test.TOUCH, found=found)
+        return ledger.film_check(hours_ago(hours), zones, test=Test.TOUCH, found=found)
 
 
 def sanded(bench: Bench, part: str, hours: float, operation: Operation = Operation.SAND) -> None:
     with bench.db.writing("log", "", NOW, "UTC") as ledger:
         ledger.work(hours_ago(hours), bench.targets(part), operation=operation)
+
+
+def last_act(bench: Bench) -> int:
+    with bench.db.reading() as connection:
+        return connection.scalar(select(func.max(act.c.id)))
 
 
 def checked(bench: Bench, newest: int = 24) -> list[CheckedCoat]:
@@ -67,13 +76,14 @@ def test_what_was_taken_back_or_corrected_is_seen_as_it_is_now(bench: Bench):
     with bench.db.writing("amend", "", NOW, "UTC") as ledger:
         amended = bench.coat_in(ledger, "doors", hours_ago(35), supersedes=coat)
     check(bench, "doors", 20)
+    checked_in = last_act(bench)
     assert entries(bench) == [amended]
     # A coat that was a slip of the tongue lay over it for a while.
     bench.coat("doors", hours_ago(25))
     assert entries(bench) != [amended]
-    bench.undo(4)
+    bench.undo(last_act(bench))
     assert entries(bench) == [amended]
-    bench.undo(3)
+    bench.undo(checked_in)
     assert entries(bench) == []
 
 
