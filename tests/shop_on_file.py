@@ -191,12 +191,12 @@ def _room(draw: st.DrawFn) -> dict[str, Any]:
     heated = None
     if kind in {"usual", "heated"}:
         minutes = draw(st.lists(st.integers(0, 95), min_size=2, max_size=4, unique=True))
-        damp = draw(st.booleans())
+        damp, mild = draw(st.booleans()), draw(st.booleans())
         usual = [
             (
                 15 * n,
-                float(draw(st.integers(2, 26))),
-                float(draw(st.integers(35, 90))) if damp else None,
+                float(draw(st.integers(8, 24)) if mild else draw(st.integers(2, 26))),
+                float(draw(st.integers(35, 70 if mild else 90))) if damp else None,
             )
             for n in sorted(minutes)
         ]
@@ -219,6 +219,8 @@ def _part(draw: st.DrawFn) -> dict[str, Any]:
 
 
 def _air(draw: st.DrawFn) -> tuple[float, float]:
+    if draw(st.integers(0, 3)):
+        return float(draw(st.integers(14, 24))), float(draw(st.integers(35, 68)))
     return float(draw(st.integers(3, 30))), float(draw(st.integers(30, 95)))
 
 
@@ -240,7 +242,8 @@ def _logger(draw: st.DrawFn) -> Happened:
 
 def _something(draw: st.DrawFn) -> Happened:
     kind = draw(st.sampled_from(["coat"] * 5 + ["check", "scuff", "air", "air", "move"]))
-    part, hours = draw(st.integers(0, 1)), _hour(draw, 0.2, 60.0)
+    part = draw(st.integers(0, 1))
+    hours = _hour(draw, 0.2, draw(st.sampled_from([6.0, 30.0, 60.0])))
     some = draw(st.sampled_from([(), (), (), (1,), (1, 2)]))
     face = draw(st.sampled_from(["", "", "front", "back"])) if kind != "move" else ""
     value: Any = draw(st.integers(0, 1))

@@ -177,7 +177,8 @@ def _with_readings(
     age = part.start - reading.at
     nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
     read = [reading.air, *([following.air] if following else [])]
-    if part.heated and not nears:
+    # A heater that came on since the reading: the reading tells of the room without it.
+    if part.heated_since is not None and part.heated_since > reading.at and not nears:
         ramps = [*part.ramps, *((air, air) for air in read[1:])]
         known = Known.USUAL
     else:

@@ -20,7 +20,7 @@ from finishlog.core.glue_up import GlueUp
 from finishlog.core.judge import decide
 from finishlog.core.pace import Paces
 from finishlog.core.records import AnyEntry, Operation, Sureness, Target, When
-from finishlog.core.room_air import RoomAir
+from finishlog.core.room_air import Course, RoomAir
 from finishlog.core.shop import Log, Part, Shop, Step
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import Asked, ZoneState
@@ -204,16 +204,42 @@ class ShopAhead:
         return frozenset(z.target for family in touched.values() for z in family.zones)
 
 
+@dataclass(frozen=True, eq=False)
+class _Expected(RoomAir):
+    """A room as if it were read once more, as it is to be expected; its course stays as it was."""
+
+    as_was: RoomAir = field(default_factory=RoomAir)
+
+    @property
+    def course(self) -> Course:
+        """The air of all time: a supposed reading holds for no hour after it."""
+        return self.as_was.course
+
+
 def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
     """Read the room once more at a moment, as it is to be expected then."""
-    if not room.readings or room.id is None:
+    last = room.readings[-1] if room.readings else None
+    if room.id is None or (last is not None and last.at >= moment):
         return room
-    last = room.readings[-1]
-    if last.at >= moment:
+    air = room.expected_at(moment) or (last.air if last else None)
+    if air is None:
         return room
-    air = room.expected_at(moment) or last.air
     again = AirPoint(moment, air.temperature_c, air.humidity_pct, _FIRST_ID)
-    return replace(room, readings=(*room.readings, again))
+    return _Expected(
+        (*room.readings, again),
+        room.coldest_night_c,
+        room.id,
+        room.usual,
+        room.heats,
+        room.zone,
+        as_was=room,
+    )
+
+
+def air_changes(room: RoomAir, after: datetime) -> datetime | None:
+    """Return when the air to expect is next another than at a moment; None: it stays so."""
+    course = room.course
+    return course.spans[course.index(after)].end
 
 
 def families(parts: Sequence[Part]) -> list[list[Part]]:

@@ -33,13 +33,16 @@ class Heat:
 
 @dataclass(frozen=True, slots=True)
 class Supposed:
-    """A stretch with the air to suppose, at its beginning and end; empty: nothing is known."""
+    """A stretch with the air to suppose, at its beginning and end; empty: nothing is known.
+
+    `heated_since`: when the heater came on that runs through it; None: none runs.
+    """
 
     start: datetime
     end: datetime | None
     airs: tuple[Air, ...] = ()
     ends: tuple[Air, ...] = ()
-    heated: bool = False
+    heated_since: datetime | None = None
 
     @property
     def air(self) -> Air | None:
@@ -56,7 +59,7 @@ class Supposed:
         if (start, end) == (self.start, self.end):
             return self
         if not self.ends or self.end is None:
-            return Supposed(start, end, self.airs, self.ends, self.heated)
+            return Supposed(start, end, self.airs, self.ends, self.heated_since)
         whole = self.end - self.start
         since, until = (start - self.start) / whole, ((end or self.end) - self.start) / whole
         return Supposed(
@@ -64,7 +67,7 @@ class Supposed:
             end,
             tuple(between(a, b, since) for a, b in self.ramps),
             tuple(between(a, b, until) for a, b in self.ramps),
-            self.heated,
+            self.heated_since,
         )
 
 
@@ -213,17 +216,17 @@ def _heating(
     for heat in heats:
         warm = heat.temperature_c if heat.temperature_c is not None else usually
         if heat.start < end and heat.end > start and warm is not None:
-            yield Heat(max(heat.start, start), min(heat.end, end), warm)
+            yield Heat(heat.start, heat.end, warm)
     for on in _dates(start - _DAY, end, zone):
         day = usual_on(days, on)
         if day is None or day.heated is None:
             continue
         begins, ends = day.heated
-        since, until = _moment(on, begins, zone), _moment(on, ends, zone)
-        until += _DAY if ends <= begins else timedelta()
+        since = _moment(on, begins, zone)
+        until = _moment(on + _DAY if ends <= begins else on, ends, zone)
         warm = day.heated_c if day.heated_c is not None else warmest
         if since < end and until > start and warm is not None:
-            yield Heat(max(since, start), min(until, end), warm)
+            yield Heat(since, until, warm)
 
 
 def _overlaid(
@@ -236,18 +239,18 @@ def _overlaid(
         for start, end in pairwise(bounds):
             assert start is not None
             part = each.cut(start, end)
-            warm = [h.temperature_c for h in heats if h.start <= start < h.end]
-            lifted = max((w for w in warm if w is not None), default=None)
-            yield part if lifted is None else _lifted(part, lifted, read)
+            on = [h for h in heats if h.start <= start < h.end]
+            yield _lifted(part, on, read) if on else part
 
 
 def _inside(moment: datetime, each: Supposed) -> bool:
     return each.start < moment and (each.end is None or moment < each.end)
 
 
-def _lifted(part: Supposed, least_c: float, read: Air | None) -> Supposed:
-    """Warm a stretch to `least_c` where it is colder."""
+def _lifted(part: Supposed, heats: Sequence[Heat], read: Air | None) -> Supposed:
+    """Warm a stretch to the warmest of the heaters that run through it, where it is colder."""
+    least_c = max(h.temperature_c for h in heats if h.temperature_c is not None)
     ramps = list(part.ramps) or ([(read, read)] if read is not None else [])
     lifted = [tuple(cooled(a, max(a.temperature_c, least_c)) for a in ramp) for ramp in ramps]
     airs, ends = tuple(r[0] for r in lifted), tuple(r[1] for r in lifted)
-    return Supposed(part.start, part.end, airs, ends, heated=True)
+    return Supposed(part.start, part.end, airs, ends, min(h.start for h in heats))

@@ -19,7 +19,7 @@ from finishlog.core.jobs import (
 )
 from finishlog.core.records import Operation, Target, Work
 from finishlog.core.shop import Step
-from finishlog.core.shop_ahead import ShopAhead
+from finishlog.core.shop_ahead import ShopAhead, air_changes
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from finishlog.core.zone import ZoneState
@@ -218,6 +218,8 @@ def held_up(state: ZoneState, near: Around) -> Held | None:
         coat = verdict.deed == "coat" and step_due(state).operation is Operation.COAT
         return None if coat else Held(verdict.closes, verdict.answer, verdict.because)
     until = verdict.high if verdict.answer in _RUNS else None
+    if verdict.answer is Answer.NOT_IN_THIS_AIR:
+        until = verdict.high or air_changes(state.room, now)
     because = f"waits for {verdict.waits_for}" if verdict.waits_for else verdict.because
     if verdict.answer is Answer.SET_ASIDE:
         because = verdict.answer.value

@@ -89,6 +89,26 @@ ROOM = {
     "readings[].air": AIR,
 }
 
+NOTE = "applies_to id source text"
+AIR_LOGGED = {
+    "": "act air at dew_point_c room room_is_new wet_bulb_c",
+    "air": AIR,
+    "at": WHEN,
+}
+AIR_TAKEN_IN = {
+    "": "act coldest_c file_name first kept known known_otherwise last only_tried read_as room"
+    " room_is_new warmest_c",
+    "read_as": "changed clamped columns gaps newest_first out_of_order repeated skipped unit"
+    " unit_is zone",
+    "read_as.columns": "humidity temperature time",
+}
+USUAL = {
+    "": "coldest_night_c days room",
+    "days[]": "damp_is_assumed day drawn",
+    "days[].day": "coldest_c heated heated_c hours season valid_from",
+}
+USUAL_SET = USUAL | {"": "act caution coldest_night_c days notes room taken_from"}
+
 # Every command, with a line that it ends well with, and the keys of its answer by their place.
 CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "ready": (
@@ -113,7 +133,15 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "standings[]": STANDING,
         },
     ),
-    "air": ("18C 57%", {"": "act air at dew_point_c room room_is_new", "air": AIR, "at": WHEN}),
+    "air": ("18C 57%", AIR_LOGGED),
+    "heat": (
+        "Sat 9 till 17 18C",
+        {
+            "": "act caution how_warm_unknown notes room room_is_new span temperature_c",
+            "span": WHEN,
+            "notes[]": NOTE,
+        },
+    ),
     "rags": ("", {"[]": RAGS}),
     "undo": (
         "21",
@@ -325,6 +353,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "product show": ("topcoat", ONE_PRODUCT),
     "room new": ("attic", MADE),
     "room night": ("finishing 12C", MADE),
+    "room usual": ("finishing 0:13C/65% 17:18C", USUAL_SET),
+    "room heating": ("finishing 16-23 18C", USUAL_SET | {"notes[]": NOTE}),
     "room edit": ("finishing --note warm", MADE),
     "room rename": ("finishing spray", MADE),
     "room archive": ("loft", MADE),
@@ -409,6 +439,17 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
             " label_high_h label_low_h outcome over parts put_on scuffed under wet_film_um wrong"
         },
     ),
+    "air import": (str(Path(__file__).with_name("logger.csv")), AIR_TAKEN_IN),
+    "air 21C": ("wet 17C", AIR_LOGGED),
+    "room usual finishing": (
+        "",
+        USUAL
+        | {
+            "days[].day.hours[]": "humidity_pct minute temperature_c",
+            "days[].drawn[]": "air heated hour",
+            "days[].drawn[].air": AIR,
+        },
+    ),
     "ready leg": (
         "--for 40min",
         {"fits": "left_out lines minutes takes_min"},
@@ -425,6 +466,7 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "steps restore": ("steps new old-way sand", "steps archive old-way"),
     "product archive": ("product new dye --class wiping-stain",),
     "product restore": ("product new stain --class wiping-stain", "product archive stain"),
+    "room usual finishing": ("room usual finishing 7:12C/70% 17:18C",),
     "room archive": ("room new loft",),
     **dict.fromkeys(
         (
