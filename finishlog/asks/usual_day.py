@@ -74,5 +74,5 @@ def _drawn(day: UsualDay) -> list[HourOfDay]:
         span = next(s for s in spans if s.start <= moment and (s.end is None or moment < s.end))
         air = span.cut(moment, span.end).air
         if air is not None:
-            found.append(HourOfDay(hour, air, span.heated))
+            found.append(HourOfDay(hour, air, span.heated_since is not None))
     return found
