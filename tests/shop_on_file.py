@@ -190,7 +190,7 @@ def _room(draw: st.DrawFn) -> dict[str, Any]:
     usual: list[tuple[int, float, float | None]] = []
     heated = None
     if kind in {"usual", "heated"}:
-        minutes = draw(st.lists(st.integers(0, 95), min_size=2, max_size=4, unique=True))
+        minutes = draw(st.lists(st.integers(0, 95), min_size=2, max_size=3, unique=True))
         damp, mild = draw(st.booleans()), draw(st.booleans())
         usual = [
             (
@@ -213,7 +213,7 @@ def _part(draw: st.DrawFn) -> dict[str, Any]:
     return {
         "pieces": draw(st.integers(1, 3)),
         "faces": draw(st.sampled_from([("all",), ("front", "back")])),
-        "steps": draw(st.lists(doing, min_size=1, max_size=5)),
+        "steps": draw(st.lists(doing, min_size=1, max_size=4)),
         "room": draw(st.integers(0, 1)),
     }
 
@@ -229,7 +229,7 @@ def _logger(draw: st.DrawFn) -> Happened:
     ended = _hour(draw, 0.0, 30.0)
     step = draw(st.sampled_from([10, 20, 30, 60]))
     celsius, rh = _air(draw)
-    swings = draw(st.lists(st.integers(-20, 20), min_size=8, max_size=60))
+    swings = draw(st.lists(st.integers(-20, 20), min_size=6, max_size=20))
     points = [
         (
             ago(ended + step / 60 * (len(swings) - n)),
@@ -257,9 +257,13 @@ def _something(draw: st.DrawFn) -> Happened:
 @st.composite
 def stories(draw: st.DrawFn) -> Story:
     """Tell of a random shop."""
-    told = [_something(draw) for _ in range(draw(st.integers(1, 8)))]
-    if draw(st.booleans()):
-        told.append(Happened(_hour(draw, 0, 5), "air", draw(st.integers(0, 1)), value=_air(draw)))
+    told = [_something(draw) for _ in range(draw(st.integers(0, 5)))]
+    for part in (0, 1):
+        # Mostly there is a young film, in air that was read since.
+        if draw(st.integers(0, 3)):
+            told.append(Happened(_hour(draw, 0.2, 9), "coat", part, value=draw(st.integers(0, 1))))
+        if draw(st.integers(0, 3)):
+            told.append(Happened(_hour(draw, 0, 9), "air", part, value=_air(draw)))
     if draw(st.integers(0, 2)) == 0:
         told.append(_logger(draw))
     if draw(st.integers(0, 2)) == 0:

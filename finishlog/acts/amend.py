@@ -188,13 +188,7 @@ def _write(
             _on_piece(ledger, entry, when, targets, change)
         case Reading():
             _allowed(change, "air")
-            ledger.reading(
-                when,
-                room=entry.room,
-                air=change.air or entry.air,
-                wet_bulb_c=None if change.air else entry.wet_bulb_c,
-                supersedes=entry.id,
-            )
+            _reading(ledger, entry, when, change.air)
         case Note():
             _allowed(change, "text")
             text = change.text if change.text is not None else entry.text
@@ -237,6 +231,13 @@ def _write(
             amend_container(ledger, seen, entry, when, change.amounts, change.text)
         case _:
             raise UsageFault("this kind of act is not amended", "undo it and log it again")
+
+
+def _reading(ledger: Ledger, entry: Reading, when: When, air: Air | None) -> None:
+    """Supersede a reading of a room; the wet bulb stays while the air does."""
+    wet_bulb_c = entry.wet_bulb_c if air is None else None
+    air = air or entry.air
+    ledger.reading(when, room=entry.room, air=air, wet_bulb_c=wet_bulb_c, supersedes=entry.id)
 
 
 def _piece_reading(

@@ -11,17 +11,33 @@ from finishlog.facts.load import Facts
 
 @dataclass(frozen=True, slots=True)
 class ClassLine:
-    """One class by its names."""
+    """One class by its names, and the air in which it may go on: °C, % RH; None: no limit."""
 
     key: str
     name: str
     family: str
     self_heating: bool
+    min_c: float | None
+    max_c: float | None
+    max_rh_pct: float | None
 
 
 def classes(facts: Facts) -> tuple[ClassLine, ...]:
     """List the classes."""
-    return tuple(ClassLine(c.key, c.name, c.family, c.self_heating) for c in facts.classes())
+    return tuple(_line(of) for of in facts.classes())
+
+
+def _line(of: FinishClass) -> ClassLine:
+    limits = of.limits
+    return ClassLine(
+        of.key,
+        of.name,
+        of.family,
+        of.self_heating,
+        limits.min_c.value if limits.min_c else None,
+        limits.max_c.value if limits.max_c else None,
+        limits.max_rh_pct.value if limits.max_rh_pct else None,
+    )
 
 
 def class_key(facts: Facts, typed: str) -> str:

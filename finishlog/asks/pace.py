@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from finishlog.asks.entry_words import PUT_ON
 from finishlog.clock import Clock
 from finishlog.core.finishes import Method
-from finishlog.core.layers import Layer
-from finishlog.core.pace import PaceKey, PaceLearnt, Paces, learn
+from finishlog.core.pace import PaceLearnt, Paces, learn
 from finishlog.core.pace_seen import films, observed
 from finishlog.core.records import Coat
 from finishlog.core.shop import Log, Part, Piece, Shop
@@ -132,17 +131,3 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "
         f"from {coats} {acts}{slower}"
     )
-
-
-def your_pace(
-    connection: Connection, shop: Shop, facts: Facts, clock: Clock, layers: Sequence[Layer]
-) -> str:
-    """Say what is known of the pace of the top one of some layers, or that nothing is yet."""
-    first, coat = len(layers) == 1, layers[-1].coat
-    key = PaceKey(coat.product, first, coat.method, coat.container)
-    found = learnt(connection, shop, facts, clock, [coat.product]).factor(key)
-    if found is None:
-        which = "first coats" if first else "later coats"
-        return f"your own pace with {which} of {coat.product_name}: no checks yet"
-    can = shop.containers.get(found.key.container) if found.key.container else None
-    return f"your pace: {pace_line(found, can.name if can else '')}"

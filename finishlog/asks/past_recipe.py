@@ -13,7 +13,7 @@ from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.core.air import Air
 from finishlog.core.air_met import Stay
 from finishlog.core.checks import failed
-from finishlog.core.finishes import Method
+from finishlog.core.finishes import Limits, Method
 from finishlog.core.records import (
     AnyEntry,
     Check,
@@ -57,6 +57,8 @@ class PastCoat:
     label_high_h: float | None
     label_closes_h: float | None
     air: Air | None
+    # What was wrong with that air for its class: it stays in sight.
+    not_in_this_air: str
     method: Method | None
     scuffed_before: bool | None
     wet_film_um: float | None
@@ -152,16 +154,18 @@ def _coat(
     since = entries[n + 1 : following]
     asked = last.figures.stages.get(Stage.RECOAT) if isinstance(last, Coat) else None
     closes = last.figures.window.closes if isinstance(last, Coat) else None
+    of, air = words.facts.finish_class(coat.figures.class_key), air_at(stays, coat.when.latest)
     return PastCoat(
         product=coat.product_name,
-        class_name=words.facts.finish_class(coat.figures.class_key).name,
+        class_name=of.name,
         put_on=coat.when.latest,
         act=coat.act,
         hours_since_last=hours_between(last, coat) if isinstance(last, Coat) else None,
         label_low_h=asked.low_h if asked else None,
         label_high_h=asked.high_h if asked else None,
         label_closes_h=closes.low_h if closes else None,
-        air=air_at(stays, coat.when.latest),
+        air=air,
+        not_in_this_air=_beyond(of.limits, air) if air else "",
         method=coat.method,
         scuffed_before=coat.scuffed_before,
         wet_film_um=coat.wet_film_um,
@@ -170,6 +174,17 @@ def _coat(
         note=coat.note,
         since=_deeds(since, words),
     )
+
+
+def _beyond(limits: Limits, air: Air) -> str:
+    """Say which limit of its class an air was beyond; empty: none."""
+    if limits.min_c and air.temperature_c < limits.min_c.value:
+        return f"TOO COLD, it needs {limits.min_c.value:.0f} °C"
+    if limits.max_c and air.temperature_c > limits.max_c.value:
+        return f"TOO HOT, its limit is {limits.max_c.value:.0f} °C"
+    if limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value:
+        return f"TOO DAMP, its limit is {limits.max_rh_pct.value:.0f} %"
+    return ""
 
 
 def hours_between(last: Coat, coat: Coat) -> float:

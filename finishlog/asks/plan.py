@@ -111,7 +111,10 @@ class PartLine:
 
 @dataclass(frozen=True, slots=True)
 class ProjectLine:
-    """Whether one project's due date holds; where that cannot be said, `packed` is the rest's."""
+    """Whether one project's due date holds; where that cannot be said, `packed` is the rest's.
+
+    `light_use`: from when all of it may be used with care; None: that cannot be said.
+    """
 
     project: str
     promise: Promise
@@ -124,6 +127,7 @@ class ProjectLine:
     spare_opens: datetime | None
     spare_closes: datetime | None
     why: str
+    light_use: datetime | None = None
     acts: tuple[int, ...] = ()
 
 
@@ -327,6 +331,7 @@ def _project(each: ProjectPlan, seen: Look) -> ProjectLine:
         spare_opens=opens,
         spare_closes=closes,
         why=each.why,
+        light_use=each.light_use,
         acts=_acts(seen, parts),
     )
 

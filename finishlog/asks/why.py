@@ -9,6 +9,7 @@ from finishlog.asks.look import Look, look
 from finishlog.asks.pace import pace_line
 from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
+from finishlog.asks.starts import Begin, Start, begin
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.around import around
@@ -121,6 +122,10 @@ class Why:
     # The reading of the air.
     air_act: int | None = None
     sooner: tuple[Sooner, ...] = ()
+    # Where and when the coat that this air forbids, or tonight's would spoil, may begin.
+    starts: tuple[Start, ...] = ()
+    # The shop's products that may go on in this air; None: the due one may.
+    instead: tuple[str, ...] | None = None
     # Your own pace with the product on it, in words; empty: no check taught anything yet.
     pace: str = ""
     # The room is expected to go on as it usually does, or as its heater makes it.
@@ -149,6 +154,7 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
     top = state.top
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
     reading = state.room.measured_at(now)
+    where = begin(state, seen, facts, now)
     return Why(
         standing=standing_of(group, seen),
         on_it=tuple(
@@ -159,11 +165,13 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         read_at=reading.at if reading else None,
         clock=_clock(top, figure, state.room, now) if top and figure else None,
         checks=_checks(group),
-        unknown=_unknown(state, now),
+        unknown=_unknown(state, now, where),
         pace=_pace(state, seen),
         as_usual=state.room.is_foretold,
         air_act=reading.act if reading else None,
         sooner=_sooner(state, seen, facts, now),
+        starts=where.starts,
+        instead=where.instead,
     )
 
 
@@ -244,10 +252,12 @@ def _check(check: Check) -> CheckLine:
     return CheckLine(check.test.value, check.found.value, check.when.latest, check.act)
 
 
-def _unknown(state: ZoneState, now: datetime) -> tuple[str, ...]:
+def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
     unknown = ["the wood's own temperature (the colder of the room and last night is taken)"]
     if state.room.measured_at(now) is None:
         unknown.append("the room's air: no reading within a day")
+    if where.unknown:
+        unknown.append(where.unknown)
     if state.top and state.top.of.wipe_off_h and not state.top.wiped:
         unknown.append("whether the surplus was wiped off in time: taken as done")
     if state.top and not state.top.checks:

@@ -19,6 +19,30 @@ _SETTINGS = {"ignore_unknown_options": True}
 
 _IMPORT = "import"
 
+# Of a file alone.
+TimeColumn = Annotated[
+    str | None, typer.Option("--time", metavar="COLUMN", help="Of a file: its time column.")
+]
+TemperatureColumn = Annotated[
+    str | None, typer.Option("--temperature", metavar="COLUMN", help="Of a file.")
+]
+HumidityColumn = Annotated[
+    str | None, typer.Option("--humidity", metavar="COLUMN", help="Of a file.")
+]
+FileUnit = Annotated[
+    Temperature | None, typer.Option("--unit", help="Of a file that does not say it.")
+]
+FileZone = Annotated[
+    str | None,
+    typer.Option("--zone", help="Of a file's times, if not the shop's: Europe/Berlin, +01:00."),
+]
+DayFirst = Annotated[
+    bool | None, typer.Option("--day-first/--month-first", help="How a file means 10/11/2026.")
+]
+DryRun = Annotated[
+    bool, typer.Option("--dry-run", help="Say what a file holds, and leave no trace.")
+]
+
 
 def air(
     context: typer.Context,
@@ -36,29 +60,13 @@ def air(
     wet_bulb: Annotated[
         str | None, typer.Option("--wet-bulb", metavar="TEMPERATURE", help="17C: no humidity then.")
     ] = None,
-    time: Annotated[
-        str | None, typer.Option("--time", metavar="COLUMN", help="Of a file: its time column.")
-    ] = None,
-    temperature: Annotated[
-        str | None, typer.Option("--temperature", metavar="COLUMN", help="Of a file.")
-    ] = None,
-    humidity: Annotated[
-        str | None, typer.Option("--humidity", metavar="COLUMN", help="Of a file.")
-    ] = None,
-    unit: Annotated[
-        Temperature | None, typer.Option("--unit", help="Of a file that does not say it.")
-    ] = None,
-    zone: Annotated[
-        str | None,
-        typer.Option("--zone", help="Of a file's times, if not the shop's: Europe/Berlin, +01:00."),
-    ] = None,
-    day_first: Annotated[
-        bool | None,
-        typer.Option("--day-first/--month-first", help="How a file means 10/11/2026."),
-    ] = None,
-    dry_run: Annotated[
-        bool, typer.Option("--dry-run", help="Say what a file holds, and leave no trace.")
-    ] = False,
+    time: TimeColumn = None,
+    temperature: TemperatureColumn = None,
+    humidity: HumidityColumn = None,
+    unit: FileUnit = None,
+    zone: FileZone = None,
+    day_first: DayFirst = None,
+    dry_run: DryRun = False,
     json: Json = False,
 ) -> None:
     """Log the air of a room, or take in a data logger's file."""

@@ -89,7 +89,7 @@ def _remarks(answer: AirTakenIn, clock: Clock) -> Iterator[tuple[str, str]]:
         of = "line" if each.count == 1 else "lines"
         yield "left out", f"{_count(each.count, 'line')} {each.why.value} ({of} {lines})"
         if each.why is Why.SKIPPED_HOUR:
-            yield "", "a logger that keeps winter time: import it with --zone +01:00 or as it is"
+            yield "", "if the logger keeps winter time all year, say its offset: --zone +01:00"
     if read_as.clamped:
         yield "taken as", f"100 %: {_count(read_as.clamped, 'reading')} a little over it"
     if read_as.repeated:

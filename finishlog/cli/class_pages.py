@@ -8,9 +8,10 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from finishlog.cli.figure_rows import figures, hours_row, limits, range_row
+from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.core.finishes import FinishClass, Range
-from finishlog.core.units import sign, to_base
+from finishlog.core.units import Temperature, sign, to_base
 
 if TYPE_CHECKING:
     from finishlog.asks.classes import ClassLine
@@ -20,14 +21,25 @@ if TYPE_CHECKING:
 Words = Callable[[Range], str]
 
 
-def classes_page(lines: Sequence[ClassLine]) -> Page:
-    """List the classes by their families."""
+def classes_page(lines: Sequence[ClassLine], unit: Temperature) -> Page:
+    """List the classes by their families, with the air in which they may go on."""
     page = Page()
     for family, members in groupby(sorted(lines, key=_by_family), key=lambda line: line.family):
         section = page.section(family.upper())
         for line in members:
-            section.row(line.key, line.name, "rags self-heat" if line.self_heating else "")
+            rags = "rags self-heat" if line.self_heating else ""
+            section.row(line.key, line.name, _air(line, unit), rags)
     return page
+
+
+def _air(line: ClassLine, unit: Temperature) -> str:
+    """Say in which air it may go on: `from 10 °C, to 75 %`."""
+    bits = []
+    if line.min_c is not None:
+        bits.append(f"from {show_temperature(line.min_c, unit)}")
+    if line.max_rh_pct is not None:
+        bits.append(f"to {line.max_rh_pct:.0f} %")
+    return ", ".join(bits)
 
 
 def _by_family(line: ClassLine) -> tuple[str, str]:

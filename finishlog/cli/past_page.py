@@ -63,7 +63,8 @@ def _coat(coat: PastCoat, unit: Temperature, *, of_class: bool) -> str:
     bits += [f"from {coat.container}"] if coat.container else []
     if coat.hours_since_last is not None:
         bits.append(_interval(coat.hours_since_last, coat))
-    bits += [show_air(coat.air, unit)] if coat.air else []
+    beyond = f" ({coat.not_in_this_air})" if coat.not_in_this_air else ""
+    bits += [show_air(coat.air, unit) + beyond] if coat.air else []
     bits += [PUT_ON[coat.method]] if coat.method else []
     bits += ["scuffed before"] if coat.scuffed_before else []
     bits += [f"{coat.wet_film_um:g} µm wet"] if coat.wet_film_um else []

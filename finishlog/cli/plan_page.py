@@ -61,12 +61,23 @@ def _promise(project: ProjectLine, clock: Clock) -> tuple[str, str]:
         case Promise.LATE:
             late = wait_words(timedelta(hours=-(project.slack_h or 0)))
             words = f"late by {late} ({_times(project.late_openings)} too few): {packed}"
+            words += _used_with_care(project, clock)
         case Promise.NO_DUE:
             words = packed
         case _:
             rest = f"; the rest is {packed}" if packed else ""
             words = f"cannot be said: {project.why}{rest}"
     return due, words
+
+
+def _used_with_care(project: ProjectLine, clock: Clock) -> str:
+    """Say what a late piece may be used for by its date, within which limits."""
+    if project.light_use is None or project.due is None:
+        return ""
+    when = f"; light use from {wait_until(project.light_use, clock.now, clock.zone)}"
+    if project.light_use > project.due:
+        return when
+    return f"{when}: with care, nothing hot, nothing wet, nothing left standing or lying on it"
 
 
 def _slack(project: ProjectLine) -> str:

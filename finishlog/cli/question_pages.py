@@ -11,6 +11,7 @@ from finishlog.cli.clock_picture import clock_picture
 from finishlog.cli.log_page import standing_words
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
+from finishlog.cli.start_rows import start_rows
 from finishlog.cli.words import after, closing, coat_words, deed, milestone_words, reason, remedies
 from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.stages import HANDLING, Stage, shown
@@ -107,6 +108,8 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             )
             only = f" ({there.caution})" if there.caution else ""
             section.row("sooner", f"{where}, from now: {dry}{only}")
+        for name, words in start_rows(answer.starts, answer.instead, clock, unit):
+            section.row(name, words)
         for unknown in answer.unknown:
             section.row("unknown", unknown, tone=Tone.FAINT)
         _rests_on(section, line)

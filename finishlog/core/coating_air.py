@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.air_met import Stay
-from finishlog.core.air_span import AirSpan, Known
+from finishlog.core.air_span import AirPoint, AirSpan, Known
 from finishlog.core.book import DryingFigures
 from finishlog.core.counting import outside
 from finishlog.core.findings import NO_FLAME, Finding, Level
@@ -21,6 +21,10 @@ from finishlog.core.stages import Stage
 NIGHT = timedelta(hours=12)
 # Our own rule: the "several hours" that a part carried in from the cold is left to warm up.
 _WARMS_UP = timedelta(hours=6)
+# 80 °F: in hotter air, most of all damp, a film skins over what is soft below it. common practice
+HOT_C = 27.0
+# Readings so far apart tell whether it gets warmer now. Our own rule.
+_LATELY = timedelta(hours=3)
 # Our own rule: a hand on the wood, or a thermometer on it, tells of the next hours only.
 _SURFACE_HOLDS = timedelta(hours=2)
 
@@ -105,6 +109,7 @@ def air_findings(
         *_cold_surface(of, reading.air, surface),
         *_dew(reading.air, surface, figures),
         *_blush(of, method, reading.air),
+        *_hot(of, room, now),
         *_ahead(of, room, now),
         *_dew_ahead(of, reading.air, room, now, figures),
     ]
@@ -226,12 +231,37 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
         )
 
 
+def _hot(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
+    """A film in hot air skins over before it has flowed out, the more so while it gets hotter."""
+    reading = room.read_lately(now)
+    if reading is None or reading.temperature_c <= HOT_C or not of.builds_film:
+        return
+    yield Finding(
+        Level.NOTE,
+        f"{reading.temperature_c:.1f} °C is hot: a film skins over before it has flowed out, and "
+        f"its hours get no shorter; {_trend(room, reading)}",
+        "thin coats, out of the sun, early in the morning or while it gets cooler",
+        COMMON_PRACTICE,
+    )
+
+
+def _trend(room: RoomAir, reading: AirPoint) -> str:
+    """Say whether the last readings rise or fall."""
+    before = [r for r in room.readings if reading.at - _LATELY <= r.at < reading.at]
+    if not before:
+        return "does it rise or fall? read it again in an hour"
+    change = reading.temperature_c - before[0].temperature_c
+    return f"it {'rises' if change > 0 else 'falls' if change < 0 else 'stays'}"
+
+
 def _dew_ahead(
     of: FinishClass, air: Air, room: RoomAir, now: datetime, figures: DryingFigures
 ) -> Iterator[Finding]:
-    """What cools below the dew point of this evening's air fogs in the night."""
+    """A wet film that cools to the dew point of this evening's air fogs in the night."""
     tack_free, dew = of.stages.get(Stage.TACK_FREE), dew_point_c(air)
-    coldest = coldest_ahead(room, now, tack_free.high_h) if tack_free else None
+    if tack_free is None or not of.builds_film:
+        return
+    coldest = room.coldest_between(now, now + timedelta(hours=tack_free.high_h))
     if coldest is not None and coldest - dew < figures.dew_margin_c <= air.temperature_c - dew:
         yield Finding(
             Level.CAUTION,

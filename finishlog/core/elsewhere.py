@@ -39,7 +39,7 @@ class Elsewhere:
 
 
 # A film gives off what it was thinned with, and oil its own vapours, for days. common practice
-_NOT_AMONG_PEOPLE = (
+NOT_AMONG_PEOPLE = (
     "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for days"
 )
 _STILL_WET = "once it is dust-free; carried before it takes up dust"
@@ -75,7 +75,7 @@ def _carried_in(state: ZoneState, now: datetime) -> str:
     """
     top, dust_free = state.top, state.stages.get(Stage.DUST_FREE)
     if top is None or top.of.mechanism is not Mechanism.WATER:
-        return _NOT_AMONG_PEOPLE
+        return NOT_AMONG_PEOPLE
     if dust_free is None or dust_free.high is None or dust_free.high > now:
         return _STILL_WET
     return ""

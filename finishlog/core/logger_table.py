@@ -19,10 +19,10 @@ DELIMITERS = ("\t", ";", ",")
 _HEADER_WITHIN = 200
 
 _DATE = r"\b(?:date|datum)\b"
-_TIME = r"\b(?:time|zeit|uhrzeit|timestamp|datetime|zeitstempel|zeitpunkt)\b"
+_TIME = r"\b(?:time|timestamp|datetime|recorded at|measured at)\b|zeit(?!zone)"
 _NOT_OF_THE_AIR = r"dew|taupunkt|wet|feuchtkugel|absol|surface|probe|battery"
-_WARM = r"\btemp|\bt\b|^[^a-z]*(?:celsius|fahrenheit|[°º] ?[cf])[^a-z]*$"
-_DAMP = r"humid|feuchte|\brh\b|\br\.h|\bhum\b"
+_WARM = r"temp(?!late)|\bt\b|^[^a-z]*(?:celsius|fahrenheit|[°º] ?[cf])[^a-z]*$"
+_DAMP = r"humid|feucht|\brh\b|\br\.h|\bhum\b"
 _UNIT = r"(?:^|[^a-z])(?:(c|celsius)|(f|fahrenheit))(?:[^a-z]|$)"
 
 

@@ -64,8 +64,14 @@ class Paces:
     learnt: Mapping[PaceKey, PaceLearnt] = field(default_factory=dict)
 
     def factor(self, key: PaceKey) -> PaceLearnt | None:
-        """Return what was learnt of a key, else of its product any way; None: nothing yet."""
-        return self.learnt.get(key) or self.learnt.get(key.however())
+        """Return what was learnt of a key, else of its product any way; None: nothing yet.
+
+        A later coat goes by the first ones until later ones were checked: it often takes no less.
+        """
+        found = self.learnt.get(key) or self.learnt.get(key.however())
+        if found is None and not key.first:
+            return self.learnt.get(key.however()._replace(first=True))
+        return found
 
     def of(self, product: int) -> tuple[PaceLearnt, ...]:
         """Return all that was learnt of a product: first coats first, all ways before one."""

@@ -34,6 +34,9 @@ _SOFT = {Stage.TACK_FREE: Found.TACKY, Stage.SAND: Found.GUMS, Stage.CLAMP: Foun
 # Sanded or scuffed, and nobody said that it gummed: it was hard enough by then.
 _SANDS = frozenset({Operation.SAND, Operation.SCUFF})
 
+# Our own rule: soft at a third of the label's hours, or hard at three times them, tells nothing.
+_FORESEEN = 3.0
+
 # The label's hours that a film gained on the wait's clock; None: in air that nobody knows.
 LabelHours = Callable[[Layer, Figure, datetime], float | None]
 
@@ -142,7 +145,7 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
     slowest = max(told, key=lambda b: (b.soft_h / b.label_h, -b.hard_h / b.label_h))
     soft = slowest.soft_h / slowest.label_h
     hard = min((h for b in told if (h := b.hard_h / b.label_h) > soft), default=inf)
-    if soft <= 0 and hard == inf:
+    if soft < 1 / _FORESEEN and hard > _FORESEEN:
         return None
     return slowest._replace(hard_h=hard * slowest.label_h)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from finishlog.core.milestones import milestone
@@ -64,6 +64,7 @@ def _dates(states: Sequence[ZoneState], *, joins: bool) -> PartDates:
         pack=milestone(states, Stage.PACK),
         cured=milestone(states, Stage.CURED),
         joins=joins,
+        light_use=milestone(states, Stage.LIGHT_USE),
     )
 
 
@@ -109,7 +110,15 @@ def _project(
     packed = max([packed, *(t.end for t in tasks if not (t.part and t.part.is_board))])
     if due is None:
         return ProjectPlan(project, Promise.NO_DUE, packed, starts=starts)
-    return _against(project, packed, due, starts, shop)
+    held = _against(project, packed, due, starts, shop)
+    return replace(held, light_use=_light_use(last))
+
+
+def _light_use(parts: Sequence[PartDates]) -> datetime | None:
+    """Return from when all of some parts may be used with care; None: of one it cannot be said."""
+    known = [m for dates in parts if (m := dates.light_use) and not (m.blocked or m.missing)]
+    moments = [m.high for m in known if m.high is not None]
+    return max(moments) if moments and len(moments) == len(parts) else None
 
 
 def _against(

@@ -83,6 +83,7 @@ class PartDates:
     pack: Milestone | None
     cured: Milestone | None
     joins: bool = False
+    light_use: Milestone | None = None
 
 
 class Promise(StrEnum):
@@ -103,6 +104,7 @@ class ProjectPlan:
     hours, below zero when late. `late_openings`: how many visits too late. `spare` is the last
     visit before the due date: it is held for a coat that fails. `starts`: the first task of the
     plan; `why`: what is missing where nothing can be said, and `packed` is then of all the rest.
+    `light_use`: from when all of it may be used with care; None: that cannot be said.
     """
 
     project: Project
@@ -115,6 +117,7 @@ class ProjectPlan:
     spare: tuple[datetime, datetime] | None = None
     starts: datetime | None = None
     why: str = ""
+    light_use: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

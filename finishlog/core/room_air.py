@@ -19,7 +19,7 @@ from itertools import pairwise
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.usual_air import Heat, Supposed, supposed
+from finishlog.core.usual_air import DRAWN, Heat, Supposed, supposed
 from finishlog.core.usual_day import UsualDay
 
 # Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
@@ -120,7 +120,7 @@ def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
         return
     first = room.readings[0]
     speaks = first.at - READING_SPEAKS_FOR
-    yield AirSpan(_ALWAYS, speaks, (first.air,), Known.UNKNOWN)
+    yield from _before(room, first, speaks)
     yield AirSpan(speaks, first.at, (first.air,), Known.MEASURED)
     for reading, following in zip(room.readings, [*room.readings[1:], None], strict=True):
         if following is not None and following.at - reading.at <= JOINED_WITHIN:
@@ -129,6 +129,19 @@ def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
                 yield AirSpan(reading.at, following.at, airs, Known.MEASURED, ends)
         else:
             yield from _until_next(room, reading, following)
+
+
+def _before(room: RoomAir, first: AirPoint, speaks: datetime) -> Iterator[AirSpan]:
+    """Yield what to suppose until the first reading speaks: its usual days of the last two months.
+
+    What was usual before the gauge was bought is better than nothing, and no reading undoes it.
+    """
+    drawn = speaks - DRAWN if any(day.hours for day in room.usual) else speaks
+    yield AirSpan(_ALWAYS, drawn, (first.air,), Known.UNKNOWN)
+    if drawn < speaks:
+        for each in supposed(room.usual, room.heats, room.zone, drawn, speaks, None):
+            known = Known.UNKNOWN if each.air is None else Known.USUAL
+            yield AirSpan(each.start, each.end, each.airs or (first.air,), known, each.ends)
 
 
 def _never_read(room: RoomAir) -> Iterator[AirSpan]:

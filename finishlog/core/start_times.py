@@ -28,13 +28,15 @@ class Starts:
     """The next stretch of times to begin in, in UTC.
 
     `tack_free`: when what was begun last in it is; `turns`: when the air then leaves the limits,
-    None: not within the two days that are looked at.
+    None: not within the two days that are looked at. `wood_cold`: at the earliest the wood may
+    still be so cold from the night that it sweats.
     """
 
     earliest: datetime
     latest: datetime
     tack_free: datetime
     turns: datetime | None
+    wood_cold: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,16 +52,6 @@ class Wanted:
     dew_margin_c: float
 
 
-def is_foretold(room: RoomAir) -> bool:
-    """Tell whether somebody said what the room's air will be."""
-    return any(day.hours for day in room.usual) or bool(room.heats)
-
-
-def stays_fit(room: RoomAir, start: datetime, wanted: Wanted) -> bool:
-    """Tell whether a coat that begins then is tack-free before the air turns on it."""
-    return _tack_free(room, start, wanted) is not None
-
-
 def next_starts(room: RoomAir, now: datetime, wanted: Wanted) -> Starts | None:
     """Return when to begin, in steps of half an hour; None: at no time of the next two days."""
     times = list(_times(now))
@@ -71,7 +63,13 @@ def next_starts(room: RoomAir, now: datetime, wanted: Wanted) -> Starts | None:
     last = ends[-1]
     assert last is not None
     turns = (t for t in times if t >= last and not _is_fit(room, t, t + _STEP, wanted))
-    return Starts(times[first], times[first + len(ends) - 1], last, next(turns, None))
+    return Starts(
+        earliest=times[first],
+        latest=times[first + len(ends) - 1],
+        tack_free=last,
+        turns=next(turns, None),
+        wood_cold=_sweats(room, times[first], wanted),
+    )
 
 
 def _times(now: datetime) -> Iterator[datetime]:
@@ -85,7 +83,7 @@ def _times(now: datetime) -> Iterator[datetime]:
 
 def _tack_free(room: RoomAir, start: datetime, wanted: Wanted) -> datetime | None:
     """Return when a coat is tack-free; None: the air turns on it before that, or it may."""
-    if _sweats(room, start, wanted) or not _is_fit(room, start, start + _STEP, wanted):
+    if not _is_fit(room, start, start + _STEP, wanted):
         return None
     dry = reach(wanted.hours, AirMet((Leg(room, start, None),)), wanted.counting).moment
     return dry if dry is not None and _is_fit(room, start, dry, wanted) else None

@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.book import Book
 from finishlog.core.checks import no_better, standing_failures
+from finishlog.core.coating_air import HOT_C
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Figure
 from finishlog.core.layers import Layer
@@ -33,8 +34,6 @@ _IT_IS_SLOW = (
     "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
     "in the vapour, and check again; neither coat it nor strip it yet"
 )
-# In hot air, most of all damp, the skin closes over what is soft below it. common practice
-_HOT_C = 27.0
 _IT_IS_HOT = (
     "do not heat it: heat closes the skin over what is soft below; cool the room to about 21 °C "
     "and move dry air over it day and night, with a little let out, and check again; neither coat "
@@ -130,7 +129,7 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
 def is_hot(room: RoomAir, now: datetime) -> bool:
     """Tell whether a room is as hot, by its reading, that more heat would only harm a soft film."""
     reading = room.measured_at(now)
-    return reading is not None and reading.temperature_c > _HOT_C
+    return reading is not None and reading.temperature_c > HOT_C
 
 
 def _again(soft: Soft, now: datetime) -> Finding:

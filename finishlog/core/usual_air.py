@@ -11,12 +11,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from itertools import groupby, pairwise
+from operator import itemgetter
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import between
 from finishlog.core.usual_day import UsualDay, UsualHour
 
-_DRAWN = timedelta(days=60)
+DRAWN = timedelta(days=60)
 _DAY = timedelta(days=1)
 # Our own assumption where nobody said how damp it is: the coldest hour is this damp.
 _DAMP_PCT = 75.0
@@ -81,9 +82,9 @@ def supposed(
 ) -> Iterator[Supposed]:
     """Yield what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
     days = [day for day in usual if day.hours]
-    drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + _DRAWN
+    drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
     if days and end is not None:
-        drawn_until = min(end, start + _DRAWN)
+        drawn_until = min(end, start + DRAWN)
     if end is None or drawn_until < end:
         last = Supposed(drawn_until, end, *_anything(days, read))
     else:
@@ -164,7 +165,11 @@ def _runs(
 def _straight(
     knots: list[tuple[datetime, Air]], start: datetime, end: datetime
 ) -> Iterator[Supposed]:
-    """Join points by straight lines; before the first and after the last it stays as there."""
+    """Join points by straight lines; before the first and after the last it stays as there.
+
+    Where the clock is put on, a time that does not occur falls behind those that follow it.
+    """
+    knots = sorted(knots, key=itemgetter(0))
     knots = [(start, knots[0][1]), *knots] if knots[0][0] > start else knots
     knots = [*knots, (end, knots[-1][1])] if knots[-1][0] < end else knots
     for (since, air), (until, then) in pairwise(knots):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import resource
+import shutil
 import sqlite3
 import statistics
 import subprocess
@@ -67,16 +68,21 @@ def main() -> None:
         _build(old, f"shop.{behind}")
         print(f"40 open parts; history: {_scale(old)}; median of {RUNS} interleaved runs")
         _demo(demo)
-        measured = measure(_cases(young, old, demo))
+        read = folder / "read.db"
+        shutil.copy(demo, read)
+        _child(f"shop.read_by_a_logger(Path({str(read)!r}))")
+        measured = measure(_cases(young, old, demo, read))
     _print(measured)
 
 
 def _build(path: Path, behind: str) -> None:
-    """Build a shop in another process: a child's peak memory counts what it was forked from."""
-    code = (
-        "from pathlib import Path; from tests.bench import shop;"
-        f" shop.build(Path({str(path)!r}), {behind})"
-    )
+    """Build a shop in another process."""
+    _child(f"shop.build(Path({str(path)!r}), {behind})")
+
+
+def _child(doing: str) -> None:
+    """Do something in another process: a child's peak memory counts what it was forked from."""
+    code = f"from pathlib import Path; from tests.bench import shop; {doing}"
     subprocess.run([sys.executable, "-c", code], check=True)
 
 
@@ -100,7 +106,7 @@ def _scale(path: Path) -> str:
     return f"{projects} projects, {parts} parts, {coats} coats"
 
 
-def _cases(young: Path, old: Path, demo: Path) -> tuple[Case, ...]:
+def _cases(young: Path, old: Path, demo: Path, read: Path) -> tuple[Case, ...]:
     log = ("log", "piece0/part0", "topcoat")
     complete = ("--complete", "bash", "finishlog log piece0/", ":=@")
     return (
@@ -110,6 +116,7 @@ def _cases(young: Path, old: Path, demo: Path) -> tuple[Case, ...]:
         Case("completion, ten years", (*PROGRAM, *complete), old),
         Case("floor, demo", (sys.executable, "-c", FLOOR), demo),
         Case("ready, demo", (*PROGRAM, "ready"), demo),
+        Case("ready, demo, logger", (*PROGRAM, "ready"), read),
         Case("ready", (*PROGRAM, "ready"), young),
         Case("ready, ten years", (*PROGRAM, "ready"), old),
         Case("log", (*PROGRAM, *log), young),
@@ -180,6 +187,8 @@ def _print(measured: Mapping[str, Measured]) -> None:
     )
     demo = measured["ready, demo"].seconds / measured["floor, demo"].seconds
     print(f"  demo: ready / floor   {demo:5.2f}")
+    logger = measured["ready, demo, logger"].seconds / measured["ready, demo"].seconds
+    print(f"  with 100,000 readings {logger:5.2f}   to hold: 1.15")
     print(f"  ready / floor         {ready / floor:5.2f}   to hold: 1.25")
     print(f"  ready with / without  {old / ready:5.2f}   to hold: 1.15")
     print(f"  log / floor           {measured['log'].seconds / floor:5.2f}   to hold: 1.35")

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from math import sin, tau
 from pathlib import Path
 
 from sqlalchemy import Connection
 
 from finishlog.core.air import Air
 from finishlog.core.finishes import FigureSet, judged_by
-from finishlog.core.records import Operation, Target, at
+from finishlog.core.records import Operation, Target, When, at
 from finishlog.core.shop import Step, ThingKind
 from finishlog.facts.load import Facts
 from finishlog.store.archive import archive
@@ -148,3 +149,20 @@ def _evenings(builder: Builder, targets: frozenset[Target], place: int) -> None:
     for coat in range(place % 5 - 1):
         product = "topcoat" if coat else "sealer"
         builder.coat(targets, product, begin + timedelta(hours=2 + 24 * coat))
+
+
+def read_by_a_logger(path: Path, count: int = 100_000) -> None:
+    """Add a logger's file that ends at NOW, a reading every ten minutes, to the demo's room."""
+    step = timedelta(minutes=10)
+    moments = [NOW - step * n for n in range(count - 1, -1, -1)]
+    readings = [(moment, _air_of_a_day(moment, n)) for n, moment in enumerate(moments)]
+    with open_database(path, NOW).writing("air", "air import logger.csv", NOW, "UTC") as ledger:
+        span = When(moments[0], moments[-1])
+        ledger.air_imported(span, room=1, file_name="logger.csv", readings=readings)
+
+
+def _air_of_a_day(moment: datetime, n: int) -> Air:
+    """Draw a cool day with a little unrest in it, as a logger rounds it."""
+    turn = sin((moment.hour + moment.minute / 60 - 9) / 24 * tau)
+    unrest = (n * 7919 % 11 - 5) / 50
+    return Air(round(16 + 3 * turn + unrest, 1), round(60 - 5 * turn - 5 * unrest, 1))

@@ -244,7 +244,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act as_usual checks clock label on_it pace read_at sooner standing unknown",
+            "[]": "air air_act as_usual checks clock instead label on_it pace read_at sooner standing"
+            " starts unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
             "[].clock": "by course done_h held_h longer measured_h needed_h pace unknown_h usual_h",
@@ -279,8 +280,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "finishes[].attempts[]": "coats off prepared",
             "finishes[].attempts[].prepared[]": DEED,
             "finishes[].attempts[].coats[]": "act air class_name container hours_since_last"
-            " label_closes_h label_high_h label_low_h method note product put_on scuffed_before"
-            " since wet_film_um wiped_after_min",
+            " label_closes_h label_high_h label_low_h method not_in_this_air note product put_on"
+            " scuffed_before since wet_film_um wiped_after_min",
         },
     ),
     "plan": (
@@ -290,8 +291,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " unplanned",
             "air[]": "acts air as_usual coldest_night_c read_at room",
             "air[].air": AIR,
-            "projects[]": "acts due late_openings packed project promise slack_h slack_shop_min"
-            " spare_closes spare_opens starts why",
+            "projects[]": "acts due late_openings light_use packed project promise slack_h"
+            " slack_shop_min spare_closes spare_opens starts why",
             "sessions[]": "closes end opens start tasks",
             "sessions[].tasks[]": "acts chore closes coat coats end label missed operation part"
             " product ready_since self_heating start test wiped",
@@ -390,7 +391,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "shop hours": ("mon-fri 18:00-23:00", MADE),
     "settings": ("", {"[]": "by_hand name value"}),
     "shop show": ("", {"": "database open_parts time_zone week"}),
-    "class list": ("", {"[]": "family key name self_heating"}),
+    "class list": ("", {"[]": "family key max_c max_rh_pct min_c name self_heating"}),
     "species list": ("", {"[]": SPECIES}),
     "species show": (
         "cherry",
@@ -465,6 +466,7 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "part restore": ("part new cabinet/tray", "part archive tray"),
     "steps restore": ("steps new old-way sand", "steps archive old-way"),
     "product archive": ("product new dye --class wiping-stain",),
+    "product show": ("check case gums",),
     "product restore": ("product new stain --class wiping-stain", "product archive stain"),
     "room usual finishing": ("room usual finishing 7:12C/70% 17:18C",),
     "room archive": ("room new loft",),

@@ -119,6 +119,19 @@ def test_the_surface_is_the_colder_of_the_room_and_last_night():
     assert surface_c(RoomAir(), at(0)) is None
 
 
+def test_a_thermometer_on_the_wood_is_believed_for_two_hours():
+    """Air of 21 °C and 50 % has its dew point at 10.2 °C (psychrolib 2.5.0): 8 °C is below it."""
+    story = Story()
+    story.part("door", VARNISH)
+    story.steady(21, 50, since=-12)
+    assert story.verdict(0).answer is Answer.GO
+    story.surface(1, 8.0)
+    assert story.verdict(1.5).answer is Answer.NOT_IN_THIS_AIR
+    assert story.verdict(3.5).answer is Answer.GO
+    story.surface(4, 20.5)
+    assert story.verdict(4).answer is Answer.GO
+
+
 @given(st.floats(10, 32), st.floats(10, 75))
 def test_the_dew_margin_decides_exactly(t, rh):
     margin = t - dew_point_c(Air(t, rh))
@@ -195,8 +208,9 @@ def test_a_cold_night_ahead_is_said_for_what_it_would_damage():
     (cold,) = found(WATERBORNE, tonight)
     assert "6 °C" in cold.sentence
     assert "24 h" in cold.sentence
-    (stands_still,) = found(VARNISH, tonight)
+    stands_still, fogs = found(VARNISH, tonight)
     assert stands_still.level is Level.NOTE, "varnish only dries more slowly"
+    assert (fogs.level, "dew may fog it" in fogs.sentence) == (Level.CAUTION, True)
     assert found(VARNISH, read_room((0, 18, 50), coldest=12)) == ()
     assert found(WATERBORNE, read_room((0, 18, 50), coldest=12)) == ()
 

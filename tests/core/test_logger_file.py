@@ -64,6 +64,9 @@ def refused(text: str, *words: str, **how: object) -> None:
         "Date Time,Temperature,Humidity\n24 Nov 2026 10:00,17.2 °C,58 %\n",
         '"#","Date Time, GMT+01:00","Temp, °F","RH, %"\n1,11/24/2026 10:00:00 AM,62.96,58.0\n',
         "time,temp,hum\n1795510800,17.2,58\n",
+        "sep=;\nMesszeit;Innentemperatur;Luftfeuchtigkeit;Feuchtkugel\n"
+        "24.11.2026 10:00;17,2;58;12,9\n",
+        "recorded_at,air_temperature_c,relative_humidity\n2026-11-24T10:00,17.2,58\n",
         "time,temp,humidity\n2026/11/24 09:00 UTC,17.2,58\n",
     ],
 )

@@ -89,6 +89,10 @@ def test_one_coat_is_one_bracket(found, expected):
         [(30, Found.SMELLS), (40, Found.NO_SMELL)],
         [(30, Found.FLAKES)],
         [(5, Operation.DENIB)],
+        # Nobody would have expected anything else.
+        [(1, Found.TACKY)],
+        [(13, Found.DRY)],
+        [(1, Found.TACKY), (13, Found.DRY)],
         [(5, Operation.WIPE)],
     ],
 )
@@ -238,8 +242,17 @@ def test_one_coat_of_a_method_is_not_enough_alone():
     assert paces.factor(sprayed).median < paces.factor(brushed).median
 
 
-def test_first_coats_teach_nothing_of_later_ones():
-    paces = learn(of_coats(SLOW, first=True), FACTS.pace)
-    assert paces.factor(PaceKey(7, first=True)) is not None
-    assert paces.factor(PaceKey(7, first=False)) is None
+def test_first_and_later_coats_are_learnt_apart():
+    first = of_coats(SLOW, first=True)
+    paces = learn([*first, *of_coats(QUICK, QUICK)], FACTS.pace)
+    assert paces.factor(PaceKey(7, first=True)).median > 1.36
+    assert paces.factor(PaceKey(7, first=False)).median < 1
+    assert not paces.factor(PaceKey(7, first=False)).key.first
     assert learn([], FACTS.pace) == Paces.none
+
+
+def test_until_later_coats_were_checked_they_go_by_the_first_ones():
+    """A second coat often takes no less than the first. common practice"""
+    paces = learn(of_coats(SLOW, first=True), FACTS.pace)
+    assert paces.factor(PaceKey(7, first=False)) == paces.factor(PaceKey(7, first=True))
+    assert learn(of_coats(SLOW), FACTS.pace).factor(PaceKey(7, first=True)) is None

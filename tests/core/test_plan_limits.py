@@ -14,11 +14,13 @@ from finishlog.core.records import Found, Operation
 from finishlog.core.shop import Project
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
-from finishlog.core.verdicts import Answer
+from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.verdicts import MAY_ACT, Answer
 from finishlog.facts.load import Facts
 from tests.planned import (
     EVENINGS,
     doings,
+    first,
     holds,
     open_from,
     plan_of,
@@ -83,6 +85,41 @@ def test_a_room_too_cold_or_too_damp_needs_other_air(celsius, rh):
     assert left.needs_air
     assert left.answer is Answer.NOT_IN_THIS_AIR
     assert made.projects[0].promise is Promise.UNKNOWN
+
+
+def test_a_coat_waits_for_the_hours_in_which_the_heater_runs():
+    """Cold when the shop opens, heated from seven: the same evening, not the next."""
+    story = shop_read(6.0, 55.0)
+    story.usual(UsualDay((UsualHour(0, 6, 55),), heated=(19 * 60, 23 * 60), heated_c=20))
+    door = story.part("door", WATERBORNE)
+    verdict = story.verdict(0)
+    assert (verdict.answer, verdict.high) == (Answer.NOT_IN_THIS_AIR, at(1))
+    made = plan_of(story)
+    coat = first(made, door, Operation.COAT)
+    assert at(1) <= coat.start < at(2)
+    story.read(1.1, 20, 22)
+    assert story.verdict(1.2).answer in MAY_ACT
+
+
+def test_a_room_that_was_never_read_is_planned_by_its_usual_day():
+    """Too cold on every evening, warm at noon: the coat waits for Saturday."""
+    story, noon, four = Story(), 12 * 60, 16 * 60
+    cold, warm = (6, 60), (18, 30)
+    day = ((0, *cold), (noon - 60, *cold), (noon, *warm), (four, *warm), (four + 60, *cold))
+    story.usual(UsualDay(tuple(UsualHour(*point) for point in day)))
+    door = story.part("door", WATERBORNE)
+    saturday = 5 * 24 - 18
+    coat = first(plan_of(story), door, Operation.COAT)
+    assert at(saturday + 12) <= coat.start <= at(saturday + 16)
+
+
+def test_a_room_that_is_never_warm_enough_needs_other_air_for_good():
+    story = shop_read(6.0, 55.0)
+    story.usual(UsualDay((UsualHour(6 * 60, 2, 60), UsualHour(14 * 60, 7, 55))))
+    story.part("door", WATERBORNE)
+    made = plan_of(story)
+    assert made.sessions == ()
+    assert made.unplanned[0].needs_air
 
 
 def test_a_film_that_stands_still_in_the_cold_needs_other_air():
