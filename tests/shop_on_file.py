@@ -33,7 +33,7 @@ from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE
 
 NOW = datetime(2026, 11, 24, 17, 5, 33, tzinfo=UTC)  # a Tuesday, 18:05 on the wall
 CLOCK = Clock(NOW, ZoneInfo("Europe/Berlin"))
-CLASSES = (SHELLAC, WATERBORNE, VARNISH, LACQUER, "conversion-varnish")
+CLASSES = (SHELLAC, WATERBORNE, VARNISH, LACQUER, "vinyl-sealer", "latex-enamel")
 ROOMS = ("shop", "spray room")
 BY_HAND = (Operation.SAND, Operation.SCUFF)
 FOUND = (Found.TACKY, Found.DRY, Found.PRINTS, Found.POWDER)

@@ -56,7 +56,8 @@ def room_usual(database: Database, clock: Clock, typed: str) -> RoomUsual:
 
 def usual_of(room: Room) -> RoomUsual:
     """Draw the usual days of a room."""
-    days = tuple(_line(day) for day in room.usual if day.hours or day.heated)
+    now = (day for day in room.usual if day.replaced_at is None)
+    days = tuple(_line(day) for day in now if day.hours or day.heated)
     return RoomUsual(room.name, room.coldest_night_c, days)
 
 

@@ -102,6 +102,7 @@ def supposed(
 
 def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[tuple[Air, ...]]:
     """Return the coldest and the warmest air of the usual days."""
+    days = [day for day in days if day.replaced_at is None]
     airs = [air for day in days for _, air in _points(day, read)]
     airs += [cooled(max(airs, key=_warmth), d.heated_c) for d in days if d.heated_c is not None]
     if not airs:
@@ -179,14 +180,16 @@ def _straight(
 
 
 def usual_on(days: Iterable[UsualDay], on: date) -> UsualDay | None:
-    """Return the usual day of a date: of its season, or the one for all the year."""
-    always = None
-    for day in days:
-        if day.season is None:
-            always = day
-        elif _within(day.season, on.month):
-            return day
-    return always
+    """Return the usual day of a date: of its season, or the one for all the year.
+
+    Of those that replaced each other, the one that held then; the first held ever before.
+    """
+    noon = datetime.combine(on, time(12), UTC)
+    held = [day for day in days if day.replaced_at is None or noon < day.replaced_at]
+    held.sort(key=lambda day: day.replaced_at or datetime.max.replace(tzinfo=UTC))
+    seasonal = (d for d in held if d.season is not None and _within(d.season, on.month))
+    always = (d for d in held if d.season is None)
+    return next(seasonal, None) or next(always, None)
 
 
 def _within(season: tuple[int, int], month: int) -> bool:
@@ -216,8 +219,9 @@ def _heating(
     read: Air | None,
 ) -> Iterator[Heat]:
     """Yield when the heater runs and how warm it gets, as usual and for once."""
-    warmest = max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
-    usually = max((d.heated_c for d in days if d.heated_c is not None), default=warmest)
+    now = [day for day in days if day.replaced_at is None]
+    warmest = max((a.temperature_c for d in now for _, a in _points(d, read)), default=None)
+    usually = max((d.heated_c for d in now if d.heated_c is not None), default=warmest)
     for heat in heats:
         warm = heat.temperature_c if heat.temperature_c is not None else usually
         if heat.start < end and heat.end > start and warm is not None:

@@ -30,3 +30,5 @@ class UsualDay:
     heated_c: float | None = None
     coldest_c: float | None = None
     valid_from: datetime | None = None
+    # Since when another holds in its season: what was usual then stays so for then.
+    replaced_at: datetime | None = None

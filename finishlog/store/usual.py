@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
 
@@ -41,7 +41,8 @@ def put_usual_day(
 
     What is None stays as it was in that season. No `hours`: none are known any more.
     """
-    was = _as_set(connection, valid_from, room).get(room, {}).get(season, _Set())
+    known = _sets(connection, valid_from, room).get(room, {}).get(season)
+    was = known[-1] if known else _Set()
     new = _Set(
         coldest_c=was.coldest_c if coldest_c is None else coldest_c,
         hours=was.hours if hours is None else tuple(hours),
@@ -99,17 +100,23 @@ def read_settings(connection: Connection) -> dict[str, str]:
 
 
 def read_usual_days(connection: Connection, now: datetime) -> Mapping[int, tuple[UsualDay, ...]]:
-    """Read each room's usual days that hold at a moment, the season that was set last first.
+    """Read each room's usual days up to a moment: those that hold, then those they replaced.
 
-    What a season does not say of its hours or its heating is as in the rest of the year.
+    Of those that hold, the season that was set last comes first. What a season does not say of
+    its hours or its heating is as in the rest of the year.
     """
+    rooms = _sets(connection, now)
     return {
         room: tuple(
-            _usual_day(season, days[season], days.get(None, _Set()))
-            for season in sorted(days, key=lambda each: days[each].order, reverse=True)
+            _usual_day(season, day, days.get(None, [_Set()])[-1])
+            for season, day in sorted(_each(days), key=lambda each: each[1].sorts)
         )
-        for room, days in _as_set(connection, now).items()
+        for room, days in rooms.items()
     }
+
+
+def _each(days: Mapping[Season | None, Sequence[_Set]]) -> Iterator[tuple[Season | None, _Set]]:
+    return ((season, day) for season, sets in days.items() for day in sets)
 
 
 def _usual_day(season: Season | None, day: _Set, otherwise: _Set) -> UsualDay:
@@ -122,6 +129,7 @@ def _usual_day(season: Season | None, day: _Set, otherwise: _Set) -> UsualDay:
         heated_c=warm if heated else None,
         coldest_c=day.coldest_c,
         valid_from=day.valid_from,
+        replaced_at=day.replaced_at,
     )
 
 
@@ -134,32 +142,38 @@ class _Set:
     heated: Heating | None = None
     valid_from: datetime | None = None
     order: int = 0
+    replaced_at: datetime | None = None
+
+    @property
+    def sorts(self) -> tuple[bool, int]:
+        """What holds before what was replaced, and the last row first."""
+        return self.replaced_at is not None, -self.order
 
 
-def _as_set(
+def _sets(
     connection: Connection, now: datetime, room: int | None = None
-) -> dict[int, dict[Season | None, _Set]]:
-    """Read, by room and season, the row that holds at a moment."""
+) -> dict[int, dict[Season | None, list[_Set]]]:
+    """Read, by room and season, every row up to a moment, oldest first; the last one holds.
+
+    A row that was replaced at its own moment never held.
+    """
     of = usual_day.c
     query = select(usual_day).where(of.valid_from <= now).order_by(of.valid_from, of.id)
     if room is not None:
         query = query.where(of.room_id == room)
-    found: dict[int, dict[Season | None, Row[Any]]] = defaultdict(dict)
-    order: dict[int, int] = {}
-    for n, row in enumerate(connection.execute(query)):
+    rows = connection.execute(query).all()
+    hours = _hours(connection, [row.id for row in rows])
+    found: dict[int, dict[Season | None, list[_Set]]] = defaultdict(lambda: defaultdict(list))
+    for n, row in enumerate(rows):
         season = None if row.season_from is None else (row.season_from, row.season_until)
-        found[row.room_id][season] = row
-        order[row.id] = n
-    hours = _hours(connection, [row.id for days in found.values() for row in days.values()])
-    return {
-        room: {
-            season: _Set(
-                row.coldest_c, tuple(hours[row.id]), _heating(row), row.valid_from, order[row.id]
-            )
-            for season, row in days.items()
-        }
-        for room, days in found.items()
-    }
+        sets = found[row.room_id][season]
+        if sets and sets[-1].valid_from == row.valid_from:
+            sets.pop()
+        if sets:
+            sets[-1] = replace(sets[-1], replaced_at=row.valid_from)
+        told = tuple(hours[row.id])
+        sets.append(_Set(row.coldest_c, told, _heating(row), row.valid_from, n))
+    return found
 
 
 def _heating(row: Row[Any]) -> Heating | None:

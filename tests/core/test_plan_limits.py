@@ -101,9 +101,9 @@ def test_a_coat_waits_for_the_hours_in_which_the_heater_runs():
     assert story.verdict(1.2).answer in MAY_ACT
 
 
-def test_a_room_that_was_never_read_is_planned_by_its_usual_day():
+def test_a_room_read_long_ago_is_planned_by_its_usual_day():
     """Too cold on every evening, warm at noon: the coat waits for Saturday."""
-    story, noon, four = Story(), 12 * 60, 16 * 60
+    story, noon, four = shop_read(6, 60, hour=-30), 12 * 60, 16 * 60
     cold, warm = (6, 60), (18, 30)
     day = ((0, *cold), (noon - 60, *cold), (noon, *warm), (four, *warm), (four + 60, *cold))
     story.usual(UsualDay(tuple(UsualHour(*point) for point in day)))
@@ -111,6 +111,13 @@ def test_a_room_that_was_never_read_is_planned_by_its_usual_day():
     saturday = 5 * 24 - 18
     coat = first(plan_of(story), door, Operation.COAT)
     assert at(saturday + 12) <= coat.start <= at(saturday + 16)
+
+
+def test_a_room_that_was_never_read_is_not_planned_against_its_usual_day():
+    story = Story()
+    story.usual(UsualDay((UsualHour(6 * 60, 2, 60), UsualHour(14 * 60, 7, 55))))
+    story.part("door", WATERBORNE)
+    assert plan_of(story).sessions == ()
 
 
 def test_a_room_that_is_never_warm_enough_needs_other_air_for_good():

@@ -28,7 +28,8 @@ def test_a_later_day_of_the_same_season_replaces_the_earlier_from_its_date_on(be
     assert before == {}
     winter = UsualDay((MORNING,), WINTER, valid_from=WEEK_AGO)
     assert then[room] == (winter, UsualDay((MORNING, EVENING), valid_from=WEEK_AGO))
-    assert now[room] == (UsualDay((EVENING,), valid_from=NOW), winter)
+    replaced = UsualDay((MORNING, EVENING), valid_from=WEEK_AGO, replaced_at=NOW)
+    assert now[room] == (UsualDay((EVENING,), valid_from=NOW), winter, replaced), "then stays then"
     assert bench.shop().rooms[room].usual == now[room]
 
 
