@@ -33,9 +33,17 @@ from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE
 
 NOW = datetime(2026, 11, 24, 17, 5, 33, tzinfo=UTC)  # a Tuesday, 18:05 on the wall
 CLOCK = Clock(NOW, ZoneInfo("Europe/Berlin"))
-CLASSES = (SHELLAC, WATERBORNE, VARNISH, LACQUER, "vinyl-sealer", "latex-enamel")
+CLASSES = (SHELLAC, WATERBORNE, VARNISH, LACQUER, "conversion-varnish")
 ROOMS = ("shop", "spray room")
-BY_HAND = (Operation.SAND, Operation.SCUFF)
+# Coats of the first or the second product, and work by hand.
+STEPS: tuple[tuple[int | Operation, ...], ...] = (
+    (0, 0),
+    (0, 0, 0),
+    (0, 1),
+    (1, 0, 0),
+    (0, Operation.SCUFF, 0),
+    (Operation.SAND, 0, 0),
+)
 FOUND = (Found.TACKY, Found.DRY, Found.PRINTS, Found.POWDER)
 EVENINGS = tuple(
     WeeklyHours(day, *((18 * 60, 22 * 60) if day < 5 else (9 * 60, 17 * 60))) for day in range(7)
@@ -209,11 +217,10 @@ def _room(draw: st.DrawFn) -> dict[str, Any]:
 
 
 def _part(draw: st.DrawFn) -> dict[str, Any]:
-    doing = st.sampled_from([0, 0, 1, 1, *BY_HAND])
     return {
         "pieces": draw(st.integers(1, 3)),
         "faces": draw(st.sampled_from([("all",), ("front", "back")])),
-        "steps": draw(st.lists(doing, min_size=1, max_size=4)),
+        "steps": draw(st.sampled_from(STEPS)),
         "room": draw(st.integers(0, 1)),
     }
 
@@ -257,11 +264,12 @@ def _something(draw: st.DrawFn) -> Happened:
 @st.composite
 def stories(draw: st.DrawFn) -> Story:
     """Tell of a random shop."""
-    told = [_something(draw) for _ in range(draw(st.integers(0, 5)))]
+    told = [_something(draw) for _ in range(draw(st.integers(0, 3)))]
     for part in (0, 1):
         # Mostly there is a young film, in air that was read since.
         if draw(st.integers(0, 3)):
-            told.append(Happened(_hour(draw, 0.2, 9), "coat", part, value=draw(st.integers(0, 1))))
+            hours = _hour(draw, 0.1, draw(st.sampled_from([2.0, 9.0, 30.0])))
+            told.append(Happened(hours, "coat", part, value=draw(st.sampled_from([0, 0, 0, 1]))))
         if draw(st.integers(0, 3)):
             told.append(Happened(_hour(draw, 0, 9), "air", part, value=_air(draw)))
     if draw(st.integers(0, 2)) == 0:

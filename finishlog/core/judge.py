@@ -140,7 +140,7 @@ def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
         return _past_hope(found)
     slow = timedelta(hours=book.drying.slow_after_h)
     figure = top.coat.figures.stages.get(film_checks.DENIES[found])
-    due = top.waits(figure).high if figure else top.put_on
+    due = top.label_waits(figure).high if figure else top.put_on
     if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
         return None
     return Verdict(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from itertools import pairwise
 
@@ -125,6 +125,14 @@ class Layer:
             air_read=high.hours.unread == 0.0,
             hours=high.hours,
         )
+
+    def label_waits(self, figure: Figure) -> StageTime:
+        """Return when a figure's hours are over in its air by the label alone.
+
+        Whether a film is late is asked of the label: a pace that its own checks taught would
+        excuse every slow film.
+        """
+        return self.waits(figure) if self.pace is None else replace(self, pace=None).waits(figure)
 
     def _over(self, figure: Figure, hours: float) -> Reached:
         """Return when so many hours are over at its own pace.

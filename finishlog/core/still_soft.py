@@ -80,7 +80,7 @@ def still_soft(top: Layer | None) -> Soft | None:
     failed = [c for c in top.checks if c.found in PROMISED and c.when.order < soft[-1].when.order]
     stages = top.coat.figures.stages
     figures = [stages[s] for s in PROMISED[soft[-1].found] if s in stages]
-    timed = [(high, f) for f in figures if (high := top.waits(f).high) is not None]
+    timed = [(high, f) for f in figures if (high := top.label_waits(f).high) is not None]
     due, figure = min(timed, key=lambda t: t[0], default=(None, None))
     return Soft(soft[-1], failed[-1] if failed else None, figure, due)
 
@@ -94,7 +94,7 @@ def past_hope(top: Layer) -> bool:
     soft, hard = still_soft(top), top.coat.figures.stages.get(Stage.CURED)
     if soft is None or hard is None or soft.gets_on:
         return False
-    time = top.waits(hard)
+    time = top.label_waits(hard)
     due = time.high if soft.failure.found is Found.PRINTS else time.low
     return due is not None and soft.failure.when.earliest >= due
 

@@ -26,9 +26,10 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
         "log boxes wipe",
     )
     finisher.types("2026-03-07 09:00", "log boxes urethane --from tin --film 150um --scuffed")
+    assert finisher.asks("2026-03-07 13:05", "ready")["bench"] == []
     finisher.types("2026-03-07 21:00", "check boxes tacky")
     late = why(finisher, "2026-03-07 21:01", "boxes")
-    assert (late["standing"]["answer"], late["standing"]["deed"]) == ("blocked", "check again")
+    assert late["standing"]["answer"] == "blocked"
     assert "late: still tacky 12 h after the coat, its label hours are 4 h" in said(late)
     assert "neither coat it nor strip it yet" in said(late)
     shows, _, unseen = said(late).partition("cannot be ruled out")
