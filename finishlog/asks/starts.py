@@ -62,7 +62,8 @@ def begin(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> Begin:
         return Begin()
     since = max(now, state.verdict.high or now) if waits else now
     wanted = _wanted(over, state, seen, facts)
-    foretold = state.room.is_foretold and wanted is not None
+    # A room that was never read is read first.
+    foretold = state.room.is_foretold and bool(state.room.readings) and wanted is not None
     here = _here(state.room, since, wanted, barred=barred) if wanted and foretold else ()
     if not barred:
         return Begin(tuple(s for s in here if s.earliest is None or s.turns is not None))

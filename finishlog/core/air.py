@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,8 @@ def saturation_pa(temperature_c: float) -> float:
     return math.exp(ln_p)
 
 
+# Every zone of a room asks of the same few readings.
+@lru_cache(maxsize=1024)
 def dew_point_c(air: Air) -> float:
     """Dew point in °C: the temperature whose saturation pressure is the air's vapour pressure.
 

@@ -145,13 +145,25 @@ def _before(room: RoomAir, first: AirPoint, speaks: datetime) -> Iterator[AirSpa
 
 
 def _never_read(room: RoomAir) -> Iterator[AirSpan]:
-    """Yield what to suppose of a room that was never read; drawn only from its first heating on."""
-    first = min((heat.start for heat in room.heats), default=None)
-    if first is None:
+    """Yield what to suppose of a room that was never read.
+
+    It is drawn for two months around the moment at which a usual day or a heater was told of;
+    further off it is anything that the usual days know.
+    """
+    told = [*(heat.start for heat in room.heats), *_told_at(room.usual)]
+    if not told:
         yield from _as_supposed(room, (), _ALWAYS, None)
         return
-    yield from _as_supposed(room, (), _ALWAYS, first)
-    yield from _as_supposed(room, room.heats, first, None)
+    first, last = min(told), max(told)
+    yield from _as_supposed(room, (), _ALWAYS, first - DRAWN)
+    yield from _as_supposed(room, room.heats, first - DRAWN, first)
+    if first < last:
+        yield from _as_supposed(room, room.heats, first, last)
+    yield from _as_supposed(room, room.heats, last, None)
+
+
+def _told_at(usual: Sequence[UsualDay]) -> Iterator[datetime]:
+    return (day.valid_from for day in usual if day.hours and day.valid_from is not None)
 
 
 def _as_supposed(

@@ -39,7 +39,6 @@ CASES = (
         "FC001",
         "hours past the label a film still grabs the finger: strip it or wait",
         "OBS UNDER ENV MAT",
-        waits_for="OBS",
     ),
     Case(
         "FC003",
@@ -122,7 +121,6 @@ CASES = (
         "FC026",
         "the heater goes off for the night",
         "ENV PLAN",
-        waits_for="ENV",
     ),
     Case(
         "FC027",
@@ -133,25 +131,22 @@ CASES = (
         "FC028",
         "oil finish in a garage at 4 °C",
         "ENV UNCERT RECALL",
-        waits_for="ENV",
     ),
     Case(
         "FC029",
         "the cold comes tonight, the delivery stands",
         "ENV PLAN MILE",
-        waits_for="ENV",
+        waits_for="PLAN",
     ),
     Case(
         "FC032",
         "too hot: it skins before it flows",
         "ENV PLAN",
-        waits_for="ENV",
     ),
     Case(
         "FC033",
         "hot, damp, and the house heated to help",
         "OBS ENV PLAN",
-        waits_for="OBS",
     ),
     Case(
         "FC035",
@@ -162,7 +157,6 @@ CASES = (
         "FC036",
         "coated outdoors, cured in the cooled garage",
         "ENV PLAN",
-        waits_for="ENV",
     ),
     Case(
         "FC038",
@@ -216,7 +210,6 @@ CASES = (
         "FC051",
         "wrapped and shipped: when",
         "ENV MILE",
-        waits_for="ENV",
     ),
     Case(
         "FC053",
@@ -404,6 +397,5 @@ CASES = (
         "FC105",
         "what the first coat really took",
         "OBS ENV PLAN MILE",
-        waits_for="OBS",
     ),
 )

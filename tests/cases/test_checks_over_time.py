@@ -1,4 +1,4 @@
-"""Questions about films that are slow: what checks teach, what helps, what it means for the date."""
+"""Questions about slow films: what checks teach, what helps, what becomes of the date."""
 
 from __future__ import annotations
 
@@ -58,7 +58,7 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
     assert second["clock"]["needed_h"] > 1.1 * 4
     assert "act 9" in second["pace"]
     past = finisher.types("2026-03-08 15:12", "past urethane")
-    assert "from tin, after 30 h (label 4 h)" in past
+    assert "from tin, after 30.2 h (label 4 h)" in past
 
 
 def test_fc033_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: Finisher):

@@ -18,6 +18,7 @@ from finishlog.core.room_air import (
     READING_STAYS,
     RoomAir,
 )
+from finishlog.core.usual_day import UsualDay, UsualHour
 from tests.air_of import read_room
 from tests.shop_of import at, hours_until
 
@@ -100,6 +101,14 @@ def test_what_a_logger_reads_is_joined_by_a_straight_line():
     assert second.is_steady
     apart = room_spans(room((0, WARM), (2.01, COLD)), 0)
     assert set(covering(apart, 1).airs) == {WARM, COLD}
+
+
+def test_what_a_logger_read_is_never_overruled_by_a_usual_day():
+    usual = UsualDay((UsualHour(6 * 60, 8, 80), UsualHour(14 * 60, 16, 60)))
+    of = read_room(*((float(hour), 18, 55) for hour in range(0, 48, 2)), usual=(usual,))
+    for span in of.course.between(at(0), at(46)):
+        assert span.airs == (Air(18, 55),)
+        assert span.known is Known.MEASURED
 
 
 def test_two_readings_of_one_moment_are_a_leap():

@@ -16,6 +16,7 @@ from finishlog.core.bench import bench_state
 from finishlog.core.evidence import LOOKS, Scene
 from finishlog.core.fault_kinds import Evidence
 from finishlog.core.faults import patch_due
+from finishlog.core.pace import PaceKey, PaceLearnt
 from finishlog.core.records import Coat, FaultKind, Found, Operation, Stripping
 from finishlog.core.stages import Stage
 from finishlog.core.still_soft import still_soft
@@ -211,3 +212,20 @@ def test_the_same_can_twice_does_not():
 
 def test_cans_that_nobody_logged_leave_it_open():
     assert again(None, None) == (None, "whether both attempts came from the same can")
+
+
+def test_late_is_asked_of_the_label_and_not_of_a_pace_that_its_own_check_taught():
+    """A film that taught the tool to be slow is not excused by it: it is late by its label."""
+    story = door(VARNISH, VARNISH)
+    coat = story.coat(0, VARNISH)
+    story.check(TACK_FREE_H + 1, Found.TACKY)
+    top = story.state(TACK_FREE_H + 1).top
+    assert top is not None
+    slow = replace(top, pace=PaceLearnt(PaceKey(coat.product, first=True), 2.0, 1.5, 2.5, (1,)))
+    film, plain = slow.stage(Stage.RECOAT), top.stage(Stage.RECOAT)
+    assert film is not None
+    assert plain is not None
+    assert film.high > plain.high, "the wait itself is longer"
+    soft = still_soft(slow)
+    assert soft is not None
+    assert soft.is_late

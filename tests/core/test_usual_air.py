@@ -25,7 +25,7 @@ from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 from finishlog.core.usual_air import Heat, usual_on
 from finishlog.core.usual_day import UsualDay, UsualHour
-from tests.air_of import law, read_room
+from tests.air_of import law
 from tests.shop_of import VARNISH, Story, hours_until
 
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -391,13 +391,3 @@ def test_the_air_of_all_time_has_no_gap_and_no_overlap(usual, heats, readings, d
         assert (span.known is Known.UNKNOWN) or span.airs
         assert not span.ends or len(span.ends) == len(span.airs)
         assert all(0 <= air.humidity_pct <= 100 for air in (*span.airs, *span.ends))
-
-
-def test_readings_are_never_overruled_by_a_usual_day():
-    """Where a logger read, only what it read counts."""
-    rows = [(float(hour), 18, 55) for hour in range(0, 48, 2)]
-    room = read_room(*rows, usual=(COOL_DAY,))
-    for span in room.course.spans:
-        if span.end is not None and room.readings[0].at <= span.start < room.readings[-1].at:
-            assert span.airs == (Air(18, 55),)
-            assert span.known is Known.MEASURED

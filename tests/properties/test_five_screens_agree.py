@@ -120,7 +120,7 @@ def asked(story: Story) -> Screens:
         )
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=25)
 @given(stories())
 def test_five_screens_give_one_answer(story):
     screens = asked(story)
