@@ -202,8 +202,14 @@ class _KnownHours:
     def __init__(self, course: Course) -> None:
         self.course = course
         self.totals = [Hours()]
+        sums = dict.fromkeys(Known, 0.0)
+        unread = 0.0
         for span in course.spans[:-1]:
-            self.totals.append(self.totals[-1] + _hours_of(span, span.length_h or 0.0))
+            hours = span.length_h or 0.0
+            sums[span.known] += hours
+            unread += hours if not span.airs and span.known is Known.UNKNOWN else 0.0
+            measured, held, usual, unknown = sums.values()
+            self.totals.append(Hours(measured, held, usual, unknown, unread))
 
     def until(self, moment: datetime | None) -> Hours:
         """Return the hours up to a moment; None: all that end."""

@@ -273,15 +273,12 @@ def _dew_ahead(
 
 
 def coldest_ahead(room: RoomAir, now: datetime, hours: float) -> float | None:
-    """Return the coldest (°C) to expect within some hours: as usual, or the coldest night."""
-    if not room.is_foretold:
-        return room.coldest_night_c
-    ahead = (
-        air.temperature_c
-        for span in room.course.between(now, now + timedelta(hours=hours))
-        for air in span.nearest
-    )
-    return min(ahead, default=None)
+    """Return the coldest (°C) to expect within some hours: as usual, or the coldest night.
+
+    Every air that may be true counts: a warm reading does not hide the night that follows it.
+    """
+    ahead = room.coldest_between(now, now + timedelta(hours=hours)) if room.is_foretold else None
+    return room.coldest_night_c if ahead is None else ahead
 
 
 def allowed_from(of: FinishClass, room: RoomAir, now: datetime) -> datetime | None:

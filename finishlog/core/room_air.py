@@ -96,9 +96,14 @@ class RoomAir:
         return self.readings[bisect_right(self._moments, moment) :]
 
     def read_lately(self, moment: datetime) -> AirPoint | None:
-        """Return the reading that still says what the air is now: good enough to coat by."""
+        """Return the reading that still says what the air is now: good enough to coat by.
+
+        One from before a heater came on says nothing of the warm room.
+        """
         reading = self.measured_at(moment)
-        return reading if reading and moment - reading.at <= READING_STAYS else None
+        if reading is None or moment - reading.at > READING_STAYS:
+            return None
+        return reading if self.course.spans[self.course.index(moment)].measured else None
 
     def expected_at(self, moment: datetime) -> Air | None:
         """Return the air to expect at a moment: as read lately, as usual, as last read."""

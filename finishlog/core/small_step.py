@@ -18,31 +18,33 @@ _SMALL_C, _SMALL_PCT, _CLEAR = 1.0, 5.0, 0.02
 # Lobatto: the ends count 1/12 each, these two points between 5/12.
 _NEAR = 0.27639320225002106
 _FAR = 1 - _NEAR
+# No step begins here.
+_NOWHERE_C = -100.0
 
 
 def small_steps(counting: Counting) -> Callable[[AirSpan, float], float | None]:
     """Return what a step of so many hours gains, None where it has to be cut with care."""
     k, waits, limits = rate_at(counting.law), counting.clock is Clock.WAIT, counting.limits
-    last: tuple[float, float, float] = (0.0, -1.0, 0.0)
+
+    def at(t: float, rh: float) -> tuple[float, float, float, bool]:
+        return t, rh, k(t, rh), limits is not None and outside(limits, t, rh)
+
+    last = at(_NOWHERE_C, 0.0)
 
     def gain(span: AirSpan, hours: float) -> float | None:
         nonlocal last
         if len(span.airs) != 1 or not span.ends:
             return None
-        a, b = span.airs[0], span.ends[0]
+        (a,), (b,) = span.airs, span.ends
         t, rh = a.temperature_c, a.humidity_pct
         dt, drh = b.temperature_c - t, b.humidity_pct - rh
         if abs(dt) > _SMALL_C or abs(drh) > _SMALL_PCT or min(t, t + dt) <= 0.01:
             return None
-        if limits is not None:
-            out = outside(limits, t, rh)
-            if out is not outside(limits, t + dt, rh + drh):
-                return None
-            if out:
-                return 0.0 if (abs(dt) + abs(drh)) < _SMALL_C else None
-        first = last[2] if last[:2] == (t, rh) else k(t, rh)
-        end = k(t + dt, rh + drh)
-        last = (t + dt, rh + drh, end)
+        _, _, first, out = last if last[:2] == (t, rh) else at(t, rh)
+        last = at(b.temperature_c, b.humidity_pct)
+        _, _, end, out_then = last
+        if out or out_then:
+            return None
         low, high = (first, end) if first < end else (end, first)
         if not waits:
             if high < 1 - _CLEAR:

@@ -61,7 +61,7 @@ def test_in_a_room_that_stays_fit_the_air_does_not_turn():
 
 def test_wood_that_is_cold_from_the_night_may_sweat_in_damp_air():
     """At least 3 °C over the dew point (MIL-HDBK-1110)."""
-    found = next_starts(shed((5, 12, 90), (9, 24, 70), (20, 24, 60)), at(0.1), wanted(2))
+    found = next_starts(shed((5, 12, 90), (9, 24, 70), (20, 24, 60)), at(2), wanted(2))
     assert found is not None
     morning = next_starts(shed((5, 12, 90), (9, 24, 70), (20, 24, 60)), at(10), wanted(2))
     assert morning is not None
