@@ -103,7 +103,11 @@ class RoomAir:
         reading = self.measured_at(moment)
         if reading is None or moment - reading.at > READING_STAYS:
             return None
-        return reading if self.course.spans[self.course.index(moment)].measured else None
+        return reading if self.goes_on_as_read(moment) else None
+
+    def goes_on_as_read(self, moment: datetime) -> bool:
+        """Tell whether nothing has come between a moment and the reading before it."""
+        return self.course.spans[self.course.index(moment)].measured
 
     def expected_at(self, moment: datetime) -> Air | None:
         """Return the air to expect at a moment: as read lately, as usual, as last read."""

@@ -215,6 +215,10 @@ class _Expected(RoomAir):
         """The air of all time: a supposed reading holds for no hour after it."""
         return self.as_was.course
 
+    def goes_on_as_read(self, moment: datetime) -> bool:  # noqa: ARG002
+        """Tell that what is expected of the moment is what counts then."""
+        return True
+
 
 def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
     """Read the room once more at a moment, as it is to be expected then."""
