@@ -215,7 +215,7 @@ class _Expected(RoomAir):
         """The air of all time: a supposed reading holds for no hour after it."""
         return self.as_was.course
 
-    def goes_on_as_read(self, moment: datetime) -> bool:  # noqa: ARG002
+    def goes_on_as_read(self, moment: datetime) -> bool:
         """Tell that what is expected of the moment is what counts then."""
         return True
 
