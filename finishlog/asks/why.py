@@ -29,7 +29,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 # As many as fit beside their words in 80 columns.
-_POINTS = 41
+_POINTS = 31
 
 ESTIMATES = {
     Mechanism.OXIDATION: "a factor of 2 per 10 °C, an assumption for oil varnish",

@@ -16,7 +16,7 @@ from finishlog.core.units import Temperature
 _BARS = "▁▂▃▄▅▆▇█"
 _KNOWN = {
     Known.MEASURED: ("=", "read"),
-    Known.HELD: ("~", "as last read"),
+    Known.HELD: ("~", "as read"),
     Known.USUAL: ("-", "usual"),
     Known.UNKNOWN: ("?", "unknown"),
 }

@@ -26,7 +26,8 @@ def class_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = classes(here.facts)
-    show_answer(here, "class list", answer, json, lambda: classes_page(answer, here.temperature))
+    unit = _units(here).temperature
+    show_answer(here, "class list", answer, json, lambda: classes_page(answer, unit))
 
 
 @finish_class.command("show")

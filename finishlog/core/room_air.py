@@ -235,7 +235,8 @@ def _mixed(
     """Lay readings and what is supposed beside each other, the nearest to the truth first."""
     usual = list(part.ramps)
     if nears or age < READING_STAYS:
-        return [*still, *usual], Known.MEASURED
+        # Where a usual day fills the hours between, a reading tells of its own end of them alone.
+        return [*(still[:1] if usual else still), *usual], Known.MEASURED
     if not usual:
         night = _night(still[0][0], room.coldest_night_c)
         return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN

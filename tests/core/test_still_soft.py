@@ -68,6 +68,24 @@ def test_from_tacky_to_printing_it_gets_on():
     assert "it gets on: tacky, then gums" in found(story.verdict(71))
 
 
+def test_in_a_hot_room_a_slow_film_is_cooled_and_aired():
+    """Above 80 °F heat closes the skin over what is soft below it."""
+    story = Trouble()
+    story.part("door", VARNISH, VARNISH)
+    for hour in range(-12, 125, 12):
+        story.read(hour, 31 if hour in {60, 120} else 22, 60)
+    story.coat(0, VARNISH)
+    story.check(60, Found.TACKY)
+    hot = found(story.verdict(61))
+    assert "do not heat it" in hot
+    assert "warm air" not in hot
+    assert "wait in moving, warm air" in found(story.verdict(73))
+    story.check(120, Found.TACKY)
+    stalled = story.verdict(121)
+    assert stalled.answer is Answer.STALLED
+    assert "cool and change the air" in found(stalled)
+
+
 def test_oil_that_stands_on_the_wood_is_rubbed_off_not_waited_for():
     story = door(BLEND, BLEND)
     story.coat(0, BLEND)
