@@ -8,6 +8,7 @@ import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.options import Json, desk
+from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
     from finishlog.asks.settings import Units
@@ -26,7 +27,8 @@ def class_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = classes(here.facts)
-    unit = _units(here).temperature
+    # The settings would load the database's library, only to say that there is none.
+    unit = here.temperature if here.path.exists() else Temperature.CELSIUS
     show_answer(here, "class list", answer, json, lambda: classes_page(answer, unit))
 
 

@@ -105,7 +105,7 @@ AIR_TAKEN_IN = {
 USUAL = {
     "": "coldest_night_c days room",
     "days[]": "damp_is_assumed day drawn",
-    "days[].day": "coldest_c heated heated_c hours season valid_from",
+    "days[].day": "coldest_c heated heated_c hours replaced_at season valid_from",
 }
 USUAL_SET = USUAL | {"": "act caution coldest_night_c days notes room taken_from"}
 
@@ -244,8 +244,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act as_usual checks clock instead label on_it pace read_at sooner standing"
-            " starts unknown",
+            "[]": "air air_act as_usual checks clock instead label on_it pace read_at sooner"
+            " standing starts unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
             "[].clock": "by course done_h held_h longer measured_h needed_h pace unknown_h usual_h",
