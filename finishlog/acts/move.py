@@ -9,10 +9,15 @@ from finishlog.asks.look import look
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.records import When
+from finishlog.core.room_air import RoomAir
+from finishlog.core.zone import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_room, pick_zones
 from finishlog.store.database import Database
+
+# Less of a step is no cold wood. Our own rule.
+_COLDER_C = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +30,8 @@ class Carried:
     labels: tuple[str, ...]
     air_known: bool
     was_there: bool
+    # The room that it came from as read, °C, where that is much colder.
+    from_cold_c: float | None
     standings: tuple[Standing, ...]
 
 
@@ -57,5 +64,15 @@ def move(
             labels=picked.labels,
             air_known=after.bench.rooms[into.id].read_lately(clock.now) is not None,
             was_there=was_there,
+            from_cold_c=_from_cold(mine, after.bench.rooms[into.id], at),
             standings=standings([s for s in states if s.layers or s.progress.next], after),
         )
+
+
+def _from_cold(moved: Sequence[ZoneState], into: RoomAir, at: When) -> float | None:
+    """Return how cold the wood comes into a warmer room, by the readings of both; else None."""
+    there = into.measured_at(at.latest)
+    left = [r.temperature_c for z in moved if (r := z.room.measured_at(at.latest)) is not None]
+    if there is None or not left or there.temperature_c - min(left) < _COLDER_C:
+        return None
+    return min(left)

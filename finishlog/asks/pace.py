@@ -126,8 +126,9 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
         f"from {container}" if container else "",
     )
     which = ", ".join(way for way in ways if way)
-    slower = "" if of.factor > 1 else "; a wait is never shorter than the label's"
+    if of.factor == 1:
+        return f"no slower than the label's hours so far, {which}, from {coats} {acts}"
     return (
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "
-        f"from {coats} {acts}{slower}"
+        f"from {coats} {acts}"
     )

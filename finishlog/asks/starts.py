@@ -90,8 +90,9 @@ def _here(room: RoomAir, since: datetime, wanted: Wanted, *, barred: bool) -> tu
     if found is None:
         return (Start("", None),)
     # What the air does not forbid now, the wood does.
-    cold = found.wood_cold or (barred and found.earliest == since)
-    caution = _MEASURE if cold else ""
+    if barred and found.earliest == since:
+        return (Start("", None, caution=_MEASURE),)
+    caution = _MEASURE if found.wood_cold else ""
     return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
 
 

@@ -250,9 +250,7 @@ def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[
         RoomLine(
             room.name,
             room.coldest_night_c,
-            tuple(
-                RoomReading(r.at, r.air, r.act) for r in reversed(known[room.id].readings)
-            ),
+            tuple(RoomReading(r.at, r.air, r.act) for r in reversed(known[room.id].readings)),
             room.note,
             old_names(shop.aliases, ThingKind.ROOM, room.id),
         )

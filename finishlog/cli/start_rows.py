@@ -23,7 +23,10 @@ def start_rows(
     if instead:
         yield "instead", f"of your products this air allows {', '.join(instead)}"
     elif instead is not None:
-        yield "instead", "this air allows none of your products; each class's: class list"
+        yield (
+            "instead",
+            "this air allows none of your products; other kinds: finishlog class list",
+        )
 
 
 def _there(start: Start, unit: Temperature) -> str:
@@ -34,6 +37,8 @@ def _there(start: Start, unit: Temperature) -> str:
 
 def _here(start: Start, clock: Clock) -> str:
     """Say when to begin here: not too early, and not too late."""
+    if start.earliest is None and start.caution:
+        return f"here when the wood is warm enough: {start.caution}"
     if start.earliest is None or start.latest is None or start.tack_free is None:
         return "here at no time of the next two days: give it other air, or take another room"
     begins = wait_until(start.earliest, clock.now, clock.zone)

@@ -42,7 +42,7 @@ def move(
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)
-    show_answer(here, "move", answer, json, lambda: move_page(answer, here.clock))
+    show_answer(here, "move", answer, json, lambda: move_page(answer, here.clock, here.temperature))
 
 
 def aside(

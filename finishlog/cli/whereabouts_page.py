@@ -7,8 +7,10 @@ from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.log_page import standing_words
+from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.core.shown_times import clock_words, closes_at, happened
+from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
     from finishlog.acts.away import AwaySpan, GoingAway
@@ -20,13 +22,18 @@ if TYPE_CHECKING:
     from finishlog.core.records import When
 
 
-def move_page(answer: Carried, clock: Clock) -> Page:
+def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
     """Echo a move and what the other air means."""
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
     page.line(f"{when}  {', '.join(answer.labels)}: moved to {answer.room}")
     if answer.was_there:
         page.line(f"caution: by the log already in {answer.room}")
+    if answer.from_cold_c is not None:
+        page.line(
+            f"caution: it comes from {show_temperature(answer.from_cold_c, unit)}: let it warm up "
+            "for some hours before a coat, and wipe off dew; measured: finishlog surface PART 15C"
+        )
     if not answer.air_known:
         page.line(
             f"the air of {answer.room} was not read in the last hours: "

@@ -91,7 +91,7 @@ def surface(
     at: At = None,
     json: Json = False,
 ) -> None:
-    """Log how warm the wood itself is; for two hours it counts in place of the room's air."""
+    """Log how warm the wood itself is; for two hours coats are judged by it."""
     from finishlog.acts.surface import log_surface
     from finishlog.cli.measures import temperature
     from finishlog.cli.wood_page import surface_page

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
+from finishlog.core.damage import is_suspect
 from finishlog.core.shop import FaceKind
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
@@ -40,6 +41,8 @@ class Around:
                 continue
             if other.top and film_checks.blocking(other.top.checks, Stage.TURN):
                 return Wet(f"face {other.face.name}, which failed a check,", None)
+            if any(is_suspect(layer) for layer in other.layers):
+                return Wet(f"face {other.face.name}, which is suspect,", None)
             turn = other.stages.get(Stage.TURN)
             if turn and (turn.high is None or turn.high > self.now):
                 return Wet(f"face {other.face.name}", turn.high)

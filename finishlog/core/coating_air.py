@@ -13,20 +13,17 @@ from finishlog.core.book import DryingFigures
 from finishlog.core.counting import outside
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
+from finishlog.core.layers import SURFACE_HOLDS, WARMS_UP
 from finishlog.core.records import AnyEntry, PieceReading
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 
 # Wood follows the air slowly: last night's cold is still in it.
 NIGHT = timedelta(hours=12)
-# Our own rule: the "several hours" that a part carried in from the cold is left to warm up.
-_WARMS_UP = timedelta(hours=6)
 # 80 °F: in hotter air, most of all damp, a film skins over what is soft below it. common practice
 HOT_C = 27.0
 # Readings so far apart tell whether it gets warmer now. Our own rule.
 _LATELY = timedelta(hours=3)
-# Our own rule: a hand on the wood, or a thermometer on it, tells of the next hours only.
-_SURFACE_HOLDS = timedelta(hours=2)
 
 
 def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> float | None:
@@ -37,7 +34,7 @@ def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> fl
     measured = [
         e.temperature_c
         for e in told
-        if isinstance(e, PieceReading) and timedelta(0) <= now - e.when.latest <= _SURFACE_HOLDS
+        if isinstance(e, PieceReading) and timedelta(0) <= now - e.when.latest <= SURFACE_HOLDS
         if e.temperature_c is not None
     ]
     if measured:
@@ -71,8 +68,8 @@ def cold_wood_until(
 def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, datetime]]:
     """Return (°C, until) of the rooms that a piece was lately carried from."""
     left = [(stay.air, following.since) for stay, following in pairwise(stays)]
-    found = [(air.measured_at(at), at) for air, at in left if now - _WARMS_UP < at <= now]
-    return [(r.temperature_c, at + _WARMS_UP) for r, at in found if r is not None]
+    found = [(air.measured_at(at), at) for air, at in left if now - WARMS_UP < at <= now]
+    return [(r.temperature_c, at + WARMS_UP) for r, at in found if r is not None]
 
 
 def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:
@@ -180,7 +177,7 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
 
 def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
     """A warm room does not warm the wood and the can at once; damp settles on them meanwhile."""
-    hours = _WARMS_UP // timedelta(hours=1)
+    hours = WARMS_UP // timedelta(hours=1)
     return Finding(
         Level.CAUTION,
         f"the wood came from {wood_c:.1f} °C less than {hours} h ago: it may be too cold yet for "
@@ -277,8 +274,14 @@ def coldest_ahead(room: RoomAir, now: datetime, hours: float) -> float | None:
 
     Every air that may be true counts: a warm reading does not hide the night that follows it.
     """
-    ahead = room.coldest_between(now, now + timedelta(hours=hours)) if room.is_foretold else None
-    return room.coldest_night_c if ahead is None else ahead
+    if not room.is_foretold:
+        return room.coldest_night_c
+    until = now + timedelta(hours=hours)
+    ahead = [room.coldest_between(now, until)]
+    heated = all(span.known is Known.USUAL for span in room.course.between(now, until))
+    if room.has_colder_nights or not (heated or any(day.hours for day in room.usual)):
+        ahead.append(room.coldest_night_c)
+    return min((celsius for celsius in ahead if celsius is not None), default=None)
 
 
 def allowed_from(of: FinishClass, room: RoomAir, now: datetime) -> datetime | None:

@@ -43,7 +43,7 @@ def damages(layer: Layer) -> tuple[Damage, ...]:
         for span in read_below(layer.air, until, least)
     )
     felt = (
-        Damage(reading.temperature_c, reading.when.latest)
+        Damage(reading.temperature_c, max(reading.when.latest, layer.put_on))
         for reading in layer.felt
         if reading.temperature_c is not None and reading.temperature_c < least
         if reading.when.latest < until
@@ -120,8 +120,19 @@ def perhaps_too_cold(layer: Layer) -> float | None:
     if limits.warm_first_h is None or limits.min_c is None:
         return None
     held = bool(layer.scratches) and layer.scratches[-1].found is Found.HOLDS
-    coldest = _coldest_supposed(layer.air, young_until(layer))
+    supposed = _coldest_supposed(layer.air, young_until(layer))
+    brought = [] if layer.before is None else list(_brought(layer.before, layer.put_on))
+    coldest = min([c for c in (supposed, *brought) if c is not None], default=None)
     return coldest if coldest is not None and coldest < limits.min_c.value and not held else None
+
+
+def _brought(before: AirMet, put_on: datetime) -> Iterator[float]:
+    """Yield how cold the rooms were that the wood was carried from shortly before, as read."""
+    for leg in before.legs:
+        if leg.end is not None and leg.end <= put_on:
+            reading = leg.room.measured_at(leg.end)
+            if reading is not None:
+                yield reading.temperature_c
 
 
 @lru_cache(maxsize=1024)

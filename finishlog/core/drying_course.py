@@ -5,19 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import partial
 
 from finishlog.core.air import Air
 from finishlog.core.air_span import Known
 from finishlog.core.finishes import Figure
 from finishlog.core.layers import Layer
+from finishlog.core.rate_law import rate
 
 
 @dataclass(frozen=True, slots=True)
 class CourseHour:
     """One moment of a wait.
 
-    `air`: the nearest that is known, None: nothing is; `pace`: equivalent hours an hour; `done_h`:
-    the label's hours done by then.
+    `air`: the one that the wait counts, None: nothing is known; `pace`: equivalent hours an hour;
+    `done_h`: the label's hours done by then.
     """
 
     moment: datetime
@@ -46,5 +48,7 @@ def _hours(
     for n in range(points):
         moment = since + step * n
         span, done = layer.drying_air.span_at(moment), layer.done_h(figure, moment)
-        pace = (wet if done < soft else dry).pace(span)
-        yield CourseHour(moment, span.airs[0] if span.airs else None, span.known, pace, done)
+        counting = wet if done < soft else dry
+        # Of several airs that may be true the wait counts the slowest.
+        air = min(span.airs, key=partial(rate, counting.law), default=None)
+        yield CourseHour(moment, air, span.known, counting.pace(span), done)

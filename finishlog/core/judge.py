@@ -322,7 +322,7 @@ def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...], book:
     cautions = [f for f in air if f.level is Level.CAUTION]
     cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
-        return f"its first night may have been {cold:.0f} °C: scratch it"
+        return f"it may have met {cold:.0f} °C in its first hours: scratch it"
     fault = patch_due(state.told, book)
     if fault is not None:
         return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?"

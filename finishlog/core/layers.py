@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -29,6 +29,11 @@ from finishlog.core.records import (
     Work,
 )
 from finishlog.core.stages import Stage
+
+# Our own rules: a hand on the wood, or a thermometer on it, tells of the next hours only; and the
+# "several hours" that a part carried in from the cold is left to warm up.
+SURFACE_HOLDS = timedelta(hours=2)
+WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 
@@ -83,8 +88,10 @@ class Layer:
     # What took the coats above it off again; the air since a mending dissolved it once more.
     laid_bare: Stripped | None = None
     air_again: AirMet | None = None
-    # The temperature of its surface, as it was measured.
+    # The temperature of its surface, as it was measured: shortly before the coat, and since.
     felt: tuple[PieceReading, ...] = ()
+    # The air that the wood met in the hours before it.
+    before: AirMet | None = None
     # What checks taught of how it dries here; None: nothing yet.
     pace: PaceLearnt | None = None
 
@@ -291,9 +298,19 @@ def _layer(
         scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
         air_again=air(again) if again else None,
-        felt=tuple(e for e in since if isinstance(e, PieceReading)),
+        felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
+        before=air(coat.when.earliest - WARMS_UP),
         pace=paces.factor(PaceKey(coat.product, first, coat.method, coat.container)),
     )
+
+
+def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> Iterator[AnyEntry]:
+    """Yield what was measured of the wood so shortly before a coat that it tells of it."""
+    for entry in told:
+        if isinstance(entry, PieceReading):
+            age = coat.when.earliest - entry.when.latest
+            if timedelta(0) <= age <= SURFACE_HOLDS:
+                yield entry
 
 
 def _dissolved(

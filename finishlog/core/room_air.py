@@ -84,6 +84,13 @@ class RoomAir:
         """Tell whether anybody said how the room goes on: a usual day, a heater for once."""
         return bool(self.heats) or any(day.hours for day in self.usual)
 
+    @cached_property
+    def has_colder_nights(self) -> bool:
+        """Tell whether its nights were called colder than any hour of its usual days."""
+        night = self.coldest_night_c
+        hours = [h.temperature_c for d in self.usual if d.replaced_at is None for h in d.hours]
+        return bool(hours) and night is not None and night < min(hours)
+
     def measured_at(self, moment: datetime) -> AirPoint | None:
         """Return the reading that holds at a moment, None when there is none."""
         n = bisect_right(self._moments, moment) - 1
@@ -240,8 +247,10 @@ def _mixed(
     if not usual:
         night = _night(still[0][0], room.coldest_night_c)
         return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN
-    # The reading still counts for a day: this may be colder weather than usual.
-    return [*usual, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
+    # The reading still counts for a day: this may be colder weather than usual. So does a night
+    # that the person called colder than any usual hour.
+    colder = _night(usual[0][0], room.coldest_night_c) if room.has_colder_nights else []
+    return [*usual, *colder, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
 
 
 def _night(air: Air, coldest_c: float | None) -> list[tuple[Air, Air]]:

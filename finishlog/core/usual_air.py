@@ -85,19 +85,60 @@ def supposed(
     drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
     if days and end is not None:
         drawn_until = min(end, start + DRAWN)
+    last = None
     if end is None or drawn_until < end:
         last = Supposed(drawn_until, end, *_anything(days, read))
-    else:
-        last = None
-    plain = _days(days, zone, start, drawn_until, read) if days else [Supposed(start, drawn_until)]
-    warm = sorted(_heating(days, heats, zone, start, drawn_until, read), key=lambda h: h.start)
-    drawn = list(_overlaid(plain, warm, read))
-    if not days and last is not None and not warm:
+    drawn = list(_drawn(days, heats, zone, start, drawn_until, read))
+    if not days and last is not None and not any(each.airs for each in drawn):
         yield Supposed(start, end)
         return
     yield from drawn
     if last is not None:
         yield last
+
+
+def _drawn(
+    days: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime,
+    read: Air | None,
+) -> Iterator[Supposed]:
+    """Draw the days that held, one set after the other, and the heaters over them."""
+    for since, until, held in _held(days, start, end):
+        plain = _days(held, zone, since, until, read) if held else [Supposed(since, until)]
+        usual = _usual_heating(held, zone, since, until, read)
+        if since > start:
+            usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
+        once = _once(held, heats, since, until, read)
+        warm = sorted((*once, *usual), key=lambda heat: heat.start)
+        yield from _overlaid(plain, warm, read)
+
+
+def _held(
+    days: Sequence[UsualDay], start: datetime, end: datetime
+) -> Iterator[tuple[datetime, datetime, list[UsualDay]]]:
+    """Yield the stretches between moments at which a usual day was replaced, with what held."""
+    replaced = {day.replaced_at for day in days if day.replaced_at is not None}
+    bounds = [start, *sorted(at for at in replaced if start < at < end), end]
+    for since, until in pairwise(bounds):
+        yield since, until, _held_at(days, since)
+
+
+def _held_at(days: Sequence[UsualDay], moment: datetime) -> list[UsualDay]:
+    """Return what held at a moment: of a season the first that was not replaced by then."""
+    left = [d for d in days if d.replaced_at is None or moment < d.replaced_at]
+    found: dict[tuple[int, int] | None, UsualDay] = {}
+    for day in left:
+        known = found.get(day.season)
+        if known is None or _until(day) < _until(known):
+            found[day.season] = day
+    return list(found.values())
+
+
+def _until(day: UsualDay) -> datetime:
+    return day.replaced_at or datetime.max.replace(tzinfo=UTC)
 
 
 def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[tuple[Air, ...]]:
@@ -180,16 +221,14 @@ def _straight(
 
 
 def usual_on(days: Iterable[UsualDay], on: date) -> UsualDay | None:
-    """Return the usual day of a date: of its season, or the one for all the year.
-
-    Of those that replaced each other, the one that held then; the first held ever before.
-    """
-    noon = datetime.combine(on, time(12), UTC)
-    held = [day for day in days if day.replaced_at is None or noon < day.replaced_at]
-    held.sort(key=lambda day: day.replaced_at or datetime.max.replace(tzinfo=UTC))
-    seasonal = (d for d in held if d.season is not None and _within(d.season, on.month))
-    always = (d for d in held if d.season is None)
-    return next(seasonal, None) or next(always, None)
+    """Return the usual day of a date: of its season, or the one for all the year."""
+    always = None
+    for day in days:
+        if day.season is None:
+            always = day
+        elif _within(day.season, on.month):
+            return day
+    return always
 
 
 def _within(season: tuple[int, int], month: int) -> bool:
@@ -210,22 +249,31 @@ def _moment(on: date, minute: int, zone: tzinfo) -> datetime:
     return wall.astimezone(UTC)
 
 
-def _heating(
+def _once(
     days: Sequence[UsualDay],
     heats: Sequence[Heat],
-    zone: tzinfo,
     start: datetime,
     end: datetime,
     read: Air | None,
 ) -> Iterator[Heat]:
-    """Yield when the heater runs and how warm it gets, as usual and for once."""
-    now = [day for day in days if day.replaced_at is None]
-    warmest = max((a.temperature_c for d in now for _, a in _points(d, read)), default=None)
-    usually = max((d.heated_c for d in now if d.heated_c is not None), default=warmest)
+    """Yield the heaters that run for once, and how warm it gets."""
+    usually = max((d.heated_c for d in days if d.heated_c is not None), default=None)
+    if usually is None:
+        usually = _warmest(days, read)
     for heat in heats:
         warm = heat.temperature_c if heat.temperature_c is not None else usually
         if heat.start < end and heat.end > start and warm is not None:
             yield Heat(heat.start, heat.end, warm)
+
+
+def _warmest(days: Sequence[UsualDay], read: Air | None) -> float | None:
+    return max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
+
+
+def _usual_heating(
+    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
+) -> Iterator[Heat]:
+    """Yield when the heater runs as usual, and how warm it gets."""
     for on in _dates(start - _DAY, end, zone):
         day = usual_on(days, on)
         if day is None or day.heated is None:
@@ -233,7 +281,7 @@ def _heating(
         begins, ends = day.heated
         since = _moment(on, begins, zone)
         until = _moment(on + _DAY if ends <= begins else on, ends, zone)
-        warm = day.heated_c if day.heated_c is not None else warmest
+        warm = day.heated_c if day.heated_c is not None else _warmest(days, read)
         if since < end and until > start and warm is not None:
             yield Heat(since, until, warm)
 

@@ -210,7 +210,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "move": (
         "case finishing",
         {
-            "": "act air_known at labels room standings was_there",
+            "": "act air_known at from_cold_c labels room standings was_there",
             "at": WHEN,
             "standings[]": STANDING,
         },

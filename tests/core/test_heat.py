@@ -40,11 +40,13 @@ def test_a_cold_night_and_no_usual_day_is_what_to_expect():
     assert [w.expected_c for w in wanted(story)] == [5]
 
 
-def test_a_usual_day_comes_before_the_coldest_night():
-    """The coldest of the usual hours ahead, not of the worst night on record."""
+def test_a_night_that_was_called_colder_than_any_usual_hour_counts():
+    """Both were said of the room: the colder is believed; else the coldest of the usual hours."""
     story = young(WATERBORNE)
     story.cold_nights(-5)
     story.usual(UsualDay((UsualHour(6 * 60, 8, 60), UsualHour(14 * 60, 16, 50))))
+    assert [w.expected_c for w in wanted(story)] == [-5]
+    story.cold_nights(8)
     assert [w.expected_c for w in wanted(story)] == [8]
 
 

@@ -109,3 +109,50 @@ def test_a_cold_night_only_slows_the_others(key):
     story.coat(0, key)
     story.read(9, 5, 60)
     assert story.verdict(20).answer is not Answer.SUSPECT
+
+
+def test_wood_measured_too_cold_right_before_the_coat_makes_it_suspect():
+    """A warm room does not warm the wood at once; common practice."""
+    story = Story()
+    part = story.part()
+    story.steady(20, 60, since=-12)
+    story.surface(-0.1, 6, part)
+    story.coat(0, WATERBORNE)
+    assert story.verdict(24).answer is Answer.SUSPECT
+    story.check(25, Found.HOLDS)
+    assert story.verdict(26).answer in MAY_ACT
+
+
+def test_wood_measured_hours_before_the_coat_tells_nothing_of_it():
+    story = Story()
+    part = story.part()
+    story.steady(20, 50, since=-12)
+    story.surface(-3, 6, part)
+    story.coat(0, WATERBORNE)
+    assert story.verdict(24).answer is not Answer.SUSPECT
+
+
+def test_coated_right_out_of_a_cold_shed_it_is_scratched_first():
+    story = Story()
+    shed = story.another_room("shed")
+    part = story.part(room=shed)
+    story.read(-1, 4, 80, room=shed)
+    story.steady(19, 45, since=-12)
+    story.move(-0.5, part, 1)
+    story.coat(0, WATERBORNE)
+    verdict = story.verdict(24)
+    assert verdict.answer is Answer.TEST
+    assert "may have met 4 °C" in verdict.because
+
+
+def test_a_face_waits_for_its_suspect_back_without_a_date():
+    story = Story()
+    story.part("door", WATERBORNE, faces=("front", "back"))
+    story.read(-1, 18, 50)
+    story.coat(0, WATERBORNE, face="back")
+    story.read(9, 5, 60)
+    story.read(30, 20, 50)
+    front = story.verdict(31, face="front")
+    assert front.answer is Answer.WAITS
+    assert "suspect" in front.waits_for
+    assert front.high is None

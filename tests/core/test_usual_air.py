@@ -19,6 +19,7 @@ from finishlog.core.air import Air
 from finishlog.core.air_met import AirMet, Leg
 from finishlog.core.air_span import AirPoint, AirSpan, Known
 from finishlog.core.clock import reach
+from finishlog.core.coating_air import coldest_ahead
 from finishlog.core.counting import Clock, Counting
 from finishlog.core.finishes import Mechanism
 from finishlog.core.room_air import RoomAir
@@ -391,3 +392,23 @@ def test_the_air_of_all_time_has_no_gap_and_no_overlap(usual, heats, readings, d
         assert (span.known is Known.UNKNOWN) or span.airs
         assert not span.ends or len(span.ends) == len(span.airs)
         assert all(0 <= air.humidity_pct <= 100 for air in (*span.airs, *span.ends))
+
+
+# --- said anew --------------------------------------------------------------------------------
+
+
+def test_a_heater_that_was_said_to_stay_off_is_off_tonight_and_was_on_till_then():
+    told = on("2026-12-10 21:00")
+    hours = (UsualHour(0, 5, 70),)
+    was = UsualDay(hours, heated=(18 * 60, 10 * 60), heated_c=18, replaced_at=told)
+    room = a_room("2026-12-10 12:00", was, UsualDay(hours, valid_from=told))
+    assert expected(room, "2026-12-10 20:30")[0] == 18
+    assert expected(room, "2026-12-10 23:00")[0] == 5
+    assert expected(room, "2026-12-11 02:00")[0] == 5
+
+
+def test_nights_called_colder_than_any_usual_hour_count_too():
+    """Both were said by the person: the colder is believed."""
+    told = a_room("2026-12-10 12:00", UsualDay((UsualHour(0, 14, 60),)))
+    room = RoomAir(told.readings, 2.0, told.id, told.usual, told.heats, told.zone)
+    assert coldest_ahead(room, on("2026-12-10 20:00"), 12.0) == 2.0
