@@ -8,7 +8,7 @@ from datetime import datetime
 from finishlog.asks.look import Look
 from finishlog.core.air import Air
 from finishlog.core.bench import asked_of
-from finishlog.core.coating_air import air_findings
+from finishlog.core.coating_air import air_findings, measured_c
 from finishlog.core.counting import Clock, Counting
 from finishlog.core.elsewhere import NOT_AMONG_PEOPLE
 from finishlog.core.findings import Level
@@ -64,7 +64,12 @@ def begin(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> Begin:
     wanted = _wanted(over, state, seen, facts)
     # A room that was never read is read first.
     foretold = state.room.is_foretold and bool(state.room.readings) and wanted is not None
-    here = _here(state.room, since, wanted, barred=barred) if wanted and foretold else ()
+    felt_cold = barred and measured_c(state.told, now) is not None
+    here = (
+        _here(state.room, since, wanted, barred=barred, felt_cold=felt_cold)
+        if wanted and foretold
+        else ()
+    )
     if not barred:
         return Begin(tuple(s for s in here if s.earliest is None or s.turns is not None))
     unknown = "" if foretold else "when this room gets fit: say how it usually is: room usual"
@@ -85,14 +90,17 @@ def _wanted(over: FinishClass, state: ZoneState, seen: Look, facts: Facts) -> Wa
     return Wanted(figure.high_h, counting, facts.drying.dew_margin_c)
 
 
-def _here(room: RoomAir, since: datetime, wanted: Wanted, *, barred: bool) -> tuple[Start, ...]:
+def _here(
+    room: RoomAir, since: datetime, wanted: Wanted, *, barred: bool, felt_cold: bool
+) -> tuple[Start, ...]:
     found = next_starts(room, since, wanted)
     if found is None:
         return (Start("", None),)
-    # What the air does not forbid now, the wood does.
-    if barred and found.earliest == since:
+    # What the air does not forbid now, the wood does: it was measured, or may be too cold.
+    barred_by_wood = barred and found.earliest == since
+    if barred_by_wood and felt_cold:
         return (Start("", None, caution=_MEASURE),)
-    caution = _MEASURE if found.wood_cold else ""
+    caution = _MEASURE if found.wood_cold or barred_by_wood else ""
     return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
 
 

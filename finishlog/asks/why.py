@@ -14,13 +14,14 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.around import around
 from finishlog.core.bench import asked_of
+from finishlog.core.coating_air import measured_c
 from finishlog.core.drying_course import CourseHour, drying_course
 from finishlog.core.elsewhere import sooner_elsewhere, sooner_warmed
 from finishlog.core.findings import NO_FLAME
 from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.grouping import Group, groups
-from finishlog.core.layers import SURFACE_HOLDS, Layer
-from finishlog.core.records import Check, PieceReading
+from finishlog.core.layers import Layer
+from finishlog.core.records import Check
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer
@@ -253,13 +254,8 @@ def _check(check: Check) -> CheckLine:
 
 
 def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
-    felt = any(
-        isinstance(e, PieceReading) and e.temperature_c is not None
-        for e in state.told
-        if now - e.when.latest <= SURFACE_HOLDS
-    )
     wood = "the wood's own temperature (the colder of the room and last night is taken)"
-    unknown = [] if felt else [wood]
+    unknown = [wood] if measured_c(state.told, now) is None else []
     if state.room.measured_at(now) is None:
         unknown.append("the room's air: no reading within a day")
     if where.unknown:

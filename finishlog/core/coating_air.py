@@ -31,19 +31,25 @@ def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> fl
 
     `told`: what reached the piece. None: neither the wood nor the room was read.
     """
-    measured = [
-        e.temperature_c
-        for e in told
-        if isinstance(e, PieceReading) and timedelta(0) <= now - e.when.latest <= SURFACE_HOLDS
-        if e.temperature_c is not None
-    ]
-    if measured:
-        return measured[-1]
+    measured = measured_c(told, now)
+    if measured is not None:
+        return measured
     reading = room.measured_at(now)
     if reading is None:
         return None
     night = (s.coldest_c for s in room.course.between(now - NIGHT, now) if _is_told(s))
     return min([reading.temperature_c, *(c for c in night if c is not None)])
+
+
+def measured_c(told: Sequence[AnyEntry], now: datetime) -> float | None:
+    """Return the temperature of the wood (°C) as it was measured lately, None: it was not."""
+    measured = (
+        e.temperature_c
+        for e in reversed(told)
+        if isinstance(e, PieceReading) and e.temperature_c is not None
+        if timedelta(0) <= now - e.when.latest <= SURFACE_HOLDS
+    )
+    return next(measured, None)
 
 
 def _is_told(span: AirSpan) -> bool:
