@@ -109,8 +109,8 @@ def air_findings(
         )
     found = [
         *_bounds(of, reading.air),
-        *_cold_surface(of, reading.air, surface),
         *_dew(reading.air, surface, figures),
+        *_cold_surface(of, reading.air, surface),
         *_blush(of, method, reading.air),
         *_hot(of, room, now),
         *_ahead(of, room, now),
