@@ -117,7 +117,7 @@ def test_later_coats_and_other_ways_stand_apart(finishlog: Finishlog):
     assert (brushed["method"], brushed["coats"]) == ("brush", 2)
     assert later["median"] < 1 == later["factor"]
     assert "later coats, brushed, from 2 coats: acts" in brushed["words"]
-    assert brushed["words"].endswith("a wait is never shorter than the label's")
+    assert brushed["words"].startswith("no slower than the label's hours so far")
 
 
 def test_only_the_newest_two_dozen_teach(finishlog: Finishlog):
