@@ -69,7 +69,8 @@ class ClockLine:
 
     `measured_h`, `held_h` (as last read), `usual_h`, `unknown_h`: the real hours on the way by how
     their air is known.
-    `longer`: by how much checks taught to lengthen the label's hours, 1 where they did not.
+    `longer`: what the label's hours are multiplied by, 1 or more; `thick_film`: the part of it
+    that a film measured thicker than usual has.
     """
 
     done_h: float
@@ -81,6 +82,7 @@ class ClockLine:
     usual_h: float
     unknown_h: float
     longer: float
+    thick_film: float
     course: tuple[CourseHour, ...] = ()
 
 
@@ -239,6 +241,7 @@ def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLin
         usual_h=round(time.hours.usual, 2),
         unknown_h=round(time.hours.unknown, 2),
         longer=top.factor,
+        thick_film=top.thick_film,
         course=drying_course(top, figure, time.high, _POINTS) if time.high else (),
     )
 

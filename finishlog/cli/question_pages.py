@@ -166,6 +166,12 @@ def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> No
         "clock",
         f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done, now {pace} ({line.by})",
     )
+    if line.thick_film > 1:
+        section.row(
+            "",
+            f"measured thick: {line.thick_film:.2f} × the label's hours (by the square of the "
+            "film's thickness, an assumption)",
+        )
     known = (
         ("read", line.measured_h),
         ("as last read", line.held_h),

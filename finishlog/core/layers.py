@@ -159,7 +159,19 @@ class Layer:
     @property
     def factor(self) -> float:
         """What the label's hours are multiplied by for a wait, 1 or more."""
-        return self.pace.factor if self.pace else 1.0
+        return self.thick_film * (self.pace.factor if self.pace else 1.0)
+
+    @property
+    def thick_film(self) -> float:
+        """What a measured film thicker than usual multiplies a wait by, 1 or more.
+
+        By the square of its thickness over the class's usual high end, as diffusion through a
+        layer goes: an assumption, on the slow side. Not measured: a normal film.
+        """
+        usual, measured = self.of.wet_film_um, self.coat.wet_film_um
+        if usual is None or measured is None or measured <= usual.high:
+            return 1.0
+        return (measured / usual.high) ** 2
 
     def countings(self, figure: Figure) -> tuple[Counting, Counting]:
         """Return how its wait counts until it is tack-free, and after."""

@@ -248,7 +248,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " standing starts unknown",
             "[].standing": STANDING,
             "[].label": "also at high_h low_h product source stage",
-            "[].clock": "by course done_h held_h longer measured_h needed_h pace unknown_h usual_h",
+            "[].clock": "by course done_h held_h longer measured_h needed_h pace thick_film"
+            " unknown_h usual_h",
             "[].clock.course[]": "air done_h known moment pace",
             "[].checks[]": "act found moment test",
             "[].on_it[]": "act product put_on",

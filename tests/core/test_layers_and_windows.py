@@ -6,6 +6,7 @@ Through the published figures, in air that is read all the time; standard air is
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from math import log
 
@@ -408,3 +409,17 @@ def test_an_answer_only_moves_forward_as_time_passes(key, celsius, rh):
     ranks = [order.index(Answer.SCUFF if is_late(one) else one.answer) for one in seen]
     for one, following in pairwise(ranks):
         assert one <= following, [v.answer.value for v in seen]
+
+
+def test_a_film_measured_thicker_than_usual_takes_longer_and_a_thin_one_no_less():
+    """Diffusion through a layer goes by the square of its thickness (Fick); from memory."""
+    top = one_coat(WATERBORNE).state(1).top
+    assert top is not None
+    usual = top.of.wet_film_um
+    recoat = top.coat.figures.stages[Stage.RECOAT]
+    assert usual is not None
+    thick = replace(top, coat=replace(top.coat, wet_film_um=1.5 * usual.high))
+    thin = replace(top, coat=replace(top.coat, wet_film_um=usual.low / 2))
+    assert hours_until(thick.waits(recoat).high) == pytest.approx(2.25 * recoat.high_h, abs=1e-6)
+    assert thin.waits(recoat) == top.waits(recoat)
+    assert thick.closes() == top.closes(), "no window is lengthened"
