@@ -158,8 +158,11 @@ class Layer:
 
     @property
     def factor(self) -> float:
-        """What the label's hours are multiplied by for a wait, 1 or more."""
-        return self.thick_film * (self.pace.factor if self.pace else 1.0)
+        """What the label's hours are multiplied by for a wait, 1 or more.
+
+        A thick film may be what made it slow: of thickness and pace the greater counts, not both.
+        """
+        return max(self.thick_film, self.pace.factor if self.pace else 1.0)
 
     @property
     def thick_film(self) -> float:

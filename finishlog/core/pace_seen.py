@@ -153,12 +153,7 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
 def _dried_undisturbed(layers: Sequence[Layer], book: Book, hours: LabelHours) -> bool:
     """Tell whether the top one of some layers dried as its product does, however slowly."""
     *below, layer = layers
-    if (
-        layer.dries_since != layer.put_on
-        or layer.laid_bare is not None
-        or is_suspect(layer)
-        or layer.thick_film > 1
-    ):
+    if layer.dries_since != layer.put_on or layer.laid_bare is not None or is_suspect(layer):
         return False
     if past_hope(layer) or _stands_still(layer, book, hours):
         return False

@@ -17,6 +17,7 @@ from finishlog import errors
 from finishlog.cli.app import command_line
 
 # The invented cabinet of the demo, which differs from the one here.
+LOGGER = Path(__file__).with_name("logger.csv")
 CABINET = Path(__file__).parents[2] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
@@ -441,7 +442,7 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
             " label_high_h label_low_h outcome over parts put_on scuffed under wet_film_um wrong"
         },
     ),
-    "air import": (str(Path(__file__).with_name("logger.csv")), AIR_TAKEN_IN),
+    "air import": (str(LOGGER), AIR_TAKEN_IN),
     "air 21C": ("wet 17C", AIR_LOGGED),
     "room usual finishing": (
         "",

@@ -21,7 +21,7 @@ from tempfile import TemporaryDirectory
 from unittest import mock
 
 from run import Finishlog, furnished
-from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT
+from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT, LOGGER
 
 from finishlog.cli import terminal
 from finishlog.cli.app import GROUPS, run
@@ -63,7 +63,11 @@ MORE = {
     "species show oak": (),
 }
 # A picture lies where it lies; no path of the machine that runs this is on a screen.
-ELSEWHERE = {str(CABINET): CABINET.name, " case.jpg": " /photos/case.jpg"}
+ELSEWHERE = {
+    str(CABINET): CABINET.name,
+    str(LOGGER): LOGGER.name,
+    " case.jpg": " /photos/case.jpg",
+}
 
 # A row at a terminal has one tone or none, from its first sign to its last.
 TONED = re.compile(r"\x1b\[([0-9;]+)m(.*)\x1b\[0m")
@@ -119,7 +123,8 @@ def seen(line: str) -> Seen:
     """Type a line twice in the same shop: into a pipe, and at a terminal."""
     with _bench() as folder:
         shop = furnished(folder)
-        Path(CABINET.name).write_bytes(CABINET.read_bytes())
+        for file in (CABINET, LOGGER):
+            Path(file.name).write_bytes(file.read_bytes())
         for before in _before(line):
             shop.did(*shlex.split(before))
         return _seen(shop, line)
