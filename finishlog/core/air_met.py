@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.core.air_span import AirSpan
+from finishlog.core.air_span import AirPoint, AirSpan
 from finishlog.core.room_air import RoomAir
 
 
@@ -78,3 +78,10 @@ def air_met(stays: Sequence[Stay], start: datetime) -> AirMet:
             for stay, following in zip(rooms, [*rooms[1:], None], strict=True)
         )
     )
+
+
+def carried_from(met: AirMet, moment: datetime) -> list[tuple[AirPoint, datetime]]:
+    """Return the rooms that were left up to a moment, as they were read then, and when."""
+    left = [(leg.room, leg.end) for leg in met.legs if leg.end is not None and leg.end <= moment]
+    found = ((room.measured_at(at), at) for room, at in left)
+    return [(reading, at) for reading, at in found if reading is not None]

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
-from itertools import pairwise
 
 from finishlog.core.air import Air, dew_point_c
-from finishlog.core.air_met import Stay
+from finishlog.core.air_met import Stay, air_met, carried_from
 from finishlog.core.air_span import AirPoint, AirSpan, Known
 from finishlog.core.book import DryingFigures
 from finishlog.core.counting import outside
@@ -73,9 +72,8 @@ def cold_wood_until(
 
 def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, datetime]]:
     """Return (°C, until) of the rooms that a piece was lately carried from."""
-    left = [(stay.air, following.since) for stay, following in pairwise(stays)]
-    found = [(air.measured_at(at), at) for air, at in left if now - WARMS_UP < at <= now]
-    return [(r.temperature_c, at + WARMS_UP) for r, at in found if r is not None]
+    left = carried_from(air_met(stays, now - WARMS_UP), now)
+    return [(reading.temperature_c, at + WARMS_UP) for reading, at in left]
 
 
 def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:

@@ -34,7 +34,11 @@ _GAUSS = (
 # A piece over which a rate may change no more than this keeps the quadrature exact to 1e-10.
 _STEP_C, _STEP_PCT = 5.0, 25.0
 _FREEZES_C = 0.01
-_DEW_PCT = 100.0
+# Saturated: dew. No class goes on or dries in it.
+DEW_PCT = 100.0
+# So little may temperature (°C) and humidity (%) change in a small step, so far must k stay from a
+# bend, that nothing has to be cut.
+_SMALL_C, _SMALL_PCT, CLEAR = 1.0, 5.0, 0.02
 _BISECTIONS = 60
 
 
@@ -79,7 +83,7 @@ def outside(limits: Limits, temperature_c: float, humidity_pct: float) -> bool:
         (limits.min_c and temperature_c < limits.min_c.value)
         or (limits.max_c and temperature_c > limits.max_c.value)
         or (limits.max_rh_pct and humidity_pct > limits.max_rh_pct.value)
-        or humidity_pct >= _DEW_PCT
+        or humidity_pct >= DEW_PCT
     )
 
 
@@ -157,18 +161,21 @@ def _parts(ramps: list[tuple[Air, Air]]) -> int:
 def _is_plain(counting: Counting, ramps: list[tuple[Air, Air]]) -> bool:
     """Tell whether one small step of air keeps clear of every bend: most of a logger's do."""
     (a, b), *others = ramps
-    if (
-        others
-        or abs(b.temperature_c - a.temperature_c) > 1
-        or abs(b.humidity_pct - a.humidity_pct) > 5
-    ):
+    if others or not is_small(a, b):
         return False
     k = rate_at(counting.law)
     ends = (k(a.temperature_c, a.humidity_pct), k(b.temperature_c, b.humidity_pct))
-    freezes = min(a.temperature_c, b.temperature_c) <= _FREEZES_C
     levels = (1.0, SLOWEST) if counting.clock is Clock.WAIT else (1.0,)
-    clear = (min(ends) > level + 0.02 or max(ends) < level - 0.02 for level in levels)
-    return all(clear) and not freezes
+    return all(min(ends) > level + CLEAR or max(ends) < level - CLEAR for level in levels)
+
+
+def is_small(a: Air, b: Air) -> bool:
+    """Tell whether air hardly changes, and does not freeze, as between two readings of a logger."""
+    return (
+        abs(b.temperature_c - a.temperature_c) <= _SMALL_C
+        and abs(b.humidity_pct - a.humidity_pct) <= _SMALL_PCT
+        and min(a.temperature_c, b.temperature_c) > _FREEZES_C
+    )
 
 
 def _rate_along(k: Callable[[float, float], float], ramp: tuple[Air, Air], share: float) -> float:
@@ -189,7 +196,7 @@ def _limits_crossed(limits: Limits, start: Air, end: Air) -> Iterator[float]:
             yield from _crossed(start.temperature_c, end.temperature_c, limit.value)
     if limits.max_rh_pct is not None:
         yield from _crossed(start.humidity_pct, end.humidity_pct, limits.max_rh_pct.value)
-    yield from _crossed(start.humidity_pct, end.humidity_pct, _DEW_PCT)
+    yield from _crossed(start.humidity_pct, end.humidity_pct, DEW_PCT)
 
 
 def _crossed(start: float, end: float, level: float) -> Iterator[float]:

@@ -12,15 +12,15 @@ from datetime import datetime, timedelta
 from functools import lru_cache
 
 from finishlog.core.air import Air, dew_point_c
-from finishlog.core.air_met import AirMet
+from finishlog.core.air_met import AirMet, carried_from
 from finishlog.core.air_span import AirSpan, Known
+from finishlog.core.counting import DEW_PCT
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
 from finishlog.core.layers import Layer
 from finishlog.core.records import Found
 from finishlog.core.stages import Stage
 
-_SATURATED_PCT = 100.0
 _REMEDY = "scratch a hidden spot; if it flakes, take it off"
 
 
@@ -121,18 +121,10 @@ def perhaps_too_cold(layer: Layer) -> float | None:
         return None
     held = bool(layer.scratches) and layer.scratches[-1].found is Found.HOLDS
     supposed = _coldest_supposed(layer.air, young_until(layer))
-    brought = [] if layer.before is None else list(_brought(layer.before, layer.put_on))
+    left = [] if layer.before is None else carried_from(layer.before, layer.put_on)
+    brought = [reading.temperature_c for reading, _ in left]
     coldest = min([c for c in (supposed, *brought) if c is not None], default=None)
     return coldest if coldest is not None and coldest < limits.min_c.value and not held else None
-
-
-def _brought(before: AirMet, put_on: datetime) -> Iterator[float]:
-    """Yield how cold the rooms were that the wood was carried from shortly before, as read."""
-    for leg in before.legs:
-        if leg.end is not None and leg.end <= put_on:
-            reading = leg.room.measured_at(leg.end)
-            if reading is not None:
-                yield reading.temperature_c
 
 
 @lru_cache(maxsize=1024)
@@ -158,4 +150,4 @@ def read_below(met: AirMet, until: datetime, least_c: float) -> tuple[AirSpan, .
 def read_damp(met: AirMet, until: datetime) -> tuple[AirSpan, ...]:
     """Return the stretches up to a moment that a reading shows as saturated with water."""
     wet = (s for s in met.until(until) if s.measured)
-    return tuple(s for s in wet if s.dampest_pct is not None and s.dampest_pct >= _SATURATED_PCT)
+    return tuple(s for s in wet if s.dampest_pct is not None and s.dampest_pct >= DEW_PCT)

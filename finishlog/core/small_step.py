@@ -10,11 +10,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from finishlog.core.air_span import AirSpan
-from finishlog.core.counting import SLOWEST, Clock, Counting, outside
+from finishlog.core.counting import CLEAR, SLOWEST, Clock, Counting, is_small, outside
 from finishlog.core.rate_law import rate_at
 
-# So little may temperature (°C) and humidity (%) change, so far must k stay from a bend.
-_SMALL_C, _SMALL_PCT, _CLEAR = 1.0, 5.0, 0.02
 # Lobatto: the ends count 1/12 each, these two points between 5/12.
 _NEAR = 0.27639320225002106
 _FAR = 1 - _NEAR
@@ -36,10 +34,10 @@ def small_steps(counting: Counting) -> Callable[[AirSpan, float], float | None]:
         if len(span.airs) != 1 or not span.ends:
             return None
         (a,), (b,) = span.airs, span.ends
+        if not is_small(a, b):
+            return None
         t, rh = a.temperature_c, a.humidity_pct
         dt, drh = b.temperature_c - t, b.humidity_pct - rh
-        if abs(dt) > _SMALL_C or abs(drh) > _SMALL_PCT or min(t, t + dt) <= 0.01:
-            return None
         _, _, first, out = last if last[:2] == (t, rh) else at(t, rh)
         last = at(b.temperature_c, b.humidity_pct)
         _, _, end, out_then = last
@@ -47,13 +45,13 @@ def small_steps(counting: Counting) -> Callable[[AirSpan, float], float | None]:
             return None
         low, high = (first, end) if first < end else (end, first)
         if not waits:
-            if high < 1 - _CLEAR:
+            if high < 1 - CLEAR:
                 return hours
-            if low < 1 + _CLEAR:
+            if low < 1 + CLEAR:
                 return None
-        elif low > 1 + _CLEAR:
+        elif low > 1 + CLEAR:
             return hours
-        elif high > 1 - _CLEAR or low < SLOWEST + _CLEAR:
+        elif high > 1 - CLEAR or low < SLOWEST + CLEAR:
             return None
         inner = k(t + _NEAR * dt, rh + _NEAR * drh) + k(t + _FAR * dt, rh + _FAR * drh)
         return hours * (first + end + 5 * inner) / 12
