@@ -73,7 +73,7 @@ def _drawn(day: UsualDay) -> list[HourOfDay]:
     for hour in range(24):
         moment = _DAY + timedelta(hours=hour)
         span = next(s for s in spans if s.start <= moment and (s.end is None or moment < s.end))
-        air = span.cut(moment, span.end).air
+        air = span.air_at(moment)
         if air is not None:
             found.append(HourOfDay(hour, air, span.heated_since is not None))
     return found

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import NamedTuple
@@ -43,7 +43,8 @@ class AirSpan:
 
     It may have been any of `airs`: the first is the nearest to the truth, the others are what it
     may have become; empty: nothing is known. Each goes straight to its fellow in `ends`; without
-    `ends` it stays as it is.
+    `ends` it stays as it is. `heated_since`: when the heater came on that is supposed to run
+    through it.
     """
 
     start: datetime
@@ -51,6 +52,7 @@ class AirSpan:
     airs: tuple[Air, ...]
     known: Known
     ends: tuple[Air, ...] = ()
+    heated_since: datetime | None = None
 
     @property
     def measured(self) -> bool:
@@ -92,17 +94,12 @@ class AirSpan:
         if start == self.start and end == self.end:
             return self
         if self.is_steady or self.end is None:
-            return AirSpan(start, end, self.airs, self.known, self.ends)
-        length = (self.end - self.start) / _HOUR
-        since = (start - self.start) / _HOUR / length
-        until = ((end or self.end) - self.start) / _HOUR / length
-        return AirSpan(
-            start,
-            end,
-            tuple(between(a, b, since) for a, b in self.ramps),
-            self.known,
-            tuple(between(a, b, until) for a, b in self.ramps),
-        )
+            return replace(self, start=start, end=end)
+        length = self.end - self.start
+        since, until = (start - self.start) / length, ((end or self.end) - self.start) / length
+        airs = tuple(between(a, b, since) for a, b in self.ramps)
+        ends = tuple(between(a, b, until) for a, b in self.ramps)
+        return AirSpan(start, end, airs, self.known, ends, self.heated_since)
 
     def air_at(self, moment: datetime) -> Air | None:
         """Return the nearest air at a moment inside the span; None when nothing is known."""

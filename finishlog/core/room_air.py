@@ -12,14 +12,14 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
 from itertools import pairwise
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.usual_air import DRAWN, Heat, Supposed, supposed
+from finishlog.core.usual_air import DRAWN, Heat, supposed
 from finishlog.core.usual_day import UsualDay
 
 # Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
@@ -156,8 +156,7 @@ def _before(room: RoomAir, first: AirPoint, speaks: datetime) -> Iterator[AirSpa
     yield AirSpan(_ALWAYS, drawn, (first.air,), Known.UNKNOWN)
     if drawn < speaks:
         for each in supposed(room.usual, room.heats, room.zone, drawn, speaks, None):
-            known = Known.UNKNOWN if each.air is None else Known.USUAL
-            yield AirSpan(each.start, each.end, each.airs or (first.air,), known, each.ends)
+            yield each if each.airs else replace(each, airs=(first.air,))
 
 
 def _never_read(room: RoomAir) -> Iterator[AirSpan]:
@@ -166,28 +165,24 @@ def _never_read(room: RoomAir) -> Iterator[AirSpan]:
     It is drawn for two months around the moment at which a usual day or a heater was told of;
     further off it is anything that the usual days know.
     """
+
+    def drawn(heats: Sequence[Heat], start: datetime, end: datetime | None) -> Iterator[AirSpan]:
+        return supposed(room.usual, heats, room.zone, start, end, None)
+
     told = [*(heat.start for heat in room.heats), *_told_at(room.usual)]
     if not told:
-        yield from _as_supposed(room, (), _ALWAYS, None)
+        yield from drawn((), _ALWAYS, None)
         return
     first, last = min(told), max(told)
-    yield from _as_supposed(room, (), _ALWAYS, first - DRAWN)
-    yield from _as_supposed(room, room.heats, first - DRAWN, first)
+    yield from drawn((), _ALWAYS, first - DRAWN)
+    yield from drawn(room.heats, first - DRAWN, first)
     if first < last:
-        yield from _as_supposed(room, room.heats, first, last)
-    yield from _as_supposed(room, room.heats, last, None)
+        yield from drawn(room.heats, first, last)
+    yield from drawn(room.heats, last, None)
 
 
 def _told_at(usual: Sequence[UsualDay]) -> Iterator[datetime]:
     return (day.valid_from for day in usual if day.hours and day.valid_from is not None)
-
-
-def _as_supposed(
-    room: RoomAir, heats: Sequence[Heat], start: datetime, end: datetime | None
-) -> Iterator[AirSpan]:
-    for each in supposed(room.usual, heats, room.zone, start, end, None):
-        known = Known.UNKNOWN if each.air is None else Known.USUAL
-        yield AirSpan(each.start, each.end, each.airs, known, each.ends)
 
 
 def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) -> Iterator[AirSpan]:
@@ -198,7 +193,7 @@ def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) ->
 
 
 def _beside_readings(
-    room: RoomAir, each: Supposed, reading: AirPoint, following: AirPoint | None
+    room: RoomAir, each: AirSpan, reading: AirPoint, following: AirPoint | None
 ) -> Iterator[AirSpan]:
     """Cut what is supposed where the readings on both sides stop speaking, and let them count."""
     marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
@@ -213,7 +208,7 @@ def _beside_readings(
 
 
 def _with_readings(
-    room: RoomAir, part: Supposed, reading: AirPoint, following: AirPoint | None
+    room: RoomAir, part: AirSpan, reading: AirPoint, following: AirPoint | None
 ) -> AirSpan:
     age = part.start - reading.at
     nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
@@ -233,7 +228,7 @@ def _with_readings(
 
 def _mixed(
     room: RoomAir,
-    part: Supposed,
+    part: AirSpan,
     still: list[tuple[Air, Air]],
     age: timedelta,
     *,

@@ -14,7 +14,7 @@ from itertools import groupby, pairwise
 from operator import itemgetter
 
 from finishlog.core.air import Air, cooled
-from finishlog.core.air_span import between
+from finishlog.core.air_span import AirSpan, Known
 from finishlog.core.usual_day import UsualDay, UsualHour
 
 DRAWN = timedelta(days=60)
@@ -32,46 +32,6 @@ class Heat:
     temperature_c: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Supposed:
-    """A stretch with the air to suppose, at its beginning and end; empty: nothing is known.
-
-    `heated_since`: when the heater came on that runs through it; None: none runs.
-    """
-
-    start: datetime
-    end: datetime | None
-    airs: tuple[Air, ...] = ()
-    ends: tuple[Air, ...] = ()
-    heated_since: datetime | None = None
-
-    @property
-    def air(self) -> Air | None:
-        """The air it begins with."""
-        return self.airs[0] if self.airs else None
-
-    @property
-    def ramps(self) -> Iterator[tuple[Air, Air]]:
-        """Pair every air with what it goes to."""
-        return zip(self.airs, self.ends or self.airs, strict=True)
-
-    def cut(self, start: datetime, end: datetime | None) -> Supposed:
-        """Return the part between two moments inside it."""
-        if (start, end) == (self.start, self.end):
-            return self
-        if not self.ends or self.end is None:
-            return Supposed(start, end, self.airs, self.ends, self.heated_since)
-        whole = self.end - self.start
-        since, until = (start - self.start) / whole, ((end or self.end) - self.start) / whole
-        return Supposed(
-            start,
-            end,
-            tuple(between(a, b, since) for a, b in self.ramps),
-            tuple(between(a, b, until) for a, b in self.ramps),
-            self.heated_since,
-        )
-
-
 def supposed(
     usual: Sequence[UsualDay],
     heats: Sequence[Heat],
@@ -79,7 +39,7 @@ def supposed(
     start: datetime,
     end: datetime | None,
     read: Air | None,
-) -> Iterator[Supposed]:
+) -> Iterator[AirSpan]:
     """Yield what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
     days = [day for day in usual if day.hours]
     drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
@@ -87,14 +47,25 @@ def supposed(
         drawn_until = min(end, start + DRAWN)
     last = None
     if end is None or drawn_until < end:
-        last = Supposed(drawn_until, end, *_anything(days, read))
+        last = _stretch(drawn_until, end, *_anything(days, read))
     drawn = list(_drawn(days, heats, zone, start, drawn_until, read))
     if not days and last is not None and not any(each.airs for each in drawn):
-        yield Supposed(start, end)
+        yield _stretch(start, end)
         return
     yield from drawn
     if last is not None:
         yield last
+
+
+def _stretch(
+    start: datetime,
+    end: datetime | None,
+    airs: tuple[Air, ...] = (),
+    ends: tuple[Air, ...] = (),
+    heated_since: datetime | None = None,
+) -> AirSpan:
+    """Build a stretch of what is usual; without air nothing is known."""
+    return AirSpan(start, end, airs, Known.USUAL if airs else Known.UNKNOWN, ends, heated_since)
 
 
 def _drawn(
@@ -104,10 +75,10 @@ def _drawn(
     start: datetime,
     end: datetime,
     read: Air | None,
-) -> Iterator[Supposed]:
+) -> Iterator[AirSpan]:
     """Draw the days that held, one set after the other, and the heaters over them."""
     for since, until, held in _held(days, start, end):
-        plain = _days(held, zone, since, until, read) if held else [Supposed(since, until)]
+        plain = _days(held, zone, since, until, read) if held else [_stretch(since, until)]
         usual = _usual_heating(held, zone, since, until, read)
         if since > start:
             usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
@@ -175,7 +146,7 @@ def _air(hour: UsualHour) -> Air:
 
 def _days(
     days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
-) -> Iterator[Supposed]:
+) -> Iterator[AirSpan]:
     """Draw the usual days from `start` to `end`; where a season tells of none, nothing."""
     points = {id(day): _points(day, read) for day in days}
     drawn = start
@@ -185,13 +156,13 @@ def _days(
         if since >= until:
             continue
         if drawn < since:
-            yield Supposed(drawn, since)
+            yield _stretch(drawn, since)
         told = ((on, day) for on in run if (day := usual_on(days, on)) is not None)
         knots = [(_moment(on, at, zone), air) for on, day in told for at, air in points[id(day)]]
         yield from _straight(knots, since, until)
         drawn = until
     if drawn < end:
-        yield Supposed(drawn, end)
+        yield _stretch(drawn, end)
 
 
 def _runs(
@@ -206,7 +177,7 @@ def _runs(
 
 def _straight(
     knots: list[tuple[datetime, Air]], start: datetime, end: datetime
-) -> Iterator[Supposed]:
+) -> Iterator[AirSpan]:
     """Join points by straight lines; before the first and after the last it stays as there.
 
     Where the clock is put on, a time that does not occur falls behind those that follow it.
@@ -216,7 +187,7 @@ def _straight(
     knots = [*knots, (end, knots[-1][1])] if knots[-1][0] < end else knots
     for (since, air), (until, then) in pairwise(knots):
         if since < until and since < end and until > start:
-            whole = Supposed(since, until, (air,), (then,))
+            whole = _stretch(since, until, (air,), (then,))
             yield whole.cut(max(since, start), min(until, end))
 
 
@@ -287,8 +258,8 @@ def _usual_heating(
 
 
 def _overlaid(
-    plain: Iterable[Supposed], heats: Sequence[Heat], read: Air | None
-) -> Iterator[Supposed]:
+    plain: Iterable[AirSpan], heats: Sequence[Heat], read: Air | None
+) -> Iterator[AirSpan]:
     """Lift the temperature where a heater runs."""
     for each in plain:
         marks = {m for h in heats for m in (h.start, h.end) if _inside(m, each)}
@@ -300,14 +271,14 @@ def _overlaid(
             yield _lifted(part, on, read) if on else part
 
 
-def _inside(moment: datetime, each: Supposed) -> bool:
+def _inside(moment: datetime, each: AirSpan) -> bool:
     return each.start < moment and (each.end is None or moment < each.end)
 
 
-def _lifted(part: Supposed, heats: Sequence[Heat], read: Air | None) -> Supposed:
+def _lifted(part: AirSpan, heats: Sequence[Heat], read: Air | None) -> AirSpan:
     """Warm a stretch to the warmest of the heaters that run through it, where it is colder."""
     least_c = max(h.temperature_c for h in heats if h.temperature_c is not None)
     ramps = list(part.ramps) or ([(read, read)] if read is not None else [])
     lifted = [tuple(cooled(a, max(a.temperature_c, least_c)) for a in ramp) for ramp in ramps]
     airs, ends = tuple(r[0] for r in lifted), tuple(r[1] for r in lifted)
-    return Supposed(part.start, part.end, airs, ends, min(h.start for h in heats))
+    return _stretch(part.start, part.end, airs, ends, min(h.start for h in heats))

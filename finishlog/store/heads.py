@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime
 from typing import NamedTuple
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Column, Connection, select
 
 from finishlog.core.records import Sureness, Target, When
 from finishlog.store.in_force import Link, Withdrawal
@@ -97,29 +97,28 @@ def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
 
 def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Add to some pieces those that were ever glued up into them, however deep."""
-    found: set[int] = set()
-    wanted = set(pieces)
-    query = select(joined_member.c.piece_id).join(
-        joined, joined.c.entry_id == joined_member.c.entry_id
-    )
-    while wanted:
-        found |= wanted
-        rows = rows_of(connection, query, joined.c.into_piece_id, wanted)
-        wanted = {row[0] for row in rows} - found
-    return found
+    into, member = joined.c.into_piece_id, joined_member.c.piece_id
+    return _followed(connection, pieces, into, member)
 
 
 def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Add to some pieces those that they were ever glued up into, however high."""
+    into, member = joined.c.into_piece_id, joined_member.c.piece_id
+    return _followed(connection, pieces, member, into)
+
+
+def _followed(
+    connection: Connection, pieces: Collection[int], since: Column[int], to: Column[int]
+) -> set[int]:
+    """Follow the glue-ups from one column to the other until nothing new is found."""
     found: set[int] = set()
     wanted = set(pieces)
-    query = select(joined.c.into_piece_id).join(
-        joined_member, joined_member.c.entry_id == joined.c.entry_id
+    query = select(to).join_from(
+        joined, joined_member, joined.c.entry_id == joined_member.c.entry_id
     )
     while wanted:
         found |= wanted
-        rows = rows_of(connection, query, joined_member.c.piece_id, wanted)
-        wanted = {row[0] for row in rows} - found
+        wanted = {row[0] for row in rows_of(connection, query, since, wanted)} - found
     return found
 
 
