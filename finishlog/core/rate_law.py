@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Protocol
 
-from finishlog.core.air import Air, saturation_pa
+from finishlog.core.air import Air, saturation_pa, vapour_deficit_pa
 from finishlog.core.finishes import Mechanism
 
 # °C and % RH in, k out.
@@ -73,7 +73,7 @@ class RateLaw:
                 factor = self.factor_per_10c
                 return lambda t, _rh: float(factor ** ((t - reference) / 10))
             case Mechanism.WATER:
-                thirst = saturation_pa(reference) * (1 - self.reference.humidity_pct / 100)
+                thirst = vapour_deficit_pa(self.reference)
                 return lambda t, rh: saturation_pa(t) * (1 - rh / 100) / thirst
             case Mechanism.ALCOHOL | Mechanism.SOLVENT:
                 vapour = self.carrier.pressure if self.carrier else saturation_pa
