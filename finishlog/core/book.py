@@ -37,6 +37,9 @@ class DryingFigures:
     # How long a solvent wipe of oily wood is good for.
     solvent_wipe_h: float
     solvent_wipe_source: str
+    # In hotter air a film skins over what is soft below it.
+    hot_c: float
+    hot_source: str
 
 
 class Book(Protocol):

@@ -15,7 +15,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import lru_cache
-from typing import NamedTuple
 
 from finishlog.core.air_met import AirMet, Leg
 from finishlog.core.air_span import AirSpan, Known
@@ -28,7 +27,8 @@ _TURNS = 200
 _EXACT_H = 1e-11
 
 
-class Hours(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Hours:
     """Real hours by how their air is known; the `unread` of the unknown have none near them."""
 
     measured: float = 0.0
@@ -37,13 +37,21 @@ class Hours(NamedTuple):
     unknown: float = 0.0
     unread: float = 0.0
 
-    def __add__(self, other: Hours) -> Hours:  # type: ignore[override]
+    def __add__(self, other: Hours) -> Hours:
         """Add the hours of two ways."""
-        return Hours(*(a + b for a, b in zip(self, other, strict=True)))
+        return Hours(
+            self.measured + other.measured,
+            self.held + other.held,
+            self.usual + other.usual,
+            self.unknown + other.unknown,
+            self.unread + other.unread,
+        )
 
     def __sub__(self, other: Hours) -> Hours:
         """Take a shorter way from a longer."""
-        return Hours(*(a - b for a, b in zip(self, other, strict=True)))
+        return self + Hours(
+            -other.measured, -other.held, -other.usual, -other.unknown, -other.unread
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,14 +210,8 @@ class _KnownHours:
     def __init__(self, course: Course) -> None:
         self.course = course
         self.totals = [Hours()]
-        sums = dict.fromkeys(Known, 0.0)
-        unread = 0.0
         for span in course.spans[:-1]:
-            hours = span.length_h or 0.0
-            sums[span.known] += hours
-            unread += hours if not span.airs and span.known is Known.UNKNOWN else 0.0
-            measured, held, usual, unknown = sums.values()
-            self.totals.append(Hours(measured, held, usual, unknown, unread))
+            self.totals.append(self.totals[-1] + _hours_of(span, span.length_h or 0.0))
 
     def until(self, moment: datetime | None) -> Hours:
         """Return the hours up to a moment; None: all that end."""

@@ -19,8 +19,6 @@ from finishlog.core.stages import Stage
 
 # Wood follows the air slowly: last night's cold is still in it.
 NIGHT = timedelta(hours=12)
-# 80 °F: in hotter air, most of all damp, a film skins over what is soft below it. common practice
-HOT_C = 27.0
 # Readings so far apart tell whether it gets warmer now. Our own rule.
 _LATELY = timedelta(hours=3)
 
@@ -110,7 +108,7 @@ def air_findings(
         *_dew(reading.air, surface, figures),
         *_cold_surface(of, reading.air, surface),
         *_blush(of, method, reading.air),
-        *_hot(of, room, now),
+        *_hot(of, room, now, figures),
         *_ahead(of, room, now),
         *_dew_ahead(of, reading.air, room, now, figures),
     ]
@@ -232,17 +230,19 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
         )
 
 
-def _hot(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
+def _hot(
+    of: FinishClass, room: RoomAir, now: datetime, figures: DryingFigures
+) -> Iterator[Finding]:
     """A film in hot air skins over before it has flowed out, the more so while it gets hotter."""
     reading = room.read_lately(now)
-    if reading is None or reading.temperature_c <= HOT_C or not of.builds_film:
+    if reading is None or reading.temperature_c <= figures.hot_c or not of.builds_film:
         return
     yield Finding(
         Level.NOTE,
         f"{reading.temperature_c:.1f} °C is hot: a film skins over before it has flowed out, and "
         f"its hours get no shorter; {_trend(room, reading)}",
         "thin coats, out of the sun, early in the morning or while it gets cooler",
-        COMMON_PRACTICE,
+        figures.hot_source,
     )
 
 

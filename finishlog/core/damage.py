@@ -90,25 +90,21 @@ def is_suspect(layer: Layer) -> bool:
     return not since or since[-1].found is not Found.HOLDS
 
 
-def damage_finding(layer: Layer) -> Finding:
-    """Say what a suspect film met; it must have met something."""
+def damage_words(layer: Layer) -> tuple[str, Finding]:
+    """Say what a suspect film met, shortly and in full; it must have met something."""
     limit, met = layer.of.limits.min_c, damages(layer)
     assert limit is not None
     name, cold = layer.coat.product_name, [d.cold_c for d in met if d.cold_c is not None]
-    if cold:
-        return Finding(
-            Level.STOP,
-            f"{name} met {min(cold):.0f} °C in its first hours, below {limit.value:.0f} °C: "
-            "it may feel dry and stay weak",
-            _REMEDY,
-            limit.source,
-        )
-    return Finding(
-        Level.STOP,
-        f"dew lay on {name} while it was wet: it may feel dry and stay weak",
-        _REMEDY,
-        COMMON_PRACTICE,
+    weak = "it may feel dry and stay weak"
+    if not cold:
+        sentence = f"dew lay on {name} while it was wet: {weak}"
+        finding = Finding(Level.STOP, sentence, _REMEDY, COMMON_PRACTICE)
+        return "dew lay on it while it was wet", finding
+    sentence = (
+        f"{name} met {min(cold):.0f} °C in its first hours, below {limit.value:.0f} °C: {weak}"
     )
+    finding = Finding(Level.STOP, sentence, _REMEDY, limit.source)
+    return "met air too cold for it while young", finding
 
 
 def perhaps_too_cold(layer: Layer) -> float | None:

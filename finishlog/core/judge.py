@@ -13,7 +13,7 @@ from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
 from finishlog.core.coating_air import air_findings, allowed_from, cold_wood_until
 from finishlog.core.counting import outside
-from finishlog.core.damage import damage_finding, is_suspect, perhaps_too_cold
+from finishlog.core.damage import damage_words, is_suspect, perhaps_too_cold
 from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
 from finishlog.core.fault_verdicts import (
     blocked_by_fault,
@@ -120,14 +120,13 @@ def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
         return None
     cold = next((layer for layer in state.layers if is_suspect(layer)), None)
     if cold is not None:
-        return Verdict(
-            Answer.SUSPECT, "met air too cold for it while young", findings=(damage_finding(cold),)
-        )
+        because, finding = damage_words(cold)
+        return Verdict(Answer.SUSPECT, because, findings=(finding,))
     wrong = fault_in_the_stack(state.layers, book)
     if wrong is not None:
         remedy = "scratch a hidden spot; if it flakes, take it off"
         return Verdict(Answer.UNDERNEATH, wrong.sentence, findings=(replace(wrong, remedy=remedy),))
-    return _stalled(top, book, hot=is_hot(state.room, now))
+    return _stalled(top, book, hot=is_hot(state.room, now, book))
 
 
 def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:

@@ -12,7 +12,6 @@ from datetime import datetime, timedelta
 
 from finishlog.core.book import Book
 from finishlog.core.checks import no_better, standing_failures
-from finishlog.core.coating_air import HOT_C
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Figure
 from finishlog.core.layers import Layer
@@ -113,7 +112,7 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
         else ""
     )
     slow, source = _IT_IS_SLOW, book.drying.slow_source
-    if is_hot(state.room, now):
+    if is_hot(state.room, now, book):
         slow, source = _IT_IS_HOT, COMMON_PRACTICE
     return [
         Finding(
@@ -126,10 +125,10 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
     ]
 
 
-def is_hot(room: RoomAir, now: datetime) -> bool:
+def is_hot(room: RoomAir, now: datetime, book: Book) -> bool:
     """Tell whether a room is as hot, by its reading, that more heat would only harm a soft film."""
     reading = room.measured_at(now)
-    return reading is not None and reading.temperature_c > HOT_C
+    return reading is not None and reading.temperature_c > book.drying.hot_c
 
 
 def _again(soft: Soft, now: datetime) -> Finding:

@@ -63,6 +63,7 @@ def read_drying(path: str) -> DryingFigures:
     margin = limit(table.table("dew_margin_c"))
     slow = limit(table.table("slow_after_h"))
     wiped = limit(table.table("solvent_wipe_h"))
+    hot = limit(table.table("hot_c"))
     return DryingFigures(
         factor_per_10c=_rate(table.table("rates").table("oxidation")).factor_per_10c,
         dew_margin_c=margin.value,
@@ -71,4 +72,6 @@ def read_drying(path: str) -> DryingFigures:
         slow_source=slow.source,
         solvent_wipe_h=wiped.value,
         solvent_wipe_source=wiped.source,
+        hot_c=hot.value,
+        hot_source=hot.source,
     )

@@ -156,3 +156,15 @@ def test_a_face_waits_for_its_suspect_back_without_a_date():
     assert front.answer is Answer.WAITS
     assert "suspect" in front.waits_for
     assert front.high is None
+
+
+def test_dew_on_a_wet_film_is_called_dew_and_not_cold():
+    """The wood at 13 °C lies below the 14.4 °C dew point of 20 °C and 70 % (ASHRAE)."""
+    story = Story()
+    part = story.part()
+    story.steady(20, 70, since=-12)
+    story.coat(0, WATERBORNE)
+    story.surface(0.2, 13, part)
+    verdict = story.verdict(24)
+    assert verdict.answer is Answer.SUSPECT
+    assert verdict.because == "dew lay on it while it was wet"
