@@ -30,7 +30,7 @@ def evening(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 @pytest.mark.parametrize("hour", ["03:30", "07:10", "10:52", "23:50"])
 def test_the_demo_plays_at_any_hour(tmp_path: Path, hour: str):
-    """An evening ends at four in the morning; what the demo names by number must not depend on it."""
+    """An evening ends at four in the morning; the number of a heap must not depend on the hour."""
     env = {**os.environ, "FINISHLOG_NOW": f"2026-11-25T{hour}+00:00", "FINISHLOG_ZONE": "UTC"}
     command = [sys.executable, "-m", "finishlog", "--db", str(tmp_path / "demo.db"), "demo"]
     done = subprocess.run(command, env=env, check=False, capture_output=True, text=True)
