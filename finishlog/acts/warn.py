@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
+from finishlog.core.coating_air import air_findings
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method
@@ -65,6 +66,8 @@ def warnings_before(
         of_it = list(_of(verdict, scuffed, too_early))
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state)
+        if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
+            of_it = _of_its_room(of_it, state, over, method, then, facts)
         found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
     return _once(found)
 
@@ -113,6 +116,26 @@ def _skipped(state: ZoneState) -> Iterable[Finding]:
 def _of_the_edge(finding: Finding) -> Finding:
     """Say that it is the edges' film: the face may well be ready."""
     return replace(finding, sentence=f"edges: {finding.sentence}")
+
+
+def _of_its_room(
+    found: Iterable[Finding],
+    state: ZoneState,
+    over: FinishClass,
+    method: Method | None,
+    then: Look,
+    facts: Facts,
+) -> list[Finding]:
+    """Say whose air it is, where parts stand in several rooms."""
+    name = "".join(r.name for r in then.shop.rooms.values() if r.id == state.room.id)
+    air = air_findings(
+        over, method, state.room, then.bench.now, facts.drying, state.stays, state.told
+    )
+    of_the_air = {finding.sentence for finding in air} if name else set()
+    return [
+        replace(f, sentence=f"{name}: {f.sentence}") if f.sentence in of_the_air else f
+        for f in found
+    ]
 
 
 def _joint(state: ZoneState) -> Iterable[Finding]:

@@ -38,6 +38,11 @@ class RagsLine:
     remarks: tuple[str, ...]
     acts: tuple[int, ...] = ()
 
+    @property
+    def is_dangerous(self) -> bool:
+        """Tell whether it can heat as it lies: a heap, or what was left for too long."""
+        return self.overdue or self.state is RagsState.OPEN
+
 
 def rags(database: Database, facts: Facts, clock: Clock) -> tuple[RagsLine, ...]:
     """Return the open items, oldest first."""

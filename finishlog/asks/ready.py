@@ -36,6 +36,8 @@ _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 class RoomLine:
     """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands).
 
+    `in_use`: something that minds the air stands there; of an idle room only what was read is said.
+
     `tonight_c`: the coldest to expect within twelve hours; None: nobody told of a usual day.
     """
 
@@ -47,6 +49,7 @@ class RoomLine:
     fitness: tuple[tuple[str, str], ...]
     acts: tuple[int, ...] = ()
     tonight_c: float | None = None
+    in_use: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,12 +160,16 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
         acts=(reading.act,) if reading else (),
         tonight_c=coldest_ahead(air, clock.now, _TONIGHT_H) if air.is_foretold else None,
+        in_use=room in seen.bench.rooms_in_use,
     )
 
 
 def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
-    """Yield, for every product that is still to go on, what this air does to it."""
-    for product in sorted(_still_to_go_on(seen)):
+    """Yield, for every product still to go on there, what this air does to it.
+
+    In a room where nothing stands, what is to go on elsewhere: why else was its air read?
+    """
+    for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
         of = facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
         found = air_findings(of, method, air, clock.now, facts.drying)
@@ -172,11 +179,12 @@ def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[t
         )
 
 
-def _still_to_go_on(seen: Look) -> set[int]:
-    """Return the products of the steps that are still to come."""
+def _still_to_go_on(seen: Look, room: int | None = None) -> set[int]:
+    """Return the products that are still to go on what stands in one room, or anywhere."""
     due = {
         step.product
         for zone in seen.bench.in_the_shop
+        if room is None or zone.room.id == room
         for step in zone.progress.steps[zone.progress.done :]
         if step.product is not None
     }

@@ -37,8 +37,12 @@ FOLD_PAST = 6
 def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
     """Lay out what may be done, most urgent first."""
     page = Page()
+    in_danger = any(line.is_dangerous for line in answer.rags)
+    if in_danger:
+        _rags(page, answer, clock)
     _head(page, answer, clock, unit)
-    _rags(page, answer, clock)
+    if not in_danger:
+        _rags(page, answer, clock)
     mixed_section(page.section("MIXED, IN CANS"), answer.mixed, answer.cans, clock)
     if answer.fits is None:
         _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
@@ -61,17 +65,20 @@ def _short(line: Standing) -> str:
 
 
 def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
+    """Say when it is, what air the rooms that matter have, and what it is good for."""
     local = clock.now.astimezone(clock.zone)
     when = f"{local:%a} {local.day} {local:%b}, {local:%H:%M}"
-    several = len(answer.rooms) > 1
-    rooms = [_room_words(room, clock, unit, several=several) for room in answer.rooms]
-    page.line(" · ".join([when, *rooms[:1]]), Tone.HEAD)
-    for words in rooms[1:]:
-        page.line(words, Tone.HEAD)
+    shown = [room for room in answer.rooms if room.in_use or room.air]
+    words = [_room_words(room, clock, unit, several=len(answer.rooms) > 1) for room in shown]
+    page.line(" · ".join([when, *words[:1]]), Tone.HEAD)
+    for more in words[1:]:
+        page.line(more, Tone.HEAD)
     section = page.section()
-    for room in answer.rooms:
-        for words, names in _by_words(room.fitness):
-            section.row(f"{' and '.join(names) if len(names) < 3 else ', '.join(names)}: {words}")
+    for room in shown:
+        where = f"{room.room}, " if len(shown) > 1 else ""
+        for how, names in _by_words(room.fitness):
+            what = " and ".join(names) if len(names) < 3 else ", ".join(names)
+            section.row(f"{where}{what}: {how}")
     if answer.shop_open is False and answer.shop_opens:
         opens = clock_words(answer.shop_opens, clock.now, clock.zone)
         page.line(f"the shop is shut; it opens {opens}")
@@ -102,7 +109,7 @@ def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
 
 def _rags(page: Page, answer: Ready, clock: Clock) -> None:
     section = page.section("OPEN RAGS", tone=Tone.DANGER)
-    for line in answer.rags:
+    for line in sorted(answer.rags, key=lambda line: not line.is_dangerous):
         tone = Tone.DANGER if line.overdue else Tone.PLAIN
         section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
 

@@ -40,6 +40,7 @@ from finishlog.core.records import (
 )
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.stages import Stage
 from finishlog.core.stalled import explained
 from finishlog.core.usual_air import Heat
 from finishlog.core.verdicts import Verdict
@@ -63,9 +64,23 @@ class BenchState:
         """Return the zones of what was not handed over: what the day is about."""
         return tuple(z for z in self.zones if z.handed_over is None)
 
+    @property
+    def rooms_in_use(self) -> frozenset[int]:
+        """Return the rooms whose air matters: something there is to be coated or not yet hard."""
+        minding = (z.room.id for z in self.in_the_shop if _minds_the_air(z, self.now))
+        return frozenset(room for room in minding if room is not None)
+
     def of_part(self, part: int) -> tuple[ZoneState, ...]:
         """Return the zones of a part: its own, or those of the members it was glued up from."""
         return tuple(z for z in self.zones if z.part.id == part)
+
+
+def _minds_the_air(state: ZoneState, now: datetime) -> bool:
+    if state.set_aside or state.is_bare_joint:
+        return False
+    hard = state.stages.get(Stage.CURED)
+    still_dries = bool(state.layers) and (hard is None or hard.high is None or hard.high > now)
+    return still_dries or state.progress.next is not None
 
 
 # A moment of the work, and the entry: at one instant what was typed later comes later.

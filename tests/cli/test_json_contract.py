@@ -121,7 +121,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
             "rags[]": RAGS,
-            "rooms[]": "acts air coldest_night_c dew_point_c fitness read_at room tonight_c",
+            "rooms[]": "acts air coldest_night_c dew_point_c fitness in_use read_at room tonight_c",
             "rooms[].air": AIR,
         },
     ),
