@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import shlex
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from finishlog.core.bench import BenchState
 from finishlog.core.edges import edges_of
-from finishlog.core.grouping import describe
+from finishlog.core.grouping import describe, typed_as
 from finishlog.core.names import find, old_names
 from finishlog.core.records import Operation, Target
 from finishlog.core.selectors import (
@@ -30,7 +31,6 @@ from finishlog.core.shop import (
     Room,
     Schedule,
     Shop,
-    Step,
     ThingKind,
     zone_name,
 )
@@ -138,10 +138,15 @@ def pick_zones(
             )
         faces = chosen.faces or (_face_of(part, mine, face) if face else ())
         wanted = [z for z in mine if _meant(z, faces, joints_too=joints_too)]
+        reached = {_number(z, part, bench) for z in wanted}
+        if reached != numbers and not _goes_as_its_members(part, reached, picked):
+            raise _not_reached(part, numbers, reached, mine, faces)
+        if not reached:
+            continue
         states.update({z.target: z for z in wanted})
-        pieces |= {p.id for p in part.pieces if p.number in numbers}
+        pieces |= {p.id for p in part.pieces if p.number in reached}
         once = f" (once called {chosen.once})" if chosen.once else ""
-        labels.append(describe(part, chosen.pieces, faces) + once)
+        labels.append(describe(part, sorted(reached), faces) + once)
     return Zones(
         frozenset(states),
         tuple(p for p, _ in picked),
@@ -149,6 +154,35 @@ def pick_zones(
         tuple(labels),
         face_named=bool(face) or any(c.faces for _, c in picked),
     )
+
+
+def _goes_as_its_members(
+    part: Part, reached: Collection[int], picked: Sequence[tuple[Part, Chosen]]
+) -> bool:
+    """Tell whether an assembly that is not made yet is here by the parts it will be made of."""
+    named = {each.id for each, _ in picked}
+    return bool(part.needs) and not reached and all(n.part in named for n in part.needs)
+
+
+def _not_reached(
+    part: Part,
+    numbers: Collection[int],
+    reached: Collection[int],
+    zones: Sequence[ZoneState],
+    faces: Sequence[str],
+) -> UsageFault:
+    """Refuse pieces on which there is nothing that was meant: none is left out in silence."""
+    left = describe(part, sorted(set(numbers) - set(reached)), ())
+    these = shlex.quote(typed_as(part, reached))
+    there = [f"name those that have it: {these}"] if reached else []
+    if faces:
+        return UsageFault(f"{left} has no {', '.join(faces)}", *there)
+    if part.needs:
+        there = there or ["name the parts that it will be made of"]
+        return UsageFault(f"{left}: nothing of it is made yet", *there)
+    names = ",".join(dict.fromkeys(z.face.name for z in zones))
+    hint = f"name the face: {shlex.quote(f'{part.path}@{names}')}"
+    return UsageFault(f"{left} has only glue faces, which are kept bare", hint)
 
 
 def _face_of(part: Part, zones: Sequence[ZoneState], typed: str) -> tuple[str, ...]:
@@ -207,49 +241,6 @@ def _meant(zone: ZoneState, faces: Sequence[str], *, joints_too: bool) -> bool:
     if faces:
         return zone.face.name in faces or zone_name(zone.face, zone.zone) in faces
     return joints_too or zone.face.kind is not FaceKind.JOINT
-
-
-def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozenset[Target]]:
-    """Return the one step that is due on what was picked, and the zones it is due on."""
-    assemblies = [g for g in bench.glue_ups if g.piece.id in picked.pieces]
-    if assemblies:
-        return Step(0, Operation.GLUE_UP), picked.targets
-    due: dict[tuple[Operation, int | None], tuple[Step, set[Target]]] = {}
-    for zone in (z for z in bench.zones if z.target in picked.targets):
-        step = zone.progress.next
-        if step is not None:
-            key = (step.operation, step.product)
-            due.setdefault(key, (step, set()))[1].add(zone.target)
-    if len(due) == 1:
-        step, targets = next(iter(due.values()))
-        return step, frozenset(targets)
-    name = picked.labels[0].split(",")[0].split(" ")[0]
-    if not due:
-        what = (
-            "all its steps are behind" if any(p.steps for p in picked.parts) else "it has no steps"
-        )
-        raise UsageFault(f"{picked.labels[0]}: {what}", f"say what: finishlog log {name} PRODUCT")
-    words = ", ".join(_step_words(step, shop) for step, _ in due.values())
-    raise UsageFault(f"different steps are due ({words})", "say which: add it, or --face FACE")
-
-
-def _step_words(step: Step, shop: Shop) -> str:
-    return shop.products[step.product].name if step.product is not None else step.operation.value
-
-
-def where_due(
-    bench: BenchState, picked: Zones, operation: Operation, product: int | None
-) -> frozenset[Target]:
-    """Narrow what was picked to the zones that this is due on, where it is due on any.
-
-    `log doors scuff` with only the backs sealed scuffs the backs; the echo names them.
-    """
-    due = {
-        zone.target
-        for zone in bench.zones
-        if (step := zone.progress.next) and (step.operation, step.product) == (operation, product)
-    }
-    return picked.targets & due or picked.targets
 
 
 def operation_word(typed: str) -> Operation | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from finishlog.acts.amend_can import amend_container, what_changed
 from finishlog.acts.amend_whereabouts import amend_whereabouts
 from finishlog.acts.can import NONE
+from finishlog.acts.due import selectors
 from finishlog.acts.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.asks.cans import pick_container
 from finishlog.asks.look import Look, look
@@ -107,8 +108,8 @@ def amend(
         entry = _in_force(act, read_history(ledger.connection), seen.log.entries)
         targets = entry.targets
         if change.parts or change.face:
-            parts = change.parts or tuple(
-                {z.part.path for z in seen.bench.zones if z.target in entry.targets}
+            parts = change.parts or selectors(
+                [z for z in seen.bench.zones if z.target in entry.targets]
             )
             picked = pick_zones(seen.shop, seen.bench, parts, change.face)
             if entry.targets & edges_of(seen.bench.zones, entry.targets):

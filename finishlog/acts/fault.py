@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.acts.due import together
 from finishlog.acts.logged import as_of
 from finishlog.asks.look import Look, look
 from finishlog.asks.standing import Standing, standings
@@ -174,12 +175,15 @@ def log_mended(
         now = look(ledger.connection, facts, clock)
         then = as_of(now, at.latest, facts, clock)
         picked = pick_zones(then.shop, then.bench, parts, face)
-        targets = {z.target for z in then.bench.zones if z.target in picked.targets and z.faults}
-        if not targets:
+        named = [z for z in then.bench.zones if z.target in picked.targets]
+        faulty = {z.piece.id for z in named if z.faults}
+        sound = [z for z in named if z.piece.id not in faulty]
+        if sound:
             raise NotFound(
-                f"{', '.join(picked.labels)}: no fault stands there",
+                f"{together(sound)}: no fault stands there",
                 "finishlog history PART shows what was logged",
             )
+        targets = {z.target for z in named if z.faults}
         ledger.work(at, targets, operation=Operation.MEND, note=note)
         after = look(ledger.connection, facts, clock)
         mine = [z for z in after.bench.zones if z.target in targets]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import shlex
+from collections.abc import Sequence
 from typing import NoReturn
 
 from finishlog.acts.logged import Logged, ToLog, logged
@@ -10,6 +12,7 @@ from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.glues import temperature_findings
+from finishlog.core.grouping import describe, typed_as
 from finishlog.core.records import Operation, Target
 from finishlog.core.verdicts import Answer
 from finishlog.errors import NotFound, UsageFault
@@ -29,8 +32,9 @@ def glue_up(
 ) -> Logged:
     """Record it for every picked piece of an assembly that is not glued up yet."""
     due = [g for g in then.bench.glue_ups if g.piece.id in picked.pieces]
-    if not due:
-        _refuse(then, picked)
+    left = picked.pieces - {g.piece.id for g in due}
+    if left:
+        _refuse(then, picked, left, due)
     glue = glue_key(typed.glue, facts)
     targets: set[Target] = set()
     for each in due:
@@ -50,19 +54,24 @@ def glue_up(
     return logged(ledger, facts, clock, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
 
 
-def _refuse(then: Look, picked: Zones) -> NoReturn:
-    """Say why there is nothing to glue up, and what to type."""
-    names = ", ".join(picked.labels)
-    mine = [z for z in then.bench.zones if z.piece.id in picked.pieces]
+def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueUp]) -> NoReturn:
+    """Say what there is nothing to glue up of, and what to type."""
+    parts = [(p, [x.number for x in p.pieces if x.id in left]) for p in picked.parts]
+    these = [(part, numbers) for part, numbers in parts if numbers]
+    names = " and ".join(describe(part, numbers, ()) for part, numbers in these)
+    mine = [z for z in then.bench.zones if z.piece.id in left]
     if any(z.handed_over for z in mine):
+        typed = " ".join(shlex.quote(typed_as(*each)) for each in these)
         raise UsageFault(
-            f"{names}: handed over",
-            f"if it is back in the shop: finishlog resume {names.split()[0]}",
+            f"{names}: handed over", f"if it is back in the shop: finishlog resume {typed}"
         )
-    raise UsageFault(
-        f"{names}: nothing is left to glue up",
-        "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2",
-    )
+    hint = "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2"
+    if due:
+        open_ones = {g.part.id: g.part for g in due}.values()
+        numbers = {p.id: [g.piece.number for g in due if g.part.id == p.id] for p in open_ones}
+        typed = " ".join(shlex.quote(typed_as(p, numbers[p.id])) for p in open_ones)
+        hint = f"only those that are open: finishlog log {typed} glue-up"
+    raise UsageFault(f"{names}: nothing is left to glue up", hint)
 
 
 def _too_cold(glue: str, then: Look, targets: set[Target], facts: Facts) -> list[Finding]:

@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from finishlog.acts.drawn import drawn_from, what_is_in
+from finishlog.acts.due import due_step, where_due
 from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
@@ -27,12 +28,10 @@ from finishlog.core.stages import Stage
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
-    due_step,
     operation_word,
     parts_and_what,
     pick_product,
     pick_zones,
-    where_due,
     with_edges,
     without_edges,
 )

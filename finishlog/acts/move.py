@@ -54,7 +54,9 @@ def move(
         into = pick_room(before.shop, room)
         mine = [z for z in before.bench.zones if z.target in picked.targets]
         was_there = bool(mine) and all(z.room.id == into.id for z in mine)
-        ledger.moved(at, pieces=picked.pieces, room=into.id)
+        # What is not glued up yet is carried as the parts that it will be made of.
+        carried = picked.pieces | {z.piece.id for z in mine if not z.joined}
+        ledger.moved(at, pieces=carried, room=into.id)
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Carried(

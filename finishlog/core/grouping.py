@@ -42,6 +42,12 @@ def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
     return f"{name}, {' and '.join(faces)}" if faces else name
 
 
+def typed_as(part: Part, pieces: Collection[int]) -> str:
+    """Write some pieces of a part as a selector: `cabinet/legs:1-3`; all of them as the part."""
+    every = set(pieces) >= {p.number for p in part.pieces}
+    return part.path if every else f"{part.path}:{spans(pieces)}"
+
+
 def spans(numbers: Iterable[int]) -> str:
     """Write numbers as spans: 1, 2, 3, 5 is `1-3,5`."""
     runs: list[list[int]] = []

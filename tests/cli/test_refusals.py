@@ -50,7 +50,7 @@ USAGE = [
     (["log", "seat:x", "oil"], "legs:1-3"),
     (["log", "a/b/c", "topcoat"], "project/part"),
     (["log", "doors@", "topcoat"], "doors@back"),
-    (["log", "leg"], "it has no steps", "finishlog log leg PRODUCT"),
+    (["log", "leg"], "it has no steps", "finishlog log stools/leg PRODUCT"),
     (["check", "case"], "finishlog check case prints"),
     (["check", "case", "maybe"], "'maybe'", "tacky", "no-smell"),
     (["check", "case", "dry", "--test", "nose"], "thumbnail"),

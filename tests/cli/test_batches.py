@@ -1,0 +1,84 @@
+"""A batch is one act on everything it names: told whole, once, and by name. All invented."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from run import Finishlog
+
+SHOP = """
+room new shop --night 16C
+product new sealer --class shellac-2lb
+product new clear --class waterborne-clear --recoat 3h
+steps new s sealer scuff clear*2
+part new desk/legs -n 4 --species ash --steps s
+part new desk/rails -n 2 --species ash --steps s
+part new bench/legs -n 2 --species oak --steps s
+air 20C 50%
+"""
+MORNING = "2026-11-21T08:00:00+00:00"
+SEALED = "2026-11-21T09:00:00+00:00"
+SCUFFED = "2026-11-21T13:00:00+00:00"
+COATED = "2026-11-21T13:30:00+00:00"
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Finishlog:
+    import shlex
+
+    program = Finishlog(tmp_path)
+    for line in SHOP.strip().splitlines():
+        program.did(*shlex.split(line), now=MORNING)
+    program.did("log", "desk/legs", "rails", "sealer", now=SEALED)
+    return program
+
+
+def layers(shop: Finishlog, part: str) -> list[tuple[str, ...]]:
+    lines = shop.did("on", part, "--json").document["answer"]
+    return [tuple(coat["product"] for coat in line["coats"]) for line in lines]
+
+
+def test_a_part_on_which_another_step_was_due_is_recorded_with_the_rest(shop: Finishlog):
+    """The scuff was logged on the legs only: the rails get their coat all the same."""
+    shop.did("log", "desk/legs", "scuff", now=SCUFFED)
+    shop.did("log", "desk/legs", "rails", "clear", now=COATED)
+    assert layers(shop, "desk/legs") == [("sealer", "clear")]
+    assert layers(shop, "rails") == [("sealer", "clear")]
+
+
+def test_faces_are_narrowed_within_a_piece_to_those_that_it_is_due_on(shop: Finishlog):
+    shop.did("part", "new", "desk/doors", "-n", "2", "--face", "front", "--face", "back")
+    shop.did("part", "steps", "doors", "--as", "s")
+    shop.did("log", "doors@back", "sealer", now=SEALED)
+    page = shop.did("log", "doors", "scuff", now=SCUFFED).out
+    assert "doors ×2, back: scuff" in page
+
+
+def test_without_a_word_it_is_recorded_on_all_or_on_none(shop: Finishlog):
+    """The rails have all their steps behind: what was done to them is not known."""
+    for word in ("scuff", "clear", "clear"):
+        shop.did("log", "rails", word, now=SCUFFED)
+    before = shop.database.read_bytes()
+    answer = shop("log", "desk/legs", "rails", now=COATED)
+    assert answer.code == 2
+    assert "rails ×2: all its steps are behind" in answer.err
+    assert "or only where scuff is due: finishlog log desk/legs" in answer.err
+    assert shop.database.read_bytes() == before
+    shop.did("log", "desk/legs", now=COATED)
+
+
+def test_mending_names_the_parts_on_which_no_fault_stands(shop: Finishlog):
+    shop.did("fault", "desk/legs:1", "run", now=SCUFFED)
+    answer = shop("fault", "desk/legs:1-2", "mended", now=COATED)
+    assert answer.code == 3
+    assert "legs:2: no fault stands there" in answer.err
+    shop.did("fault", "desk/legs:1", "mended", now=COATED)
+
+
+def test_what_is_not_glued_up_yet_is_carried_as_its_members(shop: Finishlog):
+    shop.did("room", "new", "loft")
+    shop.did("part", "new", "desk/frame", "--of", "legs:4", "--of", "rails:2")
+    shop.did("move", "frame", "loft", now=SCUFFED)
+    again = shop.did("move", "rails", "loft", "--json", now=COATED)
+    assert again.document["answer"]["was_there"] is True
