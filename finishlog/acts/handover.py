@@ -25,7 +25,8 @@ from finishlog.store.database import Database
 class Handover:
     """A hand-over as recorded, what was open all the same, and the card.
 
-    `whole_projects` are those of which nothing is left in the shop.
+    `whole_projects` are those of which nothing is left in the shop; `boards` the sample boards
+    that stay, off the day's screens.
     """
 
     act: int
@@ -35,6 +36,7 @@ class Handover:
     warnings: tuple[Finding, ...]
     card: CareCard
     whole_projects: tuple[str, ...]
+    boards: tuple[str, ...] = ()
 
 
 def hand_over(
@@ -71,6 +73,7 @@ def hand_over(
             warnings=warnings,
             card=card_of(after, picked.targets, facts),
             whole_projects=_nothing_left(after, picked.parts),
+            boards=_boards_left(after, picked.parts),
         )
 
 
@@ -85,5 +88,12 @@ def _nothing_left(after: Look, parts: Iterable[Part]) -> tuple[str, ...]:
     ids = {part.id for part in parts}
     mine = (z for z in after.bench.zones if {z.part.id, z.member.id} & ids)
     touched = {z.part.project_name for z in mine}
-    here = {z.member.project_name for z in after.bench.in_the_shop}
+    here = {z.member.project_name for z in after.bench.zones if z.handed_over is None}
     return tuple(sorted(touched - here))
+
+
+def _boards_left(after: Look, parts: Iterable[Part]) -> tuple[str, ...]:
+    """Name the sample boards of these projects that are kept."""
+    projects = {part.project for part in parts}
+    kept = (z.member for z in after.bench.zones if z.kept and z.member.project in projects)
+    return tuple(dict.fromkeys(board.path for board in kept))

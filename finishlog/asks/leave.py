@@ -13,6 +13,7 @@ from finishlog.asks.behind import acts_of
 from finishlog.asks.cans import MixLine, open_mixes, states
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
+from finishlog.asks.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.grouping import groups
@@ -88,6 +89,7 @@ class Leave:
     closing: tuple[Closing, ...]
     next_visit: datetime | None
     ready_then: tuple[Standing, ...]
+    sprayed: tuple[SprayedTonight, ...] = ()
 
     @property
     def not_yet(self) -> bool:
@@ -120,6 +122,7 @@ def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
         closing=closing_before(seen, now, visit) if visit else (),
         next_visit=visit,
         ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
+        sprayed=sprayed_tonight(seen, facts, clock),
     )
 
 

@@ -26,6 +26,12 @@ def handover_page(answer: Handover, facts: Facts, clock: Clock, *, verbose: bool
     for words in remedies(answer.warnings):
         page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
     page.line(f"act {answer.act}", Tone.FAINT)
+    if answer.boards:
+        page.line(
+            f"{', '.join(answer.boards)} stays in the shop and asks for nothing; "
+            "to find it: finishlog part list",
+            Tone.FAINT,
+        )
     for name in answer.whole_projects:
         page.line(
             f"nothing of {name} is left in the shop; say how it came out when you see it again: "

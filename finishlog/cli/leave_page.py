@@ -32,8 +32,7 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
     _danger(section, answer, clock)
     for mix in answer.mixes:
         section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if mix.overdue else Tone.PLAIN)
-    if not answer.mixes:
-        section.row("guns", "nothing mixed is on record; guns and brushes clean?")
+    _guns(section, answer)
     for line in answer.heat:
         section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
     if answer.heat:
@@ -48,12 +47,45 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         section.row("closes", closing_words(each, clock))
     _next(section, answer, clock)
     if not answer.not_yet:
-        besides = "beside these rags " if answer.rags else ""
-        section.row(
-            "look",
-            f"round once more: {besides}the log shows nothing open, and knows no more",
-        )
+        section.row("look", f"round once more: {_besides(answer)}, and knows no more")
     return page
+
+
+def _guns(section: Section, answer: Leave) -> None:
+    """Ask after the gun, its filters and the air of the room, by what was sprayed this evening."""
+    if not answer.sprayed:
+        if not answer.mixes:
+            section.row("guns", "nothing mixed is on record; guns and brushes clean?")
+        return
+    names = " and ".join(each.product for each in answer.sprayed)
+    section.row("guns", f"{names} sprayed tonight: gun, cup and needle clean?")
+    burns = any(each.burns_dry for each in answer.sprayed)
+    how = ": dry lacquer burns fiercely, use tools that do not spark" if burns else ""
+    section.row("", f"overspray off the filters, walls and floor{how}?")
+    solvent = [each for each in answer.sprayed if each.solvent]
+    if solvent:
+        rooms = dict.fromkeys(room for each in solvent for room in each.rooms)
+        where = f" in {' and '.join(rooms)}" if rooms else ""
+        section.row(
+            "",
+            f"solvent vapour{where}: exhaust on until the work has dried off, cans closed, no "
+            "flame, no pilot light, no glowing heater?",
+        )
+
+
+def _besides(answer: Leave) -> str:
+    """Say that nothing is open, beside what was asked after: the log does not know of that."""
+    asked = [
+        *(["these rags"] if answer.rags else []),
+        *(["what is mixed"] if answer.mixes else []),
+        *(["the gun and its filters"] if answer.sprayed else []),
+        *(["the vapour"] if any(each.solvent for each in answer.sprayed) else []),
+    ]
+    if not asked:
+        return "the log shows nothing open"
+    *most, last = asked
+    said = f"{', '.join(most)} and {last}" if most else last
+    return f"beside {said} the log shows nothing open"
 
 
 def _danger(section: Section, answer: Leave, clock: Clock) -> None:

@@ -62,7 +62,7 @@ class BenchState:
     @property
     def in_the_shop(self) -> tuple[ZoneState, ...]:
         """Return the zones of what was not handed over: what the day is about."""
-        return tuple(z for z in self.zones if z.handed_over is None)
+        return tuple(z for z in self.zones if z.is_here)
 
     @property
     def rooms_in_use(self) -> frozenset[int]:
@@ -191,7 +191,7 @@ def judge_zones(
     states: Sequence[ZoneState], near: Around, shop: Shop, book: Book
 ) -> tuple[ZoneState, ...]:
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
-    here = [state for state in states if state.handed_over is None]
+    here = [state for state in states if state.is_here]
     asked = {state.target: asked_of(state, shop, book) for state in here}
     alone = [replace(s, verdict=decide(s, asked[s.target], near, book)) for s in here]
     judged = with_edges(alone, asked, near, book)

@@ -31,6 +31,7 @@ _AWAY_FROM_THE_BENCH = frozenset(
 )
 
 HANDED_OVER = Verdict(Answer.DONE, "handed over")
+KEPT = Verdict(Answer.DONE, "kept in the shop; its piece was handed over")
 
 
 def brings_back(entry: AnyEntry) -> bool:
@@ -65,10 +66,32 @@ def without_what_left(states: Sequence[ZoneState]) -> list[ZoneState]:
         for piece, said in of_piece.items()
         if all(isinstance(word, HandedOver) for word in said)
     }
-    return [
+    marked = [
         replace(s, handed_over=left[s.piece.id], verdict=HANDED_OVER) if s.piece.id in left else s
         for s in states
     ]
+    kept = _boards_that_stayed(marked)
+    return [replace(s, kept=True, verdict=KEPT) if s.piece.id in kept else s for s in marked]
+
+
+def _boards_that_stayed(states: Sequence[ZoneState]) -> set[int]:
+    """Return the sample boards with no work due and none begun since their whole piece left."""
+    gone: dict[int, HandedOver | None] = {}
+    for state in (s for s in states if not s.member.is_board):
+        project, word = state.member.project, state.handed_over
+        before = gone.setdefault(project, word)
+        last = word if before and word and word.when.order > before.when.order else before
+        gone[project] = last if word else None
+    boards = [s for s in states if s.member.is_board and s.handed_over is None]
+    busy = {s.piece.id for s in boards if not _rests(s, gone.get(s.member.project))}
+    return {s.piece.id for s in boards} - busy
+
+
+def _rests(state: ZoneState, left: HandedOver | None) -> bool:
+    if left is None or state.progress.next is not None:
+        return False
+    since = (e for e in state.told if e.when.order > left.when.order)
+    return not any(map(brings_back, since))
 
 
 def glue_ups_here(glue_ups: Sequence[GlueUp], states: Iterable[ZoneState]) -> tuple[GlueUp, ...]:

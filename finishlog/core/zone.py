@@ -98,10 +98,17 @@ class ZoneState:
     faults: tuple[StandingFault, ...] = ()
     # Since when its piece is out of the shop (core.hand_over); None: it is here.
     handed_over: HandedOver | None = None
+    # A sample board whose piece left: kept to look at, it asks for nothing.
+    kept: bool = False
     # The rooms that its piece stood in, one after the other; the last is `room`.
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
+
+    @property
+    def is_here(self) -> bool:
+        """Tell whether the day is about it: neither handed over nor a board kept to look at."""
+        return self.handed_over is None and not self.kept
 
     @property
     def joined(self) -> bool:

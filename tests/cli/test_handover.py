@@ -235,3 +235,45 @@ def test_a_hand_over_may_be_amended(cot: Finishlog):
 def test_a_part_of_the_projects_name_goes_first(cot: Finishlog):
     cot.did("part", "new", "bed/cot")
     assert acts(cot.did("handover", "cot", "--card", "--json"))["parts"][0]["label"] == "cot"
+
+
+@pytest.fixture
+def with_board(cot: Finishlog) -> Finishlog:
+    """The cot with a sample board: one coat, no steps, so the same coat again is always due."""
+    cot.did("part", "new", "cot/sample", "--board", "--species", "beech")
+    cot.did("log", "cot/sample", "varnish", "--at", "2026-09-02 19:30")
+    assert "cot/sample" in cot.did("ready").out
+    return cot
+
+
+def test_a_board_whose_piece_left_asks_for_nothing_and_is_still_found(with_board: Finishlog):
+    assert "cot/sample stays in the shop" in with_board.did("handover", "cot").out
+    for question in (["ready"], ["ready", "-v"], ["leave"], ["plan"]):
+        assert "sample" not in with_board.did(*question).out
+    for later in ("2027-01-20T18:00:00+00:00", "2027-10-20T18:00:00+00:00"):
+        assert "sample" not in with_board.did("ready", now=later).out
+    assert "cot/sample" in with_board.did("part", "list").out
+    assert "kept in the shop" in with_board.did("on", "cot/sample").out
+
+
+def test_a_board_stays_on_the_screen_while_any_of_its_piece_is_here(with_board: Finishlog):
+    with_board.did("handover", "rails")
+    assert "cot/sample" in with_board.did("ready").out
+
+
+def test_a_board_with_work_due_stays_on_the_screen(with_board: Finishlog):
+    with_board.did("part", "steps", "cot/sample", "--as", "twice")
+    with_board.did("handover", "cot")
+    assert "cot/sample" in with_board.did("ready").out
+
+
+def test_a_new_coat_on_a_kept_board_brings_it_back(with_board: Finishlog):
+    with_board.did("handover", "cot")
+    with_board.did("log", "cot/sample", "varnish", now="2026-10-21T18:00:00+00:00")
+    assert "cot/sample" in with_board.did("ready", now="2026-10-21T19:00:00+00:00").out
+
+
+def test_the_piece_coming_back_brings_its_board_back(with_board: Finishlog):
+    with_board.did("handover", "cot")
+    with_board.did("log", "rails:1", "scuff", now="2026-10-21T18:00:00+00:00")
+    assert "cot/sample" in with_board.did("ready", now="2026-10-21T19:00:00+00:00").out

@@ -228,7 +228,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat mixes next_visit now rags ready_then tape",
+            "": "closing deadlines frost heat mixes next_visit now rags ready_then sprayed tape",
             "rags[]": RAGS,
         },
     ),
@@ -306,7 +306,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "handover": (
         "cabinet",
         {
-            "": "act at card labels note warnings whole_projects",
+            "": "act at boards card labels note warnings whole_projects",
             "at": WHEN,
             "warnings[]": FINDING,
             **{f"card{'.' if k else ''}{k}": v for k, v in CARD.items()},

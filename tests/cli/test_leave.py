@@ -102,3 +102,54 @@ def test_a_time_that_cannot_be_read_is_refused(shop: Finishlog, typed: str):
     answer = shop("ready", "--for", typed)
     assert answer.code == 2
     assert len(answer.err.splitlines()) == 1
+
+
+# What was put on by gun: whether the gun is clean and the room aired, no log can know.
+GUN = """
+product new spirit --class lacquer-sprayed
+product new water --class waterborne-clear
+part new rack/panel --species maple
+"""
+
+
+@pytest.fixture
+def booth(shop: Finishlog) -> Finishlog:
+    shop.did("rags", "gone")
+    for line in GUN.strip().splitlines():
+        shop.did(*line.split())
+    return shop
+
+
+def test_after_spraying_the_gun_its_filters_and_the_vapour_are_asked_after(booth: Finishlog):
+    """Common practice: a gun left dirty is lost, dry lacquer overspray burns, vapour finds fire."""
+    booth.did("log", "panel", "spirit")
+    page = leave(booth)
+    assert "guns  spirit sprayed tonight: gun, cup and needle clean?" in page
+    assert "      overspray off the filters, walls and floor: dry lacquer burns" in page
+    assert "      solvent vapour in finishing: exhaust on until" in page
+    assert "beside the gun and its filters and the vapour the log shows nothing open" in page
+    assert "nothing mixed is on record" not in page
+
+
+def test_water_by_gun_has_filters_and_no_vapour(booth: Finishlog):
+    booth.did("log", "panel", "water", "--method", "spray")
+    page = leave(booth)
+    assert "water sprayed tonight" in page
+    assert "burns" not in page
+    assert "vapour" not in page
+
+
+def test_water_by_brush_asks_nothing_more(booth: Finishlog):
+    booth.did("log", "panel", "water", "--method", "brush")
+    page = leave(booth)
+    assert "sprayed" not in page
+    assert "filters" not in page
+    assert "the log shows nothing open, and knows no more" in page
+
+
+def test_the_gun_is_asked_after_once_an_evening_only(booth: Finishlog):
+    booth.did("log", "panel", "spirit")
+    tomorrow = leave(booth, "2026-11-25T21:05:00+00:00")
+    assert "sprayed" not in tomorrow
+    assert "vapour" not in tomorrow
+    assert "sprayed" in leave(booth, "2026-11-25T01:05:00+00:00"), "the night is the same evening"
