@@ -58,12 +58,16 @@ class CardPart:
 
 @dataclass(frozen=True, slots=True)
 class CardLine:
-    """One line of what to do or never to do. `parts` empty: of the whole piece."""
+    """One line of what to do or never to do. `parts` empty: of the whole piece.
+
+    `used_for`: it is about who uses the piece; empty: about anybody.
+    """
 
     kind: CareKind
     text: str
     source: str
     parts: tuple[str, ...]
+    used_for: tuple[UsedFor, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,7 +196,13 @@ def _lines(
             for rule in rules_on(rules, states[0].layers, use):
                 where.setdefault(rule, []).append(label)
     return tuple(
-        CardLine(rule.kind, rule.text, rule.source, _of_these(where[rule], len(coated)))
+        CardLine(
+            rule.kind,
+            rule.text,
+            rule.source,
+            _of_these(where[rule], len(coated)),
+            tuple(sorted(rule.used_for)),
+        )
         for rule in rules
         if rule in where
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 from textwrap import wrap
 from typing import TYPE_CHECKING
@@ -14,7 +14,7 @@ from finishlog.core.shown_times import day_of, first_day_after
 from finishlog.core.stages import Stage
 
 if TYPE_CHECKING:
-    from finishlog.asks.care_card import CardLine, CardPart, CareCard, ForFoodOrChild
+    from finishlog.asks.care_card import CardCoats, CardLine, CareCard, ForFoodOrChild
     from finishlog.clock import Clock
     from finishlog.core.milestones import Milestone
     from finishlog.facts.load import Facts
@@ -23,92 +23,111 @@ WIDTH = 80
 _TEXT = WIDTH - 2
 
 _STAGES = {
-    Stage.PACK: "packed, wrapped",
+    Stage.PACK: "packing",
     Stage.LIGHT_USE: "light use",
-    Stage.RUB: "rubbed out, waxed",
+    Stage.RUB: "waxing",
     Stage.CURED: "fully hard",
 }
-_COLUMN = max(map(len, _STAGES.values()))
-
-# A stage, and from when it holds, in words.
-_Dates = tuple[tuple[str, str], ...]
-
 _NORMAL_USE = "normal use"
 
 _HEADINGS = {
-    CareKind.USE: "WHAT THE DATES MEAN",
+    CareKind.USE: "THE DATES",
     CareKind.NEVER: "NEVER, HOWEVER OLD IT IS",
     CareKind.CARE: "CARE",
-    CareKind.PACKING: "PACKING AND CARRYING",
-    CareKind.TEST: "IS IT HARD? TRY IT",
+    CareKind.PACKING: "PACKING",
+    CareKind.TEST: "IS IT HARD?",
 }
 
 
 def care_page(card: CareCard, facts: Facts, clock: Clock, *, verbose: bool) -> Page:
-    """Lay out the card: what is on it, dates, never, care, packing."""
+    """Lay out the card on one page: what is on it, dates, never, care, packing.
+
+    Its dates are those of the last part to be ready; `verbose` adds those of each part, and the
+    sources.
+    """
     page = Page()
-    page.line(f"CARE CARD: {card.name}"[:WIDTH], Tone.HEAD)
+    for line in wrap(f"CARE CARD: {card.name}", WIDTH, subsequent_indent="  "):
+        page.line(line, Tone.HEAD)
     if card.handed_over:
         page.line(f"handed over {day_of(card.handed_over, clock.zone)}")
-    _on_it(page.section("ON IT"), card, clock)
-    for labels, dates in _alike(card.parts, clock):
-        _dates(page.section(_head(f"NOT BEFORE: {'; '.join(labels)}")), dates)
-    if len(card.parts) > 1:
-        _dates(page.section("NOT BEFORE: all of it"), _worded(card.dates, clock))
+    _on_it(page.section("ON IT"), card, clock, verbose=verbose)
+    _dates(page.section("NOT BEFORE"), card.dates, clock)
+    if verbose and len(card.parts) > 1:
+        for part in card.parts:
+            _dates(page.section(f"NOT BEFORE: {part.label}"), part.dates, clock)
     for use in card.for_whom:
-        _for_whom(page.section(f"FOR {use.used_for.value.upper()}"), use, clock)
+        section = page.section(f"FOR {use.used_for.value.upper()}")
+        _for_whom(section, use, clock)
+        _lines(section, [x for x in card.lines if use.used_for in x.used_for], facts, verbose)
+    hard = next((d for d in card.dates if d.stage is Stage.CURED), None)
     for kind, heading in _HEADINGS.items():
-        lines = [line for line in card.lines if line.kind is kind]
-        _lines(page.section(heading), lines, facts, verbose=verbose)
+        if kind is CareKind.USE and hard is not None and hard.reached(clock.now):
+            continue
+        lines = [line for line in card.lines if line.kind is kind and not line.used_for]
+        _lines(page.section(heading), lines, facts, verbose)
     page.line("")
     _last_word(page.section())
     return page
 
 
-def _head(text: str) -> str:
-    return text if len(text) <= WIDTH else f"{text[: WIDTH - 1]}…"
-
-
-def _put(section: Section, text: str, begin: str = "", *, tone: Tone = Tone.PLAIN) -> None:
+def _put(section: Section, text: str, begin: str = "", *, hang: int = 0) -> None:
     """Add a text in as many lines as it takes; the following ones stand under the first."""
-    for n, line in enumerate(wrap(text, _TEXT - len(begin), break_long_words=False) or [""]):
-        section.row(f"{begin if n == 0 else ' ' * len(begin)}{line}", tone=tone)
+    under = " " * (len(begin) + hang)
+    for line in wrap(
+        text, _TEXT, initial_indent=begin, subsequent_indent=under, break_long_words=False
+    ) or [begin]:
+        section.row(line)
 
 
-def _on_it(section: Section, card: CareCard, clock: Clock) -> None:
+def _on_it(section: Section, card: CareCard, clock: Clock, *, verbose: bool) -> None:
+    """Name the coats, parts with the same wood and coats together, and the last day of all."""
+    alike: dict[tuple[str, tuple[CardCoats, ...]], list[str]] = {}
     for part in card.parts:
-        wood = f" ({part.species})" if part.species else ""
-        _put(section, f"{part.label}{wood}: {_coats(part, clock)}")
+        alike.setdefault((part.species, part.coats), []).append(part.label)
+    for (species, coats), labels in alike.items():
+        wood = f" ({species})" if species else ""
+        _put(section, f"{', '.join(labels)}{wood}: {_coats(coats, verbose=verbose)}")
+    if card.last_coat:
+        section.row(f"last coat {day_of(card.last_coat, clock.zone)}")
     if not card.parts:
         section.row("nothing on record")
 
 
-def _coats(part: CardPart, clock: Clock) -> str:
-    if not part.coats or part.last_coat is None:
-        return "no finish on record"
+def _coats(coats: Sequence[CardCoats], *, verbose: bool) -> str:
+    """Name the coats from the top down, by what anybody calls them; `verbose`: by the can too."""
     runs = [
-        f"{run.coats} {'coat' if run.coats == 1 else 'coats'} of {run.class_name} ({run.product})"
-        for run in part.coats
+        run.class_name
+        + (f" ×{run.coats}" if run.coats > 1 else "")
+        + (f" ({run.product})" if verbose else "")
+        for run in reversed(coats)
     ]
-    return f"{', then '.join(runs)}; the last on {day_of(part.last_coat, clock.zone)}"
+    return " over ".join(runs) or "no finish on record"
 
 
-def _alike(parts: Iterable[CardPart], clock: Clock) -> list[tuple[list[str], _Dates]]:
-    """Put parts with the same dates together."""
-    found: dict[_Dates, list[str]] = {}
-    for part in parts:
-        found.setdefault(_worded(part.dates, clock), []).append(part.label)
-    return [(labels, dates) for dates, labels in found.items()]
+def _dates(section: Section, dates: Iterable[Milestone], clock: Clock) -> None:
+    """Write from when what may be done; stages with one date on one line."""
+    alike: dict[str, list[str]] = {}
+    for name, words in _worded(tuple(dates), clock):
+        alike.setdefault(words, []).append(name)
+    rows = [(", ".join(names), words) for words, names in alike.items()]
+    column = max((len(names) for names, _ in rows), default=0)
+    for names, words in rows:
+        _put(section, words, names.ljust(column + 2))
 
 
-def _worded(dates: Iterable[Milestone], clock: Clock) -> _Dates:
+def _worded(dates: Sequence[Milestone], clock: Clock) -> Iterator[tuple[str, str]]:
+    """Name each stage with its date; what is behind is said once, with the day of its last."""
     by_stage = {each.stage: each for each in dates}
-    rows: list[tuple[str, str]] = []
+    behind = [m.high for m in dates if m.reached(clock.now) and m.high is not None]
+    since = f"reached {first_day_after(max(behind), clock.zone)}" if behind else ""
     for stage, each in by_stage.items():
+        if stage is Stage.RUB and each.missing:
+            continue
+        reached = each.reached(clock.now)
         if stage is Stage.CURED:
-            rows.append((_NORMAL_USE, _normal_use(each, by_stage.get(Stage.LIGHT_USE), clock)))
-        rows.append((_STAGES[stage], _date(each, clock)))
-    return tuple(rows)
+            normal = _normal_use(each, by_stage.get(Stage.LIGHT_USE), clock)
+            yield _NORMAL_USE, since if reached else normal
+        yield _STAGES[stage], since if reached else _date(each, clock)
 
 
 def _normal_use(hard: Milestone, light: Milestone | None, clock: Clock) -> str:
@@ -120,12 +139,8 @@ def _normal_use(hard: Milestone, light: Milestone | None, clock: Clock) -> str:
     day = first_day_after(max(soon, light.high), clock.zone)
     if max(soon, light.high) >= late or day == first_day_after(late, clock.zone):
         return _date(hard, clock)
-    return f"{day} if it passes the tests below, else as fully hard"
-
-
-def _dates(section: Section, dates: _Dates) -> None:
-    for name, words in dates:
-        _put(section, words, name.ljust(_COLUMN + 2))
+    when = "now" if max(soon, light.high) <= clock.now else day
+    return f"{when}, if it passes the tests below; else as fully hard"
 
 
 def _date(each: Milestone, clock: Clock) -> str:
@@ -134,7 +149,10 @@ def _date(each: Milestone, clock: Clock) -> str:
     if each.high is None:
         return "no date in this air"
     day = first_day_after(each.high, clock.zone)
-    words = day if each.air_read else f"{day}, by label time only: its air was not measured"
+    if not each.air_read:
+        begin = "test first" if each.high <= clock.now else day
+        day = f"{begin}, by label time only: its air was not measured"
+    words = day
     return f"{words}; no figure for {', '.join(each.missing)}" if each.missing else words
 
 
@@ -143,33 +161,41 @@ def _for_whom(section: Section, use: ForFoodOrChild, clock: Clock) -> None:
         _put(section, "no date can be given; ask the maker of the finish")
     else:
         day = first_day_after(use.not_before, clock.zone)
-        _put(section, f"not before {day}, and not while it smells of anything")
+        past = use.not_before <= clock.now
+        when = f"from {day} on, and" if past else f"not before {day}, and"
+        _put(section, f"{when} not while it smells of anything")
     _put(
         section,
-        f"advice runs from {use.advised_from_d:g} to {use.advised_to_d:g} days after the last "
-        "coat of the last part, and fully hard; the longer is taken",
+        f"advice runs from {use.advised_from_d:g} to {use.advised_to_d:g} days; the longer counts",
     )
     _put(section, _smell(use.smell, use.smelt_at, clock))
 
 
 def _smell(found: Found | None, moment: datetime | None, clock: Clock) -> str:
     if found is None or moment is None:
-        return "not smelt since the last coat: smell every part of it"
+        return "not smelt since the last coat: smell it"
     smells = "it still smelt" if found is Found.SMELLS else "no smell was found"
     return f"smelt on {day_of(moment, clock.zone)}: {smells}; smell it again"
 
 
-def _lines(section: Section, lines: Iterable[CardLine], facts: Facts, *, verbose: bool) -> None:
+def _lines(section: Section, lines: Iterable[CardLine], facts: Facts, verbose: bool) -> None:
+    """Write what holds on all of it, then what holds on the same parts under their names."""
+    by_parts: dict[tuple[str, ...], list[CardLine]] = {(): []}
     for line in lines:
-        of = f"{', '.join(line.parts)}: " if line.parts else ""
-        source = facts.sources.get(line.source)
-        said = f" [{source.title if source else line.source}]" if verbose else ""
-        _put(section, f"{of}{line.text}{said}", "- ")
+        by_parts.setdefault(line.parts, []).append(line)
+    for parts, mine in by_parts.items():
+        if parts:
+            # How many there are stands above.
+            names = (label.partition(" ×")[0] for label in parts)
+            _put(section, f"on {', '.join(dict.fromkeys(names))}:")
+        for line in mine:
+            source = facts.sources.get(line.source)
+            said = f" [{source.title if source else line.source}]" if verbose else ""
+            _put(section, f"{line.text}{said}", "  " if parts else "", hang=2)
 
 
 def _last_word(section: Section) -> None:
     _put(
         section,
-        "Dates are reckoned from what was logged and are estimates, never a promise of safety. "
-        "The safety data sheets of the finishes and their makers come first.",
+        "Estimates from the log, never a promise of safety: the safety data sheets come first.",
     )

@@ -67,7 +67,7 @@ DEED = "act at said went_wrong"
 CARD = {
     "": "dates for_whom handed_over last_coat lines name parts",
     "dates[]": "air_read blocked high low missing stage",
-    "lines[]": "kind parts source text",
+    "lines[]": "kind parts source text used_for",
     "parts[]": "acts coats dates label last_coat species",
     "parts[].coats[]": "class_name coats product",
 }
