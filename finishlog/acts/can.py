@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from finishlog.acts.made import Made, a_name, in_words
-from finishlog.asks.cans import coats_from, pick_container, states
+from finishlog.asks.cans import against, coats_from, pick_container, states
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.containers import Container, ContainerKind
 from finishlog.core.findings import Finding
-from finishlog.core.keeping import keeping_findings
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.shop import ThingKind
 from finishlog.errors import UsageFault
@@ -230,7 +229,7 @@ def log_deed(
             deed=deed,
             at=at,
             note=note,
-            findings=() if state.ended else keeping_findings(state, clock.now, facts.keeping),
+            findings=() if state.ended else against(state, clock.now, facts),
             coats=coats_from(after, can.id),
         )
 

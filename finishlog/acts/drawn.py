@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from finishlog.acts.can import NONE
-from finishlog.asks.cans import from_words, pick_container, states
+from finishlog.asks.cans import against, from_words, pick_container, states
 from finishlog.asks.look import Look
 from finishlog.core.containers import Container, ContainerKind, ContainerState
 from finishlog.core.findings import Finding, Level
-from finishlog.core.keeping import ages_differ, keeping_findings
+from finishlog.core.keeping import ages_differ
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.shop import Product
 from finishlog.facts.load import Facts
@@ -49,7 +49,7 @@ def drawn_from(
     state = known.get(container.id)
     found = [*_misfits(container, state, product, then)]
     if state is not None:
-        found += keeping_findings(state, at.latest, facts.keeping)
+        found += against(state, at.latest, facts)
         found += _of_other_ages(state, then, picked, at, known)
     return Drawn(container.id, from_words(container.id, then.shop, facts), tuple(found))
 
@@ -57,7 +57,7 @@ def drawn_from(
 def _of_the_only_can(of_it: list[ContainerState], at: When, facts: Facts) -> tuple[Finding, ...]:
     """Return what speaks against the only can of a product: it can have come from no other."""
     cans = [s for s in of_it if s.container.kind is not ContainerKind.MIX and not s.ended]
-    return keeping_findings(cans[0], at.latest, facts.keeping) if len(cans) == 1 else ()
+    return against(cans[0], at.latest, facts) if len(cans) == 1 else ()
 
 
 def _misfits(

@@ -17,6 +17,7 @@ from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import warnings_before
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
+from finishlog.core.chemistry import Ingredient
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FigureSet, judged_by
 from finishlog.core.layers import ABRADES
@@ -25,6 +26,7 @@ from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Product
 from finishlog.core.shown_times import length_words
 from finishlog.core.stages import Stage
+from finishlog.core.whats_in import in_what_goes_on
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
@@ -54,7 +56,8 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
             return glue_up(ledger, facts, clock, now, then, picked, typed)
         if operation is Operation.COAT and product is not None:
             return _coat(ledger, facts, clock, now, then, picked, product, typed)
-        warnings = warnings_before(then, picked, facts, operation=operation)
+        noted = Ingredient("", note=typed.note) if typed.note else None
+        warnings = warnings_before(then, picked, facts, operation=operation, comes=noted)
         work = ledger.work(
             typed.at, picked.targets, operation=operation, grit=typed.grit, note=typed.note
         )
@@ -97,11 +100,12 @@ def _coat(
     typed: ToLog,
 ) -> Logged:
     of = facts.finish_class(product.class_key)
+    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts)
+    comes = in_what_goes_on(product, drawn.container, typed.note, then.shop)
     warnings = warnings_before(
-        then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed
+        then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed, comes=comes
     )
     figures = judged_by(of, product.label, product.label_window, facts.version)
-    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts)
     warnings = (*warnings, *drawn.warnings, *_passes_too_close(typed, figures, product))
     for n, moment in enumerate((*typed.earlier, typed.at)):
         ledger.coat(

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from finishlog.acts.can import free_container_name, put_away_long_ended
 from finishlog.acts.evening_notes import notes_of_mixing
-from finishlog.asks.cans import mixed_words, open_mixes, pick_container, states
+from finishlog.asks.cans import against, mixed_words, open_mixes, pick_container, states
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
+from finishlog.core.chemistry import Substance, contents, mixed_findings
 from finishlog.core.containers import (
     Container,
     ContainerKind,
     ContainerState,
     MixPart,
-    has_hardener,
 )
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Range
-from finishlog.core.keeping import keeping_findings
 from finishlog.core.mixes import (
     Dilution,
     cut_g_per_l,
@@ -32,15 +31,13 @@ from finishlog.core.recipes import MixAsked, Recipe, recipe, with_products
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Product
+from finishlog.core.whats_in import in_container
 from finishlog.errors import Ambiguous, NotFound, UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_product
 from finishlog.store.containers import add_container, change_parts, next_mix_name
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
-
-# Chlorine bleach is only ever thinned with water. from memory
-_CHLORINE = "bleach-chlorine"
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +100,10 @@ def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix
             container = _new(ledger, facts, clock, seen, product, made, typed)
         after = look(ledger.connection, facts, clock)
         state = states(after, facts)[container]
-        warnings = (*_warnings(seen, state, facts, typed), *_of_the_parts(product, made, facts))
+        warnings = (
+            *_warnings(seen, state, facts, typed),
+            *_of_the_parts(product, made, facts),
+        )
         return replace(
             _mixed(after, state, made, facts, typed.at),
             act=ledger.act_id,
@@ -121,10 +121,24 @@ def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix
 def _told(seen: Look, facts: Facts, typed: ToMix) -> Mixed:
     product, made = _worked_out(seen, facts, typed)
     of = facts.finish_class(product.class_key)
-    container = Container(0, "", ContainerKind.MIX, product.id, typed.at.earliest, parts=made.parts)
-    state = ContainerState(container, of, typed.at.earliest, None, None)
+    container = Container(
+        0,
+        "",
+        ContainerKind.MIX,
+        product.id,
+        typed.at.earliest,
+        note=typed.note,
+        parts=made.parts,
+        drawn_from=typed.drawn_from or "",
+    )
+    holds = contents(in_container(container, seen.shop), facts.chemistry)
+    state = ContainerState(container, of, typed.at.earliest, None, None, holds=holds)
     told = _mixed(seen, state, made, facts, typed.at)
-    return replace(told, warnings=tuple(_of_the_parts(product, made, facts)))
+    warnings = (
+        *mixed_findings(holds, of.family, facts.chemistry, done=False),
+        *_of_the_parts(product, made, facts),
+    )
+    return replace(told, warnings=warnings)
 
 
 def _worked_out(seen: Look, facts: Facts, typed: ToMix) -> tuple[Product, Recipe]:
@@ -247,18 +261,20 @@ def _mixed(seen: Look, state: ContainerState, made: Recipe, facts: Facts, at: Wh
 
 def _warnings(seen: Look, state: ContainerState, facts: Facts, typed: ToMix) -> tuple[Finding, ...]:
     """Return what to heed about the mix, and about the can that it was drawn from."""
-    found = list(keeping_findings(state, seen.bench.now, facts.keeping))
+    found = list(against(state, seen.bench.now, facts))
     if typed.drawn_from is not None:
         source = states(seen, facts).get(pick_container(seen.shop, typed.drawn_from).id)
-        found += keeping_findings(source, typed.at.latest, facts.keeping) if source else ()
+        found += against(source, typed.at.latest, facts) if source else ()
     return tuple(found)
 
 
 def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Finding]:
     """Yield what to heed about what goes into it."""
-    yield from _gas(product, made.parts, facts)
     reacts = facts.finish_class(product.class_key).pot_life_h is not None
-    if reacts and len(made.parts) < 2 and not has_hardener(made.parts):
+    alone = len(made.parts) < 2 and not any(
+        Substance.HARDENER in facts.chemistry.in_name(part.name) for part in made.parts
+    )
+    if reacts and alone:
         yield Finding(
             Level.CAUTION,
             f"nothing that hardens {product.name} is among its parts: it stays soft without",
@@ -273,14 +289,3 @@ def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Find
             "weigh them: flakes:120g alcohol:1L is a 1 lb cut",
             COMMON_PRACTICE,
         )
-
-
-def _gas(product: Product, parts: Sequence[MixPart], facts: Facts) -> Iterator[Finding]:
-    """Stop whoever mixes chlorine bleach with anything but water."""
-    if product.class_key != _CHLORINE:
-        return
-    its_own = {"water", "bleach", "chlorine bleach", product.name.casefold()}
-    if any(part.name.casefold() not in its_own for part in parts):
-        note = next(n for n in facts.notes if n.applies_to == "bleach")
-        remedy = "if it was done: leave the room, let in air, call for help"
-        yield Finding(Level.STOP, note.text, remedy, note.source)

@@ -12,11 +12,12 @@ from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
+from finishlog.core.bleached import dust_of_bleach
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, WindowKind
 from finishlog.core.grouping import groups
 from finishlog.core.layers import Layer
-from finishlog.core.records import Coat, Stripped, Stripping, Target, When
+from finishlog.core.records import Coat, Operation, Stripped, Stripping, Target, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.zone import ZoneState
 from finishlog.errors import NotFound, UsageFault
@@ -93,7 +94,10 @@ def log_off(
             at=at,
             labels=picked.labels,
             took=_took(states, down_to),
-            warnings=tuple(_warnings(states, down_to, operation)),
+            warnings=(
+                *_dust_of_bleach(states, operation, facts),
+                *_warnings(states, down_to, operation),
+            ),
             after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
             rags=open_rags(after, facts, clock),
             notes=_notes(ledger.act_id, states, now, after, facts, clock),
@@ -168,6 +172,16 @@ def _took(states: Sequence[ZoneState], down_to: dict[Target, int | None]) -> tup
 
 def _there(coat: Coat) -> CoatThere:
     return CoatThere(coat.product_name, coat.when, coat.act)
+
+
+def _dust_of_bleach(
+    states: Sequence[ZoneState], operation: Stripping, facts: Facts
+) -> tuple[Finding, ...]:
+    """Stop the dust of a bleach that was sanded or scraped off the wood unrinsed."""
+    if operation not in {Stripping.SAND_THROUGH, Stripping.SCRAPE}:
+        return ()
+    found = (dust_of_bleach(state.told, Operation.SAND, facts) for state in states)
+    return tuple(dict.fromkeys(f for f in found if f is not None))
 
 
 def _warnings(

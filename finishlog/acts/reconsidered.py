@@ -13,6 +13,7 @@ from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.grouping import groups
 from finishlog.core.records import Coat, Target
+from finishlog.core.whats_in import in_coat
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
@@ -98,4 +99,5 @@ def _as_it_went_on(
         over=facts.finish_class(coat.figures.class_key),
         method=coat.method,
         scuffed=coat.scuffed_before,
+        comes=in_coat(coat, seen.shop),
     )

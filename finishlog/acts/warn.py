@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
+from finishlog.core.bleached import dust_of_bleach, met_in_the_wood
+from finishlog.core.chemistry import Ingredient
 from finishlog.core.coating_air import air_findings
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
@@ -50,11 +52,16 @@ def warnings_before(
     over: FinishClass | None = None,
     method: Method | None = None,
     scuffed: bool | None = None,
+    comes: Ingredient | None = None,
 ) -> tuple[Finding, ...]:
-    """Return cautions and stops about what is being logged; empty: nothing speaks against it."""
+    """Return cautions and stops about what is being logged; empty: nothing speaks against it.
+
+    `comes`: what is brought onto the wood, with what was noted about it.
+    """
     found: list[Finding] = []
     too_early = _TOO_EARLY_FOR.get(operation, "")
     for state in (z for z in then.bench.zones if z.target in picked.targets):
+        found.extend(_poison(state, comes, facts, scuffed=bool(scuffed)))
         if over is not None:
             verdict = verdict_on(state, then.bench, over, method, facts)
             found.extend((*_joint(state), *_shuts_out(state, over, then, facts)))
@@ -100,6 +107,15 @@ def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Find
     if verdict.scuff_first and not scuffed:
         yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
     yield from weighs
+
+
+def _poison(
+    state: ZoneState, comes: Ingredient | None, facts: Facts, *, scuffed: bool
+) -> Iterable[Finding]:
+    """Stop what meets in the wood what it must not meet, or was sanded out of it."""
+    dust = dust_of_bleach(state.told, Operation.SCUFF, facts) if scuffed else None
+    met = met_in_the_wood(state.told, comes, facts, done=True) if comes else None
+    yield from (finding for finding in (met, dust) if finding is not None)
 
 
 def _skipped(state: ZoneState) -> Iterable[Finding]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.asks.cans import deed_words, mixed_words
+from finishlog.asks.cans import against, deed_words, mixed_words, state_of
 from finishlog.asks.look import look
 from finishlog.asks.rags import parts_of
 from finishlog.clock import Clock
@@ -15,11 +15,9 @@ from finishlog.core.containers import (
     ContainerKind,
     ContainerState,
     MixPart,
-    container_state,
     events_by_container,
 )
 from finishlog.core.findings import Finding
-from finishlog.core.keeping import keeping_findings
 from finishlog.core.mixes import thinned_solids
 from finishlog.core.names import find, old_names
 from finishlog.core.records import Coat, ContainerDeed, ContainerEvent, When
@@ -154,8 +152,7 @@ def _state(
     facts: Facts,
     rooms: dict[int, RoomAir],
 ) -> ContainerState:
-    of = facts.finish_class(shop.products[can.product].class_key)
-    return container_state(can, events, of, rooms, facts.mixing.pot_life_per_10c.value)
+    return state_of(can, events, shop, rooms, facts)
 
 
 def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> CanLine:
@@ -173,7 +170,7 @@ def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> Can
         overdue=not ended and state.use_by is not None and now > state.use_by,
         how=_how(state),
         amount_ml=can.amount_ml,
-        findings=() if ended else keeping_findings(state, now, facts.keeping),
+        findings=() if ended else against(state, now, facts),
         old_names=old_names(shop.aliases, ThingKind.CONTAINER, can.id),
     )
 

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from finishlog.asks.look import Look
 from finishlog.asks.rags import parts_of
 from finishlog.clock import Clock
+from finishlog.core.chemistry import classes_in, contents, mixed_findings
 from finishlog.core.containers import (
     Container,
     ContainerKind,
     ContainerState,
+    Lid,
     container_state,
     events_by_container,
 )
@@ -20,8 +22,10 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.keeping import keeping_findings
 from finishlog.core.mixes import POUND_CUT_G_PER_L, cut_g_per_l, ratio_words
 from finishlog.core.names import find
-from finishlog.core.records import Coat, ContainerDeed
+from finishlog.core.records import Coat, ContainerDeed, ContainerEvent
+from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Shop, ThingKind
+from finishlog.core.whats_in import in_container
 from finishlog.errors import Ambiguous, NotFound
 from finishlog.facts.load import Facts
 
@@ -41,6 +45,7 @@ class MixLine:
     made_at: datetime
     use_by: datetime | None
     overdue: bool
+    lid: Lid
     findings: tuple[Finding, ...]
     acts: tuple[int, ...] = ()
 
@@ -58,16 +63,46 @@ def states(seen: Look, facts: Facts) -> dict[int, ContainerState]:
     """Work out how every container stands; a mix whose mixing was undone is left out."""
     events = events_by_container(seen.log.entries)
     found = {
-        each.id: container_state(
-            each,
-            events.get(each.id, ()),
-            facts.finish_class(seen.shop.products[each.product].class_key),
-            seen.bench.rooms,
-            facts.mixing.pot_life_per_10c.value,
-        )
+        each.id: state_of(each, events.get(each.id, ()), seen.shop, seen.bench.rooms, facts)
         for each in seen.shop.containers.values()
     }
     return {key: state for key, state in found.items() if state.was_made}
+
+
+def state_of(
+    container: Container,
+    events: Sequence[ContainerEvent],
+    shop: Shop,
+    rooms: Mapping[int, RoomAir],
+    facts: Facts,
+) -> ContainerState:
+    """Work out how one container stands, by its events in the order of the work and what is in it.
+
+    Of all that went into a mix the shortest pot life counts.
+    """
+    of = facts.finish_class(shop.products[container.product].class_key)
+    factor = facts.mixing.pot_life_per_10c.value
+    if container.kind is ContainerKind.CAN:
+        return container_state(container, events, of, rooms, factor)
+    inside = in_container(container, shop, events)
+    known = [facts.finish_class(key).pot_life_h for key in classes_in(inside)]
+    return container_state(
+        container,
+        events,
+        of,
+        rooms,
+        factor,
+        holds=contents(inside, facts.chemistry),
+        pot_life=min((f for f in known if f), key=lambda f: f.low_h, default=None),
+    )
+
+
+def against(state: ContainerState, now: datetime, facts: Facts) -> tuple[Finding, ...]:
+    """Return what speaks against what is in it, what is most dangerous first."""
+    keeping = keeping_findings(state, now, facts.keeping)
+    if not state.holds or state.ended:
+        return keeping
+    return (*mixed_findings(state.holds, state.of.family, facts.chemistry), *keeping)
 
 
 def open_mixes(seen: Look, facts: Facts, clock: Clock) -> tuple[MixLine, ...]:
@@ -87,8 +122,9 @@ def _mix_line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) ->
         made_at=state.made or now,
         use_by=state.use_by,
         overdue=state.use_by is not None and now > state.use_by,
+        lid=state.lid,
         acts=tuple(sorted({event.act for event in state.events})),
-        findings=keeping_findings(state, now, facts.keeping),
+        findings=against(state, now, facts),
     )
 
 
@@ -104,9 +140,9 @@ def cans_in_doubt(
         can = state.container
         if can.kind is ContainerKind.MIX or can.product not in wanted or state.ended:
             continue
-        against = keeping_findings(state, now, facts.keeping)
-        if any(f.level is not Level.NOTE for f in against):
-            found.append(CanInDoubt(can.name, seen.shop.products[can.product].name, against))
+        doubts = against(state, now, facts)
+        if any(f.level is not Level.NOTE for f in doubts):
+            found.append(CanInDoubt(can.name, seen.shop.products[can.product].name, doubts))
     return tuple(found)
 
 

@@ -16,6 +16,7 @@ from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
+from finishlog.core.containers import Lid
 from finishlog.core.grouping import groups
 from finishlog.core.heat import HeatWanted, expected_c, heat_wanted
 from finishlog.core.keeping import frost_ahead
@@ -95,7 +96,12 @@ class Leave:
     def not_yet(self) -> bool:
         """Tell whether something must be done before anybody leaves."""
         undone = any(r.state in {RagsState.OPEN, RagsState.CAN} for r in self.rags)
-        return undone or bool(self.deadlines) or any(m.use_by for m in self.mixes)
+        return undone or bool(self.deadlines) or any(map(_to_see_to, self.mixes))
+
+
+def _to_see_to(mix: MixLine) -> bool:
+    """Tell whether a mix cannot just be closed and left."""
+    return mix.use_by is not None or mix.lid is not Lid.CLOSED
 
 
 def leave(database: Database, facts: Facts, clock: Clock) -> Leave:

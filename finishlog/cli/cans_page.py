@@ -29,6 +29,7 @@ _A_CUT = "a cut is the weight of flakes to the volume of alcohol, not of the liq
 def mix_page(answer: Mixed, clock: Clock, units: Units) -> Page:
     """Echo a mix: what is in it, until when, what to heed."""
     page = Page()
+    _warn(page, [w for w in answer.warnings if w.get_out])
     page.line(_mixed(answer, clock, units))
     if answer.about_l:
         page.line(f"makes about {volume_words(answer.about_l, units)}")
@@ -41,7 +42,7 @@ def mix_page(answer: Mixed, clock: Clock, units: Units) -> Page:
         page.line(f"thinned, so a coat leaves less: solids about {low:.0f} to {high:.0f} %")
     if answer.use_by:
         page.line(_until(answer, clock))
-    _warn(page, answer.warnings)
+    _warn(page, [w for w in answer.warnings if not w.get_out])
     if answer.others_open:
         page.line(f"also open: {', '.join(answer.others_open)}")
     for note in answer.notes:

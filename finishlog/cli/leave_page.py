@@ -8,6 +8,8 @@ from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.whereabouts_page import closing_words
 from finishlog.cli.words import rags_name, rags_words, reason
+from finishlog.core.containers import Lid
+from finishlog.core.keeping import UNKNOWN_END
 from finishlog.core.rags import RagsState
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.units import Temperature
@@ -31,7 +33,8 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
     section = page.section()
     _danger(section, answer, clock)
     for mix in answer.mixes:
-        section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if mix.overdue else Tone.PLAIN)
+        danger = mix.overdue or mix.lid is Lid.NEVER
+        section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if danger else Tone.PLAIN)
     _guns(section, answer)
     for line in answer.heat:
         section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
@@ -102,12 +105,15 @@ def _danger(section: Section, answer: Leave, clock: Clock) -> None:
 
 def _mix(mix: MixLine, clock: Clock) -> str:
     name = f"{mix.name}: {mix.product}" + (f", {mix.ratio}" if mix.ratio else "")
+    if mix.lid is Lid.NEVER:
+        return f"{name}; NEVER CLOSE IT, a closed can may burst: keep none of it for tomorrow"
     if mix.use_by is None:
-        return f"{name}; it keeps: close it"
+        keeps = mix.lid is Lid.CLOSED
+        return f"{name}; it keeps: close it" if keeps else f"{name}; it hardens: {UNKNOWN_END}"
     if mix.overdue:
-        return f"{name}; its pot life is OVER: do not use it, and clean the gun"
+        return f"{name}; its pot life is OVER: do not use it, {mix.lid}, and clean the gun"
     until = closes_at(mix.use_by, clock.now, clock.zone)
-    return f"{name}; use it by {until}, then clean the gun: it hardens in there"
+    return f"{name}; use it by {until}, {mix.lid}; clean the gun: it hardens in there"
 
 
 def _heat(line: HeatLine, clock: Clock, unit: Temperature) -> str:

@@ -36,6 +36,8 @@ if TYPE_CHECKING:
 def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     """Echo an act, then what it means."""
     page = Page()
+    for words in remedies(w for w in answer.warnings if w.get_out):
+        page.line(words, Tone.DANGER)
     when = happened(answer.at, clock.now, clock.zone)
     if answer.first_pass:
         when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
@@ -47,7 +49,9 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             f"it lands before {answer.entries_after_it} later "
             f"{'entry' if answer.entries_after_it == 1 else 'entries'}; all was worked out again"
         )
-    warnings = [w for w in answer.warnings if verbose or w.level is not Level.NOTE]
+    warnings = [
+        w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
+    ]
     for words in remedies(warnings):
         page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
     for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):

@@ -44,6 +44,7 @@ from finishlog.core.stages import Stage
 from finishlog.core.stalled import explained
 from finishlog.core.usual_air import Heat
 from finishlog.core.verdicts import Verdict
+from finishlog.core.whats_in import in_product
 from finishlog.core.zone import Asked, FilmStages, ZoneState
 
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
@@ -348,7 +349,9 @@ def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
     if step is None and not state.progress.steps and state.top is not None and not state.joined:
         product = state.top.coat.product
     known = shop.products.get(product) if product is not None else None
-    return Asked(step, book.finish_class(known.class_key) if known else None)
+    if known is None:
+        return Asked(step, None)
+    return Asked(step, book.finish_class(known.class_key), comes=in_product(known))
 
 
 def verdict_on(

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from finishlog.core.chemistry import Chemistry
 from finishlog.core.fault_kinds import Cause, KnownFault
 from finishlog.core.finishes import FinishClass
 from finishlog.core.glues import Glue
@@ -47,6 +48,10 @@ class Book(Protocol):
 
     def finish_class(self, key: str) -> FinishClass:
         """Return one class; KeyError when there is none."""
+
+    @property
+    def chemistry(self) -> Chemistry:
+        """Return what names tell of a thing, and what must never meet what."""
 
     def carrier(self, key: str) -> Carrier | None:
         """Return the vapour pressure of what leaves a film; None for water or nothing."""

@@ -14,6 +14,7 @@ from enum import StrEnum
 
 from finishlog.core.air import STANDARD_AIR
 from finishlog.core.air_met import AirMet, Leg
+from finishlog.core.chemistry import NOTHING, Substances, gasses, hardens
 from finishlog.core.clock import reach
 from finishlog.core.counting import Clock, Counting
 from finishlog.core.finishes import Figure, FinishClass, Mechanism
@@ -23,8 +24,6 @@ from finishlog.core.room_air import RoomAir
 
 _ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
 _FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
-# Words for the part of a mix that makes it react.
-_HARDENERS = ("hardener", "catalyst", "activator", "curing", "crosslink", "cross-link", "peroxide")
 
 
 class ContainerKind(StrEnum):
@@ -33,6 +32,16 @@ class ContainerKind(StrEnum):
     CAN = "can"
     MIX = "mix"
     JAR = "jar"
+
+
+class Lid(StrEnum):
+    """How what stands in a can or mix may be closed."""
+
+    CLOSED = "close it"
+    # What hardens may grow hot, and isocyanate gives off gas with damp.
+    NOT_TIGHT = "do not close it tight"
+    # Bleach goes on giving off gas: a closed can bursts.
+    NEVER = "never close it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +93,7 @@ class ContainerState:
     """One container as the log leaves it. Times are UTC; None: not on record, or no such time.
 
     `made`, `opened`: the earliest moment that it may have been; `use_by`: the end of a mix.
+    `holds`: what is in it; `pot_life`: of its class, or of a finish that went into it.
     """
 
     container: Container
@@ -92,6 +102,8 @@ class ContainerState:
     opened: datetime | None
     use_by: datetime | None
     events: tuple[ContainerEvent, ...] = ()
+    holds: Substances = NOTHING
+    pot_life: Figure | None = None
 
     def last(self, *deeds: ContainerDeed) -> ContainerEvent | None:
         """Return the newest event of these kinds."""
@@ -119,19 +131,21 @@ class ContainerState:
     def reacts(self) -> bool:
         """Tell whether it hardens in the pot: a mix of a class or of parts that do."""
         return self.container.kind is ContainerKind.MIX and (
-            self.container.use_by_at is not None
-            or self.of.pot_life_h is not None
-            or has_hardener(self.container.parts)
+            self.container.use_by_at is not None or self.pot_life is not None or hardens(self.holds)
         )
+
+    @property
+    def lid(self) -> Lid:
+        """Tell how it may be closed. A can as it was bought closes as its maker meant it to."""
+        if self.container.kind is not ContainerKind.MIX:
+            return Lid.CLOSED
+        if gasses(self.holds):
+            return Lid.NEVER
+        return Lid.NOT_TIGHT if self.reacts else Lid.CLOSED
 
     def age_at(self, moment: datetime) -> timedelta | None:
         """Return how long it had been mixed at a moment; None when that is not on record."""
         return moment - self.made if self.made else None
-
-
-def has_hardener(parts: Iterable[MixPart]) -> bool:
-    """Tell whether one of the parts makes the others react."""
-    return any(word in part.name.casefold() for part in parts for word in _HARDENERS)
 
 
 def events_by_container(entries: Iterable[AnyEntry]) -> dict[int, list[ContainerEvent]]:
@@ -149,8 +163,15 @@ def container_state(
     of: FinishClass,
     rooms: Mapping[int, RoomAir],
     factor_per_10c: float,
+    *,
+    holds: Substances = NOTHING,
+    pot_life: Figure | None = None,
 ) -> ContainerState:
-    """Work out how one container stands; `events` are its own, in the order of the work."""
+    """Work out how one container stands; `events` are its own, in the order of the work.
+
+    `pot_life`: of what went into it; None: its class's.
+    """
+    pot_life = pot_life or of.pot_life_h
     made = container.made_at
     opened = [e.when.earliest for e in events if e.deed is ContainerDeed.OPENED]
     mixed = [e.when.earliest for e in events if e.deed is ContainerDeed.MIXED]
@@ -161,20 +182,22 @@ def container_state(
         of=of,
         made=made,
         opened=min(opened, default=None),
-        use_by=_use_by(container, of, made, rooms, factor_per_10c),
+        use_by=_use_by(container, pot_life, made, rooms, factor_per_10c),
         events=tuple(events),
+        holds=holds,
+        pot_life=pot_life,
     )
 
 
 def _use_by(
     container: Container,
-    of: FinishClass,
+    figure: Figure | None,
     made: datetime | None,
     rooms: Mapping[int, RoomAir],
     factor_per_10c: float,
 ) -> datetime | None:
     """Return the end of a mix: by the hours of its label or the low end of its class."""
-    figure, own = of.pot_life_h, container.own_pot_life_h
+    own = container.own_pot_life_h
     hours = own if own is not None else (figure.low_h if figure else None)
     if container.kind is not ContainerKind.MIX or made is None or hours is None:
         return None

@@ -25,3 +25,5 @@ class Finding:
     sentence: str
     remedy: str = ""
     source: str = ""
+    # Whoever stands there leaves before reading on.
+    get_out: bool = False

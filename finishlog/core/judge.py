@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 from finishlog.core import checks as film_checks
 from finishlog.core.around import Around, Wet
 from finishlog.core.bare_wood import after_the_wipe, steel_wool_findings
+from finishlog.core.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
 from finishlog.core.coating_air import air_findings, allowed_from, cold_wood_until
@@ -86,8 +87,12 @@ def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict
         return to_mend(state, near.now) or coat_while_wiped(state, done, near.now, book)
     if asked.over is None:
         assert asked.step is not None
-        return _work(state, asked.step.operation, near)
-    return _coat(state, asked.over, asked.method, near, book)
+        return _work(state, asked.step.operation, near, book)
+    coat = _coat(state, asked.over, asked.method, near, book)
+    met = met_in_the_wood(state.told, asked.comes, book, done=False) if asked.comes else None
+    if met is None or met.level is not Level.STOP:
+        return _with(coat, (met,) if met else ())
+    return Verdict(Answer.UNDERNEATH, met.sentence, findings=(met, *coat.findings))
 
 
 def decide_coat(
@@ -190,8 +195,11 @@ def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
     )
 
 
-def _work(state: ZoneState, operation: Operation, near: Around) -> Verdict:
+def _work(state: ZoneState, operation: Operation, near: Around, book: Book) -> Verdict:
     """Give the verdict on work by hand."""
+    poison = dust_of_bleach(state.told, operation, book)
+    if poison is not None:
+        return Verdict(Answer.UNDERNEATH, poison.sentence, findings=(poison,))
     verdict = _film_allows(state, operation, near.now)
     if operation in ABRADES and verdict.answer in MAY_ACT:
         return _dust(state, near) or verdict

@@ -10,9 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from finishlog.core.containers import ContainerKind, ContainerState
+from finishlog.core.containers import ContainerKind, ContainerState, Lid
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import Limit, Range
+from finishlog.core.finishes import COMMON_PRACTICE, Limit, Range
 from finishlog.core.records import ContainerDeed, ContainerEvent
 from finishlog.core.shown_times import length_words, wait_words
 
@@ -22,6 +22,9 @@ TEST_SPEAKS_FOR = timedelta(days=7)
 # part of the pot life they differ, and beyond these hours where no pot life is known.
 AGES_DIFFER = 0.5
 AGES_DIFFER_H = 4.0
+
+# What hardens, nobody knows how soon: it may grow hot, and look good when it is past use.
+UNKNOWN_END = f"{Lid.NOT_TIGHT}, do not use it tomorrow"
 
 _DAY = timedelta(days=1)
 _YEAR = timedelta(days=365)
@@ -130,16 +133,23 @@ def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
             "use no more of it and mix afresh; watch what it went on for softness and wrinkling",
             _pot_life_source(state),
         )
+    elif state.lid is Lid.NEVER:
+        yield Finding(
+            Level.CAUTION,
+            f"never close {name}: bleach gives off gas, and a closed can may burst",
+            "mix what is used now and keep none; what is left as its sheet says",
+            COMMON_PRACTICE,
+        )
     elif state.reacts and state.use_by is None:
         yield Finding(
             Level.CAUTION,
-            f"{name} hardens in the pot, and nothing says how soon",
+            f"{name} hardens in the pot, and nothing says how soon: {UNKNOWN_END}",
             f"its sheet does: finishlog can edit {name} --use-by 4h",
         )
 
 
 def _pot_life_source(state: ContainerState) -> str:
-    figure = state.of.pot_life_h
+    figure = state.pot_life
     return "" if state.container.use_by_at or figure is None else figure.source
 
 
@@ -204,7 +214,7 @@ def _age(age: timedelta) -> str:
 
 def _hours_apart(state: ContainerState) -> float:
     """Return by how much the ages of two mixes may differ."""
-    own, figure = state.container.own_pot_life_h, state.of.pot_life_h
+    own, figure = state.container.own_pot_life_h, state.pot_life
     hours = own if own is not None else (figure.low_h if figure else None)
     return AGES_DIFFER_H if hours is None else AGES_DIFFER * hours
 

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from finishlog.core.air_met import Stay
 from finishlog.core.attempts import Attempt, attempts_before
+from finishlog.core.chemistry import Ingredient
 from finishlog.core.faults import StandingFault
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later, trapped_until
@@ -138,8 +139,12 @@ class ZoneState:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked of a zone: a step, or a product when the part has no steps."""
+    """What is asked of a zone: a step, or a product when the part has no steps.
+
+    `comes`: the product as the person calls it, for what its name tells of it.
+    """
 
     step: Step | None
     over: FinishClass | None
     method: Method | None = None
+    comes: Ingredient | None = None

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from finishlog.core.balance import BalanceFigures
     from finishlog.core.book import DryingFigures
     from finishlog.core.care import CareFigures
+    from finishlog.core.chemistry import Chemistry
     from finishlog.core.fault_kinds import Cause, KnownFault
     from finishlog.core.finishes import FinishClass
     from finishlog.core.glues import Glue
@@ -126,6 +127,11 @@ class Facts:
     def care(self) -> CareFigures:
         """What goes on a care card."""
         return _care(self.folder)
+
+    @property
+    def chemistry(self) -> Chemistry:
+        """What names tell of a thing, and what must never meet what."""
+        return _chemistry(self.folder)
 
     @property
     def faults(self) -> Mapping[FaultKind, KnownFault]:
@@ -277,6 +283,13 @@ def _care(folder: str) -> CareFigures:
     from finishlog.facts.care_file import read_care
 
     return read_care(f"{folder}/care.toml")
+
+
+@cache
+def _chemistry(folder: str) -> Chemistry:
+    from finishlog.facts.chemistry_file import read_chemistry
+
+    return read_chemistry(f"{folder}/chemistry.toml")
 
 
 @cache

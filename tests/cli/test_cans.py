@@ -355,7 +355,8 @@ def test_chlorine_bleach_is_mixed_with_nothing_but_water(shop: Finishlog):
     shop.did("product", "new", "bleach", "--class", "bleach-chlorine")
     assert "stop" not in shop.did("mix", "bleach", "bleach:1", "water:1", "--tell").out
     said = shop.did("mix", "bleach", "bleach:1", "vinegar:1", "--tell").out
-    assert "stop: Chlorine bleach makes poison gas" in said
+    assert "stop: do not: an acid sets chlorine free" in said
+    assert "if it is done: leave now, call from outside" in said
 
 
 def test_leaving_names_what_is_mixed(shop: Finishlog):

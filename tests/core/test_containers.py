@@ -12,10 +12,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air
+from finishlog.core.chemistry import Ingredient, contents
 from finishlog.core.containers import (
     Container,
     ContainerKind,
     ContainerState,
+    Lid,
     MixPart,
     container_state,
     pot_life_ends,
@@ -80,7 +82,9 @@ def stands(
     )
     finish = of or FACTS.finish_class(class_key)
     known = dict(enumerate(rooms))
-    return container_state(container, logged, finish, known, FACTOR)
+    inside = Ingredient("", class_key, made_of=tuple(Ingredient(p.name) for p in parts))
+    holds = contents(inside, FACTS.chemistry)
+    return container_state(container, logged, finish, known, FACTOR, holds=holds)
 
 
 def says(state: ContainerState, hour: float) -> list[tuple[Level, str]]:
@@ -178,7 +182,11 @@ def test_catalyst_in_what_needs_none_hardens_with_no_date():
     assert state.reacts
     assert state.use_by is None
     assert says(state, 1.0) == [
-        (Level.CAUTION, "mix-1 hardens in the pot, and nothing says how soon")
+        (
+            Level.CAUTION,
+            "mix-1 hardens in the pot, and nothing says how soon: do not close it tight, do not "
+            "use it tomorrow",
+        )
     ]
 
 
@@ -321,3 +329,33 @@ def test_a_state_without_figures_is_quiet():
     bare = replace(FACTS.finish_class(SHELLAC), shelf_opened_d=None)
     state = stands(SHELLAC, (ContainerDeed.OPENED, 0.0), kind=ContainerKind.CAN, of=bare)
     assert says(state, 24 * 4000) == []
+
+
+# common practice: peroxide and lye, or hypochlorite, go on giving off gas; a closed can may burst.
+@pytest.mark.parametrize("key", ["bleach-two-part", "bleach-chlorine"])
+def test_a_mixed_bleach_is_never_closed(key: str):
+    state = stands(key, (MIXED, 0.0), parts=(MixPart("one", 1), MixPart("water", 1)))
+    assert state.lid is Lid.NEVER
+    assert any("never close" in sentence for _, sentence in says(state, 1.0))
+
+
+# common practice: what hardens may grow hot; isocyanate and damp give off gas.
+@pytest.mark.parametrize("word", ["hardener", "Crosslinker", "catalyst", "activator", "part B"])
+@pytest.mark.parametrize("key", [SHELLAC, "waterborne-clear", "alkyd-varnish", TWO_PART])
+def test_whatever_hardens_is_not_closed_tight(key: str, word: str):
+    state = stands(key, (MIXED, 0.0), parts=(MixPart("base", 10), MixPart(word, 1)))
+    assert state.reacts
+    assert state.lid is Lid.NOT_TIGHT
+
+
+@pytest.mark.parametrize(
+    "parts",
+    [CUT, (MixPart("varnish", 2), MixPart("mineral spirits", 1)), (MixPart("retarder", 1),)],
+)
+def test_what_does_not_react_is_closed(parts: Sequence[MixPart]):
+    assert stands(SHELLAC, (MIXED, 0.0), parts=parts).lid is Lid.CLOSED
+
+
+def test_a_can_closes_as_its_maker_meant_it_to():
+    can = stands("bleach-chlorine", (ContainerDeed.OPENED, 0.0), kind=ContainerKind.CAN)
+    assert can.lid is Lid.CLOSED
