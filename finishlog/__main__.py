@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import gc
+import os
 import sys
+
+# What is written is the person's own, however open their system leaves new files.
+_FOR_NOBODY_ELSE = 0o077
 
 
 def main() -> None:
     """Run the command that was typed and leave with its exit code."""
+    os.umask(os.umask(_FOR_NOBODY_ELSE) | _FOR_NOBODY_ELSE)
+    _take_the_places_of_closed_streams()
     try:
         from finishlog.cli.app import run
     except KeyboardInterrupt:
@@ -16,6 +22,15 @@ def main() -> None:
     # A command is short and makes few cycles: collecting while it starts costs more than it frees.
     gc.set_threshold(100_000)
     sys.exit(run(sys.argv[1:]))
+
+
+def _take_the_places_of_closed_streams() -> None:
+    """Keep 0, 1 and 2 from becoming files of ours, into which a message would then be written."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)
 
 
 if __name__ == "__main__":

@@ -8,10 +8,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+from finishlog.core.records import OUR_YEARS
 from finishlog.errors import UsageFault
 
 NOW = "FINISHLOG_NOW"
-_YEARS = range(1970, 2200)
 ZONE = "FINISHLOG_ZONE"
 
 
@@ -32,7 +32,7 @@ def now() -> datetime:
         moment = datetime.fromisoformat(text)
     except ValueError:
         moment = None
-    if moment is None or moment.tzinfo is None or moment.year not in _YEARS:
+    if moment is None or moment.tzinfo is None or moment.year not in OUR_YEARS:
         raise UsageFault(
             f"{NOW} is {text!r}, not a moment with its offset",
             "set it like 2026-11-24T21:05+00:00, or unset it",

@@ -18,7 +18,21 @@ def data_folder() -> Path:
     if sys.platform == "darwin":
         return Path.home() / "Library" / "Application Support" / "finishlog"
     base = os.environ.get("XDG_DATA_HOME")
-    return (Path(base) if base else Path.home() / ".local" / "share") / "finishlog"
+    return (Path(base) if base else _home() / ".local" / "share") / "finishlog"
+
+
+def _home() -> Path:
+    """Return the person's home: HOME, else the one that the system keeps for them."""
+    if os.environ.get("HOME"):
+        return Path.home()
+    import pwd
+
+    try:
+        return Path(pwd.getpwuid(os.getuid()).pw_dir)
+    except KeyError:
+        raise UsageFault(
+            "no home folder is known", f"name the database: set {DATABASE} to a file"
+        ) from None
 
 
 def database_path() -> Path:

@@ -23,7 +23,7 @@ MAY_IMPORT = {
     "facts": {"core", "facts"},
     "store": {"core", "store", "errors", "__version__"},
     "picking": {"core", "errors"},
-    "clock": {"errors"},
+    "clock": {"core", "errors"},
     "errors": set(),
     "paths": {"errors"},
     "asks": {"asks", "core", "store", "facts", "picking", "clock", "errors"},

@@ -19,6 +19,7 @@ from finishlog.core.grouping import groups
 from finishlog.core.layers import Layer
 from finishlog.core.records import Coat, Operation, Stripped, Stripping, Target, When
 from finishlog.core.safety_notes import SafetyNote
+from finishlog.core.whole_number import whole_number
 from finishlog.core.zone import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
@@ -146,8 +147,9 @@ def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target,
 
 def _is_called(layer: Layer, to: str, facts: Facts) -> bool:
     word = to.strip().casefold()
-    if word.isdigit():
-        return layer.coat.act == int(word)
+    act = whole_number(word)
+    if act is not None:
+        return layer.coat.act == act
     if layer.coat.product_name.casefold().startswith(word):
         return True
     return layer.of.key in facts.find_class(word)

@@ -12,6 +12,7 @@ from finishlog.acts.steps import how_many_steps
 from finishlog.asks.look import look
 from finishlog.clock import Clock
 from finishlog.core.shop import Need, Part, Shop, Step, ThingKind
+from finishlog.core.whole_number import whole_number
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_parts, pick_project, pick_room, pick_schedule
@@ -163,9 +164,10 @@ def check_needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, .
         name, _, count = text.partition(":")
         if name not in parts:
             raise NotFound(f"no part {name!r} in this project yet", "make the members first")
-        if count and not (count.isdigit() and 1 <= int(count) <= MOST_PIECES):
+        how_many = whole_number(count or "1")
+        if how_many is None or not 1 <= how_many <= MOST_PIECES:
             raise UsageFault(f"{text!r} does not say how many", "write side:2")
-        needs.append(Need(parts[name], int(count or 1)))
+        needs.append(Need(parts[name], how_many))
     return tuple(needs)
 
 

@@ -42,7 +42,7 @@ def log_photo(
     """Record where a picture lies, as a whole path: the next look may come from elsewhere."""
     if not path.strip():
         raise UsageFault("a photo needs a file", "finishlog photo PART FILE")
-    file = Path(path).expanduser().absolute()
+    file = _file(path)
     with database.writing("photo", words, clock.now, clock.zone.key) as ledger:
         seen, typed = look_back(ledger.connection, facts, clock, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
@@ -53,5 +53,23 @@ def log_photo(
             labels=picked.labels,
             path=str(file),
             text=text,
-            is_there=file.is_file(),
+            is_there=_is_there(file),
         )
+
+
+def _file(path: str) -> Path:
+    """Return the whole path; what is no file's name on any system is refused."""
+    try:
+        return Path(path).expanduser().absolute()
+    except RuntimeError:
+        raise UsageFault(
+            f"{path!r} is in a home that is not known", "write the whole path"
+        ) from None
+
+
+def _is_there(file: Path) -> bool:
+    """Tell whether the file is there now; a name that the system cannot hold is not."""
+    try:
+        return file.is_file()
+    except (OSError, ValueError):
+        return False

@@ -10,6 +10,7 @@ from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.clock import Clock
 from finishlog.core.rags import RagsItem, RagsState
 from finishlog.core.records import RagsDeed, When
+from finishlog.core.whole_number import whole_number
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
@@ -92,8 +93,9 @@ def _picked(items: list[RagsItem], which: str | None, deed: RagsDeed) -> list[Ra
             there = ", ".join(f"{n} {i.product} ({i.state.value})" for n, i in enumerate(items, 1))
             raise NotFound(f"no rags are there to be {deed.value}", f"name them by number: {there}")
         return meant
-    if which.isdigit() and 1 <= int(which) <= len(items):
-        return [items[int(which) - 1]]
+    number = whole_number(which)
+    if number is not None and 1 <= number <= len(items):
+        return [items[number - 1]]
     named = [i for i in items if i.product.lower() == which.lower()]
     if not named:
         names = ", ".join(f"{n} {i.product}" for n, i in enumerate(items, 1))

@@ -11,6 +11,7 @@ from finishlog.asks.on import step_words
 from finishlog.clock import Clock
 from finishlog.core.records import Operation
 from finishlog.core.shop import Shop, Step, ThingKind
+from finishlog.core.whole_number import whole_number
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import operation_word, pick_product, pick_schedule, pick_zones
@@ -74,11 +75,12 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
         word, _, times = word.partition("*")
         faces, _, behind = faces.partition("*")
         times = times or behind
-        if times and not (times.isdigit() and 1 <= int(times) <= MOST_COATS):
+        how_often = whole_number(times or "1")
+        if how_often is None or not 1 <= how_often <= MOST_COATS:
             raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         operation = operation_word(word)
         product = None if operation else pick_product(shop, word).id
-        for _ in range(int(times or 1)):
+        for _ in range(how_often):
             steps.append(
                 Step(
                     len(steps),

@@ -11,10 +11,11 @@ from zoneinfo import ZoneInfo
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.desk import Desk, say
+from finishlog.cli.typed_file import bytes_of
 from finishlog.core.logger_file import HowToRead, read_logger_file
 from finishlog.core.logger_table import Chosen, UnreadableFile
 from finishlog.core.units import Temperature
-from finishlog.errors import BadData, NotFound, UsageFault
+from finishlog.errors import BadData, UsageFault
 
 # More lines than this take a moment, which a person at a terminal is told.
 _MANY = 20_000
@@ -76,10 +77,7 @@ def import_air(
 
 def _text(path: Path) -> str:
     """Read a file's text: UTF-8, UTF-16 with its mark, or what older Windows programs write."""
-    try:
-        raw = path.read_bytes()
-    except OSError as fault:
-        raise NotFound(f"{path} cannot be read: {fault.strerror}", "name a CSV file") from None
+    raw = bytes_of(path)
     marked = raw.startswith((b"\xff\xfe", b"\xfe\xff"))
     for code in ("utf-16",) if marked else ("utf-8-sig", "cp1252"):
         try:

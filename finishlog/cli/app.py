@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import io
-import os
 import sys
 from importlib import import_module
 from pathlib import Path
@@ -14,6 +12,7 @@ from typer.core import TyperGroup
 from typer.main import get_command
 
 from finishlog import __version__, errors
+from finishlog.cli import streams
 from finishlog.cli.desk import Desk, say
 
 # Under each heading its commands, and the module of `cli` that declares each.
@@ -100,8 +99,8 @@ def start(
         ),
     ] = None,
 ) -> None:
-    """Open the desk."""
-    context.obj = Desk(db, context.obj)
+    """Say which database the desk is about."""
+    context.obj.chosen_path = db
 
 
 def command_line(only: str | None = None) -> typer.Typer:
@@ -147,11 +146,13 @@ def run(arguments: list[str]) -> int:
         from finishlog.cli.completion import complete
 
         return complete(arguments[1:], MODULES, _one_command)
+    streams.make_usable()
+    here = Desk(words=arguments)
     try:
-        _printable(arguments)
+        _refuse_no_text(arguments)
         return _exit_code(
             get_command(command_line(_typed(arguments))).main(
-                arguments, prog_name="finishlog", standalone_mode=False, obj=tuple(arguments)
+                arguments, prog_name="finishlog", standalone_mode=False, obj=here
             )
         )
     except errors.FinishlogError as fault:
@@ -161,16 +162,16 @@ def run(arguments: list[str]) -> int:
         return errors.INTERRUPTED
     except (BrokenPipeError, SystemExit):
         # The parser turns a pipe that closes in the middle of an answer into SystemExit.
-        return _closed_pipe()
+        return _unwritten(here, None)
+    except OSError as fault:
+        return _of_the_system(here, fault)
     except Exception as fault:
-        return _other(fault)
+        return _other(here, fault)
+    finally:
+        here.say_what_was_made()
 
 
-def _printable(arguments: list[str]) -> None:
-    """Refuse bytes that are no text; answer in `?` what the reader's encoding cannot write."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
+def _refuse_no_text(arguments: list[str]) -> None:
     for word in arguments:
         if any("\ud800" <= sign <= "\udfff" for sign in word):
             raise errors.UsageFault(f"{word!r} is not UTF-8 text", "type it again")
@@ -187,13 +188,29 @@ def _line(fault: errors.FinishlogError) -> str:
     return f"finishlog: {between.join(x for x in (fault.message, fault.hint) if x)}"
 
 
-def _closed_pipe() -> int:
-    """Leave quietly when nobody reads on; what is still buffered must not complain at exit."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    return 0
+def _of_the_system(here: Desk, fault: OSError) -> int:
+    """Tell a file that cannot be used, which has a name, from an answer that cannot be written."""
+    if fault.filename is None and fault.errno in streams.CANNOT_WRITE:
+        return _unwritten(here, fault)
+    if fault.filename is None:
+        return _our_fault(here, fault)
+    say(f"finishlog: {fault.filename}: {fault.strerror}; name another file")
+    return errors.BAD_DATA
 
 
-def _other(fault: Exception) -> int:
+def _unwritten(here: Desk, fault: OSError | None) -> int:
+    """End where the answer found no reader. `fault` None: whoever asked reads no further."""
+    streams.forget_the_rest()
+    if here.has_recorded:
+        say("finishlog: recorded, but the answer could not be written; see finishlog history")
+        return errors.NOT_WRITTEN
+    if fault is None:
+        return 0
+    say(f"finishlog: the answer could not be written: {fault.strerror}")
+    return errors.NOT_WRITTEN
+
+
+def _other(here: Desk, fault: Exception) -> int:
     """Tell a wrong command line from a fault of ours."""
     if type(fault).__name__ == "Abort":
         return errors.INTERRUPTED
@@ -204,10 +221,14 @@ def _other(fault: Exception) -> int:
         command = getattr(getattr(fault, "ctx", None), "command_path", "finishlog")
         say(f"finishlog: {fault.format_message()} Type {command} --help.")
         return errors.USAGE
-    return _our_fault(fault)
+    return _our_fault(here, fault)
 
 
-def _our_fault(fault: Exception) -> int:
+def _our_fault(here: Desk, fault: Exception) -> int:
+    found = here.damage()
+    if found:
+        say(f"finishlog: {here.path} is damaged: {found}; put back a backup")
+        return errors.DATABASE
     import traceback
 
     from finishlog.paths import fault_log_path
@@ -220,5 +241,6 @@ def _our_fault(fault: Exception) -> int:
             log.write("".join(traceback.format_exception(fault)))
     except OSError as why:
         where = f"{path} cannot be written ({why.strerror})"
-    say(f"finishlog: a fault of ours ({type(fault).__name__}); nothing was lost, {where}")
+    kept = "what you typed is on record" if here.has_recorded else "nothing was lost"
+    say(f"finishlog: a fault of ours ({type(fault).__name__}); {kept}, {where}")
     return errors.OUR_FAULT

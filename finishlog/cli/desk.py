@@ -13,6 +13,7 @@ from finishlog import clock, paths
 from finishlog.cli.screen import one_line
 from finishlog.core.records import When, at
 from finishlog.core.units import Temperature
+from finishlog.core.whole_number import whole_number
 from finishlog.errors import DatabaseFault
 
 if TYPE_CHECKING:
@@ -66,12 +67,11 @@ class Desk:
 
     @cached_property
     def database(self) -> Database:
-        """The database, made or brought up to date if it has to be; stderr says so."""
+        """The database, brought up to date if it has to be; made by the first thing recorded."""
         from finishlog.store.database import open_database
 
-        is_new = not self.path.exists()
         try:
-            database = open_database(self.path, self._now)
+            database = open_database(self.path, self._now, make=False)
         except OSError as fault:
             raise DatabaseFault(
                 f"{self.path} cannot be opened: {fault.strerror}",
@@ -80,9 +80,25 @@ class Desk:
         if database.upgraded is not None:
             backup = database.upgraded.backup_path
             say(f"finishlog: database brought up to date; the old one is kept as {backup}")
-        if is_new:
-            say(f"finishlog: a new, empty database was made: {self.path}")
         return database
+
+    @property
+    def has_recorded(self) -> bool:
+        """Tell whether this command put something on record."""
+        return "database" in self.__dict__ and self.database.has_recorded
+
+    def damage(self) -> str:
+        """Say what is damaged in the database; empty: nothing was found, or none was opened."""
+        if "database" not in self.__dict__:
+            return ""
+        from finishlog.store.damage_sqlite import damage
+
+        return damage(self.path)
+
+    def say_what_was_made(self) -> None:
+        """Name the database that did not exist before this command."""
+        if "database" in self.__dict__ and self.database.was_made:
+            say(f"finishlog: a new, empty database was made: {self.path}")
 
     @cached_property
     def units(self) -> Units:
@@ -133,6 +149,7 @@ def choose(question: str, choices: tuple[str, ...]) -> str | None:
     for number, choice in enumerate(choices, 1):
         say(f"  {number}  {choice}")
     answer = ask("number:")
-    if answer.isdigit() and 1 <= int(answer) <= len(choices):
-        return choices[int(answer) - 1]
+    chosen = whole_number(answer)
+    if chosen is not None and 1 <= chosen <= len(choices):
+        return choices[chosen - 1]
     return answer if answer in choices else None

@@ -13,7 +13,12 @@ from dataclasses import fields, is_dataclass
 from datetime import UTC, date, datetime
 from enum import Enum
 
+from finishlog.cli.screen import OBEYED
+
 VERSION = 1
+
+# What a terminal would obey is written as its number; outside of strings none of it occurs.
+_ESCAPED = {sign: f"\\u{sign:04x}" for sign in OBEYED if sign >= 0x7F}
 
 
 def show_json(command: str, now: datetime, answer: object) -> None:
@@ -25,8 +30,8 @@ def show_json(command: str, now: datetime, answer: object) -> None:
         "answer": _plain(answer),
     }
     plain = (sys.stdout.encoding or "utf-8").lower().replace("-", "") == "utf8"
-    json.dump(document, sys.stdout, ensure_ascii=not plain, indent=2, sort_keys=True)
-    sys.stdout.write("\n")
+    text = json.dumps(document, ensure_ascii=not plain, indent=2, sort_keys=True)
+    sys.stdout.write(f"{text.translate(_ESCAPED)}\n")
 
 
 def _plain(value: object) -> object:

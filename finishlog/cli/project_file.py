@@ -44,8 +44,10 @@ from finishlog.cli.desk import Desk
 from finishlog.cli.labels import LabelTyped, product_typed
 from finishlog.cli.measures import temperature
 from finishlog.cli.moments import due_moment
+from finishlog.cli.typed_file import bytes_of
+from finishlog.core.records import OUR_YEARS
 from finishlog.core.shop import UsedFor
-from finishlog.errors import BadData, NotFound
+from finishlog.errors import BadData
 
 TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
@@ -130,12 +132,13 @@ class _Table:
 def read_project_file(path: Path, here: Desk) -> ProjectFile:
     """Read a file; BadData says where and what is wrong, NotFound that there is no such file."""
     try:
-        values = tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as fault:
-        raise NotFound(f"{path} cannot be read: {fault.strerror}", "name a file") from None
+        values = tomllib.loads(bytes_of(path).decode("utf-8"))
     except UnicodeDecodeError:
         raise BadData(f"{path.name} is no text", "write the project in a text file") from None
-    except tomllib.TOMLDecodeError as fault:
+    except RecursionError:
+        raise BadData(f"{path.name}: too many [ inside one another", "one [ ] is enough") from None
+    except ValueError as fault:
+        # Of TOML, or of a number with more digits than Python reads.
         raise BadData(f"{path.name}: {fault}", "texts stand in quotes, tables in [ ]") from None
     top = _Table(path.name, "", values, TOP)
     if not top.text("project") and any(key in values for key in ("parts", "due", "note")):
@@ -165,6 +168,8 @@ def _used_for(top: _Table) -> UsedFor | None:
 def _due(top: _Table, here: Desk) -> datetime | None:
     """Read the date: one of TOML's own is due by its end, also when it is past; or words."""
     zone, value = here.clock.zone, top.values.get("due")
+    if isinstance(value, date) and value.year not in OUR_YEARS:
+        top.refuse("due", f"{value} is not of our time", f"write the year: {here.clock.now.year}")
     if isinstance(value, datetime):
         return (value if value.tzinfo else value.replace(tzinfo=zone)).astimezone(UTC)
     if isinstance(value, date):

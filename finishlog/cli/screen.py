@@ -10,9 +10,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-# Signs that move the cursor or call the terminal; a row is one line whatever a person typed.
+# Signs that move the cursor or call the terminal, and those that turn the direction of a line, so
+# that it reads as another; a row is one line whatever a person typed.
 _BLANK = dict.fromkeys((*range(0x09, 0x0E), 0x85, 0x2028, 0x2029), " ")
-_SHOWN_AS = dict.fromkeys((*range(0x20), *range(0x7F, 0xA0)), "\N{REPLACEMENT CHARACTER}") | _BLANK
+_TURN = (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A))
+OBEYED = (*range(0x20), *range(0x7F, 0xA0), 0x2028, 0x2029, *_TURN)
+_SHOWN_AS = dict.fromkeys(OBEYED, "\N{REPLACEMENT CHARACTER}") | _BLANK
 
 GUTTER = 2
 INDENT = 2

@@ -7,12 +7,11 @@ from datetime import date, datetime, timedelta
 from typing import NoReturn
 from zoneinfo import ZoneInfo
 
+from finishlog.core.records import OUR_YEARS
 from finishlog.errors import UsageFault
 
 DAY = timedelta(days=1)
 DAY_ENDS_H = 4
-
-_YEARS = range(1970, 2200)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +36,7 @@ class TimeTyped:
 
     def in_our_time(self, day: date) -> date:
         """Return the day; UsageFault when no shop of ours was or will be open on it."""
-        if day.year not in _YEARS:
+        if day.year not in OUR_YEARS:
             raise UsageFault(f"{self.text!r} is not of our time", f"type the year: {self.today}")
         return day
 

@@ -27,6 +27,7 @@ class Why(StrEnum):
 
     UNREADABLE = "cannot be read"
     IMPOSSIBLE = "no air of a shop"
+    NOT_OURS = "of another age"
     TO_COME = "still to come"
     SKIPPED_HOUR = "in the hour that the clocks skipped"
 

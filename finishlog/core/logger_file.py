@@ -32,6 +32,7 @@ from finishlog.core.logger_times import (
     reader_of,
     runs_backwards,
 )
+from finishlog.core.records import OUR_YEARS
 from finishlog.core.units import Temperature
 
 # Two readings further apart than this leave the time between them to be supposed.
@@ -129,6 +130,8 @@ def _stamps(rows: list[Row], how: HowToRead, counts: Counts) -> tuple[list[Stamp
         at = read(row.when)
         if at is None:
             counts.skip(Why.UNREADABLE, row.line)
+        elif at.year not in OUR_YEARS:
+            counts.skip(Why.NOT_OURS, row.line)
         else:
             stamps.append(Stamp(row.line, at))
     backwards = runs_backwards(stamps)

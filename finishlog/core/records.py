@@ -14,6 +14,9 @@ from typing import NamedTuple
 from finishlog.core.air import Air
 from finishlog.core.finishes import FigureSet, Method
 
+# No work of ours was or will be done outside of these years; a date there is a slip.
+OUR_YEARS = range(1970, 2200)
+
 
 class Sureness(StrEnum):
     """How exactly a time is known."""

@@ -9,22 +9,44 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from finishlog.store.engine_sqlite import begun, faults_named, open_engine
+from finishlog.errors import DatabaseFault
+from finishlog.store.engine_sqlite import begun, empty_shop, faults_named, open_engine
 from finishlog.store.ledger import Ledger, open_act
 from finishlog.store.upgrade import Upgraded, bring_up
 
 
 class Database:
-    """One open database file. `upgraded` says what had to be done to open it."""
+    """One database file. `upgraded` says what had to be done to open it.
 
-    def __init__(self, path: Path, upgraded: Upgraded | None, patience_s: float) -> None:
+    Where there is no file, what is read is an empty shop, and the first thing that is recorded
+    makes the file: a question leaves nothing behind. `was_made` and `has_recorded` say so after.
+    """
+
+    def __init__(self, path: Path, now: datetime, patience_s: float) -> None:
         self.path = path
-        self.upgraded = upgraded
+        self.upgraded: Upgraded | None = None
+        self.was_made = False
+        self.has_recorded = False
+        self._now = now
+        self._patience_s = patience_s
         self._engine = open_engine(path, patience_s)
+        self._is_there = _is_there(path)
+        if self._is_there:
+            self.upgraded = bring_up(path, now, patience_s)
+
+    def make(self) -> None:
+        """Make the file if it is not there yet."""
+        if not self._is_there:
+            bring_up(self.path, self._now, self._patience_s)
+            self._is_there = self.was_made = True
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """Read in one transaction: everything read is of the same moment."""
+        if not self._is_there:
+            with empty_shop() as connection:
+                yield connection
+            return
         with faults_named(self.path), begun(self._engine, to_write=False) as connection:
             yield connection
 
@@ -37,14 +59,36 @@ class Database:
         On disk when the block is left. `words` are what the person typed, `time_zone` the name
         of the zone that it was typed in.
         """
+        self.make()
         with faults_named(self.path), begun(self._engine, to_write=True) as connection:
             yield open_act(connection, verb, words, typed_at, time_zone)
+        self.has_recorded = True
 
 
-def open_database(path: Path, now: datetime, *, patience_s: float = 2.0) -> Database:
-    """Open the database, making or upgrading it first when needed.
+def _is_there(path: Path) -> bool:
+    """Tell whether there is a file; a pipe or a device would be waited for without end."""
+    try:
+        is_file = path.is_file()
+        is_other = not is_file and path.exists()
+    except OSError as error:
+        raise DatabaseFault(
+            f"{path} cannot be opened: {error.strerror}",
+            "set FINISHLOG_DB to a file in a folder that is yours",
+        ) from error
+    if is_other:
+        raise DatabaseFault(f"{path} is no file", "set FINISHLOG_DB to a file")
+    return is_file
+
+
+def open_database(
+    path: Path, now: datetime, *, patience_s: float = 10.0, make: bool = True
+) -> Database:
+    """Open the database, upgrading it when needed; without `make` only what is recorded makes it.
 
     `now` stamps the backup that an upgrade makes; a lock is waited for `patience_s` seconds.
     DatabaseFault when the file is locked, damaged, newer than this program, or not ours.
     """
-    return Database(path, bring_up(path, now, patience_s), patience_s)
+    database = Database(path, now, patience_s)
+    if make:
+        database.make()
+    return database

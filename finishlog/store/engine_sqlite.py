@@ -75,6 +75,16 @@ def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> 
 
 
 @contextmanager
+def empty_shop() -> Iterator[Connection]:
+    """Give a database with nothing in it, which is gone afterwards: no file is made."""
+    from finishlog.store.schema import metadata
+
+    with open_engine(Path(":memory:"), 0.0).connect() as connection, connection.begin():
+        metadata.create_all(connection)
+        yield connection
+
+
+@contextmanager
 def begun(engine: Engine, *, to_write: bool) -> Iterator[Connection]:
     """Run one transaction: committed at the end, rolled back by any exception.
 

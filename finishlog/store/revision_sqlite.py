@@ -36,7 +36,14 @@ def revision_inside(path: Path, connection: Connection) -> str | None:
 
 def _revision(path: Path, ask: Ask) -> str | None:
     if ask("PRAGMA application_id") == APPLICATION_ID:
-        return str(ask("SELECT version_num FROM alembic_version"))
+        is_kept = ask("SELECT count(*) FROM sqlite_master WHERE name = 'alembic_version'")
+        revision = ask("SELECT max(version_num) FROM alembic_version") if is_kept else None
+        if revision is None:
+            raise DatabaseFault(
+                f"{path} is damaged: it does not say which revision it is of",
+                "put back a backup; keep the damaged file until that worked",
+            )
+        return str(revision)
     if ask("SELECT count(*) FROM sqlite_master") == 0:
         return None
     raise DatabaseFault(

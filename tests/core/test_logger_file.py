@@ -285,3 +285,12 @@ def test_whatever_the_order_readings_come_out_sorted_one_an_instant(minutes: lis
     assert found.read_as.changed == 0
     longest = [gap.end - gap.start for gap in found.read_as.gaps]
     assert all(length > GAP for length in longest)
+
+
+@pytest.mark.parametrize("stray", ["0001-01-01 00:00:00", "9999-12-31 23:59:59"])
+def test_a_date_of_another_age_is_left_out_and_the_rest_comes_in(stray: str):
+    """A logger whose clock was never set writes such dates. common practice"""
+    text = f"time,temperature,humidity\n2026-11-24 18:00,17,58\n{stray},17,58\n"
+    file = read(text)
+    assert len(file.readings) == 1
+    assert [(s.why, s.lines) for s in file.read_as.skipped] == [(Why.NOT_OURS, (3,))]

@@ -154,7 +154,7 @@ def test_the_database_of_another_program_is_refused_untouched(tmp_path: Path):
 
 
 def test_a_folder_is_no_database(tmp_path: Path):
-    with pytest.raises(DatabaseFault, match="cannot be opened"):
+    with pytest.raises(DatabaseFault, match="is no file"):
         open_database(tmp_path, NOW)
 
 

@@ -1,0 +1,13 @@
+"""How many examples a property tries, by what one of them costs."""
+
+from __future__ import annotations
+
+from hypothesis import settings
+
+_LONGER = 3
+
+
+def examples(count: int) -> settings:
+    """Try so many examples; a search at random tries three times as many."""
+    searching = settings.get_current_profile_name() == "search"
+    return settings(max_examples=count * _LONGER if searching else count)
