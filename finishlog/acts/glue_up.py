@@ -101,7 +101,7 @@ def _warnings(due: GlueUp) -> list[Finding]:
         found.append(
             Finding(
                 Level.STOP,
-                f"{due.part.name}: {verdict.because} ({verdict.waits_for})",
+                f"{due.part.called}: {verdict.because} ({verdict.waits_for})",
                 "look for prints from the cauls when they come off",
             )
         )

@@ -136,7 +136,7 @@ def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target,
         if len(named) > 1:
             acts = ", ".join(str(layer.coat.act) for layer in named)
             raise UsageFault(
-                f"{len(named)} coats of {named[0].coat.product_name} are on {state.part.name}",
+                f"{len(named)} coats of {named[0].coat.product_name} are on {state.part.called}",
                 f"say which by its act: --to {acts.split(', ')[0]} (acts {acts})",
             )
         found[state.target] = named[0].coat.id
@@ -157,7 +157,7 @@ def _is_called(layer: Layer, to: str, facts: Facts) -> bool:
 
 def _on(state: ZoneState) -> str:
     there = ", ".join(f"{x.coat.product_name} (act {x.coat.act})" for x in state.layers)
-    return f"{state.part.name}, {state.face.name}; on it: {there}"
+    return f"{state.part.called}, {state.face.name}; on it: {there}"
 
 
 def _took(states: Sequence[ZoneState], down_to: dict[Target, int | None]) -> tuple[TakenOff, ...]:

@@ -86,11 +86,11 @@ def _pieces(ledger: Ledger, part: Part, count: int) -> str:
     was = len(part.pieces)
     if count > was:
         edit.add_pieces(ledger, part.id, was, count)
-        return f"×{count}; {part.name}:{spans(range(was + 1, count + 1))} in the white"
+        return f"×{count}; {part.called}:{spans(range(was + 1, count + 1))} in the white"
     last = [piece.id for piece in part.pieces if piece.number > count]
     if edit.pieces_on_record(ledger.connection, last):
         raise UsageFault(
-            f"something was logged on {part.name}:{spans(range(count + 1, was + 1))}",
+            f"something was logged on {part.called}:{spans(range(count + 1, was + 1))}",
             f"it stays on record: leave --count {was}",
         )
     if last:

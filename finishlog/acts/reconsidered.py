@@ -11,7 +11,7 @@ from finishlog.asks.look import Look
 from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding, Level
-from finishlog.core.grouping import groups
+from finishlog.core.grouping import groups, with_project
 from finishlog.core.records import Coat, Target
 from finishlog.core.whats_in import in_coat
 from finishlog.core.zone import ZoneState
@@ -38,7 +38,7 @@ def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
         if was != state.verdict.high and max(ends) > after.bench.now:
             moved.setdefault(was, []).append(state)
     return tuple(
-        MovedDate(f"{group.part.project_name}/{group.label}", was, group.first.verdict.high)
+        MovedDate(with_project(group.part.path, group.label), was, group.first.verdict.high)
         for was, states in moved.items()
         for group in groups(states)
     )

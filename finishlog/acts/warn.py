@@ -158,7 +158,7 @@ def _joint(state: ZoneState) -> Iterable[Finding]:
     if state.face.kind is FaceKind.JOINT:
         yield Finding(
             Level.CAUTION,
-            f"{state.member.name} {state.face.name} is a glue face: glue needs bare wood",
+            f"{state.member.called} {state.face.name} is a glue face: glue needs bare wood",
             "scrape it back to bare wood before the glue-up",
             "common practice",
         )

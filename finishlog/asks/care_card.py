@@ -22,7 +22,7 @@ from finishlog.core.care import (
     smelt,
     waits_until,
 )
-from finishlog.core.grouping import describe
+from finishlog.core.grouping import describe, with_project
 from finishlog.core.milestones import Milestone, milestone
 from finishlog.core.records import Found, Target
 from finishlog.core.shop import FaceKind, Part, UsedFor, zone_name
@@ -136,7 +136,7 @@ def _name(mine: Sequence[ZoneState], seen: Look) -> str:
             names.append(parts[0].project_name)
             continue
         own = {z.part.id: z.part for z in mine if z.part.project == project}
-        names += [f"{p.project_name}/{_pieces(p, mine)}" for p in own.values()]
+        names += [with_project(p.path, _pieces(p, mine)) for p in own.values()]
     return ", ".join(names)
 
 
@@ -157,7 +157,7 @@ def _alike(mine: Sequence[ZoneState]) -> list[tuple[str, list[ZoneState]]]:
 def _label(states: Sequence[ZoneState], faces_differ: bool) -> str:
     part = states[0].part
     faces = dict.fromkeys(
-        f"{s.member.name} {zone_name(s.face, s.zone)}" if s.joined else zone_name(s.face, s.zone)
+        f"{s.member.called} {zone_name(s.face, s.zone)}" if s.joined else zone_name(s.face, s.zone)
         for s in states
     )
     numbers = sorted({s.piece.number for s in states})

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.core.air import Air
 from finishlog.core.finishes import Method
-from finishlog.core.grouping import describe
+from finishlog.core.grouping import describe, with_project
 from finishlog.core.records import (
     AirImported,
     AnyEntry,
@@ -183,7 +183,7 @@ class Named:
     def _name(self, part: Part, pieces: Iterable[int], zones: set[int] | None) -> str:
         numbers = sorted(self._number[piece] for piece in pieces)
         faces = () if zones is None else _faces(part, zones)
-        return f"{part.project_name}/{describe(part, numbers, faces)}"
+        return with_project(part.path, describe(part, numbers, faces))
 
 
 def _faces(part: Part, zones: set[int]) -> tuple[str, ...]:

@@ -17,7 +17,7 @@ from finishlog.asks.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.containers import Lid
-from finishlog.core.grouping import groups
+from finishlog.core.grouping import groups, with_project
 from finishlog.core.heat import HeatWanted, expected_c, heat_wanted
 from finishlog.core.keeping import frost_ahead
 from finishlog.core.rags import RagsState
@@ -153,9 +153,8 @@ def closing_before(seen: Look, now: datetime, until: datetime) -> tuple[Closing,
 
 def _closing(line: Standing) -> Closing:
     assert line.closes is not None
-    project = line.part.split("/")[0]
     return Closing(
-        label=f"{project}/{line.label}",
+        label=with_project(line.part, line.label),
         product=line.on_it,
         closes=line.closes,
         deadline=line.answer is Answer.DEADLINE,
@@ -219,10 +218,10 @@ def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:
     found = []
     for group in groups(taped):
         since = [z.masked_since.earliest for z in group.states if z.masked_since]
-        name = f"{group.part.project_name}/{group.label}"
+        name = with_project(group.part.path, group.label)
         found.append(TapeLine(name, min(since), acts_of(group.states)))
     return tuple(found)
 
 
 def _labels(states: Iterable[ZoneState]) -> tuple[str, ...]:
-    return tuple(f"{g.part.project_name}/{g.label}" for g in groups(states))
+    return tuple(with_project(g.part.path, g.label) for g in groups(states))

@@ -125,7 +125,7 @@ def _tape_and_glue(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     pieces = {s.member_piece.id for s in mine}
     for glue in then.bench.glue_ups:
         if pieces & set(glue.members):
-            yield Finding(Level.CAUTION, f"{glue.part.name}: not glued up yet")
+            yield Finding(Level.CAUTION, f"{glue.part.called}: not glued up yet")
 
 
 def _mixes(mine: Sequence[ZoneState], then: Look, facts: Facts, clock: Clock) -> Iterator[Finding]:

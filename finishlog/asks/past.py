@@ -16,7 +16,7 @@ from finishlog.asks.past_search import Search, Sought, Story, is_wood, search
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
 from finishlog.core.bench import rooms_of_pieces
-from finishlog.core.grouping import describe
+from finishlog.core.grouping import describe, with_project
 from finishlog.core.progress import progress, steps_for
 from finishlog.core.records import (
     AnyEntry,
@@ -205,7 +205,7 @@ def _finish(
     done = progress(steps_for(face, part.steps, zone), entries)
     return PastFinish(
         part=part.path,
-        label=f"{part.project_name}/{describe(part, numbers, ())}",
+        label=with_project(part.path, describe(part, numbers, ())),
         faces=tuple(dict.fromkeys(zone_name(f, z) for _, f, z in zones)),
         into=into,
         is_board=part.is_board,

@@ -9,7 +9,7 @@ from datetime import datetime, tzinfo
 from finishlog.asks.behind import acts_of_rags
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.grouping import describe
+from finishlog.core.grouping import describe, with_project
 from finishlog.core.oily_waste import Waste
 from finishlog.core.rags import RagsItem, RagsState, overdue, stiff_from
 from finishlog.core.records import Target
@@ -87,5 +87,5 @@ def parts_of(targets: Iterable[Target], shop: Shop) -> tuple[str, ...]:
     for part in shop.parts:
         numbers = [p.number for p in part.pieces if p.id in pieces]
         if numbers:
-            named.append(f"{part.project_name}/{describe(part, numbers, ())}")
+            named.append(with_project(part.path, describe(part, numbers, ())))
     return tuple(named)

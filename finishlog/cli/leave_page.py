@@ -9,6 +9,7 @@ from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.whereabouts_page import closing_words
 from finishlog.cli.words import rags_name, rags_words, reason
 from finishlog.core.containers import Lid
+from finishlog.core.grouping import with_project
 from finishlog.core.keeping import UNKNOWN_END
 from finishlog.core.rags import RagsState
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
@@ -143,4 +144,4 @@ def _next(section: Section, answer: Leave, clock: Clock) -> None:
     opens = clock_words(answer.next_visit, clock.now, clock.zone)
     section.row("next", f"the shop opens {opens}")
     for line in answer.ready_then:
-        section.row("", f"{line.part.split('/')[0]}/{line.label}: {reason(line, clock)}")
+        section.row("", f"{with_project(line.part, line.label)}: {reason(line, clock)}")

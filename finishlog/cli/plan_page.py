@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
+from finishlog.core.grouping import with_project
 from finishlog.core.plan_results import Chore, Promise
 from finishlog.core.shown_times import clock_words, closes_at, wait_until, wait_words
 from finishlog.core.units import Temperature
@@ -124,7 +125,7 @@ def _task(task: TaskLine, clock: Clock) -> tuple[str, str, str]:
             oily = "oily rags: spread flat outdoors, or water, or can"
             return "clean up", task.product, oily if task.self_heating else ""
         case _:
-            return _operation(task), f"{task.part.split('/')[0]}/{task.label}", _why(task, clock)
+            return _operation(task), with_project(task.part, task.label), _why(task, clock)
 
 
 def _operation(task: TaskLine) -> str:
@@ -153,7 +154,7 @@ def _parts(section: Section, parts: Sequence[PartLine], clock: Clock) -> None:
         return
     section.row("", "clamped", "stacked", "packed", "fully hard", tone=Tone.FAINT)
     for each in parts:
-        name = f"{each.part.split('/')[0]}/{each.label}"
+        name = with_project(each.part, each.label)
         dates = (each.clamp, each.stack, each.pack, each.fully_hard)
         words = [_handling(date, clock) for date in dates]
         if each.joins:
@@ -181,7 +182,7 @@ def _left(page: Page, left: Sequence[LeftLine]) -> None:
         because = each.because
         for room in each.rooms[:1]:
             because += f"; {room} suits: finishlog move {each.part} {room}"
-        section.row(f"{each.part.split('/')[0]}/{each.label}", each.operation, because)
+        section.row(with_project(each.part, each.label), each.operation, because)
 
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperature) -> None:

@@ -13,6 +13,7 @@ from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.start_rows import start_rows
 from finishlog.cli.words import after, closing, coat_words, deed, milestone_words, reason, remedies
+from finishlog.core.grouping import with_project
 from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.stages import HANDLING, Stage, shown
 from finishlog.core.units import Temperature
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
 
 
 def _name(line: Standing) -> str:
-    return f"{line.part.split('/')[0]}/{line.label}"
+    return with_project(line.part, line.label)
 
 
 def when_page(answer: When, clock: Clock) -> Page:

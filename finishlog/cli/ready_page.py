@@ -20,6 +20,7 @@ from finishlog.cli.words import (
     remedies,
     taken_up,
 )
+from finishlog.core.grouping import with_project
 from finishlog.core.shown_times import clock_words, length_words, wait_until
 from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
@@ -60,8 +61,7 @@ def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool)
 
 
 def _short(line: Standing) -> str:
-    project = line.part.split("/")[0]
-    return f"{project}/{line.label}"
+    return with_project(line.part, line.label)
 
 
 def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
@@ -172,7 +172,7 @@ def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> N
         words = "glue up: every member may be clamped" if ready else reason(line, clock)
         section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
     for each in answer.milestones:
-        section.row(f"{each.part.split('/')[0]}/{each.label}", _milestone(each, clock))
+        section.row(with_project(each.part, each.label), _milestone(each, clock))
 
 
 def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose: bool) -> None:
@@ -180,7 +180,7 @@ def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose
     for line in lines:
         days = (clock.now - line.since).days
         since = f"since {_at(line.since, clock)}" + (f" ({days} d)" if days else "")
-        name = f"{line.part.split('/')[0]}/{line.label}"
+        name = with_project(line.part, line.label)
         more = f"{line.ahead} {_coats(line.ahead_coats)}, {line.behind} {_coats(line.behind_coats)}"
         section.row(name, more, f"{since}: it may cup; coat {line.behind} soon, air to both faces")
     if lines and verbose:

@@ -60,7 +60,7 @@ class Around:
         ]
         if not others:
             return None
-        names = ", ".join(dict.fromkeys(other.part.name for other, _ in others))
+        names = ", ".join(dict.fromkeys(other.part.called for other, _ in others))
         moments = [until for _, until in others if until is not None]
         return Wet(names, max(moments) if len(moments) == len(others) else None)
 

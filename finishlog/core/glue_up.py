@@ -39,7 +39,7 @@ def pick_members(
         free = [p.id for p in part.pieces if p.id not in taken] if part else []
         picked.extend(free[: need.count])
         if len(free) < need.count:
-            name = part.name if part else "a part"
+            name = part.called if part else "a part"
             missing.append(f"{need.count - len(free)} more of {name}")
     return tuple(picked), tuple(missing)
 
@@ -54,7 +54,7 @@ def due(
     by_id = {part.id: part for part in parts}
     made = {entry.into for entry in joined.values()}
     taken = frozenset(joined)
-    to_make = {p.id: part.name for part in parts if part.needs for p in part.pieces}
+    to_make = {p.id: part.called for part in parts if part.needs for p in part.pieces}
     found: list[GlueUp] = []
     for part in parts:
         for piece in part.pieces if part.needs else ():
@@ -103,7 +103,7 @@ def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool 
     for state in states:
         reason, moment = _holds_up(state, now, again=again)
         if reason:
-            held_up.setdefault(reason, []).append(state.part.name)
+            held_up.setdefault(reason, []).append(state.part.called)
             until.append(moment)
     if held_up:
         waits_for = "; ".join(
@@ -163,7 +163,7 @@ def is_coated_joint(state: ZoneState) -> bool:
 
 
 def _dirty_joints(states: Sequence[ZoneState]) -> list[Finding]:
-    dirty = sorted({s.member.name for s in states if is_coated_joint(s)})
+    dirty = sorted({s.member.called for s in states if is_coated_joint(s)})
     return [
         Finding(
             Level.CAUTION,

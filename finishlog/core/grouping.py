@@ -35,11 +35,17 @@ def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
 
     Some pieces are named as they are typed, so that a line can be typed back.
     """
-    name = part.name
+    name = part.called
     if len(part.pieces) > 1:
         every = set(pieces) >= {p.number for p in part.pieces}
         name += f" ×{len(part.pieces)}" if every else f":{spans(pieces)}"
     return f"{name}, {' and '.join(faces)}" if faces else name
+
+
+def with_project(path: str, label: str) -> str:
+    """Write the label of a part with its project, once: `cabinet/doors ×2`."""
+    project = path.partition("/")[0]
+    return label if label.startswith(f"{project}/") else f"{project}/{label}"
 
 
 def typed_as(part: Part, pieces: Collection[int]) -> str:
@@ -132,4 +138,4 @@ def _on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
     """Name a zone of an assembly by the member that brought it."""
     finished = [f.name for f in state.member.faces if f.kind is not FaceKind.JOINT]
     name = _named(state, {s.zone.id for s in states})
-    return state.member.name if finished == [name] else f"{state.member.name} {name}"
+    return state.member.called if finished == [name] else f"{state.member.called} {name}"

@@ -149,11 +149,11 @@ def _packed(parts: Sequence[PartDates]) -> tuple[datetime | None, str]:
     for dates in parts:
         pack = dates.pack
         if pack is None or pack.missing:
-            whys.append(f"no figure for packing {dates.part.name}")
+            whys.append(f"no figure for packing {dates.part.called}")
         elif pack.blocked:
-            whys.append(f"{dates.part.name} is blocked: {pack.blocked}")
+            whys.append(f"{dates.part.called} is blocked: {pack.blocked}")
         elif pack.high is None:
-            whys.append(f"{dates.part.name} does not dry in this air")
+            whys.append(f"{dates.part.called} does not dry in this air")
         else:
             moments.append(pack.high)
     nothing = "" if parts else "nothing is left to plan"

@@ -131,6 +131,13 @@ class Part:
     room: int | None = None
     is_board: bool = False
     note: str = ""
+    # Another part beside it, in another project, has the same name.
+    has_namesake: bool = False
+
+    @property
+    def called(self) -> str:
+        """Name the part so that it is told from every other: with its project where need be."""
+        return self.path if self.has_namesake else self.name
 
     @property
     def path(self) -> str:

@@ -191,7 +191,7 @@ class Waiting:
         for target in job.targets:
             moment = None if pending else max(until)
             self.held[target] = Held(
-                moment, Answer.WAITS, f"the sample board {(pending or boards)[0].part.name} first"
+                moment, Answer.WAITS, f"the sample board {(pending or boards)[0].part.called} first"
             )
         return True
 

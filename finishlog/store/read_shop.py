@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Collection, Iterable
 from datetime import datetime
 from typing import Any
@@ -91,7 +91,11 @@ def _parts(
         query = query.where(tables.part.c.archived_at.is_(None))
     rows = sorted(rows_of(connection, query, tables.part.c.project_id, names), key=_id)
     inside = _Inside(connection, {row.id for row in rows})
-    return tuple(inside.part(row, names[row.project_id]) for row in rows)
+    bearers = Counter(row.name.casefold() for row in rows)
+    return tuple(
+        inside.part(row, names[row.project_id], namesake=bearers[row.name.casefold()] > 1)
+        for row in rows
+    )
 
 
 class _Inside:
@@ -109,7 +113,7 @@ class _Inside:
         self.steps = of_parts(tables.part_step)
         self.needs = of_parts(tables.assembly_need)
 
-    def part(self, row: Row[Any], project_name: str) -> Part:
+    def part(self, row: Row[Any], project_name: str, *, namesake: bool) -> Part:
         """Put one part together."""
         pieces = sorted(self.pieces[row.id], key=lambda piece: piece.number)
         needs = sorted(self.needs[row.id], key=_id)
@@ -128,6 +132,7 @@ class _Inside:
             room=row.room_id,
             is_board=row.is_board,
             note=row.note,
+            has_namesake=namesake,
         )
 
     def _face(self, row: Row[Any]) -> Face:
