@@ -51,6 +51,13 @@ class Ambiguous(NotFound):
         self.candidates = candidates
 
 
+class Doubtful(UsageFault):
+    """What was typed is hardly meant; `message` is the question for the person who is there.
+
+    An act that is `sure` records it with a caution instead: so does every script.
+    """
+
+
 class Unknown(NotFound):
     """A part or product that is not on record but could be put there at once.
 

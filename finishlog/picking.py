@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from finishlog.core.bench import BenchState
 from finishlog.core.edges import edges_of
@@ -40,13 +40,25 @@ from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
 @dataclass(frozen=True, slots=True)
 class Zones:
-    """What an act is about: zones, the parts they belong to, their pieces, and how to name them."""
+    """What an act is about: zones, the parts they belong to, and how to name them.
+
+    `wood` holds, by the piece that was named, all of its zones that were meant.
+    """
 
     targets: frozenset[Target]
-    parts: tuple[Part, ...]
-    pieces: frozenset[int]
-    labels: tuple[str, ...]
+    parts: tuple[Part, ...] = ()
+    labels: tuple[str, ...] = ()
+    wood: Mapping[int, frozenset[Target]] = field(default_factory=dict)
     face_named: bool = False
+
+    @property
+    def pieces(self) -> frozenset[int]:
+        """Return the pieces that were named, by id."""
+        return frozenset(self.wood)
+
+    def reached_by(self, targets: frozenset[Target]) -> int:
+        """Count the pieces that were named and have some of the zones."""
+        return sum(1 for mine in self.wood.values() if mine & targets)
 
 
 def known_parts(shop: Shop) -> tuple[Known, ...]:
@@ -127,7 +139,7 @@ def pick_zones(
     picked = pick_parts(shop, typed)
     states: dict[Target, ZoneState] = {}
     labels: list[str] = []
-    pieces: set[int] = set()
+    wood: dict[int, frozenset[Target]] = {}
     for part, chosen in picked:
         numbers = set(chosen.pieces)
         mine = [z for z in _zones_of(part, bench) if _number(z, part, bench) in numbers]
@@ -138,20 +150,24 @@ def pick_zones(
             )
         faces = chosen.faces or (_face_of(part, mine, face) if face else ())
         wanted = [z for z in mine if _meant(z, faces, joints_too=joints_too)]
-        reached = {_number(z, part, bench) for z in wanted}
+        by_number: dict[int, set[Target]] = {}
+        for zone in wanted:
+            by_number.setdefault(_number(zone, part, bench), set()).add(zone.target)
+        reached = by_number.keys()
         if reached != numbers and not _goes_as_its_members(part, reached, picked):
             raise _not_reached(part, numbers, reached, mine, faces)
         if not reached:
             continue
         states.update({z.target: z for z in wanted})
-        pieces |= {p.id for p in part.pieces if p.number in reached}
+        for piece in (p for p in part.pieces if p.number in reached):
+            wood[piece.id] = wood.get(piece.id, frozenset()) | by_number[piece.number]
         once = f" (once called {chosen.once})" if chosen.once else ""
         labels.append(describe(part, sorted(reached), faces) + once)
     return Zones(
         frozenset(states),
         tuple(p for p, _ in picked),
-        frozenset(pieces),
         tuple(labels),
+        wood,
         face_named=bool(face) or any(c.faces for _, c in picked),
     )
 

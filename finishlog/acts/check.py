@@ -5,12 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from finishlog.acts.doubts import findings_of, of_a_check_too_soon
+from finishlog.acts.warn import with_act
 from finishlog.asks.look import look
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
+from finishlog.core.findings import Finding
+from finishlog.core.grouping import labels_of
 from finishlog.core.records import Found, Test, When
 from finishlog.core.stages import Stage
+from finishlog.core.zone import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
@@ -44,6 +49,7 @@ class Checked:
     proves: tuple[Stage, ...]
     standings: tuple[Standing, ...]
     in_the_white: tuple[str, ...]
+    warnings: tuple[Finding, ...] = ()
 
 
 # No finger tells how hard a film is inside.
@@ -94,11 +100,13 @@ def log_check(
     found: Found,
     test: Test,
     at: When,
+    sure: bool = True,
 ) -> Checked:
-    """Record a check on the zones that carry a film."""
+    """Record a check on the zones that were named; Doubtful when that is not `sure`."""
     with database.writing("check", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, face)
+        doubts = findings_of(of_a_check_too_soon(before, picked, at), sure=sure)
         ledger.film_check(at, picked.targets, test=test, found=found)
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
@@ -111,5 +119,12 @@ def log_check(
             blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
             proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
             standings=standings([s for s in states if s.layers], after),
-            in_the_white=picked.labels if not any(s.layers for s in states) else (),
+            in_the_white=_in_the_white(states),
+            warnings=with_act(doubts, ledger.act_id),
         )
+
+
+def _in_the_white(states: Sequence[ZoneState]) -> tuple[str, ...]:
+    """Name the pieces that carry no film anywhere that was checked."""
+    coated = {s.piece.id for s in states if s.layers}
+    return labels_of(s for s in states if s.piece.id not in coated)

@@ -32,12 +32,14 @@ def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozen
     here = {z.piece.id for _, zones in due.values() for z in zones}
     idle = [z for z in mine if z.piece.id not in here]
     if len(due) > 1:
-        words = "; ".join(f"{_words(step, shop)} on {together(zs)}" for step, zs in due.values())
+        words = "; ".join(
+            f"{step_words(step, shop)} on {together(zs)}" for step, zs in due.values()
+        )
         raise UsageFault(f"different steps are due ({words})", "say which: add it, or --face FACE")
     if idle:
         what = "all its steps are behind" if any(z.progress.steps for z in idle) else _NO_STEPS
         only = "".join(
-            f", or only where {_words(step, shop)} is due: finishlog log {_typed(zones)}"
+            f", or only where {step_words(step, shop)} is due: finishlog log {_typed(zones)}"
             for step, zones in due.values()
         )
         hint = f"say what: finishlog log {_typed(mine)} PRODUCT{only}"
@@ -66,7 +68,8 @@ def _numbers(part: Part, zones: Sequence[ZoneState]) -> list[int]:
     return sorted({z.piece.number for z in zones if z.part.id == part.id})
 
 
-def _words(step: Step, shop: Shop) -> str:
+def step_words(step: Step, shop: Shop) -> str:
+    """Name a step as `log` takes it: its product, or the work."""
     return shop.products[step.product].name if step.product is not None else step.operation.value
 
 

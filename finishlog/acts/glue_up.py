@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NoReturn
 
 from finishlog.acts.logged import Logged, ToLog, logged
@@ -45,9 +46,7 @@ def glue_up(
         }
         ledger.joined(typed.at, zones, into=each.piece.id, members=each.members, glue=glue)
         targets |= zones
-    whole = Zones(
-        targets=frozenset(targets), parts=picked.parts, pieces=picked.pieces, labels=picked.labels
-    )
+    whole = replace(picked, targets=frozenset(targets))
     found = [f for each in due for f in _warnings(each)]
     found += _too_cold(glue, then, targets, facts)
     warnings = tuple(dict.fromkeys(found))

@@ -9,12 +9,13 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import timedelta
 
+from finishlog.acts.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.drawn import drawn_from, what_is_in
 from finishlog.acts.due import due_step, where_due
 from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
-from finishlog.acts.warn import warnings_before
+from finishlog.acts.warn import most_weighty, warnings_before
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.chemistry import Ingredient
@@ -57,7 +58,10 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
         if operation is Operation.COAT and product is not None:
             return _coat(ledger, facts, clock, now, then, picked, product, typed)
         noted = Ingredient("", note=typed.note) if typed.note else None
-        warnings = warnings_before(then, picked, facts, operation=operation, comes=noted)
+        doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
+        warnings = most_weighty(
+            (*warnings_before(then, picked, facts, operation=operation, comes=noted), *doubts)
+        )
         work = ledger.work(
             typed.at, picked.targets, operation=operation, grit=typed.grit, note=typed.note
         )
@@ -106,7 +110,18 @@ def _coat(
         then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed, comes=comes
     )
     figures = judged_by(of, product.label, product.label_window, facts.version)
-    warnings = (*warnings, *drawn.warnings, *_passes_too_close(typed, figures, product))
+    doubts = (
+        *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
+        *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0]),
+    )
+    warnings = most_weighty(
+        (
+            *warnings,
+            *findings_of(doubts, sure=typed.sure),
+            *drawn.warnings,
+            *_passes_too_close(typed, figures, product),
+        )
+    )
     for n, moment in enumerate((*typed.earlier, typed.at)):
         ledger.coat(
             moment,

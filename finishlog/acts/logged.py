@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.acts.warn import THIS_ACT
+from finishlog.acts.warn import with_act
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
@@ -15,7 +15,7 @@ from finishlog.core.bench import bench_state
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
-from finishlog.core.records import Operation, When
+from finishlog.core.records import Operation, Target, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
@@ -43,6 +43,8 @@ class ToLog:
     wet_film_um: float | None = None
     # The can or mix that it came from; `none`: none on record. None: not said.
     container: str | None = None
+    # What is hardly meant is recorded with a caution; else Doubtful asks about it first.
+    sure: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,9 @@ class Logged:
     container: str = ""
     # Edges that it ran over without being named.
     edges: tuple[str, ...] = ()
+    # Of so many pieces that were named, so many are on record.
+    named: int = 0
+    recorded: int = 0
 
 
 def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
@@ -104,9 +109,7 @@ def logged(
         at=typed.at,
         labels=picked.labels,
         after=standings(_worth_a_line(mine), after),
-        warnings=tuple(
-            replace(w, remedy=w.remedy.replace(THIS_ACT, str(ledger.act_id))) for w in warnings
-        ),
+        warnings=with_act(warnings, ledger.act_id),
         rags=open_rags(after, facts, clock),
         notes=notes,
         late=bool(later),
@@ -114,7 +117,14 @@ def logged(
         first_pass=typed.earlier[0] if typed.earlier else None,
         passes=len(typed.earlier) + 1,
         edges=_ran_over(mine) if picked.face_named else (),
+        named=len(picked.pieces),
+        recorded=picked.reached_by(_on_record(ledger.act_id, after)),
     )
+
+
+def _on_record(act: int, after: Look) -> frozenset[Target]:
+    """Return the zones that an act reached, as the log has it now."""
+    return frozenset(t for e in after.log.entries if e.act == act for t in e.targets)
 
 
 def _ran_over(zones: Sequence[ZoneState]) -> tuple[str, ...]:

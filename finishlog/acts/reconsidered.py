@@ -94,7 +94,7 @@ def _as_it_went_on(
     then = replace(seen, log=log, bench=bench)
     return warnings_before(
         then,
-        Zones(targets=coat.targets & touched, parts=(), pieces=frozenset(), labels=()),
+        Zones(targets=coat.targets & touched),
         facts,
         over=facts.finish_class(coat.figures.class_key),
         method=coat.method,

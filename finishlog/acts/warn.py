@@ -10,9 +10,9 @@ from finishlog.core.bench import verdict_on, verdict_on_work
 from finishlog.core.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.chemistry import Ingredient
 from finishlog.core.coating_air import air_findings
-from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.grouping import labels_of
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.records import Operation
 from finishlog.core.shop import FaceKind
@@ -58,25 +58,30 @@ def warnings_before(
 
     `comes`: what is brought onto the wood, with what was noted about it.
     """
-    found: list[Finding] = []
+    found: dict[Finding, list[ZoneState]] = {}
     too_early = _TOO_EARLY_FOR.get(operation, "")
     for state in (z for z in then.bench.zones if z.target in picked.targets):
-        found.extend(_poison(state, comes, facts, scuffed=bool(scuffed)))
+        of_it = [*_poison(state, comes, facts, scuffed=bool(scuffed))]
         if over is not None:
             verdict = verdict_on(state, then.bench, over, method, facts)
-            found.extend((*_joint(state), *_shuts_out(state, over, then, facts)))
+            of_it += [*_joint(state), *_shuts_out(state, over, then, facts)]
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
             verdict = verdict_on_work(state, then.bench, operation, facts)
-            if verdict.answer is Answer.DEADLINE and operation in _MEETS_A_DEADLINE:
-                continue
-        of_it = list(_of(verdict, scuffed, too_early))
+        if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
+            of_it += _of(verdict, scuffed, too_early)
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
             of_it = _of_its_room(of_it, state, over, method, then, facts)
-        found.extend(map(_of_the_edge, of_it) if follows_its_faces(state) else of_it)
-    return _once(found)
+        for finding in of_it:
+            found.setdefault(finding, []).append(state)
+    return most_weighty(_named(finding, states) for finding, states in found.items())
+
+
+def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
+    """Name the parts that a finding is about; who must get out reads that first."""
+    return finding if finding.get_out else replace(finding, on=labels_of(states))
 
 
 def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Finding]:
@@ -129,11 +134,6 @@ def _skipped(state: ZoneState) -> Iterable[Finding]:
         )
 
 
-def _of_the_edge(finding: Finding) -> Finding:
-    """Say that it is the edges' film: the face may well be ready."""
-    return replace(finding, sentence=f"edges: {finding.sentence}")
-
-
 def _of_its_room(
     found: Iterable[Finding],
     state: ZoneState,
@@ -181,6 +181,12 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) ->
             )
 
 
-def _once(found: Sequence[Finding]) -> tuple[Finding, ...]:
+def with_act(found: Iterable[Finding], act: int) -> tuple[Finding, ...]:
+    """Put the number of the act, known now, into what to type about it."""
+    return tuple(replace(f, remedy=f.remedy.replace(THIS_ACT, str(act))) for f in found)
+
+
+def most_weighty(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings once each, what stops first."""
     order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
     return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))

@@ -6,11 +6,18 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
-from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
+from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UsageFault
 
 Answer = TypeVar("Answer")
 
 _ANOTHER = "another kind"
+
+
+class Sure:
+    """Whether a person was asked about what is hardly meant; a script is never asked."""
+
+    def __init__(self) -> None:
+        self.said = not at_a_terminal()
 
 
 def settled(
@@ -19,10 +26,12 @@ def settled(
     attempt: Callable[[tuple[str, ...]], Answer],
     *,
     may_make: bool = False,
+    sure: Sure | None = None,
 ) -> Answer:
-    """Try; where something is ambiguous or unknown and a person is there, ask and try again.
+    """Try; where something is ambiguous, unknown or hardly meant, ask who is there and try again.
 
-    Only an act that records may put what is unknown on record (`may_make`).
+    Only an act that records may put what is unknown on record (`may_make`), and only one that
+    reads `sure` asks whether it is meant.
     """
     if not all(word.strip() for word in typed):
         raise UsageFault("one of the words is empty", "a variable of the shell that holds nothing?")
@@ -37,6 +46,10 @@ def settled(
             if chosen is None:
                 raise
             words = tuple(chosen if word == fault.typed else word for word in words)
+        except Doubtful as fault:
+            if sure is None or not ask(f"{fault.message} [y/N]").lower().startswith("y"):
+                raise UsageFault("nothing was recorded") from None
+            sure.said = True
         except Unknown as fault:
             _refuse_what_was_put_away(desk, fault)
             if not (may_make and at_a_terminal()):

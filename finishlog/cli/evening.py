@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.asking import settled
+from finishlog.cli.asking import Sure, settled
 from finishlog.cli.coat_options import (
     Every,
     FromCan,
@@ -99,6 +99,8 @@ def log(
     hands_on_min = read_minutes(minutes) if minutes else None
     wet_film_um = read_film(film) if film else None
 
+    sure = Sure()
+
     def attempt(typed: tuple[str, ...]) -> Logged:
         wanted = ToLog(typed, when, one_face(face), method, scuffed, grit, note, edges=not no_edges)
         wanted = replace(
@@ -108,10 +110,11 @@ def log(
             hands_on_min=hands_on_min,
             wet_film_um=wet_film_um,
             container=from_,
+            sure=sure.said,
         )
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
-    answer = settled(here, tuple(words), attempt, may_make=True)
+    answer = settled(here, tuple(words), attempt, may_make=True, sure=sure)
     show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
 
 
@@ -142,6 +145,8 @@ def check(
     found = found_word(words[-1])
     which, when = test_word(test, found), here.moment(at)
 
+    sure = Sure()
+
     def attempt(parts: tuple[str, ...]) -> Checked:
         return log_check(
             here.database,
@@ -153,9 +158,10 @@ def check(
             found=found,
             test=which,
             at=when,
+            sure=sure.said,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt, may_make=True)
+    answer = settled(here, tuple(words[:-1]), attempt, may_make=True, sure=sure)
     show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,7 @@ from finishlog.cli.words import (
     coat_words,
     deed,
     milestone_words,
+    names,
     rags_made_of,
     rags_words,
     reason,
@@ -41,9 +43,8 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     when = happened(answer.at, clock.now, clock.zone)
     if answer.first_pass:
         when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
-    for line in answer.after:
-        what = f"{_what(answer, line)}{_and_edges(answer, line)}"
-        page.line(f"{when}  {what} · {standing_words(line, clock)}")
+    for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
+        page.line(f"{when}  {labels}: {words}")
     if answer.late:
         page.line(
             f"it lands before {answer.entries_after_it} later "
@@ -63,8 +64,28 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
-    page.line(f"act {answer.act}", Tone.FAINT)
+    on = f", on {answer.recorded} of {answer.named} pieces" if answer.named > 1 else ""
+    page.line(f"act {answer.act}{on}", Tone.FAINT)
     return page
+
+
+def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
+    """Put parts together of which the same is to be said: their names, and the words."""
+    found: dict[str, list[str]] = {}
+    for line in lines:
+        found.setdefault(words(line), []).append(line.label)
+    return [(names(labels), said) for said, labels in found.items()]
+
+
+def standing_lines(page: Page, lines: Iterable[Standing], clock: Clock) -> None:
+    """Say how parts stand, in one line those that stand alike."""
+    for labels, words in alike(lines, lambda line: standing_words(line, clock)):
+        page.line(f"{labels}: {words}")
+
+
+def _recorded(answer: Logged, line: Standing, clock: Clock) -> str:
+    what = f"{_what(answer, line)}{_and_edges(answer, line)}"
+    return f"{what} · {standing_words(line, clock)}"
 
 
 def _and_edges(answer: Logged, line: Standing) -> str:
@@ -75,15 +96,15 @@ def _and_edges(answer: Logged, line: Standing) -> str:
 
 def _what(answer: Logged, line: Standing) -> str:
     if answer.operation is not Operation.COAT:
-        return f"{line.label}: {answer.operation.value}"
+        return answer.operation.value
     # A coat that lands between others takes a number that was another's: leave it unsaid.
     last = line.layers.count(answer.product)
     came = f" from {answer.container}" if answer.container else ""
     if answer.passes > 1 and answer.first_pass:
         first = "" if answer.late else f" {last - answer.passes + 1}-{last}"
-        return f"{line.label}: coats{first}, {answer.product}{came}, {answer.passes} passes"
+        return f"coats{first}, {answer.product}{came}, {answer.passes} passes"
     number = "" if answer.late else f" {last}"
-    return f"{line.label}: coat{number}, {answer.product}{came}"
+    return f"coat{number}, {answer.product}{came}"
 
 
 def standing_words(standing: Standing, clock: Clock) -> str:
@@ -105,13 +126,14 @@ def check_page(answer: Checked, clock: Clock) -> Page:
     when = happened(answer.at, clock.now, clock.zone)
     page.line(f"{when}  {', '.join(answer.labels)}: {answer.test.value}, {answer.found.value}")
     if answer.in_the_white:
-        page.line("caution: there is no film on record there")
+        page.line(f"caution: {names(answer.in_the_white)}: there is no film on record there")
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
     if answer.blocks:
         page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
     if answer.proves:
         page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
-    for line in answer.standings:
-        page.line(f"{line.label}: {standing_words(line, clock)}")
+    standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -137,8 +159,7 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
     page.line(f"act {answer.amends} amended ({answer.kind}){moved}; the old entry stays in history")
     for remark in answer.remarks:
         page.line(remark)
-    for line in answer.standings:
-        page.line(f"{line.label}: {standing_words(line, clock)}")
+    standing_lines(page, answer.standings, clock)
     for date in answer.moved:
         was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
         page.line(f"moved    {date.label}: {now_is}, was {was}")

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from finishlog.asks.entry_words import TAKEN_OFF
-from finishlog.cli.log_page import standing_words
+from finishlog.cli.log_page import standing_lines
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import rags_name, rags_words, remedies
 from finishlog.core.rags import RagsState
@@ -16,7 +15,6 @@ from finishlog.core.stages import shown
 if TYPE_CHECKING:
     from finishlog.acts.fault import FaultLogged, Mended
     from finishlog.acts.off import CoatThere, Off, TakenOff
-    from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
 
@@ -44,7 +42,7 @@ def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:
         section.row("" if n else "or", cause, tone=Tone.FAINT)
     source = facts.sources.get(answer.source)
     section.row("source", source.title if source else answer.source, tone=Tone.FAINT)
-    _standings(page, answer.after, clock)
+    standing_lines(page, answer.after, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -57,7 +55,7 @@ def mended_page(answer: Mended, clock: Clock) -> Page:
         page.line(f"{when}  {', '.join(answer.labels)}: mended, {', '.join(answer.mended)}")
     if answer.still:
         page.line(f"still stands until a check answers it: {', '.join(answer.still)}", Tone.HEAD)
-    _standings(page, answer.after, clock)
+    standing_lines(page, answer.after, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -70,7 +68,7 @@ def off_page(answer: Off, clock: Clock) -> Page:
         page.line(f"{when}  {took.label}: {TAKEN_OFF[answer.operation]}; {_took(took, clock)}")
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
-    _standings(page, answer.after, clock)
+    standing_lines(page, answer.after, clock)
     for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):
         tone = Tone.DANGER if rags.overdue else Tone.PLAIN
         page.line(f"rags {rags.number}: {rags_name(rags)}, {rags_words(rags, clock)}", tone)
@@ -93,8 +91,3 @@ def _took(took: TakenOff, clock: Clock) -> str:
 def _coat(coat: CoatThere, clock: Clock) -> str:
     when = happened(coat.put_on, clock.now, clock.zone)
     return f"{coat.product} of {when} (act {coat.act})"
-
-
-def _standings(page: Page, lines: Iterable[Standing], clock: Clock) -> None:
-    for line in lines:
-        page.line(f"{line.label}: {standing_words(line, clock)}")

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
-from finishlog.cli.log_page import standing_words
+from finishlog.cli.log_page import standing_lines
 from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.core.shown_times import clock_words, closes_at, happened
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from finishlog.acts.move import Carried
     from finishlog.acts.pause import Paused
     from finishlog.asks.leave import Closing
-    from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
     from finishlog.core.records import When
 
@@ -39,7 +38,7 @@ def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
             f"the air of {answer.room} was not read in the last hours: "
             f"finishlog air 17C 58% --room {answer.room}"
         )
-    _standings(page, answer.standings, clock)
+    standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -56,7 +55,7 @@ def pause_page(answer: Paused, clock: Clock) -> Page:
     for words in answer.next_time:
         page.line(f"next time: {words}")
     if answer.going_on:
-        _standings(page, answer.standings, clock)
+        standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -104,8 +103,3 @@ def closing_words(each: Closing, clock: Clock) -> str:
     """Say what closes, and what that costs: a scuff, never the piece."""
     when = closes_at(each.closes, clock.now, clock.zone)
     return f"{each.label}: {each.product} closes {when}; after that it needs a scuff"
-
-
-def _standings(page: Page, standings: Sequence[Standing], clock: Clock) -> None:
-    for line in standings:
-        page.line(f"{line.label}: {standing_words(line, clock)}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.figure_rows import basis
-from finishlog.cli.log_page import standing_words
+from finishlog.cli.log_page import standing_lines
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import remedies
@@ -13,12 +13,9 @@ from finishlog.core.shown_times import happened
 from finishlog.core.units import Length, Temperature, difference_from_base, from_base, sign
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from finishlog.acts.moisture import Moist
     from finishlog.acts.surface import Surface
     from finishlog.asks.movement import Moisture, Movement
-    from finishlog.asks.standing import Standing
     from finishlog.asks.wood_air import WoodAir
     from finishlog.clock import Clock
     from finishlog.facts.load import Facts
@@ -47,7 +44,7 @@ def moisture_page(answer: Moist, clock: Clock, unit: Temperature) -> Page:
         page.line(_in_this_air(room, answer.moisture_pct, unit))
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
-    _standings(page, answer.standings, clock)
+    standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -67,7 +64,7 @@ def surface_page(answer: Surface, clock: Clock, unit: Temperature) -> Page:
     page.line(f"{when}  {', '.join(answer.labels)}: surface {shown}")
     for room in answer.rooms:
         page.line(_above_dew(room, answer, unit))
-    _standings(page, answer.standings, clock)
+    standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -151,8 +148,3 @@ def _also(mm: float, unit: Length) -> str:
     """Say an amount in the other system as well."""
     other = Length.MILLIMETRE if unit in {Length.INCH, Length.FOOT} else Length.INCH
     return f" ({_width(mm, other)})"
-
-
-def _standings(page: Page, lines: Iterable[Standing], clock: Clock) -> None:
-    for line in lines:
-        page.line(f"{line.label}: {standing_words(line, clock)}")

@@ -167,9 +167,20 @@ def remedies(findings: Iterable[Finding]) -> list[str]:
     """Write findings as lines: what, then what to do."""
     heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
     return [
-        f"{heads[f.level]}: {f.sentence.rstrip('.')}" + (f"; {f.remedy}" if f.remedy else "")
+        f"{heads[f.level]}: {_on(f)}{f.sentence.rstrip('.')}"
+        + (f"; {f.remedy}" if f.remedy else "")
         for f in findings
     ]
+
+
+def _on(finding: Finding) -> str:
+    return f"{names(finding.on)}: " if finding.on else ""
+
+
+def names(labels: Iterable[str]) -> str:
+    """Join names: `legs ×4, rails ×2 and top`."""
+    *before, last = labels
+    return f"{', '.join(before)} and {last}" if before else last
 
 
 def rags_words(line: RagsLine, clock: Clock) -> str:

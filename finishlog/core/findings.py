@@ -19,7 +19,10 @@ class Level(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One sentence, what to do about it, and where it comes from."""
+    """One sentence, what to do about it, and where it comes from.
+
+    `on` names the parts that it is about, where an act named several things or one.
+    """
 
     level: Level
     sentence: str
@@ -27,3 +30,4 @@ class Finding:
     source: str = ""
     # Whoever stands there leaves before reading on.
     get_out: bool = False
+    on: tuple[str, ...] = ()

@@ -98,6 +98,19 @@ def groups(states: Iterable[ZoneState]) -> tuple[Group, ...]:
     return tuple(group_of(found) for pieces in by_key.values() for found in _same_zones(pieces))
 
 
+def labels_of(states: Iterable[ZoneState]) -> tuple[str, ...]:
+    """Name zones, whether they stand alike or not: part by part, pieces of the same zones at once.
+
+    A zone that is there twice is named once.
+    """
+    by_part: dict[int, dict[int, list[ZoneState]]] = {}
+    for state in {s.target: s for s in states}.values():
+        by_part.setdefault(state.part.id, {}).setdefault(state.piece.id, []).append(state)
+    return tuple(
+        group_of(found).label for pieces in by_part.values() for found in _same_zones(pieces)
+    )
+
+
 def _same_zones(pieces: Mapping[int, Sequence[ZoneState]]) -> Iterable[Sequence[ZoneState]]:
     """Put pieces together that stand alike in the same zones."""
     by_zones: dict[frozenset[int], list[ZoneState]] = {}

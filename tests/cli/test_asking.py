@@ -36,6 +36,7 @@ def test_a_product_whose_name_says_nothing_is_asked_by_family(shop: Finishlog):
     with TerminalSession(shop, "log", "case", "mystery") as session:
         session.answer("There is no product 'mystery'", "shellac")
         session.answer("Which kind of shellac?", "shellac-3lb")
+        session.answer("topcoat was due. Record this all the same?", "y")
     assert session.code == 0, session.screen
     product = shop.did("product", "show", "mystery", "--json").document["answer"]
     assert product["class_key"] == "shellac-3lb"

@@ -82,3 +82,39 @@ def test_what_is_not_glued_up_yet_is_carried_as_its_members(shop: Finishlog):
     shop.did("move", "frame", "loft", now=SCUFFED)
     again = shop.did("move", "rails", "loft", "--json", now=COATED)
     assert again.document["answer"]["was_there"] is True
+
+
+def test_the_answer_says_on_how_many_and_puts_what_stands_alike_in_one_line(shop: Finishlog):
+    page = shop.did("log", "desk/legs", "rails", "scuff", now=SCUFFED).out.splitlines()
+    assert [line for line in page if "scuff ·" in line] == [page[0]]
+    assert page[0].startswith("13:00  desk/legs ×4 and rails ×2: scuff · next: coat, clear 1 of 2")
+    assert page[-1].endswith("on 6 of 6 pieces")
+
+
+def test_what_differs_has_a_line_and_a_caution_of_its_own_by_name(shop: Finishlog):
+    shop.did("log", "desk/legs", "scuff", now=SCUFFED)
+    page = shop.did("log", "desk/legs", "rails", "clear", now=COATED).out
+    (caution,) = [line for line in page.splitlines() if "scuff" in line and "caution" in line]
+    assert caution.startswith("caution: rails ×2: ")
+
+
+def test_parts_of_one_name_in_two_projects_are_told_apart(shop: Finishlog):
+    page = shop.did("log", "desk/legs", "bench/legs", "clear", now=COATED).out
+    assert "desk/legs ×4: " in page
+    assert "bench/legs ×2: " in page
+    assert "desk/desk" not in shop.did("ready", now=COATED).out
+    assert "bench/legs ×2" in shop.did("ready", now=COATED).out
+
+
+def test_a_batch_of_seven_pieces_is_short_and_says_nothing_twice(shop: Finishlog):
+    """Seven pieces of three parts, coated too early and unscuffed."""
+    shop.did("part", "new", "desk/top", "--species", "ash", "--steps", "s")
+    shop.did("log", "top", "sealer", now=SEALED)
+    parts = ("desk/legs", "rails", "top")
+    page = shop.did("log", *parts, "clear", now="2026-11-21T09:20:00+00:00").out
+    lines = page.splitlines()
+    assert "on 7 of 7 pieces" in page
+    assert len(set(lines)) == len(lines)
+    said = [line.split(": ", 2)[-1].split("; ")[0] for line in lines]
+    assert len(set(said)) == len(said)
+    assert len(page.split()) < 100, page
