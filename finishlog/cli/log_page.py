@@ -64,8 +64,9 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
-    on = f", on {answer.recorded} of {answer.named} pieces" if answer.named > 1 else ""
-    page.line(f"act {answer.act}{on}", Tone.FAINT)
+    if answer.named > 1:
+        page.line(f"on {answer.recorded} of {answer.named} pieces")
+    page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
 

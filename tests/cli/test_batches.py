@@ -88,7 +88,7 @@ def test_the_answer_says_on_how_many_and_puts_what_stands_alike_in_one_line(shop
     page = shop.did("log", "desk/legs", "rails", "scuff", now=SCUFFED).out.splitlines()
     assert [line for line in page if "scuff ·" in line] == [page[0]]
     assert page[0].startswith("13:00  desk/legs ×4 and rails ×2: scuff · next: coat, clear 1 of 2")
-    assert page[-1].endswith("on 6 of 6 pieces")
+    assert page[-2] == "on 6 of 6 pieces"
 
 
 def test_what_differs_has_a_line_and_a_caution_of_its_own_by_name(shop: Finishlog):

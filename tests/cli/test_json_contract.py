@@ -29,12 +29,12 @@ RAGS = "acts dust number opened overdue parts product remarks since state stiff_
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
-FINDING = "get_out level remedy sentence source"
+FINDING = "get_out level on remedy sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name"}
 LOGGED = {
-    "": "act after at container edges entries_after_it first_pass labels late notes operation"
-    " passes product rags warnings",
+    "": "act after at container edges entries_after_it first_pass labels late named notes"
+    " operation passes product rags recorded warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
@@ -129,7 +129,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "check": (
         "case dry",
         {
-            "": "act at blocks found in_the_white labels proves standings test",
+            "": "act at blocks found in_the_white labels proves standings test warnings",
             "at": WHEN,
             "standings[]": STANDING,
         },
