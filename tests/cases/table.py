@@ -1,8 +1,8 @@
 """Seventy questions that finishers really ask, and which of them finishlog answers.
 
-Each is restated in our own words; what a seasoned finisher answers, and the trap that a simple
-timer falls into, stand in the docstring of the test that asks it through the real commands. A
-question that is not answered yet names the capability that it waits for.
+Each is restated in our own words. What its answer must show line by line, and the trap that a
+simple timer falls into, stand as a `Question` above the test that asks it through the real
+commands. A question that is not answered yet names the capability that it waits for.
 """
 
 from __future__ import annotations
@@ -39,6 +39,7 @@ CASES = (
         "FC001",
         "hours past the label a film still grabs the finger: strip it or wait",
         "OBS UNDER ENV MAT",
+        waits_for="OBS",
     ),
     Case(
         "FC003",
@@ -49,6 +50,7 @@ CASES = (
         "FC005",
         "the can speaks of a warm room, the basement is cool",
         "OBS ENV PLAN",
+        waits_for="OBS",
     ),
     Case(
         "FC006",
@@ -60,6 +62,7 @@ CASES = (
         "FC008",
         "oil finish from a can ten years old stays oily",
         "OBS LOG MAT",
+        waits_for="MAT",
     ),
     Case(
         "FC009",
@@ -80,6 +83,7 @@ CASES = (
         "FC013",
         "two days between coats were not enough on one of two woods",
         "OBS UNDER ENV PART",
+        waits_for="OBS",
     ),
     Case(
         "FC014",
@@ -90,6 +94,7 @@ CASES = (
         "FC016",
         "waterborne sealer over oil that is two days old",
         "OBS UNDER PLAN MILE",
+        waits_for="PLAN",
     ),
     Case(
         "FC018",
@@ -100,6 +105,7 @@ CASES = (
         "FC019",
         "recoat within two hours, or wait a day and sand",
         "PLAN WINDOW",
+        waits_for="WINDOW",
     ),
     Case(
         "FC021",
@@ -111,16 +117,19 @@ CASES = (
         "FC022",
         "waterborne sealer scrapes off an oil stain of one day",
         "OBS UNDER PART",
+        waits_for="PART",
     ),
     Case(
         "FC023",
         "oil under waterborne: blisters on the solid parts, none on the veneer",
         "UNDER PART RECALL",
+        waits_for="UNDER",
     ),
     Case(
         "FC026",
         "the heater goes off for the night",
         "ENV PLAN",
+        waits_for="ENV",
     ),
     Case(
         "FC027",
@@ -131,6 +140,7 @@ CASES = (
         "FC028",
         "oil finish in a garage at 4 °C",
         "ENV UNCERT RECALL",
+        waits_for="ENV",
     ),
     Case(
         "FC029",
@@ -147,6 +157,7 @@ CASES = (
         "FC033",
         "hot, damp, and the house heated to help",
         "OBS ENV PLAN",
+        waits_for="OBS",
     ),
     Case(
         "FC035",
@@ -157,6 +168,7 @@ CASES = (
         "FC036",
         "coated outdoors, cured in the cooled garage",
         "ENV PLAN",
+        waits_for="ENV",
     ),
     Case(
         "FC038",
@@ -168,6 +180,7 @@ CASES = (
         "FC039",
         "polyurethane over linseed oil: two days or a week",
         "UNDER PLAN",
+        waits_for="UNDER",
     ),
     Case(
         "FC041",
@@ -184,6 +197,7 @@ CASES = (
         "FC043",
         "a batch of tops, coated on one side",
         "UNDER PART",
+        waits_for="PART",
     ),
     Case(
         "FC045",
@@ -200,6 +214,7 @@ CASES = (
         "FC048",
         "two woods at two stages, to be packed in the morning",
         "PLAN PART MILE",
+        waits_for="MILE",
     ),
     Case(
         "FC050",
@@ -210,16 +225,19 @@ CASES = (
         "FC051",
         "wrapped and shipped: when",
         "ENV MILE",
+        waits_for="MILE",
     ),
     Case(
         "FC053",
         "furniture back on the same evening",
         "OBS MILE UNCERT",
+        waits_for="MILE",
     ),
     Case(
         "FC054",
         "it felt hard after two days and took a mug ring",
         "MILE",
+        waits_for="MILE",
     ),
     Case(
         "FC055",
@@ -230,6 +248,7 @@ CASES = (
         "FC057",
         "when to rub out and wax",
         "OBS MILE UNCERT",
+        waits_for="OBS",
     ),
     Case(
         "FC059",
@@ -266,6 +285,7 @@ CASES = (
         "FC068",
         "a heater to hurry the drying",
         "ENV SAFE",
+        waits_for="SAFE",
     ),
     Case(
         "FC069",
@@ -277,6 +297,7 @@ CASES = (
         "FC070",
         "mixed on one day, used on the next, another mix on top",
         "OBS MAT WINDOW",
+        waits_for="MAT",
     ),
     Case(
         "FC072",
@@ -292,6 +313,7 @@ CASES = (
         "FC075",
         "end grain tacky, long grain dry",
         "OBS UNDER PART",
+        waits_for="OBS",
     ),
     Case(
         "FC077",
@@ -308,6 +330,7 @@ CASES = (
         "FC079",
         "a dye mix and a stain time to be made again",
         "MAT RECALL",
+        waits_for="RECALL",
     ),
     Case(
         "FC080",
@@ -346,16 +369,19 @@ CASES = (
         "FC090",
         "a coat written down two days late, between two others",
         "LOG WINDOW",
+        waits_for="LOG",
     ),
     Case(
         "FC091",
         "30m was not 30 minutes",
         "LOG MAT",
+        waits_for="LOG",
     ),
     Case(
         "FC092",
         "sorted as text, in the wrong order",
         "LOG",
+        waits_for="LOG",
     ),
     Case(
         "FC095",
@@ -372,11 +398,13 @@ CASES = (
         "FC098",
         "gluing faces that were once oiled",
         "PLAN PART LOG",
+        waits_for="PART",
     ),
     Case(
         "FC099",
         "before or after assembly, in a cold shop",
         "UNDER ENV PLAN",
+        waits_for="PLAN",
     ),
     Case(
         "FC101",
@@ -387,15 +415,18 @@ CASES = (
         "FC102",
         "a restriction that never ends",
         "UNDER MILE",
+        waits_for="MILE",
     ),
     Case(
         "FC104",
         "a stain coat given up half-way",
         "OBS UNDER PART LOG WINDOW",
+        waits_for="LOG",
     ),
     Case(
         "FC105",
         "what the first coat really took",
         "OBS ENV PLAN MILE",
+        waits_for="OBS",
     ),
 )

@@ -1,19 +1,14 @@
-"""Questions about slow films: what checks teach, what helps, what becomes of the date."""
+"""Films that are slow: what checks teach, what helps, what becomes of the date."""
 
 from __future__ import annotations
 
 from datetime import datetime
 
-from tests.cases.finisher import Finisher
-from tests.cases.test_films import hours, said, stage, why
+from tests.finisher import Finisher, hours, said
 
 
-def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finisher: Finisher):
-    """Slow but better is curing: wait, do not strip, do not coat; scuff before the next coat.
-
-    Old can, heavy coat, oil below, cool air: 30 h where the label says 4. The trap says READY at
-    4 h and never takes it back, or calls the wait overdue.
-    """
+def test_a_film_past_its_label_is_waited_for_and_its_pace_is_learnt(finisher: Finisher):
+    """Likely causes come from the log in order; what was not logged is said to be unknown."""
     finisher.types(
         "2026-02-20 08:00",
         "product new urethane --class oil-polyurethane --recoat 4h",
@@ -28,7 +23,7 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
     finisher.types("2026-03-07 09:00", "log boxes urethane --from tin --film 150um --scuffed")
     assert finisher.asks("2026-03-07 13:05", "ready")["bench"] == []
     finisher.types("2026-03-07 21:00", "check boxes tacky")
-    late = why(finisher, "2026-03-07 21:01", "boxes")
+    late = finisher.why("2026-03-07 21:01", "boxes")
     assert late["standing"]["answer"] == "blocked"
     assert "late: still tacky 12 h after the coat, its label hours are 4 h" in said(late)
     assert "neither coat it nor strip it yet" in said(late)
@@ -38,7 +33,7 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
     assert "cold air (not logged: the air)" in unseen
     assert "the room's air: no reading within a day" in late["unknown"]
     for name in ("recoat", "sand", "pack"):
-        assert stage(finisher, "2026-03-07 21:01", "boxes", name)["blocked"]
+        assert finisher.stage("2026-03-07 21:01", "boxes", name)["blocked"]
     films = finisher.types("2026-03-07 21:01", "ready").partition("BENCH NOW")[2]
     assert "check again  gifts/boxes ×4" in films
     assert "OVERDUE" not in films
@@ -46,14 +41,14 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
     # Nobody measured, but the person knows how the shop usually is.
     finisher.types("2026-03-08 09:00", "room usual shop 6:00:12C/60% 16:00:16C/55%")
     finisher.types("2026-03-08 09:01", "check boxes tacky")
-    assert why(finisher, "2026-03-08 09:02", "boxes")["standing"]["answer"] == "blocked"
+    assert finisher.why("2026-03-08 09:02", "boxes")["standing"]["answer"] == "blocked"
     finisher.types("2026-03-08 15:00", "air 16C 50%", "check boxes dry")
-    dry = why(finisher, "2026-03-08 15:01", "boxes")
+    dry = finisher.why("2026-03-08 15:01", "boxes")
     assert dry["standing"]["answer"] == "drying", "dry to the touch is not yet fit for a coat"
     finisher.types("2026-03-08 15:05", "check boxes powder")
-    assert why(finisher, "2026-03-08 15:06", "boxes")["standing"]["scuff_first"]
+    assert finisher.why("2026-03-08 15:06", "boxes")["standing"]["scuff_first"]
     finisher.types("2026-03-08 15:10", "log boxes scuff", "log boxes urethane --from tin")
-    second = why(finisher, "2026-03-08 15:11", "boxes")
+    second = finisher.why("2026-03-08 15:11", "boxes")
     assert second["clock"]["longer"] > 1.1
     assert second["clock"]["needed_h"] > 1.1 * 4
     assert "act 9" in second["pace"]
@@ -61,11 +56,8 @@ def test_fc001_eight_hours_past_the_label_and_still_tacky_wait_and_learn(finishe
     assert "from tin, after 30.2 h (label 4 h)" in past
 
 
-def test_fc033_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: Finisher):
-    """Earlier coats were not dry; heat skins it over the more. Cool, move dry air; mind the date.
-
-    The trap recommends heat, since heat speeds drying.
-    """
+def test_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: Finisher):
+    """With a due date stands the last day to decide."""
     finisher.zone = "America/New_York"
     finisher.types(
         "2026-06-10 09:00",
@@ -84,7 +76,7 @@ def test_fc033_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: 
         finisher.types(f"2026-06-{day} 09:00", "air 31C 73%")
     finisher.types("2026-06-25 09:05", "check floor dry")
     finisher.types("2026-06-26 09:00", "air 31C 73%", "check floor prints")
-    now = why(finisher, "2026-06-26 09:01", "floor")
+    now = finisher.why("2026-06-26 09:01", "floor")
     assert "late: still prints 10 d after the coat" in said(now)
     assert "do not heat it" in said(now)
     assert "cool the room to about 21 °C and move dry air over it day and night" in said(now)
@@ -92,7 +84,7 @@ def test_fc033_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: 
     assert "the log shows: damp air: 78 % RH" in said(now)
     assert "young oil or stain below: poly went on 4 days before" in said(now)
     assert "take it off by Sat 27 Jun to keep Sat 4 Jul" in said(now)
-    packed = stage(finisher, "2026-06-26 09:01", "floor", "pack")
+    packed = finisher.stage("2026-06-26 09:01", "floor", "pack")
     assert packed["blocked"] == "thumbnail failed: prints"
     pairs = finisher.asks("2026-06-26 09:02", "past --pairs poly poly")
     told = [
@@ -101,15 +93,12 @@ def test_fc033_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: 
     ]
     assert told == [(96.0, 78.0, 74.0), (48.0, 74.0, 70.0)]
     assert pairs[0]["checks"] == ["touch: dry", "thumbnail: prints"]
-    too_late = why(finisher, "2026-06-28 09:01", "floor")
+    too_late = finisher.why("2026-06-28 09:01", "floor")
     assert "taken off and done again it is too late for Sat 4 Jul" in said(too_late)
 
 
-def test_fc105_the_second_coat_goes_by_what_the_first_really_took(finisher: Finisher):
-    """Expect at least a day again, more as it gets colder; on Saturday careful use at most.
-
-    The trap: label hours for coat 2, though coat 1 has been measured.
-    """
+def test_the_next_coat_goes_by_the_pace_that_checks_found(finisher: Finisher):
+    """Failed checks, then a passed one, make the second coat slower; dust keeps other work away."""
     finisher.zone = "America/New_York"
     finisher.types(
         "2026-11-09 08:00",
@@ -126,18 +115,18 @@ def test_fc105_the_second_coat_goes_by_what_the_first_really_took(finisher: Fini
     )
     label = finisher.types("2026-11-09 08:01", "log top poly")
     assert "recoat" in label
-    by_label = stage(finisher, "2026-11-09 08:01", "top", "tack-free")
+    by_label = finisher.stage("2026-11-09 08:01", "top", "tack-free")
     finisher.types("2026-11-09 20:00", "air 19C 72%", "check top tacky")
     finisher.types("2026-11-10 05:00", "air 19C 72%", "check top tacky")
     finisher.types(
         "2026-11-10 08:00", "air 19C 72%", "check top dry", "check top powder", "log top scuff"
     )
     finisher.types("2026-11-10 08:01", "log top")
-    second = why(finisher, "2026-11-10 08:02", "top")
+    second = finisher.why("2026-11-10 08:02", "top")
     assert second["clock"]["longer"] > 1.25
     assert second["clock"]["needed_h"] > 1.25 * 6
     assert "from 1 coat" in second["pace"]
-    learnt = stage(finisher, "2026-11-10 08:02", "top", "tack-free")
+    learnt = finisher.stage("2026-11-10 08:02", "top", "tack-free")
     first_h = hours("2026-11-09T13:01:00+00:00", by_label["high"])
     second_h = hours("2026-11-10T13:01:00+00:00", learnt["high"])
     assert second_h > 1.25 * first_h > 24
@@ -145,7 +134,7 @@ def test_fc105_the_second_coat_goes_by_what_the_first_really_took(finisher: Fini
 
     # Two days of rain and snow to come, as the person expects them.
     finisher.types("2026-11-10 08:05", "room usual shop 0:00:15C/74% 12:00:15C/74%")
-    colder = stage(finisher, "2026-11-10 08:06", "top", "tack-free")
+    colder = finisher.stage("2026-11-10 08:06", "top", "tack-free")
     assert colder["high"] > learnt["high"]
     finisher.types("2026-11-10 08:07", "room usual shop 0:00:19C/72% 12:00:19C/72%")
 
@@ -162,5 +151,5 @@ def test_fc105_the_second_coat_goes_by_what_the_first_really_took(finisher: Fini
     words = finisher.types("2026-11-10 08:10", "plan party")
     assert "light use from" in words
     assert "nothing hot, nothing wet, nothing left standing or lying on it" in words
-    hard = stage(finisher, "2026-11-10 08:10", "top", "cured")
+    hard = finisher.stage("2026-11-10 08:10", "top", "cured")
     assert hard["high"] > "2026-12-10"

@@ -1,0 +1,163 @@
+"""Questions about faces and parts, what holds a piece up, and who is to sleep in it."""
+
+from __future__ import annotations
+
+from tests.cases.question import Question
+from tests.finisher import Finisher
+
+FC042 = Question(
+    "a top cups after one face was coated a day before the other: what happened, what now",
+    shows=(
+        "faces are counted apart; one ahead of the other for a day is said",
+        "the order: underside, turned, top; and from when it may be turned",
+        "that a bare underside is to blame is disputed: a note, not a rule",
+    ),
+    trap="a coat on Monday and one on Tuesday are two coats on the top",
+)
+
+
+def test_fc042_a_top_that_has_a_coat_on_one_face_may_cup(finisher: Finisher):
+    finisher.types(
+        "2026-01-12 07:30",
+        "product new poly --class oil-polyurethane",
+        "steps new each poly@top poly@underside",
+        "part new trestle/board --species walnut --face underside:hidden --face top --steps each",
+        "shop hours 'mon-sun 7:00-21:00'",
+        "air 20C 35%",
+    )
+    plan = finisher.reads("2026-01-12 07:30", "plan")
+    finisher.types("2026-01-12 08:00", "log board --face top")
+    waits = finisher.reads("2026-01-12 20:00", "ready")
+    with FC042.line(2):
+        assert plan.index("board, underside poly") < plan.index("board, top poly")
+        assert "board, underside" in waits
+        turn = finisher.after(finisher.reads("2026-01-12 20:00", "when board@top"), "turn")
+        assert turn == "Tue 14:00"
+        assert f"waits for face top (after {turn})" in waits
+    finisher.types("2026-01-13 08:00", "air 13C 35%")
+    ready = finisher.reads("2026-01-13 08:00", "ready -v")
+    with FC042.line(1):
+        assert "FACES UNEVEN" not in waits
+        assert "top 1 coat, underside uncoated since Mon 08:00 (1 d): it may cup" in ready
+    with FC042.line(3):
+        assert "note: one trade author holds that a bare underside matters little" in ready
+    finisher.types("2026-01-13 08:10", "log board poly --face underside")
+    on = finisher.types("2026-01-14 08:00", "on board")
+    with FC042.trap:
+        assert "board, underside" in on
+        assert "board, top" in on
+        assert on.count("coat 1") == 2
+        assert "coat 2" not in on
+    cupped = finisher.types("2026-01-14 08:00", "air 13C 35%", "fault board cupped")
+    assert "let air to both, and wait until it lies flat" in cupped
+
+
+FC050 = Question(
+    "a dozen parts, two faces, three coats, before the glue-up: how is it kept straight",
+    shows=(
+        "a table of parts, faces and coats, and what is missing before the glue-up",
+        "glued up only when every member may be clamped and the tape is off",
+        "glued together, the members keep their stories",
+    ),
+    trap="one percentage for the project",
+)
+
+
+def test_fc050_which_face_of_which_part_has_how_many_coats(finisher: Finisher):
+    finisher.types(
+        "2026-03-02 08:00",
+        "air 23C 50%",
+        "product new lacquer --class lacquer-sprayed",
+        "steps new clear mask lacquer*3 untape",
+        "part new bed/spindles -n 12 --face round --face tenon:joint --steps clear",
+        "part new bed/panels -n 2 --face back:hidden --face front --face tongue:joint"
+        " --steps clear",
+        "part new bed/headboard --of spindles:12 --of panels:2",
+        "log spindles panels mask",
+        "log spindles lacquer",
+        "log panels:1 lacquer --face back",
+    )
+    grid = finisher.reads("2026-03-02 10:00", "on bed/* --grid")
+    with FC050.line(1):
+        assert "spindles ×12 round 1 of 3, tape on tenon bare" in grid
+        assert "panels:1 back 1 of 3, tape on front 0 of 3, tape on tongue bare" in grid
+        assert "panels:2 back 0 of 3, tape on front 0 of 3, tape on tongue bare" in grid
+        assert "headboard waits for spindles, panels: coat still to come" in grid
+    with FC050.trap:
+        assert "%" not in grid
+        assert "%" not in finisher.types("2026-03-02 10:00", "on headboard")
+    with FC050.line(2):
+        early = finisher.types("2026-03-02 10:00", "log headboard glue-up")
+        assert "stop: headboard: members are not ready for cauls" in early
+    finisher.types("2026-03-02 10:01", "undo")
+    finisher.types("2026-03-02 12:30", "log panels:1 lacquer --face front", "log panels:2 lacquer")
+    finisher.types("2026-03-02 13:00", "log spindles lacquer")
+    finisher.types("2026-03-02 18:00", "air 23C 50%", "log spindles panels lacquer")
+    finisher.types("2026-03-03 08:00", "air 23C 50%", "log panels lacquer")
+    taped = finisher.reads("2026-03-03 12:00", "on bed/* --grid")
+    finisher.types("2026-03-03 12:00", "log spindles panels untape")
+    soft = finisher.reads("2026-03-03 12:01", "on headboard")
+    finisher.types("2026-03-04 09:00", "air 23C 50%")
+    done = finisher.reads("2026-03-04 09:00", "on headboard --grid")
+    glued = finisher.types("2026-03-04 09:00", "log headboard glue-up")
+    with FC050.line(2):
+        assert "headboard waits for spindles, panels: untape still to come" in taped
+        assert "waits for panels: not at clamp (after" in soft
+        assert "headboard nothing is missing: every member may be clamped" in done
+        assert "stop" not in glued
+    after = finisher.reads("2026-03-04 10:00", "on bed/* --grid")
+    with FC050.line(3):
+        assert "spindles ×12 in headboard round 3" in after
+        assert "panels ×2 in headboard back 3 front 3" in after
+        spindles = finisher.types("2026-03-04 10:00", "history spindles")
+        assert spindles.count("coat lacquer") == 3
+        assert "glued up" in spindles
+        assert "coat 3 lacquer" in finisher.reads("2026-03-04 10:00", "on headboard")
+
+
+FC055 = Question(
+    "a cot: how long after the last coat may a child sleep in it",
+    shows=(
+        "the last coat of the last part, until it is hard, and no smell",
+        "how far the advice runs, and the long end taken for a child",
+        "the project says for whom it is",
+    ),
+    trap="the first part to be ready, or dry to the touch after a day",
+)
+
+
+def test_fc055_a_cot_waits_for_its_last_part_for_the_longest_and_for_no_smell(finisher: Finisher):
+    finisher.types(
+        "2026-03-02 09:00",
+        "product new poly --class oil-polyurethane",
+        "project new cot --for child",
+        "part new cot/ends -n 2",
+        "part new cot/rails -n 2",
+        "air 23C 50%",
+        "log ends poly",
+    )
+    finisher.types("2026-03-12 09:00", "air 23C 50%", "log rails poly")
+    paper = finisher.reads("2026-03-13 09:00", "handover cot --card")
+    child = paper.partition("FOR CHILD ")[2]
+    with FC055.line(1):
+        ends, rails = (
+            finisher.after(finisher.reads("2026-03-13 09:00", f"when {part}"), "fully hard")
+            for part in ("ends", "rails")
+        )
+        assert ends == "Thu 2 Apr"
+        assert rails == "Sun 12 Apr"
+        assert child.startswith("not before Sun 12 Apr 2026, and not while it smells of anything")
+        assert "not smelt since the last coat" in child
+    with FC055.line(2):
+        assert "advice runs from 1 to 30 days; the longer counts" in child
+    with FC055.line(3):
+        assert "ask a doctor" in child
+        assert "FOR CHILD" not in finisher.types(
+            "2026-03-13 09:00", "part new shelf/board", "log board poly", "handover shelf --card"
+        )
+    with FC055.trap:
+        assert "not before Thu 2 Apr" not in child
+        assert "safe from" not in paper
+        finisher.types("2026-04-20 09:00", "check rails smells")
+        late = finisher.reads("2026-04-20 09:01", "handover cot --card")
+        assert "no date can be given" in late

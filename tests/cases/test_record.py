@@ -1,0 +1,164 @@
+"""Questions about the record: found again, in order, across a change of clocks, begun again."""
+
+from __future__ import annotations
+
+from tests.cases.question import Question
+from tests.finisher import Finisher
+
+FC078 = Question(
+    "which oil went on table one, what goes on the third, how is the second repaired",
+    shows=(
+        "finishes on one wood side by side: class, coats, days, what became of them",
+        "what became of it, said weeks later, is kept with the finish",
+        "a piece that was finished takes a repair",
+    ),
+    trap="the names on the shelf, and a finished piece takes no more entries",
+)
+
+
+def test_fc078_two_products_called_tung_and_two_finishes_on_one_wood(finisher: Finisher):
+    finisher.types(
+        "2025-01-01 18:00",
+        "product new tung-finish --class wiping-varnish",
+        "product new tung-oil --class tung-oil",
+        "product new wax --class paste-wax",
+        "part new tables/one --species cherry",
+        "part new tables/two --species cherry",
+        "air 21C 50%",
+    )
+    for day in ("02", "04", "06"):
+        finisher.types(f"2025-01-{day} 18:00", "log one tung-finish --scuffed")
+    finisher.types("2025-01-20 18:00", "log one wax")
+    finisher.types("2025-01-21 18:00", "log one wax")
+    for day in ("03", "06", "09", "12", "15"):
+        finisher.types(f"2025-02-{day} 18:00", "log two tung-oil", "log two wipe")
+    finisher.types("2025-02-17 18:00", "log two wax")
+    finisher.types("2025-02-18 18:00", "log two wax")
+    finisher.types("2025-03-01 18:00", "handover one two", "review one good")
+    finisher.types("2025-04-30 18:00", "review two fair -t 'lost its sheen, chalky'")
+    past = finisher.types("2025-05-01 18:00", "past cherry")
+    one, two = past.partition("tables/two")[::2]
+    with FC078.line(1):
+        assert one.count("wiping varnish") == 1
+        assert one.count("  tung-finish ") == 3
+        assert "pure tung oil" in two
+        assert two.count("  tung-oil ") == 5
+        assert "after 72 h" in two
+        assert "good" in one
+    with FC078.line(2):
+        assert "fair" in two
+        assert "lost its sheen, chalky" in two
+        assert "Wed 18:00" in two.partition("lost its sheen")[2]
+    with FC078.trap:
+        assert "tung oil" not in one
+        assert "paste wax" in one
+    last_oil = finisher.asks("2025-05-01 18:01", "on two")[0]["coats"][-3]["act"]
+    with FC078.line(3):
+        over_wax = finisher.types("2025-05-01 18:05", "log two tung-finish")
+        assert "Nothing sticks to wax" in over_wax
+        finisher.types("2025-05-01 18:06", "undo --never-happened")
+        finisher.types("2025-05-01 18:10", f"off two --to {last_oil} --washed")
+        repaired = finisher.types("2025-05-02 18:00", "log two tung-finish --scuffed")
+        assert "Nothing sticks to wax" not in repaired
+        on = finisher.reads("2025-05-02 18:01", "on two")
+        assert "coat 5 tung-oil" in on
+        assert "coat 6 tung-finish" in on
+
+
+FC088 = Question(
+    "the clocks change while it dries: when are the twelve hours over",
+    shows=(
+        "elapsed hours are counted; an hour that occurs twice is shown with its offset",
+        "01:30 that occurred twice is asked",
+        "the same time on another day is one of the clock on the wall, not 24 h",
+    ),
+    trap="22:00 and twelve hours are 10:00 in both nights",
+)
+
+
+def test_fc088_a_coat_dries_so_many_hours_whatever_the_clocks_do(finisher: Finisher):
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-03-07 18:00",
+        "product new varnish --class oil-polyurethane --recoat 12h",
+        "part new boat/hull",
+        "part new boat/deck",
+    )
+    finisher.types("2026-03-07 22:00", "air 23C 50%", "log hull varnish")
+    spring = finisher.reads("2026-03-07 22:00", "when hull")
+    finisher.types("2026-10-31 22:00", "air 23C 50%", "log deck varnish")
+    autumn = finisher.reads("2026-10-31 22:00", "when deck")
+    finisher.types(
+        "2026-10-31 22:05",
+        "steps new bright varnish*2",
+        "part new boat/rail --steps bright",
+        "shop hours 'mon-sun 21:00-23:30'",
+    )
+    plan = finisher.reads("2026-10-31 22:05", "plan boat")
+    with FC088.line(1):
+        assert "recoat after Sun 11:00" in spring
+        assert "recoat after Sun 09:00" in autumn
+        # Free of dust after 3 h at the earliest, by its class: as it strikes one again.
+        assert "test from Sun 01:00-04:00" in autumn
+    with FC088.trap:
+        assert "Sun 10:00" not in spring
+        assert "Sun 10:00" not in autumn
+    with FC088.line(2):
+        twice = finisher.tries("2026-11-01 12:00", "log hull varnish --at 'today 01:30'")
+        assert twice.code == 2
+        assert "01:30-04:00" in twice.err
+        assert "01:30-05:00" in twice.err
+    with FC088.line(3):
+        finisher.types("2026-11-01 22:00", "log deck varnish --at 'yesterday 22:30'")
+        # 25 h of that night lie between the two, and it is still half past ten in the evening.
+        assert "varnish, Sat 22:30" in finisher.reads("2026-11-01 22:30", "on deck")
+        assert "SAT 31 OCT, 22:05" in plan
+        assert "SUN 1 NOV, 21:" in plan
+
+
+FC096 = Question(
+    "stripped after a month and done again in another finish: when is it rubbed out now",
+    shows=(
+        "the first attempt is closed as one that never hardened",
+        "what may be done when goes by the new finish, from its last coat",
+        "looking back by class shows the failure too",
+    ),
+    trap="hours of the old coats count, or the attempt is deleted and its lesson with it",
+)
+
+
+def test_fc096_the_first_attempt_is_kept_as_the_failure_that_it_was(finisher: Finisher):
+    finisher.types(
+        "2026-03-01 18:00",
+        "product new nitro --class lacquer-sprayed",
+        "product new water --class waterborne-clear",
+        "part new guitar/body",
+        "air 23C 45%",
+        "log body nitro --method spray",
+    )
+    finisher.types("2026-04-10 18:00", "air 23C 45%")
+    never = finisher.reads("2026-04-10 18:10", "check body prints")
+    finisher.types("2026-04-10 18:30", "off body --strip")
+    for day in ("14", "15", "16"):
+        finisher.types(f"2026-04-{day} 08:50", "air 23C 50%", "log body water --scuffed")
+        finisher.types(f"2026-04-{day} 14:30", "air 23C 50%", "log body water")
+    on = finisher.reads("2026-04-16 15:00", "on body")
+    past = finisher.reads("2026-04-16 15:00", "past lacquer-sprayed")
+    when = finisher.reads("2026-04-16 15:00", "when body")
+    with FC096.line(1):
+        assert "stalled: still prints when by its class it might be fully hard" in never
+        assert "attempt 1 nitro, stripped Fri" in on
+        assert "TAKEN OFF after 40 d, stripped to bare wood" in past
+        assert "prints" in past
+    with FC096.line(2):
+        assert "water, 14:30" in when
+        # Three weeks by class, a month at the long end.
+        assert "rub after Sun 17 May, test from Fri 8 May" in when
+    with FC096.line(3):
+        assert past.index("attempt 1 TAKEN OFF") < past.index("attempt 2 what is on it now")
+        assert "1 attempt taken off" in past
+        assert "attempt 1 TAKEN OFF" in finisher.reads("2026-04-16 15:00", "past waterborne-clear")
+    with FC096.trap:
+        assert "coat 6 water" in on
+        assert "coat 7" not in on
+        assert "nitro" in past
