@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import ast
+import re
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -226,3 +228,59 @@ def test_modules_and_functions_are_short(file: Path):
         and node.end_lineno - node.lineno + 1 > LONGEST_FUNCTION
     ]
     assert long == []
+
+
+# The units themselves, the one place that words a quantity, and what reads a logger's own header.
+SPEAKS_OF_UNITS = {"core/units.py", "core/quantities.py", "core/logger_table.py"}
+A_UNIT = r"°[CFcf]|Δ°C|m²|ft²|µm|g/L|m²/L|(?:kg|g|ml|L|mm|cm|m|oz|qt)\b"
+# An amount that is typed says its own unit: `base:500ml`, `--jar 500ml`.
+AS_TYPED = re.compile(r"(?:\w:|--[a-z-]+ )\d+(?:ml|L|g)\b")
+WITH_A_NUMBER, AFTER_A_VALUE = re.compile(rf"\d ?(?:{A_UNIT})"), re.compile(rf"\s?(?:{A_UNIT})")
+
+
+def test_below_the_edge_no_sentence_says_a_unit():
+    """A quantity is carried in SI (`core/quantities`), so that each shop reads its own units."""
+    wrong = [
+        f"{file.relative_to(PACKAGE)}:{line}"
+        for file in MODULES
+        if _layer(file) in {"core", "acts", "asks"}
+        and str(file.relative_to(PACKAGE)) not in SPEAKS_OF_UNITS
+        for line in _says_a_unit(ast.parse(file.read_text(encoding="utf-8")))
+    ]
+    assert wrong == []
+
+
+@pytest.mark.parametrize(
+    "line", ['f"{t:.1f} °C is cold"', '"about 21 °C"', 'f"{laid:.0f} µm wet"', 'f"{a:.3g} ml, {b}"']
+)
+def test_a_unit_in_a_sentence_is_seen(line):
+    assert list(_says_a_unit(ast.parse(f"said = {line}"))) == [1]
+
+
+@pytest.mark.parametrize("line", ['f"{celsius(t)} is cold"', 'f"{n} members"'])
+def test_a_quantity_that_is_carried_is_none(line):
+    assert list(_says_a_unit(ast.parse(f"said = {line}"))) == []
+
+
+def _says_a_unit(tree: ast.Module) -> Iterator[int]:
+    """Yield the lines where a string has a unit behind a number, or behind a value in it."""
+    silent = {
+        id(each)
+        for node in ast.walk(tree)
+        for each in ast.walk(_unprinted(node) or ast.Constant(""))
+    }
+    for node in ast.walk(tree):
+        if isinstance(node, ast.JoinedStr) and id(node) not in silent:
+            pairs = [(a, b) for a, b in pairwise(node.values) if isinstance(a, ast.FormattedValue)]
+            words = (b.value for _, b in pairs if isinstance(b, ast.Constant))
+            yield from (node.lineno for word in words if AFTER_A_VALUE.match(str(word)))
+        said = str(node.value) if isinstance(node, ast.Constant) and id(node) not in silent else ""
+        if WITH_A_NUMBER.search(AS_TYPED.sub("", said)):
+            yield node.lineno
+
+
+def _unprinted(node: ast.AST) -> ast.AST | None:
+    """Return a docstring, or the format of a value: `.3g` is no three grams."""
+    if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+        return node.value
+    return node.format_spec if isinstance(node, ast.FormattedValue) else None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from finishlog.asks.cans import coats_from, mixed_words
+from finishlog.asks.cans import coats_from, mixed_words, part_words
 from finishlog.asks.look import Look
 from finishlog.core.containers import Container, MixPart
 from finishlog.core.mixes import changed, parts_text
@@ -65,8 +65,9 @@ def what_changed(before: Look, after: Look, entry: ContainerEvent, facts: Facts)
     was, is_now = (seen.shop.containers[entry.container] for seen in (before, after))
     if parts_text(was.parts) == parts_text(is_now.parts):
         return ()
-    family = facts.finish_class(after.shop.products[is_now.product].class_key).family
-    words = [mixed_words(each, family, facts) or parts_text(each.parts) for each in (was, is_now)]
+    words = [
+        mixed_words(each, facts) or ", ".join(map(part_words, each.parts)) for each in (was, is_now)
+    ]
     coats = coats_from(after, is_now.id)
     on = (f"coats from it keep their dates: {', '.join(coats)}",) if coats else ()
     return (f"{is_now.name}: {words[1]}, was {words[0]}", *on)

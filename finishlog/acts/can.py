@@ -11,6 +11,7 @@ from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.containers import Container, ContainerKind
 from finishlog.core.findings import Finding
+from finishlog.core.quantities import millilitres
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.shop import ThingKind
 from finishlog.errors import UsageFault
@@ -149,8 +150,8 @@ def _columns(can: Container, change: CanChange, clock: Clock) -> list[_Column]:
     if change.use_by is not None:
         found.append(_date("use_by_at", can.use_by_at, _end(can, change.use_by), clock))
     if change.amount_ml is not None:
-        was = f"{can.amount_ml:.4g} ml" if can.amount_ml else ""
-        found.append(("amount_ml", change.amount_ml, was, f"{change.amount_ml:.4g} ml"))
+        was = millilitres(can.amount_ml) if can.amount_ml else ""
+        found.append(("amount_ml", change.amount_ml, was, millilitres(change.amount_ml)))
     if change.batch is not None:
         found.append(("batch", change.batch, can.batch, change.batch))
     if change.note is not None:

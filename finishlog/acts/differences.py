@@ -20,6 +20,7 @@ from finishlog.asks.on import step_words
 from finishlog.clock import Clock
 from finishlog.core.air import STANDARD_AIR
 from finishlog.core.finishes import Figure
+from finishlog.core.quantities import celsius
 from finishlog.core.shop import (
     Face,
     Part,
@@ -61,12 +62,12 @@ def of_room(file: RoomInFile, room: Room) -> Iterator[Difference]:
     what = f"room {room.name}"
     if file.coldest_c is not None and file.coldest_c != room.coldest_night_c:
         known = room.coldest_night_c
-        was = f"{known:g} °C" if known is not None else "not said"
+        was = celsius(known, 1) if known is not None else "not said"
         night = f"{file.coldest_c:g}C"
         yield Difference(
             f"{what}, night",
             was,
-            f"{file.coldest_c:g} °C",
+            celsius(file.coldest_c, 1),
             _type("room", "night", room.name, night),
         )
     if file.note is not None and file.note != room.note:

@@ -246,7 +246,7 @@ def _mixed(seen: Look, state: ContainerState, made: Recipe, facts: Facts, at: Wh
         topped_up=False,
         at=at,
         parts=made.parts,
-        ratio=mixed_words(can, of.family, facts),
+        ratio=mixed_words(can, facts),
         cut_g_per_l=cut_g_per_l(can.parts, facts.mixing),
         dilution=made.dilution,
         about_l=made.about_l,
@@ -278,7 +278,7 @@ def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Find
         yield Finding(
             Level.CAUTION,
             f"nothing that hardens {product.name} is among its parts: it stays soft without",
-            "log what went in: finishlog mix " + f"{product.name} base:500ml hardener:50ml",
+            "log what went in: finishlog mix " + f"{product.name} base:AMOUNT hardener:AMOUNT",
             COMMON_PRACTICE,
         )
     if flakes_not_weighed(made.parts):
@@ -286,6 +286,6 @@ def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Find
             Level.CAUTION,
             "flakes are weighed, not measured: heaped they are mostly air, and the cut comes out "
             "much weaker than meant",
-            "weigh them: flakes:120g alcohol:1L is a 1 lb cut",
+            "weigh them, or the cut is not known: flakes:WEIGHT alcohol:VOLUME",
             COMMON_PRACTICE,
         )

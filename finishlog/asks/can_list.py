@@ -162,7 +162,7 @@ def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> Can
         name=can.name,
         kind=can.kind,
         product=shop.products[can.product].name,
-        ratio=mixed_words(can, state.of.family, facts),
+        ratio=mixed_words(can, facts),
         batch=can.batch,
         made_at=state.made,
         opened_at=state.opened,

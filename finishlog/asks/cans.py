@@ -15,13 +15,15 @@ from finishlog.core.containers import (
     ContainerKind,
     ContainerState,
     Lid,
+    MixPart,
     container_state,
     events_by_container,
 )
 from finishlog.core.findings import Finding, Level
 from finishlog.core.keeping import keeping_findings
-from finishlog.core.mixes import POUND_CUT_G_PER_L, cut_g_per_l, ratio_words
+from finishlog.core.mixes import cut_g_per_l, ratio_words
 from finishlog.core.names import find
+from finishlog.core.quantities import grams, grams_per_litre, millilitres
 from finishlog.core.records import Coat, ContainerDeed, ContainerEvent
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Shop, ThingKind
@@ -118,7 +120,7 @@ def _mix_line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) ->
     return MixLine(
         name=state.container.name,
         product=shop.products[state.container.product].name,
-        ratio=mixed_words(state.container, state.of.family, facts),
+        ratio=mixed_words(state.container, facts),
         made_at=state.made or now,
         use_by=state.use_by,
         overdue=state.use_by is not None and now > state.use_by,
@@ -146,17 +148,20 @@ def cans_in_doubt(
     return tuple(found)
 
 
-def mixed_words(container: Container, family: str, facts: Facts) -> str:
-    """Say what a mix is: `10:1`, `2 lb cut, 240 g/L`; empty when nothing says so."""
+def mixed_words(container: Container, facts: Facts) -> str:
+    """Say what a mix is: its ratio, or its cut; empty when nothing says so."""
     cut = cut_g_per_l(container.parts, facts.mixing)
-    if cut is None:
-        return ratio_words(container.parts)
-    return cut_words(cut) if family == "shellac" else f"{cut:.3g} g/L"
+    return ratio_words(container.parts) if cut is None else grams_per_litre(cut)
 
 
-def cut_words(cut: float) -> str:
-    """Say a cut in both units: `2 lb cut, 240 g/L`. Nobody weighs flakes to the gram."""
-    return f"{cut / POUND_CUT_G_PER_L:.2g} lb cut, {cut:.3g} g/L"
+def part_words(part: MixPart) -> str:
+    """Say one part: so many grams of flakes, so much base, `2 parts varnish`."""
+    if part.volume_ml is not None:
+        within = f" (with {grams(part.weight_g)} flakes)" if part.weight_g is not None else ""
+        return f"{millilitres(part.volume_ml)} {part.name}{within}"
+    if part.weight_g is not None:
+        return f"{grams(part.weight_g)} {part.name}"
+    return f"{part.parts:g} part{'' if part.parts == 1 else 's'} {part.name}"
 
 
 def from_words(container: int | None, shop: Shop, facts: Facts) -> str:
@@ -164,10 +169,9 @@ def from_words(container: int | None, shop: Shop, facts: Facts) -> str:
     known = shop.containers.get(container) if container is not None else None
     if known is None:
         return ""
-    family = facts.finish_class(shop.products[known.product].class_key).family
     batch = f"batch {known.batch}" if known.batch else ""
     drawn = f"drawn from {known.drawn_from}" if known.drawn_from else ""
-    said = (known.name, mixed_words(known, family, facts), drawn, batch)
+    said = (known.name, mixed_words(known, facts), drawn, batch)
     return ", ".join(word for word in said if word)
 
 

@@ -9,6 +9,7 @@ from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.core.air import Air
 from finishlog.core.finishes import Method
 from finishlog.core.grouping import describe, with_project
+from finishlog.core.quantities import celsius
 from finishlog.core.records import (
     AirImported,
     AnyEntry,
@@ -34,7 +35,6 @@ from finishlog.core.records import (
     Work,
 )
 from finishlog.core.shop import FaceKind, Part, Shop, zone_name
-from finishlog.core.units import Temperature, from_base, sign
 from finishlog.facts.load import Facts
 
 PUT_ON = {Method.BRUSH: "brushed", Method.WIPE: "wiped on", Method.SPRAY: "sprayed"}
@@ -52,7 +52,6 @@ class Words:
 
     shop: Shop
     facts: Facts
-    temperature: Temperature
     coats: Mapping[int, str] = field(default_factory=dict)
 
     def of(self, entry: AnyEntry) -> str:
@@ -107,22 +106,19 @@ class Words:
                 count = f"{entry.count} reading{'' if entry.count == 1 else 's'}"
                 return f"air of {name}: {count} of {entry.file_name}"
             case Heated():
-                to = "" if entry.temperature_c is None else self._degrees(entry.temperature_c)
+                to = "" if entry.temperature_c is None else celsius(entry.temperature_c, 1)
                 return f"heater in {name}" + (f" to {to}" if to else "")
 
     def _piece_reading(self, entry: PieceReading) -> str:
         warm, moist = entry.temperature_c, entry.moisture_pct
         return _join(
-            "" if warm is None else f"surface {self._degrees(warm)}",
+            "" if warm is None else f"surface {celsius(warm, 1)}",
             "" if moist is None else f"wood at {moist:.3g} % moisture",
         )
 
-    def _degrees(self, celsius: float) -> str:
-        return f"{from_base(celsius, self.temperature):.3g} {sign(self.temperature)}"
-
     def air(self, air: Air) -> str:
-        """Say an air in the person's unit."""
-        return f"{self._degrees(air.temperature_c)}, {air.humidity_pct:.3g} %"
+        """Say an air."""
+        return f"{celsius(air.temperature_c, 1)}, {air.humidity_pct:.3g} %"
 
 
 def said_words(entry: AnyEntry) -> str:

@@ -10,17 +10,17 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from finishlog.asks.cans import deed_words
+from finishlog.asks.cans import deed_words, part_words
 from finishlog.asks.entry_words import Named, Words
 from finishlog.asks.parts import Wanted
 from finishlog.clock import Clock
+from finishlog.core.mixes import parts_of_text
 from finishlog.core.records import AnyEntry, Coat, ContainerDeed, Joined, Moved, Stripped, When
 from finishlog.core.shop import Shop, ThingKind
-from finishlog.core.units import Temperature
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 from finishlog.store.changes import Change, read_changes
-from finishlog.store.containers import containers_of
+from finishlog.store.containers import PARTS, containers_of
 from finishlog.store.database import Database
 from finishlog.store.heads import with_members
 from finishlog.store.read_history import HistoryRow, read_acts, read_history, read_records
@@ -61,8 +61,6 @@ def history(
     facts: Facts,
     clock: Clock,
     about: Wanted | None = None,
-    *,
-    temperature: Temperature = Temperature.CELSIUS,
 ) -> tuple[HistoryLine, ...]:
     """Return the lines about some parts or pieces, with what an assembly is made of; else all."""
     with database.reading() as connection:
@@ -72,7 +70,7 @@ def history(
         changes = _changes(connection, shop, about.ids if about else ())
         known = {row.act for row in rows}
         rows += read_acts(connection, {change.act for change in changes} - known)
-        return _lines(connection, rows, changes, shop, facts, temperature)
+        return _lines(connection, rows, changes, shop, facts)
 
 
 def one_act(
@@ -80,8 +78,6 @@ def one_act(
     facts: Facts,
     clock: Clock,
     act: int,
-    *,
-    temperature: Temperature = Temperature.CELSIUS,
 ) -> tuple[HistoryLine, ...]:
     """Return every line of one act; NotFound when there is no such act."""
     with database.reading() as connection:
@@ -91,7 +87,7 @@ def one_act(
             raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
         shop = read_shop(connection, clock.now, include_archived=True)
         changes = read_changes(connection)
-        return _lines(connection, mine, changes, shop, facts, temperature, rows)
+        return _lines(connection, mine, changes, shop, facts, rows)
 
 
 def _changes(connection: Connection, shop: Shop, parts: Collection[int]) -> tuple[Change, ...]:
@@ -111,7 +107,6 @@ def _lines(
     changes: Iterable[Change],
     shop: Shop,
     facts: Facts,
-    temperature: Temperature,
     among: Sequence[HistoryRow] = (),
 ) -> tuple[HistoryLine, ...]:
     """Put rows into words; `among`: all the rows that may have amended them, if not they."""
@@ -120,7 +115,7 @@ def _lines(
     below = read_records(connection, [row for row in among if row.entry in survivors])
     known = (*records.values(), *below.values())
     coats = {e.id: e.product_name for e in known if isinstance(e, Coat)}
-    words, named = Words(shop, facts, temperature, coats), Named(shop)
+    words, named = Words(shop, facts, coats), Named(shop)
     cans = containers_of(connection, [r.entry for r in rows if r.kind == "container" and r.entry])
     acts = {row.entry: row.act for row in among or rows if row.entry}
     changed: dict[int, list[str]] = {}
@@ -135,9 +130,10 @@ def _lines(
 
 def _words(change: Change) -> str:
     """Say what a change changed; what was added says so in the words that were typed."""
-    if not change.was:
-        return f"{change.what}: {change.becomes or 'none'}"
-    return f"{change.what}: {change.becomes or 'none'}, was {change.was}"
+    was, becomes = change.was, change.becomes
+    if change.what == PARTS:
+        was, becomes = (", ".join(map(part_words, parts_of_text(x))) for x in (was, becomes))
+    return f"{change.what}: {becomes or 'none'}" + (f", was {was}" if was else "")
 
 
 def _line(

@@ -32,7 +32,6 @@ from finishlog.core.records import (
     When,
 )
 from finishlog.core.shop import Face, FaceKind, Log, Part, Shop, Zone, zone_name
-from finishlog.core.units import Temperature
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 from finishlog.store.containers import with_containers_of
@@ -171,7 +170,7 @@ def _finishes(
 ) -> list[PastFinish]:
     stays = rooms_of_pieces(shop, log)
     coats = {e.id: e.product_name for e in log.entries if isinstance(e, Coat)}
-    words = Words(shop, facts, Temperature.CELSIUS, coats)
+    words = Words(shop, facts, coats)
     names = {piece.id: part.path for part in shop.parts for piece in part.pieces}
     into = {
         m: names.get(e.into, "") for e in log.entries if isinstance(e, Joined) for m in e.members

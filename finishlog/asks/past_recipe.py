@@ -14,6 +14,7 @@ from finishlog.core.air import Air
 from finishlog.core.air_met import Stay
 from finishlog.core.checks import failed
 from finishlog.core.finishes import Limits, Method
+from finishlog.core.quantities import celsius
 from finishlog.core.records import (
     AnyEntry,
     Check,
@@ -179,9 +180,9 @@ def _coat(
 def _beyond(limits: Limits, air: Air) -> str:
     """Say which limit of its class an air was beyond; empty: none."""
     if limits.min_c and air.temperature_c < limits.min_c.value:
-        return f"TOO COLD, it needs {limits.min_c.value:.0f} °C"
+        return f"TOO COLD, it needs {celsius(limits.min_c.value)}"
     if limits.max_c and air.temperature_c > limits.max_c.value:
-        return f"TOO HOT, its limit is {limits.max_c.value:.0f} °C"
+        return f"TOO HOT, its limit is {celsius(limits.max_c.value)}"
     if limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value:
         return f"TOO DAMP, its limit is {limits.max_rh_pct.value:.0f} %"
     return ""

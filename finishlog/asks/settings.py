@@ -4,22 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from finishlog.core.units import Area, Cut, Film, Temperature, Unit, Volume, Weight
+from finishlog.core.units import Unit, Units
 from finishlog.store.database import Database
 from finishlog.store.usual import TIME_ZONE, read_settings
-
-
-@dataclass(frozen=True, slots=True)
-class Units:
-    """What a number without a unit is taken as, and what answers are shown in."""
-
-    temperature: Temperature = Temperature.CELSIUS
-    area: Area = Area.SQUARE_METRE
-    volume: Volume = Volume.LITRE
-    weight: Weight = Weight.GRAM
-    film: Film = Film.MICROMETRE
-    cut: Cut = Cut.POUND_CUT
-
 
 UNITS: dict[str, type[Unit]] = {
     each.name: type(getattr(Units(), each.name)) for each in fields(Units)

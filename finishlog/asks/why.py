@@ -21,6 +21,7 @@ from finishlog.core.findings import NO_FLAME
 from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.grouping import Group, groups
 from finishlog.core.layers import Layer
+from finishlog.core.quantities import apart
 from finishlog.core.records import Check
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
@@ -33,8 +34,8 @@ from finishlog.store.database import Database
 _POINTS = 31
 
 ESTIMATES = {
-    Mechanism.OXIDATION: "a factor of 2 per 10 °C, an assumption for oil varnish",
-    Mechanism.CROSS_LINKING: "a factor of 2 per 10 °C",
+    Mechanism.OXIDATION: f"a factor of 2 per {apart(10)}, an assumption for oil varnish",
+    Mechanism.CROSS_LINKING: f"a factor of 2 per {apart(10)}",
     Mechanism.WATER: "by the air's thirst for water, an estimate",
     Mechanism.ALCOHOL: "by the alcohol's vapour pressure, an estimate",
     Mechanism.SOLVENT: "by the solvent's vapour pressure, an estimate",

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.desk import Desk
 from finishlog.cli.json_answer import show_json
 from finishlog.cli.screen import Page, show
+from finishlog.core.quantities import OPENS, worded
 
 if TYPE_CHECKING:
     from finishlog.acts.made import Made
@@ -20,7 +21,12 @@ def show_answer(
     if json:
         show_json(command, here.clock.now, answer)
     else:
-        show(page())
+        show(_in_units(page(), here))
+
+
+def _in_units(page: Page, here: Desk) -> Page:
+    """Word the quantities in a page; the person's units are asked for when there is one."""
+    return page.mapped(lambda text: worded(text, here.units) if OPENS in text else text)
 
 
 def show_made(here: Desk, command: str, made: Made, json: bool) -> None:

@@ -146,7 +146,7 @@ def can_show(context: typer.Context, name: Name, json: Json = False) -> None:
     answer = settled(
         here, (name,), lambda words: shown(here.database, here.facts, here.clock, words[0])
     )
-    show_answer(here, "can show", answer, json, lambda: can_page(answer, here.clock, here.units))
+    show_answer(here, "can show", answer, json, lambda: can_page(answer, here.clock))
 
 
 def _deed(deed: ContainerDeed) -> Callable[..., None]:
@@ -233,7 +233,7 @@ def mix(
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
     answer = settled(here, (product,), attempt, may_make=not tell)
-    show_answer(here, "mix", answer, json, lambda: mix_page(answer, here.clock, here.units))
+    show_answer(here, "mix", answer, json, lambda: mix_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:

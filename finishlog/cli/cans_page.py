@@ -5,37 +5,36 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from finishlog.asks.cans import part_words
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import remedies
 from finishlog.core.findings import Finding, Level
+from finishlog.core.quantities import millilitres
 from finishlog.core.records import ContainerDeed
 from finishlog.core.shown_times import clock_words, closes_at, happened
-from finishlog.core.units import Unit, Volume, from_base, sign
 
 if TYPE_CHECKING:
     from finishlog.acts.can import DeedDone
     from finishlog.acts.mix import Mixed
     from finishlog.asks.can_list import CanLine, CanShown
     from finishlog.asks.cans import CanInDoubt, MixLine
-    from finishlog.asks.settings import Units
     from finishlog.clock import Clock
-    from finishlog.core.containers import MixPart
     from finishlog.core.mixes import Dilution
 
 _WASTE = "safety: its sheet and the local waste rules say where it goes; no drain, no bin of rags"
 _A_CUT = "a cut is the weight of flakes to the volume of alcohol, not of the liquid it makes"
 
 
-def mix_page(answer: Mixed, clock: Clock, units: Units) -> Page:
+def mix_page(answer: Mixed, clock: Clock) -> Page:
     """Echo a mix: what is in it, until when, what to heed."""
     page = Page()
     _warn(page, [w for w in answer.warnings if w.get_out])
-    page.line(_mixed(answer, clock, units))
+    page.line(_mixed(answer, clock))
     if answer.about_l:
-        page.line(f"makes about {volume_words(answer.about_l, units)}")
+        page.line(f"makes about {millilitres(1000 * answer.about_l)}")
     if answer.dilution:
         page.line(_dilution(answer.dilution))
-    elif answer.cut_g_per_l and "lb cut" in answer.ratio:
+    elif answer.cut_g_per_l:
         page.line(_A_CUT)
     if answer.solids_pct:
         low, high = answer.solids_pct.low, answer.solids_pct.high
@@ -57,35 +56,14 @@ def _until(answer: Mixed, clock: Clock) -> str:
     return f"use it {by_words(answer, clock)}{heat}"
 
 
-def _mixed(answer: Mixed, clock: Clock, units: Units) -> str:
+def _mixed(answer: Mixed, clock: Clock) -> str:
     ratio = f", {answer.ratio}" if answer.ratio else ""
-    poured = ", ".join(part_words(part, units) for part in answer.parts)
+    poured = ", ".join(part_words(part) for part in answer.parts)
     what = ": ".join(x for x in (f"{answer.product}{ratio}", poured) if x)
     if not answer.act:
         return what
     when = happened(answer.at, clock.now, clock.zone)
     return f"{when}  {answer.name} {'topped up' if answer.topped_up else 'mixed'}: {what}"
-
-
-def part_words(part: MixPart, units: Units) -> str:
-    """Say one part: `120 g flakes`, `500 ml base`, `2 parts varnish`."""
-    if part.volume_ml is not None:
-        within = f" (with {part.weight_g:.3g} g flakes)" if part.weight_g is not None else ""
-        return f"{volume_words(part.volume_ml / 1000, units)} {part.name}{within}"
-    if part.weight_g is not None:
-        return f"{_about(part.weight_g, units.weight)} {part.name}"
-    return f"{part.parts:g} part{'' if part.parts == 1 else 's'} {part.name}"
-
-
-def volume_words(litres: float, units: Units) -> str:
-    """Say a volume in the person's unit, what is less than a litre in ml."""
-    small = units.volume is Volume.LITRE and litres < 1
-    return _about(litres, Volume.MILLILITRE if small else units.volume)
-
-
-def _about(base: float, unit: Unit) -> str:
-    """Show an amount to three figures: nobody weighs or pours more exactly."""
-    return f"{float(f'{from_base(base, unit):.3g}'):g} {sign(unit)}"
 
 
 def _dilution(by: Dilution) -> str:
@@ -162,18 +140,18 @@ def _dates(line: CanLine, clock: Clock) -> str:
     return ", ".join(x for x in (use, *said, batch) if x)
 
 
-def can_page(answer: CanShown, clock: Clock, units: Units) -> Page:
+def can_page(answer: CanShown, clock: Clock) -> Page:
     """Show one container."""
     page = Page()
     line = answer.line
     section = page.section(f"{line.name}: {line.kind.value} of {line.product}, {line.how}")
     _row(section, "is", line.ratio)
     for part in answer.parts:
-        section.row("part", part_words(part, units))
+        section.row("part", part_words(part))
     if answer.solids_pct:
         section.row("solids", "about {:.0f} to {:.0f} % by volume".format(*answer.solids_pct))
     if line.amount_ml and not answer.parts:
-        section.row("held", volume_words(line.amount_ml / 1000, units))
+        section.row("held", millilitres(line.amount_ml))
     _row(section, "dates", _dates(line, clock))
     _row(section, "drawn from", answer.drawn_from)
     _row(section, "was", ", ".join(line.old_names))

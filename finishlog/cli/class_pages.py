@@ -15,7 +15,7 @@ from finishlog.core.units import Temperature, sign, to_base
 
 if TYPE_CHECKING:
     from finishlog.asks.classes import ClassLine
-    from finishlog.asks.settings import Units
+    from finishlog.core.units import Units
     from finishlog.facts.load import Facts
 
 Words = Callable[[Range], str]

@@ -12,14 +12,13 @@ from typing import TYPE_CHECKING
 from finishlog import clock, paths
 from finishlog.cli.screen import one_line
 from finishlog.core.records import When, at
-from finishlog.core.units import Temperature
+from finishlog.core.units import Temperature, Units
 from finishlog.core.whole_number import whole_number
 from finishlog.errors import DatabaseFault
 
 if TYPE_CHECKING:
     from datetime import datetime
 
-    from finishlog.asks.settings import Units
     from finishlog.facts.load import Facts
     from finishlog.store.database import Database
 
@@ -102,7 +101,9 @@ class Desk:
 
     @cached_property
     def units(self) -> Units:
-        """The units that things are typed and shown in."""
+        """The units that things are typed and shown in; the usual ones where nothing was set."""
+        if not self.path.exists():
+            return Units()
         from finishlog.asks.settings import units
 
         return units(self.database)

@@ -11,6 +11,7 @@ from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.core.air import STANDARD_AIR
 from finishlog.core.glues import Glue
+from finishlog.core.quantities import apart
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
@@ -61,7 +62,7 @@ def _warmth(section: Section, glue: Glue, facts: Facts, unit: Temperature) -> No
     for name, limit in (("not colder than", glue.min_c), ("wood at", glue.wood_c)):
         if limit is not None:
             section.row(name, show_temperature(limit.value, unit), basis(limit.source, facts))
-    section.row("colder air", "longer", "half the pace for each 10 °C (18 °F): an assumption")
+    section.row("colder air", "longer", f"half the pace for each {apart(10)}: an assumption")
 
 
 def _named_sources(section: Section, glue: Glue, facts: Facts) -> None:

@@ -14,8 +14,12 @@ from datetime import UTC, date, datetime
 from enum import Enum
 
 from finishlog.cli.screen import OBEYED
+from finishlog.core.quantities import worded
+from finishlog.core.units import Units
 
 VERSION = 1
+# A document is the same whatever units its reader likes.
+_SI = Units()
 
 # What a terminal would obey is written as its number; outside of strings none of it occurs.
 _ESCAPED = {sign: f"\\u{sign:04x}" for sign in OBEYED if sign >= 0x7F}
@@ -41,6 +45,8 @@ def _plain(value: object) -> object:
         return value.astimezone(UTC).isoformat().replace("+00:00", "Z")
     if isinstance(value, date):
         return value.isoformat()
+    if isinstance(value, str):
+        return worded(value, _SI)
     if is_dataclass(value) and not isinstance(value, type):
         return {f.name: _plain(getattr(value, f.name)) for f in fields(value)}
     if isinstance(value, Mapping):

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from finishlog.asks.entry_words import PUT_ON, TAKEN_OFF
 from finishlog.cli.measures import show_air
 from finishlog.cli.screen import Page, Section, Tone
+from finishlog.core.quantities import micrometres
 from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.units import Temperature
 
@@ -67,7 +68,7 @@ def _coat(coat: PastCoat, unit: Temperature, *, of_class: bool) -> str:
     bits += [show_air(coat.air, unit) + beyond] if coat.air else []
     bits += [PUT_ON[coat.method]] if coat.method else []
     bits += ["scuffed before"] if coat.scuffed_before else []
-    bits += [f"{coat.wet_film_um:g} µm wet"] if coat.wet_film_um else []
+    bits += [f"{micrometres(coat.wet_film_um)} wet"] if coat.wet_film_um else []
     bits += [f"wiped after {coat.wiped_after_min:g} min"] if coat.wiped_after_min else []
     bits += [coat.note] if coat.note else []
     bits += [f"then {_deeds(coat.since)}"] if coat.since else []
@@ -159,7 +160,7 @@ def pairs_page(answer: Sequence[Pair], clock: Clock, unit: Temperature) -> Page:
         section.row("interval", _interval(pair.hours_between, pair))
         section.row("air", f"{_air(pair.air, unit)}; under it {_air(pair.air_between, unit)}")
         scuffed = {True: "yes", False: "no", None: "not on record"}[pair.scuffed]
-        film = f", {pair.wet_film_um:g} µm wet" if pair.wet_film_um else ""
+        film = f", {micrometres(pair.wet_film_um)} wet" if pair.wet_film_um else ""
         section.row("scuffed", scuffed + film)
         if pair.colour and pair.colour_wait_h is not None:
             wait = f"{pair.colour} had {_hours(pair.colour_wait_h)} before it was covered"

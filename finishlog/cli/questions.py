@@ -94,13 +94,12 @@ def history(
     from finishlog.cli.history_page import act_page, history_page
 
     here = desk(context)
-    unit = here.temperature
     if act is not None:
-        whole = one_act(here.database, here.facts, here.clock, act, temperature=unit)
+        whole = one_act(here.database, here.facts, here.clock, act)
         show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
         return
     about = _wanted(here, parts, archived=True) if parts else None
-    answer = answer_history(here.database, here.facts, here.clock, about, temperature=unit)
+    answer = answer_history(here.database, here.facts, here.clock, about)
     show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
 
 

@@ -11,8 +11,7 @@ from finishlog.cli.options import Json, desk
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
-    from finishlog.asks.settings import Units
-    from finishlog.cli.desk import Desk
+    pass
 
 wood = typer.Typer(help="Woods: what they do to a finish.", no_args_is_help=True)
 glue = typer.Typer(help="Glues: open, clamps, finish, with sources.", no_args_is_help=True)
@@ -45,7 +44,7 @@ def class_show(
     here = desk(context)
     answer = one_class(here.facts, name)
     show_answer(
-        here, "class show", answer, json, lambda: class_page(answer, here.facts, _units(here))
+        here, "class show", answer, json, lambda: class_page(answer, here.facts, here.units)
     )
 
 
@@ -99,15 +98,8 @@ def glue_show(
 
     here = desk(context)
     answer = one_glue(here.facts, name)
-    unit = _units(here).temperature
+    unit = here.units.temperature
     show_answer(here, "glue show", answer, json, lambda: glue_page(answer, here.facts, unit))
-
-
-def _units(here: Desk) -> Units:
-    """Return the person's units, or the usual ones: looking something up makes no database."""
-    from finishlog.asks.settings import Units
-
-    return here.units if here.path.exists() else Units()
 
 
 def register(app: typer.Typer) -> None:

@@ -6,7 +6,7 @@ A tone only helps the eye; the words carry the meaning. Text from a person is ne
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -68,6 +68,15 @@ class Page:
         made = Section(one_line(title), tone=tone)
         self.sections.append(made)
         return made
+
+    def mapped(self, change: Callable[[str], str]) -> Page:
+        """Return the page with every title and cell changed so."""
+        changed = Page()
+        for section in self.sections:
+            made = changed.section(change(section.title), section.tone)
+            for row in section.rows:
+                made.row(*map(change, row.cells), tone=row.tone)
+        return changed
 
     def line(self, text: str, tone: Tone = Tone.PLAIN) -> None:
         """Add one line at the margin."""

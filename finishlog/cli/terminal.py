@@ -15,7 +15,7 @@ from finishlog.cli.screen import INDENT, Page, Row, Section, layout, widths
 _LEAST = 24
 # The blank in `17.2 °C`, `Wed 21:00`, `act 19`, and a private sign that stands for it meanwhile.
 _HELD = re.compile(
-    r"(?<=\d) (?=(?:°[CF]|%|h|d|min|ml|g|µm)(?!\w))|(?<=\bact) (?=\d)|"
+    r"(?<=\d) (?=(?:°[CF]|%|h|d|min|ml|L|qt|oz wt|g|µm|mil)(?!\w))|(?<=\bact) (?=\d)|"
     r"(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)) (?=\d)"
 )
 _HOLD = "\ue000"

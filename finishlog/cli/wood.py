@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from finishlog.acts.moisture import Moist
     from finishlog.acts.surface import Surface
     from finishlog.cli.desk import Desk
-    from finishlog.core.units import Temperature
 
 # `-2C` is a temperature.
 _SETTINGS = {"surface": {"ignore_unknown_options": True}}
@@ -76,7 +75,7 @@ def _settles(here: Desk, typed: str, json: bool) -> None:
     from finishlog.cli.measures import air as read_air
     from finishlog.cli.wood_page import settles_page
 
-    unit = _unit(here)
+    unit = here.temperature
     answer = wood_air("", read_air(typed, unit))
     show_answer(here, "moisture", answer, json, lambda: settles_page(answer, unit))
 
@@ -142,7 +141,7 @@ def movement(
     from finishlog.cli.wood_page import movement_page
 
     here = desk(context)
-    unit = _unit(here)
+    unit = here.temperature
     width_mm, length = read_width(width)
     answer = answer_movement(
         here.facts,
@@ -155,13 +154,6 @@ def movement(
     show_answer(
         here, "movement", answer, json, lambda: movement_page(answer, here.facts, unit, length)
     )
-
-
-def _unit(here: Desk) -> Temperature:
-    """Return the person's unit of temperature: a figure that is looked up makes no database."""
-    from finishlog.asks.settings import Units
-
-    return here.temperature if here.path.exists() else Units().temperature
 
 
 def register(app: typer.Typer) -> None:

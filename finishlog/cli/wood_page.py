@@ -74,7 +74,7 @@ def movement_page(answer: Movement, facts: Facts, unit: Temperature, length: Len
     page = Page()
     change = abs(answer.change_mm)
     how = "wider" if answer.change_mm > 0 else "narrower"
-    moved = f"{_width(change, length)}{_also(change, length)} {how}"
+    moved = f"{_width(change, length)} {how}"
     if not change:
         moved = "no change"
     cut = "quarter-sawn" if answer.radial else "flat-sawn"
@@ -142,9 +142,3 @@ def _not_read(room: WoodAir, so: str) -> str:
 def _width(mm: float, unit: Length) -> str:
     value = round(from_base(mm, unit), _PLACES[unit])
     return f"{value:.{_PLACES[unit]}f}".rstrip("0").rstrip(".") + f" {sign(unit)}"
-
-
-def _also(mm: float, unit: Length) -> str:
-    """Say an amount in the other system as well."""
-    other = Length.MILLIMETRE if unit in {Length.INCH, Length.FOOT} else Length.INCH
-    return f" ({_width(mm, other)})"

@@ -13,6 +13,7 @@ from finishlog.core.air import Air
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
 from finishlog.core.glues import Glue, clamp_until, finish_from, level_from
+from finishlog.core.quantities import celsius
 from finishlog.core.records import Joined, Operation
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
@@ -86,8 +87,8 @@ def cold_joint(state: ZoneState, book: Book) -> Finding | None:
         return None
     return Finding(
         Level.CAUTION,
-        f"the joint met {air.temperature_c:.0f} °C while it set; {glue.name} wants "
-        f"{glue.min_c.value:.0f} °C",
+        f"the joint met {celsius(air.temperature_c)} while it set; {glue.name} wants "
+        f"{celsius(glue.min_c.value)}",
         "try whether it holds before anything is put on it",
         glue.min_c.source,
     )

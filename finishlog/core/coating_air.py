@@ -13,6 +13,7 @@ from finishlog.core.counting import outside
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.layers import SURFACE_HOLDS, WARMS_UP
+from finishlog.core.quantities import apart, celsius, typed_celsius
 from finishlog.core.records import AnyEntry, PieceReading
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
@@ -100,7 +101,7 @@ def air_findings(
             Finding(
                 Level.CAUTION,
                 "the room's air was not read in the last hours",
-                "log it: finishlog air 17C 58%",
+                f"log it: finishlog air {typed_celsius(17)} 58%",
             ),
         )
     found = [
@@ -122,14 +123,14 @@ def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
     if limits.min_c and t < limits.min_c.value:
         yield Finding(
             Level.STOP,
-            f"{t:.1f} °C is below the {limits.min_c.value:.0f} °C that {of.name} needs",
+            f"{celsius(t, 1)} is below the {celsius(limits.min_c.value)} that {of.name} needs",
             f"warm the room and the part first: {NO_FLAME}",
             limits.min_c.source,
         )
     if limits.max_c and t > limits.max_c.value:
         yield Finding(
             Level.STOP,
-            f"{t:.1f} °C is above the {limits.max_c.value:.0f} °C limit for {of.name}",
+            f"{celsius(t, 1)} is above the {celsius(limits.max_c.value)} limit for {of.name}",
             "wait for a cooler hour",
             limits.max_c.source,
         )
@@ -147,8 +148,8 @@ def _dew(air: Air, surface: float, figures: DryingFigures) -> Iterator[Finding]:
     if surface - dew < figures.dew_margin_c:
         yield Finding(
             Level.STOP,
-            f"wood at about {surface:.1f} °C is less than {figures.dew_margin_c:.0f} °C above "
-            f"the dew point of {dew:.1f} °C",
+            f"wood at about {celsius(surface, 1)} is less than {apart(figures.dew_margin_c)} above "
+            f"the dew point of {celsius(dew, 1)}",
             f"warm the wood or dry the air: {NO_FLAME}",
             figures.dew_margin_source,
         )
@@ -170,8 +171,8 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
         )
         yield Finding(
             Level.CAUTION,
-            f"risk of blush: air is only {gap:.1f} °C above its dew point, the rule asks "
-            f"{limits.blush_dew_gap_c.value:.0f} °C{other}",
+            f"risk of blush: air is only {apart(gap, 1)} above its dew point, the rule asks "
+            f"{apart(limits.blush_dew_gap_c.value)}{other}",
             "spray a sample first, or wait for drier air",
             limits.blush_dew_gap_c.source,
         )
@@ -182,8 +183,8 @@ def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
     hours = WARMS_UP // timedelta(hours=1)
     return Finding(
         Level.CAUTION,
-        f"the wood came from {wood_c:.1f} °C less than {hours} h ago: it may be too cold yet for "
-        f"{of.name}, and sweat",
+        f"the wood came from {celsius(wood_c, 1)} less than {hours} h ago: it may be too cold "
+        f"yet for {of.name}, and sweat",
         "let the part and the can warm up for some hours, until neither feels cold",
         COMMON_PRACTICE,
     )
@@ -195,9 +196,10 @@ def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding
     if least is not None and surface < least.value <= air.temperature_c:
         yield Finding(
             Level.CAUTION,
-            f"the wood is about {surface:.1f} °C, colder than the room and than the "
-            f"{least.value:.0f} °C that {of.name} needs",
-            f"let it warm up; to be sure measure it: finishlog surface PART 15C; {NO_FLAME}",
+            f"the wood is about {celsius(surface, 1)}, colder than the room and than the "
+            f"{celsius(least.value)} that {of.name} needs",
+            f"let it warm up; to be sure measure it: finishlog surface PART {typed_celsius(15)}; "
+            f"{NO_FLAME}",
             least.source,
         )
 
@@ -212,11 +214,11 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
     coldest = coldest_ahead(room, now, hours)
     if coldest is None or coldest >= limits.min_c.value:
         return
-    needs = f"{of.name} needs {limits.min_c.value:.0f} °C"
+    needs = f"{of.name} needs {celsius(limits.min_c.value)}"
     if harms:
         yield Finding(
             Level.CAUTION,
-            f"the room's coldest night is {coldest:.0f} °C; {needs} for its first "
+            f"the room's coldest night is {celsius(coldest)}; {needs} for its first "
             f"{harms.value:.0f} h",
             f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
             harms.source,
@@ -224,7 +226,8 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
     else:
         yield Finding(
             Level.NOTE,
-            f"the room goes to {coldest:.0f} °C before it is tack-free; {needs}, and stands still",
+            f"the room goes to {celsius(coldest)} before it is tack-free; {needs}, and "
+            "stands still",
             f"keep the heat on, or coat in the morning: {NO_FLAME}",
             limits.min_c.source,
         )
@@ -239,8 +242,8 @@ def _hot(
         return
     yield Finding(
         Level.NOTE,
-        f"{reading.temperature_c:.1f} °C is hot: a film skins over before it has flowed out, and "
-        f"its hours get no shorter; {_trend(room, reading)}",
+        f"{celsius(reading.temperature_c, 1)} is hot: a film skins over before it has flowed out, "
+        f"and its hours get no shorter; {_trend(room, reading)}",
         "thin coats, out of the sun, early in the morning or while it gets cooler",
         figures.hot_source,
     )
@@ -266,8 +269,8 @@ def _dew_ahead(
     if coldest is not None and coldest - dew < figures.dew_margin_c <= air.temperature_c - dew:
         yield Finding(
             Level.CAUTION,
-            f"dew may fog it before it is tack-free: the room goes to {coldest:.1f} °C, the dew "
-            f"point of this air is {dew:.1f} °C",
+            f"dew may fog it before it is tack-free: the room goes to {celsius(coldest, 1)}, the "
+            f"dew point of this air is {celsius(dew, 1)}",
             f"keep it warm until then, or begin early in the day: {NO_FLAME}",
             figures.dew_margin_source,
         )

@@ -18,6 +18,7 @@ from finishlog.core.counting import DEW_PCT
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
 from finishlog.core.layers import Layer
+from finishlog.core.quantities import celsius
 from finishlog.core.records import Found
 from finishlog.core.stages import Stage
 
@@ -101,7 +102,7 @@ def damage_words(layer: Layer) -> tuple[str, Finding]:
         finding = Finding(Level.STOP, sentence, _REMEDY, COMMON_PRACTICE)
         return "dew lay on it while it was wet", finding
     sentence = (
-        f"{name} met {min(cold):.0f} °C in its first hours, below {limit.value:.0f} °C: {weak}"
+        f"{name} met {celsius(min(cold))} in its first hours, below {celsius(limit.value)}: {weak}"
     )
     finding = Finding(Level.STOP, sentence, _REMEDY, limit.source)
     return "met air too cold for it while young", finding

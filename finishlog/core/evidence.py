@@ -15,6 +15,7 @@ from finishlog.core.grouping import describe
 from finishlog.core.judge import NEEDS
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
+from finishlog.core.quantities import celsius, micrometres
 from finishlog.core.rate_law import rate
 from finishlog.core.records import (
     Check,
@@ -89,9 +90,9 @@ def _cold(of: Scene) -> Look:
     coldest = min((air for s in spans for air in s.nearest), key=lambda air: air.temperature_c)
     met, limit = coldest.temperature_c, of.layer.of.limits.min_c
     if limit and met < limit.value:
-        return f"{met:.0f} °C, it needs {limit.value:.0f} °C", ""
+        return f"{celsius(met)}, it needs {celsius(limit.value)}", ""
     if figure and rate(of.layer.law(figure), coldest) < _SLOW_PACE:
-        return f"down to {met:.0f} °C, its hours count at {figure.at.temperature_c:.0f} °C", ""
+        return f"down to {celsius(met)}, its hours count at {celsius(figure.at.temperature_c)}", ""
     return _NO
 
 
@@ -102,7 +103,7 @@ def _hot(of: Scene) -> Look:
         return None, "the air"
     if limit is None or max(met) <= limit.value:
         return _NO
-    return f"{max(met):.0f} °C, the limit is {limit.value:.0f} °C", ""
+    return f"{celsius(max(met))}, the limit is {celsius(limit.value)}", ""
 
 
 def _young_below(of: Scene) -> Look:
@@ -173,7 +174,7 @@ def _thick(of: Scene) -> Look:
         return None, "how thick it went on"
     if usual is None or laid <= usual.high:
         return _NO
-    return f"{laid:.0f} µm wet, {usual.high:.0f} is usual at most", ""
+    return f"{micrometres(laid)} wet, {micrometres(usual.high)} is usual at most", ""
 
 
 def _old_can(of: Scene) -> Look:

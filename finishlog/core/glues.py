@@ -14,6 +14,7 @@ from datetime import datetime, timedelta
 from finishlog.core.air import Air
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import Figure, Limit, Mechanism
+from finishlog.core.quantities import celsius
 from finishlog.core.rate_law import RateLaw, rate
 
 
@@ -100,7 +101,7 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
         return (
             Finding(
                 Level.STOP,
-                f"{glue.name} below {glue.min_c.value:.0f} °C does not hold",
+                f"{glue.name} below {celsius(glue.min_c.value)} does not hold",
                 f"warm the room, the wood and the glue first: {NO_FLAME}",
                 glue.min_c.source,
             ),
@@ -109,7 +110,7 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
         return (
             Finding(
                 Level.NOTE,
-                f"{glue.name} wants wood of {glue.wood_c.value:.0f} °C",
+                f"{glue.name} wants wood of {celsius(glue.wood_c.value)}",
                 "warm the wood, or leave the clamps on longer",
                 glue.wood_c.source,
             ),

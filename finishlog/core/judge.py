@@ -27,6 +27,7 @@ from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.moisture import moisture_findings
+from finishlog.core.quantities import celsius
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
 from finishlog.core.still_soft import is_hot, past_hope
@@ -316,7 +317,7 @@ def _not_proven_through(top: Layer | None) -> str:
         return ""
     air = next(a for a in met.nearest if outside(top.of.limits, a.temperature_c, a.humidity_pct))
     return (
-        f"it met {air.temperature_c:.0f} °C, {air.humidity_pct:.0f} % RH while wet: sand a spot, "
+        f"it met {celsius(air.temperature_c)}, {air.humidity_pct:.0f} % RH while wet: sand a spot, "
         "it has to powder"
     )
 
@@ -329,7 +330,7 @@ def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...], book:
     cautions = [f for f in air if f.level is Level.CAUTION]
     cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
-        return f"it may have met {cold:.0f} °C in its first hours: scratch it"
+        return f"it may have met {celsius(cold)} in its first hours: scratch it"
     fault = patch_due(state.told, book)
     if fault is not None:
         return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?"

@@ -11,7 +11,7 @@ from math import isfinite
 
 from finishlog.core.air import Air
 from finishlog.core.logger_table import Table, UnreadableFile, unit_named
-from finishlog.core.units import Temperature, to_base
+from finishlog.core.units import Temperature, sign, to_base
 
 # What air of a shop can be: beyond it, a sensor was unplugged or wet. Our own limits.
 POSSIBLE_C = (-30.0, 60.0)
@@ -137,7 +137,7 @@ def check_plausible(rows: Sequence[Row], unit: Temperature, unit_is: str) -> Non
     if "assumed" in unit_is and not _ORDINARY_C[0] <= middle <= _ORDINARY_C[1]:
         other = next(each for each in Temperature if each is not unit)
         raise UnreadableFile(
-            f"its temperatures are about {_said(rows)}, which is no shop's in °{unit}",
+            f"its temperatures are about {_said(rows)}, which is no shop's in {sign(unit)}",
             f"add --unit {other} or --unit {unit}",
         )
     if all(0 <= row.damp <= 1 for row in rows):

@@ -12,6 +12,7 @@ from finishlog.core.finishes import judged_by
 from finishlog.core.grouping import describe, group_of
 from finishlog.core.jobs import Job
 from finishlog.core.plan_results import Chore, PlannedTask
+from finishlog.core.quantities import celsius
 from finishlog.core.records import AnyEntry, Coat, Joined, Operation, Work
 from finishlog.core.shop_ahead import ShopAhead
 from finishlog.core.verdicts import Answer
@@ -97,7 +98,7 @@ def _test(job: Job) -> str:
         for layer in state.layers:
             cold = perhaps_too_cold(layer)
             if cold is not None:
-                return f"its first night may have been {cold:.0f} °C: scratch it"
+                return f"its first night may have been {celsius(cold)}: scratch it"
     cautions = [f.sentence for f in verdict.findings if f.level is Level.CAUTION]
     if verdict.answer is not Answer.TEST:
         return ""

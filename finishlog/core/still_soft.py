@@ -15,6 +15,7 @@ from finishlog.core.checks import no_better, standing_failures
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, Figure
 from finishlog.core.layers import Layer
+from finishlog.core.quantities import celsius
 from finishlog.core.records import Check, Found
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shown_times import length_words, wait_words
@@ -34,9 +35,9 @@ _IT_IS_SLOW = (
     "in the vapour, and check again; neither coat it nor strip it yet"
 )
 _IT_IS_HOT = (
-    "do not heat it: heat closes the skin over what is soft below; cool the room to about 21 °C "
-    "and move dry air over it day and night, with a little let out, and check again; neither coat "
-    "it nor strip it yet"
+    "do not heat it: heat closes the skin over what is soft below; cool the room to about "
+    f"{celsius(21)} and move dry air over it day and night, with a little let out, and check "
+    "again; neither coat it nor strip it yet"
 )
 # Oil that was not wiped off is a film that was never meant to be one. common practice
 _OIL_ON_TOP = (

@@ -8,6 +8,7 @@ of dry flakes to the volume of alcohol: an n lb cut is n lb to 1 US gal (common 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import StrEnum
 
 
@@ -70,6 +71,19 @@ class Cut(StrEnum):
 
 
 Unit = Temperature | Area | Volume | Weight | Film | Length | Cut
+
+
+@dataclass(frozen=True, slots=True)
+class Units:
+    """What a number without a unit is taken as, and what answers are shown in."""
+
+    temperature: Temperature = Temperature.CELSIUS
+    area: Area = Area.SQUARE_METRE
+    volume: Volume = Volume.LITRE
+    weight: Weight = Weight.GRAM
+    film: Film = Film.MICROMETRE
+    cut: Cut = Cut.POUND_CUT
+
 
 _INCH_M = 0.0254
 _GALLON_L = 231 * _INCH_M**3 * 1000

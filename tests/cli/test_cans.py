@@ -111,7 +111,7 @@ def test_an_ounce_that_does_not_say_which_is_refused(shop: Finishlog):
     shop.did("settings", "volume", "qt")
     shop.did("settings", "weight", "oz wt")
     said = shop.did("mix", "sealer", "flakes:8 oz wt", "alcohol:1 qt").out
-    assert "2 lb cut, 240 g/L: 8 oz wt flakes, 1 qt alcohol" in said
+    assert "2 lb cut: 8 oz wt flakes, 1 qt alcohol" in said
 
 
 def test_the_only_open_mix_is_taken_and_said(shop: Finishlog):
@@ -188,7 +188,7 @@ def test_the_cut_was_wrong_and_no_date_of_a_coat_moves(shop: Finishlog):
     assert "0.75 lb cut" in shop.did("on", "leg").out
     history = shop.did("history").out
     assert f"AMENDED by act {int(act) + 2}" in history
-    assert "was flakes:120g; alcohol:1000ml" in history
+    assert "parts: 90 g flakes, 1 L alcohol, was 120 g flakes, 1 L alcohol" in history
     shop.did("undo", str(int(act) + 2))
     assert ratio(shop, "mix-1") == "1 lb cut, 120 g/L"
 
@@ -307,7 +307,7 @@ def test_an_edit_shows_what_it_was(shop: Finishlog):
     shop.did("can", "edit", "can-1", "--batch", "A2", "--amount", "750ml")
     history = shop.did("history").out
     assert "batch: A2, was A1" in history
-    assert "amount: 750 ml, was 1000 ml" in history
+    assert "amount: 750 ml, was 1 L" in history
 
 
 def test_what_was_put_away_stays_with_its_coats(shop: Finishlog):

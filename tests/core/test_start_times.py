@@ -24,6 +24,7 @@ from finishlog.core.start_times import Wanted, next_starts
 from finishlog.core.usual_air import Heat
 from finishlog.core.usual_day import UsualDay, UsualHour
 from tests.shop_of import FACTS, STAIN, VARNISH, at
+from tests.worded_in import in_si
 
 OF = FACTS.finish_class(VARNISH)
 FIGURE = OF.stages[Stage.TACK_FREE]
@@ -104,7 +105,7 @@ def said(room: RoomAir, key: str = VARNISH, hour: float = 0.0) -> list[str]:
 def test_dew_of_the_night_is_said_to_a_film_that_is_still_wet_by_then():
     """20 °C and 50 % have a dew point of 9.3 °C (psychrometric chart)."""
     (dew,) = (s for s in said(read((0, 20, 50), coldest=11)) if "dew" in s)
-    assert "the room goes to 11.0 °C, the dew point of this air is 9.3 °C" in dew
+    assert "the room goes to 11 °C, the dew point of this air is 9.3 °C" in in_si(dew)
     assert said(read((0, 20, 50), coldest=13)) == []
     assert not any("dew" in s for s in said(read((0, 20, 50), coldest=11), STAIN)), "wiped off"
 

@@ -23,6 +23,7 @@ from finishlog.core.still_soft import still_soft
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from tests.shop_of import BLEND, FACTS, SHELLAC, VARNISH, at, figure
 from tests.trouble_of import Trouble, door
+from tests.worded_in import in_si
 
 TACK_FREE_H = FACTS.finish_class(VARNISH).stages[Stage.TACK_FREE].high_h
 
@@ -153,7 +154,9 @@ def test_a_film_that_was_wet_in_damp_air_is_sanded_for_proof():
     story = damp_then_dry()
     verdict = story.verdict(400)
     assert verdict.answer is Answer.TEST
-    assert verdict.because == "it met 15 °C, 90 % RH while wet: sand a spot, it has to powder"
+    assert (
+        in_si(verdict.because) == "it met 15 °C, 90 % RH while wet: sand a spot, it has to powder"
+    )
     story.check(401, Found.POWDER)
     assert story.verdict(402).answer is Answer.SCUFF
 

@@ -13,6 +13,7 @@ from finishlog.core.records import Found
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import MAY_ACT, Answer
 from tests.shop_of import LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at, one_coat
+from tests.worded_in import in_si
 
 
 def cold_first_night() -> Story:
@@ -142,7 +143,7 @@ def test_coated_right_out_of_a_cold_shed_it_is_scratched_first():
     story.coat(0, WATERBORNE)
     verdict = story.verdict(24)
     assert verdict.answer is Answer.TEST
-    assert "may have met 4 °C" in verdict.because
+    assert "may have met 4 °C" in in_si(verdict.because)
 
 
 def test_a_face_waits_for_its_suspect_back_without_a_date():

@@ -1,0 +1,24 @@
+"""Sentences as a person reads them, in SI and in the units of a shop that measures by the foot."""
+
+from __future__ import annotations
+
+from finishlog.core.quantities import worded
+from finishlog.core.units import Area, Film, Temperature, Units, Volume, Weight
+
+BY_THE_FOOT = Units(
+    temperature=Temperature.FAHRENHEIT,
+    area=Area.SQUARE_FOOT,
+    volume=Volume.US_QUART,
+    weight=Weight.OUNCE,
+    film=Film.MIL,
+)
+
+
+def in_si(text: str) -> str:
+    """Word a text in °C, m², L, g and µm."""
+    return worded(text, Units())
+
+
+def by_the_foot(text: str) -> str:
+    """Word a text in °F, ft², quarts, ounces and mils."""
+    return worded(text, BY_THE_FOOT)
