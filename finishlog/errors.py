@@ -61,13 +61,17 @@ class Doubtful(UsageFault):
 class Unknown(NotFound):
     """A part or product that is not on record but could be put there at once.
 
-    `kind` is `part` or `product`, `name` what was typed; the hint holds the exact command.
+    `kind` is `part` or `product`, `name` what was typed, `near` what may have been meant; the hint
+    holds the exact command.
     """
 
-    def __init__(self, message: str, hint: str, kind: str, name: str) -> None:
+    def __init__(
+        self, message: str, hint: str, kind: str, name: str, near: tuple[str, ...] = ()
+    ) -> None:
         super().__init__(message, hint)
         self.kind = kind
         self.name = name
+        self.near = near
 
 
 class BadData(FinishlogError):

@@ -34,6 +34,7 @@ from finishlog.core.shop import (
     ThingKind,
     zone_name,
 )
+from finishlog.core.trade_words import meant
 from finishlog.core.zone import ZoneState
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
@@ -290,21 +291,22 @@ def pick_product(shop: Shop, typed: str) -> Product:
     near = _near(typed, [p.name for p in _living(shop)])
     raise Unknown(
         f"no product is called {typed!r}",
-        (f"did you mean {near}? else " if near else "")
+        (f"did you mean {' or '.join(near)}? else " if near else "")
         + f"put it on record: finishlog product new {typed} --class CLASS "
         "(finishlog class list shows the classes)",
         "product",
         typed,
+        near,
     )
 
 
-def _near(typed: str, names: Sequence[str]) -> str:
-    """Return the name that is nearly so; empty when there is none."""
+def _near(typed: str, names: Sequence[str]) -> tuple[str, ...]:
+    """Return the names that are nearly so, the nearest first."""
     from difflib import get_close_matches
 
     by_fold = {name.casefold(): name for name in names}
-    near = get_close_matches(typed.casefold(), by_fold, n=1, cutoff=0.7)
-    return by_fold[near[0]] if near else ""
+    near = get_close_matches(typed.casefold(), by_fold, n=3, cutoff=0.6)
+    return tuple(by_fold[name] for name in near)
 
 
 def pick_room(shop: Shop, typed: str) -> Room:
@@ -342,28 +344,47 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
     *parts, last = words
     if not parts:
-        if not _names_a_part(shop, last) and _names_a_product(shop, last):
+        if not _paths_of(shop, last) and _names_a_product(shop, last):
             raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
-    is_part = _names_a_part(shop, last)
-    is_product = _names_a_product(shop, last)
-    if is_part and is_product:
+    mine = _paths_of(shop, last)
+    if not mine:
+        return tuple(parts), last
+    bare = not set(last) & set("/:@*")
+    if bare and _names_a_product(shop, last):
+        if any("/" in word for word in parts):
+            return tuple(parts), last
         raise Ambiguous(
             f"{last!r} is a part and a product",
-            "write the part with its project",
+            f"the part is {mine[0]}; for the product name the others with their project: "
+            f"PROJECT/{parts[0]} {last}",
             last,
-            tuple(k.path for k in known_parts(shop) if k.path.endswith(last)),
+            mine,
         )
-    return (tuple(words), None) if is_part else (tuple(parts), last)
+    work = tuple(each.value for each in meant(Operation, last)) if bare else ()
+    if work:
+        raise Ambiguous(
+            f"{last!r} may be {' or '.join((*mine, *work))}",
+            f"type one of: {', '.join((*mine, *work))}",
+            last,
+            (*mine, *work),
+        )
+    return tuple(words), None
 
 
-def _names_a_part(shop: Shop, typed: str) -> bool:
+def _paths_of(shop: Shop, typed: str) -> tuple[str, ...]:
+    """Return the parts that a word names or may name; empty when it names none."""
     try:
-        return isinstance(_resolved(shop, typed), Picked | Several)
+        match _resolved(shop, typed):
+            case Picked(chosen):
+                return tuple(dict.fromkeys(c.path for c in chosen))
+            case Several(candidates=candidates):
+                return candidates
     except ValueError:
-        return False
+        pass
+    return ()
 
 
 def _names_a_product(shop: Shop, typed: str) -> bool:

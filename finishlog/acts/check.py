@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from finishlog.acts.doubts import findings_of, of_a_check_too_soon
+from finishlog.acts.said import one_meant
 from finishlog.acts.warn import with_act
 from finishlog.asks.look import look
 from finishlog.asks.standing import Standing, standings
@@ -15,25 +16,12 @@ from finishlog.core.findings import Finding
 from finishlog.core.grouping import labels_of
 from finishlog.core.records import Found, Test, When
 from finishlog.core.stages import Stage
+from finishlog.core.trade_words import plain_word
 from finishlog.core.zone import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
-
-# The words people use, beside the ones we print.
-SAID_AS = {
-    "sticky": Found.TACKY,
-    "still-tacky": Found.TACKY,
-    "not-tacky": Found.DRY,
-    "gummy": Found.GUMS,
-    "clogs": Found.GUMS,
-    "still-prints": Found.PRINTS,
-    "no-prints": Found.NO_PRINT,
-    "powders": Found.POWDER,
-    "sands-to-powder": Found.POWDER,
-    "still-smells": Found.SMELLS,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,31 +46,19 @@ _NO_TEST = frozenset({"hard", "felt-hard", "feels-hard", "fully-hard", "cured"})
 
 def found_word(typed: str) -> Found:
     """Read a finding; UsageFault names the words there are."""
-    word = typed.strip().lower().replace(" ", "-")
-    if word in _NO_TEST:
+    if plain_word(typed) in _NO_TEST:
         raise UsageFault(
             f"{typed!r} is no test: a film that feels hard may still be soft inside",
             "smell it: no-smell or smells; press a thumbnail: no-print or prints",
         )
-    if word in SAID_AS:
-        return SAID_AS[word]
-    try:
-        return Found(word)
-    except ValueError:
-        words = ", ".join(f.value for f in Found)
-        raise UsageFault(f"no check finds {typed!r}", f"type one of: {words}") from None
+    return one_meant(Found, typed, f"no check finds {typed!r}")
 
 
 def test_word(typed: str | None, found: Found) -> Test:
     """Read which test it was; by default the one that finds such a thing."""
     if typed is None:
         return test_that_finds(found)
-    try:
-        test = Test(typed.strip().lower())
-    except ValueError:
-        raise UsageFault(
-            f"no test is called {typed!r}", "type one of: " + ", ".join(t.value for t in Test)
-        ) from None
+    test = one_meant(Test, typed, f"no test is called {typed!r}")
     if found not in FOUND_BY[test]:
         fits = ", ".join(f.value for f in FOUND_BY[test])
         raise UsageFault(f"a {test.value} test does not find {found.value!r}", f"it finds {fits}")

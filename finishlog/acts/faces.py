@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from finishlog.acts.made import a_name
+from finishlog.acts.said import one_meant
 from finishlog.core.shop import Face, FaceKind
 from finishlog.errors import UsageFault
 from finishlog.store.things import NewFace, NewZone
@@ -27,12 +28,11 @@ def read_faces(typed: Sequence[str]) -> tuple[NewFace, ...]:
 def _face(text: str) -> NewFace:
     said, equals, zones = text.partition("=")
     name, colon, kind = (bit.strip() for bit in said.partition(":"))
-    if colon and kind not in set(FaceKind):
-        raise UsageFault(f"{kind!r} is no kind of face", _HOW)
     face = a_name(name, "face")
+    of = one_meant(FaceKind, kind, f"{kind!r} is no kind of face") if colon else FaceKind.SHOW
     if not equals:
-        return NewFace(face, FaceKind(kind or "show"))
-    return NewFace(face, FaceKind(kind or "show"), _zones(face, zones))
+        return NewFace(face, of)
+    return NewFace(face, of, _zones(face, zones))
 
 
 def _zones(face: str, typed: str) -> tuple[NewZone, ...]:

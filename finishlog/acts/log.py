@@ -16,6 +16,7 @@ from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import most_weighty, warnings_before
+from finishlog.acts.what import work_or_product
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.chemistry import Ingredient
@@ -31,9 +32,7 @@ from finishlog.core.whats_in import in_what_goes_on
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
-    operation_word,
     parts_and_what,
-    pick_product,
     pick_zones,
     with_edges,
     without_edges,
@@ -84,9 +83,7 @@ def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Prod
         step, targets = due_step(then.shop, then.bench, picked)
         product = then.shop.products[step.product] if step.product is not None else None
         return step.operation, product, replace(picked, targets=targets)
-    operation = operation_word(typed)
-    product = None if operation else pick_product(then.shop, typed)
-    done = operation or Operation.COAT
+    done, product = work_or_product(then.shop, typed)
     if not picked.face_named:
         targets = where_due(then.bench, picked, done, product.id if product else None)
         picked = replace(picked, targets=targets)

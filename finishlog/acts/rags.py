@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from finishlog.acts.said import one_meant
 from finishlog.asks.look import look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.clock import Clock
 from finishlog.core.rags import RagsItem, RagsState
 from finishlog.core.records import RagsDeed, When
 from finishlog.core.whole_number import whole_number
-from finishlog.errors import NotFound, UsageFault
+from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
@@ -30,13 +31,7 @@ class RagsDealtWith:
 
 def deed_word(typed: str) -> RagsDeed:
     """Read what was done; UsageFault names the words there are."""
-    try:
-        return RagsDeed(typed.strip().lower())
-    except ValueError:
-        raise UsageFault(
-            f"nothing is done with rags called {typed!r}",
-            "type one of: spread, water, lifted, can, stiff, gone",
-        ) from None
+    return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
 
 
 def log_rags(

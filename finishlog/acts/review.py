@@ -5,23 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from finishlog.acts.said import one_meant
 from finishlog.asks.look_back import look_back
 from finishlog.clock import Clock
 from finishlog.core.records import Coat, Outcome, Review, When
-from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
-
-# The words people use, beside the ones we print.
-SAID_AS = {
-    "sound": Outcome.GOOD,
-    "well": Outcome.GOOD,
-    "ok": Outcome.FAIR,
-    "so-so": Outcome.FAIR,
-    "bad": Outcome.FAILED,
-    "fail": Outcome.FAILED,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,16 +29,7 @@ class Reviewed:
 
 def outcome_word(typed: str) -> Outcome:
     """Read how it came out; UsageFault names the words there are."""
-    word = typed.strip().casefold()
-    if word in SAID_AS:
-        return SAID_AS[word]
-    try:
-        return Outcome(word)
-    except ValueError:
-        words = ", ".join(o.value for o in Outcome)
-        raise UsageFault(
-            f"no finish comes out {typed!r}", f"type one of: {words}; words with -t"
-        ) from None
+    return one_meant(Outcome, typed, f"no finish comes out {typed!r}; words with -t")
 
 
 def log_review(

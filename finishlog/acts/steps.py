@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.acts.what import work_or_product
 from finishlog.asks.done_steps import steps_done
 from finishlog.asks.look_back import look_back
 from finishlog.asks.on import step_words
 from finishlog.clock import Clock
+from finishlog.core.layers import ABRADES
 from finishlog.core.records import Operation
 from finishlog.core.shop import Shop, Step, ThingKind
+from finishlog.core.trade_words import meant
 from finishlog.core.whole_number import whole_number
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
-from finishlog.picking import operation_word, pick_product, pick_schedule, pick_zones
+from finishlog.picking import pick_schedule, pick_zones
 from finishlog.store.archive import archive
 from finishlog.store.changes import changed
 from finishlog.store.database import Database
@@ -25,6 +29,10 @@ from finishlog.store.read_shop import read_schedules, read_shop
 from finishlog.store.things import add_steps
 
 MOST_COATS = 30
+
+# A grit as people write it: 180, P220, 320 grit, 0000 of steel wool.
+_GRIT = r"P?[0-9]{1,4}(?: ?grit)?"
+_BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
 
 
 def new_steps(
@@ -68,9 +76,9 @@ def steps_like(
 
 
 def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
-    """Read steps as typed: `sand`, `topcoat*3`, `topcoat@back`, `oil@front/left`, `oil@back*2`."""
+    """Read steps as typed: `sand`, `sand 180`, `topcoat*3`, `topcoat@back`, `oil@front/left*2`."""
     steps: list[Step] = []
-    for text in typed:
+    for text in _with_their_grits(typed):
         word, _, faces = text.partition("@")
         word, _, times = word.partition("*")
         faces, _, behind = faces.partition("*")
@@ -78,15 +86,18 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
         how_often = whole_number(times or "1")
         if how_often is None or not 1 <= how_often <= MOST_COATS:
             raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
-        operation = operation_word(word)
-        product = None if operation else pick_product(shop, word).id
+        word, grit = _grit(word)
+        operation, product = work_or_product(shop, word)
+        if grit and operation not in _BY_GRIT:
+            raise UsageFault(f"{text!r}: {word} has no grit", "write sand 180, scuff 320")
         for _ in range(how_often):
             steps.append(
                 Step(
                     len(steps),
-                    operation or Operation.COAT,
-                    product,
+                    operation,
+                    product.id if product else None,
                     tuple(f.strip() for f in faces.split(",")) if faces else (),
+                    grit,
                 )
             )
     if not steps:
@@ -94,6 +105,26 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
             "a finishing schedule needs a step", "finishlog steps new NAME sand sealer"
         )
     return tuple(steps)
+
+
+def _with_their_grits(typed: Sequence[str]) -> list[str]:
+    """Put a grit that stands by itself to the work before it: `sand 180` is one step."""
+    together: list[str] = []
+    for text in typed:
+        if together and re.fullmatch(_GRIT, text.strip(), re.IGNORECASE):
+            word, at, faces = together[-1].partition("@")
+            together[-1] = f"{word} {text.strip()}{at}{faces}"
+        else:
+            together.append(text)
+    return together
+
+
+def _grit(word: str) -> tuple[str, str]:
+    """Part `sand 180` into the work and its grit; a product may well end in a figure."""
+    found = re.fullmatch(rf"(.*[a-z])[ -]({_GRIT})", word.strip(), re.IGNORECASE)
+    if found is None or not meant(Operation, found[1]):
+        return word, ""
+    return found[1], re.sub(r" ?grit$", "", found[2], flags=re.IGNORECASE).upper()
 
 
 def edit_steps(

@@ -116,8 +116,10 @@ def _on(group: Group, seen: Look, facts: Facts) -> On:
 
 
 def step_words(step: Step, shop: Shop) -> str:
-    """Write a step as it is typed: `sealer`, `scuff`, `topcoat@back`."""
+    """Write a step as it is typed: `sealer`, `topcoat@back`; of work its grit or note too."""
     name = product_name(step.product, shop) or step.operation.value
+    if step.note and step.product is None:
+        name = f"{name} ({step.note})"
     return f"{name}@{','.join(step.faces)}" if step.faces else name
 
 

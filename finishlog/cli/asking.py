@@ -11,6 +11,7 @@ from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UsageFault
 Answer = TypeVar("Answer")
 
 _ANOTHER = "another kind"
+_A_NEW_ONE = "none of these: a new product"
 
 
 class Sure:
@@ -60,6 +61,17 @@ def settled(
             words = tuple(made if word == fault.name else word for word in words)
 
 
+def said(typed: str, read: Callable[[str], Answer]) -> Answer:
+    """Read one word of ours; where it may be two things and a person is there, ask which."""
+    try:
+        return read(typed)
+    except Ambiguous as fault:
+        chosen = choose(f"{fault.message}. Which?", fault.candidates) if at_a_terminal() else None
+        if chosen is None:
+            raise
+        return read(chosen)
+
+
 def _refuse_what_was_put_away(desk: Desk, fault: Unknown) -> None:
     """Say how to have a part back: it is not to be made anew under last year's name."""
     from finishlog.asks.parts import put_away_since
@@ -84,12 +96,31 @@ def _make_part(desk: Desk, fault: Unknown) -> str | None:
 
 
 def _make_product(desk: Desk, fault: Unknown) -> str | None:
+    """Offer what is nearly so; a new product is made only when it is asked for.
+
+    Where there is no product yet it is: with what else would anybody begin?
+    """
+    from finishlog.asks.things import products
+
+    question = f"There is no product {fault.name!r}"
+    if fault.near:
+        chosen = choose(f"{question}. Which did you mean?", (*fault.near, _A_NEW_ONE))
+        if chosen != _A_NEW_ONE:
+            return chosen
+    elif products(desk.database, desk.facts, desk.clock):
+        answer = ask(f"{question}, nor such work. Put a new product on record? [y/N]")
+        if not answer.lower().startswith("y"):
+            return None
+    return _new_product(desk, fault.name)
+
+
+def _new_product(desk: Desk, name: str) -> str | None:
     from finishlog.acts.products import ProductTyped, new_product
 
-    chosen = _choose_class(desk, fault.name)
+    chosen = _choose_class(desk, name)
     if chosen is None:
         return None
-    typed = ProductTyped(fault.name, chosen, {})
+    typed = ProductTyped(name, chosen, {})
     return new_product(desk.database, desk.facts, desk.clock, desk.words, typed).name
 
 

@@ -7,8 +7,9 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.asking import settled
-from finishlog.cli.options import At, FaceOption, Json, NoteText, Verbose, desk, one_face
+from finishlog.cli.asking import said, settled
+from finishlog.cli.options import At, FaceOption, Json, NoteText, Verbose, also, desk, one_face
+from finishlog.core.records import Outcome
 from finishlog.errors import UsageFault
 
 Whole = Annotated[
@@ -85,7 +86,7 @@ def review(
     here = desk(context)
     if len(words) < 2:
         raise UsageFault("a review needs a part and how it came out", "finishlog review case good")
-    outcome, when = outcome_word(words[-1]), here.moment(at)
+    outcome, when = said(words[-1], outcome_word), here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Reviewed:
         return log_review(
@@ -142,5 +143,6 @@ def photo(
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (handover, review, photo):
-        app.command(command.__name__)(command)
+    app.command("handover")(handover)
+    app.command("review", epilog=also(Outcome))(review)
+    app.command("photo")(photo)

@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.asking import settled
+from finishlog.cli.asking import said, settled
 from finishlog.cli.coat_options import FromCan, MixAmounts
 from finishlog.cli.desk import Desk, ask, at_a_terminal, say
 from finishlog.cli.options import At, FaceOption, Json, SomeParts, desk, one_face
@@ -108,13 +108,13 @@ def amend(
         product=product,
         method=method,
         scuffed=scuffed,
-        found=found_word(found) if found else None,
+        found=said(found, found_word) if found else None,
         air=measures.air(air, here.temperature) if air else None,
         text=note,
         room=room,
         glue=glue,
         grit=grit,
-        outcome=outcome_word(outcome) if outcome else None,
+        outcome=said(outcome, outcome_word) if outcome else None,
         moisture=measures.moisture(moisture) if moisture else None,
         surface=measures.temperature(surface, here.temperature) if surface else None,
         container=from_,

@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.asking import Sure, settled
+from finishlog.cli.asking import Sure, said, settled
 from finishlog.cli.coat_options import (
     Every,
     FromCan,
@@ -20,8 +20,20 @@ from finishlog.cli.coat_options import (
     WetFilm,
 )
 from finishlog.cli.desk import Desk
-from finishlog.cli.options import At, FaceOption, Json, NoteText, Parts, Verbose, desk, one_face
+from finishlog.cli.options import (
+    ALL_WORK,
+    At,
+    FaceOption,
+    Json,
+    NoteText,
+    Parts,
+    Verbose,
+    also,
+    desk,
+    one_face,
+)
 from finishlog.core.finishes import Method
+from finishlog.core.records import Found, Operation, RagsDeed, Test
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
@@ -64,7 +76,7 @@ def log(
         list[str],
         typer.Argument(
             metavar="PART... [WHAT]",
-            help="Parts, then a product or a piece of work; without it, the step that is due.",
+            help=f"Parts, then a product, or {ALL_WORK} Without it, the step that is due.",
         ),
     ],
     face: FaceOption = None,
@@ -142,7 +154,7 @@ def check(
     here = desk(context)
     if len(words) < 2:
         raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
-    found = found_word(words[-1])
+    found = said(words[-1], found_word)
     which, when = test_word(test, found), here.moment(at)
 
     sure = Sure()
@@ -195,7 +207,7 @@ def rags(
             here.facts,
             here.clock,
             here.words,
-            deed=deed_word(deed),
+            deed=said(deed, deed_word),
             which=which,
             at=here.moment(at),
         )
@@ -215,5 +227,7 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (ready, log, check, rags):
-        app.command(command.__name__)(command)
+    app.command("ready")(ready)
+    app.command("log", epilog=also(Operation))(log)
+    app.command("check", epilog=also(Found, Test))(check)
+    app.command("rags", epilog=also(RagsDeed))(rags)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Annotated
 
 import typer
 
 from finishlog.cli.desk import Desk
+from finishlog.core.trade_words import WORK, also_said
 from finishlog.errors import UsageFault
+
+# Every kind of work, for the help of what takes one.
+ALL_WORK = f"work: {', '.join(WORK)}."
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
 At = Annotated[
@@ -24,6 +29,11 @@ def one_face(typed: list[str] | None) -> str | None:
             f"--face is given {len(faces)} times", f"name them on the part: doors@{','.join(faces)}"
         )
     return faces[0] if faces else None
+
+
+def also(*kinds: type[StrEnum]) -> str:
+    """Say under a command's help which words are understood beside ours."""
+    return f"Also understood, for {'; '.join(map(also_said, kinds))}."
 
 
 FaceOption = Annotated[

@@ -8,13 +8,23 @@ import typer
 
 from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.asking import settled
-from finishlog.cli.options import Archived, Json, NewName, NoteText, NoteTyped, SomeParts, desk
+from finishlog.cli.options import (
+    Archived,
+    Json,
+    NewName,
+    NoteText,
+    NoteTyped,
+    SomeParts,
+    also,
+    desk,
+)
+from finishlog.core.shop import FaceKind
 
 part = typer.Typer(help="What is finished as one kind: doors, legs.", no_args_is_help=True)
 _FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inlay:walnut'; repeat."
 
 
-@part.command("new")
+@part.command("new", epilog=also(FaceKind))
 def part_new(
     context: typer.Context,
     path: Annotated[str, typer.Argument(metavar="PROJECT/NAME")],
@@ -110,7 +120,7 @@ def part_rename(
     show_made(here, "part rename", made, json)
 
 
-@part.command("edit")
+@part.command("edit", epilog=also(FaceKind))
 def part_edit(
     context: typer.Context,
     name: Annotated[str, typer.Argument(metavar="PART")],

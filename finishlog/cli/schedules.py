@@ -7,7 +7,8 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer, show_made
-from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, desk
+from finishlog.cli.options import ALL_WORK, Archived, Json, Name, NewName, NoteText, also, desk
+from finishlog.core.records import Operation
 from finishlog.errors import UsageFault
 
 steps = typer.Typer(help="Finishing schedules: the ordered steps.", no_args_is_help=True)
@@ -16,17 +17,18 @@ Steps = Annotated[
     list[str],
     typer.Argument(
         metavar="STEP...",
-        help="sand, a product, topcoat*3, scuff; of a face or zone: topcoat@back, oil@front/left.",
+        help="A product (topcoat*3; of a face or zone: topcoat@back, oil@front/left), or "
+        f"{ALL_WORK}",
     ),
 ]
 
 SomeSteps = Annotated[
     list[str] | None,
-    typer.Argument(metavar="[STEP]...", help="sand, a product, topcoat*3, scuff, topcoat@back."),
+    typer.Argument(metavar="[STEP]...", help=f"A product (topcoat*3, topcoat@back), or {ALL_WORK}"),
 ]
 
 
-@steps.command("new")
+@steps.command("new", epilog=also(Operation))
 def steps_new(
     context: typer.Context,
     name: Name,
@@ -73,7 +75,7 @@ def steps_show(context: typer.Context, name: Name, json: Json = False) -> None:
     show_answer(here, "steps show", answer, json, lambda: schedule_page(answer))
 
 
-@steps.command("edit")
+@steps.command("edit", epilog=also(Operation))
 def steps_edit(context: typer.Context, name: Name, step: Steps, json: Json = False) -> None:
     """Replace the steps of a schedule; parts keep the copies that they were given."""
     from finishlog.acts.steps import edit_steps

@@ -34,12 +34,62 @@ def test_the_first_coat_in_an_empty_shop_asks_for_the_part_the_wood_and_the_clas
 
 def test_a_product_whose_name_says_nothing_is_asked_by_family(shop: Finishlog):
     with TerminalSession(shop, "log", "case", "mystery") as session:
-        session.answer("There is no product 'mystery'", "shellac")
+        session.answer("There is no product 'mystery', nor such work", "y")
+        session.answer("What kind of finish is it?", "shellac")
         session.answer("Which kind of shellac?", "shellac-3lb")
         session.answer("topcoat was due. Record this all the same?", "y")
     assert session.code == 0, session.screen
     product = shop.did("product", "show", "mystery", "--json").document["answer"]
     assert product["class_key"] == "shellac-3lb"
+
+
+def test_a_misspelt_product_is_offered_the_right_one_first(shop: Finishlog):
+    with TerminalSession(shop, "log", "case", "topcaot") as session:
+        session.answer("Which did you mean?", "1")
+    assert session.code == 0, session.screen
+    assert "topcoat" in session.screen
+    assert "topcaot" not in shop.did("product", "list").out
+
+
+def test_misspelt_work_is_offered_before_a_new_product(shop: Finishlog):
+    with TerminalSession(shop, "log", "case", "scuf") as session:
+        session.answer("", "")
+    assert "scuff" in shop.did("history", "case").out or "scuff" in session.screen
+    assert "scuf\n" not in shop.did("product", "list").out
+
+
+def test_a_new_product_beside_a_near_name_is_made_when_asked_for(shop: Finishlog):
+    with TerminalSession(shop, "log", "case", "topcoats") as session:
+        session.answer("Which did you mean?", "none of these: a new product")
+        session.answer("What kind of finish is it?", "shellac")
+        session.answer("Which kind of shellac?", "shellac-3lb")
+    assert session.code == 0, session.screen
+    assert "topcoats" in shop.did("product", "list").out
+
+
+def test_enter_at_the_question_makes_no_product(shop: Finishlog):
+    before = shop.did("product", "list").out
+    with TerminalSession(shop, "log", "case", "zzz") as session:
+        session.answer("Put a new product on record?", "")
+    assert session.code == errors.NO_SUCH_THING
+    assert shop.did("product", "list").out == before
+
+
+def test_a_word_for_two_kinds_of_work_is_asked(shop: Finishlog):
+    with TerminalSession(shop, "log", "case", "polish") as session:
+        session.answer("'polish' may be buff or rub-out. Which?", "1")
+    assert session.code == 0, session.screen
+    assert "case: buff" in session.screen
+    refused = shop("log", "case", "polish")
+    assert (refused.code, refused.err.count("\n")) == (3, 1)
+    assert "type one of: buff, rub-out" in refused.err
+
+
+def test_a_finding_that_may_be_two_is_asked(shop: Finishlog):
+    with TerminalSession(shop, "check", "case", "soft") as session:
+        session.answer("'soft' may be tacky or prints. Which?", "2")
+    assert session.code == 0, session.screen
+    assert "thumbnail, prints" in session.screen
 
 
 def test_a_part_without_a_project_asks_which_piece_of_furniture(shop: Finishlog):
