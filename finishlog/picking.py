@@ -117,6 +117,21 @@ def pick_parts(shop: Shop, typed: Iterable[str]) -> tuple[tuple[Part, Chosen], .
     return tuple((part, chosen) for chosen, part in found.items())
 
 
+def pick_whole(shop: Shop, typed: Iterable[str]) -> tuple[Part, ...]:
+    """Resolve selectors to whole parts; UsageFault for one that names less than there is."""
+    found: dict[int, Part] = {}
+    for text in typed:
+        for part, chosen in pick_parts(shop, [text]):
+            if chosen.faces or len(chosen.pieces) < len(part.pieces):
+                its_own = f"finishlog part new {part.project_name}/NAME --like {part.path}"
+                raise UsageFault(
+                    f"{text} is not the whole of {part.path}, and all of it would change",
+                    f"type {part.path}; pieces that go their own way are a part: {its_own}",
+                )
+            found[part.id] = part
+    return tuple(found.values())
+
+
 def _no_part(text: str, near: Sequence[str]) -> NotFound:
     if near:
         return NotFound(f"no part is called {text!r}", f"did you mean {' or '.join(near)}?")

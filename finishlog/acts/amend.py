@@ -111,7 +111,9 @@ def amend(
             parts = change.parts or selectors(
                 [z for z in seen.bench.zones if z.target in entry.targets]
             )
-            picked = pick_zones(seen.shop, seen.bench, parts, change.face)
+            _has_its_parts(entry, change)
+            whole = isinstance(entry, _OF_THE_WHOLE)
+            picked = pick_zones(seen.shop, seen.bench, parts, change.face, joints_too=whole)
             if entry.targets & edges_of(seen.bench.zones, entry.targets):
                 picked = with_edges(seen.bench, picked)
             targets = picked.targets
@@ -139,6 +141,20 @@ def amend(
                 clock,
             ),
         )
+
+
+_OF_THE_WHOLE = Moved | SetAside | Resumed | HandedOver | Note | PieceReading
+_OF_PIECES = Moved | HandedOver
+
+
+def _has_its_parts(entry: AnyEntry, change: Change) -> None:
+    """Refuse other parts or faces for what has none, or has them by its nature."""
+    if not entry.targets and not isinstance(entry, Moved):
+        raise UsageFault("this entry is of no part", "undo it and log it again")
+    if isinstance(entry, Joined):
+        raise UsageFault("a glue-up stays with its pieces", "undo it and log it again")
+    if isinstance(entry, _OF_PIECES) and (change.face or any("@" in p for p in change.parts)):
+        raise UsageFault("it is of whole pieces, not of a face", "name the part or its pieces")
 
 
 def _kind(entry: AnyEntry) -> str:

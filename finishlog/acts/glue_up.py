@@ -33,6 +33,8 @@ def glue_up(
 ) -> Logged:
     """Record it for every picked piece of an assembly that is not glued up yet."""
     due = [g for g in then.bench.glue_ups if g.piece.id in picked.pieces]
+    if picked.face_named:
+        raise UsageFault("a face is not glued up by itself", "name the assembly or its pieces")
     left = picked.pieces - {g.piece.id for g in due}
     if left:
         _refuse(then, picked, left, due)

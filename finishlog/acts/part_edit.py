@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from finishlog.acts.faces import read_faces
+from finishlog.acts.faces import ALL_ROUND, read_faces
 from finishlog.acts.made import Made, in_words
 from finishlog.acts.parts import how_many, one_part
 from finishlog.clock import Clock
 from finishlog.core.grouping import spans
-from finishlog.core.shop import Face, Part, Shop, ThingKind
+from finishlog.core.shop import Face, FaceKind, Part, Shop, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_room
@@ -101,6 +101,7 @@ def _pieces(ledger: Ledger, part: Part, count: int) -> str:
 def _face(ledger: Ledger, part: Part, typed: NewFace) -> str:
     known = next((f for f in part.faces if f.name.casefold() == typed.name.casefold()), None)
     if known is None:
+        _beside_all_round(ledger, part, typed)
         edit.add_face(ledger, part.id, typed.name, typed.kind, typed.zones)
         return f"face {typed.name} added, in the white"
     said = []
@@ -110,6 +111,18 @@ def _face(ledger: Ledger, part: Part, typed: NewFace) -> str:
     if any(zone.name for zone in typed.zones):
         said.append(_zones(ledger, part, known, typed))
     return in_words(*said) or f"face {known.name} as it was"
+
+
+def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:
+    """Refuse a show or hidden face where the whole of the part has its record already."""
+    whole = next((f for f in part.faces if f.name == ALL_ROUND.name), None)
+    takes_its_own = typed.kind in {FaceKind.SHOW, FaceKind.HIDDEN}
+    if whole and takes_its_own and edit.zones_on_record(ledger.connection, whole.id):
+        raise UsageFault(
+            f"{part.name} was finished {whole.name}: {typed.name} would seem to be in the white",
+            f"put it on record as a part of its own: finishlog part new "
+            f"{part.project_name}/NAME --like {part.path} --face {typed.name}",
+        )
 
 
 def _zones(ledger: Ledger, part: Part, face: Face, typed: NewFace) -> str:

@@ -15,7 +15,7 @@ from finishlog.core.shop import Need, Part, Shop, Step, ThingKind
 from finishlog.core.whole_number import whole_number
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
-from finishlog.picking import pick_parts, pick_project, pick_room, pick_schedule
+from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
 from finishlog.store.archive import archive, restore
 from finishlog.store.changes import changed
 from finishlog.store.database import Database
@@ -117,7 +117,7 @@ def _project(ledger: Ledger, clock: Clock, shop: Shop, name: str) -> tuple[int, 
 
 def _like(shop: Shop, typed: str) -> NewPart:
     """Return a part like one there is."""
-    (part, _), *others = pick_parts(shop, [typed])
+    part, *others = pick_whole(shop, [typed])
     if others:
         raise UsageFault(f"{typed!r} is more than one part", "name the one it is to be like")
     return NewPart(
@@ -202,10 +202,10 @@ def rename_part(database: Database, clock: Clock, words: str, typed: str, new: s
 
 def one_part(shop: Shop, typed: str) -> Part:
     """Find exactly one part."""
-    found = pick_parts(shop, [typed])
+    found = pick_whole(shop, [typed])
     if len(found) > 1:
         raise UsageFault(f"{typed!r} is more than one part", "name one")
-    return found[0][0]
+    return found[0]
 
 
 def archive_parts(
@@ -242,7 +242,7 @@ def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[
 
 def _put_away(shop: Shop, typed: Sequence[str]) -> list[Part]:
     try:
-        return [part for part, _ in pick_parts(shop, typed)]
+        return list(pick_whole(shop, typed))
     except NotFound as fault:
         names = ", ".join(part.path for part in shop.parts[-5:]) or "none"
         raise NotFound(f"{fault.message} among those put away", f"put away: {names}") from None

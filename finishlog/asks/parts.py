@@ -11,7 +11,7 @@ from finishlog.core.selectors import Chosen
 from finishlog.core.shop import Part, zone_name
 from finishlog.core.zone import ZoneState
 from finishlog.errors import NotFound, UsageFault
-from finishlog.picking import pick_parts
+from finishlog.picking import pick_parts, pick_whole
 from finishlog.store.database import Database
 from finishlog.store.read_shop import read_shop
 
@@ -85,6 +85,13 @@ def put_away_since(database: Database, clock: Clock, typed: str) -> tuple[str, s
     if part.project not in {project.id for project in living.projects}:
         return part.path, f"finishlog project restore {shlex.quote(part.project_name)}"
     return part.path, f"finishlog part restore {shlex.quote(part.path)}"
+
+
+def whole_ids(database: Database, clock: Clock, typed: Sequence[str]) -> tuple[int, ...]:
+    """Resolve selectors to the ids of whole parts, for what changes all of a part."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now)
+    return tuple(part.id for part in pick_whole(shop, typed))
 
 
 def part_ids(

@@ -67,10 +67,10 @@ def part_steps(
 ) -> None:
     """Copy a finishing schedule onto parts."""
     from finishlog.acts.parts import give_steps
-    from finishlog.asks.parts import part_ids
+    from finishlog.asks.parts import whole_ids
 
     here = desk(context)
-    ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
     made = give_steps(here.database, here.clock, here.words, ids, name)
     show_made(here, "part steps", made, json)
 
@@ -79,10 +79,10 @@ def part_steps(
 def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     """Put parts away: the day's screens leave them out, past and history keep them."""
     from finishlog.acts.parts import archive_parts as archive
-    from finishlog.asks.parts import part_ids
+    from finishlog.asks.parts import whole_ids
 
     here = desk(context)
-    ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
     made = archive(here.database, here.facts, here.clock, here.words, ids)
     show_made(here, "part archive", made, json)
 
