@@ -15,6 +15,7 @@ from typing import Any, TypeVar
 from finishlog.core.air import STANDARD_AIR, Air
 from finishlog.core.bench import BenchState, bench_state, verdict_on, verdict_on_work
 from finishlog.core.checks import test_that_finds
+from finishlog.core.containers import Container
 from finishlog.core.finishes import (
     YOUR_CAN,
     Figure,
@@ -146,6 +147,7 @@ class Story:
     products: dict[int, Product] = field(default_factory=dict)
     entries: list[AnyEntry] = field(default_factory=list)
     zone: tzinfo = UTC
+    containers: dict[int, Container] = field(default_factory=dict)
     _ids: count[int] = field(default_factory=lambda: count(100))
 
     def __repr__(self) -> str:
@@ -381,6 +383,7 @@ class Story:
             self.products,
             self.rooms,
             ShopHours((), "UTC"),
+            containers=self.containers,
         )
 
     def log(self, hour: float) -> Log:

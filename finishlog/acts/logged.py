@@ -15,6 +15,7 @@ from finishlog.core.bench import bench_state
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
+from finishlog.core.oily_waste import may_scuff, what_wets
 from finishlog.core.records import Operation, Target, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.zone import ZoneState
@@ -71,6 +72,8 @@ class Logged:
     # Of so many pieces that were named, so many are on record.
     named: int = 0
     recorded: int = 0
+    # A young oil film was scuffed by hand: a few strokes of dust, and a cloth.
+    hand_dust: bool = False
 
 
 def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
@@ -110,7 +113,7 @@ def logged(
         labels=picked.labels,
         after=standings(_worth_a_line(mine), after),
         warnings=with_act(warnings, ledger.act_id),
-        rags=open_rags(after, facts, clock),
+        rags=open_rags(after, facts, clock, before),
         notes=notes,
         late=bool(later),
         entries_after_it=len(later),
@@ -119,12 +122,19 @@ def logged(
         edges=_ran_over(mine) if picked.face_named else (),
         named=len(picked.pieces),
         recorded=picked.reached_by(_on_record(ledger.act_id, after)),
+        hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after, facts),
     )
 
 
 def _on_record(act: int, after: Look) -> frozenset[Target]:
     """Return the zones that an act reached, as the log has it now."""
     return frozenset(t for e in after.log.entries if e.act == act for t in e.targets)
+
+
+def _scuffed_a_young_oil_film(act: int, after: Look, facts: Facts) -> bool:
+    mine = {e.id for e in after.log.entries if e.act == act and may_scuff(e)}
+    wet = what_wets(after.log.entries, facts, after.shop) if mine else ()
+    return any(each.by_hand and each.entry in mine for each in wet)
 
 
 def _ran_over(zones: Sequence[ZoneState]) -> tuple[str, ...]:

@@ -100,7 +100,7 @@ def log_off(
                 *_warnings(states, down_to, operation),
             ),
             after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
-            rags=open_rags(after, facts, clock),
+            rags=open_rags(after, facts, clock, now),
             notes=_notes(ledger.act_id, states, now, after, facts, clock),
         )
 

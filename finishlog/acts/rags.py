@@ -9,28 +9,49 @@ from finishlog.acts.said import one_meant
 from finishlog.asks.look import look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.clock import Clock
-from finishlog.core.rags import RagsItem, RagsState
+from finishlog.core.oily_waste import Handling
+from finishlog.core.rags import (
+    NotCounted,
+    RagsItem,
+    RagsState,
+    Severity,
+    may_be_stiff_from,
+    severity,
+)
+from finishlog.core.rags_clock import stiff_from
 from finishlog.core.records import RagsDeed, When
 from finishlog.core.whole_number import whole_number
-from finishlog.errors import NotFound
+from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
 @dataclass(frozen=True, slots=True)
 class RagsDealtWith:
-    """What was recorded, for which items, and what is still open."""
+    """What was recorded, for which of the `of` open items, and what is still open.
+
+    `not_counted`: whose state it did not change, and why; `before_wet`: those that were wetted
+    after it; `ask_how`: what was handed over so young that it may have gone into a bin.
+    """
 
     act: int
     deed: RagsDeed
     at: When
     items: tuple[str, ...]
-    remarks: tuple[str, ...]
+    of: int
+    not_counted: tuple[tuple[str, NotCounted], ...]
+    before_wet: tuple[str, ...]
+    ask_how: tuple[str, ...]
     still_open: tuple[RagsLine, ...]
 
 
 def deed_word(typed: str) -> RagsDeed:
     """Read what was done; UsageFault names the words there are."""
+    if typed.strip().lower() in _WASHED:
+        raise UsageFault(
+            "washing leaves oil in them, and a dryer sets it alight: they are as open as before",
+            "hang them singly outdoors and log that: finishlog rags spread; or rags water",
+        )
     return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
 
 
@@ -44,46 +65,67 @@ def log_rags(
     which: str | None,
     at: When,
 ) -> RagsDealtWith:
-    """Record a deed for one open item (its number or product), or for all that are open."""
+    """Record a deed for one open item (its number or product), or for all that are meant."""
     with database.writing("rags", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
-        items = _picked([i for i in before.bench.rags if i.is_open], which, deed)
+        there = [i for i in before.bench.rags if i.is_open]
+        items = _picked(there, which, deed, at, facts, clock)
         for item in items:
             ledger.rags_event(at, deed=deed, item=item.id)
         after = look(ledger.connection, facts, clock)
-        touched = [n for n in after.bench.rags if any(n.entries & i.entries for i in items)]
+        touched = [n for n in after.bench.rags if any(i.id in n.entries for i in items)]
         return RagsDealtWith(
             act=ledger.act_id,
             deed=deed,
             at=at,
-            items=tuple(i.product for i in items),
-            remarks=_still_open_because(deed, touched),
+            items=tuple(i.product for i in touched),
+            of=len(there),
+            not_counted=tuple(
+                (n.product, done.not_counted)
+                for n in touched
+                for done in n.history
+                if done.act == ledger.act_id and done.not_counted is not None
+            ),
+            before_wet=tuple(n.product for n in touched if n.wet_until > at.latest),
+            ask_how=_gone_young(items, at, facts) if deed is RagsDeed.GONE else (),
             still_open=open_rags(after, facts, clock),
         )
 
 
-def _still_open_because(deed: RagsDeed, touched: Sequence[RagsItem]) -> tuple[str, ...]:
-    """Return why rags that were found stiff stay open; every time that it is tried."""
-    if deed is not RagsDeed.STIFF:
-        return ()
-    return tuple(dict.fromkeys(i.remarks[-1] for i in touched if i.is_open and i.remarks))
+def _gone_young(items: Sequence[RagsItem], at: When, facts: Facts) -> tuple[str, ...]:
+    """Return what went before it could be stiff, and out of no water or listed can."""
+    young = []
+    for item in items:
+        held = item.state in {RagsState.WATER, RagsState.CAN}
+        lay = item.since if item.state is RagsState.SPREAD else item.opened
+        ripe = stiff_from(lay, item.stiffens, (*item.near, *item.around), facts.rags)
+        if not held and (ripe is None or at.latest < ripe):
+            young.append(item.product)
+    return tuple(young)
 
 
-# Whose rags are meant when nobody says: what is spread already is not spread again.
-_MEANT = {
-    RagsDeed.SPREAD: RagsState.OPEN,
-    RagsDeed.WATER: RagsState.OPEN,
-    RagsDeed.CAN: RagsState.OPEN,
-    RagsDeed.LIFTED: RagsState.WATER,
-    RagsDeed.STIFF: RagsState.SPREAD,
+_WASHED = {"wash", "washed", "laundered", "dryer", "dried"}
+
+# Whose rags are meant when nobody says: those that must be dealt with, else those in these states.
+_ELSE = {
+    RagsDeed.SPREAD: {RagsState.WATER, RagsState.CAN},
+    RagsDeed.WATER: {RagsState.SPREAD, RagsState.WATER, RagsState.CAN},
+    RagsDeed.CAN: {RagsState.SPREAD, RagsState.WATER},
 }
 
 
-def _picked(items: list[RagsItem], which: str | None, deed: RagsDeed) -> list[RagsItem]:
+def _picked(
+    items: list[RagsItem],
+    which: str | None,
+    deed: RagsDeed,
+    at: When,
+    facts: Facts,
+    clock: Clock,
+) -> list[RagsItem]:
     if not items:
         raise NotFound("no rags are open", "finishlog rags shows what is open")
     if which is None:
-        meant = [i for i in items if _MEANT.get(deed, i.state) is i.state]
+        meant = _meant(items, deed, at, facts, clock)
         if not meant:
             there = ", ".join(f"{n} {i.product} ({i.state.value})" for n, i in enumerate(items, 1))
             raise NotFound(f"no rags are there to be {deed.value}", f"name them by number: {there}")
@@ -96,3 +138,26 @@ def _picked(items: list[RagsItem], which: str | None, deed: RagsDeed) -> list[Ra
         names = ", ".join(f"{n} {i.product}" for n, i in enumerate(items, 1))
         raise NotFound(f"no open rags are called {which!r}", f"open are: {names}")
     return named
+
+
+def _meant(
+    items: list[RagsItem], deed: RagsDeed, at: When, facts: Facts, clock: Clock
+) -> list[RagsItem]:
+    """Choose, of the open items, those that a deed without a name is about; `gone` means all."""
+    match deed:
+        case RagsDeed.GONE:
+            return items
+        case RagsDeed.LIFTED:
+            return [i for i in items if i.state is RagsState.WATER]
+        case RagsDeed.STIFF:
+            spread = [i for i in items if i.state is RagsState.SPREAD]
+            return [i for i in spread if _is_ripe(i, at, facts)] or spread
+    first = [i for i in items if severity(i, clock.now, facts, clock.zone) is Severity.DANGER]
+    if deed is RagsDeed.SPREAD:
+        first = [i for i in first if i.handling is not Handling.HEAP] or first
+    return first or [i for i in items if i.state in _ELSE[deed]]
+
+
+def _is_ripe(item: RagsItem, at: When, facts: Facts) -> bool:
+    ripe = may_be_stiff_from(item, facts)
+    return ripe is not None and at.earliest >= ripe

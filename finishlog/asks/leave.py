@@ -20,7 +20,6 @@ from finishlog.core.containers import Lid
 from finishlog.core.grouping import groups, with_project
 from finishlog.core.heat import HeatWanted, expected_c, heat_wanted
 from finishlog.core.keeping import frost_ahead
-from finishlog.core.rags import RagsState
 from finishlog.core.shop_hours import intervals, is_open, next_opening
 from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
@@ -95,7 +94,7 @@ class Leave:
     @property
     def not_yet(self) -> bool:
         """Tell whether something must be done before anybody leaves."""
-        undone = any(r.state in {RagsState.OPEN, RagsState.CAN} for r in self.rags)
+        undone = any(r.is_dangerous for r in self.rags)
         return undone or bool(self.deadlines) or any(map(_to_see_to, self.mixes))
 
 

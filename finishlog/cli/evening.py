@@ -19,7 +19,7 @@ from finishlog.cli.coat_options import (
     Passes,
     WetFilm,
 )
-from finishlog.cli.desk import Desk
+from finishlog.cli.desk import Desk, ask, at_a_terminal, say
 from finishlog.cli.options import (
     ALL_WORK,
     At,
@@ -202,12 +202,16 @@ def rags(
         lines = answer_rags(here.database, here.facts, here.clock)
         show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.facts, here.clock))
     else:
+        done = said(deed, deed_word)
+        if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
+            say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
+            raise typer.Exit
         dealt = log_rags(
             here.database,
             here.facts,
             here.clock,
             here.words,
-            deed=said(deed, deed_word),
+            deed=done,
             which=which,
             at=here.moment(at),
         )
@@ -215,6 +219,11 @@ def rags(
         show_answer(here, "rags", dealt, json, lambda: dealt_page(dealt, here.clock))
     if exit_code and any(line.overdue for line in lines):
         raise typer.Exit(ANSWER_IS_BAD)
+
+
+def _is_crisp() -> bool:
+    """Ask what stiff means: a rag that is stiff outside may be hot within."""
+    return ask("Stiff and crisp right through, every one, and no smell? [y/N]").lower()[:1] == "y"
 
 
 def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:

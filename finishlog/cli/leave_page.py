@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.measures import show_temperature
+from finishlog.cli.rags_words import rags_name, rags_words
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.whereabouts_page import closing_words
-from finishlog.cli.words import rags_name, rags_words, reason
+from finishlog.cli.words import reason
 from finishlog.core.containers import Lid
 from finishlog.core.grouping import with_project
 from finishlog.core.keeping import UNKNOWN_END
-from finishlog.core.rags import RagsState
+from finishlog.core.rags import RagsState, Severity
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.units import Temperature
 
@@ -80,7 +81,7 @@ def _guns(section: Section, answer: Leave) -> None:
 def _besides(answer: Leave) -> str:
     """Say that nothing is open, beside what was asked after: the log does not know of that."""
     asked = [
-        *(["these rags"] if answer.rags else []),
+        *(["the rags that finishlog rags lists"] if answer.rags else []),
         *(["what is mixed"] if answer.mixes else []),
         *(["the gun and its filters"] if answer.sprayed else []),
         *(["the vapour"] if any(each.solvent for each in answer.sprayed) else []),
@@ -94,9 +95,11 @@ def _besides(answer: Leave) -> str:
 
 def _danger(section: Section, answer: Leave, clock: Clock) -> None:
     for line in answer.rags:
-        doing = line.state in {RagsState.OPEN, RagsState.CAN}
+        # The can is emptied at the end of the day, and this is the end of the day.
+        if line.severity is Severity.QUIET and line.state is not RagsState.CAN:
+            continue
         words = f"{rags_name(line)}: {rags_words(line, clock)}"
-        section.row("rags", words, tone=Tone.DANGER if doing else Tone.PLAIN)
+        section.row("rags", words, tone=Tone.DANGER if line.is_dangerous else Tone.PLAIN)
     if any(line.state is RagsState.OPEN for line in answer.rags):
         section.row("", "gloves, pads, brushes, paper, steel wool, dust count too", tone=Tone.FAINT)
     for each in answer.deadlines:

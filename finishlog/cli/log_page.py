@@ -6,20 +6,17 @@ from collections.abc import Callable, Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from finishlog.cli.rags_words import HAND_DUST, SOFT_FILM, rags_made_of, rags_words
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import (
     coat_words,
     deed,
     milestone_words,
     names,
-    rags_made_of,
-    rags_words,
     reason,
     remedies,
 )
 from finishlog.core.findings import Level
-from finishlog.core.oily_waste import SOFT_FILM
-from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import happened, wait_until
 from finishlog.core.stages import shown
@@ -55,13 +52,15 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     ]
     for words in remedies(warnings):
         page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
-    for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):
+    for rags in (r for r in answer.rags if r.speaks):
         page.line(
             f"rags {rags.number}: {rags_made_of(rags)}, {rags_words(rags, clock)}",
             Tone.DANGER if rags.overdue else Tone.PLAIN,
         )
-        if SOFT_FILM in rags.remarks:
+        if rags.soft:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
+    if answer.hand_dust:
+        page.line(f"rags: {HAND_DUST}")
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
     if answer.named > 1:

@@ -9,18 +9,18 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.cans_page import mixed_section
 from finishlog.cli.measures import show_air, show_temperature
+from finishlog.cli.rags_words import rags_name, rags_words
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import (
     coat_words,
     deed,
     may_be,
-    rags_name,
-    rags_words,
     reason,
     remedies,
     taken_up,
 )
 from finishlog.core.grouping import with_project
+from finishlog.core.rags import Severity
 from finishlog.core.shown_times import clock_words, length_words, wait_until
 from finishlog.core.units import Temperature
 from finishlog.core.verdicts import Answer
@@ -108,9 +108,11 @@ def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
 
 
 def _rags(page: Page, answer: Ready, clock: Clock) -> None:
-    section = page.section("OPEN RAGS", tone=Tone.DANGER)
-    for line in sorted(answer.rags, key=lambda line: not line.is_dangerous):
-        tone = Tone.DANGER if line.overdue else Tone.PLAIN
+    lines = [line for line in answer.rags if line.severity is not Severity.QUIET]
+    danger = any(line.is_dangerous for line in lines)
+    section = page.section("OPEN RAGS", tone=Tone.DANGER if danger else Tone.PLAIN)
+    for line in sorted(lines, key=lambda line: not line.is_dangerous):
+        tone = Tone.DANGER if line.is_dangerous else Tone.PLAIN
         section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
 
 

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.entry_words import TAKEN_OFF
 from finishlog.cli.log_page import standing_lines
+from finishlog.cli.rags_words import SOFT_FILM, rags_name, rags_words
 from finishlog.cli.screen import Page, Tone
-from finishlog.cli.words import rags_name, rags_words, remedies
-from finishlog.core.rags import RagsState
+from finishlog.cli.words import remedies
 from finishlog.core.shown_times import clock_words, happened
 from finishlog.core.stages import shown
 
@@ -69,11 +69,11 @@ def off_page(answer: Off, clock: Clock) -> Page:
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
     standing_lines(page, answer.after, clock)
-    for rags in (r for r in answer.rags if r.overdue or r.state is RagsState.OPEN):
+    for rags in (r for r in answer.rags if r.speaks):
         tone = Tone.DANGER if rags.overdue else Tone.PLAIN
         page.line(f"rags {rags.number}: {rags_name(rags)}, {rags_words(rags, clock)}", tone)
-        for remark in rags.remarks:
-            page.line(f"caution: {remark}", Tone.DANGER)
+        if rags.soft:
+            page.line(f"caution: {SOFT_FILM}", Tone.DANGER)
     for note in answer.notes:
         page.line(f"safety: {note.text}")
     page.line(f"act {answer.act}", Tone.FAINT)

@@ -3,26 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.core.findings import Finding, Level
-from finishlog.core.oily_waste import Waste
-from finishlog.core.rags import RagsState
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.stages import Stage, shown
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
-    from finishlog.asks.rags import RagsLine
     from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
     from finishlog.core.milestones import Milestone
-
-# What was left lying yesterday is asked after: fires have started up to three days later.
-_A_NIGHT = timedelta(hours=8)
-_WHERE = "where are they, with gloves, pads, wool, paper and dust? "
 
 SETTLE = "then vacuum, let the dust settle, wipe"
 
@@ -181,52 +174,6 @@ def names(labels: Iterable[str]) -> str:
     """Join names: `legs ×4, rails ×2 and top`."""
     *before, last = labels
     return f"{', '.join(before)} and {last}" if before else last
-
-
-def rags_words(line: RagsLine, clock: Clock) -> str:
-    """Say where rags are and what to do about them."""
-    since = clock_words(line.since, clock.now, clock.zone)
-    match line.state:
-        case RagsState.OPEN if line.overdue:
-            asked = _WHERE if line.since < clock.now - _A_NIGHT else ""
-            return f"open since {since}: OVERDUE, {asked}{_safe_for(line)}"
-        case RagsState.OPEN:
-            return f"open since {since}: {_safe_for(line)}"
-        case RagsState.SPREAD:
-            assert line.stiff_from is not None
-            from_when = wait_until(line.stiff_from, clock.now, clock.zone)
-            ripe = f"test stiff from {from_when}"
-            if from_when == "now":
-                ripe = "test them: stiff and crisp right through?"
-            return f"spread since {since}: {ripe}"
-        case RagsState.WATER:
-            return f"under water since {since}: keep the lid on, hand them over"
-        case RagsState.CAN if line.overdue:
-            return f"in the can since {since}: OVERDUE, empty it off site today"
-        case RagsState.CAN:
-            return f"in the can since {since}: empty it off site today"
-        case _:
-            return line.state.value
-
-
-def _safe_for(line: RagsLine) -> str:
-    """Say where it may go: scrapings are a heap whatever one does, so only water will do."""
-    if Waste.RAGS in line.waste:
-        heaps = [w.value for w in line.waste if w is not Waste.RAGS]
-        also = f"; {' and '.join(heaps)} only into water" if heaps else ""
-        return f"spread flat outdoors, or water, or can{also}"
-    return "into water in a lidded metal can outdoors, or can"
-
-
-def rags_name(line: RagsLine) -> str:
-    """Name rags by product and where they come from."""
-    return f"{rags_made_of(line)}: {', '.join(line.parts)}"
-
-
-def rags_made_of(line: RagsLine) -> str:
-    """Name rags by product, and what they are where they are no mere rags."""
-    waste = "" if line.waste == (Waste.RAGS,) else f" ({', '.join(line.waste)})"
-    return f"{line.product}{waste}"
 
 
 def milestone_words(each: Milestone, clock: Clock) -> str:

@@ -176,6 +176,7 @@ def bench_state(
         for face in part.faces
         for area in face.zones
     ]
+    stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
     judged = judge_zones(states, around(states, now), shop, book)
     judged = tuple(explained(s, judged, shop, log, book, zone, now) for s in judged)
@@ -183,7 +184,7 @@ def bench_state(
         now=now,
         zones=judged,
         glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, now), judged),
-        rags=rags.rags_items(log.entries, book, zone),
+        rags=rags.rags_items(log.entries, book, zone, shop, stood, rooms.values()),
         rooms=rooms,
     )
 

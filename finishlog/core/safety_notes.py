@@ -27,17 +27,26 @@ class RagsFigures:
     """The figures that decide when oily rags are overdue or may be called stiff.
 
     No figure here closes an item: only a logged deed does. `overdue_after_h`: hours after the
-    coat, or on leaving, whichever is sooner. `stiff_after_h`: hours flat and outdoors before
-    stiff counts, `stiff_after_thick_h` those of the classes in `thick`. `film_counts_until_d`:
-    days during which dust sanded off a film counts as rags. `can_emptied_by`: until when a listed
-    oily-waste can holds them.
+    last use, or on leaving, whichever is sooner, in air up to `overdue_reference_c` (°C); halved
+    for each `overdue_halves_per_c` above, none from `overdue_at_once_from_c` on. `stiff_after_h`:
+    hours flat and outdoors before stiff counts, `stiff_after_gel_h` those of the classes in
+    `gels`; hours below `stiff_counts_from_c` (°C) do not count, and the classes in `never_stiff`
+    never do. `film_counts_until_d`: days during which dust sanded off a film counts as rags.
+    `ask_under_water_d`: days after which rags under water are asked for. `can_emptied_by`: until
+    when a listed oily-waste can holds them.
     """
 
     overdue_after_h: Limit
+    overdue_halves_per_c: Limit
+    overdue_reference_c: Limit
+    overdue_at_once_from_c: Limit
     stiff_after_h: Limit
-    stiff_after_thick_h: Limit
-    thick: frozenset[str]
+    stiff_counts_from_c: Limit
+    stiff_after_gel_h: Limit
+    gels: frozenset[str]
+    never_stiff: frozenset[str]
     film_counts_until_d: Limit
+    ask_under_water_d: Limit
     can_emptied_by: str
     can_source: str
 

@@ -25,7 +25,10 @@ STANDING = (
     "acts answer because closes coat coats deed faces faults findings high label layers"
     " low milestone next_time on_it operation part pieces product scuff_first waits_for"
 )
-RAGS = "acts dust number opened overdue parts product remarks since state stiff_from waste"
+RAGS = (
+    "acts asked dust handling history new number opened overdue parts product remarks severity"
+    " since soft state stiff_from stiffens waste"
+)
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
@@ -33,8 +36,8 @@ FINDING = "get_out level on remedy sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name"}
 LOGGED = {
-    "": "act after at container edges entries_after_it first_pass labels late named notes"
-    " operation passes product rags recorded warnings",
+    "": "act after at container edges entries_after_it first_pass hand_dust labels late named"
+    " notes operation passes product rags recorded warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
@@ -457,7 +460,14 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
         "--for 40min",
         {"fits": "left_out lines minutes takes_min"},
     ),
-    "rags spread": ("", {"": "act at deed items remarks still_open", "still_open[]": RAGS}),
+    "rags spread": (
+        "",
+        {
+            "": "act ask_how at before_wet deed items not_counted of still_open",
+            "still_open[]": RAGS,
+            "still_open[].history[]": "act at deed not_counted",
+        },
+    ),
     "log leg": ("topcoat --method spray", LOGGED | {"notes[]": "applies_to id source text"}),
 }
 # What has to be there first.

@@ -45,21 +45,30 @@ def test_a_heap_of_rags_comes_before_the_air_and_the_hours(desk: Finishlog):
 
 def test_of_several_heaps_the_dangerous_one_comes_first(desk: Finishlog):
     desk.did("log", "top", "oil", now=EVENING)
-    desk.did("rags", "water", now=EVENING)
+    desk.did("rags", "spread", now=EVENING)
     desk.did("part", "new", "desk/leg")
     desk.did("log", "leg", "oil", now=NEXT_NIGHT)
     page = lines(desk, now=NEXT_NIGHT)
     assert page[0] == "OPEN RAGS"
     assert "open since" in page[1]
-    assert "under water" in page[2]
+    assert "spread since" in page[2]
 
 
 def test_rags_that_are_kept_as_they_should_be_do_not_push_the_air_down(desk: Finishlog):
     desk.did("log", "top", "oil", now=EVENING)
-    desk.did("rags", "water", now=EVENING)
+    desk.did("rags", "spread", now=EVENING)
     page = lines(desk)
     assert page[0].startswith("Tue 24 Nov")
     assert "OPEN RAGS" in page
+
+
+def test_under_water_they_are_silent_until_the_week_is_over(desk: Finishlog):
+    desk.did("log", "top", "oil", now=EVENING)
+    desk.did("rags", "water", now=EVENING)
+    assert "OPEN RAGS" not in lines(desk)
+    page = lines(desk, now="2026-12-02T21:00:00+00:00")
+    assert page[0].startswith("Wed 2 Dec")
+    assert any("are they still covered, the lid on, and when do they go?" in x for x in page)
 
 
 def test_a_room_where_nothing_stands_is_not_nagged_about(desk: Finishlog):

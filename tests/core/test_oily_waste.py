@@ -9,7 +9,7 @@ from datetime import UTC
 
 import pytest
 
-from finishlog.core.oily_waste import SOFT_FILM, Waste
+from finishlog.core.oily_waste import Waste
 from finishlog.core.rags import RagsItem, RagsState, overdue, rags_items
 from finishlog.core.records import Found, Operation, RagsDeed, Stripping
 from tests.shop_of import FACTS, SHELLAC, VARNISH, at
@@ -64,16 +64,15 @@ def test_from_a_film_that_was_still_soft_it_is_worse(found: Found):
     story = varnished()
     story.check(DAY, found)
     story.off(DAY + 1, how=Stripping.SCRAPE)
-    assert items(story, DAY + 2)[-1].remarks == (SOFT_FILM,)
+    assert items(story, DAY + 2)[-1].soft
 
 
-def test_scrapings_and_rags_of_one_evening_are_one_item():
+def test_scrapings_and_rags_of_one_evening_are_two_items():
+    """Cloths may be spread, scrapings never."""
     story = door()
     story.coat(0, VARNISH)
     story.off(2, how=Stripping.SCRAPE)
-    (item,) = items(story, 3)
-    assert item.made_of == {Waste.RAGS, Waste.SCRAPINGS}
-    assert not item.from_dust
+    assert [item.made_of for item in items(story, 3)] == [{Waste.RAGS}, {Waste.SCRAPINGS}]
 
 
 def test_the_bare_wood_leaves_none():
