@@ -99,17 +99,27 @@ def test_rags_are_overdue_after_an_hour():
     assert FACTS.rags.overdue_after_h.value == 1
 
 
-# County fire officials: dry single-layer rags at least two days.
-def test_rags_may_be_called_stiff_after_two_days_and_not_before():
-    assert FACTS.rags.stiff_after_h.value == 48
+# Fire-investigation firm's article: a source is plausible until two to three days after wetting;
+# county fire officials say two days at least. The longer is used.
+def test_rags_may_be_called_stiff_after_three_days_and_not_before():
+    assert FACTS.rags.stiff_after_h.value == 72
 
 
-# Fire-investigation firm's article: a source is plausible until two to three days after wetting.
-def test_thick_pastes_wait_as_long_as_rags_were_known_to_burn():
+# Common practice: a gel skins over first, a paste stays wet within.
+def test_gels_take_longer_and_pastes_never_count_as_stiff():
     rags = FACTS.rags
-    assert rags.stiff_after_thick_h.value == 72 > rags.stiff_after_h.value
-    assert "gel-stain" in rags.thick
-    assert all(FACTS.finish_class(key).self_heating for key in rags.thick)
+    assert rags.stiff_after_gel_h.value > rags.stiff_after_h.value
+    assert {"gel-stain", "glaze"} == rags.gels
+    assert {"paste-filler", "paste-wax"} == rags.never_stiff
+    assert all(FACTS.finish_class(key).self_heating for key in rags.gels | rags.never_stiff)
+
+
+# The rate of reaction about doubles for each 10 °C (fire-investigation firm's article).
+def test_the_hour_is_halved_for_each_ten_degrees():
+    rags = FACTS.rags
+    assert rags.overdue_halves_per_c.value == 10
+    assert rags.overdue_reference_c.value == 23
+    assert rags.overdue_at_once_from_c.value == 30
 
 
 # Common practice, and what fires started in: gloves on the ground, a sander's bag, scrapings.
@@ -137,7 +147,12 @@ def test_the_rags_figures_are_sourced():
     limits = (
         rags.overdue_after_h,
         rags.stiff_after_h,
-        rags.stiff_after_thick_h,
+        rags.stiff_after_gel_h,
+        rags.stiff_counts_from_c,
+        rags.overdue_halves_per_c,
+        rags.overdue_reference_c,
+        rags.overdue_at_once_from_c,
+        rags.ask_under_water_d,
         rags.film_counts_until_d,
     )
     assert {*(limit.source for limit in limits), rags.can_source} <= KNOWN
