@@ -50,7 +50,7 @@ def deed_word(typed: str) -> RagsDeed:
     if typed.strip().lower() in _WASHED:
         raise UsageFault(
             "washing leaves oil in them, and a dryer sets it alight: they are as open as before",
-            "hang them singly outdoors and log that: finishlog rags spread; or rags water",
+            "hang them singly outdoors, then type one of: spread, water, lifted, can, stiff, gone",
         )
     return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
 
