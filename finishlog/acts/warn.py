@@ -9,8 +9,7 @@ from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
 from finishlog.core.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.chemistry import Ingredient
-from finishlog.core.coating_air import air_findings
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.grouping import labels_of
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
@@ -73,7 +72,7 @@ def warnings_before(
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
-            of_it = _of_its_room(of_it, state, over, method, then, facts)
+            of_it = _of_its_room(of_it, state, then)
         for finding in of_it:
             found.setdefault(finding, []).append(state)
     return most_weighty(_named(finding, states) for finding, states in found.items())
@@ -97,10 +96,8 @@ def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Find
             for f in verdict.findings
         ]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
-    # A fault that blocks speaks for itself, in a finding of its own.
-    said = (verdict.answer is Answer.BLOCKED and verdict.deed) or any(
-        f.sentence == verdict.because for f in weighs
-    )
+    # What binds speaks for itself, with its own remedy.
+    said = verdict.binds in weighs
     in_time = verdict.answer is Answer.DEADLINE and verdict.deed == Operation.COAT
     if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
@@ -134,22 +131,11 @@ def _skipped(state: ZoneState) -> Iterable[Finding]:
         )
 
 
-def _of_its_room(
-    found: Iterable[Finding],
-    state: ZoneState,
-    over: FinishClass,
-    method: Method | None,
-    then: Look,
-    facts: Facts,
-) -> list[Finding]:
+def _of_its_room(found: Iterable[Finding], state: ZoneState, then: Look) -> list[Finding]:
     """Say whose air it is, where parts stand in several rooms."""
     name = "".join(r.name for r in then.shop.rooms.values() if r.id == state.room.id)
-    air = air_findings(
-        over, method, state.room, then.bench.now, facts.drying, state.stays, state.told
-    )
-    of_the_air = {finding.sentence for finding in air} if name else set()
     return [
-        replace(f, sentence=f"{name}: {f.sentence}") if f.sentence in of_the_air else f
+        replace(f, sentence=f"{name}: {f.sentence}") if name and f.rule is Rule.AIR else f
         for f in found
     ]
 

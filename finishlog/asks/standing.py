@@ -28,7 +28,7 @@ class Standing:
     layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
     `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
     it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
-    was set aside.
+    was set aside; `binds` is the one of `findings` that decides, if one does.
     """
 
     part: str
@@ -54,6 +54,7 @@ class Standing:
     faults: tuple[FaultThere, ...] = ()
     acts: tuple[int, ...] = ()
     next_time: str = ""
+    binds: Finding | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -97,6 +98,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         faults=faults_there(state.faults),
         acts=acts_behind(group.states, seen.made),
         next_time=_next_time(state),
+        binds=verdict.binds,
     )
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from finishlog.asks.cans import part_words
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import remedies
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.quantities import millilitres
 from finishlog.core.records import ContainerDeed
 from finishlog.core.shown_times import clock_words, closes_at, happened
@@ -175,7 +175,7 @@ def _row(section: Section, head: str, words: str) -> None:
 
 def _said(line: MixLine) -> list[str]:
     """Return what the line itself does not say yet."""
-    return [f.sentence for f in line.findings if not (line.overdue and "pot life" in f.sentence)]
+    return [f.sentence for f in line.findings if f.rule is not Rule.POT_LIFE]
 
 
 def mixed_section(

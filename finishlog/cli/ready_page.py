@@ -145,7 +145,7 @@ def _findings(section: Section, line: Standing, verbose: bool) -> None:
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
     for line in lines:
         section.row(_short(line), coat_words(line), f"{line.answer.value}: {line.because}")
-        shown = line.findings if verbose else [f for f in line.findings if f.remedy][:1]
+        shown = line.findings if verbose else [f for f in (line.binds,) if f and f.remedy]
         for finding in shown:
             section.row("", "", f"to mend it: {finding.remedy}" if finding.remedy else "")
 

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.attempts import what_stays
 from finishlog.core.book import Book
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass
 from finishlog.core.records import AnyEntry, Coat, Operation, Stripped, Stripping, When, Work
 from finishlog.core.shown_times import length_words
@@ -41,18 +41,15 @@ def wiped_until(state: ZoneState, book: Book) -> datetime | None:
     return wiped.earliest + timedelta(hours=book.drying.solvent_wipe_h)
 
 
-def after_the_wipe(
-    under: Underneath, state: ZoneState, over: FinishClass, now: datetime, book: Book
-) -> Underneath:
+def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Book) -> Underneath:
     """Let a fresh solvent wipe soften what oily wood forbids; say when it has to be done again."""
     if state.layers or not _is_oily(state, book):
         return under
     until = wiped_until(state, book)
     if until is None or now >= until:
         return replace(under, findings=(*under.findings, _wipe_it(state, now, book)))
-    said = _of_oily_wood(state, over, book)
     findings = tuple(
-        replace(f, level=Level.CAUTION) if f.level is Level.STOP and f.sentence in said else f
+        replace(f, level=Level.CAUTION) if f.level is Level.STOP and f.rule is Rule.OILY_WOOD else f
         for f in under.findings
     )
     return replace(
@@ -66,13 +63,6 @@ def after_the_wipe(
 def _is_oily(state: ZoneState, book: Book) -> bool:
     wood = book.species_named(state.species) if state.species else None
     return wood is not None and wood.oily
-
-
-def _of_oily_wood(state: ZoneState, over: FinishClass, book: Book) -> set[str]:
-    wood = book.species_named(state.species or "")
-    assert wood is not None
-    rules = rules_for_wood(book.wood_rules, wood, over)
-    return {f"on {wood.name}: {rule.reason}" for rule in rules if "oily" in rule.wood}
 
 
 def _wipe_it(state: ZoneState, now: datetime, book: Book) -> Finding:

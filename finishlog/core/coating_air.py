@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from finishlog.core.air import Air, dew_point_c
@@ -10,7 +11,7 @@ from finishlog.core.air_met import Stay, air_met, carried_from
 from finishlog.core.air_span import AirPoint, AirSpan, Known
 from finishlog.core.book import DryingFigures
 from finishlog.core.counting import outside
-from finishlog.core.findings import NO_FLAME, Finding, Level
+from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.layers import SURFACE_HOLDS, WARMS_UP
 from finishlog.core.quantities import apart, celsius, typed_celsius
@@ -102,6 +103,7 @@ def air_findings(
                 Level.CAUTION,
                 "the room's air was not read in the last hours",
                 f"log it: finishlog air {typed_celsius(17)} 58%",
+                rule=Rule.AIR,
             ),
         )
     found = [
@@ -115,7 +117,7 @@ def air_findings(
     ]
     if cold_wood_until(of, room, now, figures, stays) is not None:
         found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
-    return tuple(found)
+    return tuple(replace(each, rule=Rule.AIR) for each in found)
 
 
 def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:

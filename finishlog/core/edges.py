@@ -108,6 +108,7 @@ def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
             high=of_edge.high,
             waits_for=name,
             findings=(*of_face.findings, finding),
+            binds=finding,
         )
     if of_edge.answer is Answer.TEST and of_face.answer is not Answer.TEST:
         return replace(of_face, answer=Answer.TEST, because=f"{name}: {of_edge.because}")

@@ -54,8 +54,16 @@ def blocked_by_fault(
         barred = [f for f in barred if doing not in f.known.answered_by]
     if not barred:
         return None
-    fault = barred[-1]
-    return Verdict(Answer.BLOCKED, f"{fault.name}: {ends_with(fault, now)}", deed=_deed(fault))
+    return _held_by(barred[-1], now)
+
+
+def _held_by(fault: StandingFault, now: datetime) -> Verdict:
+    return Verdict(
+        Answer.BLOCKED,
+        f"{fault.name}: {ends_with(fault, now)}",
+        deed=_deed(fault),
+        binds=finding_of(fault, now),
+    )
 
 
 def ends_with(of: StandingFault, now: datetime) -> str:
@@ -76,5 +84,4 @@ def to_mend(state: ZoneState, now: datetime) -> Verdict | None:
     left = [f for f in state.faults if f.known.level is Level.STOP]
     if not left:
         return None
-    fault = left[-1]
-    return Verdict(Answer.BLOCKED, f"{fault.name}: {ends_with(fault, now)}", deed=_deed(fault))
+    return _held_by(left[-1], now)

@@ -17,6 +17,15 @@ class Level(StrEnum):
     STOP = "stop"
 
 
+class Rule(StrEnum):
+    """Which rule found it, for the few that another one asks after."""
+
+    NONE = ""
+    AIR = "air"
+    OILY_WOOD = "oily wood"
+    POT_LIFE = "pot life"
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One sentence, what to do about it, and where it comes from.
@@ -31,3 +40,4 @@ class Finding:
     # Whoever stands there leaves before reading on.
     get_out: bool = False
     on: tuple[str, ...] = ()
+    rule: Rule = Rule.NONE

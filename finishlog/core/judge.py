@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -62,7 +62,7 @@ def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     cold = cold_joint(state, book) if verdict.answer in MAY_ACT else None
     if cold is None:
         return verdict
-    return _with(replace(verdict, answer=Answer.TEST, because=cold.sentence), (cold,))
+    return _with(replace(verdict, answer=Answer.TEST, because=cold.sentence, binds=cold), (cold,))
 
 
 def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
@@ -93,7 +93,7 @@ def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict
     met = met_in_the_wood(state.told, asked.comes, book, done=False) if asked.comes else None
     if met is None or met.level is not Level.STOP:
         return _with(coat, (met,) if met else ())
-    return Verdict(Answer.UNDERNEATH, met.sentence, findings=(met, *coat.findings))
+    return replace(_bound_by(Answer.UNDERNEATH, met), findings=(met, *coat.findings))
 
 
 def decide_coat(
@@ -127,11 +127,11 @@ def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
     cold = next((layer for layer in state.layers if is_suspect(layer)), None)
     if cold is not None:
         because, finding = damage_words(cold)
-        return Verdict(Answer.SUSPECT, because, findings=(finding,))
+        return _bound_by(Answer.SUSPECT, finding, because)
     wrong = fault_in_the_stack(state.layers, book)
     if wrong is not None:
-        remedy = "scratch a hidden spot; if it flakes, take it off"
-        return Verdict(Answer.UNDERNEATH, wrong.sentence, findings=(replace(wrong, remedy=remedy),))
+        wrong = replace(wrong, remedy="scratch a hidden spot; if it flakes, take it off")
+        return _bound_by(Answer.UNDERNEATH, wrong)
     return _stalled(top, book, hot=is_hot(state.room, now, book))
 
 
@@ -148,34 +148,30 @@ def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
     due = top.label_waits(figure).high if figure else top.put_on
     if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
         return None
-    return Verdict(
+    return _bound_by(
         Answer.STALLED,
-        f"still {found.value}, and no better than before",
-        findings=(
-            Finding(
-                Level.STOP,
-                "no progress over repeated checks: more time alone may not cure it",
-                f"{'cool' if hot else 'warm'} and change the air ({NO_FLAME}); if it does not "
-                "change, take it off",
-                book.drying.slow_source,
-            ),
+        Finding(
+            Level.STOP,
+            "no progress over repeated checks: more time alone may not cure it",
+            f"{'cool' if hot else 'warm'} and change the air ({NO_FLAME}); if it does not "
+            "change, take it off",
+            book.drying.slow_source,
         ),
+        f"still {found.value}, and no better than before",
     )
 
 
 def _past_hope(found: Found) -> Verdict:
     """Return the verdict on a film that is soft when it might be fully hard."""
-    return Verdict(
+    return _bound_by(
         Answer.STALLED,
-        f"still {found.value} when by its class it might be fully hard",
-        findings=(
-            Finding(
-                Level.STOP,
-                "more waiting is unlikely to help it now",
-                "take it off, and begin again",
-                COMMON_PRACTICE,
-            ),
+        Finding(
+            Level.STOP,
+            "more waiting is unlikely to help it now",
+            "take it off, and begin again",
+            COMMON_PRACTICE,
         ),
+        f"still {found.value} when by its class it might be fully hard",
     )
 
 
@@ -183,16 +179,14 @@ def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
     failure = film_checks.blocking(state.checks, stage)
     if failure is None:
         return None
-    return Verdict(
+    return _bound_by(
         Answer.BLOCKED,
-        f"{failure.test.value} failed: {failure.found.value}",
-        findings=(
-            Finding(
-                Level.STOP,
-                f"the {failure.test.value} check found it {failure.found.value}",
-                "check again later; a failed check beats the clock",
-            ),
+        Finding(
+            Level.STOP,
+            f"the {failure.test.value} check found it {failure.found.value}",
+            "check again later; a failed check beats the clock",
         ),
+        f"{failure.test.value} failed: {failure.found.value}",
     )
 
 
@@ -200,7 +194,7 @@ def _work(state: ZoneState, operation: Operation, near: Around, book: Book) -> V
     """Give the verdict on work by hand."""
     poison = dust_of_bleach(state.told, operation, book)
     if poison is not None:
-        return Verdict(Answer.UNDERNEATH, poison.sentence, findings=(poison,))
+        return _bound_by(Answer.UNDERNEATH, poison)
     verdict = _film_allows(state, operation, near.now)
     if operation in ABRADES and verdict.answer in MAY_ACT:
         return _dust(state, near) or verdict
@@ -249,7 +243,7 @@ def _coat(
 ) -> Verdict:
     """Give the verdict on one more coat."""
     under = look_through(state.layers, over, state.species, book, method)
-    under = after_the_wipe(under, state, over, near.now, book)
+    under = after_the_wipe(under, state, near.now, book)
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
     air = air_findings(over, method, state.room, near.now, book.drying, state.stays, state.told)
@@ -261,7 +255,7 @@ def _coat(
         return _with(blocked, findings)
     if under.forbids or iron:
         stop = next(f for f in findings if f.level is Level.STOP)
-        return Verdict(Answer.UNDERNEATH, stop.sentence, findings=findings)
+        return replace(_bound_by(Answer.UNDERNEATH, stop), findings=findings)
     timed = by_the_clocks(state, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
@@ -297,10 +291,11 @@ def _now(
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
         high = allowed_from(over, state.room, near.now)
-        return replace(timed, answer=Answer.NOT_IN_THIS_AIR, because=stop.sentence, high=high)
-    unsure = _unsure(state, under, air, book)
+        answer = Answer.NOT_IN_THIS_AIR
+        return replace(timed, answer=answer, because=stop.sentence, high=high, binds=stop)
+    unsure, doubt = _unsure(state, under, air, book)
     if unsure and timed.answer is not Answer.TEST:
-        return replace(timed, answer=Answer.TEST, because=unsure)
+        return replace(timed, answer=Answer.TEST, because=unsure, binds=doubt)
     dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
     if dusty is not None:
         return dusty
@@ -322,27 +317,39 @@ def _not_proven_through(top: Layer | None) -> str:
     )
 
 
+def _bound_by(answer: Answer, finding: Finding, because: str = "") -> Verdict:
+    """Return the verdict of the finding that binds; `because`: in fewer words than its own."""
+    return Verdict(answer, because or finding.sentence, findings=(finding,), binds=finding)
+
+
 def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
     return replace(verdict, findings=(*verdict.findings, *findings))
 
 
-def _unsure(state: ZoneState, under: Underneath, air: tuple[Finding, ...], book: Book) -> str:
-    cautions = [f for f in air if f.level is Level.CAUTION]
+def _unsure(
+    state: ZoneState, under: Underneath, air: tuple[Finding, ...], book: Book
+) -> tuple[str, Finding | None]:
+    """Return what asks for a test first, and the finding that does where one does; else ''."""
     cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
-        return f"it may have met {celsius(cold)} in its first hours: scratch it"
+        return f"it may have met {celsius(cold)} in its first hours: scratch it", None
     fault = patch_due(state.told, book)
     if fault is not None:
-        return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?"
+        return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?", None
     through = _not_proven_through(state.top)
     if through:
-        return through
+        return through, None
     if under.wants_test:
-        return "what is underneath is not sure to take it"
-    if cautions:
-        return cautions[0].sentence
+        return "what is underneath is not sure to take it", _caution(under.findings)
+    doubtful = _caution(air)
+    if doubtful is not None:
+        return doubtful.sentence, doubtful
     top = state.top
     prints = top and any(c.found is Found.PRINTS for c in film_checks.standing_failures(top.checks))
     if prints and top and top.coat.figures.window.kind is not WindowKind.MELTS_IN:
-        return "it still prints"
-    return ""
+        return "it still prints", None
+    return "", None
+
+
+def _caution(found: Iterable[Finding]) -> Finding | None:
+    return next((f for f in found if f.level is Level.CAUTION), None)

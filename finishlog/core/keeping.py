@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from finishlog.core.containers import ContainerKind, ContainerState, Lid
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import COMMON_PRACTICE, Limit, Range
 from finishlog.core.records import ContainerDeed, ContainerEvent
 from finishlog.core.shown_times import length_words, wait_words
@@ -132,6 +132,7 @@ def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
             f"{name} is past its pot life by {wait_words(now - state.use_by)}",
             "use no more of it and mix afresh; watch what it went on for softness and wrinkling",
             _pot_life_source(state),
+            rule=Rule.POT_LIFE,
         )
     elif state.lid is Lid.NEVER:
         yield Finding(

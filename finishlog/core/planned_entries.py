@@ -102,6 +102,8 @@ def _test(job: Job) -> str:
     cautions = [f.sentence for f in verdict.findings if f.level is Level.CAUTION]
     if verdict.answer is not Answer.TEST:
         return ""
+    if verdict.binds is not None:
+        return verdict.binds.sentence
     return cautions[0] if cautions else (verdict.because if verdict.high is None else "")
 
 

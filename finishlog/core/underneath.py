@@ -8,7 +8,7 @@ from functools import reduce
 from itertools import pairwise
 
 from finishlog.core.book import Book
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.overcoat import (
@@ -145,7 +145,8 @@ def wood_findings(
 
 def _finding(rule: OvercoatRule | WoodRule, where: str) -> Finding:
     level = _LEVELS[rule.answer] or Level.NOTE
-    return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source)
+    of = Rule.OILY_WOOD if isinstance(rule, WoodRule) and "oily" in rule.wood else Rule.NONE
+    return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source, rule=of)
 
 
 def fault_in_the_stack(layers: Sequence[Layer], book: Book) -> Finding | None:

@@ -36,8 +36,9 @@ class Verdict:
     """One answer with its times (UTC) and reasons.
 
     `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
-    window, or the deadline. `because`: what binds, in a few words. `waits_for`: what must come
-    first. None: there is no such time.
+    window, or the deadline. `because`: what binds, in a few words; `binds`: the finding that
+    does, None where a clock does or something that must come first, `waits_for`. None: there is no
+    such time.
     """
 
     answer: Answer
@@ -51,3 +52,4 @@ class Verdict:
     scuff_first: bool = False
     # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
     deed: str = ""
+    binds: Finding | None = None

@@ -59,6 +59,7 @@ def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict
         because=wrinkles.sentence,
         high=hard.high if hard else None,
         findings=(*verdict.findings, wrinkles),
+        binds=wrinkles,
     )
 
 

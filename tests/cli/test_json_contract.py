@@ -22,7 +22,7 @@ CABINET = Path(__file__).parents[2] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "acts answer because closes coat coats deed faces faults findings high label layers"
+    "acts answer because binds closes coat coats deed faces faults findings high label layers"
     " low milestone next_time on_it operation part pieces product scuff_first waits_for"
 )
 RAGS = (
@@ -32,7 +32,7 @@ RAGS = (
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
-FINDING = "get_out level on remedy sentence source"
+FINDING = "get_out level on remedy rule sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name"}
 LOGGED = {
