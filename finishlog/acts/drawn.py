@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import shlex
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from finishlog.acts.can import NONE
@@ -13,8 +14,12 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.keeping import ages_differ
 from finishlog.core.records import ContainerDeed, When
 from finishlog.core.shop import Product
+from finishlog.errors import Ambiguous
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
+
+# The option that says which.
+FROM = "--from"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,15 +36,18 @@ def drawn_from(
 ) -> Drawn:
     """Find the container of a coat: the one named, or the only open mix of the product.
 
-    `then` is the shop as it was at the time of the work.
+    `then` is the shop as it was at the time of the work. Ambiguous where several stand open and
+    none was named: an age that is guessed is worse than one that is asked for.
     """
     if not then.shop.containers and typed in {None, NONE}:
         return Drawn(None, "", ())
     known = states(then, facts)
     of_it = [s for s in known.values() if s.container.product == product.id]
     if typed is None:
-        mixes = [s for s in of_it if s.is_open_mix and not s.last(ContainerDeed.CONDEMNED)]
-        if len(mixes) != 1:
+        good = [s for s in of_it if not s.last(ContainerDeed.CONDEMNED)]
+        mixes = [s for s in good if s.is_open_mix]
+        _one_is_open(mixes or [s for s in good if _is_open_can(s)], product)
+        if not mixes:
             return Drawn(None, "", _of_the_only_can(of_it, at, facts))
         container = mixes[0].container
     elif typed.casefold() == NONE:
@@ -52,6 +60,25 @@ def drawn_from(
         found += against(state, at.latest, facts)
         found += _of_other_ages(state, then, picked, at, known)
     return Drawn(container.id, from_words(container.id, then.shop, facts), tuple(found))
+
+
+def _is_open_can(state: ContainerState) -> bool:
+    is_mix = state.container.kind is ContainerKind.MIX
+    return not is_mix and state.opened is not None and not state.ended
+
+
+def _one_is_open(states: Sequence[ContainerState], product: Product) -> None:
+    """Refuse to guess from which of several a coat came."""
+    if len(states) < 2:
+        return
+    names = tuple(state.container.name for state in states)
+    typed = " or ".join(f"--from {shlex.quote(name)}" for name in names)
+    raise Ambiguous(
+        f"{len(names)} of {product.name} stand open",
+        f"say which: {typed}; --from {NONE}: out of neither",
+        FROM,
+        (*names, NONE),
+    )
 
 
 def _of_the_only_can(of_it: list[ContainerState], at: When, facts: Facts) -> tuple[Finding, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
@@ -14,11 +14,22 @@ _ANOTHER = "another kind"
 _A_NEW_ONE = "none of these: a new product"
 
 
-class Sure:
-    """Whether a person was asked about what is hardly meant; a script is never asked."""
+class Asked:
+    """What an act that records may ask beside its words, and what was answered.
 
-    def __init__(self) -> None:
-        self.said = not at_a_terminal()
+    `options` are values that may be missing or fit several things; `sure`: whether a person was
+    asked about what is hardly meant. A script is never asked, and always sure.
+    """
+
+    def __init__(self, options: Mapping[str, str | None]) -> None:
+        self.options = dict(options)
+        self.sure = not at_a_terminal()
+
+    def choose(self, typed: str, chosen: str) -> None:
+        """Put what was chosen in place of an option that was not given, or of its value."""
+        for name, value in self.options.items():
+            if typed in {name, value}:
+                self.options[name] = chosen
 
 
 def settled(
@@ -27,12 +38,12 @@ def settled(
     attempt: Callable[[tuple[str, ...]], Answer],
     *,
     may_make: bool = False,
-    sure: Sure | None = None,
+    asked: Asked | None = None,
 ) -> Answer:
     """Try; where something is ambiguous, unknown or hardly meant, ask who is there and try again.
 
     Only an act that records may put what is unknown on record (`may_make`), and only one that
-    reads `sure` asks whether it is meant.
+    reads what was `asked` asks whether it is meant.
     """
     if not all(word.strip() for word in typed):
         raise UsageFault("one of the words is empty", "a variable of the shell that holds nothing?")
@@ -46,11 +57,13 @@ def settled(
             chosen = choose(f"{fault.message}. Which?", fault.candidates)
             if chosen is None:
                 raise
+            if asked:
+                asked.choose(fault.typed, chosen)
             words = tuple(chosen if word == fault.typed else word for word in words)
         except Doubtful as fault:
-            if sure is None or not ask(f"{fault.message} [y/N]").lower().startswith("y"):
+            if asked is None or not ask(f"{fault.message} [y/N]").lower().startswith("y"):
                 raise UsageFault("nothing was recorded") from None
-            sure.said = True
+            asked.sure = True
         except Unknown as fault:
             _refuse_what_was_put_away(desk, fault)
             if not (may_make and at_a_terminal()):

@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.asking import Sure, said, settled
+from finishlog.cli.asking import Asked, said, settled
 from finishlog.cli.coat_options import (
     Every,
     FromCan,
@@ -99,6 +99,7 @@ def log(
     verbose: Verbose = False,
 ) -> None:
     """Log a coat or a piece of work that was done."""
+    from finishlog.acts.drawn import FROM
     from finishlog.acts.log import log as act
     from finishlog.acts.logged import Logged, ToLog
     from finishlog.cli.amounts import film as read_film
@@ -111,7 +112,7 @@ def log(
     hands_on_min = read_minutes(minutes) if minutes else None
     wet_film_um = read_film(film) if film else None
 
-    sure = Sure()
+    asked = Asked({FROM: from_})
 
     def attempt(typed: tuple[str, ...]) -> Logged:
         wanted = ToLog(typed, when, one_face(face), method, scuffed, grit, note, edges=not no_edges)
@@ -121,12 +122,12 @@ def log(
             glue=glue,
             hands_on_min=hands_on_min,
             wet_film_um=wet_film_um,
-            container=from_,
-            sure=sure.said,
+            container=asked.options[FROM],
+            sure=asked.sure,
         )
         return act(here.database, here.facts, here.clock, here.words, wanted)
 
-    answer = settled(here, tuple(words), attempt, may_make=True, sure=sure)
+    answer = settled(here, tuple(words), attempt, may_make=True, asked=asked)
     show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
 
 
@@ -157,7 +158,7 @@ def check(
     found = said(words[-1], found_word)
     which, when = test_word(test, found), here.moment(at)
 
-    sure = Sure()
+    asked = Asked({})
 
     def attempt(parts: tuple[str, ...]) -> Checked:
         return log_check(
@@ -170,10 +171,10 @@ def check(
             found=found,
             test=which,
             at=when,
-            sure=sure.said,
+            sure=asked.sure,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt, may_make=True, sure=sure)
+    answer = settled(here, tuple(words[:-1]), attempt, may_make=True, asked=asked)
     show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
 
 

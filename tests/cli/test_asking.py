@@ -63,6 +63,7 @@ def test_a_new_product_beside_a_near_name_is_made_when_asked_for(shop: Finishlog
         session.answer("Which did you mean?", "none of these: a new product")
         session.answer("What kind of finish is it?", "shellac")
         session.answer("Which kind of shellac?", "shellac-3lb")
+        session.answer("topcoat was due. Record this all the same?", "y")
     assert session.code == 0, session.screen
     assert "topcoats" in shop.did("product", "list").out
 

@@ -119,7 +119,9 @@ def test_the_only_open_mix_is_taken_and_said(shop: Finishlog):
     said = shop.did("log", "leg", "clear", now=at("20:30")).out
     assert "coat 1, clear from mix-1, 10:1, batch B9" in said
     shop.did("mix", "clear", "10:1", "--jar", "110ml", now=at("20:40"))
-    assert "from mix" not in shop.did("log", "door-stop", "clear", now=at("20:45")).out
+    which = shop("log", "door-stop", "clear", now=at("20:45"))
+    assert which.code == 3
+    assert "--from mix-1 or --from mix-2" in which.err
     assert "from mix-2" in shop.did("log", "door-stop", "--from", "mix-2", now=at("20:46")).out
     assert "from mix" not in shop.did("log", "seat", "clear", "--from", "none").out
 
@@ -347,8 +349,8 @@ def test_safety_notes_of_mixing_come_once_an_evening(shop: Finishlog):
     assert "flame" in first
     again = shop.did("mix", "lacquer", "20:1", "--jar", "500ml", now=at("20:00", 26)).out
     assert "safety: " not in again
-    said = shop.did("log", "leg", "lacquer", "--method", "brush", now=at("20:05", 26)).out
-    assert "flame" not in said
+    words = ("log", "leg", "lacquer", "--method", "brush", "--from", "mix-2")
+    assert "flame" not in shop.did(*words, now=at("20:05", 26)).out
 
 
 def test_chlorine_bleach_is_mixed_with_nothing_but_water(shop: Finishlog):
