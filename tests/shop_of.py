@@ -82,6 +82,9 @@ WAX = "paste-wax"
 
 E = TypeVar("E", bound=AnyEntry)
 
+# Its nights were told: no colder than it was read, so that no story is asked about them.
+NIGHTS_TOLD = Room(1, "finishing room", coldest_night_c=60.0)
+
 # An hour, or the earliest and the latest hour of a time that is only roughly known.
 Hour = float | tuple[float, float]
 # A step: the class of a coat, or work by hand; with faces: only on these.
@@ -143,7 +146,7 @@ class Story:
     """
 
     parts: list[Part] = field(default_factory=list)
-    rooms: dict[int, Room] = field(default_factory=lambda: {1: Room(1, "finishing room")})
+    rooms: dict[int, Room] = field(default_factory=lambda: {1: NIGHTS_TOLD})
     products: dict[int, Product] = field(default_factory=dict)
     entries: list[AnyEntry] = field(default_factory=list)
     zone: tzinfo = UTC
@@ -232,8 +235,8 @@ class Story:
         self.rooms[made.id] = made
         return made.id
 
-    def cold_nights(self, celsius: float, room: int = 1) -> None:
-        """Say how cold the nights get in a room."""
+    def cold_nights(self, celsius: float | None, room: int = 1) -> None:
+        """Say how cold the nights get in a room; None: nobody told."""
         self.rooms[room] = replace(self.rooms[room], coldest_night_c=celsius)
 
     def usual(self, *days: UsualDay, room: int = 1) -> None:

@@ -16,9 +16,10 @@ from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
+from finishlog.core.air_to_come import coldest_ahead
 from finishlog.core.containers import Lid
 from finishlog.core.grouping import groups, with_project
-from finishlog.core.heat import HeatWanted, expected_c, heat_wanted
+from finishlog.core.heat import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.keeping import frost_ahead
 from finishlog.core.shop_hours import intervals, is_open, next_opening
 from finishlog.core.verdicts import Answer
@@ -193,7 +194,8 @@ def _frost(seen: Look, facts: Facts, now: datetime) -> tuple[FrostLine, ...]:
     cold = {
         room.name: coldest
         for room in seen.shop.rooms.values()
-        if (coldest := expected_c(seen.bench.rooms[room.id], now)) is not None
+        if (coldest := coldest_ahead(seen.bench.rooms[room.id], now, A_NIGHT, left=True))
+        is not None
     }
     if not seen.shop.containers or not cold:
         return ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from finishlog.asks.behind import acts_of
 from finishlog.asks.cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
@@ -15,7 +15,8 @@ from finishlog.asks.standing import Standing, glue_up_standings, standings
 from finishlog.asks.uneven import UnevenLine, uneven_faces
 from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
-from finishlog.core.coating_air import air_findings, coldest_ahead
+from finishlog.core.air_to_come import coldest_ahead
+from finishlog.core.coating_air import air_findings
 from finishlog.core.grouping import describe
 from finishlog.core.layers import ABRADES
 from finishlog.core.milestones import furthest
@@ -28,7 +29,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
-_TONIGHT_H = 12.0
+_TONIGHT = timedelta(hours=12)
 _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 
 
@@ -159,7 +160,7 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         coldest_night_c=known.coldest_night_c,
         fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
         acts=(reading.act,) if reading else (),
-        tonight_c=coldest_ahead(air, clock.now, _TONIGHT_H) if air.is_foretold else None,
+        tonight_c=coldest_ahead(air, clock.now, _TONIGHT) if air.is_foretold else None,
         in_use=room in seen.bench.rooms_in_use,
     )
 

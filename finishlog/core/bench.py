@@ -42,7 +42,7 @@ from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
 from finishlog.core.stages import Stage
 from finishlog.core.stalled import explained
-from finishlog.core.usual_air import Heat
+from finishlog.core.usual_air import Heat, one_heat
 from finishlog.core.verdicts import Verdict
 from finishlog.core.whats_in import in_product
 from finishlog.core.zone import Asked, FilmStages, ZoneState
@@ -136,8 +136,9 @@ def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
             room.coldest_night_c,
             room.id,
             room.usual,
-            tuple(heats[room.id]),
+            tuple(one_heat(heats[room.id])),
             zone,
+            room.name,
         )
         for room in shop.rooms.values()
     }

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from datetime import datetime
 
 from finishlog.core.air import Air
+from finishlog.core.air_met import air_met
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
 from finishlog.core.glues import Glue, clamp_until, finish_from, level_from
@@ -37,18 +38,22 @@ def glue_of(joined: Joined, book: Book) -> Glue:
 def held_by_glue(
     state: ZoneState, operation: Operation, now: datetime, book: Book
 ) -> Verdict | None:
-    """Return what a young joint says to a piece of work; None when nothing holds it up."""
+    """Return what a young joint says to a piece of work; None when nothing holds it up.
+
+    What it must still reach first is the reason, what it reaches last is the date.
+    """
     if state.joined_by is None:
         return None
-    glue = glue_of(state.joined_by, book)
-    for stage, because in _asked(operation, glue):
-        closed = state.joined_by.when.latest
-        until, _ = _reached(stage, state, closed, glue, book)
-        # Too cold to set has no date; the clamps stay on for the published hours all the same.
-        until = until or stage(glue, closed, None, book.drying.factor_per_10c)
-        if until is not None and now < until:
-            return Verdict(Answer.WAITS, because, high=until, waits_for="the joint")
-    return None
+    glue, closed = glue_of(state.joined_by, book), state.joined_by.when.latest
+    asked = [
+        (_reached(stage, state, closed, glue, book)[0], because)
+        for stage, because in _asked(operation, glue)
+    ]
+    left = [(until, because) for until, because in asked if now < until]
+    if not left:
+        return None
+    high = max(until for until, _ in left)
+    return Verdict(Answer.WAITS, left[0][1], high=high, waits_for="the joint")
 
 
 def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, str]]:
@@ -62,19 +67,36 @@ def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, str]]:
 
 def _reached(
     stage: _Stage, state: ZoneState, closed: datetime, glue: Glue, book: Book
-) -> tuple[datetime | None, Air | None]:
-    """Return when a joint reaches a stage, by the coldest air that it met on the way."""
-    factor = book.drying.factor_per_10c
-    first = state.room.measured_at(closed)
-    air = first.air if first else None
-    until = stage(glue, closed, air, factor)
-    for reading in state.room.since(closed):
-        if until is None or reading.at >= until:
+) -> tuple[datetime, Air | None]:
+    """Return when a joint reaches a stage, by the coldest air that it was read in on the way.
+
+    Below its least temperature it gains nothing and may never hold: it is held as long as at that
+    temperature, which is longer than anywhere warmer, and then asked for a test (`cold_joint`).
+    """
+    coldest: Air | None = None
+    until = _at(stage, glue, closed, None, book)
+    for span in air_met(state.stays, closed).until(None):
+        if span.start >= until:
             break
-        if reading.at > closed and (air is None or reading.air.temperature_c < air.temperature_c):
-            air = reading.air
-            until = stage(glue, closed, air, factor)
-    return until, air
+        air = min(span.nearest, key=_warmth, default=None) if span.measured else None
+        if air is not None and (coldest is None or air.temperature_c < coldest.temperature_c):
+            coldest = air
+            until = _at(stage, glue, closed, air, book)
+    return until, coldest
+
+
+def _at(stage: _Stage, glue: Glue, closed: datetime, air: Air | None, book: Book) -> datetime:
+    """Return when a stage is reached in one air; air too cold counts as the coldest that sets."""
+    factor, least = book.drying.factor_per_10c, glue.min_c
+    if air is not None and least is not None:
+        air = Air(max(air.temperature_c, least.value), air.humidity_pct)
+    until = stage(glue, closed, air, factor)
+    assert until is not None, "no air is too cold here"
+    return until
+
+
+def _warmth(air: Air) -> float:
+    return air.temperature_c
 
 
 def cold_joint(state: ZoneState, book: Book) -> Finding | None:
@@ -82,8 +104,8 @@ def cold_joint(state: ZoneState, book: Book) -> Finding | None:
     if state.joined_by is None:
         return None
     glue = glue_of(state.joined_by, book)
-    until, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, book)
-    if until is not None or air is None or glue.min_c is None:
+    _, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, book)
+    if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
         return None
     return Finding(
         Level.CAUTION,

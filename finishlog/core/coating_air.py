@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.air_met import Stay, air_met, carried_from
-from finishlog.core.air_span import AirPoint, AirSpan, Known
+from finishlog.core.air_span import AirPoint
+from finishlog.core.air_to_come import Felt, coldest_ahead, wood_c
 from finishlog.core.book import DryingFigures
-from finishlog.core.counting import outside
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.layers import SURFACE_HOLDS, WARMS_UP
@@ -19,8 +20,6 @@ from finishlog.core.records import AnyEntry, PieceReading
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 
-# Wood follows the air slowly: last night's cold is still in it.
-NIGHT = timedelta(hours=12)
 # Readings so far apart tell whether it gets warmer now. Our own rule.
 _LATELY = timedelta(hours=3)
 
@@ -36,23 +35,22 @@ def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> fl
     reading = room.measured_at(now)
     if reading is None:
         return None
-    night = (s.coldest_c for s in room.course.between(now - NIGHT, now) if _is_told(s))
-    return min([reading.temperature_c, *(c for c in night if c is not None)])
+    return wood_c(room, now, reading.air)
 
 
 def measured_c(told: Sequence[AnyEntry], now: datetime) -> float | None:
     """Return the temperature of the wood (°C) as it was measured lately, None: it was not."""
-    measured = (
-        e.temperature_c
-        for e in reversed(told)
+    tells = [felt.celsius for felt in felt_lately(told) if felt.since <= now <= felt.until]
+    return tells[-1] if tells else None
+
+
+def felt_lately(told: Sequence[AnyEntry]) -> tuple[Felt, ...]:
+    """Return what was measured of the wood, oldest first; each tells of the next hours only."""
+    return tuple(
+        Felt(e.when.latest, e.when.latest + SURFACE_HOLDS, e.temperature_c)
+        for e in told
         if isinstance(e, PieceReading) and e.temperature_c is not None
-        if timedelta(0) <= now - e.when.latest <= SURFACE_HOLDS
     )
-    return next(measured, None)
-
-
-def _is_told(span: AirSpan) -> bool:
-    return span.known is not Known.UNKNOWN
 
 
 def cold_wood_until(
@@ -213,8 +211,11 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
         return
     harms = limits.warm_first_h
     hours = harms.value if harms else (tack_free.high_h if tack_free else 0.0)
-    coldest = coldest_ahead(room, now, hours)
-    if coldest is None or coldest >= limits.min_c.value:
+    coldest = coldest_ahead(room, now, timedelta(hours=hours))
+    if coldest is None:
+        yield _untold(of, room, now, hours)
+        return
+    if coldest >= limits.min_c.value:
         return
     needs = f"{of.name} needs {celsius(limits.min_c.value)}"
     if harms:
@@ -233,6 +234,28 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
             f"keep the heat on, or coat in the morning: {NO_FLAME}",
             limits.min_c.source,
         )
+
+
+def _untold(of: FinishClass, room: RoomAir, now: datetime, hours: float) -> Finding:
+    """Ask how cold it gets: a reading says nothing of the night, nor of the room unheated.
+
+    It is asked before a film that cold damages, and where a heater is known to stop; else it is
+    only noted.
+    """
+    limits = of.limits
+    assert limits.min_c is not None
+    ahead = room.course.between(now, now + timedelta(hours=hours))
+    stops = any(span.heated_since is not None for span in ahead)
+    asks = stops or limits.warm_first_h is not None
+    how = "without its heater" if stops else "at night"
+    first = f"for its first {hours:.0f} h" if limits.warm_first_h else "until it is tack-free"
+    return Finding(
+        Level.CAUTION if asks else Level.NOTE,
+        f"how cold {room.name or 'the room'} gets {how} was not told; {of.name} needs "
+        f"{celsius(limits.min_c.value)} {first}",
+        f"say it once: finishlog room night {shlex.quote(room.name)} {typed_celsius(8)}",
+        limits.min_c.source,
+    )
 
 
 def _hot(
@@ -276,32 +299,3 @@ def _dew_ahead(
             f"keep it warm until then, or begin early in the day: {NO_FLAME}",
             figures.dew_margin_source,
         )
-
-
-def coldest_ahead(room: RoomAir, now: datetime, hours: float) -> float | None:
-    """Return the coldest (°C) to expect within some hours: as usual, or the coldest night.
-
-    Every air that may be true counts: a warm reading does not hide the night that follows it.
-    """
-    if not room.is_foretold:
-        return room.coldest_night_c
-    until = now + timedelta(hours=hours)
-    ahead = [room.coldest_between(now, until)]
-    heated = all(span.known is Known.USUAL for span in room.course.between(now, until))
-    if room.has_colder_nights or not (heated or any(day.hours for day in room.usual)):
-        ahead.append(room.coldest_night_c)
-    return min((celsius for celsius in ahead if celsius is not None), default=None)
-
-
-def allowed_from(of: FinishClass, room: RoomAir, now: datetime) -> datetime | None:
-    """Return when the air to expect is next within a class's limits; None: nobody can say.
-
-    Looks two days ahead, and only where a usual day or a heater was told of.
-    """
-    if not room.is_foretold:
-        return None
-    for span in room.course.between(now, now + timedelta(days=2)):
-        airs = span.nearest
-        if airs and not any(outside(of.limits, a.temperature_c, a.humidity_pct) for a in airs):
-            return span.start if span.start > now else None
-    return None

@@ -10,14 +10,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from finishlog.core.coating_air import coldest_ahead
+from finishlog.core.air_to_come import coldest_ahead
 from finishlog.core.finishes import Limit
-from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
 
 # A film that stands still, and a can, are looked after until this time tomorrow.
-_A_NIGHT = timedelta(hours=24)
+A_NIGHT = timedelta(hours=24)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,19 +57,5 @@ def _wanted(state: ZoneState, now: datetime) -> HeatWanted | None:
         until = max(until, top.put_on + timedelta(hours=top.of.limits.warm_first_h.value))
     if until is not None and until <= now:
         return None
-    least, hours = top.of.limits.min_c, _A_NIGHT if until is None else until - now
-    return HeatWanted(state, least, until, expected_c(state.room, now, hours), harms)
-
-
-def expected_c(room: RoomAir, now: datetime, ahead: timedelta = _A_NIGHT) -> float | None:
-    """Return the coldest (°C) that a room may become within a time; None: unknown.
-
-    As usual and heated where a usual day is known; else its coldest night, or the air as read if
-    that is colder.
-    """
-    if any(day.hours for day in room.usual):
-        return coldest_ahead(room, now, ahead / timedelta(hours=1))
-    reading = room.measured_at(now)
-    if room.coldest_night_c is None:
-        return None
-    return min(room.coldest_night_c, reading.temperature_c if reading else room.coldest_night_c)
+    least, hours = top.of.limits.min_c, A_NIGHT if until is None else until - now
+    return HeatWanted(state, least, until, coldest_ahead(state.room, now, hours, left=True), harms)

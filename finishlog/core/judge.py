@@ -7,12 +7,13 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from finishlog.core import checks as film_checks
+from finishlog.core.air_to_come import allowed_from
 from finishlog.core.around import Around, Wet
 from finishlog.core.bare_wood import after_the_wipe, steel_wool_findings
 from finishlog.core.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.book import Book
 from finishlog.core.cauls import cold_joint, held_by_glue
-from finishlog.core.coating_air import air_findings, allowed_from, cold_wood_until
+from finishlog.core.coating_air import air_findings, cold_wood_until, felt_lately
 from finishlog.core.counting import outside
 from finishlog.core.damage import damage_words, is_suspect, perhaps_too_cold
 from finishlog.core.deadlines import coat_while_wiped, running, surplus_doubt
@@ -290,7 +291,8 @@ def _now(
         return _after(wet, f"{wet.what} must bear turning first", timed)
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
-        high = allowed_from(over, state.room, near.now)
+        margin, felt = book.drying.dew_margin_c, felt_lately(state.told)
+        high = allowed_from(over.limits, margin, state.room, near.now, felt)
         answer = Answer.NOT_IN_THIS_AIR
         return replace(timed, answer=answer, because=stop.sentence, high=high, binds=stop)
     unsure, doubt = _unsure(state, under, air, book)

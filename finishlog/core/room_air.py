@@ -28,6 +28,8 @@ READING_HOLDS = timedelta(hours=24)
 READING_STAYS = timedelta(hours=6)
 READING_SPEAKS_FOR = timedelta(hours=4)
 JOINED_WITHIN = timedelta(hours=2)
+# A house that falls no further than this when its heating stops is still the room that was read.
+_HARDLY_FALLS_C = 3.0
 
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -59,7 +61,8 @@ class RoomAir:
     """What is known of one room's air, and its course. It equals only itself.
 
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
-    days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is.
+    days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is;
+    `name`: what the shop calls it.
     """
 
     readings: tuple[AirPoint, ...] = ()
@@ -68,6 +71,7 @@ class RoomAir:
     usual: tuple[UsualDay, ...] = ()
     heats: tuple[Heat, ...] = ()
     zone: tzinfo = UTC
+    name: str = ""
 
     @cached_property
     def _moments(self) -> list[datetime]:
@@ -188,14 +192,25 @@ def _told_at(usual: Sequence[UsualDay]) -> Iterator[datetime]:
 def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) -> Iterator[AirSpan]:
     """Yield the spans from one reading to the next one, or for good."""
     end = following.at if following else None
+    was_heated = gone = False
     for each in supposed(room.usual, room.heats, room.zone, reading.at, end, reading.air):
-        yield from _beside_readings(room, each, reading, following)
+        heated = each.heated_since is not None
+        was_heated = was_heated or (each.start == reading.at and heated)
+        gone = gone or (was_heated and not heated)
+        for part in _cut_at_readings(each, reading, following):
+            cools = gone and _falls(part, reading.temperature_c)
+            yield _with_readings(room, part, reading, following, gone=cools)
 
 
-def _beside_readings(
-    room: RoomAir, each: AirSpan, reading: AirPoint, following: AirPoint | None
+def _falls(part: AirSpan, read_c: float) -> bool:
+    """Tell whether a room that was read warm falls without its heater, or nobody told that."""
+    return part.coldest_c is None or part.coldest_c < read_c - _HARDLY_FALLS_C
+
+
+def _cut_at_readings(
+    each: AirSpan, reading: AirPoint, following: AirPoint | None
 ) -> Iterator[AirSpan]:
-    """Cut what is supposed where the readings on both sides stop speaking, and let them count."""
+    """Cut what is supposed where the readings on both sides stop speaking."""
     marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
     marks += [following.at - READING_SPEAKS_FOR] if following else []
     inside = sorted(m for m in marks if each.start < m and (each.end is None or m < each.end))
@@ -203,27 +218,39 @@ def _beside_readings(
     for start, end in pairwise(bounds):
         assert start is not None
         if end is None or start < end:
-            part = each.cut(start, end)
-            yield _with_readings(room, part, reading, following)
+            yield each.cut(start, end)
 
 
 def _with_readings(
-    room: RoomAir, part: AirSpan, reading: AirPoint, following: AirPoint | None
+    room: RoomAir,
+    part: AirSpan,
+    reading: AirPoint,
+    following: AirPoint | None,
+    *,
+    gone: bool,
 ) -> AirSpan:
+    """Lay readings and what is supposed beside each other, the nearest to the truth first.
+
+    `gone`: the heater that the reading was taken with has stopped since; then, as where one came
+    on since, the reading tells of another room than this.
+    """
     age = part.start - reading.at
     nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
     read = [reading.air, *([following.air] if following else [])]
-    # A heater that came on since the reading: the reading tells of the room without it.
-    if part.heated_since is not None and part.heated_since > reading.at and not nears:
+    came_on = part.heated_since is not None and part.heated_since > reading.at
+    if came_on and not nears:
         ramps = [*part.ramps, *((air, air) for air in read[1:])]
         known = Known.USUAL
+    elif gone and not nears:
+        ramps, known = _without_the_heater(room, part, reading.air, following, age)
     else:
         still = [(air, air) for air in (reversed(read) if nears else read)]
         ramps, known = _mixed(room, part, still, age, nears=nears)
         if following is None and known is Known.MEASURED:
             known = Known.HELD
     airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
-    return AirSpan(part.start, part.end, airs, known, () if airs == ends else ends)
+    ends = () if airs == ends else ends
+    return AirSpan(part.start, part.end, airs, known, ends, part.heated_since)
 
 
 def _mixed(
@@ -234,7 +261,6 @@ def _mixed(
     *,
     nears: bool,
 ) -> tuple[list[tuple[Air, Air]], Known]:
-    """Lay readings and what is supposed beside each other, the nearest to the truth first."""
     usual = list(part.ramps)
     if nears or age < READING_STAYS:
         # Where a usual day fills the hours between, a reading tells of its own end of them alone.
@@ -243,9 +269,26 @@ def _mixed(
         night = _night(still[0][0], room.coldest_night_c)
         return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN
     # The reading still counts for a day: this may be colder weather than usual. So does a night
-    # that the person called colder than any usual hour.
-    colder = _night(usual[0][0], room.coldest_night_c) if room.has_colder_nights else []
+    # that the person called colder than any usual hour, unless a heater runs through it.
+    nights = room.has_colder_nights and part.heated_since is None
+    colder = _night(usual[0][0], room.coldest_night_c) if nights else []
     return [*usual, *colder, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
+
+
+def _without_the_heater(
+    room: RoomAir, part: AirSpan, warm: Air, following: AirPoint | None, age: timedelta
+) -> tuple[list[tuple[Air, Air]], Known]:
+    """Return what a room falls to that was read while its heater ran.
+
+    Its usual day; else what was read after it, its coldest night; and nobody knows of the rest.
+    """
+    usual = list(part.ramps)
+    fallen = [(air, air) for air in ([following.air] if following else [])]
+    night = _night(warm, room.coldest_night_c)
+    if usual:
+        return [*usual, *(night if room.has_colder_nights else []), *fallen], Known.USUAL
+    known = Known.MEASURED if following and age < READING_HOLDS else Known.UNKNOWN
+    return [*fallen, *night, (warm, warm)], known
 
 
 def _night(air: Air, coldest_c: float | None) -> list[tuple[Air, Air]]:

@@ -236,6 +236,7 @@ def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
         room.usual,
         room.heats,
         room.zone,
+        room.name,
         as_was=room,
     )
 

@@ -13,8 +13,8 @@ from itertools import takewhile
 
 from finishlog.core.air import dew_point_c
 from finishlog.core.air_met import AirMet, Leg
+from finishlog.core.air_to_come import NIGHT
 from finishlog.core.clock import reach
-from finishlog.core.coating_air import NIGHT
 from finishlog.core.counting import Counting, outside
 from finishlog.core.finishes import Limits
 from finishlog.core.room_air import RoomAir

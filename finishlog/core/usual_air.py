@@ -8,7 +8,7 @@ any more: then the air may be anything from the coldest to the warmest of the us
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from itertools import groupby, pairwise
 from operator import itemgetter
@@ -30,6 +30,18 @@ class Heat:
     start: datetime
     end: datetime
     temperature_c: float | None = None
+
+
+def one_heat(heats: Iterable[Heat]) -> list[Heat]:
+    """Join heats of one warmth that touch: what was put on record twice is one heat."""
+    joined: dict[float | None, list[Heat]] = {}
+    for heat in sorted(heats, key=lambda h: h.start):
+        alike = joined.setdefault(heat.temperature_c, [])
+        if alike and heat.start <= alike[-1].end:
+            alike[-1] = replace(alike[-1], end=max(alike[-1].end, heat.end))
+        else:
+            alike.append(heat)
+    return sorted((h for alike in joined.values() for h in alike), key=lambda h: h.start)
 
 
 def supposed(

@@ -55,6 +55,15 @@ def test_in_cauls_not_even_tape_is_touched(glue: str):
     assert work(story, 1.1 * clamps, Operation.UNTAPE).answer is Answer.GO
 
 
+@pytest.mark.parametrize("glue", [g.key for g in FACTS.glues])
+def test_the_date_of_a_joint_is_when_what_is_asked_may_be_done(glue: str):
+    """The clamps come off sooner; a coat is not promised with them."""
+    story = case(glue)
+    high = coat(story, 0.1).high
+    assert coat(story, hours_until(high) - 0.01).waits_for == "the joint"
+    assert coat(story, hours_until(high)).answer is Answer.GO
+
+
 def test_a_joint_of_water_based_glue_is_not_levelled_for_a_week():
     """Sunken joints: the wood beside the glue is swollen and shrinks later."""
     story = case("yellow-pva")
@@ -96,6 +105,27 @@ def test_glue_that_was_too_cold_while_it_set_is_tried_first():
     answer = coat(warmed, 200)
     assert answer.answer is Answer.TEST
     assert "8 °C" in in_si(answer.because)
+
+
+def test_below_its_limit_a_joint_is_held_longest_and_then_tried():
+    """Yellow PVA at 11 °C, and at 5 °C: the colder joint was released first, by the plain hours."""
+    until = {c: coat(case("yellow-pva", celsius=c), 0.5).high for c in (5.0, 9.9, 10.0, 11.0, 18.0)}
+    assert until[5.0] == until[9.9] == until[10.0] > until[11.0] > until[18.0]
+
+
+def test_a_joint_that_is_carried_into_the_cold_waits_longer_and_remembers_it():
+    """Carried out of the cold again it has still met it."""
+    story = case("yellow-pva", celsius=20.0)
+    here = coat(story, 0.1).high
+    shed = story.another_room("shed")
+    story.read(0, 5, 70, shed)
+    story.move(0.5, story.named("case"), shed)
+    story.read(1, 5, 70, shed)
+    carried = coat(story, 4).high
+    assert carried > here
+    story.move(5, story.named("case"), 1)
+    assert coat(story, 6).high >= carried
+    assert coat(story, hours_until(carried) + 1).answer is Answer.TEST
 
 
 def test_tape_comes_off_before_a_joint_is_closed():

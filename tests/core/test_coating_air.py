@@ -54,7 +54,7 @@ BLUSHES = {
 
 @pytest.mark.parametrize("key", [k for k in EVERY_CLASS if k not in BLUSHES])
 def test_in_good_air_nothing_speaks_against_it(key):
-    assert found(key, read_room((0, 21, 50))) == ()
+    assert found(key, read_room((0, 21, 50), coldest=21)) == ()
 
 
 @pytest.mark.parametrize("key", EVERY_CLASS)
@@ -270,7 +270,8 @@ def carried(cold_c: float, into: RoomAir) -> list[Stay]:
 
 
 def test_wood_carried_in_from_the_cold_warms_up_for_hours():
-    house, of = read_room((-1, 21, 35), (5, 21, 35)), FACTS.finish_class(WATERBORNE)
+    house = read_room((-1, 21, 35), (5, 21, 35), coldest=18)
+    of = FACTS.finish_class(WATERBORNE)
     stays = carried(9, house)
     (cold,) = air_findings(of, None, house, at(1), FACTS.drying, stays)
     assert "came from 9 °C" in in_si(cold.sentence)
@@ -301,6 +302,7 @@ def test_a_part_just_carried_in_waits_until_it_is_warm():
     story = Story()
     door = story.part("door", WATERBORNE)
     house = story.another_room("house")
+    story.cold_nights(18, house)
     story.read(0, 9, 60)
     story.read(0, 21, 35, house)
     story.move(1, door, house)

@@ -16,6 +16,7 @@ def young(class_key: str, celsius: float = 20.0) -> Story:
     """Tell of a door that was coated an hour ago, in a room that was read since."""
     story = Story()
     story.part("door")
+    story.cold_nights(None)
     story.coat(-1, class_key)
     story.read(-0.5, celsius, 50)
     return story

@@ -18,8 +18,8 @@ from hypothesis import strategies as st
 from finishlog.core.air import Air
 from finishlog.core.air_met import AirMet, Leg
 from finishlog.core.air_span import AirPoint, AirSpan, Known
+from finishlog.core.air_to_come import coldest_ahead
 from finishlog.core.clock import reach
-from finishlog.core.coating_air import coldest_ahead
 from finishlog.core.counting import Clock, Counting
 from finishlog.core.finishes import Mechanism
 from finishlog.core.room_air import RoomAir
@@ -411,4 +411,4 @@ def test_nights_called_colder_than_any_usual_hour_count_too():
     """Both were said by the person: the colder is believed."""
     told = a_room("2026-12-10 12:00", UsualDay((UsualHour(0, 14, 60),)))
     room = RoomAir(told.readings, 2.0, told.id, told.usual, told.heats, told.zone)
-    assert coldest_ahead(room, on("2026-12-10 20:00"), 12.0) == 2.0
+    assert coldest_ahead(room, on("2026-12-10 20:00"), timedelta(hours=12)) == 2.0
