@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from datetime import timedelta
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
@@ -13,7 +14,7 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.grouping import labels_of
 from finishlog.core.overcoat import OvercoatAnswer, rule_for
-from finishlog.core.records import Operation
+from finishlog.core.records import Coat, Operation
 from finishlog.core.shop import FaceKind
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
@@ -22,6 +23,9 @@ from finishlog.picking import Zones
 
 # Stands for the number of the act being logged, which is known once it is on record.
 THIS_ACT = "ACT"
+
+# What was asked within these hours is not asked again.
+_EVENING = timedelta(hours=12)
 
 _MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
 
@@ -63,6 +67,8 @@ def warnings_before(
         of_it = [*_poison(state, comes, facts, scuffed=bool(scuffed))]
         if over is not None:
             verdict = verdict_on(state, then.bench, over, method, facts)
+            if _asked_tonight(then, facts):
+                verdict = _without_the_night(verdict)
             of_it += [*_joint(state), *_shuts_out(state, over, then, facts)]
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
@@ -76,6 +82,22 @@ def warnings_before(
         for finding in of_it:
             found.setdefault(finding, []).append(state)
     return most_weighty(_named(finding, states) for finding, states in found.items())
+
+
+def _asked_tonight(then: Look, facts: Facts) -> bool:
+    """Tell whether a coat of this evening has asked how cold the night gets already."""
+    lately = then.bench.now - _EVENING
+    coats = (e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately)
+    classes = {coat.figures.class_key for coat in coats}
+    return any(facts.finish_class(key).limits.warm_first_h for key in classes)
+
+
+def _without_the_night(verdict: Verdict) -> Verdict:
+    """Leave out the question for the coldest night, and the doubt that is nothing else."""
+    left = tuple(f for f in verdict.findings if f.rule is not Rule.NIGHT_UNTOLD)
+    only = verdict.binds is not None and verdict.binds.rule is Rule.NIGHT_UNTOLD
+    answer = Answer.GO if only else verdict.answer
+    return replace(verdict, answer=answer, findings=left, binds=None if only else verdict.binds)
 
 
 def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
@@ -94,6 +116,7 @@ def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Find
         weighs = [
             replace(f, level=Level.CAUTION) if f.level is Level.NOTE else f
             for f in verdict.findings
+            if f.level is not Level.NOTE or f.rule is not Rule.NIGHT_UNTOLD
         ]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
     # What binds speaks for itself, with its own remedy.

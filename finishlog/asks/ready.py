@@ -17,6 +17,8 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.air_to_come import coldest_ahead
 from finishlog.core.coating_air import air_findings
+from finishlog.core.findings import Finding, Rule
+from finishlog.core.finishes import FinishClass
 from finishlog.core.grouping import describe
 from finishlog.core.layers import ABRADES
 from finishlog.core.milestones import furthest
@@ -50,6 +52,8 @@ class RoomLine:
     fitness: tuple[tuple[str, str], ...]
     acts: tuple[int, ...] = ()
     tonight_c: float | None = None
+    # How cold its nights get was not told, and something that is to go on minds it.
+    asks_night: bool = False
     in_use: bool = True
 
 
@@ -161,6 +165,7 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
         acts=(reading.act,) if reading else (),
         tonight_c=coldest_ahead(air, clock.now, _TONIGHT) if air.is_foretold else None,
+        asks_night=_asks_night(air, seen, facts, clock),
         in_use=room in seen.bench.rooms_in_use,
     )
 
@@ -173,11 +178,23 @@ def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[t
     for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
         of = facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
-        found = air_findings(of, method, air, clock.now, facts.drying)
+        found = [f for f in _said(of, air, facts, clock) if f.rule is not Rule.NIGHT_UNTOLD]
         yield (
             f"{method.value} {seen.shop.products[product].name}",
             found[0].sentence if found else "fine",
         )
+
+
+def _said(of: FinishClass, air: RoomAir, facts: Facts, clock: Clock) -> tuple[Finding, ...]:
+    return air_findings(of, of.methods[0], air, clock.now, facts.drying)
+
+
+def _asks_night(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> bool:
+    """Tell whether something is still to go on there that minds a night nobody told of."""
+    products = (seen.shop.products[p] for p in _still_to_go_on(seen, air.id))
+    classes = (facts.finish_class(product.class_key) for product in products)
+    found = (f for of in classes for f in _said(of, air, facts, clock))
+    return any(finding.rule is Rule.NIGHT_UNTOLD for finding in found)
 
 
 def _still_to_go_on(seen: Look, room: int | None = None) -> set[int]:

@@ -20,6 +20,7 @@ from finishlog.cli.words import (
     taken_up,
 )
 from finishlog.core.grouping import with_project
+from finishlog.core.quantities import typed_celsius
 from finishlog.core.rags import Severity
 from finishlog.core.shown_times import clock_words, length_words, wait_until
 from finishlog.core.units import Temperature
@@ -93,6 +94,9 @@ def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: boo
         words += f", tonight {show_temperature(room.tonight_c, unit)}"
     elif room.coldest_night_c is not None:
         words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
+    elif room.asks_night:
+        say = f"finishlog room night {shlex.quote(room.room)} {typed_celsius(8)}"
+        words += f", how cold its nights get was not told: {say}"
     return words
 
 

@@ -115,7 +115,7 @@ def air_findings(
     ]
     if cold_wood_until(of, room, now, figures, stays) is not None:
         found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
-    return tuple(replace(each, rule=Rule.AIR) for each in found)
+    return tuple(replace(each, rule=each.rule or Rule.AIR) for each in found)
 
 
 def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
@@ -255,6 +255,7 @@ def _untold(of: FinishClass, room: RoomAir, now: datetime, hours: float) -> Find
         f"{celsius(limits.min_c.value)} {first}",
         f"say it once: finishlog room night {shlex.quote(room.name)} {typed_celsius(8)}",
         limits.min_c.source,
+        rule=Rule.NIGHT_UNTOLD,
     )
 
 

@@ -216,3 +216,22 @@ def test_a_wet_bulb_gives_the_humidity(shop: Finishlog):
         assert answer["wet_bulb_c"] == pytest.approx(17)
     assert "by a wet bulb of 17 °C" in shop.did("air", "21C", "wet", "17C").out
     assert shop.did("air", "21C", "60%", "--json").document["answer"]["wet_bulb_c"] is None
+
+
+def test_how_cold_the_nights_get_is_asked_once_an_evening(program: Finishlog):
+    """Waterborne needs 10 °C in its first day; once it is told, or told warm, nobody is asked."""
+    program.did("product", "new", "topcoat", "--class", "waterborne-clear", now=EVENING)
+    program.did("steps", "new", "s", "topcoat", "topcoat", now=EVENING)
+    program.did("part", "new", "desk/top", "--steps", "s", now=EVENING)
+    program.did("part", "new", "desk/leg", "--steps", "s", now=EVENING)
+    program.did("air", "20C", "50%", now=EVENING)
+    asks = "was not told"
+    screen = program.did("ready", now=EVENING).out
+    assert "how cold its nights get was not told: finishlog room night shop 8C" in screen
+    assert "test, coat" in screen
+    assert asks in program.did("log", "top", now=EVENING).out
+    assert asks not in program.did("log", "leg", now=EVENING).out
+    program.did("undo", now=EVENING)
+    program.did("room", "night", "shop", "15C", now=EVENING)
+    assert asks not in program.did("ready", now=EVENING).out
+    assert "caution" not in program.did("log", "leg", now=EVENING).out
