@@ -218,20 +218,21 @@ def test_a_wet_bulb_gives_the_humidity(shop: Finishlog):
     assert shop.did("air", "21C", "60%", "--json").document["answer"]["wet_bulb_c"] is None
 
 
-def test_how_cold_the_nights_get_is_asked_once_an_evening(program: Finishlog):
+def test_how_cold_the_nights_get_is_asked_once_an_evening(tmp_path: Path):
     """Waterborne needs 10 °C in its first day; once it is told, or told warm, nobody is asked."""
-    program.did("product", "new", "topcoat", "--class", "waterborne-clear", now=EVENING)
-    program.did("steps", "new", "s", "topcoat", "topcoat", now=EVENING)
-    program.did("part", "new", "desk/top", "--steps", "s", now=EVENING)
-    program.did("part", "new", "desk/leg", "--steps", "s", now=EVENING)
-    program.did("air", "20C", "50%", now=EVENING)
+    program = Finishlog(tmp_path)
+    program.did("product", "new", "topcoat", "--class", "waterborne-clear")
+    program.did("steps", "new", "s", "topcoat", "topcoat")
+    program.did("part", "new", "desk/top", "--steps", "s")
+    program.did("part", "new", "desk/leg", "--steps", "s")
+    program.did("air", "20C", "50%")
     asks = "was not told"
-    screen = program.did("ready", now=EVENING).out
+    screen = program.did("ready").out
     assert "how cold its nights get was not told: finishlog room night shop 8C" in screen
     assert "test, coat" in screen
-    assert asks in program.did("log", "top", now=EVENING).out
-    assert asks not in program.did("log", "leg", now=EVENING).out
-    program.did("undo", now=EVENING)
-    program.did("room", "night", "shop", "15C", now=EVENING)
-    assert asks not in program.did("ready", now=EVENING).out
-    assert "caution" not in program.did("log", "leg", now=EVENING).out
+    assert asks in program.did("log", "top").out
+    assert asks not in program.did("log", "leg").out
+    program.did("undo")
+    program.did("room", "night", "shop", "15C")
+    assert asks not in program.did("ready").out
+    assert "caution" not in program.did("log", "leg").out
