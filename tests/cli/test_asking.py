@@ -44,7 +44,7 @@ def test_a_product_whose_name_says_nothing_is_asked_by_family(shop: Finishlog):
 
 
 def test_a_misspelt_product_is_offered_the_right_one_first(shop: Finishlog):
-    with TerminalSession(shop, "log", "case", "topcaot") as session:
+    with TerminalSession(shop, "log", "seat", "topcaot") as session:
         session.answer("Which did you mean?", "1")
     assert session.code == 0, session.screen
     assert "topcoat" in session.screen
@@ -52,14 +52,15 @@ def test_a_misspelt_product_is_offered_the_right_one_first(shop: Finishlog):
 
 
 def test_misspelt_work_is_offered_before_a_new_product(shop: Finishlog):
-    with TerminalSession(shop, "log", "case", "scuf") as session:
-        session.answer("", "")
-    assert "scuff" in shop.did("history", "case").out or "scuff" in session.screen
-    assert "scuf\n" not in shop.did("product", "list").out
+    with TerminalSession(shop, "log", "seat", "skuff") as session:
+        session.answer("number:", "")
+    assert "  1  scuff" in session.screen
+    assert "none of these: a new product" in session.screen
+    assert "skuff" not in shop.did("product", "list").out
 
 
 def test_a_new_product_beside_a_near_name_is_made_when_asked_for(shop: Finishlog):
-    with TerminalSession(shop, "log", "case", "topcoats") as session:
+    with TerminalSession(shop, "log", "seat", "topcoats") as session:
         session.answer("Which did you mean?", "none of these: a new product")
         session.answer("What kind of finish is it?", "shellac")
         session.answer("Which kind of shellac?", "shellac-3lb")
@@ -70,18 +71,18 @@ def test_a_new_product_beside_a_near_name_is_made_when_asked_for(shop: Finishlog
 
 def test_enter_at_the_question_makes_no_product(shop: Finishlog):
     before = shop.did("product", "list").out
-    with TerminalSession(shop, "log", "case", "zzz") as session:
+    with TerminalSession(shop, "log", "seat", "zzz") as session:
         session.answer("Put a new product on record?", "")
     assert session.code == errors.NO_SUCH_THING
     assert shop.did("product", "list").out == before
 
 
 def test_a_word_for_two_kinds_of_work_is_asked(shop: Finishlog):
-    with TerminalSession(shop, "log", "case", "polish") as session:
+    with TerminalSession(shop, "log", "seat", "polish") as session:
         session.answer("'polish' may be buff or rub-out. Which?", "1")
     assert session.code == 0, session.screen
-    assert "case: buff" in session.screen
-    refused = shop("log", "case", "polish")
+    assert "seat ×4: buff" in session.screen
+    refused = shop("log", "seat", "polish")
     assert (refused.code, refused.err.count("\n")) == (3, 1)
     assert "type one of: buff, rub-out" in refused.err
 
