@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 from finishlog.acts.made import Made
 from finishlog.asks.settings import SETTINGS, UNITS
 from finishlog.clock import Clock
-from finishlog.core.units import Unit
+from finishlog.core.units import OUNCE, OUNCES, WORDS, Unit
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.database import Database
 from finishlog.store.usual import TIME_ZONE, put_setting
@@ -26,8 +26,10 @@ def put(database: Database, clock: Clock, words: str, name: str, typed: str) -> 
 
 def _unit(name: str, typed: str) -> str:
     of: type[Unit] = UNITS[name]
-    word = typed.strip().lstrip("°").casefold().replace("µ", "u")
-    found = next((unit for unit in of if unit.value.casefold() == word), None)
+    word = " ".join(typed.strip().lstrip("°").casefold().split()).rstrip(".")
+    found = next((unit for unit in of if word in WORDS[unit].split("|")), None)
+    if found is None and word in OUNCES:
+        found = OUNCE.get(of)
     if found is None:
         signs = " or ".join(unit.value for unit in of)
         raise UsageFault(f"{typed!r} is no unit of {name}", f"type {signs}")

@@ -14,6 +14,9 @@ from typing import NamedTuple
 from finishlog.cli.numbers import FRACTION, NUMBER, check_thousands, counted, plain, quantity
 from finishlog.cli.unclear import INSIST, Unclear, asked, insisted
 from finishlog.core.units import (
+    OUNCE,
+    OUNCES,
+    WORDS,
     Area,
     Cut,
     Film,
@@ -45,36 +48,10 @@ _KINDS: dict[type[Unit], _Kind] = {
     Length: _Kind("a width", "300 mm or 9.15 in", (1.0, 3000.0), 30e3),
     Cut: _Kind("a shellac cut", "2 lb cut or 240 g/L", (30.0, 720.0), 1500.0),
 }
-_WORDS: dict[Unit, str] = {
-    Volume.LITRE: "l|litre|litres|liter|liters",
-    Volume.MILLILITRE: "ml|cc|millilitre|millilitres|milliliter|milliliters",
-    Volume.US_QUART: "qt|qts|quart|quarts",
-    Volume.US_PINT: "pt|pts|pint|pints",
-    Volume.US_GALLON: "gal|gals|gallon|gallons",
-    Volume.US_FLUID_OUNCE: "fl oz|floz|fluid oz|fl ounce|fl ounces|fluid ounce|fluid ounces",
-    Weight.GRAM: "g|gram|grams|gramme|grammes",
-    Weight.KILOGRAM: "kg|kilo|kilos|kilogram|kilograms",
-    Weight.OUNCE: "oz wt|oz weight|oz by weight|ounce by weight|ounces by weight",
-    Weight.POUND: "lb|lbs|pound|pounds",
-    Area.SQUARE_METRE: "m2|m²|sq m|sqm|square metre|square metres|square meter|square meters",
-    Area.SQUARE_FOOT: "ft2|ft²|sq ft|sqft|square foot|square feet",
-    # Both signs of micro: the Greek letter and the one that keyboards write.
-    Film.MICROMETRE: "um|\u00b5m|\u03bcm|micron|microns|micrometre|micrometres",
-    Film.MIL: "mil|mils|thou",
-    Length.MILLIMETRE: "mm|millimetre|millimetres|millimeter|millimeters",
-    Length.CENTIMETRE: "cm|centimetre|centimetres|centimeter|centimeters",
-    Length.METRE: "m|metre|metres|meter|meters",
-    Length.INCH: 'in|inch|inches|"|\u2033|\u201d',
-    Length.FOOT: "ft|foot|feet|'|\u2032",
-    Cut.GRAM_PER_LITRE: "g/l|g per l|g per litre|g per liter",
-    Cut.POUND_CUT: "lb cut|lb|pound|pound cut|lb/gal|lb per gal|#|# cut",
-}
 # A pound of flakes by itself is a weight, where a cut is asked for it is a cut: by kind, then.
 _UNITS: dict[type[Unit], dict[str, Unit]] = {
-    kind: {word: unit for unit in kind for word in _WORDS[unit].split("|")} for kind in _KINDS
+    kind: {word: unit for unit in kind for word in WORDS[unit].split("|")} for kind in _KINDS
 }
-_OUNCES = frozenset({"oz", "ounce", "ounces"})
-_OUNCE: dict[type[Unit], Unit] = {Volume: Volume.US_FLUID_OUNCE, Weight: Weight.OUNCE}
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,8 +79,8 @@ def amount(text: str, unit: Volume | Weight | None = None) -> Amount:
     """Read an amount by volume or by weight; UsageFault when it does not say which."""
     typed = _taken_apart(text)
     word = typed.word
-    if word in _OUNCES and typed.number:
-        raise _which_ounce(typed.number, tuple(_OUNCE.values()))
+    if word in OUNCES and typed.number:
+        raise _which_ounce(typed.number, tuple(OUNCE.values()))
     if word in _UNITS[Weight] or (not word and isinstance(unit, Weight)):
         return Amount(weight_g=_read(text, Weight, unit))
     return Amount(volume_l=_read(text, Volume, unit))
@@ -162,8 +139,8 @@ def _read(text: str, kind: type[Unit], unit: Unit | None) -> float:
     """Read one amount into the base of its kind."""
     typed, of = _taken_apart(text), _KINDS[kind]
     value = quantity(typed.number)
-    if typed.word in _OUNCES and kind in _OUNCE and value is not None:
-        raise _which_ounce(typed.number, (_OUNCE[kind],))
+    if typed.word in OUNCES and kind in OUNCE and value is not None:
+        raise _which_ounce(typed.number, (OUNCE[kind],))
     said = _UNITS[kind].get(typed.word) if typed.word else unit
     if value is None or said is None or not isinstance(said, kind):
         raise UsageFault(f"{text!r} {_why_not(value, typed.word, of)}", f"type {of.example}")

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from finishlog.cli.measures import humidity, show_temperature, temperature
+from finishlog.cli.spans_of_day import span_of_day, together
 from finishlog.core.units import Temperature
 from finishlog.core.usual_day import UsualHour
 from finishlog.errors import UsageFault
@@ -14,7 +15,6 @@ NONE = "none"
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 _POINT = re.compile(r"(\d{1,2})(?::(\d{2}))?[:=]([+-]?\d[^/]*)(?:/(.+))?", re.IGNORECASE)
-_SPAN = re.compile(r"(\d{1,2})(?::(\d{2}))?(?:-|–|till)(\d{1,2})(?::(\d{2}))?")
 _POINT_EXAMPLE = "type the hour and its air: 0:13C/65% 7:12C 17:18C/55%"
 _SPAN_EXAMPLE = "type from when until when, and how warm: 16-23 18C"
 _SEASON_EXAMPLE = "type the first and the last month: --season nov-mar"
@@ -50,14 +50,14 @@ def read_heating(words: Sequence[str], unit: Temperature) -> tuple[int, int, flo
     """Read `16-23 18C`, as minutes of the day and °C; `none` is from 0 to 0, no heating."""
     if [word.casefold() for word in words] == [NONE]:
         return 0, 0, None
-    found = _SPAN.fullmatch(words[0])
-    if found is None or len(words) > 2:
+    said = together(words)
+    span = span_of_day(said[0])
+    if span is None or len(said) > 2:
         raise UsageFault(f"cannot read {' '.join(words)!r} as heating", _SPAN_EXAMPLE)
-    begins = _minutes(found[1], found[2], words[0], _SPAN_EXAMPLE)
-    ends = _minutes(found[3], found[4], words[0], _SPAN_EXAMPLE, last=24 * 60) % (24 * 60)
+    begins, ends = span[0], span[1] % (24 * 60)
     if begins == ends:
-        raise UsageFault(f"{words[0]!r} begins and ends at once", _SPAN_EXAMPLE)
-    return begins, ends, temperature(words[1], unit) if len(words) == 2 else None
+        raise UsageFault(f"{said[0]!r} begins and ends at once", _SPAN_EXAMPLE)
+    return begins, ends, temperature(said[1], unit) if len(said) == 2 else None
 
 
 def _minutes(

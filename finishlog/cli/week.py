@@ -5,29 +5,39 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from finishlog.cli.spans_of_day import span_of_day, together
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.errors import UsageFault
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_SPAN = re.compile(r"(\d{1,2})(?::(\d{2}))?-(\d{1,2})(?::(\d{2}))?")
+# What people say for several days.
+_DAYS_SAID = {
+    **dict.fromkeys(("weekdays", "weekday", "workdays"), range(5)),
+    **dict.fromkeys(("weekends", "weekend"), range(5, 7)),
+    **dict.fromkeys(("daily", "everyday", "all"), range(7)),
+}
 _EXAMPLE = "type: mon-fri 18:00-23:00 sat 9:00-17:00"
 
 
 def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
     """Read pairs of days and hours; UsageFault when they cannot be read."""
-    typed = " ".join(words).lower().replace(",", " ").split()
+    typed = together([re.sub(r"\bevery ?day\b", "daily", " ".join(words).casefold())])
     week: list[WeeklyHours] = []
     days: tuple[int, ...] = ()
     fresh = False
     for word in typed:
-        span = _SPAN.fullmatch(word)
+        span = span_of_day(word)
+        if span is None and word[:1].isdecimal():
+            raise UsageFault(f"{word!r} is no time of the day", _EXAMPLE)
         if span is None:
             days = (*days, *_days(word)) if fresh else _days(word)
             fresh = True
             continue
         if not days:
             raise UsageFault(f"{word!r} belongs to no day", _EXAMPLE)
-        week += [WeeklyHours(day, *_minutes(span, word)) for day in days]
+        if span[0] == span[1]:
+            raise UsageFault(f"{word!r} opens and closes at once", _EXAMPLE)
+        week += [WeeklyHours(day, *span) for day in days]
         fresh = False
     if not week or fresh:
         raise UsageFault("shop hours need days and hours", _EXAMPLE)
@@ -35,6 +45,8 @@ def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
 
 
 def _days(word: str) -> tuple[int, ...]:
+    if word in _DAYS_SAID:
+        return tuple(_DAYS_SAID[word])
     first, _, last = word.partition("-")
     a, b = _day(first, word), _day(last or first, word)
     return tuple(day % 7 for day in range(a, (b if b >= a else b + 7) + 1))
@@ -45,16 +57,6 @@ def _day(word: str, typed: str) -> int:
     if not found:
         raise UsageFault(f"{typed!r} is no day of the week", _EXAMPLE)
     return found[0]
-
-
-def _minutes(span: re.Match[str], typed: str) -> tuple[int, int]:
-    hours = [int(part or 0) for part in span.groups()]
-    opens, closes = hours[0] * 60 + hours[1], hours[2] * 60 + hours[3]
-    if opens == closes:
-        raise UsageFault(f"{typed!r} opens and closes at once", _EXAMPLE)
-    if opens >= 24 * 60 or closes > 24 * 60 or hours[1] > 59 or hours[3] > 59:
-        raise UsageFault(f"{typed!r} is no time of the day", _EXAMPLE)
-    return opens, closes
 
 
 def week_words(week: Sequence[WeeklyHours]) -> str:

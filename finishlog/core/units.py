@@ -85,6 +85,37 @@ class Units:
     cut: Cut = Cut.POUND_CUT
 
 
+# What people write for each, `|` between.
+WORDS: dict[Unit, str] = {
+    Temperature.CELSIUS: "c|celsius|centigrade",
+    Temperature.FAHRENHEIT: "f|fahrenheit",
+    Volume.LITRE: "l|litre|litres|liter|liters",
+    Volume.MILLILITRE: "ml|cc|millilitre|millilitres|milliliter|milliliters",
+    Volume.US_QUART: "qt|qts|quart|quarts",
+    Volume.US_PINT: "pt|pts|pint|pints",
+    Volume.US_GALLON: "gal|gals|gallon|gallons",
+    Volume.US_FLUID_OUNCE: "fl oz|floz|fluid oz|fl ounce|fl ounces|fluid ounce|fluid ounces",
+    Weight.GRAM: "g|gram|grams|gramme|grammes",
+    Weight.KILOGRAM: "kg|kilo|kilos|kilogram|kilograms",
+    Weight.OUNCE: "oz wt|oz weight|oz by weight|ounce by weight|ounces by weight",
+    Weight.POUND: "lb|lbs|pound|pounds",
+    Area.SQUARE_METRE: "m2|m²|sq m|sqm|square metre|square metres|square meter|square meters",
+    Area.SQUARE_FOOT: "ft2|ft²|sq ft|sqft|square foot|square feet",
+    # Both signs of micro: the Greek letter and the one that keyboards write.
+    Film.MICROMETRE: "um|\u00b5m|\u03bcm|micron|microns|micrometre|micrometres",
+    Film.MIL: "mil|mils|thou",
+    Length.MILLIMETRE: "mm|millimetre|millimetres|millimeter|millimeters",
+    Length.CENTIMETRE: "cm|centimetre|centimetres|centimeter|centimeters",
+    Length.METRE: "m|metre|metres|meter|meters",
+    Length.INCH: 'in|inch|inches|"|\u2033|\u201d',
+    Length.FOOT: "ft|foot|feet|'|\u2032",
+    Cut.GRAM_PER_LITRE: "g/l|g per l|g per litre|g per liter",
+    Cut.POUND_CUT: "lb cut|lb|pound|pound cut|lb/gal|lb per gal|#|# cut",
+}
+# An ounce by itself, and which it is where a volume or a weight is asked for.
+OUNCES = frozenset({"oz", "ounce", "ounces"})
+OUNCE: dict[type[Unit], Unit] = {Volume: Volume.US_FLUID_OUNCE, Weight: Weight.OUNCE}
+
 _INCH_M = 0.0254
 _GALLON_L = 231 * _INCH_M**3 * 1000
 _POUND_G = 453.59237
