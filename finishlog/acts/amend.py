@@ -253,8 +253,14 @@ def _write(
 def _reading(ledger: Ledger, entry: Reading, when: When, air: Air | None) -> None:
     """Supersede a reading of a room; the wet bulb stays while the air does."""
     wet_bulb_c = entry.wet_bulb_c if air is None else None
-    air = air or entry.air
-    ledger.reading(when, room=entry.room, air=air, wet_bulb_c=wet_bulb_c, supersedes=entry.id)
+    ledger.reading(
+        when,
+        room=entry.room,
+        air=air or entry.air,
+        wet_bulb_c=wet_bulb_c,
+        humidity_supposed=entry.humidity_supposed and air is None,
+        supersedes=entry.id,
+    )
 
 
 def _piece_reading(

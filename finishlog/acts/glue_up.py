@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import NoReturn
 
 from finishlog.acts.logged import Logged, ToLog, logged
+from finishlog.asks.glues import glue_key as meant_by
 from finishlog.asks.look import Look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
@@ -16,7 +17,7 @@ from finishlog.core.glues import temperature_findings
 from finishlog.core.grouping import describe, typed_as
 from finishlog.core.records import Operation, Target
 from finishlog.core.verdicts import Answer
-from finishlog.errors import NotFound, UsageFault
+from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 from finishlog.store.ledger import Ledger
@@ -90,9 +91,7 @@ def glue_key(typed: str | None, facts: Facts) -> str:
     if typed is None:
         return ""
     glue = facts.glue_named(typed)
-    if glue is None:
-        raise NotFound(f"no glue is called {typed!r}", "finishlog glue list shows them")
-    return glue.key
+    return glue.key if glue else meant_by(facts, typed)
 
 
 def _warnings(due: GlueUp) -> list[Finding]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from finishlog.acts.faces import ALL_ROUND, read_faces
 from finishlog.acts.made import Made, in_words
-from finishlog.acts.parts import how_many, one_part
+from finishlog.acts.parts import how_many, no_rules_for, one_part
 from finishlog.clock import Clock
 from finishlog.core.grouping import spans
 from finishlog.core.shop import Face, FaceKind, Part, Shop, ThingKind
@@ -66,7 +66,7 @@ def _values(
         put("species", change.species, part.species or "", change.species)
         yield f"{change.species}, was {part.species or 'not said'}"
         if facts.species_named(change.species) is None:
-            yield f"no rules are known for {change.species!r}, look at the spelling"
+            yield no_rules_for(facts, change.species)
     if change.room is not None:
         room = pick_room(shop, change.room)
         was = shop.rooms[part.room].name if part.room is not None else ""

@@ -10,6 +10,7 @@ from finishlog.acts.faces import ALL_ROUND, copied, read_faces
 from finishlog.acts.made import Made, a_name, free_name, in_words
 from finishlog.acts.steps import how_many_steps
 from finishlog.asks.look import look
+from finishlog.asks.species import near_woods
 from finishlog.clock import Clock
 from finishlog.core.shop import Need, Part, Shop, Step, ThingKind
 from finishlog.core.whole_number import whole_number
@@ -88,7 +89,18 @@ def unknown_wood(facts: Facts, part: NewPart) -> str:
     """Say which wood no rules are known for: it may be misspelt."""
     woods = [part.species, *(z.species for f in part.faces for z in f.zones)]
     unknown = [wood for wood in woods if wood and facts.species_named(wood) is None]
-    return f"no rules are known for {unknown[0]!r}, look at the spelling" if unknown else ""
+    return no_rules_for(facts, unknown[0]) if unknown else ""
+
+
+def no_rules_for(facts: Facts, wood: str) -> str:
+    """Say that nothing is known of a wood, and which ones are called nearly so."""
+    near = near_woods(facts, wood)
+    if not near:
+        return f"no rules are known for {wood!r}, look at the spelling"
+    return (
+        f"no rules are known for {wood!r}; did you mean {' or '.join(near)}? "
+        f"finishlog part edit PART --species {near[0]}"
+    )
 
 
 def unheard_of(steps: Sequence[Step], faces: Sequence[NewFace]) -> str:

@@ -101,7 +101,8 @@ class Words:
         name = room.name if room else "a room"
         match entry:
             case Reading():
-                return f"air of {name}: {self.air(entry.air)}"
+                supposed = " supposed" if entry.humidity_supposed else ""
+                return f"air of {name}: {self.air(entry.air)}{supposed}"
             case AirImported():
                 count = f"{entry.count} reading{'' if entry.count == 1 else 's'}"
                 return f"air of {name}: {count} of {entry.file_name}"

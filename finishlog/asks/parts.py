@@ -6,11 +6,12 @@ import shlex
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from finishlog.asks.look_back import with_whole_projects
 from finishlog.clock import Clock
 from finishlog.core.selectors import Chosen
 from finishlog.core.shop import Part, zone_name
 from finishlog.core.zone import ZoneState
-from finishlog.errors import NotFound, UsageFault
+from finishlog.errors import Ambiguous, NotFound, UsageFault
 from finishlog.picking import pick_parts, pick_whole
 from finishlog.store.database import Database
 from finishlog.store.read_shop import read_shop
@@ -50,12 +51,17 @@ class Wanted:
 
 
 def wanted(
-    database: Database, clock: Clock, typed: Sequence[str], *, archived: bool = False
+    database: Database,
+    clock: Clock,
+    typed: Sequence[str],
+    *,
+    archived: bool = False,
+    projects: bool = False,
 ) -> Wanted:
-    """Resolve selectors to parts, pieces and zones."""
+    """Resolve selectors to parts, pieces and zones; `projects`: a whole one may be named too."""
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=archived)
-    picked = pick_parts(shop, typed)
+    picked = pick_parts(shop, with_whole_projects(shop, typed) if projects else typed)
     old = tuple((chosen.once, part.path) for part, chosen in picked if chosen.once)
     return Wanted(tuple(_wanted(part, chosen) for part, chosen in picked), old)
 
@@ -95,7 +101,23 @@ def whole_ids(database: Database, clock: Clock, typed: Sequence[str]) -> tuple[i
 
 
 def part_ids(
-    database: Database, clock: Clock, typed: Sequence[str], *, archived: bool = False
+    database: Database,
+    clock: Clock,
+    typed: Sequence[str],
+    *,
+    archived: bool = False,
+    projects: bool = False,
 ) -> tuple[int, ...]:
     """Resolve selectors to the ids of parts."""
-    return wanted(database, clock, typed, archived=archived).ids
+    return wanted(database, clock, typed, archived=archived, projects=projects).ids
+
+
+def names_a_part(database: Database, clock: Clock, typed: str) -> bool:
+    """Tell whether a word names one part, or may name several."""
+    try:
+        wanted(database, clock, (typed,))
+    except Ambiguous:
+        return True
+    except (NotFound, UsageFault):
+        return False
+    return True

@@ -273,7 +273,18 @@ def _nothing(words: Sequence[str], stories: Iterable[Story]) -> NotFound:
     woods = ", ".join(sorted({s.species for s in told if s.species})) or "none yet"
     products = {e.product_name for s in told for e in s.entries if isinstance(e, Coat)}
     sought = " ".join(words)
-    hint = f"woods on record: {woods}"
+    near = _near(words, {s.species for s in told} | products)
+    hint = f"{near}woods on record: {woods}"
     if products:
         hint += f"; products: {', '.join(sorted(products))}; or any words that were noted"
     return NotFound(f"no finish about {sought!r} is on record" if sought else "no finish yet", hint)
+
+
+def _near(words: Sequence[str], known: set[str]) -> str:
+    """Offer what is called nearly so on record."""
+    from difflib import get_close_matches
+
+    called = {bit.casefold(): name for name in known for bit in (*name.split(), name)}
+    near = [n for word in words for n in get_close_matches(word.casefold(), called, 2, 0.7)]
+    found = [called[each] for each in near]
+    return f"did you mean {' or '.join(dict.fromkeys(found))}? " if found else ""

@@ -9,6 +9,7 @@ from enum import StrEnum
 from finishlog.core.names import find
 from finishlog.core.records import AnyEntry, Check, Coat, Fault, Note, Photo, Review, Stripped, Work
 from finishlog.core.shop import Part, Shop, ThingKind
+from finishlog.core.species import face_wood
 from finishlog.facts.find import ClassNames, find_class
 from finishlog.facts.load import Facts
 
@@ -75,8 +76,10 @@ def is_wood(word: str, facts: Facts) -> Callable[[str], bool]:
         names |= {_plain(n) for n in (known.key, known.name, *known.aliases)}
 
     def is_meant(species: str) -> bool:
-        wood = _plain(species)
-        return wood in names or any(wood.endswith(f" {name}") for name in names)
+        for wood in (_plain(species), face_wood(species)):
+            if wood in names or any(wood.endswith(f" {name}") for name in names):
+                return True
+        return False
 
     return is_meant
 

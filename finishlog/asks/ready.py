@@ -22,6 +22,7 @@ from finishlog.core.finishes import FinishClass
 from finishlog.core.grouping import describe
 from finishlog.core.layers import ABRADES
 from finishlog.core.milestones import furthest
+from finishlog.core.records import Reading
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop_hours import is_open, next_opening
 from finishlog.core.stages import Stage
@@ -55,6 +56,8 @@ class RoomLine:
     # How cold its nights get was not told, and something that is to go on minds it.
     asks_night: bool = False
     in_use: bool = True
+    # Only a thermometer was read.
+    humidity_supposed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +170,11 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
         tonight_c=coldest_ahead(air, clock.now, _TONIGHT) if air.is_foretold else None,
         asks_night=_asks_night(air, seen, facts, clock),
         in_use=room in seen.bench.rooms_in_use,
+        humidity_supposed=reading is not None
+        and any(
+            isinstance(e, Reading) and e.act == reading.act and e.humidity_supposed
+            for e in seen.log.entries
+        ),
     )
 
 

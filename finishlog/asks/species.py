@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from finishlog.clock import Clock
 from finishlog.core.finishes import FinishClass
 from finishlog.core.overcoat import OvercoatAnswer, rule_on_bare_wood
-from finishlog.core.species import Condition, Species, WoodRule, rules_for_wood
+from finishlog.core.species import Condition, Species, WoodRule, face_wood, rules_for_wood
 from finishlog.errors import NotFound
 from finishlog.facts.find import ClassNames, find_class
 from finishlog.facts.load import Facts
@@ -60,17 +60,22 @@ def pick_wood(facts: Facts, typed: str) -> Species:
         return wood
     if found:
         raise NotFound(f"{typed!r} fits several woods", "choose: " + ", ".join(found))
-    near = _near(typed, names)
+    near = near_woods(facts, typed)
     hint = "did you mean: " + ", ".join(near) if near else "finishlog species list shows them"
     raise NotFound(f"nothing is published here of {typed!r}", hint)
 
 
-def _near(typed: str, names: Iterable[ClassNames]) -> list[str]:
-    """Return the keys of the woods that are called nearly so."""
+def near_woods(facts: Facts, typed: str) -> tuple[str, ...]:
+    """Return the keys of the woods that are called nearly so: `chery`, `swamp ash`."""
     from difflib import get_close_matches
 
-    called = {word.casefold(): of.key for of in names for word in (of.key, of.name, *of.aliases)}
-    return list(dict.fromkeys(called[x] for x in get_close_matches(typed.casefold(), called)))
+    low = face_wood(typed)
+    called = {
+        word.casefold(): of.key for of in facts.species for word in (of.key, of.name, *of.aliases)
+    }
+    whole = [of.key for of in facts.species if low.split()[-1:] == [of.key.casefold()]]
+    near = get_close_matches(low, called, n=3, cutoff=0.7)
+    return tuple(dict.fromkeys((*whole, *(called[word] for word in near))))[:3]
 
 
 def _products(database: Database | None, clock: Clock) -> tuple[tuple[str, str], ...]:

@@ -11,6 +11,7 @@ import typer
 from finishlog.cli.answer import show_answer
 from finishlog.cli.desk import Desk
 from finishlog.cli.options import At, Json, desk
+from finishlog.core.air import Air
 from finishlog.core.units import Temperature
 from finishlog.errors import UsageFault
 
@@ -50,7 +51,7 @@ def air(
         list[str],
         typer.Argument(
             metavar="TEMPERATURE HUMIDITY | import FILE",
-            help="17.2C 58%; 21C wet 17C; import FILE: a data logger's CSV.",
+            help="17.2C 58%; 60F alone; 21C wet 17C; import FILE: a data logger's CSV.",
         ),
     ],
     room: Annotated[
@@ -99,11 +100,14 @@ def _one_reading(
     from finishlog.acts.air import log_air
     from finishlog.cli.air_page import air_page
     from finishlog.cli.measures import air as read_air
+    from finishlog.cli.measures import temperature_alone
     from finishlog.cli.wet_bulb import air_by_wet_bulb, wet_bulb_said
 
     bulbs = wet_bulb_said(text, wet_bulb)
+    typed: Air | float
     if bulbs is None:
-        typed, wet_c = read_air(text, here.temperature), None
+        alone = temperature_alone(text, here.temperature)
+        typed, wet_c = read_air(text, here.temperature) if alone is None else alone, None
     else:
         typed, wet_c = air_by_wet_bulb(*bulbs, here.temperature)
     answer = log_air(

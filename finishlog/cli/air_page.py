@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.cli.measures import show_air, show_temperature
+from finishlog.cli.measures import show_air, show_humidity, show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.core.logger_figures import Why
 from finishlog.core.shown_times import clock_words, happened, length_words
@@ -31,6 +31,14 @@ def air_page(answer: AirLogged, clock: Clock, unit: Temperature) -> Page:
     if answer.wet_bulb_c is not None:
         wet = f", by a wet bulb of {show_temperature(answer.wet_bulb_c, unit)} at sea level"
     page.line(f"{when}  {answer.room}: {show_air(answer.air, unit)}{wet}, dew point {dew}")
+    if answer.humidity_supposed:
+        page.line(
+            f"caution: how damp it is was not read; {show_humidity(answer.air.humidity_pct)} is "
+            "supposed, by the water it was last known to hold, else damp; with a hygrometer: "
+            f"finishlog amend {answer.act} --air "
+            f"'{show_temperature(answer.air.temperature_c, unit)} 58%'",
+            Tone.HEAD,
+        )
     if answer.room_is_new:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     page.line(f"act {answer.act}", Tone.FAINT)

@@ -12,7 +12,7 @@ from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import said, settled
 from finishlog.cli.coat_options import FromCan, MixAmounts
 from finishlog.cli.desk import Desk, ask, at_a_terminal, say
-from finishlog.cli.options import At, FaceOption, Json, SomeParts, desk, one_face
+from finishlog.cli.options import At, FaceOption, Json, desk, one_face
 from finishlog.core.finishes import Method
 from finishlog.core.records import When
 from finishlog.errors import UsageFault
@@ -143,8 +143,12 @@ def _moment_of(here: Desk, act: int, typed: str) -> When:
 
 def note(
     context: typer.Context,
-    parts: SomeParts,
-    text: Annotated[str, typer.Option("--text", "-t", help="The words.")],
+    words: Annotated[
+        list[str], typer.Argument(metavar="PART... WORDS", help="case, then what there is to say.")
+    ],
+    text: Annotated[
+        str | None, typer.Option("--text", "-t", help="The words; then all else are parts.")
+    ] = None,
     outcome: Annotated[
         bool, typer.Option("--outcome", help="It says how the finish turned out.")
     ] = False,
@@ -157,6 +161,7 @@ def note(
 
     here = desk(context)
     when = here.moment(at)
+    parts, text = (tuple(words), text) if text is not None else _parted(here, words)
 
     def attempt(typed: tuple[str, ...]) -> Noted:
         return log_note(
@@ -170,8 +175,26 @@ def note(
             at=when,
         )
 
-    answer = settled(here, tuple(parts), attempt)
+    answer = settled(here, parts, attempt)
     show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
+
+
+def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
+    """Part `PART... WORDS`: the last argument when it is several words, else all but the first."""
+    from finishlog.asks.parts import names_a_part
+
+    if len(words) < 2:
+        raise UsageFault("a note needs a part and words", "finishlog note case 'a run, left edge'")
+    if " " in words[-1].strip():
+        return tuple(words[:-1]), words[-1]
+    first, second, *_ = words
+    if names_a_part(here.database, here.clock, second):
+        said = " ".join(words[1:])
+        raise UsageFault(
+            f"{second!r} may be a part or a word of the note",
+            f"quote the words: finishlog note {first} '{said}'",
+        )
+    return (first,), " ".join(words[1:])
 
 
 def register(app: typer.Typer) -> None:

@@ -43,6 +43,14 @@ class Hours(NamedTuple):
     high_h: float
 
 
+# From the evening to the next morning; the longer counts for a wait. Common practice.
+_OVERNIGHT = Hours(12.0, 16.0)
+_SAID_ON_A_LABEL = {
+    **dict.fromkeys(("overnight", "over night", "a night", "one night"), _OVERNIGHT),
+    **dict.fromkeys(("next day", "the next day"), Hours(24.0, 24.0)),
+}
+
+
 @asked
 def duration(text: str) -> timedelta:
     """Read one length of time: `40min`, `2 h`, `1h30`, `3 d`, `2 wk`.
@@ -60,6 +68,8 @@ def hours(text: str) -> Hours:
     less than 5 min or more than 120 d, unless a `!` insists.
     """
     bare, sure = insisted(text)
+    if plain(bare) in _SAID_ON_A_LABEL:
+        return _SAID_ON_A_LABEL[plain(bare)]
     low, dash, high = re.sub(r" ?(?:[-–]|\bto\b) ?", "-", plain(bare)).partition("-")
     if not dash:
         span = (_on_a_label(bare, low),) * 2
@@ -128,7 +138,8 @@ def _on_a_label(whole: str, words: str) -> timedelta:
 
 def _one_length(whole: str, words: str, longest: timedelta, hint: str) -> timedelta:
     if re.fullmatch(rf"{NUMBER} ?m", words):
-        clear = f"type {words.rstrip(' m')}min, or days: 30d"
+        figure = words.rstrip(" m")
+        clear = f"type {figure}min, or days: {(quantity(figure) or 1) * 30:g}d"
         raise UsageFault(f"{whole!r} could be minutes or months", clear)
     if re.fullmatch(NUMBER, words):
         raise UsageFault(f"{whole!r} has no unit", f"type {words}h, {words}min or {words}d")

@@ -232,7 +232,9 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
     if not typed:
         return ()
-    return settled(here, typed, lambda words: part_ids(here.database, here.clock, words))
+    return settled(
+        here, typed, lambda words: part_ids(here.database, here.clock, words, projects=True)
+    )
 
 
 def register(app: typer.Typer) -> None:

@@ -126,6 +126,8 @@ def _heat(line: HeatLine, clock: Clock, unit: Temperature) -> str:
     until = f"until about {wait_until(line.until, clock.now, clock.zone)}" if line.until else "on"
     words = f"{who} ({line.product}) wants {least} {until}"
     if line.expected_c is None:
+        if not line.room:
+            return f"{words}; in which room it stands is not on record: finishlog room new NAME"
         return f"{words}; how cold {line.room} gets at night is not known: finishlog room night"
     tonight = show_temperature(line.expected_c, unit)
     harm = ": the film would stay weak" if line.harms else ": it stands still meanwhile"

@@ -125,6 +125,11 @@ def air(text: str, unit: Temperature) -> Air:
     return Air(temperature(first, unit), humidity(second))
 
 
+def temperature_alone(text: str, unit: Temperature) -> float | None:
+    """Read a temperature that says its unit and stands by itself, as °C; None: it is no such."""
+    return temperature(text, unit) if _is_temperature(text) else None
+
+
 def show_temperature(celsius: float, unit: Temperature) -> str:
     """Show a temperature to a tenth in the person's unit: `17.2 °C`, `63 °F`."""
     return f"{round(from_base(celsius, unit), 1) + 0.0:g} {sign(unit)}"

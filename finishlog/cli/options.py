@@ -41,7 +41,7 @@ FaceOption = Annotated[
 ]
 Parts = Annotated[
     list[str] | None,
-    typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3."),
+    typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3, cabinet."),
 ]
 SomeParts = Annotated[
     list[str], typer.Argument(metavar="PART...", help="cabinet/case, case, cab/*, legs:1-3.")

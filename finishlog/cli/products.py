@@ -12,7 +12,7 @@ from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, NoteT
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
-Label = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d.")]
+Label = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d, overnight.")]
 Window = Annotated[str | None, typer.Option(help="Recoat without scuffing until: 24h.")]
 LabelAir = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
 

@@ -23,7 +23,7 @@ def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
     found = settled(
         here,
         tuple(typed),
-        lambda words: wanted(here.database, here.clock, words, archived=archived),
+        lambda words: wanted(here.database, here.clock, words, archived=archived, projects=True),
     )
     for old, now in found.renamed:
         say(f"finishlog: {old} is called {now} now")

@@ -89,7 +89,8 @@ def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: boo
     if room.air is None or room.read_at is None:
         where = f" --room {shlex.quote(room.room)}" if several else ""
         return f"{room.room}: air not read today, log it: finishlog air 17C 58%{where}"
-    words = f"{room.room} {show_air(room.air, unit)}, read {_at(room.read_at, clock)}"
+    supposed = " supposed" if room.humidity_supposed else ""
+    words = f"{room.room} {show_air(room.air, unit)}{supposed}, read {_at(room.read_at, clock)}"
     if room.tonight_c is not None:
         words += f", tonight {show_temperature(room.tonight_c, unit)}"
     elif room.coldest_night_c is not None:

@@ -270,6 +270,8 @@ class Reading(Entry):
     air: Air
     # As read, where the humidity was worked out from it.
     wet_bulb_c: float | None = None
+    # Only a thermometer was read: how much water the air holds is supposed.
+    humidity_supposed: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

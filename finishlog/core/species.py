@@ -137,6 +137,20 @@ def rules_for_wood(
     )
 
 
+# Sheet goods show their face: birch plywood takes a finish as birch does. It moves otherwise.
+_SHEET = frozenset(
+    {"plywood", "ply", "veneer", "veneers", "veneered", "mdf", "blockboard", "chipboard", "board"}
+)
+
+
+def face_wood(text: str) -> str:
+    """Name the wood that a sheet shows: `birch-plywood 18mm` is birch; a solid wood is itself."""
+    words = " ".join(text.casefold().replace("-", " ").replace(",", " ").split()).split()
+    while len(words) > 1 and (words[-1] in _SHEET or words[-1][:1].isdecimal()):
+        words.pop()
+    return " ".join(words)
+
+
 def named(species: Sequence[Species], text: str) -> Species | None:
     """Find a species by key, name or alias, whatever the case; None when it is not known."""
     wanted = " ".join(text.casefold().split())

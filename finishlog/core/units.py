@@ -110,7 +110,7 @@ WORDS: dict[Unit, str] = {
     Length.INCH: 'in|inch|inches|"|\u2033|\u201d',
     Length.FOOT: "ft|foot|feet|'|\u2032",
     Cut.GRAM_PER_LITRE: "g/l|g per l|g per litre|g per liter",
-    Cut.POUND_CUT: "lb cut|lb|pound|pound cut|lb/gal|lb per gal|#|# cut",
+    Cut.POUND_CUT: "lb cut|lb|pound|pounds|pound cut|lb/gal|lb per gal|#|# cut",
 }
 # An ounce by itself, and which it is where a volume or a weight is asked for.
 OUNCES = frozenset({"oz", "ounce", "ounces"})

@@ -106,7 +106,7 @@ class Facts:
         return _wood_rules(self.folder)
 
     def species_named(self, name: str) -> Species | None:
-        """Return a wood by key, name or alias; None when nothing is published of it."""
+        """Return a wood by key, name or alias, of a sheet the wood of its face; None: unknown."""
         return _species_named(self.folder, name)
 
     @property
@@ -252,9 +252,11 @@ def _species(folder: str) -> tuple[Species, ...]:
 
 @cache
 def _species_named(folder: str, name: str) -> Species | None:
+    from finishlog.core.species import face_wood
     from finishlog.facts.rule_files import read_species_named
 
-    return read_species_named(f"{folder}/species.toml", name)
+    path = f"{folder}/species.toml"
+    return read_species_named(path, name) or read_species_named(path, face_wood(name))
 
 
 @cache

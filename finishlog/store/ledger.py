@@ -166,9 +166,10 @@ class Ledger:
         room: int,
         air: Air,
         wet_bulb_c: float | None = None,
+        humidity_supposed: bool = False,
         supersedes: int | None = None,
     ) -> int:
-        """Record the air of a room, with the wet bulb that its humidity came from."""
+        """Record the air of a room, and where its humidity came from when it was not read."""
         entry = self._entry(EntryKind.READING, when, (), supersedes)
         return self._detail(
             log.reading,
@@ -177,6 +178,7 @@ class Ledger:
             temperature_c=air.temperature_c,
             humidity_pct=air.humidity_pct,
             wet_bulb_c=wet_bulb_c,
+            humidity_supposed=humidity_supposed or None,
         )
 
     def air_imported(

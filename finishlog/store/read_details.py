@@ -127,9 +127,11 @@ def _moved(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
 
 
 def _readings(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:
-    names = ("room_id", "temperature_c", "humidity_pct", "wet_bulb_c")
-    for common, (room, *air, wet) in _details(connection, of, ids, log.reading, *names):
-        yield records.Reading(**common, room=room, air=Air(*air), wet_bulb_c=wet)
+    names = ("room_id", "temperature_c", "humidity_pct", "wet_bulb_c", "humidity_supposed")
+    for common, (room, *air, wet, supposed) in _details(connection, of, ids, log.reading, *names):
+        yield records.Reading(
+            **common, room=room, air=Air(*air), wet_bulb_c=wet, humidity_supposed=bool(supposed)
+        )
 
 
 def _imported(connection: Connection, of: Commons, ids: Ids) -> Iterator[AnyEntry]:

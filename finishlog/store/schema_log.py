@@ -233,6 +233,8 @@ reading = _detail(
     Column("humidity_pct", Float, nullable=False),
     # What was read, where the humidity was worked out from a wet bulb.
     Column("wet_bulb_c", Float),
+    # Only a thermometer was read.
+    Column("humidity_supposed", Boolean),
     CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
 )
 

@@ -13,6 +13,8 @@ branch_labels = None
 depends_on = None
 
 COLUMNS = """
+-- A thermometer alone: the water in the air is supposed, not read.
+ALTER TABLE reading ADD COLUMN humidity_supposed BOOLEAN;
 """
 
 

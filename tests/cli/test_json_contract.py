@@ -95,7 +95,7 @@ ROOM = {
 
 NOTE = "applies_to id source text"
 AIR_LOGGED = {
-    "": "act air at dew_point_c room room_is_new wet_bulb_c",
+    "": "act air at dew_point_c humidity_supposed room room_is_new wet_bulb_c",
     "air": AIR,
     "at": WHEN,
 }
@@ -124,7 +124,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
             "rags[]": RAGS,
-            "rooms[]": "acts air coldest_night_c dew_point_c fitness in_use read_at room tonight_c",
+            "rooms[]": "acts air coldest_night_c dew_point_c fitness humidity_supposed in_use"
+            " read_at room tonight_c",
             "rooms[].air": AIR,
         },
     ),
