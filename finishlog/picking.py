@@ -34,7 +34,6 @@ from finishlog.core.shop import (
     ThingKind,
     zone_name,
 )
-from finishlog.core.trade_words import meant
 from finishlog.core.zone import ZoneState
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
@@ -355,41 +354,7 @@ def _living(shop: Shop) -> list[Product]:
     return [product for product in shop.products.values() if not product.archived]
 
 
-def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
-    """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
-    *parts, last = words
-    if not parts:
-        if not _paths_of(shop, last) and _names_a_product(shop, last):
-            raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
-        return (last,), None
-    if operation_word(last) is not None:
-        return tuple(parts), last
-    mine = _paths_of(shop, last)
-    if not mine:
-        return tuple(parts), last
-    bare = not set(last) & set("/:@*")
-    if bare and _names_a_product(shop, last):
-        if any("/" in word for word in parts):
-            return tuple(parts), last
-        raise Ambiguous(
-            f"{last!r} is a part and a product",
-            f"the part is {mine[0]}; for the product name the others with their project: "
-            f"PROJECT/{parts[0]} {last}",
-            last,
-            mine,
-        )
-    work = tuple(each.value for each in meant(Operation, last)) if bare else ()
-    if work:
-        raise Ambiguous(
-            f"{last!r} may be {' or '.join((*mine, *work))}",
-            f"type one of: {', '.join((*mine, *work))}",
-            last,
-            (*mine, *work),
-        )
-    return tuple(words), None
-
-
-def _paths_of(shop: Shop, typed: str) -> tuple[str, ...]:
+def paths_of(shop: Shop, typed: str) -> tuple[str, ...]:
     """Return the parts that a word names or may name; empty when it names none."""
     try:
         match _resolved(shop, typed):
@@ -402,5 +367,6 @@ def _paths_of(shop: Shop, typed: str) -> tuple[str, ...]:
     return ()
 
 
-def _names_a_product(shop: Shop, typed: str) -> bool:
+def names_a_product(shop: Shop, typed: str) -> bool:
+    """Tell whether a word is a product, or the beginning of some."""
     return bool(find(typed, _living(shop), shop.aliases, ThingKind.PRODUCT))

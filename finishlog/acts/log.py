@@ -16,7 +16,7 @@ from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import most_weighty, warnings_before
-from finishlog.acts.what import work_or_product
+from finishlog.acts.what import parts_and_what, work_or_product
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.chemistry import Ingredient
@@ -32,7 +32,6 @@ from finishlog.core.whats_in import in_what_goes_on
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
-    parts_and_what,
     pick_zones,
     with_edges,
     without_edges,

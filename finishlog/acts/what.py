@@ -1,13 +1,49 @@
-"""What was done, as it was typed: a product, or a kind of work in our words or in theirs."""
+"""What was done on which parts, as it was typed: a product, or work in our words or theirs."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 from finishlog.acts.said import near_words
 from finishlog.core.records import Operation
 from finishlog.core.shop import Product, Shop
 from finishlog.core.trade_words import meant
-from finishlog.errors import Ambiguous, Unknown
-from finishlog.picking import operation_word, pick_product
+from finishlog.errors import Ambiguous, Unknown, UsageFault
+from finishlog.picking import names_a_product, operation_word, paths_of, pick_product
+
+
+def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
+    """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
+    *parts, last = words
+    if not parts:
+        if not paths_of(shop, last) and names_a_product(shop, last):
+            raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
+        return (last,), None
+    if operation_word(last) is not None:
+        return tuple(parts), last
+    mine = paths_of(shop, last)
+    if not mine:
+        return tuple(parts), last
+    bare = not set(last) & set("/:@*")
+    if bare and names_a_product(shop, last):
+        if any("/" in word for word in parts):
+            return tuple(parts), last
+        raise Ambiguous(
+            f"{last!r} is a part and a product",
+            f"the part is {mine[0]}; for the product name the others with their project: "
+            f"PROJECT/{parts[0]} {last}",
+            last,
+            mine,
+        )
+    work = tuple(each.value for each in meant(Operation, last)) if bare else ()
+    if work:
+        raise Ambiguous(
+            f"{last!r} may be {' or '.join((*mine, *work))}",
+            f"type one of: {', '.join((*mine, *work))}",
+            last,
+            (*mine, *work),
+        )
+    return tuple(words), None
 
 
 def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:

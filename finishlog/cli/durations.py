@@ -139,7 +139,8 @@ def _on_a_label(whole: str, words: str) -> timedelta:
 def _one_length(whole: str, words: str, longest: timedelta, hint: str) -> timedelta:
     if re.fullmatch(rf"{NUMBER} ?m", words):
         figure = words.rstrip(" m")
-        clear = f"type {figure}min, or days: {(quantity(figure) or 1) * 30:g}d"
+        days = (quantity(figure) or 1) * _DAYS_OF_THE_VAGUE["months"]
+        clear = f"type {figure}min" + (f", or days: {days:g}d" if days * _DAY <= longest else "")
         raise UsageFault(f"{whole!r} could be minutes or months", clear)
     if re.fullmatch(NUMBER, words):
         raise UsageFault(f"{whole!r} has no unit", f"type {words}h, {words}min or {words}d")

@@ -81,12 +81,20 @@ def test_overnight_on_a_can_is_as_long_as_a_night_may_be(typed: str):
     assert hours(typed) == (12.0, 16.0)
 
 
-@pytest.mark.parametrize(("typed", "days"), [("3m", "90d"), ("30m", "900d"), ("1m", "30d")])
-def test_a_bare_m_is_minutes_or_months_everywhere_in_the_same_words(typed: str, days: str):
+@pytest.mark.parametrize(
+    ("typed", "hint"),
+    [
+        ("3m", "type 3min, or days: 90d"),
+        ("1m", "type 1min, or days: 30d"),
+        # So many months no finish takes.
+        ("30m", "type 30min"),
+    ],
+)
+def test_a_bare_m_may_be_minutes_or_months_and_both_are_offered(typed: str, hint: str):
     with pytest.raises(UsageFault) as refused:
         hours(typed)
     assert "could be minutes or months" in refused.value.message
-    assert refused.value.hint == f"type {typed}in, or days: {days}"
+    assert refused.value.hint == hint
 
 
 SETTABLE = {

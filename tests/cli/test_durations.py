@@ -52,7 +52,7 @@ def test_thirty_m_is_never_months(read):
     for typed in ("30m", "30 m"):
         with pytest.raises(UsageFault, match="minutes or months") as fault:
             read(typed)
-        assert fault.value.hint == "type 30min, or days: 30d"
+        assert fault.value.hint.startswith("type 30min")
 
 
 @pytest.mark.parametrize(
