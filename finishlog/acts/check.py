@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from finishlog.acts.doubts import findings_of, of_a_check_too_soon
+from finishlog.acts.reconsidered import MovedDate, moved_dates
 from finishlog.acts.said import one_meant
 from finishlog.acts.warn import with_act
 from finishlog.asks.look import look
@@ -38,6 +39,8 @@ class Checked:
     standings: tuple[Standing, ...]
     in_the_white: tuple[str, ...]
     warnings: tuple[Finding, ...] = ()
+    # Other parts whose dates it moved, by what it taught of how their film dries here.
+    moved: tuple[MovedDate, ...] = ()
 
 
 # No finger tells how hard a film is inside.
@@ -97,6 +100,7 @@ def log_check(
             standings=standings([s for s in states if s.layers], after),
             in_the_white=_in_the_white(states),
             warnings=with_act(doubts, ledger.act_id),
+            moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
 
 

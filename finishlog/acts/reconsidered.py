@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 from finishlog.acts.warn import THIS_ACT, warnings_before
 from finishlog.asks.look import Look
+from finishlog.asks.pace import top_pace
 from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding, Level
@@ -21,24 +22,36 @@ from finishlog.picking import Zones
 
 @dataclass(frozen=True, slots=True)
 class MovedDate:
-    """What may be done next was reckoned for `was` and is now for `now_is`, UTC; None: no date."""
+    """What may be done next was reckoned for `was` and is now for `now_is`, UTC; None: no date.
+
+    `pace`: what was learnt of how its film dries here, in words; empty: nothing.
+    """
 
     label: str
     was: datetime | None
     now_is: datetime | None
+    pace: str = ""
 
 
-def moved_dates(before: Look, after: Look) -> tuple[MovedDate, ...]:
-    """Return the waits that end at another time now, alike ones together; what is past is not."""
+def moved_dates(before: Look, after: Look, but: Collection[Target] = ()) -> tuple[MovedDate, ...]:
+    """Return the waits that end at another time now, alike ones together; what is past is not.
+
+    `but`: zones to leave out.
+    """
     were = {z.target: z.verdict.high for z in before.bench.zones}
     moved: dict[datetime | None, list[ZoneState]] = {}
-    for state in after.bench.zones:
+    for state in (z for z in after.bench.zones if z.target not in but):
         was = were.get(state.target, state.verdict.high)
         ends = [m for m in (was, state.verdict.high) if m is not None]
         if was != state.verdict.high and max(ends) > after.bench.now:
             moved.setdefault(was, []).append(state)
     return tuple(
-        MovedDate(with_project(group.part.path, group.label), was, group.first.verdict.high)
+        MovedDate(
+            with_project(group.part.path, group.label),
+            was,
+            group.first.verdict.high,
+            top_pace(group.first, after.shop),
+        )
         for was, states in moved.items()
         for group in groups(states)
     )

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 from finishlog.asks.entry_words import PUT_ON
 from finishlog.clock import Clock
 from finishlog.core.finishes import Method
-from finishlog.core.pace import PaceLearnt, Paces, learn
+from finishlog.core.pace import CARRIED_AT_MOST, PaceLearnt, Paces, learn
 from finishlog.core.pace_seen import films, observed
 from finishlog.core.records import Coat
 from finishlog.core.shop import Log, Part, Piece, Shop
+from finishlog.core.species import WoodKind
+from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.store.containers import read_containers
 from finishlog.store.heads import with_assemblies
@@ -20,6 +22,7 @@ from finishlog.store.pace_coats import (
     checked_coats,
     failed_lately,
     rooms_given,
+    woods_given,
 )
 from finishlog.store.read_log import read_log
 from finishlog.store.read_shop import read_rooms
@@ -73,7 +76,8 @@ def learnt(
     pieces = with_assemblies(connection, {target.piece for target in zones})
     log = read_log(connection, pieces, [(coat.start, coat.end) for coat in coats])
     then = _as_they_stood(connection, shop, pieces, clock)
-    stacks = films(then, log, clock.zone, zones, facts)
+    woods = woods_given(connection, zones)
+    stacks = films(then, log, clock.zone, woods, facts)
     return learn(observed(stacks, facts, only={coat.entry for coat in coats}), facts.pace)
 
 
@@ -115,20 +119,31 @@ def _line(of: PaceLearnt, container: str) -> PaceLine:
     )
 
 
+def top_pace(state: ZoneState, shop: Shop) -> str:
+    """Say what checks taught of how the top coat dries here; empty: nothing yet."""
+    learnt = state.top.pace if state.top else None
+    if learnt is None:
+        return ""
+    can = shop.containers.get(learnt.key.container) if learnt.key.container else None
+    return pace_line(learnt, can.name if can else "")
+
+
 def pace_line(of: PaceLearnt, container: str = "") -> str:
     """Say what was learnt: `1.36 × the label's hours (1.05–1.78), later coats, …: act 41`."""
     acts = ", ".join(str(act) for act in of.acts)
     coats = f"{of.coats} {'coat' if of.coats == 1 else 'coats'}: "
     coats += "act" if len(of.acts) == 1 else "acts"
+    wood = "bare wood" if of.key.wood is WoodKind.OTHER else f"bare {of.key.wood} wood"
     ways = (
-        "first coats on bare wood" if of.key.first else "later coats",
+        f"first coats on {wood}" if of.key.first else "later coats",
         PUT_ON[of.key.method] if of.key.method else "",
         f"from {container}" if container else "",
     )
     which = ", ".join(way for way in ways if way)
     if of.factor == 1:
         return f"no slower than the label's hours so far, {which}, from {coats} {acts}"
+    most = f"; other coats wait {CARRIED_AT_MOST:g} × at most" if of.median > of.factor else ""
     return (
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "
-        f"from {coats} {acts}"
+        f"from {coats} {acts}{most}"
     )

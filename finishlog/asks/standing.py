@@ -15,8 +15,25 @@ from finishlog.core.grouping import Group, describe, groups
 from finishlog.core.milestones import Milestone, furthest
 from finishlog.core.records import Operation, SetAside
 from finishlog.core.shop import Part, Shop
+from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
+
+# What the clock of a film answers.
+_IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
+
+
+@dataclass(frozen=True, slots=True)
+class LearntDate:
+    """A recoat that your own pace moved: when it is by the label alone, and now; UTC.
+
+    None: no date in this air. `factor` on the label's hours, as the coats of `acts` taught.
+    """
+
+    by_label: datetime | None
+    now_is: datetime | None
+    factor: float
+    acts: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +72,7 @@ class Standing:
     acts: tuple[int, ...] = ()
     next_time: str = ""
     binds: Finding | None = None
+    learnt: LearntDate | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -98,8 +116,22 @@ def standing_of(group: Group, seen: Look) -> Standing:
         faults=faults_there(state.faults),
         acts=acts_behind(group.states, seen.made),
         next_time=_next_time(state),
+        learnt=_learnt(state, seen.bench.now),
         binds=verdict.binds,
     )
+
+
+def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
+    """Return how far its own pace moves what a film waits for; None where it does not."""
+    top, figure = state.top, None
+    if top is not None and top.pace is not None and state.verdict.answer in _IN_TIME:
+        figure = top.coat.figures.stages.get(Stage.RECOAT)
+    if top is None or top.pace is None or figure is None:
+        return None
+    by_label, now_is = top.label_waits(figure).high, top.waits(figure).high
+    if by_label == now_is or (now_is is not None and now_is <= now):
+        return None
+    return LearntDate(by_label, now_is, top.factor, top.pace.acts)
 
 
 def _next_time(state: ZoneState) -> str:

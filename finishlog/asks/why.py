@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.asks.look import Look, look
-from finishlog.asks.pace import pace_line
+from finishlog.asks.pace import top_pace
 from finishlog.asks.parts import Wanted
 from finishlog.asks.standing import Standing, glue_up_standings, standing_of
 from finishlog.asks.starts import Begin, Start, begin
@@ -170,22 +170,13 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         clock=_clock(top, figure, state.room, now) if top and figure else None,
         checks=_checks(group),
         unknown=_unknown(state, now, where),
-        pace=_pace(state, seen),
+        pace=top_pace(state, seen.shop),
         as_usual=state.room.is_foretold,
         air_act=reading.act if reading else None,
         sooner=_sooner(state, seen, facts, now),
         starts=where.starts,
         instead=where.instead,
     )
-
-
-def _pace(state: ZoneState, seen: Look) -> str:
-    """Say by what checks taught to lengthen the wait of the top coat."""
-    learnt = state.top.pace if state.top else None
-    if learnt is None:
-        return ""
-    can = seen.shop.containers.get(learnt.key.container) if learnt.key.container else None
-    return pace_line(learnt, can.name if can else "")
 
 
 def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:

@@ -11,6 +11,7 @@ from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import (
     coat_words,
     deed,
+    learnt_words,
     milestone_words,
     names,
     reason,
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from finishlog.acts.check import Checked
     from finishlog.acts.logged import Logged
     from finishlog.acts.note import Noted
+    from finishlog.acts.reconsidered import MovedDate
     from finishlog.acts.undo import Undone
     from finishlog.asks.standing import Standing
     from finishlog.clock import Clock
@@ -134,6 +136,10 @@ def check_page(answer: Checked, clock: Clock) -> Page:
     if answer.proves:
         page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
     standing_lines(page, answer.standings, clock)
+    for line in answer.standings:
+        if line.learnt is not None:
+            page.line(f"{line.label}: {learnt_words(line.learnt, clock)}", Tone.FAINT)
+    _moved(page, answer.moved, clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 
@@ -160,13 +166,18 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
     for remark in answer.remarks:
         page.line(remark)
     standing_lines(page, answer.standings, clock)
-    for date in answer.moved:
-        was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
-        page.line(f"moved    {date.label}: {now_is}, was {was}")
+    _moved(page, answer.moved, clock)
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
+
+
+def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
+    for date in dates:
+        was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
+        pace = f": your pace is {date.pace}" if date.pace else ""
+        page.line(f"moved    {date.label}: {now_is}, was {was}{pace}")
 
 
 def _date(moment: datetime | None, clock: Clock) -> str:

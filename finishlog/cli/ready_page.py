@@ -14,6 +14,7 @@ from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.words import (
     coat_words,
     deed,
+    learnt_words,
     may_be,
     reason,
     remedies,
@@ -126,6 +127,8 @@ def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: b
         tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
         tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
         section.row(deed(line), _short(line), coat_words(line), reason(line, clock), tone=tone)
+        if line.learnt is not None:
+            section.row("", "", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
         _findings(section, line, verbose)
 
 
@@ -168,6 +171,8 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
         ):
             opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
         section.row(_short(line), line.on_it, reason(line, clock) + opens)
+        if line.learnt is not None:
+            section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
     if len(shown) < len(lines):
         rest = len(lines) - len(shown)
         section.row(f"and {rest} more that wait longer: finishlog ready -v", tone=Tone.FAINT)

@@ -13,7 +13,7 @@ from finishlog.core.stages import Stage, shown
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
-    from finishlog.asks.standing import Standing
+    from finishlog.asks.standing import LearntDate, Standing
     from finishlog.clock import Clock
     from finishlog.core.milestones import Milestone
 
@@ -100,6 +100,15 @@ def reason(line: Standing, clock: Clock) -> str:
     why = _reason(line, clock)
     also = [f.name for f in line.faults if f.name not in why]
     return "; ".join(x for x in (why, ", ".join(also)) if x)
+
+
+def learnt_words(learnt: LearntDate, clock: Clock) -> str:
+    """Say how far your own pace moved a recoat, and by which acts."""
+    acts = ", ".join(map(str, learnt.acts))
+    return (
+        f"your pace moved it: by the label alone {after(None, learnt.by_label, clock)}, by yours, "
+        f"{learnt.factor:.2g} × its hours, {after(None, learnt.now_is, clock)} (acts {acts})"
+    )
 
 
 def _reason(line: Standing, clock: Clock) -> str:

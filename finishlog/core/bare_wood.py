@@ -16,7 +16,7 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass
 from finishlog.core.records import AnyEntry, Coat, Operation, Stripped, Stripping, When, Work
 from finishlog.core.shown_times import length_words
-from finishlog.core.species import Condition, rules_for_wood
+from finishlog.core.species import Condition, WoodKind, rules_for_wood
 from finishlog.core.underneath import Underneath
 from finishlog.core.zone import ZoneState
 
@@ -60,9 +60,14 @@ def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Boo
     )
 
 
+def kind_of_wood(species: str | None, book: Book) -> WoodKind:
+    """Return what kind of wood a first coat lies on; one that nobody knows is taken as other."""
+    wood = book.species_named(species) if species else None
+    return wood.kind if wood is not None else WoodKind.OTHER
+
+
 def _is_oily(state: ZoneState, book: Book) -> bool:
-    wood = book.species_named(state.species) if state.species else None
-    return wood is not None and wood.oily
+    return kind_of_wood(state.species, book) is WoodKind.OILY
 
 
 def _wipe_it(state: ZoneState, now: datetime, book: Book) -> Finding:

@@ -15,6 +15,7 @@ from finishlog.core.air import Air
 from finishlog.core.air_met import Stay, air_met
 from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around, around
+from finishlog.core.bare_wood import kind_of_wood
 from finishlog.core.book import Book
 from finishlog.core.edges import follows_its_faces, with_edges
 from finishlog.core.faults import standing_faults
@@ -40,6 +41,7 @@ from finishlog.core.records import (
 )
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.species import WoodKind
 from finishlog.core.stages import Stage
 from finishlog.core.stalled import explained
 from finishlog.core.usual_air import Heat, one_heat
@@ -239,7 +241,9 @@ def _zone_state(
     entries = index.by_target.get(target, ())
     owner, owned, since, glued = _owner(part, piece, index, parts)
     stays = _stays(part, piece, index, rooms)
-    layers, stages = _film(entries, stays, book, films, paces)
+    species = area.species or part.species
+    wood = kind_of_wood(species, book) if entries and paces.learnt else WoodKind.OTHER
+    layers, stages = _film(entries, stays, book, films, paces, wood)
     return ZoneState(
         target=target,
         part=owner,
@@ -252,7 +256,7 @@ def _zone_state(
         progress=_progress(part, owner, face, area, entries, since),
         room=stays[-1].air if stays else RoomAir(),
         set_aside=_is_set_aside(entries),
-        species=area.species or part.species,
+        species=species,
         joined_by=glued,
         masked_since=_masked_since(entries),
         told=entries,
@@ -263,12 +267,17 @@ def _zone_state(
 
 
 def _film(
-    entries: Sequence[AnyEntry], stays: Sequence[Stay], book: Book, films: _Films, paces: Paces
+    entries: Sequence[AnyEntry],
+    stays: Sequence[Stay],
+    book: Book,
+    films: _Films,
+    paces: Paces,
+    wood: WoodKind,
 ) -> tuple[tuple[Layer, ...], FilmStages]:
     """Build the film of a zone; a batch with one story in one place shares it."""
-    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays))
+    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood)
     if story not in films:
-        layers = build(entries, book, lambda start: air_met(stays, start), paces)
+        layers = build(entries, book, lambda start: air_met(stays, start), paces, wood)
         films[story] = layers, FilmStages(layers)
     return films[story]
 

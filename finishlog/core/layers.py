@@ -28,6 +28,7 @@ from finishlog.core.records import (
     Test,
     Work,
 )
+from finishlog.core.species import WoodKind
 from finishlog.core.stages import Stage
 
 # Our own rules: a hand on the wood, or a thermometer on it, tells of the next hours only; and the
@@ -94,6 +95,8 @@ class Layer:
     before: AirMet | None = None
     # What checks taught of how it dries here; None: nothing yet.
     pace: PaceLearnt | None = None
+    # What a first coat lies on.
+    wood: WoodKind = WoodKind.OTHER
 
     @property
     def put_on(self) -> datetime:
@@ -162,7 +165,7 @@ class Layer:
 
         A thick film may be what made it slow: of thickness and pace the greater counts, not both.
         """
-        return max(self.thick_film, self.pace.factor if self.pace else 1.0)
+        return max(self.thick_film, self.pace.factor_of(self.coat.act) if self.pace else 1.0)
 
     @property
     def thick_film(self) -> float:
@@ -274,15 +277,19 @@ def build(
     book: Book,
     air: Callable[[datetime], AirMet],
     paces: Paces = Paces.none,
+    wood: WoodKind = WoodKind.OTHER,
 ) -> tuple[Layer, ...]:
     """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
 
-    `entries` in the order of the work; `air` gives the air that the piece met from a moment on.
+    `entries` in the order of the work; `air` gives the air that the piece met from a moment on;
+    `wood` is what the first coat lies on.
     """
     story = what_stays(entries)
     at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
     return tuple(
-        _layer(coat, story[n + 1 : over], story[n + 1 :], entries, book, air, paces, n == at[0])
+        _layer(
+            coat, story[n + 1 : over], story[n + 1 :], entries, book, air, paces, wood, n == at[0]
+        )
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)
     )
@@ -296,11 +303,13 @@ def _layer(
     book: Book,
     air: Callable[[datetime], AirMet],
     paces: Paces,
+    wood: WoodKind,
     first: bool,
 ) -> Layer:
     """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
     of = book.finish_class(coat.figures.class_key)
     again = _dissolved(coat, since, told, book)
+    key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
     return Layer(
         coat=coat,
         of=of,
@@ -315,7 +324,8 @@ def _layer(
         air_again=air(again) if again else None,
         felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
         before=air(coat.when.earliest - WARMS_UP),
-        pace=paces.factor(PaceKey(coat.product, first, coat.method, coat.container)),
+        pace=paces.factor(key),
+        wood=wood,
     )
 
 

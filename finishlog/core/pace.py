@@ -14,9 +14,14 @@ from typing import TYPE_CHECKING, ClassVar, NamedTuple
 
 from finishlog.core.finishes import Method
 from finishlog.core.pace_posterior import PaceFigures, posterior
+from finishlog.core.species import WoodKind
 
 if TYPE_CHECKING:
     from finishlog.core.pace_seen import Seen
+
+# Our own rule: what other coats teach lengthens a wait by no more than this. A film that takes
+# longer is no matter of pace; a check of its own says how it is.
+CARRIED_AT_MOST = 3.0
 
 # Our own rule: so many coats teach of one method and can alone; below that all coats together do.
 ENOUGH_ALONE = 2
@@ -25,7 +30,8 @@ ENOUGH_ALONE = 2
 class PaceKey(NamedTuple):
     """What dries alike: a product as a first coat on bare wood or later, by method and container.
 
-    `method` and `container` None: not said. With `any_way` both are left out of account.
+    `method` and `container` None: not said. With `any_way` both are left out of account. `wood`
+    is what a first coat lies on; a later one is asked for with it, and taught without.
     """
 
     product: int
@@ -33,10 +39,15 @@ class PaceKey(NamedTuple):
     method: Method | None = None
     container: int | None = None
     any_way: bool = False
+    wood: WoodKind = WoodKind.OTHER
 
     def however(self) -> PaceKey:
         """Return the key that leaves method and container out of account."""
-        return PaceKey(self.product, self.first, any_way=True)
+        return PaceKey(self.product, self.first, any_way=True, wood=self.wood)
+
+    def taught(self) -> PaceKey:
+        """Return the key that it is taught by: a later coat does not lie on the wood."""
+        return self if self.first else self._replace(wood=WoodKind.OTHER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +63,12 @@ class PaceLearnt:
 
     @property
     def factor(self) -> float:
-        """Return what a wait is lengthened by: never below 1."""
-        return max(1.0, self.median)
+        """Return what the wait of another coat is lengthened by: from 1 to CARRIED_AT_MOST."""
+        return min(CARRIED_AT_MOST, max(1.0, self.median))
+
+    def factor_of(self, act: int) -> float:
+        """Return what the wait of a coat is lengthened by; what it taught itself is not bounded."""
+        return max(1.0, self.median) if act in self.acts else self.factor
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +82,11 @@ class Paces:
         """Return what was learnt of a key, else of its product any way; None: nothing yet.
 
         A later coat goes by the first ones until later ones were checked: it often takes no less.
+        On oily or resinous wood a coat takes no less than on other wood, never the other way round.
         """
-        found = self.learnt.get(key) or self.learnt.get(key.however())
-        if found is None and not key.first:
-            return self.learnt.get(key.however()._replace(first=True))
-        return found
+        mine, first = key.taught(), key.however()._replace(first=True)
+        keys = (mine, mine.however(), first, first._replace(wood=WoodKind.OTHER))
+        return next((self.learnt[k] for k in keys if k in self.learnt), None)
 
     def of(self, product: int) -> tuple[PaceLearnt, ...]:
         """Return all that was learnt of a product: first coats first, all ways before one."""
@@ -82,9 +97,10 @@ class Paces:
 Paces.none = Paces()
 
 
-def _in_order(learnt: PaceLearnt) -> tuple[bool, bool, str, int]:
+def _in_order(learnt: PaceLearnt) -> tuple[bool, str, bool, str, int]:
     key = learnt.key
-    return not key.first, not key.any_way, key.method or "", key.container or 0
+    wood = "" if key.wood is WoodKind.OTHER else key.wood
+    return not key.first, wood, not key.any_way, key.method or "", key.container or 0
 
 
 def learn(seen: Iterable[Seen], figures: PaceFigures) -> Paces:

@@ -8,7 +8,7 @@ on over a coat that was too wet, was made wet again, or dried in air that nobody
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from functools import partial
@@ -17,6 +17,7 @@ from math import inf
 from finishlog.core import checks as film_checks
 from finishlog.core.air_met import air_met
 from finishlog.core.air_span import Known
+from finishlog.core.bare_wood import kind_of_wood
 from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.book import Book
 from finishlog.core.damage import is_suspect
@@ -58,19 +59,20 @@ def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
 
 
 def films(
-    shop: Shop, log: Log, zone: tzinfo, targets: Iterable[Target], book: Book
+    shop: Shop, log: Log, zone: tzinfo, woods: Mapping[Target, str | None], book: Book
 ) -> Iterator[tuple[Layer, ...]]:
     """Yield the layers of some zones at the label's pace; of `shop` only pieces and rooms count.
 
-    `zone`: where the rooms' clock on the wall is.
+    `zone`: where the rooms' clock on the wall is; `woods`: the zones, and of which wood they are.
     """
     stays = rooms_of_pieces(shop, log, zone)
-    reached: dict[Target, list[AnyEntry]] = {target: [] for target in targets}
+    reached: dict[Target, list[AnyEntry]] = {target: [] for target in woods}
     for entry in log.entries:
         for target in entry.targets & reached.keys():
             reached[target].append(entry)
     for target, entries in sorted(reached.items()):
-        yield build(entries, book, partial(air_met, stays.get(target.piece, ())))
+        kind = kind_of_wood(woods[target], book)
+        yield build(entries, book, partial(air_met, stays.get(target.piece, ())), wood=kind)
 
 
 def observed(
@@ -87,7 +89,9 @@ def observed(
             coat = layer.coat
             if only is not None and coat.id not in only:
                 continue
-            key = PaceKey(coat.product, n == 0, coat.method, coat.container)
+            key = PaceKey(
+                coat.product, n == 0, coat.method, coat.container, wood=layer.wood
+            ).taught()
             if _dried_undisturbed(layers[: n + 1], book, hours):
                 found[key, coat.id] += brackets(layer, hours)
                 coats[coat.id] = coat

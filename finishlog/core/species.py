@@ -36,6 +36,14 @@ class Tannin(StrEnum):
     UNKNOWN = "not known"
 
 
+class WoodKind(StrEnum):
+    """What a first coat dries on: only oil and resin keep it soft of themselves."""
+
+    OILY = "oily"
+    RESINOUS = "resinous"
+    OTHER = "other"
+
+
 class Condition(StrEnum):
     """What may be on or in a piece of wood whatever its species; some rules hold only then."""
 
@@ -95,6 +103,13 @@ class Species:
             self.key: True,
         }
         return frozenset(trait for trait, holds in found.items() if holds)
+
+    @property
+    def kind(self) -> WoodKind:
+        """What kind of wood it is to a first coat."""
+        if self.oily:
+            return WoodKind.OILY
+        return WoodKind.RESINOUS if self.pitchy else WoodKind.OTHER
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,7 @@ from finishlog.store.schema_log import (
     film_check,
     work,
 )
-from finishlog.store.schema_things import part, piece
+from finishlog.store.schema_things import face, part, piece, zone
 
 _FAILED = (Found.TACKY, Found.GUMS, Found.PRINTS)
 _SANDED = (Operation.SAND, Operation.SCUFF)
@@ -245,3 +245,12 @@ def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, in
     """Read in which room the parts of some pieces are said to stand, by piece."""
     query = select(piece.c.id, part.c.room_id).join_from(piece, part)
     return {row[0]: row[1] for row in rows_of(connection, query, piece.c.id, pieces)}
+
+
+def woods_given(connection: Connection, zones: Collection[Target]) -> dict[Target, str | None]:
+    """Read of which wood some zones are: their own, else their part's; None: not said."""
+    query = select(piece.c.id, zone.c.id, zone.c.species, part.c.species)
+    query = query.select_from(piece.join(part).join(face, face.c.part_id == part.c.id).join(zone))
+    rows = rows_of(connection, query, piece.c.id, {target.piece for target in zones})
+    woods = {Target(row[0], row[1]): row[2] or row[3] for row in rows}
+    return {target: woods.get(target) for target in zones}

@@ -23,7 +23,7 @@ FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces faults findings high label layers"
-    " low milestone next_time on_it operation part pieces product scuff_first waits_for"
+    " learnt low milestone next_time on_it operation part pieces product scuff_first waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
@@ -133,7 +133,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "check": (
         "case dry",
         {
-            "": "act at blocks found in_the_white labels proves standings test warnings",
+            "": "act at blocks found in_the_white labels moved proves standings test warnings",
             "at": WHEN,
             "standings[]": STANDING,
         },
@@ -156,7 +156,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         '19 --at "3h ago"',
         {
             "": "act amends kind moved now_is remarks standings warnings was",
-            "moved[]": "label now_is was",
+            "moved[]": "label now_is pace was",
             "was": WHEN,
             "now_is": WHEN,
             "standings[]": STANDING,

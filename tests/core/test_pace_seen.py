@@ -36,8 +36,8 @@ def coated(hour: float = 0.0, **more) -> Story:
 
 
 def told(story: Story, until: float = 1000) -> tuple[Seen, ...]:
-    zones = {target for part in story.parts for target in whole_part(part)}
-    return observed(films(story.shop, story.log(until), story.zone, zones, FACTS), FACTS)
+    woods = {target: part.species for part in story.parts for target in whole_part(part)}
+    return observed(films(story.shop, story.log(until), story.zone, woods, FACTS), FACTS)
 
 
 def bracket(story: Story) -> Bracket | None:
