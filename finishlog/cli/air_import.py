@@ -10,7 +10,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.desk import Desk, say
+from finishlog.cli.desk import Desk, ask, at_a_terminal, say
 from finishlog.cli.typed_file import bytes_of
 from finishlog.core.logger_file import HowToRead, read_logger_file
 from finishlog.core.logger_table import Chosen, UnreadableFile
@@ -48,6 +48,7 @@ def import_air(
         unit=typed.unit,
         columns=Chosen(typed.time, typed.temperature, typed.humidity),
         day_first=typed.day_first,
+        zone_told=typed.zone is not None,
     )
     text = _text(path)
     lines = text.count("\n")
@@ -57,6 +58,8 @@ def import_air(
         file = read_logger_file(text, how)
     except UnreadableFile as fault:
         raise BadData(f"{path.name}: {fault.message}", fault.hint) from None
+    if not (file.zone_told or only_try):
+        _whose_clock(path.name, file.read_as.zone)
     answer = take_in_air(
         here.database,
         here.clock,
@@ -73,6 +76,16 @@ def import_air(
         json,
         lambda: air_import_page(answer, here.clock, here.temperature),
     )
+
+
+def _whose_clock(name: str, zone: str) -> None:
+    """Ask whether times that say no zone are of the shop's clock; a script has to say it."""
+    message = f"the times of {name} do not say of which zone they are"
+    if not at_a_terminal():
+        hint = f"by the clock here: --zone {zone}; a logger that keeps winter time: --zone +01:00"
+        raise UsageFault(message, hint)
+    if not ask(f"{message}. By the clock of {zone}? [y/N]").lower().startswith("y"):
+        raise UsageFault("nothing was recorded", "say whose clock: --zone UTC, --zone +01:00")
 
 
 def _text(path: Path) -> str:

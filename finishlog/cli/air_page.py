@@ -98,6 +98,12 @@ def _remarks(answer: AirTakenIn, clock: Clock) -> Iterator[tuple[str, str]]:
         yield "left out", f"{_count(each.count, 'line')} {each.why.value} ({of} {lines})"
         if each.why is Why.SKIPPED_HOUR:
             yield "", "if the logger keeps winter time all year, say its offset: --zone +01:00"
+    if read_as.hour_twice:
+        yield (
+            "twice",
+            f"{_count(read_as.hour_twice, 'line')} of the hour that the clocks show twice",
+        )
+        yield "", "placed by their order in the file; a logger without summer time: --zone +01:00"
     if read_as.clamped:
         yield "taken as", f"100 %: {_count(read_as.clamped, 'reading')} a little over it"
     if read_as.repeated:

@@ -50,6 +50,7 @@ class Counts:
     repeated: int = 0
     changed: int = 0
     out_of_order: int = 0
+    twice: int = 0
 
     def skip(self, why: Why, line: int) -> None:
         """Leave a line out."""

@@ -51,7 +51,8 @@ class Gap:
 class HowToRead:
     """What the person said of a file, and what holds where neither they nor the file say it.
 
-    `zone`: of times without an offset. `usual_unit`: of temperatures without a unit.
+    `zone`: of times without an offset; `zone_told`: the person said it of this file. `usual_unit`:
+    of temperatures without a unit.
     """
 
     now: datetime
@@ -60,6 +61,7 @@ class HowToRead:
     unit: Temperature | None = None
     columns: Chosen = field(default_factory=Chosen)
     day_first: bool | None = None
+    zone_told: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,8 @@ class ReadAs:
     """How a file was read, and what to know of it.
 
     `zone`: of the clock that its times are of; empty: each has its offset. `clamped`: a little
-    over 100 %, taken as 100. `repeated`: the same again; `changed`: two values for one instant, of
+    over 100 %, taken as 100. `hour_twice`: lines of the hour that the clocks show twice, placed by
+    their order. `repeated`: the same again; `changed`: two values for one instant, of
     which the later line holds.
     """
 
@@ -82,14 +85,19 @@ class ReadAs:
     out_of_order: int = 0
     newest_first: bool = False
     gaps: tuple[Gap, ...] = ()
+    hour_twice: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class LoggerFile:
-    """The readings of a file, in order of time, one an instant; and how it was read."""
+    """The readings of a file, in order of time, one an instant; and how it was read.
+
+    `zone_told`: its times have offsets, or the file or the person said whose clock they are of.
+    """
 
     readings: tuple[tuple[datetime, Air], ...]
     read_as: ReadAs
+    zone_told: bool = True
 
 
 def read_logger_file(text: str, how: HowToRead) -> LoggerFile:
@@ -117,9 +125,10 @@ def read_logger_file(text: str, how: HowToRead) -> LoggerFile:
         changed=counts.changed,
         out_of_order=counts.out_of_order,
         newest_first=newest_first,
+        hour_twice=counts.twice,
         gaps=tuple(Gap(a, b) for (a, _), (b, _) in pairwise(readings) if b - a > GAP),
     )
-    return LoggerFile(readings, read_as)
+    return LoggerFile(readings, read_as, own_offsets or zone is not None or how.zone_told)
 
 
 def _stamps(rows: list[Row], how: HowToRead, counts: Counts) -> tuple[list[Stamp], bool]:
@@ -158,6 +167,7 @@ def _placed(
         elif (air := air_of(by_line[each.line], unit, counts)) is None:
             counts.skip(Why.IMPOSSIBLE, each.line)
         else:
+            counts.twice += each.twice
             counts.out_of_order += newest is not None and each.at < newest
             newest = max(newest or each.at, each.at)
             _keep(found, line_of, each.at, each.line, air, counts)

@@ -41,10 +41,14 @@ class Stamp:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """The instant of a line; None: the clocks of the zone skipped that time."""
+    """The instant of a line; None: the clocks of the zone skipped that time.
+
+    `twice`: the wall showed that time twice.
+    """
 
     line: int
     at: datetime | None
+    twice: bool = False
 
 
 Reader = Callable[[str], datetime | None]
@@ -168,9 +172,10 @@ def placed(stamps: Iterable[Stamp], zone: tzinfo) -> Iterator[Placed]:
     for stamp in stamps:
         if stamp.at.tzinfo is not None:
             at: datetime | None = stamp.at.astimezone(UTC)
+            yield Placed(stamp.line, at)
         else:
             at = offsets.instant(stamp.at, before)
-        yield Placed(stamp.line, at)
+            yield Placed(stamp.line, at, offsets.comes_twice(stamp.at))
         before = at or before
 
 
@@ -196,6 +201,13 @@ class _Offsets:
         if first == second or before is None or early > before:
             return early
         return (wall - second).replace(tzinfo=UTC)
+
+    def comes_twice(self, wall: datetime) -> bool:
+        """Tell whether the wall shows a time twice; to be asked after its instant."""
+        if self._of_day[wall.date()] is not None:
+            return False
+        first, second = self._both(wall)
+        return first > second
 
     def _throughout(self, day: date) -> timedelta | None:
         begins = datetime.combine(day, time())

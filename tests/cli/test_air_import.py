@@ -35,12 +35,16 @@ def stored(shop: Finishlog) -> list[tuple[str, float, float]]:
         return connection.execute(query).fetchall()
 
 
+BY_THE_SHOPS_CLOCK = ("--zone", "Europe/London")
+
+
 def taken(shop: Finishlog, *words: str) -> dict[str, object]:
-    return shop.did("air", "import", *words, "--json").document["answer"]
+    zone = () if "--zone" in words else BY_THE_SHOPS_CLOCK
+    return shop.did("air", "import", *words, *zone, "--json").document["answer"]
 
 
 def test_a_file_is_taken_in_and_everything_is_said(shop: Finishlog):
-    answer = shop.did("air", "import", str(shop.folder / "logger.csv"))
+    answer = shop.did("air", "import", str(shop.folder / "logger.csv"), *BY_THE_SHOPS_CLOCK)
     assert answer.out.startswith("logger.csv: 3 readings taken in for finishing\n")
     for words in ("10:00 to 10:20", "in °C, as the file says", "by the clock of Europe/London"):
         assert words in answer.out
@@ -90,13 +94,13 @@ def test_one_undo_takes_the_file_back_and_it_may_come_again(shop: Finishlog):
 
 def test_the_last_reading_is_what_the_day_begins_with(shop: Finishlog):
     file = written(shop, "now.csv", "time,temp,rh\n2026-11-24 21:00,15.5,61\n")
-    shop.did("air", "import", file)
+    shop.did("air", "import", file, *BY_THE_SHOPS_CLOCK)
     assert "finishing 15.5 °C, 61 %, read 21:00" in shop.did("ready").out
 
 
 def test_the_first_room_is_made(tmp_path: Path):
     shop = Finishlog(tmp_path)
-    answer = shop.did("air", "import", str(HERE / "logger.csv"))
+    answer = shop.did("air", "import", str(HERE / "logger.csv"), *BY_THE_SHOPS_CLOCK)
     assert "a room called 'shop' was put on record" in answer.out
 
 
@@ -115,13 +119,50 @@ def test_what_the_person_says_of_a_file(shop: Finishlog):
     assert (found["first"], found["coldest_c"]) == ("2026-11-10T10:00:00Z", 17.5)
 
 
+ZONELESS = "time,temp,rh\n2026-11-24 10:00,17,58\n"
+
+
+def test_a_file_that_says_no_zone_is_not_taken_in_by_a_guess(shop: Finishlog):
+    """In a script it is refused with what to type; the file's own offsets ask for nothing."""
+    before = shop.database.read_bytes()
+    answer = shop("air", "import", written(shop, "bare.csv", ZONELESS))
+    assert answer.code == errors.USAGE
+    assert "--zone Europe/London" in answer.err
+    assert shop.database.read_bytes() == before
+    assert (
+        "would be taken in"
+        in shop.did("air", "import", "--dry-run", str(shop.folder / "bare.csv")).out
+    )
+    for name, stamp in (("z", "2026-11-24T10:00Z"), ("o", "2026-11-24T12:00+02:00")):
+        text = f"time,temp,rh\n{stamp},17,58\n"
+        found = shop.did("air", "import", written(shop, f"{name}.csv", text), "--json").document
+        assert found["answer"]["first"] == "2026-11-24T10:00:00Z"
+
+
+def test_the_hour_that_comes_twice_is_said(shop: Finishlog):
+    """Clocks went back in London at 2:00 on 25 October 2026."""
+    rows = "".join(f"2026-10-25 {clock},17,58\n" for clock in ("0:30", "1:10", "1:40", "1:10"))
+    file = written(shop, "autumn.csv", f"time,temp,rh\n{rows}")
+    found = taken(shop, file, "--dry-run")
+    assert (found["read_as"]["hour_twice"], found["last"]) == (3, "2026-10-25T01:10:00Z")
+    said = shop.did("air", "import", file, *BY_THE_SHOPS_CLOCK).out
+    assert "3 lines of the hour that the clocks show twice" in said
+    winter = taken(shop, file, "--zone", "+00:00", "--dry-run")
+    assert winter["read_as"]["hour_twice"] == 0
+
+
 REFUSED = [
     ("", [], errors.BAD_DATA, ["nothing is in it"]),
     ("a,b\n1,2\n", [], errors.BAD_DATA, ["'a', 'b'", "--time COLUMN"]),
     ("time,temp,rh\n10/11/2026 10:00,17,58\n", [], errors.BAD_DATA, ["line 2", "--day-first"]),
     ("time,temp,rh\n2026-11-24 10:00,63,58\n", [], errors.BAD_DATA, ["--unit F"]),
     ("time,temp,rh\n2026-11-24 10:00,17,58\n", ["--zone", "Nowhere"], errors.USAGE, ["+01:00"]),
-    ("time,temp,rh\n2026-11-24 10:00,17,58\n", ["--room", "attic"], errors.NO_SUCH_THING, []),
+    (
+        "time,temp,rh\n2026-11-24 10:00,17,58\n",
+        ["--room", "attic", "--zone", "UTC"],
+        errors.NO_SUCH_THING,
+        [],
+    ),
     ("time,temp,rh\n2026-11-24 10:00,17,58\n", ["--at", "9:00"], errors.USAGE, ["--at"]),
 ]
 

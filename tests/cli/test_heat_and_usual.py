@@ -195,7 +195,7 @@ def test_a_usual_day_as_read_is_the_median_of_each_hour(shop: Finishlog):
             rows.append(f"{at:%Y-%m-%dT%H:%M:%SZ},{warm:.1f},60")
     file = shop.folder / "two_days.csv"
     file.write_text("\n".join(rows), encoding="utf-8")
-    shop.did("air", "import", str(file))
+    shop.did("air", "import", str(file), "--zone", "Europe/London")
     answer = shop.did("room", "usual", "finishing", "--as-read", "--days", "3")
     assert "drawn straight over hours without any: 3:00" in answer.out
     hours = days(shop)["None"]["day"]["hours"]

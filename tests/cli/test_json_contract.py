@@ -102,8 +102,8 @@ AIR_LOGGED = {
 AIR_TAKEN_IN = {
     "": "act coldest_c file_name first kept known known_otherwise last only_tried read_as room"
     " room_is_new warmest_c",
-    "read_as": "changed clamped columns gaps newest_first out_of_order repeated skipped unit"
-    " unit_is zone",
+    "read_as": "changed clamped columns gaps hour_twice newest_first out_of_order repeated skipped"
+    " unit unit_is zone",
     "read_as.columns": "humidity temperature time",
 }
 USUAL = {
@@ -124,8 +124,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
             "rags[]": RAGS,
-            "rooms[]": "acts air coldest_night_c dew_point_c fitness humidity_supposed in_use"
-            " read_at room tonight_c",
+            "rooms[]": "acts air asks_night coldest_night_c dew_point_c fitness humidity_supposed"
+            " in_use read_at room tonight_c",
             "rooms[].air": AIR,
         },
     ),
@@ -446,7 +446,7 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
             " label_high_h label_low_h outcome over parts put_on scuffed under wet_film_um wrong"
         },
     ),
-    "air import": (str(LOGGER), AIR_TAKEN_IN),
+    "air import": (f"{LOGGER} --zone Europe/London", AIR_TAKEN_IN),
     "air 21C": ("wet 17C", AIR_LOGGED),
     "room usual finishing": (
         "",
