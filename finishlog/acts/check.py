@@ -106,5 +106,5 @@ def log_check(
 
 def _in_the_white(states: Sequence[ZoneState]) -> tuple[str, ...]:
     """Name the pieces that carry no film anywhere that was checked."""
-    coated = {s.piece.id for s in states if s.layers}
+    coated = {s.piece.id for s in states if not s.is_bare_wood}
     return labels_of(s for s in states if s.piece.id not in coated)

@@ -159,9 +159,10 @@ def of_part(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
         "species": (part.species or "", typed.species or ""),
         "room": (room.name if room else "", typed.room or ""),
         "note": (part.note, typed.note),
+        "old-finish": (part.old_finish or "", typed.old_finish or ""),
     }
     for key, (known, wanted) in values.items():
-        if key in file.given and known.casefold() != wanted.casefold():
+        if key.replace("-", "_") in file.given and known.casefold() != wanted.casefold():
             change = _type("part", "edit", part.path, f"--{key}", wanted)
             yield Difference(f"{what}, {key}", known or "not said", wanted, change)
     if "board" in file.given and typed.board is not part.is_board:

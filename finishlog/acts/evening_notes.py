@@ -8,7 +8,9 @@ from dataclasses import replace
 from finishlog.asks.look import Look
 from finishlog.clock import Clock
 from finishlog.core.finishes import FinishClass, Method
+from finishlog.core.layers import ABRADES
 from finishlog.core.oily_waste import Waste
+from finishlog.core.old_finish import HAZARD, still_on
 from finishlog.core.rags import evening_of
 from finishlog.core.records import (
     AnyEntry,
@@ -17,8 +19,10 @@ from finishlog.core.records import (
     ContainerEvent,
     Stripped,
     Stripping,
+    Work,
 )
 from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.core.shop import FaceKind
 from finishlog.facts.load import Facts
 
 _DUST = ("young-film", "dust")
@@ -61,8 +65,12 @@ def _said_tonight(seen: Look, facts: Facts, clock: Clock) -> frozenset[str]:
 def _hazards_that_came_with(entry: AnyEntry, seen: Look, facts: Facts) -> tuple[str, ...]:
     if isinstance(entry, Coat):
         return hazards_of(facts.finish_class(entry.figures.class_key), entry.method)
+    old = (HAZARD,) if meets_an_old_finish(entry, seen) else ()
     if isinstance(entry, Stripped):
-        return hazards_of_stripping(entry, unknown_film=False, heats=_heats(entry.id, seen))
+        heats = _heats(entry.id, seen)
+        return (*old, *hazards_of_stripping(entry, unknown_film=False, heats=heats))
+    if old:
+        return old
     if any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags):
         return _DUST
     if isinstance(entry, ContainerEvent) and entry.deed in _MIXING:
@@ -77,8 +85,26 @@ def notes_of_stripping(
 ) -> tuple[SafetyNote, ...]:
     """Choose the notes of taking a film off; `unknown_film`: nobody knows what it was."""
     heats = _heats(of.id, after)
-    hazards = hazards_of_stripping(of, unknown_film=unknown_film, heats=heats)
+    old = meets_an_old_finish(of, after)
+    hazards = hazards_of_stripping(of, unknown_film=unknown_film and not old, heats=heats)
+    if old:
+        hazards = (HAZARD, *hazards)
     return _unsaid(hazards, _said_tonight(seen, facts, clock), facts)
+
+
+def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:
+    """Tell whether an entry sanded or took off what a part had on it when it came in."""
+    abrades = isinstance(entry, Work) and entry.operation in ABRADES
+    if not (abrades or isinstance(entry, Stripped)):
+        return False
+    return any(
+        zone.face.kind is not FaceKind.JOINT
+        and still_on(
+            zone.member.old_finish, (e for e in zone.told if e.when.order < entry.when.order)
+        )
+        for zone in seen.bench.zones
+        if zone.target in entry.targets and zone.member.old_finish
+    )
 
 
 def _heats(entry: int, seen: Look) -> bool:
@@ -87,10 +113,13 @@ def _heats(entry: int, seen: Look) -> bool:
 
 
 def notes_of_dust(entry: int, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
-    """Choose the notes of sanding a film that still heats: dust, and the sander's bag."""
+    """Choose the notes of sanding: an old finish, a film that still heats, the sander's bag."""
     heats = any(entry in item.entries and Waste.DUST in item.made_of for item in after.bench.rags)
     before = replace(after, log=after.log.only(lambda e: e.id != entry))
-    return _unsaid(_DUST, _said_tonight(before, facts, clock), facts) if heats else ()
+    sanded = next((e for e in after.log.entries if e.id == entry), None)
+    old = (HAZARD,) if sanded and meets_an_old_finish(sanded, after) else ()
+    hazards = (*old, *(_DUST if heats else ()))
+    return _unsaid(hazards, _said_tonight(before, facts, clock), facts)
 
 
 def _unsaid(hazards: Iterable[str], said: frozenset[str], facts: Facts) -> tuple[SafetyNote, ...]:

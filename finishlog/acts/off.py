@@ -17,6 +17,7 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, WindowKind
 from finishlog.core.grouping import groups
 from finishlog.core.layers import Layer
+from finishlog.core.old_finish import name_of
 from finishlog.core.records import Coat, Operation, Stripped, Stripping, Target, When
 from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.whole_number import whole_number
@@ -45,6 +46,8 @@ class TakenOff:
     label: str
     coats: tuple[CoatThere, ...]
     stays: CoatThere | None
+    # What it had on it when it came in, where that came off too.
+    old_finish: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +171,9 @@ def _took(states: Sequence[ZoneState], down_to: dict[Target, int | None]) -> tup
         survivor = down_to[group.first.target]
         at = next((n for n, x in enumerate(layers) if x.coat.id == survivor), -1)
         gone = tuple(_there(x.coat) for x in layers[at + 1 :])
-        found.append(TakenOff(group.label, gone, _there(layers[at].coat) if at >= 0 else None))
+        old = group.first.old_finish if at < 0 else None
+        stays = _there(layers[at].coat) if at >= 0 else None
+        found.append(TakenOff(group.label, gone, stays, name_of(old) if old else ""))
     return tuple(found)
 
 
@@ -189,7 +194,7 @@ def _dust_of_bleach(
 def _warnings(
     states: Sequence[ZoneState], down_to: dict[Target, int | None], operation: Stripping
 ) -> Iterable[Finding]:
-    if not any(s.layers for s in states):
+    if all(s.is_bare_wood for s in states):
         yield Finding(
             Level.NOTE, "no film is on record there: recorded as bare wood", "", COMMON_PRACTICE
         )

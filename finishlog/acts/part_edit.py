@@ -7,9 +7,16 @@ from dataclasses import dataclass
 
 from finishlog.acts.faces import ALL_ROUND, read_faces
 from finishlog.acts.made import Made, in_words
-from finishlog.acts.parts import how_many, no_rules_for, one_part
+from finishlog.acts.parts import (
+    NO_OLD_FINISH,
+    how_many,
+    no_rules_for,
+    one_part,
+    read_old_finish,
+)
 from finishlog.clock import Clock
 from finishlog.core.grouping import spans
+from finishlog.core.old_finish import name_of
 from finishlog.core.shop import Face, FaceKind, Part, Shop, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
@@ -34,6 +41,7 @@ class PartEdit:
     count: int | None = None
     faces: tuple[str, ...] = ()
     board: bool | None = None
+    old_finish: str | None = None
 
 
 def edit_part(
@@ -42,12 +50,15 @@ def edit_part(
     """Change one part."""
     if change == PartEdit():
         raise UsageFault(
-            "nothing to change", "say what: --species, --room, --note, --count, --face, --board"
+            "nothing to change",
+            "say what: --species, --room, --note, --count, --face, --board, --old-finish",
         )
     with database.writing("part edit", words, clock.now, clock.zone.key) as ledger:
         shop = read_shop(ledger.connection, clock.now)
         part = one_part(shop, typed)
         said = [*_values(ledger, facts, shop, part, change)]
+        if change.old_finish is not None:
+            said.append(_old_finish(ledger, part, change.old_finish))
         if change.count is not None:
             said.append(_pieces(ledger, part, change.count))
         if change.faces and part.needs:
@@ -78,6 +89,18 @@ def _values(
     if change.board is not None:
         put("is_board", change.board, str(part.is_board), str(change.board), "sample board")
         yield "a sample board" if change.board else "no sample board"
+
+
+def _old_finish(ledger: Ledger, part: Part, typed: str) -> str:
+    """Say what was on a part when it came in."""
+    if part.needs:
+        raise UsageFault("an assembly has the finish of its members", "edit a member")
+    old = read_old_finish(typed)
+    was, becomes = part.old_finish or NO_OLD_FINISH, old or NO_OLD_FINISH
+    edit.set_value(
+        ledger, ThingKind.PART, part.id, "old_finish", old or "", (was, becomes), "old finish"
+    )
+    return f"{name_of(old)} was on it" if old else "no old finish was on it"
 
 
 def _pieces(ledger: Ledger, part: Part, count: int) -> str:

@@ -12,7 +12,8 @@ from finishlog.acts.steps import how_many_steps
 from finishlog.asks.look import look
 from finishlog.asks.species import near_woods
 from finishlog.clock import Clock
-from finishlog.core.shop import Need, Part, Shop, Step, ThingKind
+from finishlog.core.old_finish import name_of
+from finishlog.core.shop import Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.core.whole_number import whole_number
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
@@ -26,6 +27,7 @@ from finishlog.store.read_shop import read_schedules, read_shop
 from finishlog.store.things import NewFace, NewPart, add_part, add_project, assign_steps
 
 MOST_PIECES = 999
+NO_OLD_FINISH = "none"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,7 @@ class PartTyped:
     board: bool = False
     note: str = ""
     like: str | None = None
+    old_finish: str | None = None
 
 
 def new_part(database: Database, facts: Facts, clock: Clock, words: str, typed: PartTyped) -> Made:
@@ -72,6 +75,7 @@ def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Ma
         lent,
         of_project,
         unheard_of(new.steps, new.faces),
+        f"{name_of(new.old_finish)} is on it" if new.old_finish else "",
     )
     return Made("part", f"{project_name}/{name}", detail)
 
@@ -147,8 +151,10 @@ def _like(shop: Shop, typed: str) -> NewPart:
 def _as_typed(ledger: Ledger, shop: Shop, project: int, new: NewPart, typed: PartTyped) -> NewPart:
     """Lay what was typed over a part."""
     needs = check_needs(shop, project, typed.needs) or (new.needs if typed.like else ())
-    if needs and typed.faces:
-        raise UsageFault("an assembly has the faces of its members", "leave out --face")
+    if needs and (typed.faces or typed.old_finish):
+        raise UsageFault(
+            "an assembly has the faces of its members", "leave out --face and --old-finish"
+        )
     faces = read_faces(typed.faces) or (new.faces if typed.like else (ALL_ROUND,))
     steps, steps_name = new.steps, new.steps_name
     if typed.steps is not None:
@@ -165,7 +171,22 @@ def _as_typed(ledger: Ledger, shop: Shop, project: int, new: NewPart, typed: Par
         room=pick_room(shop, typed.room).id if typed.room else new.room,
         is_board=typed.board or new.is_board,
         note=typed.note,
+        old_finish=read_old_finish(typed.old_finish),
     )
+
+
+def read_old_finish(typed: str | None) -> OldFinish | None:
+    """Read what was on a part when it came in; `none`, or nothing said: bare wood."""
+    word = NO_OLD_FINISH if typed is None else typed.strip().casefold()
+    if word == NO_OLD_FINISH:
+        return None
+    try:
+        return OldFinish(word)
+    except ValueError:
+        kinds = ", ".join(kind.value for kind in OldFinish)
+        raise UsageFault(
+            f"no old finish is called {typed!r}", f"type one of: {kinds}, or {NO_OLD_FINISH}"
+        ) from None
 
 
 def check_needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, ...]:

@@ -24,6 +24,7 @@ from finishlog.core.care import (
 )
 from finishlog.core.grouping import describe, with_project
 from finishlog.core.milestones import Milestone, milestone
+from finishlog.core.old_finish import name_of
 from finishlog.core.records import Found, Target
 from finishlog.core.shop import FaceKind, Part, UsedFor, zone_name
 from finishlog.core.stages import Stage
@@ -54,6 +55,8 @@ class CardPart:
     last_coat: datetime | None
     dates: tuple[Milestone, ...]
     acts: tuple[int, ...]
+    # What was on it when it came in, and still is; empty: nothing.
+    old_finish: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,9 +149,10 @@ def _pieces(part: Part, mine: Iterable[ZoneState]) -> str:
 
 def _alike(mine: Sequence[ZoneState]) -> list[tuple[str, list[ZoneState]]]:
     """Put the zones of a part with one finish together, each group with its name."""
-    found: dict[tuple[int, tuple[int, ...]], list[ZoneState]] = {}
+    found: dict[tuple[int, object], list[ZoneState]] = {}
     for state in mine:
-        key = (state.part.id, tuple(layer.coat.product for layer in state.layers))
+        layers = tuple(layer.coat.product for layer in state.layers)
+        key = (state.part.id, (layers, state.old_finish))
         found.setdefault(key, []).append(state)
     kinds = [part for part, _ in found]
     return [(_label(states, kinds.count(part) > 1), states) for (part, _), states in found.items()]
@@ -174,6 +178,7 @@ def _part(label: str, states: Sequence[ZoneState]) -> CardPart:
         last_coat=last_coat(states),
         dates=_dates(states),
         acts=tuple(sorted({layer.coat.act for s in states for layer in s.layers})),
+        old_finish=name_of(states[0].old_finish) if states[0].old_finish else "",
     )
 
 

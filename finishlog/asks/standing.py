@@ -13,6 +13,7 @@ from finishlog.core.findings import Finding
 from finishlog.core.glue_up import GlueUp
 from finishlog.core.grouping import Group, describe, groups
 from finishlog.core.milestones import Milestone, furthest
+from finishlog.core.old_finish import name_of
 from finishlog.core.records import Operation, SetAside
 from finishlog.core.shop import Part, Shop
 from finishlog.core.stages import Stage
@@ -45,7 +46,8 @@ class Standing:
     layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
     `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
     it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
-    was set aside; `binds` is the one of `findings` that decides, if one does.
+    was set aside; `binds` is the one of `findings` that decides, if one does;
+    `old_finish` is what was on it when it came in and still is (empty: nothing).
     """
 
     part: str
@@ -73,6 +75,7 @@ class Standing:
     next_time: str = ""
     binds: Finding | None = None
     learnt: LearntDate | None = None
+    old_finish: str = ""
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -117,6 +120,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         acts=acts_behind(group.states, seen.made),
         next_time=_next_time(state),
         learnt=_learnt(state, seen.bench.now),
+        old_finish=name_of(state.old_finish) if state.old_finish else "",
         binds=verdict.binds,
     )
 

@@ -12,6 +12,7 @@ from finishlog.core.air import Air
 from finishlog.core.bench import rooms_air
 from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
 from finishlog.core.names import old_names
+from finishlog.core.old_finish import name_of
 from finishlog.core.shop import Part, Product, Project, Schedule, Shop, ThingKind, face_words
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.core.stages import Stage
@@ -50,6 +51,8 @@ class PartLine:
     is_board: bool
     note: str
     old_names: tuple[str, ...]
+    # What was on it when it came in; empty: bare wood.
+    old_finish: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +176,7 @@ def _part(part: Part, shop: Shop) -> PartLine:
         is_board=part.is_board,
         note=part.note,
         old_names=old_names(shop.aliases, ThingKind.PART, part.id),
+        old_finish=name_of(part.old_finish) if part.old_finish else "",
     )
 
 

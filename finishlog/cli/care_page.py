@@ -81,27 +81,31 @@ def _put(section: Section, text: str, begin: str = "", *, hang: int = 0) -> None
 
 def _on_it(section: Section, card: CareCard, clock: Clock, *, verbose: bool) -> None:
     """Name the coats, parts with the same wood and coats together, and the last day of all."""
-    alike: dict[tuple[str, tuple[CardCoats, ...]], list[str]] = {}
+    alike: dict[tuple[str, tuple[CardCoats, ...], str], list[str]] = {}
     for part in card.parts:
-        alike.setdefault((part.species, part.coats), []).append(part.label)
-    for (species, coats), labels in alike.items():
+        alike.setdefault((part.species, part.coats, part.old_finish), []).append(part.label)
+    for (species, coats, old), labels in alike.items():
         wood = f" ({species})" if species else ""
-        _put(section, f"{', '.join(labels)}{wood}: {_coats(coats, verbose=verbose)}")
+        _put(section, f"{', '.join(labels)}{wood}: {_coats(coats, old, verbose=verbose)}")
     if card.last_coat:
         section.row(f"last coat {day_of(card.last_coat, clock.zone)}")
     if not card.parts:
         section.row("nothing on record")
 
 
-def _coats(coats: Sequence[CardCoats], *, verbose: bool) -> str:
-    """Name the coats from the top down, by what anybody calls them; `verbose`: by the can too."""
+def _coats(coats: Sequence[CardCoats], old: str, *, verbose: bool) -> str:
+    """Name the coats from the top down, by what anybody calls them; `verbose`: by the can too.
+
+    `old`: what lies under them, put on by nobody knows whom.
+    """
     runs = [
         run.class_name
         + (f" ×{run.coats}" if run.coats > 1 else "")
         + (f" ({run.product})" if verbose else "")
         for run in reversed(coats)
     ]
-    return " over ".join(runs) or "no finish on record"
+    under = [f"{old} of unknown age (it may hold lead)"] if old else []
+    return " over ".join((*runs, *under)) or "no finish on record"
 
 
 def _dates(section: Section, dates: Iterable[Milestone], clock: Clock) -> None:

@@ -21,6 +21,14 @@ from finishlog.cli.options import (
 from finishlog.core.shop import FaceKind
 
 part = typer.Typer(help="What is finished as one kind: doors, legs.", no_args_is_help=True)
+OldFinishTyped = Annotated[
+    str | None,
+    typer.Option(
+        "--old-finish",
+        metavar="KIND",
+        help="What was on it when it came in: varnish, paint, wax or unknown.",
+    ),
+]
 _FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inlay:walnut'; repeat."
 
 
@@ -44,6 +52,7 @@ def part_new(
         str | None,
         typer.Option("--like", metavar="PART", help="Wood, faces, steps and room as of this one."),
     ] = None,
+    old_finish: OldFinishTyped = None,
     note: NoteText = "",
     json: Json = False,
 ) -> None:
@@ -52,7 +61,17 @@ def part_new(
 
     here = desk(context)
     typed = PartTyped(
-        path, count, species, tuple(face or ()), steps, room, tuple(of or ()), board, note, like
+        path,
+        count,
+        species,
+        tuple(face or ()),
+        steps,
+        room,
+        tuple(of or ()),
+        board,
+        note,
+        like,
+        old_finish,
     )
     made = new_part(here.database, here.facts, here.clock, here.words, typed)
     show_made(here, "part new", made, json)
@@ -138,6 +157,7 @@ def part_edit(
     board: Annotated[
         bool | None, typer.Option("--board/--no-board", help="A sample board.")
     ] = None,
+    old_finish: OldFinishTyped = None,
     note: NoteTyped = None,
     json: Json = False,
 ) -> None:
@@ -145,7 +165,7 @@ def part_edit(
     from finishlog.acts.part_edit import PartEdit, edit_part
 
     here = desk(context)
-    change = PartEdit(species, room, note, count, tuple(face or ()), board)
+    change = PartEdit(species, room, note, count, tuple(face or ()), board, old_finish)
     made = settled(
         here,
         (name,),

@@ -56,7 +56,7 @@ LABEL = (
     *("light-use", "cured", "window"),
 )
 PRODUCT = ("class", *LABEL, "label-air", "note")
-PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "note")
+PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
 
 _EXAMPLE: dict[type, str] = {
     str: 'write text in quotes: "ash"',
@@ -218,5 +218,6 @@ def _part(name: str, table: _Table) -> PartInFile:
         board=table.yes("board"),
         note=table.text("note") or "",
         like=table.text("like"),
+        old_finish=table.text("old_finish"),
     )
     return PartInFile(typed, frozenset(table.values))

@@ -33,6 +33,11 @@ def _name(line: Standing) -> str:
     return with_project(line.part, line.label)
 
 
+def _under_all(line: Standing) -> str:
+    """Name the old finish that lies under everything; empty: there is none."""
+    return f"{line.old_finish}, age not known" if line.old_finish else ""
+
+
 def when_page(answer: When, clock: Clock) -> Page:
     """List the stages of each group in the order a person waits for them."""
     page = Page()
@@ -40,7 +45,7 @@ def when_page(answer: When, clock: Clock) -> Page:
     for line in answer.lines:
         standing = line.standing
         if line.since is None:
-            page.section(_name(standing)).row("in the white")
+            page.section(_name(standing)).row(_under_all(standing) or "in the white")
             continue
         since = clock_words(line.since, clock.now, clock.zone)
         section = page.section(f"{_name(standing)}: {standing.on_it}, {since}")
@@ -122,7 +127,9 @@ def _on_it(section: Section, answer: Why, clock: Clock) -> None:
         f"{x.product}, {clock_words(x.put_on, clock.now, clock.zone)} (act {x.act})"
         for x in answer.on_it
     ]
-    section.row("on it", ", over ".join(coats) or "nothing: in the white")
+    old = _under_all(answer.standing)
+    said = ", over ".join([*coats, *([old] if old else [])])
+    section.row("on it", said or "nothing: in the white")
 
 
 def _label(section: Section, answer: Why, unit: Temperature) -> None:
@@ -221,7 +228,10 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         worked = f", then {_abraded(coat)}" if coat.abraded else ""
         came = f" from {coat.container}" if coat.container else ""
         section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
-    if not answer.coats and not answer.joint:
+    old = _under_all(answer.standing)
+    if old:
+        section.row("under it" if answer.coats else "on it", old)
+    elif not answer.coats and not answer.joint:
         section.row("", "in the white")
     for fault in answer.standing.faults:
         section.row("fault", _fault(fault, clock))

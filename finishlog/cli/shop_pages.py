@@ -76,7 +76,7 @@ def _parts(section: Section, lines: Sequence[PartLine]) -> None:
         kind = f"made of {', '.join(line.made_of)}" if line.made_of else ", ".join(line.faces)
         board = "sample board" if line.is_board else ""
         steps = f"steps {line.steps_name}" if line.steps_name else ""
-        more = ", ".join(x for x in (steps, board, _once(line.old_names)) if x)
+        more = ", ".join(x for x in (steps, board, line.old_finish, _once(line.old_names)) if x)
         section.row(line.path, count, line.species, kind, more)
 
 

@@ -81,7 +81,7 @@ def off_page(answer: Off, clock: Clock) -> Page:
 
 
 def _took(took: TakenOff, clock: Clock) -> str:
-    off = ", ".join(_coat(coat, clock) for coat in took.coats)
+    off = ", ".join(x for x in (took.old_finish, *(_coat(coat, clock) for coat in took.coats)) if x)
     came = f"{off} off" if off else "nothing on record came off"
     if took.stays is None:
         return f"{came}, bare wood"

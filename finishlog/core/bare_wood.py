@@ -26,7 +26,7 @@ _OPENS_THE_WOOD = frozenset({Operation.SAND, Operation.RAISE_GRAIN, Operation.LE
 
 def solvent_wiped(state: ZoneState) -> When | None:
     """Return when bare wood was last wiped with solvent, if nothing opened it since."""
-    if state.layers:
+    if not state.is_bare_wood:
         return None
     done = [e for e in what_stays(state.told) if isinstance(e, Work)]
     last = [e for e in done if e.operation in _OPENS_THE_WOOD | {Operation.SOLVENT_WIPE}][-1:]
@@ -43,7 +43,7 @@ def wiped_until(state: ZoneState, book: Book) -> datetime | None:
 
 def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Book) -> Underneath:
     """Let a fresh solvent wipe soften what oily wood forbids; say when it has to be done again."""
-    if state.layers or not _is_oily(state, book):
+    if not state.is_bare_wood or not _is_oily(state, book):
         return under
     until = wiped_until(state, book)
     if until is None or now >= until:

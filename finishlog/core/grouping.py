@@ -82,6 +82,7 @@ def standing(state: ZoneState) -> Hashable:
         state.top.coat.id if state.top else None,
         tuple(f.fault.id for f in state.faults),
         tuple(a.off.id for a in state.attempts),
+        state.old_finish,
         tuple(check.found for check in standing_failures(state.checks)),
     )
 

@@ -28,6 +28,7 @@ from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.moisture import moisture_findings
+from finishlog.core.old_finish import finding_of_sanding, findings_over
 from finishlog.core.quantities import celsius
 from finishlog.core.records import Found, Operation
 from finishlog.core.stages import Stage, shown
@@ -129,7 +130,7 @@ def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
     if cold is not None:
         because, finding = damage_words(cold)
         return _bound_by(Answer.SUSPECT, finding, because)
-    wrong = fault_in_the_stack(state.layers, book)
+    wrong = fault_in_the_stack(state.layers, book, on_wood=state.old_finish is None)
     if wrong is not None:
         wrong = replace(wrong, remedy="scratch a hidden spot; if it flakes, take it off")
         return _bound_by(Answer.UNDERNEATH, wrong)
@@ -197,6 +198,10 @@ def _work(state: ZoneState, operation: Operation, near: Around, book: Book) -> V
     if poison is not None:
         return _bound_by(Answer.UNDERNEATH, poison)
     verdict = _film_allows(state, operation, near.now)
+    old = state.old_finish if operation in ABRADES and not state.layers else None
+    if old and verdict.answer in MAY_ACT:
+        lead = finding_of_sanding(old)
+        verdict = replace(verdict, answer=Answer.TEST, because=lead.sentence, findings=(lead,))
     if operation in ABRADES and verdict.answer in MAY_ACT:
         return _dust(state, near) or verdict
     return verdict
@@ -243,7 +248,7 @@ def _coat(
     state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
 ) -> Verdict:
     """Give the verdict on one more coat."""
-    under = look_through(state.layers, over, state.species, book, method)
+    under = _underneath(state, over, method, book)
     under = after_the_wipe(under, state, near.now, book)
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
@@ -263,6 +268,17 @@ def _coat(
     verdict = _now(state, over, timed, under, air, near, book)
     verdict = _warming_up(state, over, verdict, near, book)
     return _with(coat_while_wiped(state, verdict, near.now, book), findings)
+
+
+def _underneath(
+    state: ZoneState, over: FinishClass, method: Method | None, book: Book
+) -> Underneath:
+    """Ask what lies there about one more coat: the layers, then the wood or an old finish."""
+    old = state.old_finish
+    under = look_through(state.layers, over, state.species, book, method, on_wood=old is None)
+    found = findings_over(old, state.told)
+    wants_test = under.wants_test or bool(found)
+    return replace(under, findings=(*under.findings, *found), wants_test=wants_test)
 
 
 def _warming_up(

@@ -43,6 +43,15 @@ class UsedFor(StrEnum):
     CHILD = "child"
 
 
+class OldFinish(StrEnum):
+    """What lies on a piece that came in finished; its age is not known."""
+
+    VARNISH = "varnish"
+    PAINT = "paint"
+    WAX = "wax"
+    UNKNOWN = "unknown"
+
+
 class FaceKind(StrEnum):
     """What a face is for."""
 
@@ -131,6 +140,8 @@ class Part:
     room: int | None = None
     is_board: bool = False
     note: str = ""
+    # What was on it when it came in (core.old_finish); None: bare wood.
+    old_finish: OldFinish | None = None
     # Another part beside it, in another project, has the same name.
     has_namesake: bool = False
 

@@ -53,8 +53,13 @@ def look_through(
     species: str | None,
     book: Book,
     method: Method | None = None,
+    *,
+    on_wood: bool = True,
 ) -> Underneath:
-    """Ask every layer, from the top down, about one overcoat put on by `method`."""
+    """Ask every layer, from the top down, about one overcoat put on by `method`.
+
+    `on_wood`: under the layers is the wood, which has its say; else an old finish.
+    """
     findings: list[Finding] = []
     forbids = wants_test = scuffs = False
     times: list[tuple[StageTime, Layer]] = []
@@ -79,7 +84,7 @@ def look_through(
             wants_test = True
             findings.append(_unknown(layer.of, over))
         above.add(layer.of.key)
-    wood = wood_findings(species, over, layers, book)
+    wood = wood_findings(species, over, layers, book) if on_wood else ()
     slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
     return Underneath(
         time=reduce(later, (time for time, _ in times)) if times else None,
@@ -149,14 +154,17 @@ def _finding(rule: OvercoatRule | WoodRule, where: str) -> Finding:
     return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source, rule=of)
 
 
-def fault_in_the_stack(layers: Sequence[Layer], book: Book) -> Finding | None:
+def fault_in_the_stack(
+    layers: Sequence[Layer], book: Book, *, on_wood: bool = True
+) -> Finding | None:
     """Return what should never have gone on over what it lies on, if anything does.
 
     It was recorded and warned about; no date lifts it, only taking it off or a scratch that holds.
     """
     if layers and layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS:
         return None
-    bare = rule_on_bare_wood(book.overcoats_on_bare_wood, layers[0].of) if layers else None
+    rules = book.overcoats_on_bare_wood if layers and on_wood else ()
+    bare = rule_on_bare_wood(rules, layers[0].of) if layers else None
     if bare and bare.answer is OvercoatAnswer.AVOID:
         return _finding(bare, f"{layers[0].of.name} on bare wood")
     for under, over in pairwise(layers):

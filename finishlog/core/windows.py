@@ -13,6 +13,7 @@ from datetime import datetime
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import WindowKind
 from finishlog.core.layers import Layer, StageTime, later
+from finishlog.core.old_finish import name_of
 from finishlog.core.records import Operation
 from finishlog.core.stages import Stage
 from finishlog.core.underneath import Underneath
@@ -82,7 +83,8 @@ def _may_wrinkle(state: ZoneState, now: datetime) -> Finding | None:
 def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> Verdict:
     top = state.top
     if top is None:
-        return Verdict(Answer.GO, "in the white")
+        old = state.old_finish
+        return Verdict(Answer.GO, f"over {name_of(old)}" if old else "in the white")
     if under.time is None:
         return Verdict(Answer.TEST, f"no recoat figure for {top.of.name}")
     binds = under.binds or top

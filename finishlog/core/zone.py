@@ -13,10 +13,11 @@ from finishlog.core.chemistry import Ingredient
 from finishlog.core.faults import StandingFault
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later, trapped_until
+from finishlog.core.old_finish import still_on
 from finishlog.core.progress import Progress
 from finishlog.core.records import AnyEntry, Check, HandedOver, Joined, Target, When
 from finishlog.core.room_air import RoomAir
-from finishlog.core.shop import Face, FaceKind, Part, Piece, Step, Zone
+from finishlog.core.shop import Face, FaceKind, OldFinish, Part, Piece, Step, Zone
 from finishlog.core.stages import HANDLING, Stage
 from finishlog.core.verdicts import Answer, Verdict
 
@@ -115,6 +116,17 @@ class ZoneState:
     def joined(self) -> bool:
         """Tell whether the piece is glued up into an assembly."""
         return self.piece.id != self.member_piece.id
+
+    @property
+    def old_finish(self) -> OldFinish | None:
+        """The old finish that still lies on it, under whatever was put on since."""
+        kept_bare = self.face.kind is FaceKind.JOINT
+        return None if kept_bare else still_on(self.member.old_finish, self.told)
+
+    @property
+    def is_bare_wood(self) -> bool:
+        """Tell whether the wood lies open: no coat is on it, and no old finish."""
+        return not self.layers and self.old_finish is None
 
     @property
     def is_bare_joint(self) -> bool:

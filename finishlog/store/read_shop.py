@@ -14,6 +14,7 @@ from finishlog.core.shop import (
     Face,
     FaceKind,
     Need,
+    OldFinish,
     Part,
     Piece,
     Product,
@@ -132,6 +133,7 @@ class _Inside:
             room=row.room_id,
             is_board=row.is_board,
             note=row.note,
+            old_finish=OldFinish(row.old_finish) if row.old_finish else None,
             has_namesake=namesake,
         )
 

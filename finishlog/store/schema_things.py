@@ -102,6 +102,8 @@ part = Table(
     note(),
     Column("added_at", UtcDateTime, nullable=False),
     Column("archived_at", UtcDateTime),
+    # "varnish", "paint", "wax", "unknown": what was on it when it came in; empty: bare wood.
+    Column("old_finish", Text, nullable=False, server_default=""),
     UniqueConstraint("project_id", "name"),
 )
 

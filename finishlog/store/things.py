@@ -11,7 +11,7 @@ from datetime import datetime
 
 from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, select, update
 
-from finishlog.core.shop import FaceKind, Need, Step
+from finishlog.core.shop import FaceKind, Need, OldFinish, Step
 from finishlog.errors import UsageFault
 from finishlog.store import schema_things as tables
 from finishlog.store.rows import add_row
@@ -48,6 +48,7 @@ class NewPart:
     room: int | None = None
     is_board: bool = False
     note: str = ""
+    old_finish: OldFinish | None = None
 
 
 def add_project(
@@ -80,6 +81,7 @@ def add_part(connection: Connection, project: int, new: NewPart, added_at: datet
         room_id=new.room,
         note=new.note,
         added_at=added_at,
+        old_finish=new.old_finish or "",
     )
     _add_pieces(connection, part, new.pieces)
     _add_faces(connection, part, new.faces)

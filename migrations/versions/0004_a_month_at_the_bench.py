@@ -15,6 +15,8 @@ depends_on = None
 COLUMNS = """
 -- A thermometer alone: the water in the air is supposed, not read.
 ALTER TABLE reading ADD COLUMN humidity_supposed BOOLEAN;
+-- What a part that came in finished had on it, of unknown age: varnish, paint, wax, unknown.
+ALTER TABLE part ADD COLUMN old_finish TEXT DEFAULT '' NOT NULL;
 """
 
 

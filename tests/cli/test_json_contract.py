@@ -23,7 +23,8 @@ FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces faults findings high label layers"
-    " learnt low milestone next_time on_it operation part pieces product scuff_first waits_for"
+    " learnt low milestone next_time old_finish on_it operation part pieces product scuff_first"
+    " waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
@@ -42,7 +43,9 @@ LOGGED = {
     "after[]": STANDING,
     "rags[]": RAGS,
 }
-PART = "faces id is_board made_of note old_names path pieces room species steps steps_name"
+PART = (
+    "faces id is_board made_of note old_finish old_names path pieces room species steps steps_name"
+)
 PROJECT = "due name note old_names parts"
 STEPS = "name note old_names steps"
 PRODUCT = {
@@ -71,7 +74,7 @@ CARD = {
     "": "dates for_whom handed_over last_coat lines name parts",
     "dates[]": "air_read blocked high low missing stage",
     "lines[]": "kind parts source text used_for",
-    "parts[]": "acts coats dates label last_coat species",
+    "parts[]": "acts coats dates label last_coat old_finish species",
     "parts[].coats[]": "class_name coats product",
 }
 RANGE = "also high low note source"
@@ -178,7 +181,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "": "act after at labels notes operation rags took warnings",
             "at": WHEN,
             "after[]": STANDING,
-            "took[]": "coats label stays",
+            "took[]": "coats label old_finish stays",
             "took[].coats[]": "act product put_on",
         },
     ),
