@@ -17,6 +17,7 @@ from finishlog.core.old_finish import name_of
 from finishlog.core.records import Operation, SetAside
 from finishlog.core.shop import Part, Shop
 from finishlog.core.stages import Stage
+from finishlog.core.usual_wanted import usual_would_move
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
 
@@ -76,6 +77,8 @@ class Standing:
     binds: Finding | None = None
     learnt: LearntDate | None = None
     old_finish: str = ""
+    # The room whose usual day, if it were told, would move its date by more than a day.
+    usual_wanted: str = ""
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -122,7 +125,13 @@ def standing_of(group: Group, seen: Look) -> Standing:
         learnt=_learnt(state, seen.bench.now),
         old_finish=name_of(state.old_finish) if state.old_finish else "",
         binds=verdict.binds,
+        usual_wanted=_usual_wanted(state, seen.bench.now),
     )
+
+
+def _usual_wanted(state: ZoneState, now: datetime) -> str:
+    in_time = state.verdict.answer in {*_IN_TIME, Answer.DONE}
+    return state.room.name if in_time and usual_would_move(state, now) else ""
 
 
 def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:

@@ -101,7 +101,7 @@ class CheckLine:
 class Sooner:
     """A room in which it would be dry sooner, carried there now; its air as last read. UTC.
 
-    No room: this one, kept at the air that the label counts at. `caution`: on what condition.
+    No room: this one, kept as warm as `air` and no damper. `caution`: on what condition.
     """
 
     room: str

@@ -16,6 +16,7 @@ from finishlog.cli.words import (
     names,
     reason,
     remedies,
+    usual_wanted,
 )
 from finishlog.core.findings import Level
 from finishlog.core.records import Operation
@@ -44,6 +45,8 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
     for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
         page.line(f"{when}  {labels}: {words}")
+    for words in usual_wanted(answer.after):
+        page.line(words)
     if answer.late:
         page.line(
             f"it lands before {answer.entries_after_it} later "

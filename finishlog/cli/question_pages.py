@@ -12,7 +12,16 @@ from finishlog.cli.log_page import standing_words
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.start_rows import start_rows
-from finishlog.cli.words import after, closing, coat_words, deed, milestone_words, reason, remedies
+from finishlog.cli.words import (
+    after,
+    closing,
+    coat_words,
+    deed,
+    milestone_words,
+    reason,
+    remedies,
+    usual_wanted,
+)
 from finishlog.core.grouping import with_project
 from finishlog.core.shown_times import clock_words, happened, length_words
 from finishlog.core.stages import HANDLING, Stage, shown
@@ -26,6 +35,7 @@ if TYPE_CHECKING:
     from finishlog.asks.when import When
     from finishlog.asks.why import Why
     from finishlog.clock import Clock
+    from finishlog.core.air import Air
     from finishlog.facts.load import Facts
 
 
@@ -59,6 +69,8 @@ def when_page(answer: When, clock: Clock) -> Page:
         section.row("next", standing_words(standing, clock).removeprefix("next: "))
     for glue in answer.glue_ups:
         page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
+    for words in usual_wanted(line.standing for line in answer.lines):
+        page.line(words)
     return page
 
 
@@ -110,7 +122,7 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             where = (
                 f"in {there.room}, {show_air(there.air, unit)}"
                 if there.room
-                else (f"here at {show_temperature(there.air.temperature_c, unit)}")
+                else f"here at {_kept_at(there.air, unit)}"
             )
             only = f" ({there.caution})" if there.caution else ""
             section.row("sooner", f"{where}, from now: {dry}{only}")
@@ -120,6 +132,12 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             section.row("unknown", unknown, tone=Tone.FAINT)
         _rests_on(section, line)
     return page
+
+
+def _kept_at(air: Air, unit: Temperature) -> str:
+    """Say an air to keep a room in: as warm, and no damper, for the one alone may not do it."""
+    warm = show_temperature(air.temperature_c, unit)
+    return f"{warm} and at most {air.humidity_pct:.0f} %"
 
 
 def _on_it(section: Section, answer: Why, clock: Clock) -> None:

@@ -19,6 +19,7 @@ from finishlog.cli.words import (
     reason,
     remedies,
     taken_up,
+    usual_wanted,
 )
 from finishlog.core.grouping import with_project
 from finishlog.core.quantities import typed_celsius
@@ -173,6 +174,8 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
         section.row(_short(line), line.on_it, reason(line, clock) + opens)
         if line.learnt is not None:
             section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
+    for words in usual_wanted(shown):
+        section.row(words, tone=Tone.FAINT)
     if len(shown) < len(lines):
         rest = len(lines) - len(shown)
         section.row(f"and {rest} more that wait longer: finishlog ready -v", tone=Tone.FAINT)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.core.findings import Finding, Level
+from finishlog.core.quantities import typed_celsius
 from finishlog.core.records import Operation
 from finishlog.core.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.stages import Stage, shown
@@ -43,6 +45,17 @@ _TRY_IT = {
     Stage.RUB: "smell, thumbnail",
     Stage.CURED: "smell, thumbnail",
 }
+
+
+def usual_wanted(lines: Iterable[Standing]) -> list[str]:
+    """Ask, once for each room, for the usual day that would move a date by more than a day."""
+    rooms = dict.fromkeys(line.usual_wanted for line in lines if line.usual_wanted)
+    points = f"6:{typed_celsius(8)} 15:{typed_celsius(16)}"
+    return [
+        f"what {room} is like on a usual day would move this by more than a day: "
+        f"finishlog room usual {shlex.quote(room)} {points}"
+        for room in rooms
+    ]
 
 
 def may_be(stage: Stage) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import reduce
+from math import inf
 
 from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around
@@ -84,14 +85,18 @@ def _carried_in(state: ZoneState, now: datetime) -> str:
 def sooner_warmed(state: ZoneState, asked: Asked, near: Around, book: Book) -> Elsewhere | None:
     """Return when the wait would be over if this room were kept at the label's air from now on.
 
-    None where that is no gain, or another thing than drying binds.
+    A room that is warmer than that stays so, and is only dried. None where that is no gain, or
+    another thing than drying binds.
     """
     top, here = state.top, _wait(state, asked, near, book)
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
     if figure is None or here is None or (here[1] is not None and here[1] <= near.now):
         return None
-    air = figure.at
-    point = AirPoint(near.now, air.temperature_c, air.humidity_pct)
+    reading, most = state.room.measured_at(near.now), top.of.limits.max_c if top else None
+    warm_c = max(figure.at.temperature_c, reading.temperature_c if reading else -inf)
+    if most is not None:
+        warm_c = min(warm_c, most.value)
+    point = AirPoint(near.now, warm_c, figure.at.humidity_pct)
     warm = RoomAir((point,), id=state.room.id)
     there = _wait(_moved(state, warm, near.now), asked, near, book)
     if there is None or there[1] is None:

@@ -24,7 +24,7 @@ WINDOW = "closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces faults findings high label layers"
     " learnt low milestone next_time old_finish on_it operation part pieces product scuff_first"
-    " waits_for"
+    " usual_wanted waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
