@@ -14,7 +14,8 @@ from finishlog.core.shop import Room
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
-HEATER = "heater"
+# The hazards of warming a room.
+WARMING = ("heater", "heat")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ def heat(
             temperature_c=temperature_c,
             how_warm_unknown=temperature_c is None and not _usually_known(known),
             caution=NO_FLAME,
-            notes=notes_for(facts.notes, (HEATER,)),
+            notes=notes_for(facts.notes, WARMING),
         )
 
 

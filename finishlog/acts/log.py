@@ -12,7 +12,7 @@ from datetime import timedelta
 from finishlog.acts.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.drawn import drawn_from, what_is_in
 from finishlog.acts.due import due_step, where_due
-from finishlog.acts.evening_notes import notes_of_dust, notes_of_the_evening
+from finishlog.acts.evening_notes import notes_of_sanding, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import most_weighty, warnings_before
@@ -70,10 +70,10 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
 def _notes_of_dust(
     ledger: Ledger, work: int, operation: Operation, facts: Facts, clock: Clock
 ) -> tuple[SafetyNote, ...]:
-    """Choose the notes of sanding a film that still heats."""
+    """Choose the notes of sanding wood, or a film that still heats."""
     if operation not in ABRADES:
         return ()
-    return notes_of_dust(work, look(ledger.connection, facts, clock), facts, clock)
+    return notes_of_sanding(work, look(ledger.connection, facts, clock), facts, clock)
 
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
@@ -131,7 +131,7 @@ def _coat(
             hands_on_min=typed.hands_on_min if n == 0 else None,
             note=typed.note,
         )
-    notes = notes_of_the_evening(of, typed.method, now, facts, clock)
+    notes = notes_of_the_evening(of, typed.method, comes, now, facts, clock)
     coat = logged(
         ledger, facts, clock, now, picked, Operation.COAT, product.name, typed, warnings, notes
     )

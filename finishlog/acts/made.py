@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from finishlog.core.records import Operation
-from finishlog.core.shop import ThingKind
+from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.core.shop import ThingKind, UsedFor
 from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
 from finishlog.store.ledger import Ledger
 from finishlog.store.naming import lend_name
 
@@ -17,11 +20,12 @@ _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A thing as it was put on record or changed."""
+    """A thing as it was put on record or changed; `notes`: what to know before work on it."""
 
     kind: str
     name: str
     detail: str = ""
+    notes: tuple[SafetyNote, ...] = ()
 
 
 def a_name(typed: str, kind: str) -> str:
@@ -46,6 +50,16 @@ def free_name(ledger: Ledger, kind: ThingKind, name: str, within: int | None = N
         f"the {name} that was put away is called {lent} now; "
         f"if you meant that one: finishlog {kind.value} restore {lent}"
     )
+
+
+# Who uses a piece, and the notes that come with that.
+NOTES_FOR = {UsedFor.CHILD: "children", UsedFor.FOOD: "food"}
+
+
+def notes_of_use(facts: Facts, names: Iterable[str], known: str = "") -> tuple[SafetyNote, ...]:
+    """Choose the notes of a piece for food or a child, by who it is for, else by its names."""
+    uses = [UsedFor(known)] if known else [u for n in names for u in facts.care.uses_of(n)]
+    return notes_for(facts.notes, [NOTES_FOR[use] for use in uses]) if uses else ()
 
 
 def in_words(*bits: str) -> str:

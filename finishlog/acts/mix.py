@@ -109,7 +109,13 @@ def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix
             act=ledger.act_id,
             topped_up=there is not None,
             warnings=warnings,
-            notes=notes_of_mixing(state.of, seen, facts, clock),
+            notes=notes_of_mixing(
+                state.of,
+                in_container(state.container, after.shop, state.events),
+                seen,
+                facts,
+                clock,
+            ),
             others_open=tuple(
                 line.name
                 for line in open_mixes(seen, facts, clock)

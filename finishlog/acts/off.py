@@ -104,7 +104,7 @@ def log_off(
             ),
             after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
             rags=open_rags(after, facts, clock, now),
-            notes=_notes(ledger.act_id, states, now, after, facts, clock),
+            notes=_notes(ledger.act_id, now, after, facts, clock),
         )
 
 
@@ -215,14 +215,11 @@ def _warnings(
         )
 
 
-def _notes(
-    act: int, states: Sequence[ZoneState], now: Look, after: Look, facts: Facts, clock: Clock
-) -> tuple[SafetyNote, ...]:
+def _notes(act: int, now: Look, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
     mine = [e for e in after.log.entries if e.act == act and isinstance(e, Stripped)]
-    unknown = not any(s.layers for s in states)
     if not mine:
         return ()
-    return notes_of_stripping(mine[0], now, after, facts, clock, unknown_film=unknown)
+    return notes_of_stripping(mine[0], now, after, facts, clock)
 
 
 def off_command(database: Database, facts: Facts, clock: Clock, act: int) -> str:

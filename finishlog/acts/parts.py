@@ -7,12 +7,14 @@ from dataclasses import dataclass, replace
 
 from finishlog.acts.archiving import open_rags_forbid, what_they_need
 from finishlog.acts.faces import ALL_ROUND, copied, read_faces
-from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.acts.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.projects import ask_for_whom
 from finishlog.acts.steps import how_many_steps
 from finishlog.asks.look import look
 from finishlog.asks.species import near_woods
 from finishlog.clock import Clock
 from finishlog.core.old_finish import name_of
+from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.core.whole_number import whole_number
 from finishlog.errors import NotFound, UsageFault
@@ -77,7 +79,19 @@ def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Ma
         unheard_of(new.steps, new.faces),
         f"{name_of(new.old_finish)} is on it" if new.old_finish else "",
     )
-    return Made("part", f"{project_name}/{name}", detail)
+    asked, notes = _of_its_use(facts, shop, project, project_name, name)
+    return Made("part", f"{project_name}/{name}", in_words(detail, asked), notes)
+
+
+def _of_its_use(
+    facts: Facts, before: Shop, project: int, project_name: str, name: str
+) -> tuple[str, tuple[SafetyNote, ...]]:
+    """Say what a piece for food or a child asks for, where the project did not say so already."""
+    known = next((p for p in before.projects if p.id == project), None)
+    if known is not None and (known.used_for or facts.care.uses_of(known.name)):
+        return "", ()
+    names = [name] if known else [project_name, name]
+    return ask_for_whom(facts, project_name, *names), notes_of_use(facts, names)
 
 
 def how_many(count: int) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.acts.archiving import open_rags_forbid, parts_with_it
-from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.acts.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.asks.look import look
 from finishlog.clock import Clock
 from finishlog.core.shop import Project, ThingKind
@@ -25,6 +25,7 @@ from finishlog.store.things import add_project
 
 def new_project(
     database: Database,
+    facts: Facts,
     clock: Clock,
     words: str,
     name: str,
@@ -37,7 +38,15 @@ def new_project(
     with database.writing("project new", words, clock.now, clock.zone.key) as ledger:
         lent = free_name(ledger, ThingKind.PROJECT, name)
         add_project(ledger.connection, name, clock.now, due=due, note=note, used_for=used_for)
-    return Made("project", name, in_words(f"for {used_for}" if used_for else "", lent))
+    said = f"for {used_for}" if used_for else ask_for_whom(facts, name, name)
+    notes = notes_of_use(facts, [name], used_for)
+    return Made("project", name, in_words(said, lent), notes)
+
+
+def ask_for_whom(facts: Facts, project: str, *names: str) -> str:
+    """Ask who a piece is for, where its name speaks of food or a child and nothing is on record."""
+    uses = [use for name in names for use in facts.care.uses_of(name)]
+    return f"for {uses[0]}? finishlog project edit {project} --for {uses[0]}" if uses else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +62,7 @@ class ProjectEdit:
 
 
 def edit_project(
-    database: Database, clock: Clock, words: str, typed: str, change: ProjectEdit
+    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: ProjectEdit
 ) -> Made:
     """Change a project's name, due date or note."""
     if change == ProjectEdit():
@@ -77,7 +86,8 @@ def edit_project(
         if change.name is not None:
             rename(ledger, ThingKind.PROJECT, project.id, a_name(change.name, "project"))
             said.append(f"{project.name} still finds it")
-    return Made("project", change.name or project.name, in_words(*said))
+    notes = notes_of_use(facts, (), change.used_for) if change.used_for else ()
+    return Made("project", change.name or project.name, in_words(*said), notes)
 
 
 def _set_due(ledger: Ledger, clock: Clock, project: Project, due: datetime | None) -> str:

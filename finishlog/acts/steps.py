@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
-from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.acts.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.what import work_or_product
 from finishlog.asks.done_steps import steps_done
 from finishlog.asks.look_back import look_back
@@ -36,11 +37,18 @@ _BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
 
 
 def new_steps(
-    database: Database, clock: Clock, words: str, name: str, typed: Sequence[str], note: str
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    name: str,
+    typed: Sequence[str],
+    note: str,
 ) -> Made:
     """Put a finishing schedule on record."""
     with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
-        return put_steps(ledger, clock, name, typed, note)
+        made = put_steps(ledger, clock, name, typed, note)
+        return replace(made, notes=notes_of_use(facts, [name]))
 
 
 def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], note: str) -> Made:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
-from finishlog.acts.heat import HEATER
+from finishlog.acts.heat import WARMING
 from finishlog.asks.usual_day import RoomUsual, usual_of
 from finishlog.clock import Clock
 from finishlog.core.as_read import AsRead, as_read
@@ -92,7 +92,7 @@ def set_heating(
         said = "none" if begins == ends else f"{begins // 60}:{begins % 60:02}"
         changed(ledger, ThingKind.ROOM, room.id, "heating", "", said)
         room = pick_room(read_shop(ledger.connection, clock.now), typed)
-        notes = notes_for(facts.notes, (HEATER,)) if begins != ends else ()
+        notes = notes_for(facts.notes, WARMING) if begins != ends else ()
         return _set(usual_of(room), ledger.act_id, caution=NO_FLAME if notes else "", notes=notes)
 
 

@@ -39,4 +39,6 @@ def _made_page(made: Made) -> Page:
     # `put away: part` and `back: part` say themselves what was done.
     done = "" if ":" in made.kind else "on record: "
     page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
+    for note in made.notes:
+        page.line(f"safety: {note.text}")
     return page

@@ -32,6 +32,7 @@ GROUPS: dict[str, dict[str, str]] = {
         **dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
         "plan": "planning",
         "movement": "wood",
+        "safety": "safety",
     },
     "the shop": {
         "project": "projects",

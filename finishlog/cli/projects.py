@@ -49,7 +49,7 @@ def project_new(
     here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     used_for = _for_whom(whom) or ""
-    made = new_project(here.database, here.clock, here.words, name, by, note, used_for)
+    made = new_project(here.database, here.facts, here.clock, here.words, name, by, note, used_for)
     show_made(here, "project new", made, json)
 
 
@@ -95,7 +95,7 @@ def project_edit(
     here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     change = ProjectEdit(new_name, by, no_due, note, _for_whom(whom))
-    made = edit_project(here.database, here.clock, here.words, name, change)
+    made = edit_project(here.database, here.facts, here.clock, here.words, name, change)
     show_made(here, "project edit", made, json)
 
 

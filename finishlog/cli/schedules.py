@@ -49,7 +49,7 @@ def steps_new(
     if like is not None:
         made = steps_like(here.database, here.facts, here.clock, here.words, name, like, note)
     else:
-        made = new_steps(here.database, here.clock, here.words, name, step or (), note)
+        made = new_steps(here.database, here.facts, here.clock, here.words, name, step or (), note)
     show_made(here, "steps new", made, json)
 
 

@@ -6,7 +6,8 @@ does. The second depends on what is on the piece and what it is used for, never 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -58,10 +59,21 @@ class CareFigures:
     """The rules in the order of the card, and how long a piece for food or a child waits.
 
     `waits_d`: days after the last coat that advice runs over; the longer end is what counts.
+    `names`: words in a name that say who will use a piece.
     """
 
     rules: tuple[CareRule, ...]
     waits_d: Range
+    names: Mapping[UsedFor, Sequence[str]]
+
+    def uses_of(self, name: str) -> tuple[UsedFor, ...]:
+        """Tell by its name who will use a piece; empty where the name says nothing."""
+        words = " ".join(re.findall(r"[^\W_]+", name.casefold()))
+        return tuple(
+            use
+            for use, known in self.names.items()
+            if any(re.search(rf"\b{re.escape(word)}s?\b", words) for word in known)
+        )
 
 
 def surface_of(layers: Sequence[Layer]) -> tuple[FinishClass, ...]:

@@ -5,7 +5,7 @@ They remind; the safety data sheet, local codes and licensed practice come first
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import chain, zip_longest
 
@@ -14,7 +14,7 @@ from finishlog.core.finishes import Limit
 
 @dataclass(frozen=True, slots=True)
 class SafetyNote:
-    """One caution. `applies_to` is a hazard of a class (`hazards`) or of an act."""
+    """One caution. `applies_to` is a hazard of a class, a substance, a wood or an act."""
 
     id: str
     applies_to: str
@@ -52,14 +52,29 @@ class RagsFigures:
 
 
 def notes_for(
-    notes: Sequence[SafetyNote], hazards: Iterable[str], at_most: int = 3
+    notes: Sequence[SafetyNote],
+    hazards: Iterable[str],
+    at_most: int = 3,
+    lately: Collection[str] = (),
 ) -> tuple[SafetyNote, ...]:
-    """Choose the notes to show for `hazards`, in their order: the first of each, then the second.
+    """Choose the notes to show for `hazards`: the first of each, then the second.
 
-    So no hazard goes unmentioned while another is mentioned twice. At most `at_most` notes.
+    `notes` stand in the order of danger, and so do those chosen. The most dangerous always comes;
+    after it those said `lately` (by id) give way to those that were not, so that in time each has
+    its turn. At most `at_most` notes, and no hazard twice while another has one to say.
     """
-    by_hazard = [
-        [note for note in notes if note.applies_to == hazard] for hazard in dict.fromkeys(hazards)
-    ]
-    in_turn = chain.from_iterable(zip_longest(*by_hazard))
-    return tuple(note for note in in_turn if note is not None)[:at_most]
+    wanted = frozenset(hazards)
+    by_hazard: dict[str, list[SafetyNote]] = {}
+    for note in notes:
+        if note.applies_to in wanted:
+            by_hazard.setdefault(note.applies_to, []).append(note)
+    worst = next(iter(by_hazard.values()), [])[:1]
+    new = [[n for n in of if n in worst or n.id not in lately] for of in by_hazard.values()]
+    old = [[n for n in of if n not in worst and n.id in lately] for of in by_hazard.values()]
+    chosen = [*_in_turn(new), *_in_turn(old)][:at_most]
+    return tuple(note for note in notes if note in chosen)
+
+
+def _in_turn(by_hazard: Iterable[Sequence[SafetyNote]]) -> list[SafetyNote]:
+    """Return the first of each, then the second."""
+    return [n for n in chain.from_iterable(zip_longest(*by_hazard)) if n is not None]

@@ -85,6 +85,8 @@ class Species:
     radial_per_pct: Limit | None = None
     tangential_per_pct: Limit | None = None
     note: str = ""
+    # Which safety notes its dust brings.
+    dust: str = "dust"
 
     @property
     def traits(self) -> frozenset[str]:

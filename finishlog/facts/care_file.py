@@ -10,10 +10,13 @@ from finishlog.facts.table import Table, between, read
 def read_care(path: str) -> CareFigures:
     """Read care.toml."""
     table = read(path)
+    names = table.table("names")
     found = CareFigures(
         rules=tuple(_rule(one) for one in table.tables("rules")),
         waits_d=between(table.table("waits_d")),
+        names={use: names.words(use) for use in UsedFor},
     )
+    names.nothing_else()
     table.nothing_else()
     return found
 

@@ -125,6 +125,7 @@ def _species(table: Table) -> Species:
         radial_per_pct=_value(table, "radial_per_pct"),
         tangential_per_pct=_value(table, "tangential_per_pct"),
         note=table.text("note", ""),
+        dust=table.text("dust", "dust"),
     )
     table.nothing_else()
     return found

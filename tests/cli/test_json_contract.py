@@ -35,7 +35,7 @@ AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "get_out level on remedy rule sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
-MADE = {"": "detail kind name"}
+MADE = {"": "detail kind name notes"}
 LOGGED = {
     "": "act after at container edges entries_after_it first_pass hand_dust labels late named"
     " notes operation passes product rags recorded warnings",
@@ -58,8 +58,8 @@ ONE_PRODUCT = {
     "pace[]": "acts coats container factor first high low median method words",
 }
 SPECIES = (
-    "aliases blotches blotches_source key name note oily oily_source pitchy pitchy_source pores"
-    " pores_source radial_per_pct tangential_per_pct tannin tannin_source wants_filler"
+    "aliases blotches blotches_source dust key name note oily oily_source pitchy pitchy_source"
+    " pores pores_source radial_per_pct tangential_per_pct tannin tannin_source wants_filler"
     " wants_filler_source"
 )
 GLUE = "aliases before_finish clamp cure key level min_c name notes open water_based wood_c"
@@ -401,6 +401,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "settings": ("", {"[]": "by_hand name value"}),
     "shop show": ("", {"": "database open_parts time_zone week"}),
     "class list": ("", {"[]": "family key max_c max_rh_pct min_c name self_heating"}),
+    "safety": (
+        "topcoat",
+        {"": "about apart notes", "notes[]": "applies_to id source text"},
+    ),
     "species list": ("", {"[]": SPECIES}),
     "species show": (
         "cherry",

@@ -22,7 +22,10 @@ UNITS = ("_h", "_min", "_c", "_d", "_pct", "_um", "_m2_per_l", "_per_10c", "_log
 BARE = {"value", "low", "high"}
 # The core names these two for its stages and its standard air.
 STANDARDS_OF_THE_CORE = {"astm-d1640": "core/stages.py", "astm-d3924": "core/air.py"}
-PUBLISHED_NAMES = {"Wood", "Handbook", "Army", "American", "NIOSH", "PVA", "RH"}
+PUBLISHED_NAMES = {
+    "Wood", "Handbook", "Army", "American", "NIOSH", "PVA", "RH", "US", "CFR", "Europe", "EN",
+    "HEPA", "P2", "P3", "N95",
+}  # fmt: skip
 
 
 def leaves(value: Any, key: str = "") -> Iterator[tuple[str, Any]]:

@@ -78,12 +78,12 @@ def test_the_first_note_of_bleach_is_the_gas():
         ("stripper", ("Methylene chloride", "federal rules", "no flame", "like oily rags")),
         ("children", ("90 ppm lead", "toy rules", "fully hard")),
         ("food", ("maker calls suitable", "fully hard", "30 days")),
-        ("dust", ("nasal cancer", "at the tool", "1 mg/m³")),
+        ("dust", ("nasal cancer", "at the tool", "1 mg/m³", "P2/P3", "no nuisance mask")),
         ("heat", ("flash point", "open element", "heat gun")),
         ("heater", ("pilot light", "carbon monoxide")),
         ("flammable", ("pilots", "one day's finish", "cabinet", "free liquid", "time limit")),
         ("spray", ("6 m", "quarter of the lower explosive limit", "household fan")),
-        ("vapour", ("health limits are far lower", "dizziness", "raise the factor")),
+        ("vapour", ("health limits are far lower", "dizziness", "at the source", "fit-tested")),
         ("nitrocellulose", ("overspray", "do not spark", "no oil or varnish over it")),
         ("isocyanate", ("asthma", "supplied air")),
         ("general", ("extinguisher", "get out and call")),
@@ -161,11 +161,23 @@ def test_the_rags_figures_are_sourced():
 def test_each_hazard_is_mentioned_before_one_is_mentioned_twice():
     shown = notes_for(NOTES, ["self-heating", "flammable", "vapour"])
     assert [note.applies_to for note in shown] == ["self-heating", "flammable", "vapour"]
+    turned = notes_for(NOTES, ["vapour", "flammable", "self-heating"])
+    assert turned == shown
     assert [n.id for n in notes_for(NOTES, ["self-heating"])] == [
         "rags-heat",
         "rags-ways",
         "rags-heap",
     ]
+
+
+def test_the_most_dangerous_comes_first_and_always_and_the_others_take_turns():
+    hazards, said, seen = ["vapour", "flammable", "isocyanate", "self-heating"], set(), set()
+    for _ in range(30):
+        shown = notes_for(NOTES, hazards, lately=said)
+        assert shown[0].id == "isocyanate"
+        said |= {note.id for note in shown}
+        seen |= set(shown)
+    assert seen == {note for note in NOTES if note.applies_to in hazards}
 
 
 @given(st.lists(st.sampled_from(HAZARDS)), st.integers(0, 6))
