@@ -83,6 +83,9 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
         came |= set(notes_of(shop, "off", "stool:20", "--scraped", now=at(day, month=6)))
         shop.did("log", "stool:20", "oil", now=at(day, "21:00", month=6))
     came |= set(notes_of(shop, "log", "stool:20", "sand", now=at(23, month=6)))
+    for n, kind in enumerate(("paint", "unknown"), start=1):
+        shop.did("part", "new", f"old/chair-{n}", "--old-finish", kind)
+        came |= set(notes_of(shop, "off", f"chair-{n}", now=at(23 + n, month=6)))
     for wood in ("oak", "cedar", "teak", "maple"):
         shop.did("part", "new", f"woods/{wood}", "--species", wood, now=at(24, month=6))
         came |= set(notes_of(shop, "log", wood, "sand", now=at(25, month=6)))
