@@ -44,7 +44,9 @@ class Checked:
 
 
 # No finger tells how hard a film is inside.
-_NO_TEST = frozenset({"hard", "felt-hard", "feels-hard", "fully-hard", "cured"})
+_NO_TEST = frozenset(
+    {"hard", "felt-hard", "feels-hard", "fully-hard", "cured", "ok", "okay", "good", "fine", "well"}
+)
 
 
 def found_word(typed: str) -> Found:

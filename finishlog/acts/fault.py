@@ -15,6 +15,7 @@ from finishlog.core.causes import SeenCause, causes
 from finishlog.core.faults import StandingFault
 from finishlog.core.records import FaultKind, Operation, When
 from finishlog.core.stages import Stage
+from finishlog.core.trade_words import goes_under, plain_word
 from finishlog.core.zone import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
@@ -59,12 +60,22 @@ class Mended:
     after: tuple[Standing, ...]
 
 
+def is_fault(typed: str, facts: Facts) -> bool:
+    """Tell whether a word is in full a kind of fault, or what people say for one."""
+    word = plain_word(typed)
+    return any(word in {known.kind.value, *known.said_as} for known in facts.faults.values())
+
+
 def fault_word(typed: str, facts: Facts) -> FaultKind:
     """Read a kind of fault, also by the words people use; UsageFault names the kinds."""
-    word = "-".join(typed.strip().casefold().replace("_", "-").split())
+    word = plain_word(typed)
     for known in facts.faults.values():
         if word in {known.kind.value, *known.said_as}:
             return known.kind
+    if command := goes_under(typed, FaultKind):
+        raise UsageFault(
+            f"no fault is called {typed!r}", f"it goes with finishlog {command} PART {word}"
+        )
     near = [k.kind.value for k in facts.faults.values() if k.kind.value.startswith(word)]
     if word and len(near) == 1:
         return FaultKind(near[0])

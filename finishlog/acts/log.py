@@ -16,7 +16,7 @@ from finishlog.acts.evening_notes import notes_of_sanding, notes_of_the_evening
 from finishlog.acts.glue_up import glue_up
 from finishlog.acts.logged import Logged, ToLog, as_of, logged
 from finishlog.acts.warn import most_weighty, warnings_before
-from finishlog.acts.what import parts_and_what, work_or_product
+from finishlog.acts.what import parts_and_what, says_a_coat, work_or_product
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.chemistry import Ingredient
@@ -29,6 +29,7 @@ from finishlog.core.shop import Product
 from finishlog.core.shown_times import length_words
 from finishlog.core.stages import Stage
 from finishlog.core.whats_in import in_what_goes_on
+from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import (
     Zones,
@@ -78,8 +79,13 @@ def _notes_of_dust(
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
     """Read what was done, and on which of the zones; by default the step that is due."""
-    if typed is None:
+    coat = typed is not None and says_a_coat(then.shop, typed)
+    if typed is None or coat:
         step, targets = due_step(then.shop, then.bench, picked)
+        if coat and step.operation is not Operation.COAT:
+            raise UsageFault(
+                f"{step.operation.value} is due, no coat", "name the product that went on"
+            )
         product = then.shop.products[step.product] if step.product is not None else None
         return step.operation, product, replace(picked, targets=targets)
     done, product = work_or_product(then.shop, typed)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import TypeVar
 
-from finishlog.core.trade_words import SAID_AS, meant, plain_word
+from finishlog.core.records import Operation
+from finishlog.core.trade_words import SAID_AS, goes_under, meant, plain_word
 from finishlog.errors import Ambiguous, UsageFault
 
 Ours = TypeVar("Ours", bound=StrEnum)
@@ -26,6 +27,8 @@ def one_meant(kind: type[Ours], typed: str, message: str) -> Ours:
         )
     near = near_words(kind, typed)
     hint = f"type one of: {', '.join(each.value for each in kind)}"
+    if command := goes_under(typed, kind):
+        hint = f"it goes with finishlog {command} PART; {hint}"
     raise UsageFault(message, f"did you mean {' or '.join(near)}? {hint}" if near else hint)
 
 
@@ -34,7 +37,7 @@ def near_words(kind: type[StrEnum], typed: str) -> tuple[str, ...]:
     from difflib import get_close_matches
 
     said = SAID_AS[kind]
-    ours = {each.value: (each,) for each in kind}
+    ours = {each.value: (each,) for each in kind if each.value != Operation.COAT.value}
     known = {**said, **ours}
     near = get_close_matches(plain_word(typed), known, n=3, cutoff=0.75)
     return tuple(dict.fromkeys(each.value for word in near for each in known[word]))

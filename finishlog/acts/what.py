@@ -7,23 +7,34 @@ from collections.abc import Sequence
 from finishlog.acts.said import near_words
 from finishlog.core.records import Operation
 from finishlog.core.shop import Product, Shop
-from finishlog.core.trade_words import meant
-from finishlog.errors import Ambiguous, Unknown, UsageFault
+from finishlog.core.trade_words import (
+    COAT_SAID,
+    DUE_SAID,
+    goes_under,
+    is_said,
+    meant,
+    plain_word,
+    several_words,
+)
+from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 from finishlog.picking import names_a_product, operation_word, paths_of, pick_product
 
 
 def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
-    *parts, last = words
+    *parts, last = several_words(words, lambda word: _is_work_or_product(shop, word))
     if not parts:
         if not paths_of(shop, last) and names_a_product(shop, last):
             raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
+        if not paths_of(shop, last) and is_said(Operation, last):
+            raise UsageFault(f"{last!r} is work", f"say on what: finishlog log PART {last}")
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
     mine = paths_of(shop, last)
     if not mine:
-        return tuple(parts), last
+        due = plain_word(last) in DUE_SAID and not names_a_product(shop, last)
+        return tuple(parts), None if due else last
     bare = not set(last) & set("/:@*")
     if bare and names_a_product(shop, last):
         if any("/" in word for word in parts):
@@ -44,6 +55,17 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
             (*mine, *work),
         )
     return tuple(words), None
+
+
+def says_a_coat(shop: Shop, typed: str) -> bool:
+    """Tell whether only `coat` was said: the product is the one that is due."""
+    return plain_word(typed) in COAT_SAID and not names_a_product(shop, typed)
+
+
+def _is_work_or_product(shop: Shop, typed: str) -> bool:
+    low = typed.casefold()
+    named = any(p.name.casefold() == low for p in shop.products.values() if not p.archived)
+    return named or is_said(Operation, typed)
 
 
 def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
@@ -68,6 +90,9 @@ def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
                 typed,
                 names,
             ) from None
+        if command := goes_under(typed, Operation):
+            hint = f"it goes with finishlog {command} PART"
+            raise NotFound(f"{typed!r} is no work and no product", hint) from None
         raise _with_near_work(unknown, typed) from None
 
 

@@ -9,12 +9,14 @@ from dataclasses import dataclass, replace
 from finishlog.asks.look_back import with_whole_projects
 from finishlog.clock import Clock
 from finishlog.core.selectors import Chosen
-from finishlog.core.shop import Part, zone_name
+from finishlog.core.shop import Part, Shop, zone_name
 from finishlog.core.zone import ZoneState
 from finishlog.errors import Ambiguous, NotFound, UsageFault
 from finishlog.picking import pick_parts, pick_whole
 from finishlog.store.database import Database
 from finishlog.store.read_shop import read_shop
+
+_ALL = frozenset({"all", "everything"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +63,18 @@ def wanted(
     """Resolve selectors to parts, pieces and zones; `projects`: a whole one may be named too."""
     with database.reading() as connection:
         shop = read_shop(connection, clock.now, include_archived=archived)
-    picked = pick_parts(shop, with_whole_projects(shop, typed) if projects else typed)
+    picked = pick_parts(shop, _spelled_out(shop, typed) if projects else typed)
     old = tuple((chosen.once, part.path) for part, chosen in picked if chosen.once)
     return Wanted(tuple(_wanted(part, chosen) for part, chosen in picked), old)
+
+
+def _spelled_out(shop: Shop, typed: Sequence[str]) -> tuple[str, ...]:
+    """Write whole projects, and `all`, as parts, unless a part is called so."""
+    words = with_whole_projects(shop, typed)
+    names = {part.name.casefold() for part in shop.parts}
+    if len(words) == 1 and words[0].casefold() in _ALL - names:
+        return tuple(part.path for part in shop.parts)
+    return words
 
 
 def _wanted(part: Part, chosen: Chosen) -> WantedPart:

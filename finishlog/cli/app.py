@@ -50,8 +50,49 @@ GROUPS: dict[str, dict[str, str]] = {
 MODULES = {name: module for names in GROUPS.values() for name, module in names.items()}
 
 
+# What people say for a command. It is offered, never run: what they mean may record something.
+SAID_FOR = {
+    "ready": "status today now todo tonight list",
+    "log": "coat coated add record did sand sanded scuff brush spray wipe",
+    "check": "test touch thumbnail",
+    "fault": "problem defect run blush",
+    "off": "strip stripped remove sanded-off",
+    "undo": "oops revert back",
+    "leave": "goodnight bye close home lights",
+    "past": "search find last previous",
+    "note": "remark comment memo",
+    "history": "journal diary",
+    "can": "cans jar tin jars",
+    "mix": "blend thin",
+    "heat": "heater heating",
+    "air": "humidity temperature weather",
+    "plan": "schedule calendar week",
+    "part": "parts list",
+    "species": "wood woods",
+    "product": "products finish finishes",
+    "handover": "deliver delivered sold ship",
+    "glue": "glues",
+    "class": "classes",
+}
+
+
 class InGroups(TyperGroup):
     """Lists the commands under the headings that a person looks for."""
+
+    def resolve_command(self, ctx: Any, args: list[str]) -> Any:  # noqa: ANN401
+        """Find the command; one that there is not is refused with what is called nearly so."""
+        name = args[0]
+        if name in MODULES or name.startswith("-"):
+            return super().resolve_command(ctx, args)
+        from difflib import get_close_matches
+
+        said = [command for command, words in SAID_FOR.items() if name.casefold() in words.split()]
+        near = said or get_close_matches(name.casefold(), MODULES, n=2, cutoff=0.6)
+        offered = " or ".join(f"finishlog {each}" for each in near)
+        hint = "finishlog --help shows what there is"
+        raise errors.UsageFault(
+            f"there is no command {name!r}", f"did you mean {offered}? {hint}" if near else hint
+        )
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401
         """Return the commands in the order of their groups."""

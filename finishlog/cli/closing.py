@@ -10,6 +10,7 @@ from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import said, settled
 from finishlog.cli.options import At, FaceOption, Json, NoteText, Verbose, also, desk, one_face
 from finishlog.core.records import Outcome
+from finishlog.core.trade_words import is_said, several_words
 from finishlog.errors import UsageFault
 
 Whole = Annotated[
@@ -86,7 +87,8 @@ def review(
     here = desk(context)
     if len(words) < 2:
         raise UsageFault("a review needs a part and how it came out", "finishlog review case good")
-    outcome, when = said(words[-1], outcome_word), here.moment(at)
+    *parts, said_outcome = several_words(words, lambda word: is_said(Outcome, word))
+    outcome, when = said(said_outcome, outcome_word), here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Reviewed:
         return log_review(
@@ -101,7 +103,7 @@ def review(
             at=when,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt)
+    answer = settled(here, tuple(parts), attempt)
     show_answer(here, "review", answer, json, lambda: review_page(answer, here.clock))
 
 

@@ -34,6 +34,7 @@ from finishlog.cli.options import (
 )
 from finishlog.core.finishes import Method
 from finishlog.core.records import Found, Operation, RagsDeed, Test
+from finishlog.core.trade_words import is_said, several_words
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
@@ -155,18 +156,19 @@ def check(
     here = desk(context)
     if len(words) < 2:
         raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
-    found = said(words[-1], found_word)
+    *parts, typed_found = several_words(words, lambda word: is_said(Found, word))
+    found = said(typed_found, found_word)
     which, when = test_word(test, found), here.moment(at)
 
     asked = Asked({})
 
-    def attempt(parts: tuple[str, ...]) -> Checked:
+    def attempt(typed: tuple[str, ...]) -> Checked:
         return log_check(
             here.database,
             here.facts,
             here.clock,
             here.words,
-            parts=parts,
+            parts=typed,
             face=one_face(face),
             found=found,
             test=which,
@@ -174,7 +176,7 @@ def check(
             sure=asked.sure,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt, may_make=True, asked=asked)
+    answer = settled(here, tuple(parts), attempt, may_make=True, asked=asked)
     show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
 
 

@@ -114,10 +114,13 @@ def air(text: str, unit: Temperature) -> Air:
     measure = rf"{_SIGNED} ?[°%]? ?[a-z]* ?!?"
     # A comma between two digits is a decimal comma: `17,2` is one number.
     between = r"(?: ?[;/] ?|,? |(?<=[a-z%°!]),)"
-    pair = re.fullmatch(f"({measure}){between}({measure})", plain(text))
+    # `RH 50` says first what it is.
+    words = re.sub(rf"\b(?:rh|humidity):? ?({NUMBER}) ?%?", r"\1%", plain(text))
+    pair = re.fullmatch(f"({measure}){between}({measure})", words)
     if pair is None:
         raise UsageFault(
-            f"cannot read {text!r} as a temperature and a humidity", "type both: 17.2C 58%"
+            f"cannot read {text!r} as a temperature and a humidity",
+            "type both: 17.2C 58%, or with its unit the temperature alone: 17.2C",
         )
     first, second = pair.groups()
     if _is_humidity(first) or _is_temperature(second):

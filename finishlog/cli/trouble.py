@@ -10,7 +10,8 @@ from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
 from finishlog.cli.desk import Desk
 from finishlog.cli.options import At, FaceOption, Json, NoteText, SomeParts, desk, one_face
-from finishlog.core.records import When
+from finishlog.core.records import FaultKind, When
+from finishlog.core.trade_words import plain_word, several_words
 from finishlog.errors import UsageFault
 
 
@@ -20,7 +21,7 @@ def fault(
         list[str],
         typer.Argument(
             metavar="PART... KIND",
-            help="Parts, then run blush fisheye wrinkle peel blotch open-joint ... or mended.",
+            help=f"Parts, then {', '.join(FaultKind)}, or mended.",
         ),
     ],
     where: Annotated[
@@ -35,7 +36,7 @@ def fault(
     json: Json = False,
 ) -> None:
     """Log what went wrong with a film: what it means, what mends it, until when."""
-    from finishlog.acts.fault import MENDED, FaultLogged, fault_word, log_fault
+    from finishlog.acts.fault import MENDED, FaultLogged, fault_word, is_fault, log_fault
     from finishlog.cli.trouble_page import fault_page
 
     here = desk(context)
@@ -45,10 +46,11 @@ def fault(
             "finishlog fault doors run --where 'left edge'",
         )
     when = here.moment(at)
-    if "-".join(words[-1].casefold().split()) in MENDED:
-        _mended(here, tuple(words[:-1]), remedy or note, one_face(face), when, json)
+    *named, what = several_words(words, lambda word: is_fault(word, here.facts))
+    if plain_word(what) in MENDED:
+        _mended(here, tuple(named), remedy or note, one_face(face), when, json)
         return
-    kind = fault_word(words[-1], here.facts)
+    kind = fault_word(what, here.facts)
 
     def attempt(parts: tuple[str, ...]) -> FaultLogged:
         return log_fault(
@@ -64,7 +66,7 @@ def fault(
             at=when,
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt, may_make=True)
+    answer = settled(here, tuple(named), attempt, may_make=True)
     show_answer(here, "fault", answer, json, lambda: fault_page(answer, here.facts, here.clock))
 
 

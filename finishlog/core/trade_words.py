@@ -6,21 +6,21 @@ glues, faults, classes and woods have their other names in their own facts.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 
-from finishlog.core.records import Found, Operation, Outcome, RagsDeed, Test
+from finishlog.core.records import FaultKind, Found, Operation, Outcome, RagsDeed, Test
 from finishlog.core.shop import FaceKind
 
 # Said of work: `log PART WORD` and the steps of a schedule.
 _WORK: Mapping[StrEnum, str] = {
-    Operation.SAND: "sanding sanded flatten rub-down",
+    Operation.SAND: "sanding sanded hand-sand hand-sanded machine-sand sandpaper flatten rub-down",
     Operation.RAISE_GRAIN: "raise raised-grain wet wetting dampen water-pop pop",
     Operation.DENIB: "de-nib nib knock-back knock-down cut-back",
     Operation.SCUFF: "scuffing scuffed scuff-sand abrade key scotch cut-back rub-down",
     Operation.MASK: "masking masked tape tape-off taped",
     Operation.UNTAPE: "unmask tape-away detape remove-tape untaped",
-    Operation.WIPE: "wiped wipe-off wipe-down wipe-back wipe-dry dry-off",
+    Operation.WIPE: "wiped wiped-off wipe-off wipe-down wipe-back wipe-dry dry-off",
     Operation.BUFF: "buffing buffed burnish polish polishing",
     Operation.RUB: "rub rub-out-finish rubbing rubbed-out polish polishing rottenstone pumice",
     Operation.GLUE_UP: "glue gluing glued clamp clamp-up assemble assembly joined",
@@ -42,7 +42,7 @@ _FOUND: Mapping[StrEnum, str] = {
     Found.PRINTS: "still-prints print prints-through dents soft fingerprint",
     Found.SMELLS: "still-smells smell smelly stinks odour odor",
     Found.FLAKES: "flaky flaking chips lifts",
-    Found.DRY: "not-tacky dry-to-touch touch-dry not-sticky",
+    Found.DRY: "not-tacky dry-to-touch dry-to-the-touch touch-dry not-sticky",
     Found.NO_PRINT: "no-prints no-mark clean",
     Found.POWDER: "powders powdery sands-to-powder dusts chalks",
     Found.NO_SMELL: "odourless odorless no-odour no-odor no-smells",
@@ -57,15 +57,15 @@ _RAGS: Mapping[StrEnum, str] = {
     RagsDeed.GONE: "handed-over disposed collected",
 }
 _FACE: Mapping[StrEnum, str] = {
-    FaceKind.SHOW: "seen visible shown",
-    FaceKind.HIDDEN: "unseen inside concealed",
-    FaceKind.JOINT: "masked taped glue glued tenon bare",
-    FaceKind.EDGE: "edges",
+    FaceKind.SHOW: "seen visible shown outside front face show-face",
+    FaceKind.HIDDEN: "unseen inside concealed back rear underside bottom",
+    FaceKind.JOINT: "masked taped glue glued glue-face tenon bare raw unfinished uncoated",
+    FaceKind.EDGE: "edges edging edge-band banding",
 }
 _OUTCOME: Mapping[StrEnum, str] = {
-    Outcome.GOOD: "sound well great perfect fine",
-    Outcome.FAIR: "ok okay so-so middling acceptable",
-    Outcome.FAILED: "bad fail poor failure",
+    Outcome.GOOD: "sound well great excellent perfect fine nice lovely not-bad",
+    Outcome.FAIR: "ok okay so-so middling acceptable meh mixed not-bad",
+    Outcome.FAILED: "bad fail poor failure awful terrible ruined",
 }
 _TEST: Mapping[StrEnum, str] = {
     Test.TOUCH: "finger fingertip",
@@ -93,6 +93,19 @@ SAID_AS: Mapping[type[StrEnum], Mapping[str, tuple[StrEnum, ...]]] = {
     Test: _by_word(_TEST),
 }
 
+# Said for the step that is due, whatever it is, and for a coat where a coat is due.
+DUE_SAID = frozenset({"done", "next", "next-step", "due"})
+COAT_SAID = frozenset({"coat", "a-coat", "coated", "next-coat", "another-coat"})
+
+# Under which command what is said of a piece goes, where it is none of the one that was typed.
+GOES_UNDER: Mapping[type[StrEnum], str] = {
+    Operation: "log",
+    Found: "check",
+    FaultKind: "fault",
+    Outcome: "review",
+}
+_OFF = frozenset({"strip", "stripped", "stripping", "off", "took-off", "removed"})
+
 # A coat is said by its product.
 WORK = tuple(operation.value for operation in Operation if operation is not Operation.COAT)
 
@@ -112,6 +125,29 @@ def meant(kind: type[StrEnum], typed: str) -> tuple[StrEnum, ...]:
     whole = tuple(each for each in ours if each.value == word)
     begun = tuple(each for each in ours if len(word) > 2 and each.value.startswith(word))
     return whole or SAID_AS[kind].get(word, ()) or begun
+
+
+def is_said(kind: type[StrEnum], typed: str) -> bool:
+    """Tell whether a word is in full one of ours or one that people say for it."""
+    word = plain_word(typed)
+    return word in SAID_AS.get(kind, {}) or word in {each.value for each in kind}
+
+
+def goes_under(typed: str, but: type[StrEnum]) -> str:
+    """Return the command that a word belongs to, when it is none of the kind `but`; else empty."""
+    if plain_word(typed) in _OFF:
+        return "off"
+    others = ((kind, command) for kind, command in GOES_UNDER.items() if kind is not but)
+    return next((command for kind, command in others if is_said(kind, typed)), "")
+
+
+def several_words(typed: Sequence[str], is_known: Callable[[str], bool]) -> tuple[str, ...]:
+    """Put the last words together where they are one word of ours: `legs wipe off`, `no print`."""
+    for count in range(min(4, len(typed) - 1), 1, -1):
+        together = " ".join(typed[-count:])
+        if is_known(together):
+            return (*typed[:-count], together)
+    return tuple(typed)
 
 
 def also_said(kind: type[StrEnum]) -> str:

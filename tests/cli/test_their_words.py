@@ -15,12 +15,12 @@ from finishlog.acts.faces import read_faces
 from finishlog.acts.rags import deed_word
 from finishlog.acts.review import outcome_word
 from finishlog.acts.what import work_or_product
-from finishlog.cli.app import command_line
+from finishlog.cli.app import MODULES, SAID_FOR, command_line
 from finishlog.core.checks import FOUND_BY
 from finishlog.core.records import Found, Operation, Outcome, RagsDeed, Test
 from finishlog.core.shop import FaceKind, Shop
 from finishlog.core.shop_hours import ShopHours
-from finishlog.core.trade_words import SAID_AS, WORK, meant, plain_word
+from finishlog.core.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word
 from finishlog.errors import Ambiguous
 
 EVERY_WORD = [(kind, word) for kind, words in SAID_AS.items() for word in words]
@@ -223,3 +223,84 @@ def test_what_has_no_grit_is_refused_with_one(shop: Finishlog):
     refused = shop("steps", "new", "mine", "rinse 180")
     assert refused.code == 2
     assert "rinse has no grit" in refused.err
+
+
+@pytest.mark.parametrize("word", sorted({w for said in SAID_FOR.values() for w in said.split()}))
+def test_what_people_say_for_a_command_is_offered_and_not_run(tmp_path: Path, word: str):
+    assert word not in MODULES
+    program = Finishlog(tmp_path)
+    refused = program(word)
+    assert refused.code == 2
+    assert refused.err.count("\n") == 1
+    assert all(
+        f"finishlog {c}" in refused.err for c, said in SAID_FOR.items() if word in said.split()
+    )
+    assert not program.database.exists()
+
+
+def test_a_misspelt_command_is_offered_the_right_one(tmp_path: Path):
+    assert "did you mean finishlog history?" in Finishlog(tmp_path)("histroy").err
+
+
+def test_a_word_of_several_needs_no_quotes(shop: Finishlog):
+    shop.did("product", "new", "danish oil", "--class", "danish-oil")
+    assert "door-stop: wipe" in shop.did("log", "door-stop", "wipe", "off").out
+    assert "coat 1, danish oil" in shop.did("log", "door-stop", "danish", "oil").out
+    assert "no-print" in shop.did("check", "case", "no", "print").out
+    assert "touch, dry" in shop.did("check", "case", "dry", "to", "the", "touch").out
+    assert "came out fair" in shop.did("review", "case", "so", "so").out
+    assert "fisheye" in shop.did("fault", "case", "fish", "eyes").out
+
+
+def test_parts_are_never_swallowed_by_a_word_of_several(shop: Finishlog):
+    """`wipe off` is one word; a part called wipe-rack and the step off are not."""
+    shop.did("part", "new", "cabinet/no")
+    page = shop.did("log", "case", "no", "scuff").out
+    assert "case" in page
+    assert "no" in page
+
+
+@pytest.mark.parametrize("word", sorted(DUE_SAID))
+def test_done_is_the_step_that_is_due(shop: Finishlog, word: str):
+    assert "door-stop: sand" in shop.did("log", "door-stop", word).out
+
+
+def test_coat_alone_is_the_coat_that_is_due_and_no_other_step(shop: Finishlog):
+    refused = shop("log", "door-stop", "coat")
+    assert refused.code == 2
+    assert "sand is due, no coat" in refused.err
+    shop.did("log", "door-stop", "sand")
+    assert "door-stop: coat 1, sealer" in shop.did("log", "door-stop", "coat").out
+
+
+@pytest.mark.parametrize(
+    ("typed", "command"),
+    [
+        (["log", "case", "strip"], "finishlog off PART"),
+        (["log", "case", "sticky"], "finishlog check PART"),
+        (["fault", "case", "sticky"], "finishlog check PART"),
+        (["fault", "case", "scuff"], "finishlog log PART"),
+        (["check", "case", "scuffed"], "finishlog log PART"),
+        (["check", "case", "wrinkle"], "finishlog fault PART"),
+        (["log", "sand"], "finishlog log PART sand"),
+    ],
+    ids=str,
+)
+def test_a_word_of_another_command_is_sent_there(shop: Finishlog, typed: list[str], command: str):
+    refused = shop(*typed)
+    assert refused.code in {2, 3}
+    assert command in refused.err
+    assert refused.err.count("\n") == 1
+
+
+@pytest.mark.parametrize("word", ["ok", "good", "fine", "hard", "cured"])
+def test_a_verdict_is_no_check(shop: Finishlog, word: str):
+    """A film that feels hard may be soft inside: what was found is asked for, not a verdict."""
+    assert "is no test" in shop("check", "case", word).err
+
+
+@pytest.mark.parametrize("command", ["ready", "when", "on"])
+def test_all_is_everything(shop: Finishlog, command: str):
+    page = shop.did(command, "all").out
+    assert "case" in page
+    assert "seat" in page
