@@ -192,11 +192,13 @@ def run(arguments: list[str]) -> int:
     here = Desk(words=arguments)
     try:
         _refuse_no_text(arguments)
-        return _exit_code(
+        code = _exit_code(
             get_command(command_line(_typed(arguments))).main(
                 arguments, prog_name="finishlog", standalone_mode=False, obj=here
             )
         )
+        here.say_that_the_clock_is_behind()
+        return code
     except errors.FinishlogError as fault:
         say(_line(fault))
         return fault.exit_code

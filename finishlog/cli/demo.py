@@ -6,41 +6,69 @@ import contextlib
 import io
 import os
 import shlex
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
 import typer
 
 from finishlog import clock, paths
-from finishlog.cli.options import desk
+from finishlog.cli.json_answer import show_json
+from finishlog.cli.options import Json, desk
 from finishlog.cli.sample import Typed, commands, folder
 from finishlog.errors import BadData, UsageFault
 
 BUILT_FROM = ("last_year.toml", "cabinet_log.toml", "stools_log.toml")
 
 
-def demo(context: typer.Context) -> None:
+@dataclass(frozen=True, slots=True)
+class Played:
+    """The invented shop as it was left, and the commands of its evening as they were typed."""
+
+    database: str
+    evening: tuple[str, ...]
+    invented: bool = True
+
+
+def demo(context: typer.Context, json: Json = False) -> None:
     """Build an invented shop, walk through an evening in it, and leave it to play with."""
     here = desk(context)
     path = _fresh(here.chosen_path)
     now = here.clock.now
-    typer.echo("An evening in an invented shop; no brand, no person, no real piece is in it.\n")
+    evening = tuple(commands(folder() / "evening.toml"))
     with _database(path):
-        built = sorted(
-            (typed for name in BUILT_FROM for typed in commands(folder() / name)),
-            key=lambda typed: typed.ago,
-            reverse=True,
-        )
-        for typed in built:
-            _quietly(typed, now)
-        for typed in commands(folder() / "evening.toml"):
-            typer.echo(f"$ {typed.line}")
-            _run(typed, now)
-            typer.echo("")
+        _build(now)
+        if json:
+            for typed in evening:
+                _quietly(typed, now)
+        else:
+            _walk_through(evening, now)
+    if json:
+        played = Played(str(path), tuple(typed.line for typed in evening))
+        show_json("demo", now, played)
+        return
     typer.echo("The shop is yours to play with:")
     typer.echo(f"  export {paths.DATABASE}={shlex.quote(str(path))}")
     typer.echo("  finishlog ready")
+
+
+def _build(now: datetime) -> None:
+    built = sorted(
+        (typed for name in BUILT_FROM for typed in commands(folder() / name)),
+        key=lambda typed: typed.ago,
+        reverse=True,
+    )
+    for typed in built:
+        _quietly(typed, now)
+
+
+def _walk_through(evening: Sequence[Typed], now: datetime) -> None:
+    typer.echo("An evening in an invented shop; no brand, no person, no real piece is in it.\n")
+    for typed in evening:
+        typer.echo(f"$ {typed.line}")
+        _run(typed, now)
+        typer.echo("")
 
 
 def _fresh(chosen: Path | None) -> Path:

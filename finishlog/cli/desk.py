@@ -19,6 +19,7 @@ from finishlog.errors import DatabaseFault
 if TYPE_CHECKING:
     from datetime import datetime
 
+    from finishlog.asks.clock_set_back import NewerAct
     from finishlog.facts.load import Facts
     from finishlog.store.database import Database
 
@@ -119,12 +120,33 @@ class Desk:
         return shlex.join(self._words)
 
     def moment(self, typed: str | None) -> When:
-        """Read when something happened; now when nothing was typed."""
+        """Read when something happened; now when nothing was typed, if the clock can tell."""
+        if self.newer_act is not None:
+            from finishlog.cli.clock_set_back import moment_all_the_same
+
+            return moment_all_the_same(typed, self.newer_act, self.clock)
         if typed is None:
             return at(self.clock.now)
         from finishlog.cli.moments import moment
 
         return moment(typed, self.clock.now, self.clock.zone)
+
+    @cached_property
+    def newer_act(self) -> NewerAct | None:
+        """The act on record that the clock lies behind, as it was when first asked."""
+        if not self.path.exists():
+            return None
+        from finishlog.asks.clock_set_back import newer_than_now
+
+        return newer_than_now(self.database, self.clock.now)
+
+    def say_that_the_clock_is_behind(self) -> None:
+        """Say beside an answer from the database that it is worked out for an earlier time."""
+        if "database" not in self.__dict__ or self.newer_act is None:
+            return
+        from finishlog.cli.clock_set_back import behind
+
+        say(f"finishlog: {behind(self.newer_act, self.clock)}: the answer is of the clock's time")
 
 
 def say(line: str) -> None:

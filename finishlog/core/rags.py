@@ -21,6 +21,7 @@ from finishlog.core.shop import Shop
 
 # An evening at the bench runs past midnight.
 _EVENING_ENDS = timedelta(hours=4)
+_CLOCKS_DIFFER = timedelta(minutes=5)
 
 
 class RagsState(StrEnum):
@@ -153,9 +154,13 @@ def rags_items(
 
 
 def overdue(item: RagsItem, now: datetime, book: Book, zone: tzinfo) -> bool:
-    """Tell whether the rags are past the time at which they should be dealt with."""
+    """Tell whether the rags are past the time at which they should be dealt with.
+
+    A clock that was set back to before they were wet cannot tell: then they are.
+    """
     if item.state is RagsState.OPEN:
-        return now >= overdue_from(item.since, item.near, book.rags)
+        asleep = item.since - now > _CLOCKS_DIFFER
+        return asleep or now >= overdue_from(item.since, item.near, book.rags)
     if item.state is RagsState.CAN:
         return evening_of(now, zone) > evening_of(item.since, zone)
     return False

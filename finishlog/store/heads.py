@@ -10,7 +10,7 @@ from typing import NamedTuple
 from sqlalchemy import Column, Connection, select
 
 from finishlog.core.records import Sureness, Target, When
-from finishlog.store.in_force import Link, Withdrawal
+from finishlog.store.in_force import Link, Withdrawal, withdrawn_acts
 from finishlog.store.rows import rows_of
 from finishlog.store.schema_log import (
     EntryKind,
@@ -140,3 +140,16 @@ def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
     # By the kind first: there are few of these among many entries.
     rows = connection.execute(query.where(entry.c.kind == EntryKind.WITHDRAWAL)).all()
     return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
+
+
+_LAST_ACTS = 20
+
+
+def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, datetime]]:
+    """Return, of the last acts, those typed after a moment that nobody took back."""
+    last = select(act.c.id, act.c.typed_at).order_by(act.c.id.desc()).limit(_LAST_ACTS)
+    found = [(number, typed) for number, typed in connection.execute(last) if typed > after]
+    if not found:
+        return []
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    return [(number, typed) for number, typed in found if number not in withdrawn]

@@ -509,7 +509,7 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "can show": ("mix sealer flakes:120g alcohol:1L", "log leg --from mix-1"),
     "room restore": ("room new cellar", "room archive cellar"),
 }
-# A command that has no answer of its own: it shows the others at work.
+# It shows the others at work, in a database of its own.
 WITHOUT = {"demo"}
 
 INSTANT = re.compile(r"\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(?:\.\d{6})?Z")
@@ -529,6 +529,16 @@ def _commands() -> Iterator[str]:
 
 def test_every_command_stands_in_the_contract():
     assert sorted(set(_commands()) - WITHOUT) == sorted(CONTRACT)
+
+
+def test_the_demo_answers_one_document_too(tmp_path: Path):
+    program = Finishlog(tmp_path)
+    made = tmp_path / "demo.db"
+    document = program.did("--db", str(made), "demo", "--json").document
+    assert document["command"] == "demo"
+    assert document["answer"]["database"] == str(made)
+    assert document["answer"]["evening"][0] == "finishlog ready"
+    assert made.is_file()
 
 
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])

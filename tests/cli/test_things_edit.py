@@ -77,7 +77,7 @@ def test_a_part_like_nothing_there_is_is_refused(shop: Finishlog):
 
 
 def test_a_part_that_comes_late_begins_in_the_white_and_the_others_go_on(shop: Finishlog):
-    shop.did("log", "doors", "sealer", now="2026-11-22T10:00+00:00")
+    shop.did("log", "doors", "sealer", "--at", "2026-11-22 10:00")
     shop.did("part", "new", "cabinet/door-3", "--like", "doors")
     due = {
         s["standing"]["part"]: s["to_come"]
@@ -90,7 +90,7 @@ def test_a_part_that_comes_late_begins_in_the_white_and_the_others_go_on(shop: F
 
 
 def test_a_piece_that_comes_late_is_shown_apart(shop: Finishlog):
-    shop.did("log", "doors", "sealer", now="2026-11-22T10:00+00:00")
+    shop.did("log", "doors", "sealer", "--at", "2026-11-22 10:00")
     assert "×3; doors:3 in the white" in shop.did("part", "edit", "doors", "--count", "3").out
     groups = shop.did("on", "doors", "--json").document["answer"]
     assert [(g["standing"]["pieces"], len(g["coats"])) for g in groups] == [([1, 2], 1), ([3], 0)]
