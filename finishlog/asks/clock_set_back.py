@@ -23,7 +23,7 @@ class NewerAct:
 def newer_than_now(database: Database, now: datetime) -> NewerAct | None:
     """Return the act that the clock lies behind; None when it goes on from what is on record.
 
-    Only the last acts are looked at: what was typed while the clock was wrong stays on record.
+    Only the last entries are looked at: what was typed while the clock was wrong stays on record.
     """
     with database.reading() as connection:
         acts = newest_acts(connection, after=now + _SLACK)

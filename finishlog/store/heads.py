@@ -142,12 +142,16 @@ def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
     return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
 
 
-_LAST_ACTS = 20
+_LAST_ENTRIES = 20
 
 
 def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, datetime]]:
-    """Return, of the last acts, those typed after a moment that nobody took back."""
-    last = select(act.c.id, act.c.typed_at).order_by(act.c.id.desc()).limit(_LAST_ACTS)
+    """Return the acts of the last entries that were typed after a moment and stand.
+
+    What only set things up happened at no moment of the work, and tells nothing of the time.
+    """
+    last = select(act.c.id, act.c.typed_at).join_from(entry, act)
+    last = last.order_by(entry.c.id.desc()).limit(_LAST_ENTRIES)
     found = [(number, typed) for number, typed in connection.execute(last) if typed > after]
     if not found:
         return []

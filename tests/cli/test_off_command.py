@@ -110,8 +110,8 @@ def test_the_coat_that_stays_is_still_it_after_an_amendment(shop: Finishlog):
 
 
 def test_a_coat_by_its_product_or_its_class(shop: Finishlog):
-    shop.did("log", "panel", "sealer", now="2026-11-22T10:00:00+00:00")
-    shop.did("log", "panel", "lacquer", now="2026-11-22T14:00:00+00:00")
+    shop.did("log", "panel", "sealer", "--at", "2026-11-22 10:00")
+    shop.did("log", "panel", "lacquer", "--at", "2026-11-22 14:00")
     assert "sealer of 10:00" in shop.did("off", "panel", "--to", "seal", "--sanded").out
     shop.did("undo")
     assert "sealer of 10:00" in shop.did("off", "panel", "--to", "shellac", "--sanded").out

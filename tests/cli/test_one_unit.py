@@ -80,12 +80,12 @@ EVENING = """
 20T17:57 can show mix-1
 20T18:00 log legs varnish --from can-1 --film [180um|7mil]
 20T18:05 log box oil
-20T18:20 log box wipe
 20T18:10 moisture top 9%
 20T18:12 heat 18:00-22:00 [19C|66F] --room bench
 20T18:13 room heating bench 17-23 [19C|66F]
 20T18:14 room usual bench 7:[9C|48F] 19:[19C|66F] 23:[12C|54F]
 20T18:15 room list
+20T18:20 log box wipe
 20T21:00 leave
 21T08:00 air [4C|39F] 60% --room bench
 21T08:10 check legs tacky

@@ -134,9 +134,9 @@ def test_only_the_newest_two_dozen_teach(finishlog: Finishlog):
 
 def test_a_coat_taken_back_hides_no_check(finishlog: Finishlog):
     before = pace(finishlog)
-    finishlog.did("log", "case", "topcoat", now="2026-11-02T15:00:00+00:00")
+    finishlog.did("log", "case", "topcoat", "--at", "2026-11-02 15:00")
     assert pace(finishlog) != before
-    finishlog.did("undo", now="2026-11-02T15:01:00+00:00")
+    finishlog.did("undo", "--never-happened")
     assert pace(finishlog) == before
 
 
@@ -167,7 +167,7 @@ def test_nothing_is_looked_for_where_no_check_failed(finishlog: Finishlog):
     # Both checks are taken back, then it was dry at once.
     finishlog.did("undo", now="2026-11-02T16:01:00+00:00")
     finishlog.did("undo", now="2026-11-02T16:01:00+00:00")
-    finishlog.did("check", "case", "dry", now="2026-11-02T12:00:00+00:00")
+    finishlog.did("check", "case", "dry", "--at", "2026-11-02 12:00")
     database = open_database(finishlog.database, NOW)
     with database.reading() as connection:
         shop = read_shop(connection, NOW)
