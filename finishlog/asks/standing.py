@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from finishlog.asks.behind import acts_behind
 from finishlog.asks.look import Look
@@ -14,7 +14,7 @@ from finishlog.core.glue_up import GlueUp
 from finishlog.core.grouping import Group, describe, groups
 from finishlog.core.milestones import Milestone, furthest
 from finishlog.core.old_finish import name_of
-from finishlog.core.records import Operation, SetAside
+from finishlog.core.records import Joined, Operation, SetAside
 from finishlog.core.shop import Part, Shop
 from finishlog.core.stages import Stage
 from finishlog.core.usual_wanted import usual_would_move
@@ -36,6 +36,24 @@ class LearntDate:
     now_is: datetime | None
     factor: float
     acts: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HoursThatBind:
+    """The clock that decides: so many hours of a product or joint, low to high, since an act.
+
+    `stage` is what is reached then; None: a joint, whose hours are real ones. `done_h` of them are
+    over; `by_check`: the act of the check that settled it, None: none did.
+    """
+
+    product: str
+    stage: Stage | None
+    low_h: float
+    high_h: float
+    done_h: float
+    since: datetime
+    act: int
+    by_check: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +97,7 @@ class Standing:
     old_finish: str = ""
     # The room whose usual day, if it were told, would move its date by more than a day.
     usual_wanted: str = ""
+    hours: HoursThatBind | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -124,6 +143,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         next_time=_next_time(state),
         learnt=_learnt(state, seen.bench.now),
         old_finish=name_of(state.old_finish) if state.old_finish else "",
+        hours=_hours(verdict, state.joined_by, seen.bench.now),
         binds=verdict.binds,
         usual_wanted=_usual_wanted(state, seen.bench.now),
     )
@@ -132,6 +152,31 @@ def standing_of(group: Group, seen: Look) -> Standing:
 def _usual_wanted(state: ZoneState, now: datetime) -> str:
     in_time = state.verdict.answer in {*_IN_TIME, Answer.DONE}
     return state.room.name if in_time and usual_would_move(state, now) else ""
+
+
+def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBind | None:
+    """Return the hours of the clock that decides; None where something else does."""
+    wait = verdict.wait
+    if wait is None or wait.figure is None:
+        return None
+    figure, layer = wait.figure, wait.layer
+    if layer is not None:
+        needed = figure.high_h * layer.factor
+        return HoursThatBind(
+            product=layer.coat.product_name,
+            stage=wait.stage,
+            low_h=figure.low_h * layer.factor,
+            high_h=needed,
+            done_h=min(layer.done_h(figure, now), needed),
+            since=layer.dries_since,
+            act=layer.coat.act,
+            by_check=wait.proved_by.act if wait.proved_by else None,
+        )
+    if joint is None:
+        return None
+    closed = joint.when.latest
+    done = min((now - closed) / timedelta(hours=1), figure.high_h)
+    return HoursThatBind("the joint", None, figure.low_h, figure.high_h, done, closed, joint.act)
 
 
 def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
@@ -198,4 +243,5 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
         waits_for=verdict.waits_for,
         findings=verdict.findings,
         acts=acts_behind(states, seen.made) or _made(part, seen),
+        hours=_hours(verdict, None, seen.bench.now),
     )

@@ -23,7 +23,6 @@ from finishlog.core.grouping import Group, groups
 from finishlog.core.layers import Layer
 from finishlog.core.quantities import apart
 from finishlog.core.records import Check
-from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
@@ -155,8 +154,7 @@ def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple
 
 def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
     state = group.first
-    top = state.top
-    figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
+    layer, figure, stage = _what_is_counted(state)
     reading = state.room.measured_at(now)
     where = begin(state, seen, facts, now)
     return Why(
@@ -164,10 +162,10 @@ def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
         on_it=tuple(
             OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
         ),
-        label=_label(top, figure, facts) if top and figure else None,
+        label=_label(layer, figure, stage, facts) if layer and figure else None,
         air=reading.air if reading else None,
         read_at=reading.at if reading else None,
-        clock=_clock(top, figure, state.room, now) if top and figure else None,
+        clock=_clock(layer, figure, now) if layer and figure else None,
         checks=_checks(group),
         unknown=_unknown(state, now, where),
         pace=top_pace(state, seen.shop),
@@ -197,9 +195,17 @@ def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[
     return tuple(found)
 
 
-def _label(top: Layer, figure: Figure, facts: Facts) -> LabelLine:
+def _what_is_counted(state: ZoneState) -> tuple[Layer | None, Figure | None, Stage]:
+    """Return the film and the figure that the answer waits for; else the next coat's on the top."""
+    wait, top = state.verdict.wait, state.top
+    if wait is not None and wait.layer is not None:
+        return wait.layer, wait.figure, wait.stage or Stage.RECOAT
+    return top, top.coat.figures.stages.get(Stage.RECOAT) if top else None, Stage.RECOAT
+
+
+def _label(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> LabelLine:
     return LabelLine(
-        stage=Stage.RECOAT,
+        stage=stage,
         low_h=figure.low_h,
         high_h=figure.high_h,
         at=figure.at,
@@ -218,7 +224,7 @@ def source_words(source: str, facts: Facts) -> str:
     return source if source in {COMMON_PRACTICE, FROM_MEMORY} else source or "no source"
 
 
-def _clock(top: Layer, figure: Figure, room: RoomAir, now: datetime) -> ClockLine:
+def _clock(top: Layer, figure: Figure, now: datetime) -> ClockLine:
     done, needed = top.done_h(figure, now), figure.high_h * top.factor
     span = top.drying_air.span_at(max(now, top.dries_since))
     time = top.waits(figure)

@@ -17,6 +17,7 @@ from finishlog.cli.words import (
     closing,
     coat_words,
     deed,
+    hours_words,
     milestone_words,
     reason,
     remedies,
@@ -37,6 +38,10 @@ if TYPE_CHECKING:
     from finishlog.clock import Clock
     from finishlog.core.air import Air
     from finishlog.facts.load import Facts
+
+
+# Answers that a time ends.
+_WAITS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.TEST})
 
 
 def _name(line: Standing) -> str:
@@ -67,6 +72,8 @@ def when_page(answer: When, clock: Clock) -> Page:
         for fault in standing.faults:
             section.row("fault", _fault(fault, clock))
         section.row("next", standing_words(standing, clock).removeprefix("next: "))
+        if standing.hours is not None and standing.answer in _WAITS:
+            section.row("", hours_words(standing.hours), tone=Tone.FAINT)
     for glue in answer.glue_ups:
         page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
     for words in usual_wanted(line.standing for line in answer.lines):
@@ -100,6 +107,8 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
         if line.operation == "glue-up":
             section = page.section(f"{_name(line)}: glue-up")
             section.row("binds", _glue(line, clock))
+            if line.hours is not None:
+                section.row("", hours_words(line.hours))
             _rests_on(section, line)
             continue
         section = page.section(f"{_name(line)}: {standing_words(line, clock)}")
@@ -113,6 +122,8 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
             when = clock_words(check.moment, clock.now, clock.zone)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
         section.row("binds", f"{line.answer.value}: {line.because}")
+        if line.hours is not None:
+            section.row("", hours_words(line.hours))
         for finding, words in zip(line.findings, remedies(line.findings), strict=True):
             source = facts.sources.get(finding.source)
             name = source.title if source else finding.source
@@ -154,9 +165,11 @@ def _label(section: Section, answer: Why, unit: Temperature) -> None:
     label = answer.label
     if label is None:
         return
+    of = f" of {label.product}" if [label.product] != [x.product for x in answer.on_it[:1]] else ""
     hours = f"{label.low_h:g}" + (f" to {label.high_h:g}" if label.high_h != label.low_h else "")
     section.row(
-        "label", f"{hours} h to {shown(label.stage)} at {show_air(label.at, unit)} ({label.source})"
+        "label",
+        f"{hours} h to {shown(label.stage)}{of} at {show_air(label.at, unit)} ({label.source})",
     )
     for also in label.also:
         section.row("", f"another source: {also}; the longer is used", tone=Tone.FAINT)
@@ -188,10 +201,10 @@ def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> No
     if line is None:
         return
     pace = "at label time" if line.pace is None else f"at {line.pace:.2f} of it"
-    section.row(
-        "clock",
-        f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done, now {pace} ({line.by})",
-    )
+    count = f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done"
+    over = answer.standing.hours is None and line.done_h >= line.needed_h
+    now = "over: another thing binds" if over else f"now {pace}"
+    section.row("clock", f"{count}, {now} ({line.by})")
     if line.thick_film > 1:
         section.row(
             "",

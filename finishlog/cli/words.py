@@ -15,7 +15,7 @@ from finishlog.core.stages import Stage, shown
 from finishlog.core.verdicts import Answer
 
 if TYPE_CHECKING:
-    from finishlog.asks.standing import LearntDate, Standing
+    from finishlog.asks.standing import HoursThatBind, LearntDate, Standing
     from finishlog.clock import Clock
     from finishlog.core.milestones import Milestone
 
@@ -115,6 +115,20 @@ def reason(line: Standing, clock: Clock) -> str:
     return "; ".join(x for x in (why, ", ".join(also)) if x)
 
 
+def hours_words(hours: HoursThatBind) -> str:
+    """Say which hours decide, how many of them are over, and since which act."""
+    span = f"{hours.low_h:.3g}" + (
+        f" to {hours.high_h:.3g}" if f"{hours.high_h:.3g}" != f"{hours.low_h:.3g}" else ""
+    )
+    if hours.stage is None:
+        return f"{span} h of {hours.product}, {hours.done_h:.1f} over, since act {hours.act}"
+    settled = f", settled by the check of act {hours.by_check}" if hours.by_check else ""
+    return (
+        f"{span} label hours of {hours.product} to {shown(hours.stage)}, {hours.done_h:.1f} done, "
+        f"since act {hours.act}{settled}"
+    )
+
+
 def learnt_words(learnt: LearntDate, clock: Clock) -> str:
     """Say how far your own pace moved a recoat, and by which acts."""
     acts = ", ".join(map(str, learnt.acts))
@@ -202,6 +216,9 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
     """Say when one stage is reached."""
     if each.blocked:
         return f"blocked: {each.blocked}"
+    if each.dead_zone:
+        over = after(each.low, each.high, clock)
+        return f"dead zone, too late to bond by itself, too soft to scuff: scuff and recoat {over}"
     if each.missing:
         return f"no figure for {', '.join(each.missing)}"
     if each.reached(clock.now):

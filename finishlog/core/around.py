@@ -6,9 +6,11 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import reduce
 
 from finishlog.core import checks as film_checks
 from finishlog.core.damage import is_suspect
+from finishlog.core.layers import StageTime, later
 from finishlog.core.shop import FaceKind
 from finishlog.core.stages import Stage
 from finishlog.core.zone import ZoneState
@@ -16,10 +18,11 @@ from finishlog.core.zone import ZoneState
 
 @dataclass(frozen=True, slots=True)
 class Wet:
-    """Something wet, by name, and until when (None: no date in this air)."""
+    """Something wet, by name, and until when (None: no date in this air), by which clock."""
 
     what: str
     until: datetime | None
+    wait: StageTime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +48,7 @@ class Around:
                 return Wet(f"face {other.face.name}, which is suspect,", None)
             turn = other.stages.get(Stage.TURN)
             if turn and (turn.high is None or turn.high > self.now):
-                return Wet(f"face {other.face.name}", turn.high)
+                return Wet(f"face {other.face.name}", turn.high, turn)
         return None
 
     def spoilt_by_dust(self, state: ZoneState) -> Wet | None:
@@ -62,7 +65,8 @@ class Around:
             return None
         names = ", ".join(dict.fromkeys(other.part.called for other, _ in others))
         moments = [until for _, until in others if until is not None]
-        return Wet(names, max(moments) if len(moments) == len(others) else None)
+        slowest = reduce(later, (other.stages[Stage.DUST_FREE] for other, _ in others))
+        return Wet(names, max(moments) if len(moments) == len(others) else None, slowest)
 
 
 def around(states: Iterable[ZoneState], now: datetime) -> Around:

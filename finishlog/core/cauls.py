@@ -13,7 +13,9 @@ from finishlog.core.air import Air
 from finishlog.core.air_met import air_met
 from finishlog.core.book import Book
 from finishlog.core.findings import Finding, Level
+from finishlog.core.finishes import Figure
 from finishlog.core.glues import Glue, clamp_until, finish_from, level_from
+from finishlog.core.layers import StageTime
 from finishlog.core.quantities import celsius
 from finishlog.core.records import Joined, Operation
 from finishlog.core.verdicts import Answer, Verdict
@@ -46,23 +48,25 @@ def held_by_glue(
         return None
     glue, closed = glue_of(state.joined_by, book), state.joined_by.when.latest
     asked = [
-        (_reached(stage, state, closed, glue, book)[0], because)
-        for stage, because in _asked(operation, glue)
+        (_reached(stage, state, closed, glue, book)[0], figure, because)
+        for stage, figure, because in _asked(operation, glue)
     ]
-    left = [(until, because) for until, because in asked if now < until]
+    left = [(until, figure, because) for until, figure, because in asked if now < until]
     if not left:
         return None
-    high = max(until for until, _ in left)
-    return Verdict(Answer.WAITS, left[0][1], high=high, waits_for="the joint")
+    high, figure, _ = max(left, key=lambda each: each[0])
+    wait = StageTime(high, high, known=False, air_read=False, figure=figure)
+    return Verdict(Answer.WAITS, left[0][2], high=high, waits_for="the joint", wait=wait)
 
 
-def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, str]]:
-    """Yield what a joint must have reached for a piece of work, and what to say until then."""
-    yield clamp_until, f"in cauls: {glue.name}"
+def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, Figure, str]]:
+    """Yield what a joint must have reached for a piece of work, its figure, and what to say."""
+    yield clamp_until, glue.clamp, f"in cauls: {glue.name}"
     if operation not in _GENTLE:
-        yield finish_from, f"{glue.name} bears no stress yet"
+        yield finish_from, glue.before_finish, f"{glue.name} bears no stress yet"
     if operation is Operation.LEVEL:
-        yield level_from, "the wood is still swollen by the glue: a joint levelled now sinks"
+        swollen = "the wood is still swollen by the glue: a joint levelled now sinks"
+        yield level_from, glue.level or glue.before_finish, swollen
 
 
 def _reached(

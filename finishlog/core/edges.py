@@ -109,9 +109,12 @@ def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
             waits_for=name,
             findings=(*of_face.findings, finding),
             binds=finding,
+            wait=of_edge.wait,
         )
     if of_edge.answer is Answer.TEST and of_face.answer is not Answer.TEST:
-        return replace(of_face, answer=Answer.TEST, because=f"{name}: {of_edge.because}")
+        return replace(
+            of_face, answer=Answer.TEST, because=f"{name}: {of_edge.because}", wait=of_edge.wait
+        )
     if of_edge.scuff_first and not of_face.scuff_first:
         finding = Finding(Level.CAUTION, f"{name} must be scuffed first", KEEP_OFF, COMMON_PRACTICE)
         return replace(of_face, findings=(*of_face.findings, finding))

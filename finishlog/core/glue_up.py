@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import reduce
 
 from finishlog.core import checks as film_checks
 from finishlog.core.damage import is_suspect
 from finishlog.core.findings import Finding, Level
+from finishlog.core.layers import StageTime, later
 from finishlog.core.records import Joined
 from finishlog.core.shop import FaceKind, Need, Part, Piece
 from finishlog.core.stages import Stage
@@ -116,12 +118,20 @@ def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool 
             high=_last(until),
             waits_for=waits_for,
             findings=findings,
+            wait=_slowest(states, now),
         )
     if any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
         return Verdict(
             Answer.TEST, "clamp by label time only: the air was not measured", findings=findings
         )
     return Verdict(Answer.GO, "every member may be clamped", findings=findings)
+
+
+def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:
+    """Return the clock of the member that bears cauls last; None: none has to dry."""
+    clamps = (s.stages[Stage.CLAMP] for s in states if Stage.CLAMP in s.stages)
+    wet = [clamp for clamp in clamps if clamp.high is None or clamp.high > now]
+    return reduce(later, wet) if wet else None
 
 
 def _last(moments: Sequence[datetime | None]) -> datetime | None:

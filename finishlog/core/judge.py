@@ -64,7 +64,9 @@ def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     cold = cold_joint(state, book) if verdict.answer in MAY_ACT else None
     if cold is None:
         return verdict
-    return _with(replace(verdict, answer=Answer.TEST, because=cold.sentence, binds=cold), (cold,))
+    return _with(
+        replace(verdict, answer=Answer.TEST, because=cold.sentence, binds=cold, wait=None), (cold,)
+    )
 
 
 def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
@@ -218,7 +220,7 @@ def _film_allows(state: ZoneState, operation: Operation, now: datetime) -> Verdi
     if time is None:
         return Verdict(Answer.TEST, f"no figure for {shown(stage)} of {top.of.name}")
     return by_time(time, now, shown(stage)) or Verdict(
-        Answer.GO, f"{shown(stage)} reached", time.low, time.high
+        Answer.GO, f"{shown(stage)} reached", time.low, time.high, wait=time
     )
 
 
@@ -229,7 +231,7 @@ def _dust(state: ZoneState, near: Around) -> Verdict | None:
     wet = near.spoilt_by_dust(state)
     if wet is not None:
         return _after(
-            Wet(f"{wet.what} to be dust-free", wet.until), "dust would settle in wet film"
+            replace(wet, what=f"{wet.what} to be dust-free"), "dust would settle in wet film"
         )
     return None
 
@@ -241,6 +243,7 @@ def _after(wet: Wet, because: str, timed: Verdict | None = None) -> Verdict:
         high=wet.until,
         closes=timed.closes if timed else None,
         waits_for=wet.what,
+        wait=wet.wait,
     )
 
 
@@ -310,10 +313,12 @@ def _now(
         margin, felt = book.drying.dew_margin_c, felt_lately(state.told)
         high = allowed_from(over.limits, margin, state.room, near.now, felt)
         answer = Answer.NOT_IN_THIS_AIR
-        return replace(timed, answer=answer, because=stop.sentence, high=high, binds=stop)
+        return replace(
+            timed, answer=answer, because=stop.sentence, high=high, binds=stop, wait=None
+        )
     unsure, doubt = _unsure(state, under, air, book)
     if unsure and timed.answer is not Answer.TEST:
-        return replace(timed, answer=Answer.TEST, because=unsure, binds=doubt)
+        return replace(timed, answer=Answer.TEST, because=unsure, binds=doubt, wait=None)
     dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
     if dusty is not None:
         return dusty

@@ -45,7 +45,8 @@ class StageTime:
 
     None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
     is unknown; `air_read`: there are readings near enough to reckon by. `proved_by`: the check
-    that settled it. `hours`: the real hours on the way, by how their air is known.
+    that settled it. `hours`: the real hours on the way, by how their air is known. `figure` of
+    `layer` is what it counts, toward `stage`; no layer: a joint.
     """
 
     low: datetime | None
@@ -54,6 +55,9 @@ class StageTime:
     air_read: bool
     proved_by: Check | None = None
     hours: Hours = field(default_factory=Hours)
+    figure: Figure | None = field(default=None, compare=False, repr=False)
+    layer: Layer | None = field(default=None, compare=False, repr=False)
+    stage: Stage | None = field(default=None, compare=False, repr=False)
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:
@@ -68,6 +72,9 @@ def later(one: StageTime, other: StageTime) -> StageTime:
         one.air_read and other.air_read,
         governs.proved_by,
         governs.hours,
+        governs.figure,
+        governs.layer,
+        governs.stage,
     )
 
 
@@ -124,8 +131,8 @@ class Layer:
         off = self.laid_bare
         return off if off is not None and off.operation in ABRADING else None
 
-    def waits(self, figure: Figure) -> StageTime:
-        """Return when a figure's hours are over on the wait's clock."""
+    def waits(self, figure: Figure, stage: Stage | None = None) -> StageTime:
+        """Return when a figure's hours, toward a stage, are over on the wait's clock."""
         low = self._over(figure, figure.low_h)
         high = self._over(figure, figure.high_h)
         return StageTime(
@@ -134,6 +141,9 @@ class Layer:
             known=high.hours.unknown == 0.0,
             air_read=high.hours.unread == 0.0,
             hours=high.hours,
+            figure=figure,
+            layer=self,
+            stage=stage,
         )
 
     def label_waits(self, figure: Figure) -> StageTime:
@@ -213,10 +223,12 @@ class Layer:
         checks = since if self.air_again else self.checks
         passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
-            return self.waits(figure)
+            return self.waits(figure, stage)
         floor = self.dries_since + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
-        return StageTime(moment, moment, known=True, air_read=True, proved_by=passed)
+        return StageTime(
+            moment, moment, True, True, proved_by=passed, figure=figure, layer=self, stage=stage
+        )
 
     def stands_proved(self) -> bool:
         """Tell whether a check since it went on found the film ready for another coat."""

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from finishlog.core import checks as film_checks
 from finishlog.core.damage import is_suspect
 from finishlog.core.layers import StageTime, later
 from finishlog.core.stages import HANDLING, Stage
+from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
@@ -21,7 +22,7 @@ class Milestone:
     """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
 
     `missing` names the products that have no figure for it: then the times speak only for the
-    rest, and nothing is promised.
+    rest, and nothing is promised. `dead_zone`: a recoat that is past and not yet again, until then.
     """
 
     stage: Stage
@@ -30,10 +31,11 @@ class Milestone:
     air_read: bool
     blocked: str = ""
     missing: tuple[str, ...] = ()
+    dead_zone: bool = False
 
     def reached(self, now: datetime) -> bool:
         """Tell whether the stage is behind: promised, reckoned by readings and not blocked."""
-        settled = not self.blocked and not self.missing
+        settled = not (self.blocked or self.missing or self.dead_zone)
         return settled and self.air_read and self.high is not None and self.high <= now
 
 
@@ -46,9 +48,13 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     time: StageTime = times[0]
     for other in times[1:]:
         time = later(time, other)
-    return Milestone(
+    found = Milestone(
         stage, time.low, time.high, time.air_read, _blocked(coated, stage), _missing(coated, stage)
     )
+    dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
+    if stage is not Stage.RECOAT or not dead or dead[0] is None:
+        return found
+    return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
 
 
 def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:

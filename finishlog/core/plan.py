@@ -14,7 +14,7 @@ from finishlog.core.book import Book
 from finishlog.core.choosing import Hands
 from finishlog.core.jobs import DUSTY
 from finishlog.core.pace import Paces
-from finishlog.core.plan_dates import Dates, project_plans
+from finishlog.core.plan_dates import Dates, after_their_work, project_plans
 from finishlog.core.plan_results import Plan, PlannedSession
 from finishlog.core.records import Work
 from finishlog.core.shop import Log, Shop
@@ -136,7 +136,7 @@ class _Planner:
         """Return what was found."""
         boards = self.waiting.hopeless_boards
         left = unplanned(self.waiting, self.last, self.shop, self.stopped)
-        parts = self.dates.parts()
+        parts = after_their_work(self.dates.parts(), self.sessions)
         return Plan(
             now=self.now,
             sessions=tuple(self.sessions),

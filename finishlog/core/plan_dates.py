@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
-from finishlog.core.milestones import milestone
+from finishlog.core.milestones import Milestone, milestone
 from finishlog.core.plan_results import (
     PartDates,
     PlannedSession,
@@ -72,6 +72,31 @@ def _is_behind(dates: PartDates, now: datetime) -> bool:
     """Tell whether a part had been packed long before anything was planned."""
     known = [m for m in (dates.clamp, dates.stack, dates.pack, dates.cured) if m]
     return bool(known) and all(m.reached(now) for m in known)
+
+
+def after_their_work(
+    parts: Sequence[PartDates], sessions: Sequence[PlannedSession]
+) -> tuple[PartDates, ...]:
+    """Stack, pack and use no part before the last work that is planned on it."""
+    last: dict[int, datetime] = {}
+    for task in (t for s in sessions for t in s.tasks if t.part):
+        assert task.part is not None
+        last[task.part.id] = max(task.end, last.get(task.part.id, task.end))
+    return tuple(
+        replace(
+            dates,
+            stack=_not_before(dates.stack, last.get(dates.part.id)),
+            pack=_not_before(dates.pack, last.get(dates.part.id)),
+            light_use=_not_before(dates.light_use, last.get(dates.part.id)),
+        )
+        for dates in parts
+    )
+
+
+def _not_before(found: Milestone | None, moment: datetime | None) -> Milestone | None:
+    if found is None or found.high is None or moment is None or found.high >= moment:
+        return found
+    return replace(found, low=max(found.low or moment, moment), high=moment)
 
 
 def project_plans(

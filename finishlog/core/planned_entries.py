@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 
 from finishlog.core.choosing import Hands, minutes
 from finishlog.core.damage import perhaps_too_cold
@@ -78,13 +78,19 @@ def task_of(
         part=job.part,
         label=_label(job),
         coat=job.coat,
-        ready_since=ready if ready is not None and ready <= start else None,
+        ready_since=ready if ready is not None and _worked_last(job) <= ready <= start else None,
         closes=job.verdict.closes if is_coat else None,
         missed=missed,
         test=_test(job),
         wiped=is_coat and any(_is_wipe(entry) for entry in entries),
         entries=tuple(entries),
     )
+
+
+def _worked_last(job: Job) -> datetime:
+    """Return when a job's zones were last worked on: before that nothing was ready for it."""
+    done = (e.when.latest for s in job.states for e in s.told if isinstance(e, Work))
+    return max(done, default=datetime.min.replace(tzinfo=UTC))
 
 
 def _is_wipe(entry: AnyEntry) -> bool:

@@ -112,7 +112,7 @@ def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | 
     own = None if buried else layer.stage(Stage.RECOAT)
     if rule is None or rule.wait is None or (own and rule.answer is OvercoatAnswer.OK):
         return own
-    by_rule = layer.waits(rule.wait)
+    by_rule = layer.waits(rule.wait, Stage.RECOAT)
     return by_rule if own is None else later(own, by_rule)
 
 

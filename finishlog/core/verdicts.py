@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 from finishlog.core.findings import Finding
+
+if TYPE_CHECKING:
+    from finishlog.core.layers import StageTime
 
 
 class Answer(StrEnum):
@@ -37,8 +41,8 @@ class Verdict:
 
     `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
     window, or the deadline. `because`: what binds, in a few words; `binds`: the finding that
-    does, None where a clock does or something that must come first, `waits_for`. None: there is no
-    such time.
+    does, `wait`: the clock that does; None where something must come first, `waits_for`. None:
+    there is no such time.
     """
 
     answer: Answer
@@ -53,3 +57,4 @@ class Verdict:
     # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
     deed: str = ""
     binds: Finding | None = None
+    wait: StageTime | None = field(default=None, compare=False, repr=False)

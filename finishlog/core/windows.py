@@ -24,21 +24,18 @@ from finishlog.core.zone import ZoneState
 def by_time(time: StageTime, now: datetime, what: str) -> Verdict | None:
     """Return the verdict while a wait runs; None once it is over and was measured."""
     if time.low is None or time.high is None:
-        return Verdict(
-            Answer.DRYING, "stands still: this air is outside its limits", time.low, time.high
-        )
+        return _timed(Answer.DRYING, "stands still: this air is outside its limits", time)
     if now < time.low:
-        return Verdict(Answer.DRYING, f"{what} not reached", time.low, time.high)
+        return _timed(Answer.DRYING, f"{what} not reached", time)
     if now < time.high:
-        return Verdict(
-            Answer.TEST,
-            f"{what} may be reached, not promised yet",
-            time.low,
-            time.high,
-        )
+        return _timed(Answer.TEST, f"{what} may be reached, not promised yet", time)
     if not time.known:
-        return Verdict(Answer.TEST, f"{what} by {_reckoned(time)}", time.low, time.high)
+        return _timed(Answer.TEST, f"{what} by {_reckoned(time)}", time)
     return None
+
+
+def _timed(answer: Answer, because: str, time: StageTime) -> Verdict:
+    return Verdict(answer, because, time.low, time.high, wait=time)
 
 
 def _reckoned(time: StageTime) -> str:
@@ -59,6 +56,7 @@ def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict
         answer=Answer.TEST,
         because=wrinkles.sentence,
         high=hard.high if hard else None,
+        wait=hard,
         findings=(*verdict.findings, wrinkles),
         binds=wrinkles,
     )
@@ -93,7 +91,7 @@ def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> V
     if not must_scuff(top, under, now):
         closes = None if was_scuffed(top) else closes
         waiting = by_time(under.time, now, what)
-        answer = waiting or Verdict(Answer.GO, "dry enough to recoat", *_span(under.time))
+        answer = waiting or _timed(Answer.GO, "dry enough to recoat", under.time)
         return _closing(answer, closes)
     both = _with_sanding(state, under.time)
     if both is None:
@@ -101,15 +99,9 @@ def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> V
     waiting = by_time(both, now, "scuff and recoat")
     missed = closes is not None and now > closes
     if missed and (both.high is None or now < both.high):
-        return Verdict(
-            Answer.DEAD_ZONE, "too late to bond by itself, too soft to scuff", both.low, both.high
-        )
+        return _timed(Answer.DEAD_ZONE, "too late to bond by itself, too soft to scuff", both)
     why = "the recoat window has closed" if missed else "scuff it every time"
-    return replace(waiting or Verdict(Answer.SCUFF, why, both.low, both.high), scuff_first=True)
-
-
-def _span(time: StageTime) -> tuple[datetime | None, datetime | None]:
-    return time.low, time.high
+    return replace(waiting or _timed(Answer.SCUFF, why, both), scuff_first=True)
 
 
 def _closing(verdict: Verdict, closes: datetime | None) -> Verdict:
@@ -128,15 +120,7 @@ def _closing(verdict: Verdict, closes: datetime | None) -> Verdict:
         if outlasts
         else ()
     )
-    return Verdict(
-        verdict.answer,
-        verdict.because,
-        verdict.low,
-        verdict.high,
-        closes,
-        verdict.waits_for,
-        findings,
-    )
+    return replace(verdict, closes=closes, findings=findings)
 
 
 def _with_sanding(state: ZoneState, recoat: StageTime) -> StageTime | None:

@@ -58,7 +58,12 @@ class FilmStages(Mapping[Stage, StageTime]):
             below = [trapped_until(under, over) for under, over in pairwise(self._layers)]
         else:
             below = [_covered(layer, stage) for layer in self._layers[:-1]]
-        return reduce(later, [time for time in (*below, top) if time is not None])
+        return reduce(later, [time for time in (*self._before(stage), *below, top) if time])
+
+    def _before(self, stage: Stage) -> Iterator[StageTime]:
+        """Yield the stages that a film has passed by the time that nothing is left to wait for."""
+        last = (Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB) if stage is Stage.CURED else ()
+        return (self[each] for each in last if each in self)
 
 
 def _covered(layer: Layer, stage: Stage) -> StageTime | None:

@@ -22,9 +22,9 @@ CABINET = Path(__file__).parents[2] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "acts answer because binds closes coat coats deed faces faults findings high label layers"
-    " learnt low milestone next_time old_finish on_it operation part pieces product scuff_first"
-    " usual_wanted waits_for"
+    "acts answer because binds closes coat coats deed faces faults findings high hours label"
+    " layers learnt low milestone next_time old_finish on_it operation part pieces product"
+    " scuff_first usual_wanted waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
@@ -72,7 +72,7 @@ CLASS = (
 DEED = "act at said went_wrong"
 CARD = {
     "": "dates for_whom handed_over last_coat lines name parts",
-    "dates[]": "air_read blocked high low missing stage",
+    "dates[]": "air_read blocked dead_zone high low missing stage",
     "lines[]": "kind parts source text used_for",
     "parts[]": "acts coats dates label last_coat old_finish species",
     "parts[].coats[]": "class_name coats product",
@@ -246,7 +246,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "": "glue_ups lines now",
             "lines[]": "since stages standing",
             "lines[].standing": STANDING,
-            "lines[].stages[]": "air_read blocked high low missing stage",
+            "lines[].stages[]": "air_read blocked dead_zone high low missing stage",
         },
     ),
     "why": (

@@ -155,7 +155,11 @@ def test_five_screens_give_one_answer(story):
     heat_ends_when_the_films_are_past_it(screens)
     no_coat_is_planned_before_its_time(screens)
     no_coat_is_planned_in_air_outside_its_limits(screens)
-    the_clock_of_why_is_the_one_of_when(screens)
+    the_clock_of_why_is_the_one_that_binds(screens)
+    nothing_is_awaited_of_what_is_fully_hard(screens)
+    ready_and_when_date_the_parts_alike(screens)
+    a_dead_zone_is_no_recoat_that_is_reached(screens)
+    the_plan_page_agrees_with_itself(screens)
 
 
 def every_spot_is_told_once(screens: Screens) -> None:
@@ -290,35 +294,89 @@ def no_coat_is_planned_in_air_outside_its_limits(screens: Screens) -> None:
                 assert air is None or not outside(limits, air.temperature_c, air.humidity_pct)
 
 
-def the_clock_of_why_is_the_one_of_when(screens: Screens) -> None:
-    by_spot = screens.when_by_spot
+def the_clock_of_why_is_the_one_that_binds(screens: Screens) -> None:
+    """Its label, its count and its curve are of the wait that the headline speaks of."""
     for answer in screens.why:
-        clock = answer.clock
-        if clock is None:
+        standing, clock, hours = answer.standing, answer.clock, answer.standing.hours
+        wait = screens.zone(min(screens.of(standing))).verdict.wait
+        if standing.answer in {Answer.DRYING, Answer.DEAD_ZONE}:
+            assert wait is not None
+            assert (wait.low, wait.high) == (standing.low, standing.high)
+            assert hours is not None
+        if clock is None or hours is None or wait is None or wait.layer is None:
             continue
-        spot = min(screens.of(answer.standing))
-        line = by_spot[spot]
-        recoat = _stage(line, Stage.RECOAT)
-        assert recoat is not None
+        assert answer.label is not None
+        assert (answer.label.stage, answer.label.product) == (hours.stage, hours.product)
+        assert hours.act in {x.coat.act for z in screens.seen.bench.zones for x in z.layers}
+        assert (clock.done_h, clock.needed_h) == (hours.done_h, hours.high_h)
         assert 0 <= clock.done_h <= clock.needed_h
-        # What was covered wet may hold up what is dry itself; a check settles it without a clock.
-        if screens.zone(spot).stages[Stage.RECOAT].proved_by:
+        assert hours.low_h <= hours.high_h
+        # A check settles it without a clock.
+        if wait.proved_by:
+            assert hours.by_check == wait.proved_by.act
             continue
-        alone = len(answer.on_it) == 1
-        ahead = recoat.high is None or recoat.high > NOW
         runs = clock.done_h < clock.needed_h
-        assert runs == ahead if alone else (ahead or not runs)
-        if not clock.course:
-            assert recoat.high is None
+        assert runs == (wait.high is None or wait.high > NOW)
+        assert not runs or standing.answer not in {Answer.GO, Answer.SCUFF, Answer.DONE}
+        if clock.course:
+            begins, ends = clock.course[0].moment, clock.course[-1].moment
+            real = clock.measured_h + clock.held_h + clock.usual_h + clock.unknown_h
+            assert abs(real - (ends - begins) / timedelta(hours=1)) < 0.02 + 1e-6
+            assert wait.high is not None
+            assert abs(wait.high - ends) < SAME
+
+
+def nothing_is_awaited_of_what_is_fully_hard(screens: Screens) -> None:
+    for line in screens.when.lines:
+        hard = _stage(line, Stage.CURED)
+        for each in line.stages if hard else ():
+            waits = each.stage in {Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB}
+            if waits and hard is not None and not each.missing:
+                assert hard.high is None or (each.high is not None and each.high <= hard.high)
+
+
+def ready_and_when_date_the_parts_alike(screens: Screens) -> None:
+    """What a whole part waits for is what the last of its faces waits for."""
+    for each in screens.ready.milestones:
+        lines = [line for line in screens.when.lines if line.standing.part == each.part]
+        if each.next is None or each.next_at is None:
             continue
-        begins, ends = clock.course[0].moment, clock.course[-1].moment
-        hours = clock.measured_h + clock.held_h + clock.usual_h + clock.unknown_h
-        assert abs(hours - (ends - begins) / timedelta(hours=1)) < 0.02 + 1e-6
-        assert recoat.high is None or ends <= recoat.high + SAME
-        assert not alone or abs(recoat.high - ends) < SAME
-        standing = answer.standing
-        if standing.answer is Answer.DRYING and standing.high is not None:
-            assert standing.high >= ends - SAME
+        stages = [m for line in lines if line.since and (m := _stage(line, each.next))]
+        assert each.next_at in {m.high for m in stages}
+
+
+def a_dead_zone_is_no_recoat_that_is_reached(screens: Screens) -> None:
+    for line in screens.when.lines:
+        recoat, standing = _stage(line, Stage.RECOAT), line.standing
+        if standing.answer is Answer.DEAD_ZONE and recoat is not None:
+            assert recoat.dead_zone
+            assert not recoat.reached(NOW)
+            assert (recoat.low, recoat.high) == (standing.low, standing.high)
+
+
+def the_plan_page_agrees_with_itself(screens: Screens) -> None:
+    """The line of its due date, the table and the evenings give one date for one thing."""
+    made, shop = screens.plan, screens.seen.shop
+    boards = {part.path for part in shop.parts if part.is_board}
+    tasks = [t for s in made.sessions for t in s.tasks if t.part]
+    for line in made.parts:
+        mine = [t for t in tasks if t.part == line.part]
+        for date in (line.stack, line.pack):
+            assert not mine or not date or not date.at or date.at >= max(t.end for t in mine)
+        coats = [t.end for t in mine if t.operation == Operation.COAT]
+        if coats and line.coats_done and not line.joins:
+            assert max(coats) == line.coats_done
+    for project in made.projects:
+        last = [
+            line
+            for line in made.parts
+            if line.part.split("/")[0] == project.project
+            and not line.joins
+            and line.part not in boards
+        ]
+        packed = [line.pack.at for line in last if line.pack and line.pack.at]
+        if project.packed is not None and len(packed) == len(last):
+            assert project.packed == max(packed)
 
 
 def test_when_as_json_is_the_answer_itself(tmp_path):
