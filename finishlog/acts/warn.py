@@ -13,7 +13,7 @@ from finishlog.core.chemistry import Ingredient
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.grouping import labels_of
-from finishlog.core.overcoat import OvercoatAnswer, rule_for
+from finishlog.core.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
 from finishlog.core.records import Coat, Operation
 from finishlog.core.shop import FaceKind
 from finishlog.core.verdicts import Answer, Verdict
@@ -174,14 +174,21 @@ def _joint(state: ZoneState) -> Iterable[Finding]:
 
 
 def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) -> Iterable[Finding]:
-    """Warn of coats that are still to come and do not go over this one: wax now, varnish later."""
+    """Warn of coats that are still to come and do not go over this one: wax now, varnish later.
+
+    What comes between may seal it off by then.
+    """
+    between: list[PutOn] = []
     for step in state.progress.steps[state.progress.done :]:
         if step.operation is not Operation.COAT or step.product is None:
             continue
         product = then.shop.products[step.product]
         later = facts.finish_class(product.class_key)
         rule = rule_for(facts.overcoats_between(over, later), over, later)
-        if rule is not None and rule.answer is OvercoatAnswer.AVOID:
+        lifted = rule is not None and is_lifted(rule, over, between, facts, hard=True)
+        if later.key != over.key:
+            between.append(PutOn(later))
+        if rule is not None and rule.answer is OvercoatAnswer.AVOID and not lifted:
             yield Finding(
                 Level.CAUTION,
                 f"{product.name} is still to come: {rule.reason}",

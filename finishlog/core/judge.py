@@ -251,7 +251,7 @@ def _coat(
     state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
 ) -> Verdict:
     """Give the verdict on one more coat."""
-    under = _underneath(state, over, method, book)
+    under = _underneath(state, over, method, near.now, book)
     under = after_the_wipe(under, state, near.now, book)
     iron = steel_wool_findings(state, over, book)
     surplus = surplus_doubt(state, near.now)
@@ -274,11 +274,13 @@ def _coat(
 
 
 def _underneath(
-    state: ZoneState, over: FinishClass, method: Method | None, book: Book
+    state: ZoneState, over: FinishClass, method: Method | None, now: datetime, book: Book
 ) -> Underneath:
     """Ask what lies there about one more coat: the layers, then the wood or an old finish."""
     old = state.old_finish
-    under = look_through(state.layers, over, state.species, book, method, on_wood=old is None)
+    under = look_through(
+        state.layers, over, state.species, book, now, method, on_wood=old is None
+    )
     found = findings_over(old, state.told)
     wants_test = under.wants_test or bool(found)
     return replace(under, findings=(*under.findings, *found), wants_test=wants_test)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple, Protocol
 
 from finishlog.core.finishes import Figure, FinishClass, Method
 
@@ -28,6 +29,15 @@ class OvercoatAnswer(StrEnum):
     TEST = "test"
 
 
+class LiftedBy(StrEnum):
+    """What lies between a buried coat and an overcoat and makes their rule silent."""
+
+    ANY_FILM = "any film"
+    BARRIER = "barrier"
+    FULL_HARDNESS = "full hardness"
+    NOTHING = "nothing"
+
+
 @dataclass(frozen=True, slots=True)
 class OvercoatRule:
     """What may go over what, and when.
@@ -35,8 +45,8 @@ class OvercoatRule:
     `under` and `over` hold class keys, families, `any-film` (what builds a film), `any` or
     `bare-wood`. `wait` is hours since the lower coat, at the reference air. `barrier` names the
     classes that make it right when one lies between. `methods`: it holds only for a coat put on
-    so, and then before a rule that does not say. `source` backs the answer, `wait.source` the
-    hours.
+    so, and then before a rule that does not say. `lifted_by`: what silences it about a coat that
+    is buried. `source` backs the answer, `wait.source` the hours.
     """
 
     id: str
@@ -49,6 +59,52 @@ class OvercoatRule:
     barrier: tuple[str, ...] = ()
     remedy: str = ""
     methods: tuple[Method, ...] = ()
+    lifted_by: LiftedBy = LiftedBy.NOTHING
+
+
+class PutOn(NamedTuple):
+    """A class as it goes on; the method None: by hand or not told."""
+
+    of: FinishClass
+    method: Method | None = None
+
+
+class Pairs(Protocol):
+    """Where the rules of a pair are looked up."""
+
+    def overcoats_between(self, under: FinishClass, over: FinishClass) -> Sequence[OvercoatRule]:
+        """Return the rules that may decide a pair."""
+
+
+# What should not lie there shields nothing.
+_WRONG_THERE = frozenset({OvercoatAnswer.BARRIER, OvercoatAnswer.AVOID})
+
+
+def is_lifted(
+    rule: OvercoatRule, under: FinishClass, between: Sequence[PutOn], pairs: Pairs, *, hard: bool
+) -> bool:
+    """Tell whether what lies between silences a rule about a buried coat; `hard`: that one is."""
+    if rule.lifted_by is LiftedBy.NOTHING:
+        return False
+    if any(each.of.key in rule.barrier for each in between):
+        return True
+    if rule.lifted_by is LiftedBy.BARRIER or (
+        rule.lifted_by is LiftedBy.FULL_HARDNESS and not hard
+    ):
+        return False
+    return any(_shields(under, each, rule, pairs) for each in between)
+
+
+def _shields(under: FinishClass, above: PutOn, rule: OvercoatRule, pairs: Pairs) -> bool:
+    """Tell whether what lies over a coat keeps it from what comes on top.
+
+    What the rule itself is about does not: it only lies there because somebody passed the rule,
+    or waited. A doubt was met when the first such coat went on, and is not raised again.
+    """
+    own = rule_for(pairs.overcoats_between(under, above.of), under, above.of, above.method)
+    if own is not None and own.id == rule.id:
+        return rule.answer is OvercoatAnswer.TEST
+    return above.of.builds_film and (own is None or own.answer not in _WRONG_THERE)
 
 
 def rule_for(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from functools import reduce
 from itertools import pairwise
 
@@ -12,8 +13,11 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.overcoat import (
+    LiftedBy,
     OvercoatAnswer,
     OvercoatRule,
+    PutOn,
+    is_lifted,
     rule_for,
     rule_on_bare_wood,
 )
@@ -52,22 +56,23 @@ def look_through(
     over: FinishClass,
     species: str | None,
     book: Book,
+    now: datetime,
     method: Method | None = None,
     *,
     on_wood: bool = True,
 ) -> Underneath:
-    """Ask every layer, from the top down, about one overcoat put on by `method`.
+    """Ask every layer, from the top down, about one overcoat put on now by `method`.
 
     `on_wood`: under the layers is the wood, which has its say; else an old finish.
     """
     findings: list[Finding] = []
     forbids = wants_test = scuffs = False
     times: list[tuple[StageTime, Layer]] = []
-    above: set[str] = set()
+    above: list[PutOn] = []
     for depth, layer in enumerate(reversed(layers)):
         rule = _rule(layer, over, book, method)
         buried = depth > 0
-        if buried and rule and (rule.answer is OvercoatAnswer.OK or above & set(rule.barrier)):
+        if buried and rule and _is_silent(rule, layer, above, now, book):
             rule = None
         time = _wait(layer, rule, buried)
         if buried and not layers[-1].stands_proved():
@@ -83,7 +88,7 @@ def look_through(
         elif not buried and layer.of.key != over.key:
             wants_test = True
             findings.append(_unknown(layer.of, over))
-        above.add(layer.of.key)
+        above.append(PutOn(layer.of, layer.coat.method))
     wood = wood_findings(species, over, layers, book) if on_wood else ()
     slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
     return Underneath(
@@ -94,6 +99,17 @@ def look_through(
         wants_test=wants_test or any(f.level is Level.CAUTION for f in wood),
         scuffs=scuffs,
     )
+
+
+def _is_silent(
+    rule: OvercoatRule, layer: Layer, above: Sequence[PutOn], now: datetime, book: Book
+) -> bool:
+    """Tell whether a rule has nothing to say of a buried layer any more."""
+    if rule.answer is OvercoatAnswer.OK:
+        return True
+    hard = layer.stage(Stage.CURED) if rule.lifted_by is LiftedBy.FULL_HARDNESS else None
+    is_hard = hard is not None and hard.high is not None and hard.high <= now
+    return is_lifted(rule, layer.of, above, book, hard=is_hard)
 
 
 def _rule(

@@ -10,7 +10,7 @@ from collections.abc import Collection
 from functools import cache
 
 from finishlog.core.finishes import Limit, Method
-from finishlog.core.overcoat import OvercoatAnswer, OvercoatRule
+from finishlog.core.overcoat import BARE_WOOD, LiftedBy, OvercoatAnswer, OvercoatRule
 from finishlog.core.species import (
     Condition,
     Pores,
@@ -62,9 +62,11 @@ def _overcoat_block(path: str, number: int, text: str) -> OvercoatRule:
 
 
 def _overcoat(table: Table) -> OvercoatRule:
+    under = table.words("under")
+    buried = under != (BARE_WOOD,)
     found = OvercoatRule(
         id=table.text("id"),
-        under=table.words("under"),
+        under=under,
         over=table.words("over"),
         answer=table.choice("answer", OvercoatAnswer),
         reason=table.text("reason"),
@@ -73,6 +75,7 @@ def _overcoat(table: Table) -> OvercoatRule:
         barrier=table.words("barrier"),
         remedy=table.text("remedy", ""),
         methods=table.choices("methods", Method),
+        lifted_by=table.choice("lifted_by", LiftedBy) if buried else LiftedBy.NOTHING,
     )
     table.nothing_else()
     return found

@@ -6,13 +6,16 @@ from itertools import permutations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Method
+from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Method
 from finishlog.core.overcoat import (
     ANY,
     ANY_FILM,
     BARE_WOOD,
+    LiftedBy,
     OvercoatAnswer,
     OvercoatRule,
+    PutOn,
+    is_lifted,
     named_by,
     rule_for,
     rule_on_bare_wood,
@@ -60,6 +63,61 @@ def test_a_rule_names_what_exists_and_says_why(rule):
     assert rule.reason.endswith(".")
     if rule.wait is not None:
         assert rule.wait.source in KNOWN
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+def test_a_rule_about_what_is_buried_says_what_lifts_it(rule):
+    if rule.lifted_by is LiftedBy.BARRIER:
+        assert rule.barrier
+    if rule.lifted_by is LiftedBy.NOTHING:
+        assert not rule.barrier or rule.under == (BARE_WOOD,)
+    if rule.lifted_by is LiftedBy.FULL_HARDNESS:
+        assert all(Stage.CURED in low.stages for low in CLASSES.values() if named(rule, low))
+
+
+def named(rule: OvercoatRule, low: FinishClass) -> bool:
+    return named_by(rule.under, low) is not None
+
+
+# Common practice: what lies between is what the new coat touches.
+def test_every_pair_is_silent_under_what_lifts_it_and_under_nothing_else():
+    """Each pair of classes, with each class laid between: who lifts, and who never does."""
+    for (low, top), rule in BY_HAND.items():
+        if rule is None or rule.answer is OvercoatAnswer.OK:
+            continue
+        for mid in CLASSES.values():
+            own = None if mid.key == low else BY_HAND[low, mid.key]
+            between = [PutOn(mid)]
+            young, hard = (
+                is_lifted(rule, CLASSES[low], between, FACTS, hard=it_is) for it_is in (False, True)
+            )
+            same = own is not None and own.id == rule.id
+            wrong = own is not None and own.answer in {OvercoatAnswer.BARRIER, OvercoatAnswer.AVOID}
+            says = f"{rule.id}: {top} over {mid.key} over {low}"
+            if rule.lifted_by is LiftedBy.NOTHING:
+                assert not hard, says
+            elif mid.key in rule.barrier:
+                assert young, says
+            elif rule.lifted_by is LiftedBy.BARRIER or wrong:
+                assert not hard, says
+            elif same:
+                assert hard is (rule.answer is OvercoatAnswer.TEST), says
+            else:
+                assert hard is mid.builds_film, says
+                assert young is (hard and rule.lifted_by is LiftedBy.ANY_FILM), says
+        assert not is_lifted(rule, CLASSES[low], [], FACTS, hard=True)
+
+
+def test_a_barrier_stays_one_whatever_else_lies_over_it():
+    """Oil stain, shellac, lacquer, waterborne: the shellac is still there (common practice)."""
+    rule = over("wiping-stain", "waterborne-clear")
+    assert rule is not None
+    stain, shellac, lacquer = (
+        CLASSES[key] for key in ("wiping-stain", "shellac-2lb", "lacquer-sprayed")
+    )
+    for between in ([PutOn(lacquer), PutOn(shellac)], [PutOn(shellac), PutOn(lacquer)]):
+        assert is_lifted(rule, stain, between, FACTS, hard=False)
+    assert not is_lifted(rule, stain, [PutOn(lacquer)], FACTS, hard=False)
 
 
 def test_rules_have_names_of_their_own():
