@@ -7,7 +7,7 @@ what a stripper lifts come off one. They are dealt with in different ways, so th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -122,15 +122,20 @@ class _Hot:
 
     shop: Shop | None
     book: Book
-    known: dict[tuple[str, int, int | None, str], bool]
+    known: dict[tuple[str, int, int | None], bool]
 
     def heats(self, coat: Coat) -> bool:
-        key = (coat.figures.class_key, coat.product, coat.container, coat.note)
+        key = (coat.figures.class_key, coat.product, coat.container)
         if key not in self.known:
             self.known[key] = self.book.finish_class(key[0]).self_heating or (
-                self.shop is not None and heats(in_coat(coat, self.shop), self.book)
+                self.shop is not None and heats(_what_went_on(coat, self.shop), self.book)
             )
         return self.known[key]
+
+
+def _what_went_on(coat: Coat, shop: Shop) -> Ingredient:
+    """Describe a coat by what it is; what was noted of it may be about the wood or last year."""
+    return replace(in_coat(coat, shop), note="")
 
 
 def heats(what: Ingredient, book: Book) -> bool:

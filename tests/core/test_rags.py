@@ -515,6 +515,12 @@ def test_a_part_that_is_a_product_counts_by_its_class():
     assert items(story, 1)
 
 
+def test_what_is_noted_of_a_coat_is_no_ingredient():
+    story = mixed(SHELLAC, MixPart("flakes", 1))
+    story.entries[-1] = replace(story.entries[-1], note="over the linseed oil of last year")
+    assert items(story, 1) == ()
+
+
 def test_mixes_that_name_each_other_come_to_an_end():
     inner = Container(8, "b", ContainerKind.MIX, 1, parts=(MixPart("mix-1", 1),))
     assert items(mixed(SHELLAC, MixPart("b", 1), also=inner), 1) == ()
