@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air import Air, cooled, dew_point_c
 from finishlog.core.bench import rooms_air
 from finishlog.core.records import When
-from finishlog.core.shop import Room, Shop
-from finishlog.errors import NotFound
-from finishlog.picking import pick_room
+from finishlog.core.shop import Room
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
 from finishlog.store.read_log import read_log
@@ -75,20 +74,8 @@ def _with_its_water(ledger: Ledger, clock: Clock, room: int, temperature_c: floa
 
 
 def room_or_first(ledger: Ledger, clock: Clock, typed: str | None) -> tuple[Room, bool]:
-    """Find the named room, or the only one; put the first on record. Tell whether it is new."""
+    """Find the room that is meant; put the first on record. Tell whether it is new."""
     shop = read_shop(ledger.connection, clock.now)
     if not shop.rooms and typed is None:
         return Room(add_room(ledger.connection, FIRST_ROOM), FIRST_ROOM), True
-    return which_room(shop, typed), False
-
-
-def which_room(shop: Shop, typed: str | None) -> Room:
-    """Find the named room, or the only one; NotFound lists those that there are."""
-    if typed is not None:
-        return pick_room(shop, typed)
-    if len(shop.rooms) == 1:
-        return next(iter(shop.rooms.values()))
-    names = ", ".join(sorted(r.name for r in shop.rooms.values()))
-    if not names:
-        raise NotFound("there is no room yet", "finishlog room new NAME")
-    raise NotFound(f"which room? there are {names}", "add --room NAME")
+    return which_room(ledger.connection, shop, typed), False

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from finishlog.acts.air import FIRST_ROOM, room_or_first, which_room
+from finishlog.acts.air import FIRST_ROOM, room_or_first
+from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.logger_file import LoggerFile, ReadAs
@@ -54,7 +55,7 @@ def take_in_air(
     with database.reading() as connection:
         shop = read_shop(connection, clock.now)
         new_room = not shop.rooms and room is None
-        found = Room(0, FIRST_ROOM) if new_room else which_room(shop, room)
+        found = Room(0, FIRST_ROOM) if new_room else which_room(connection, shop, room)
         known = known_air(connection, found.id, file.readings[0][0], file.readings[-1][0])
     if only_try or all(at in known for at, _ in file.readings):
         return _taken(None, found, new_room, known, file, file_name, only_tried=only_try)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from finishlog.acts.archiving import in_use, rooms_used
 from finishlog.acts.made import Made, a_name, free_name
+from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.shop import ThingKind
 from finishlog.core.shop_hours import WeeklyHours
@@ -41,11 +42,12 @@ def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, n
 
 
 def coldest_night(
-    database: Database, clock: Clock, words: str, room: str, coldest_c: float
+    database: Database, clock: Clock, words: str, room: str | None, coldest_c: float
 ) -> Made:
     """Say how cold a room's nights get from now on (°C)."""
     with database.writing("room night", words, clock.now, clock.zone.key) as ledger:
-        known = pick_room(read_shop(ledger.connection, clock.now), room)
+        shop = read_shop(ledger.connection, clock.now)
+        known = which_room(ledger.connection, shop, room)
         put_usual_day(ledger.connection, known.id, clock.now, coldest_c=coldest_c)
     return Made("room", known.name)
 

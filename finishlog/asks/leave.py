@@ -11,6 +11,8 @@ from datetime import datetime
 
 from finishlog.asks.behind import acts_of
 from finishlog.asks.cans import MixLine, open_mixes, states
+from finishlog.asks.heaters import HeatLine as Heater
+from finishlog.asks.heaters import heaters
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.sprayed_tonight import SprayedTonight, sprayed_tonight
@@ -89,6 +91,8 @@ class Leave:
     tape: tuple[TapeLine, ...]
     closing: tuple[Closing, ...]
     next_visit: datetime | None
+    # The heaters that run now, by the log.
+    heaters: tuple[Heater, ...]
     ready_then: tuple[Standing, ...]
     sprayed: tuple[SprayedTonight, ...] = ()
 
@@ -127,6 +131,7 @@ def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
         tape=_tape([z for z in zones if z.masked_since]),
         closing=closing_before(seen, now, visit) if visit else (),
         next_visit=visit,
+        heaters=tuple(h for h in heaters(seen, now) if h.span.earliest <= now),
         ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
         sprayed=sprayed_tonight(seen, facts, clock),
     )

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
+from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.shop import Room
 from finishlog.core.usual_air import supposed
 from finishlog.core.usual_day import UsualDay
-from finishlog.picking import pick_room
 from finishlog.store.database import Database
 from finishlog.store.read_shop import read_shop
 
@@ -47,10 +47,10 @@ class RoomUsual:
     days: tuple[UsualLine, ...]
 
 
-def room_usual(database: Database, clock: Clock, typed: str) -> RoomUsual:
-    """Show a room's usual days."""
+def room_usual(database: Database, clock: Clock, typed: str | None) -> RoomUsual:
+    """Show a room's usual days; None: the room that is meant where none was named."""
     with database.reading() as connection:
-        room = pick_room(read_shop(connection, clock.now), typed)
+        room = which_room(connection, read_shop(connection, clock.now), typed)
     return usual_of(room)
 
 

@@ -11,7 +11,8 @@ from finishlog.cli.whereabouts_page import span_words
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
-    from finishlog.acts.heat import HeatLine, HeatLogged
+    from finishlog.acts.heat import HeatLogged
+    from finishlog.asks.heaters import HeatLine
     from finishlog.clock import Clock
     from finishlog.core.safety_notes import SafetyNote
 
@@ -25,9 +26,19 @@ def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     if answer.how_warm_unknown:
         page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
+    for line in answer.beside:
+        page.line(_beside(answer, line, clock, unit))
     cautions(page, answer.caution, answer.notes)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
+
+
+def _beside(answer: HeatLogged, line: HeatLine, clock: Clock, unit: Temperature) -> str:
+    """Say what a heater on record for the same time makes of it."""
+    span = f"act {line.act}, {span_words(line.span, clock)}"
+    if line.temperature_c == answer.temperature_c:
+        return f"on record already ({span}): the two are one heat"
+    return f"at once with {span}, {_warm(line.temperature_c, unit)}: the warmer counts"
 
 
 def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) -> Page:
@@ -39,7 +50,8 @@ def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) 
     section = page.section("HEATED")
     for line in lines:
         span, warm = span_words(line.span, clock), _warm(line.temperature_c, unit)
-        section.row(line.room, span, warm, f"act {line.act}")
+        acts = ", ".join(f"act {act}" for act in (line.act, *line.also))
+        section.row(line.room, span, warm, acts)
     return page
 
 

@@ -38,6 +38,9 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         danger = mix.overdue or mix.lid is Lid.NEVER
         section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if danger else Tone.PLAIN)
     _guns(section, answer)
+    for heater in answer.heaters:
+        until = clock_words(heater.span.latest, clock.now, clock.zone)
+        section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")
     for line in answer.heat:
         section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
     if answer.heat:

@@ -10,6 +10,7 @@ import typer
 from finishlog.cli import usual
 from finishlog.cli.answer import show_answer, show_made
 from finishlog.cli.options import Archived, Json, Name, NewName, NoteText, desk
+from finishlog.errors import UsageFault
 
 room = typer.Typer(help="Rooms, their nights and usual days.", no_args_is_help=True)
 shop = typer.Typer(help="When the shop is open.", no_args_is_help=True)
@@ -39,16 +40,19 @@ def room_new(
 @room.command("night", context_settings={"ignore_unknown_options": True})
 def room_night(
     context: typer.Context,
-    name: Name,
-    coldest: Annotated[str, typer.Argument(metavar="TEMPERATURE", help="12C")],
+    words: Annotated[list[str], typer.Argument(metavar="[ROOM] TEMPERATURE", help="shop 12C")],
     json: Json = False,
 ) -> None:
     """Say how cold a room's nights get, from now on."""
     from finishlog.acts.rooms import coldest_night
     from finishlog.cli.measures import show_temperature, temperature
+    from finishlog.cli.usual_words import room_and
 
     here = desk(context)
-    celsius = temperature(coldest, here.temperature)
+    name, said = room_and(words, r"[+-]?\d.*")
+    if not said:
+        raise UsageFault("how cold do the nights get?", "finishlog room night shop 12C")
+    celsius = temperature(" ".join(said), here.temperature)
     made = coldest_night(here.database, here.clock, here.words, name, celsius)
     made = replace(made, detail=f"nights to {show_temperature(celsius, here.temperature)}")
     show_made(here, "room night", made, json)

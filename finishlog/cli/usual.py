@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.options import Json, Name, desk
+from finishlog.cli.options import Json, desk
 from finishlog.errors import UsageFault
 
 Season = Annotated[
@@ -21,10 +21,11 @@ DAYS_READ = 14
 
 def room_usual(
     context: typer.Context,
-    name: Name,
-    hours: Annotated[
+    words: Annotated[
         list[str] | None,
-        typer.Argument(metavar="[HOUR:AIR]...", help="0:13C/65% 7:12C 17:18C/55%; or none."),
+        typer.Argument(
+            metavar="[ROOM] [HOUR:AIR]...", help="shop 0:13C/65% 7:12C 17:18C/55%; or none."
+        ),
     ] = None,
     season: Season = None,
     as_read: Annotated[
@@ -40,9 +41,10 @@ def room_usual(
     from finishlog.acts.usual_day import set_usual_day, set_usual_day_as_read
     from finishlog.asks.usual_day import room_usual as show
     from finishlog.cli.usual_page import usual_page, usual_set_page
-    from finishlog.cli.usual_words import read_hours, read_season
+    from finishlog.cli.usual_words import HOURS_BEGIN, read_hours, read_season, room_and
 
     here = desk(context)
+    name, hours = room_and(words or [], HOURS_BEGIN)
     months = read_season(season) if season else None
     if as_read and hours:
         raise UsageFault("--as-read and hours are two ways", "say one of them")
@@ -58,16 +60,19 @@ def room_usual(
         of_days = days or DAYS_READ
         answer = set_usual_day_as_read(here.database, here.clock, here.words, name, of_days, months)
     else:
-        points = read_hours(hours or [], here.temperature)
+        points = read_hours(hours, here.temperature)
         answer = set_usual_day(here.database, here.clock, here.words, name, points, months)
     show_answer(here, "room usual", answer, json, lambda: usual_set_page(answer, here.temperature))
 
 
 def room_heating(
     context: typer.Context,
-    name: Name,
-    when: Annotated[
-        list[str], typer.Argument(metavar="FROM-UNTIL [TEMPERATURE]", help="16-23 18C; or none.")
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="[ROOM] [DAYS] FROM-UNTIL [TEMPERATURE]",
+            help="shop mon-fri 16-23 18C; or none.",
+        ),
     ],
     season: Season = None,
     json: Json = False,
@@ -75,9 +80,10 @@ def room_heating(
     """Say when a room is usually heated and how warm it gets, from now on."""
     from finishlog.acts.usual_day import set_heating
     from finishlog.cli.usual_page import usual_set_page
-    from finishlog.cli.usual_words import read_heating, read_season
+    from finishlog.cli.usual_words import HEATING_BEGINS, read_heating, read_season, room_and
 
     here = desk(context)
+    name, when = room_and(words, HEATING_BEGINS)
     heating = read_heating(when, here.temperature)
     months = read_season(season) if season else None
     answer = set_heating(here.database, here.facts, here.clock, here.words, name, heating, months)

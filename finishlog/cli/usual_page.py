@@ -39,6 +39,8 @@ def usual_set_page(answer: UsualSet, unit: Temperature) -> Page:
         page.line(_nothing_known(answer.room))
     for line in answer.days:
         page.line(f"{answer.room}, {season_words(line.day.season)}: {_in_words(line.day, unit)}")
+    if answer.instead_of:
+        page.line(f"in place of: heated {heating_words(answer.instead_of, unit)}")
     if answer.taken_from:
         page.line(_taken_from(answer.taken_from))
     if answer.caution:
@@ -59,7 +61,7 @@ def _in_words(day: UsualDay, unit: Temperature) -> str:
         coldest, warmest = (show_temperature(each, unit) for each in (warm[0], warm[-1]))
         words = [f"{len(words)} points, {coldest} to {warmest}"]
     if day.heated is not None:
-        words.append(f"heated {heating_words(day.heated, day.heated_c, unit)}")
+        words.append(f"heated {heating_words(day, unit)}")
     return "; ".join(words)
 
 
@@ -72,7 +74,7 @@ def _day(page: Page, line: UsualLine, unit: Temperature) -> None:
     day = line.day
     section = page.section(f"USUAL DAY, {season_words(day.season)}")
     if day.heated is not None:
-        section.row("heated", heating_words(day.heated, day.heated_c, unit))
+        section.row("heated", heating_words(day, unit))
     if not line.drawn:
         section.row("air", _NO_HOURS)
     for each in line.drawn:

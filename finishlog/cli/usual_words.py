@@ -7,8 +7,10 @@ from collections.abc import Sequence
 
 from finishlog.cli.measures import humidity, show_temperature, temperature
 from finishlog.cli.spans_of_day import span_of_day, together
+from finishlog.cli.week import DAYS as DAYS_BEGIN
+from finishlog.cli.week import days_said, days_words
 from finishlog.core.units import Temperature
-from finishlog.core.usual_day import UsualHour
+from finishlog.core.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.errors import UsageFault
 
 NONE = "none"
@@ -16,8 +18,19 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 
 _POINT = re.compile(r"(\d{1,2})(?::(\d{2}))?[:=]([+-]?\d[^/]*)(?:/(.+))?", re.IGNORECASE)
 _POINT_EXAMPLE = "type the hour and its air: 0:13C/65% 7:12C 17:18C/55%"
-_SPAN_EXAMPLE = "type from when until when, and how warm: 16-23 18C"
+_SPAN_EXAMPLE = "type from when until when, and how warm: 16-23 18C, or mon-fri 16-23 18C"
+# What the words after the name of a room begin with; where that is left out, the first of them.
+HOURS_BEGIN = r"\d{1,2}(?::\d{2})?[:=].*"
+HEATING_BEGINS = rf"\d.*|noon.*|midnight.*|(?:{'|'.join(DAYS_BEGIN)})[a-z]*(?:[-,].*)?"
 _SEASON_EXAMPLE = "type the first and the last month: --season nov-mar"
+
+
+def room_and(words: Sequence[str], begins: str) -> tuple[str | None, list[str]]:
+    """Tell the name of a room, None where it was left out, from what is said of it."""
+    said = not words or words[0].casefold() == NONE
+    if said or re.fullmatch(begins, words[0], re.IGNORECASE):
+        return None, list(words)
+    return words[0], list(words[1:])
 
 
 def read_hours(words: Sequence[str], unit: Temperature) -> tuple[UsualHour, ...]:
@@ -46,18 +59,27 @@ def _hour(word: str, unit: Temperature) -> UsualHour:
     )
 
 
-def read_heating(words: Sequence[str], unit: Temperature) -> tuple[int, int, float | None]:
-    """Read `16-23 18C`, as minutes of the day and °C; `none` is from 0 to 0, no heating."""
+def read_heating(
+    words: Sequence[str], unit: Temperature
+) -> tuple[int, int, float | None, tuple[int, ...]]:
+    """Read `mon-fri 16-23 18C` as minutes of the day, °C and days, Monday 0; no days: every one.
+
+    `none` is from 0 to 0, no heating.
+    """
     if [word.casefold() for word in words] == [NONE]:
-        return 0, 0, None
+        return 0, 0, None, EVERY_DAY
     said = together(words)
-    span = span_of_day(said[0])
+    at = next((n for n, word in enumerate(said) if span_of_day(word)), 0)
+    span = span_of_day(said[at])
+    days = sorted({day for word in said[:at] for day in days_said(word)})
+    said = said[at:]
     if span is None or len(said) > 2:
         raise UsageFault(f"cannot read {' '.join(words)!r} as heating", _SPAN_EXAMPLE)
     begins, ends = span[0], span[1] % (24 * 60)
     if begins == ends:
         raise UsageFault(f"{said[0]!r} begins and ends at once", _SPAN_EXAMPLE)
-    return begins, ends, temperature(said[1], unit) if len(said) == 2 else None
+    warm = temperature(said[1], unit) if len(said) == 2 else None
+    return begins, ends, warm, tuple(days) or EVERY_DAY
 
 
 def _minutes(
@@ -93,10 +115,14 @@ def season_words(season: tuple[int, int] | None) -> str:
     return first if first == last else f"{first} to {last}"
 
 
-def heating_words(heated: tuple[int, int], heated_c: float | None, unit: Temperature) -> str:
-    """Write heating: `16:00 to 23:00, to 18 °C`."""
-    warm = "as warm as it gets" if heated_c is None else f"to {show_temperature(heated_c, unit)}"
-    return f"{clock(heated[0])} to {clock(heated[1])}, {warm}"
+def heating_words(day: UsualDay, unit: Temperature) -> str:
+    """Write when a day is heated: `mon-fri 16:00 to 23:00, to 18 °C`; empty when it is not."""
+    if day.heated is None:
+        return ""
+    warm, (begins, ends) = "as warm as it gets", day.heated
+    if day.heated_c is not None:
+        warm = f"to {show_temperature(day.heated_c, unit)}"
+    return f"{days_words(day.heated_days)}{clock(begins)} to {clock(ends)}, {warm}"
 
 
 def clock(minute: int) -> str:

@@ -30,7 +30,7 @@ def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
         if span is None and word[:1].isdecimal():
             raise UsageFault(f"{word!r} is no time of the day", _EXAMPLE)
         if span is None:
-            days = (*days, *_days(word)) if fresh else _days(word)
+            days = (*days, *days_said(word)) if fresh else days_said(word)
             fresh = True
             continue
         if not days:
@@ -44,12 +44,22 @@ def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
     return tuple(week)
 
 
-def _days(word: str) -> tuple[int, ...]:
+def days_said(word: str) -> tuple[int, ...]:
+    """Read `mon-fri`, `sat` or `weekends`, Monday 0; UsageFault when it is no day."""
     if word in _DAYS_SAID:
         return tuple(_DAYS_SAID[word])
     first, _, last = word.partition("-")
     a, b = _day(first, word), _day(last or first, word)
     return tuple(day % 7 for day in range(a, (b if b >= a else b + 7) + 1))
+
+
+def days_words(days: Sequence[int]) -> str:
+    """Write days as they are typed, with a blank behind: `mon-fri `; empty for every day."""
+    if len(days) == len(DAYS):
+        return ""
+    if len(days) > 2 and days[-1] - days[0] == len(days) - 1:
+        return f"{DAYS[days[0]]}-{DAYS[days[-1]]} "
+    return f"{','.join(DAYS[day] for day in days)} "
 
 
 def _day(word: str, typed: str) -> int:

@@ -259,7 +259,7 @@ def _usual_heating(
     """Yield when the heater runs as usual, and how warm it gets."""
     for on in _dates(start - _DAY, end, zone):
         day = usual_on(days, on)
-        if day is None or day.heated is None:
+        if day is None or day.heated is None or on.weekday() not in day.heated_days:
             continue
         begins, ends = day.heated
         since = _moment(on, begins, zone)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+EVERY_DAY = tuple(range(7))
+
 
 @dataclass(frozen=True, slots=True)
 class UsualHour:
@@ -21,13 +23,15 @@ class UsualDay:
 
     `hours` are sorted by minute; empty: only the coldest night is known. `season`: months from
     first to last, may wrap the year; None: all the year. `heated`: minutes of the day between
-    which a heater keeps it at `heated_c`, may wrap midnight. `coldest_c`: the coldest night.
+    which a heater keeps it at `heated_c`, may wrap midnight; begun on `heated_days`, Monday 0.
+    `coldest_c`: the coldest night.
     """
 
     hours: tuple[UsualHour, ...] = ()
     season: tuple[int, int] | None = None
     heated: tuple[int, int] | None = None
     heated_c: float | None = None
+    heated_days: tuple[int, ...] = EVERY_DAY
     coldest_c: float | None = None
     valid_from: datetime | None = None
     # Since when another holds in its season: what was usual then stays so for then.

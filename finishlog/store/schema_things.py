@@ -73,6 +73,8 @@ usual_day = Table(
     Column("heated_from_min", Integer),
     Column("heated_until_min", Integer),
     Column("heated_c", Float),
+    # The days of the week on which it begins, a bit each, Monday 1; none: every day.
+    Column("heated_days", Integer),
     CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
     Index(None, "room_id", "valid_from"),
 )

@@ -11,7 +11,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.shop_hours import ShopHours, WeeklyHours
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.store.rows import add_row
 from finishlog.store.schema_things import setting, shop_hours, shop_week, usual_day, usual_hour
 
@@ -19,10 +19,10 @@ TIME_ZONE = "time_zone"
 
 # Months from first to last, which may wrap the year.
 Season = tuple[int, int]
-# Minutes of the day between which a heater runs, and how warm (°C) it keeps the room.
-Heating = tuple[int, int, float | None]
+# Minutes of the day between which a heater runs, how warm (°C) it keeps the room, on which days.
+Heating = tuple[int, int, float | None, tuple[int, ...]]
 # Said on purpose: not heated in that season, whatever the rest of the year is.
-NO_HEATING: Heating = (0, 0, None)
+NO_HEATING: Heating = (0, 0, None, EVERY_DAY)
 
 
 def put_usual_day(
@@ -49,7 +49,7 @@ def put_usual_day(
         heated=was.heated if heated is None else heated,
     )
     first, last = season or (None, None)
-    begins, ends, warm = new.heated or (None, None, None)
+    begins, ends, warm, days = new.heated or (None, None, None, EVERY_DAY)
     added = add_row(
         connection,
         usual_day,
@@ -63,6 +63,7 @@ def put_usual_day(
         heated_from_min=begins,
         heated_until_min=ends,
         heated_c=warm,
+        heated_days=None if days == EVERY_DAY else sum(1 << day for day in days),
     )
     rows = [{"usual_day_id": added, **asdict(hour)} for hour in new.hours]
     if rows:
@@ -120,13 +121,14 @@ def _each(days: Mapping[Season | None, Sequence[_Set]]) -> Iterator[tuple[Season
 
 
 def _usual_day(season: Season | None, day: _Set, otherwise: _Set) -> UsualDay:
-    begins, ends, warm = day.heated or otherwise.heated or NO_HEATING
+    begins, ends, warm, days = day.heated or otherwise.heated or NO_HEATING
     heated = begins != ends
     return UsualDay(
         hours=day.hours or otherwise.hours,
         season=season,
         heated=(begins, ends) if heated else None,
         heated_c=warm if heated else None,
+        heated_days=days,
         coldest_c=day.coldest_c,
         valid_from=day.valid_from,
         replaced_at=day.replaced_at,
@@ -179,7 +181,9 @@ def _sets(
 def _heating(row: Row[Any]) -> Heating | None:
     if row.heated_from_min is None:
         return None
-    return row.heated_from_min, row.heated_until_min, row.heated_c
+    bits = row.heated_days
+    days = EVERY_DAY if bits is None else tuple(day for day in EVERY_DAY if bits >> day & 1)
+    return row.heated_from_min, row.heated_until_min, row.heated_c, days
 
 
 def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualHour]]:

@@ -17,6 +17,8 @@ COLUMNS = """
 ALTER TABLE reading ADD COLUMN humidity_supposed BOOLEAN;
 -- What a part that came in finished had on it, of unknown age: varnish, paint, wax, unknown.
 ALTER TABLE part ADD COLUMN old_finish TEXT DEFAULT '' NOT NULL;
+-- A heater that runs on some days of the week only.
+ALTER TABLE usual_day ADD COLUMN heated_days INTEGER;
 """
 
 

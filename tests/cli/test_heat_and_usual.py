@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -14,8 +15,9 @@ from run import Finishlog, furnished
 from finishlog import errors
 from finishlog.cli.time_heated import heated_span
 from finishlog.cli.usual_words import read_heating, read_hours, read_season, season_words
+from finishlog.core.room_air import RoomAir
 from finishlog.core.units import Temperature
-from finishlog.core.usual_day import UsualHour
+from finishlog.core.usual_day import UsualDay, UsualHour
 from finishlog.errors import UsageFault
 
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -112,12 +114,60 @@ def test_the_points_of_a_day(typed: list[str], meant: list[UsualHour]):
 
 
 def test_heating_and_seasons():
-    assert read_heating(["16-23", "18C"], C) == (960, 1380, 18)
-    assert read_heating(["22:30-6"], C) == (1350, 360, None)
-    assert read_heating(["18-24"], C) == (1080, 0, None)
+    every = tuple(range(7))
+    assert read_heating(["16-23", "18C"], C) == (960, 1380, 18, every)
+    assert read_heating(["22:30-6"], C) == (1350, 360, None, every)
+    assert read_heating(["18-24"], C) == (1080, 0, None, every)
+    assert read_heating(["mon-fri", "18-23", "18C"], C) == (1080, 1380, 18, (0, 1, 2, 3, 4))
+    assert read_heating(["sat,sun", "9-17"], C) == (540, 1020, None, (5, 6))
+    assert read_heating(["weekends", "9-17"], C) == (540, 1020, None, (5, 6))
     assert read_season("nov-mar") == (11, 3)
     assert read_season("January") == (1, 1)
     assert season_words((11, 3)) == "Nov to Mar"
+
+
+def test_a_room_need_not_be_named_where_only_one_holds_open_parts(tmp_path: Path):
+    program = Finishlog(tmp_path)
+    program.did("room", "new", "shop")
+    program.did("room", "new", "shed")
+    assert program("air", "18C", "50%").code == errors.NO_SUCH_THING, "nothing stands anywhere"
+    program.did("part", "new", "desk/leg", "--room", "shop")
+    for words in (
+        ("air", "18C", "50%"),
+        ("heat", "till", "23", "20C"),
+        ("room", "usual", "6:8C", "15:16C/50%"),
+        ("room", "heating", "mon-fri", "18-23", "18C"),
+        ("room", "night", "7C"),
+        ("room", "usual"),
+    ):
+        assert "shop" in program.did(*words).out or words == ("room", "usual")
+    program.did("part", "new", "desk/top", "--room", "shed")
+    for words in (("air", "18C", "50%"), ("room", "heating", "18-23"), ("room", "night", "7C")):
+        refused = program(*words)
+        assert (refused.code, "shed, shop" in refused.err) == (errors.NO_SUCH_THING, True)
+
+
+def test_heating_on_some_days_of_the_week_says_what_it_takes_the_place_of(shop: Finishlog):
+    """The 24th of November 2026 is a Tuesday."""
+    shop.did("room", "usual", "finishing", "6:8C", "15:8C/50%")
+    said = shop.did("room", "heating", "finishing", "mon-fri", "18-23", "18C").out
+    assert "heated mon-fri 18:00 to 23:00, to 18 °C" in said
+    again = shop.did("room", "heating", "finishing", "sat,sun", "9-17", "18C").out
+    assert "in place of: heated mon-fri 18:00 to 23:00, to 18 °C" in again
+    hours, told = (UsualHour(0, 8, 50),), EVENING - timedelta(days=2)
+    usual = UsualDay(hours, heated=(18 * 60, 23 * 60), heated_c=18, valid_from=told)
+    for days, warmth in (((1,), 18), ((0, 2, 3, 4, 5, 6), 8)):
+        room = RoomAir(usual=(replace(usual, heated_days=days),), zone=BERLIN, id=1)
+        assert room.expected_at(EVENING).temperature_c == warmth
+
+
+def test_one_heat_typed_twice_is_one_and_of_two_at_once_the_warmer_counts(shop: Finishlog):
+    shop.did("heat", "till", "23", "20C")
+    assert "the two are one heat" in shop.did("heat", "till", "23", "20C").out
+    assert "the warmer counts" in shop.did("heat", "till", "23", "24C").out
+    lines = shop.did("heat", "--json").document["answer"]
+    assert [(line["temperature_c"], len(line["also"])) for line in lines] == [(20, 1), (24, 0)]
+    assert "finishing: on by the log until 23:00" in shop.did("leave").out
 
 
 BAD = [

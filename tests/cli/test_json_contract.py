@@ -112,9 +112,9 @@ AIR_TAKEN_IN = {
 USUAL = {
     "": "coldest_night_c days room",
     "days[]": "damp_is_assumed day drawn",
-    "days[].day": "coldest_c heated heated_c hours replaced_at season valid_from",
+    "days[].day": "coldest_c heated heated_c heated_days hours replaced_at season valid_from",
 }
-USUAL_SET = USUAL | {"": "act caution coldest_night_c days notes room taken_from"}
+USUAL_SET = USUAL | {"": "act caution coldest_night_c days instead_of notes room taken_from"}
 
 # Every command, with a line that it ends well with, and the keys of its answer by their place.
 CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
@@ -145,7 +145,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "heat": (
         "Sat 9 till 17 18C",
         {
-            "": "act caution how_warm_unknown notes room room_is_new span temperature_c",
+            "": "act beside caution how_warm_unknown notes room room_is_new span temperature_c",
             "span": WHEN,
             "notes[]": NOTE,
         },
@@ -235,7 +235,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat mixes next_visit now rags ready_then sprayed tape",
+            "": "closing deadlines frost heat heaters mixes next_visit now rags ready_then sprayed"
+            " tape",
             "rags[]": RAGS,
         },
     ),

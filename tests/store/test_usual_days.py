@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from conftest import NOW, Bench
 
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.store.usual import NO_HEATING, put_usual_day, read_usual_days
 
 WEEK_AGO = NOW - timedelta(days=7)
@@ -38,16 +38,18 @@ def test_what_is_not_said_stays_as_it_was(bench: Bench):
     with bench.db.writing("edit", "", NOW, "Europe/Berlin") as ledger:
         put_usual_day(ledger.connection, room, WEEK_AGO, coldest_c=9.0)
         put_usual_day(ledger.connection, room, WEEK_AGO, hours=[MORNING])
-        put_usual_day(ledger.connection, room, WEEK_AGO, heated=(960, 1380, 18.0))
+        put_usual_day(ledger.connection, room, WEEK_AGO, heated=(960, 1380, 18.0, (0, 1, 2)))
     with bench.db.reading() as connection:
         (day,) = read_usual_days(connection, NOW)[room]
-    assert day == UsualDay((MORNING,), None, (960, 1380), 18.0, 9.0, WEEK_AGO)
+    assert day == UsualDay((MORNING,), None, (960, 1380), 18.0, (0, 1, 2), 9.0, WEEK_AGO)
 
 
 def test_a_season_takes_the_rest_of_the_year_where_it_says_nothing(bench: Bench):
     room = bench.room
     with bench.db.writing("edit", "", NOW, "Europe/Berlin") as ledger:
-        put_usual_day(ledger.connection, room, WEEK_AGO, hours=[MORNING], heated=(960, 0, None))
+        put_usual_day(
+            ledger.connection, room, WEEK_AGO, hours=[MORNING], heated=(960, 0, None, EVERY_DAY)
+        )
         put_usual_day(ledger.connection, room, WEEK_AGO, hours=[EVENING], season=WINTER)
         put_usual_day(ledger.connection, room, WEEK_AGO, heated=NO_HEATING, season=(6, 8))
     with bench.db.reading() as connection:
