@@ -159,7 +159,7 @@ def test_fc011_an_oil_is_wiped_off_and_left_for_days_not_laid_on_like_varnish(fi
         assert "recoat after Tue 10 Mar, test from Thu 05:00" in next_day
     with FC011.trap:
         assert "BENCH NOW" not in next_day
-        assert "stop: drying" in finisher.types("2026-03-02 18:06", "log rod tung")
+        assert "stop: rod: drying" in finisher.types("2026-03-02 18:06", "log rod tung")
     finisher.types("2026-03-02 18:30", "log rod wipe")
     finisher.types("2026-03-03 18:06", STILL, "log rod tung", "log rod wipe")
     finisher.types("2026-03-17 18:00", STILL, "check rod tacky")
@@ -167,7 +167,7 @@ def test_fc011_an_oil_is_wiped_off_and_left_for_days_not_laid_on_like_varnish(fi
     with FC011.line(3):
         assert "what stands on the wood and shines stays soft for good" in why
         assert "no wax over it" in why
-        assert "stop: blocked: touch failed: tacky" in finisher.types(
+        assert "stop: rod: the touch check found it tacky" in finisher.types(
             "2026-03-17 18:05", "log rod wax"
         )
 
@@ -193,14 +193,16 @@ def test_fc012_a_damp_night_dries_a_coat_on_top_only(finisher: Finisher):
     )
     damp = finisher.types("2026-03-07 18:00", "log boards urethane")
     with FC012.line(1):
-        assert "stop: 95 % RH is above the 75 % limit" in damp
+        assert "stop: boards: 95 % RH is above the 75 % limit" in damp
         assert "recoat no date in this air" in damp
     finisher.types("2026-03-08 13:00", "air 13C 95%")
     with FC012.trap:
         after_20_h = finisher.reads("2026-03-08 14:00", "ready")
         assert "recoat no date in this air" in after_20_h
         assert "BENCH NOW" not in after_20_h
-        assert "stop: drying" in finisher.types("2026-03-08 14:00", "log boards urethane --scuffed")
+        assert "stop: boards: drying" in finisher.types(
+            "2026-03-08 14:00", "log boards urethane --scuffed"
+        )
     wrinkled = finisher.types("2026-03-08 19:00", "fault boards wrinkle")
     assert "the coat below was not dry through: urethane went on 20 h before" in wrinkled
     assert "damp air slowed the coat below: 95 % RH" in wrinkled

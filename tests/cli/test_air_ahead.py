@@ -39,7 +39,7 @@ def test_a_usual_night_that_freezes_moves_the_start_to_the_morning(finisher: Fin
     assert "start    here from Tue 07:00, Tue 13:00 at the latest: tack-free before" in asked
 
     done = finisher.types("2026-11-09 18:10", "log canoe varnish")
-    assert "caution: dew may fog it" in done
+    assert "caution: canoe: dew may fog it" in done
     night = finisher.why("2026-11-09 18:11", "canoe")
     in_the_cold = [
         hour
@@ -90,7 +90,7 @@ def test_an_oil_finish_at_four_degrees_gets_no_date(finisher: Finisher):
 
     # Whoever insists: it is logged, gets no date, and the mark stays.
     told = finisher.types("2026-01-09 08:10", "log back blend")
-    assert "stop: 4.4 °C is below the 10 °C" in told
+    assert "stop: back: 4.4 °C is below the 10 °C" in told
     finisher.types("2026-01-09 08:20", "log back wipe")
     recoat = finisher.stage("2026-01-09 08:21", "back", "recoat")
     assert (recoat["low"], recoat["high"]) == (None, None)

@@ -86,7 +86,9 @@ def test_steps_with_mask_and_glue_up_are_planned_in_that_order(finisher: Finishe
     finisher.types("2026-11-25 08:20", "log offcut shellac")
     finisher.types("2026-11-25 18:00", "air 12.8C 50% --room shop")
     over = finisher.types("2026-11-25 18:05", "log offcut mix")
-    assert "caution: over dewaxed shellac, 2 lb cut: A blend cannot soak into a film" in over
+    assert (
+        "caution: offcut: over dewaxed shellac, 2 lb cut: A blend cannot soak into a film" in over
+    )
 
     finisher.types("2026-11-25 18:10", "log side sand", "log side mask", "log side mix")
     finisher.types("2026-11-25 18:20", "log side wipe --face inside")

@@ -79,7 +79,7 @@ def test_cold_between_two_coats_counts_and_a_wrinkle_asks_for_a_patch(finisher: 
     assert friday["standing"]["answer"] == "drying"
     assert friday["clock"]["done_h"] < 24
     told = finisher.types("2026-03-06 18:00", "log hall kitchen urethane --scuffed")
-    assert "stop: drying" in told
+    assert "stop: hall and kitchen: drying" in told
     finisher.types("2026-03-06 22:00", "fault hall wrinkle --where 'over the oak'")
     (oak,), (pine,) = (finisher.whys("2026-03-06 22:01", part) for part in ("hall", "kitchen"))
     assert oak["standing"]["answer"] == "blocked"
@@ -124,7 +124,7 @@ def test_fit_to_be_used_is_not_fit_for_another_class_on_top(finisher: Finisher):
     assert "without one a week at the very least" in said(over)
     (stopped,) = finisher.asks("2026-03-03 20:00", "ready")["stopped"]
     assert stopped["product"] == "sealer"
-    assert "stop: over oil and varnish blend" in finisher.types(
+    assert "stop: tops ×3: over oil and varnish blend" in finisher.types(
         "2026-03-03 20:05", "log tops sealer"
     )
     finisher.types("2026-03-03 23:05", "check tops gums")
@@ -167,7 +167,9 @@ def test_what_fails_the_scratch_blocks_its_own_face(finisher: Finisher):
     assert hours("2026-03-01T09:00:00+00:00", day["standing"]["high"]) >= 168
     assert "after a day dewaxed shellac or vinyl sealer between" in said(day)
     assert "waterborne over oil stain" in finisher.types("2026-03-02 09:01", "why chairs")
-    assert "stop: drying" in finisher.types("2026-03-02 09:05", "log chairs sealer --method spray")
+    assert "stop: chairs ×4: drying" in finisher.types(
+        "2026-03-02 09:05", "log chairs sealer --method spray"
+    )
     finisher.types("2026-03-07 09:00", f"air {STILL}")
     finisher.types("2026-03-07 09:01", "check chairs:1@seat chairs:3@back flakes")
     finisher.types("2026-03-07 09:02", "check chairs:2@seat holds")
@@ -182,7 +184,7 @@ def test_what_fails_the_scratch_blocks_its_own_face(finisher: Finisher):
         assert finisher.stage("2026-03-07 09:05", "chairs:1@seat", each)["blocked"]
         assert not finisher.stage("2026-03-07 09:05", "chairs:2@seat", each)["blocked"]
     buried = finisher.types("2026-03-07 09:06", "log chairs:1@seat sealer")
-    assert "stop: blocked: scratch failed: flakes" in buried
+    assert "stop: chairs:1, seat: the scratch check found it flakes" in buried
     still = finisher.stage("2026-03-20 09:00", "chairs:1@seat", "pack")
     assert still["blocked"] == "scratch failed: flakes"
     fault = finisher.types("2026-03-20 09:01", "fault chairs:3@back peel --where 'top rail'")
@@ -205,7 +207,7 @@ def test_a_blister_blocks_the_parts_that_have_it(finisher: Finisher):
     )
     finisher.types("2026-03-03 09:00", f"air {STILL}")
     first = finisher.types("2026-03-03 09:05", "log solid veneered clear")
-    assert "stop: over oil and varnish blend: Oil keeps weeping" in first
+    assert "stop: solid ×2 and veneered ×2: over oil and varnish blend: Oil keeps weeping" in first
     finisher.types("2026-03-04 09:00", f"air {STILL}", "log solid veneered clear --scuffed")
     stars = finisher.types("2026-03-06 09:00", f"air {STILL}", "fault solid blister")
     assert "let it stand two to three days and harden, then scrape or sand" in stars
@@ -307,4 +309,4 @@ def test_surplus_left_to_set_is_mended_within_minutes_or_stops_the_varnish(finis
     assert "wiped after 20 min" in third
     assert "fault unwiped surplus (left half, partly wiped off)" in third
     varnished = finisher.types("2026-07-06 11:05", "log top varnish")
-    assert "stop: unwiped surplus (left half, partly wiped off) on stain" in varnished
+    assert "stop: top: unwiped surplus (left half, partly wiped off) on stain" in varnished

@@ -42,7 +42,7 @@ def test_one_set_of_two_woods_is_packed_by_its_own_last_coat(finisher: Finisher)
     finisher.types("2026-03-04 05:30", "air 23C 50%")
     assert "touch       reached" in finisher.types("2026-03-04 05:30", "when walnut")
     said = finisher.types("2026-03-04 05:30", "log walnut pack")
-    assert "stop: drying: pack not reached; nothing but air may touch it: foam" in said
+    assert "stop: walnut ×4: drying: pack not reached; nothing but air may touch it: foam" in said
     assert "stop" not in finisher.types("2026-03-04 05:30", "log maple pack")
     walnut = finisher.types("2026-03-04 08:00", "when walnut")
     assert "pack        test first (thumbnail); promised after" in walnut
@@ -145,7 +145,7 @@ def test_load_before_light_use_is_named_when_a_film_peels(finisher: Finisher):
     assert "fully hard: rugs and cloths too" in card
     assert "adhesive pads and tape" in card
     loaded = finisher.types("2026-03-02 19:30", "log floor use")
-    assert "stop: drying: light use not reached" in loaded
+    assert "stop: floor: drying: light use not reached" in loaded
     said = finisher.types("2026-03-09 19:30", "fault floor peel")
     assert "use after 6 h, before light use" in said
     assert "no scuffing between the coats: logged as not scuffed" in said
@@ -177,7 +177,7 @@ def test_the_card_says_what_light_use_is_and_felt_hard_is_no_test(finisher: Fini
     assert hard > "2026-06-07", "and thirty"
     assert max(map(len, card.splitlines())) <= 80
     used = finisher.types("2026-05-10 10:00", "log top use")
-    assert "stop: drying: light use not reached" in used
+    assert "stop: top: drying: light use not reached" in used
     finisher.types("2026-05-10 10:00", "check top no-smell", "check top no-print")
     after = finisher.stage("2026-05-10 10:01", "top", "cured")
     assert after["high"] == hard, "no test of the surface makes it harder inside"
@@ -211,7 +211,7 @@ def test_rubbing_out_goes_by_class_cold_and_smell(finisher: Finisher):
     assert "2026-03-23" <= low["box"]
     assert low["cold"] > low["lid"], "later where it was cold"
     soon = finisher.types("2026-03-05 09:00", "log lid rub-out")
-    assert "stop: drying: rub not reached" in soon
+    assert "stop: lid: drying: rub not reached" in soon
     finisher.types("2026-03-05 09:01", "undo")
     finisher.types("2026-03-16 09:00", "air 23C 50% --room shop")
     rub = finisher.stage("2026-03-16 09:00", "lid", "rub")
@@ -220,12 +220,12 @@ def test_rubbing_out_goes_by_class_cold_and_smell(finisher: Finisher):
         "2026-03-16 09:00", "when lid"
     )
     finisher.types("2026-03-16 09:01", "check lid smells")
-    assert "stop: blocked: smell failed: smells" in finisher.types(
+    assert "stop: lid: the smell check found it smells" in finisher.types(
         "2026-03-16 09:02", "log lid rub-out"
     )
     finisher.types("2026-03-16 09:03", "undo")
     finisher.types("2026-03-17 09:00", "check lid no-smell")
-    assert "stop" not in finisher.types("2026-03-17 09:01", "log lid rub-out", "log lid wax")
+    assert "stop: " not in finisher.types("2026-03-17 09:01", "log lid rub-out", "log lid wax")
     over_it = finisher.types("2026-03-18 09:00", "log lid varnish")
     assert "Nothing sticks to wax" in over_it
     finisher.types(
@@ -233,7 +233,7 @@ def test_rubbing_out_goes_by_class_cold_and_smell(finisher: Finisher):
     )
     finisher.types("2026-03-18 09:10", "log leg varnish")
     too_early = finisher.types("2026-03-28 09:10", "log leg wax")
-    assert "caution: varnish is still to come: Nothing sticks to wax" in too_early
+    assert "caution: leg: varnish is still to come: Nothing sticks to wax" in too_early
 
 
 def test_what_never_may_stand_on_a_film_is_no_question_of_weeks(finisher: Finisher):

@@ -65,7 +65,7 @@ def test_what_a_sheet_says_of_stacking_and_packing_counts(shop: Finishlog):
 def test_packed_too_early_is_told_what_presses_into_it(shop: Finishlog):
     """Finishing-education page: plain paper or foam, and not before the date."""
     said = shop.did("log", "top", "pack", now="2026-03-02T20:00:00+00:00").out
-    assert "stop: drying: pack not reached; nothing but air may touch it: foam, paper" in said
+    assert "stop: top: drying: pack not reached; nothing but air may touch it: foam" in said
 
 
 def test_a_coat_that_bars_the_coats_to_come_is_warned_of(shop: Finishlog):
@@ -75,7 +75,7 @@ def test_a_coat_that_bars_the_coats_to_come_is_warned_of(shop: Finishlog):
     shop.did("part", "new", "table/lid", "--steps", "waxed")
     shop.did("log", "lid", "water")
     early = shop.did("log", "lid", "wax", now="2026-04-20T09:00:00+00:00").out
-    assert "caution: water is still to come: Nothing sticks to wax" in early
+    assert "caution: lid: water is still to come: Nothing sticks to wax" in early
     shop.did("undo")
     shop.did("log", "lid", "water", now="2026-04-20T09:00:00+00:00")
     in_turn = shop.did("log", "lid", "wax", now="2026-06-20T09:00:00+00:00").out

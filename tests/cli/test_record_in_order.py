@@ -107,7 +107,7 @@ def test_a_time_with_two_readings_is_refused_and_a_bulk_act_is_undone(finisher: 
     assert "Fri 18:10 → 00:10; the old entry stays in history" in said
     assert "moved    kitchen/doors:4-50: after" in said
     assert "was ready" in said
-    assert "stop: act 8, poly: drying" in said
+    assert "stop: doors:1-3: act 8, poly: drying" in said
     first = next(a for a in finisher.asks("2026-05-03 10:01", "history") if a["act"] == 4)
     assert first["happened"]["latest"] == "2026-05-01T17:10:00Z"
     assert first["amended_by"] == 9

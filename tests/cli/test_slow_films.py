@@ -71,7 +71,7 @@ def test_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: Finish
     )
     finisher.types("2026-06-12 09:00", "air 24C 74%", "log floor poly --scuffed")
     damp = finisher.types("2026-06-16 09:00", "air 26C 78%", "log floor poly --scuffed")
-    assert "stop: 78 % RH is above the 75 % limit" in damp
+    assert "stop: floor: 78 % RH is above the 75 % limit" in damp
     for day in range(17, 26):
         finisher.types(f"2026-06-{day} 09:00", "air 31C 73%")
     finisher.types("2026-06-25 09:05", "check floor dry")

@@ -48,7 +48,7 @@ def test_between_a_window_that_closed_and_the_scuff_there_is_a_gap(finisher: Fin
     assert plan[0] == ("2026-11-17T08:00", "scuff")
 
     done = finisher.types("2026-11-16 13:01", "log top fast")
-    assert "stop: dead zone" in done
+    assert "stop: top: dead zone" in done
     finisher.types("2026-11-16 13:02", "undo")
     for hour in ("10:05", "16:00", "20:00"):
         assert answers(finisher.asks(f"2026-11-16 {hour}", "ready")["drying"]) == {
@@ -92,4 +92,4 @@ def test_oil_takes_oil_after_a_day_and_varnish_after_a_week(finisher: Finisher):
     assert (line["answer"], line["high"]) == ("drying", "2026-06-09T17:10:00Z")
     why = finisher.types("2026-06-04 18:10", "why top")
     assert "A week after the last oil" in why
-    assert "stop: drying" in finisher.types("2026-06-04 18:15", "log top poly")
+    assert "stop: top: drying" in finisher.types("2026-06-04 18:15", "log top poly")

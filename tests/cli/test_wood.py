@@ -62,7 +62,7 @@ def test_a_coat_on_wet_wood_is_tested_first_and_warned_of(shop: Finishlog):
     before = next_coat(shop)
     assert (before["answer"], before["operation"]) == ("test first", "coat")
     assert before["because"].startswith("wood at 14 % moisture")
-    assert "caution: wood at 14 % moisture" in shop.did("log", "doors", "sealer").out
+    assert "caution: doors ×2: wood at 14 % moisture" in shop.did("log", "doors", "sealer").out
 
 
 def test_the_act_behind_it_is_named(shop: Finishlog):
