@@ -70,7 +70,7 @@ def read_heating(
         return 0, 0, None, EVERY_DAY
     said = together(words)
     at = next((n for n, word in enumerate(said) if span_of_day(word)), 0)
-    span = span_of_day(said[at])
+    span = span_of_day(said[at]) if said else None
     days = sorted({day for word in said[:at] for day in days_said(word)})
     said = said[at:]
     if span is None or len(said) > 2:

@@ -162,6 +162,9 @@ def resolve_with_old(
     meant = [(k, path) for k, path in old if said_in_full(selector, k.path)]
     if whole or not meant:
         return found
+    if len({path for _, path in meant}) == 1:
+        # Renamed twice, itself or its project: whichever of its old names fits, it is this part.
+        meant = meant[-1:]
     before = resolve(selector, [k for k, _ in meant])
     now = {k.path: path for k, path in meant}
     if isinstance(before, NoSuch):

@@ -182,6 +182,7 @@ BAD = [
     (["room", "usual", "finishing", "7:12C", "--as-read"], "say one"),
     (["room", "heating", "finishing", "16-16"], "16-23 18C"),
     (["room", "heating", "finishing", "often"], "16-23 18C"),
+    (["room", "heating", "finishing", " "], "16-23 18C"),
 ]
 
 

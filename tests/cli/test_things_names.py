@@ -64,6 +64,15 @@ def test_so_is_a_part_of_a_renamed_project(shop: Finishlog):
     assert "once cabinet" in shop.did("project", "list").out
 
 
+def test_a_part_whose_project_was_renamed_too_is_still_one_part_by_its_bare_old_name(
+    shop: Finishlog,
+):
+    shop.did("part", "rename", "door", "wing")
+    shop.did("project", "rename", "cabinet", "wall-cabinet")
+    for typed in ("door", "door:1"):
+        assert "wall-cabinet/wing" in shop.did("on", typed).out
+
+
 @pytest.mark.parametrize(
     ("kind", "old", "new", "use"),
     [
