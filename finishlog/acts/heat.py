@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from finishlog.acts.air import room_or_first
 from finishlog.asks.heaters import HeatLine, heaters
-from finishlog.asks.look import look
+from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.findings import NO_FLAME
+from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
+from finishlog.core.ignition import lit_by
 from finishlog.core.records import When
 from finishlog.core.safety_notes import SafetyNote, notes_for
 from finishlog.core.shop import Room
+from finishlog.core.stages import Stage
+from finishlog.core.usual_air import Heat
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
@@ -37,6 +41,8 @@ class HeatLogged:
     caution: str
     notes: tuple[SafetyNote, ...]
     beside: tuple[HeatLine, ...] = ()
+    # Of the kind of heater, and of films in the room whose vapour burns.
+    warnings: tuple[Finding, ...] = ()
 
 
 def heat(
@@ -53,6 +59,7 @@ def heat(
     with database.writing("heat", words, clock.now, clock.zone.key) as ledger:
         known, new = room_or_first(ledger, clock, room)
         beside = () if new else tuple(_at_once(ledger, facts, clock, known.name, span))
+        seen = look(ledger.connection, facts, clock)
         ledger.heated(span, room=known.id, temperature_c=temperature_c)
         return HeatLogged(
             act=ledger.act_id,
@@ -64,6 +71,28 @@ def heat(
             caution=NO_FLAME,
             notes=notes_for(facts.notes, WARMING),
             beside=beside,
+            warnings=tuple(_lit(known, span, seen)),
+        )
+
+
+def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
+    """Yield what the heater lights: a film in the room that is not tack-free as it comes on."""
+    heat = Heat(span.earliest, span.latest)
+    for state in (z for z in seen.bench.in_the_shop if z.room.id == room.id and z.top):
+        assert state.top is not None
+        dry = state.stages.get(Stage.TACK_FREE)
+        if dry is not None and dry.high is not None and dry.high <= span.earliest:
+            continue
+        found = lit_by(state.top.of, room.heater, heat, room.name)
+        if found is not None:
+            yield replace(found, on=(state.part.path,))
+            return
+    if room.heater is None:
+        yield Finding(
+            Level.NOTE,
+            f"what heats {room.name} is not on record",
+            f"finishlog room edit {room.name} --heater sealed, fan, glow or flame",
+            rule=Rule.HEATER_UNTOLD,
         )
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from finishlog.acts.archiving import in_use, rooms_used
-from finishlog.acts.made import Made, a_name, free_name
+from finishlog.acts.made import Made, a_name, free_name, in_words
 from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
+from finishlog.core.ignition import HeaterKind
 from finishlog.core.shop import ThingKind
 from finishlog.core.shop_hours import WeeklyHours
+from finishlog.errors import UsageFault
 from finishlog.picking import pick_room
 from finishlog.store.archive import archive
 from finishlog.store.changes import changed
@@ -52,12 +54,28 @@ def coldest_night(
     return Made("room", known.name)
 
 
-def edit_room(database: Database, clock: Clock, words: str, typed: str, note: str) -> Made:
-    """Change a room's note."""
+def edit_room(
+    database: Database,
+    clock: Clock,
+    words: str,
+    typed: str,
+    note: str | None,
+    heater: HeaterKind | None,
+) -> Made:
+    """Change a room's note, or what heats it."""
+    if note is None and heater is None:
+        raise UsageFault("nothing to change", "say what: --note, --heater")
     with database.writing("room edit", words, clock.now, clock.zone.key) as ledger:
         room = pick_room(read_shop(ledger.connection, clock.now), typed)
-        set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
-    return Made("room", room.name, "note changed")
+        said = []
+        if note is not None:
+            set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
+            said.append("note changed")
+        if heater is not None:
+            shown = (room.heater or "not said", heater.value)
+            set_value(ledger, ThingKind.ROOM, room.id, "heater", heater.value, shown)
+            said.append(f"heated by: {heater.value}")
+    return Made("room", room.name, in_words(*said))
 
 
 def rename_room(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
@@ -85,3 +103,23 @@ def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[Week
         put_shop_hours(ledger.connection, week, clock.now)
         put_setting(ledger.connection, TIME_ZONE, clock.zone.key)
     return Made("shop", "hours")
+
+
+# What people call it.
+_HEATERS = {
+    HeaterKind.SEALED: ("radiator", "oil radiator", "oil-filled", "water", "underfloor"),
+    HeaterKind.FAN: ("fan heater", "coil", "blower", "convector"),
+    HeaterKind.GLOW: ("radiant", "infrared", "quartz", "halogen", "wire", "electric fire"),
+    HeaterKind.FLAME: ("gas", "propane", "paraffin", "kerosene", "wood", "stove", "wood stove",
+                       "pilot", "furnace", "torch"),
+}  # fmt: skip
+
+
+def heater_word(typed: str) -> HeaterKind:
+    """Read what heats a room; UsageFault names the kinds."""
+    word = " ".join(typed.casefold().replace("-", " ").split())
+    for kind, called in _HEATERS.items():
+        if word in {kind.value, *(name.replace("-", " ") for name in called)}:
+            return kind
+    kinds = "; ".join(f"{kind}: {', '.join(called)}" for kind, called in _HEATERS.items())
+    raise UsageFault(f"{typed!r} is no kind of heater known here", kinds)

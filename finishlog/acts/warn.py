@@ -13,6 +13,7 @@ from finishlog.core.chemistry import Ingredient
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass, Method
 from finishlog.core.grouping import labels_of
+from finishlog.core.ignition import FLAMMABLE
 from finishlog.core.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
 from finishlog.core.records import Coat, Operation
 from finishlog.core.shop import FaceKind
@@ -69,6 +70,9 @@ def warnings_before(
             verdict = verdict_on(state, then.bench, over, method, facts)
             if _asked_tonight(then, facts):
                 verdict = _without_the_night(verdict)
+            if _heater_asked_tonight(then, facts):
+                left = tuple(f for f in verdict.findings if f.rule is not Rule.HEATER_UNTOLD)
+                verdict = replace(verdict, findings=left)
             of_it += [*_joint(state), *_shuts_out(state, over, then, facts)]
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
@@ -90,6 +94,13 @@ def _asked_tonight(then: Look, facts: Facts) -> bool:
     coats = (e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately)
     classes = {coat.figures.class_key for coat in coats}
     return any(facts.finish_class(key).limits.warm_first_h for key in classes)
+
+
+def _heater_asked_tonight(then: Look, facts: Facts) -> bool:
+    """Tell whether a coat of this evening has asked what heats the room already."""
+    lately = then.bench.now - _EVENING
+    coats = (e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately)
+    return any(FLAMMABLE in facts.finish_class(c.figures.class_key).hazards for c in coats)
 
 
 def _without_the_night(verdict: Verdict) -> Verdict:

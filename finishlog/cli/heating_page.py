@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.whereabouts_page import span_words
+from finishlog.cli.words import remedies
+from finishlog.core.findings import Level
 from finishlog.core.units import Temperature
 
 if TYPE_CHECKING:
@@ -28,6 +30,8 @@ def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
         page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
     for line in answer.beside:
         page.line(_beside(answer, line, clock, unit))
+    for finding, words in zip(answer.warnings, remedies(answer.warnings), strict=True):
+        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
     cautions(page, answer.caution, answer.notes)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page

@@ -62,14 +62,19 @@ def room_night(
 def room_edit(
     context: typer.Context,
     name: Name,
-    note: Annotated[str, typer.Option("--note", help="Words to keep with it.")],
+    note: Annotated[str | None, typer.Option("--note", help="Words to keep with it.")] = None,
+    heater: Annotated[
+        str | None,
+        typer.Option("--heater", metavar="KIND", help="sealed, fan, glow or flame; gas, stove ..."),
+    ] = None,
     json: Json = False,
 ) -> None:
-    """Change a room's note; how cold its nights get: room night."""
-    from finishlog.acts.rooms import edit_room
+    """Change a room's note or what heats it; how cold its nights get: room night."""
+    from finishlog.acts.rooms import edit_room, heater_word
 
     here = desk(context)
-    made = edit_room(here.database, here.clock, here.words, name, note)
+    kind = heater_word(heater) if heater is not None else None
+    made = edit_room(here.database, here.clock, here.words, name, note, kind)
     show_made(here, "room edit", made, json)
 
 

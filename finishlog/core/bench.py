@@ -141,6 +141,7 @@ def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
             tuple(one_heat(heats[room.id])),
             zone,
             room.name,
+            room.heater,
         )
         for room in shop.rooms.values()
     }

@@ -25,6 +25,8 @@ class Rule(StrEnum):
     NIGHT_UNTOLD = "night not told"
     OILY_WOOD = "oily wood"
     POT_LIFE = "pot life"
+    HEATER = "heater"
+    HEATER_UNTOLD = "heater not told"
 
 
 @dataclass(frozen=True, slots=True)

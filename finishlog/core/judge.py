@@ -26,11 +26,13 @@ from finishlog.core.fault_verdicts import (
 from finishlog.core.faults import patch_due
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
+from finishlog.core.ignition import WHAT, lit_by, vapour_until
 from finishlog.core.layers import ABRADES, Layer
 from finishlog.core.moisture import moisture_findings
 from finishlog.core.old_finish import finding_of_sanding, findings_over
 from finishlog.core.quantities import celsius
 from finishlog.core.records import Found, Operation
+from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage, shown
 from finishlog.core.still_soft import is_hot, past_hope
 from finishlog.core.underneath import Underneath, fault_in_the_stack, look_through
@@ -258,7 +260,8 @@ def _coat(
     air = air_findings(over, method, state.room, near.now, book.drying, state.stays, state.told)
     # Wood too wet asks for a sample first, as doubtful air does.
     air = (*air, *moisture_findings(state, near.now, book))
-    findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air)
+    lit = _lit(state, over, near.now)
+    findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air, *lit)
     blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
     if blocked:
         return _with(blocked, findings)
@@ -270,6 +273,12 @@ def _coat(
         return _with(timed, findings)
     verdict = _now(state, over, timed, under, air, near, book)
     verdict = _warming_up(state, over, verdict, near, book)
+    burns = next((f for f in lit if f.level is Level.STOP), None)
+    if burns is not None and verdict.answer in MAY_ACT:
+        heat = state.room.heater_between(near.now, vapour_until(over, near.now))
+        high = heat.end if heat else None
+        verdict = replace(_bound_by(Answer.WAITS, burns), high=high, waits_for=_out(state.room))
+        return replace(verdict, findings=findings)
     return _with(coat_while_wiped(state, verdict, near.now, book), findings)
 
 
@@ -278,12 +287,21 @@ def _underneath(
 ) -> Underneath:
     """Ask what lies there about one more coat: the layers, then the wood or an old finish."""
     old = state.old_finish
-    under = look_through(
-        state.layers, over, state.species, book, now, method, on_wood=old is None
-    )
+    under = look_through(state.layers, over, state.species, book, now, method, on_wood=old is None)
     found = findings_over(old, state.told)
     wants_test = under.wants_test or bool(found)
     return replace(under, findings=(*under.findings, *found), wants_test=wants_test)
+
+
+def _out(room: RoomAir) -> str:
+    return f"{WHAT[room.heater]} to be out" if room.heater else "the heater to be out"
+
+
+def _lit(state: ZoneState, over: FinishClass, now: datetime) -> tuple[Finding, ...]:
+    """Return what speaks against vapour that burns beside the heater that is on record."""
+    heat = state.room.heater_between(now, vapour_until(over, now))
+    found = lit_by(over, state.room.heater, heat, state.room.name)
+    return (found,) if found else ()
 
 
 def _warming_up(

@@ -19,7 +19,8 @@ from itertools import pairwise
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.usual_air import DRAWN, Heat, supposed
+from finishlog.core.ignition import HeaterKind
+from finishlog.core.usual_air import DRAWN, Heat, heater_between, supposed
 from finishlog.core.usual_day import UsualDay
 
 # Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
@@ -62,7 +63,7 @@ class RoomAir:
 
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
     days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is;
-    `name`: what the shop calls it.
+    `name`: what the shop calls it; `heater`: what heats it, when that was said.
     """
 
     readings: tuple[AirPoint, ...] = ()
@@ -72,6 +73,11 @@ class RoomAir:
     heats: tuple[Heat, ...] = ()
     zone: tzinfo = UTC
     name: str = ""
+    heater: HeaterKind | None = None
+
+    def heater_between(self, start: datetime, end: datetime) -> Heat | None:
+        """Return a heater on record that runs at some time between; None: none is."""
+        return heater_between(self.usual, self.heats, self.zone, start, end)
 
     @cached_property
     def _moments(self) -> list[datetime]:

@@ -10,6 +10,7 @@ from enum import StrEnum
 from finishlog.core.air_span import AirPoint
 from finishlog.core.containers import Container
 from finishlog.core.finishes import Figure, RecoatWindow
+from finishlog.core.ignition import HeaterKind
 from finishlog.core.records import AnyEntry, Heated, Operation, Target
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage
@@ -192,6 +193,7 @@ class Room:
     note: str = ""
     # What it is like on a usual day, by season; a later one of the same season replaces an earlier.
     usual: tuple[UsualDay, ...] = ()
+    heater: HeaterKind | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -249,6 +249,29 @@ def _once(
             yield Heat(heat.start, heat.end, warm)
 
 
+def heater_between(
+    usual: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime,
+) -> Heat | None:
+    """Return a heater that runs at some time between, for once or as usual: the last to end."""
+    known = list(heats)
+    days = _held_at(usual, start)
+    for on in _dates(start - _DAY, end, zone) if any(day.heated for day in days) else ():
+        day = usual_on(days, on)
+        if day is not None and day.heated is not None and on.weekday() in day.heated_days:
+            begins, ends = day.heated
+            until = _moment(on + _DAY if ends <= begins else on, ends, zone)
+            known.append(Heat(_moment(on, begins, zone), until, day.heated_c))
+    return max((h for h in known if h.start < end and h.end > start), key=_end, default=None)
+
+
+def _end(heat: Heat) -> datetime:
+    return heat.end
+
+
 def _warmest(days: Sequence[UsualDay], read: Air | None) -> float | None:
     return max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Table, select
 
+from finishlog.core.ignition import HeaterKind
 from finishlog.core.records import Operation
 from finishlog.core.shop import (
     Face,
@@ -181,7 +182,8 @@ def read_rooms(
 
 def _room(row: Row[Any], usual: tuple[UsualDay, ...]) -> Room:
     nights = next((day.coldest_c for day in usual if day.season is None), None)
-    return Room(row.id, row.name, nights, row.note, usual)
+    heater = HeaterKind(row.heater) if row.heater else None
+    return Room(row.id, row.name, nights, row.note, usual, heater)
 
 
 def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:

@@ -53,6 +53,8 @@ room = Table(
     row_id(),
     Column("name", Text, nullable=False),
     note(),
+    # What heats it: sealed, fan, glow, flame; empty: not said.
+    Column("heater", Text, nullable=False, server_default=""),
     Column("archived_at", UtcDateTime),
     UniqueConstraint("name"),
 )

@@ -19,6 +19,8 @@ ALTER TABLE reading ADD COLUMN humidity_supposed BOOLEAN;
 ALTER TABLE part ADD COLUMN old_finish TEXT DEFAULT '' NOT NULL;
 -- A heater that runs on some days of the week only.
 ALTER TABLE usual_day ADD COLUMN heated_days INTEGER;
+-- What heats a room: sealed, fan, glow, flame.
+ALTER TABLE room ADD COLUMN heater TEXT DEFAULT '' NOT NULL;
 """
 
 

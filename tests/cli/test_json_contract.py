@@ -145,7 +145,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "heat": (
         "Sat 9 till 17 18C",
         {
-            "": "act beside caution how_warm_unknown notes room room_is_new span temperature_c",
+            "": "act beside caution how_warm_unknown notes room room_is_new span temperature_c"
+            " warnings",
             "span": WHEN,
             "notes[]": NOTE,
         },

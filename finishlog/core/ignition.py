@@ -1,0 +1,68 @@
+"""What burns or glows in the room of a coat whose vapour burns, as far as it is on record.
+
+Vapour leaves a film until it is tack-free; a heater that runs by then meets it. No figure is
+published for when a room is aired: the nose proves nothing.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.finishes import FinishClass
+from finishlog.core.stages import Stage
+from finishlog.core.usual_air import Heat
+
+FLAMMABLE = "flammable"
+_SOURCE = "niosh-pocket-guide"
+# Where a class has no figure for it.
+_WET = timedelta(hours=24)
+
+
+class HeaterKind(StrEnum):
+    """What warms a room. `sealed`: hot water or a sealed oil radiator, nothing glows in it."""
+
+    SEALED = "sealed"
+    FAN = "fan"
+    GLOW = "glow"
+    FLAME = "flame"
+
+
+WHAT = {
+    HeaterKind.SEALED: "a sealed heater",
+    HeaterKind.FAN: "a hot coil with a fan",
+    HeaterKind.GLOW: "a glowing wire",
+    HeaterKind.FLAME: "a flame or pilot light",
+}
+
+
+def vapour_until(over: FinishClass, now: datetime) -> datetime:
+    """Return until when a coat that goes on now gives off vapour, by the class."""
+    dry = over.stages.get(Stage.TACK_FREE)
+    return now + (timedelta(hours=dry.high_h) if dry else _WET)
+
+
+def lit_by(
+    over: FinishClass, kind: HeaterKind | None, heat: Heat | None, room: str
+) -> Finding | None:
+    """Say what a heater that runs while a coat gives off vapour means for it; None: nothing."""
+    if heat is None or kind is HeaterKind.SEALED or FLAMMABLE not in over.hazards:
+        return None
+    if kind is None:
+        return Finding(
+            Level.CAUTION,
+            f"a heater is on record in {room} while {over.name} gives off vapour that burns, and "
+            "not of what kind: nothing that burns or glows",
+            f"finishlog room edit {room} --heater sealed, fan, glow or flame",
+            _SOURCE,
+            rule=Rule.HEATER_UNTOLD,
+        )
+    return Finding(
+        Level.CAUTION if kind is HeaterKind.FAN else Level.STOP,
+        f"{WHAT[kind]} heats {room} while {over.name} gives off vapour that burns",
+        "warm the room first, put it out and air the room; on again only when the film is "
+        "tack-free, and no smell is no proof",
+        _SOURCE,
+        rule=Rule.HEATER,
+    )
