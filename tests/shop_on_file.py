@@ -24,7 +24,7 @@ from finishlog.core.finishes import judged_by
 from finishlog.core.records import Found, Operation, Sureness, Target, When, at
 from finishlog.core.shop import Part, Step
 from finishlog.core.shop_hours import WeeklyHours
-from finishlog.core.usual_day import UsualHour
+from finishlog.core.usual_day import EVERY_DAY, UsualHour
 from finishlog.store.database import Database, open_database
 from finishlog.store.read_shop import read_shop
 from finishlog.store.things import NewFace, NewPart, add_part, add_product, add_project, add_room
@@ -137,7 +137,7 @@ class _Telling:
                 ago(24 * 10),
                 coldest_c=told["night"],
                 hours=hours or None,
-                heated=told["heated"] if hours else None,
+                heated=(*told["heated"], EVERY_DAY) if hours and told["heated"] else None,
             )
         return room
 
