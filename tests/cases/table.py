@@ -381,7 +381,6 @@ CASES = (
         "FC092",
         "sorted as text, in the wrong order",
         "LOG",
-        waits_for="LOG",
     ),
     Case(
         "FC095",

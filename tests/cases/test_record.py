@@ -116,6 +116,56 @@ def test_fc088_a_coat_dries_so_many_hours_whatever_the_clocks_do(finisher: Finis
         assert "SUN 1 NOV, 21:" in plan
 
 
+FC092 = Question(
+    "times written in several forms and zones, some taken in from a file: which coat was the last",
+    shows=(
+        "the last coat is the last, however its time was written",
+        "a file whose times name no zone is asked for one",
+        "equal instants, and fractions of a second, stand in the order of time",
+    ),
+    trap="as text, the 22nd at 01:00 comes after the 22nd at 00:30, wherever each was meant",
+)
+
+
+def test_fc092_the_last_coat_is_the_last_whatever_the_clock_it_was_written_by(finisher: Finisher):
+    finisher.types(
+        "2026-08-21 09:00",
+        "product new varnish --class oil-polyurethane",
+        "product new over --class oil-polyurethane",
+        "part new table/top",
+        "part new table/leg",
+    )
+    later = "2026-08-23 10:00"
+    finisher.types(later, "log top over --at '2026-08-22 00:30'")
+    finisher.types(later, "log top varnish --at 2026-08-22T01:00:00+09:00")
+    finisher.types(later, "log top varnish --at 2026-08-21T16:00:00.5Z")
+    finisher.types(later, "log top varnish --at 2026-08-21T16:00:00.25Z")
+    finisher.types(later, "log leg varnish --at 2026-08-21T16:00:00Z")
+    finisher.types(later, "log leg over --at 2026-08-22T01:00:00+09:00")
+    top = finisher.reads(later, "on top")
+    leg = finisher.reads(later, "on leg")
+    with FC092.line(1):
+        assert "coat 4 over, Sat 00:30" in top
+        assert "table/top: over, Sat 00:30" in finisher.reads(later, "when top")
+    with FC092.line(3):
+        for coat, act in ((1, 6), (2, 8), (3, 7)):
+            assert f"coat {coat} varnish, Fri 17:00 (act {act})" in top
+        assert "coat 1 varnish, Fri 17:00" in leg
+        assert "coat 2 over, Fri 17:00" in leg
+    with FC092.trap:
+        assert "coat 4 varnish" not in top
+    logger = finisher.program.folder / "logger.csv"
+    logger.write_text("time,temperature_c,humidity\n2026-08-21T16:00:00,20,50\n")
+    with FC092.line(2):
+        asked = finisher.tries(later, f"air import {logger}")
+        assert asked.code == 2
+        assert "do not say of which zone they are" in asked.err
+        assert "--zone Europe/London" in asked.err
+        taken = finisher.reads(later, f"air import {logger} --zone Asia/Tokyo")
+        assert "by the clock of Asia/Tokyo" in taken
+        assert "Fri 08:00" in taken
+
+
 FC096 = Question(
     "stripped after a month and done again in another finish: when is it rubbed out now",
     shows=(
