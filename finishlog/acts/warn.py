@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from finishlog.asks.look import Look
 from finishlog.core.bench import verdict_on, verdict_on_work
@@ -17,6 +17,7 @@ from finishlog.core.ignition import FLAMMABLE
 from finishlog.core.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
 from finishlog.core.records import Coat, Operation
 from finishlog.core.shop import FaceKind
+from finishlog.core.shown_times import length_words
 from finishlog.core.verdicts import Answer, Verdict
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
@@ -35,6 +36,9 @@ _TOUCHES = "nothing but air may touch it: foam, paper and wrap press into a youn
 _TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
 # What has to be wiped off is not left alone, however early it went on.
 _WIPE_ALL_OFF = "wipe every bit of it off in time; then leave it alone, and check before the next"
+
+# A wait is shown to the half hour, rounded.
+_WITHIN = timedelta(minutes=15)
 
 _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
@@ -77,6 +81,10 @@ def warnings_before(
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
             verdict = verdict_on_work(state, then.bench, operation, facts)
+        early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
+        if early is not None:
+            of_it.append(early)
+            verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
             of_it += _of(verdict, scuffed, too_early)
         if over is not None and not scuffed and not verdict.scuff_first:
@@ -152,6 +160,20 @@ def _poison(
     dust = dust_of_bleach(state.told, Operation.SCUFF, facts) if scuffed else None
     met = met_in_the_wood(state.told, comes, facts, done=True) if comes else None
     yield from (finding for finding in (met, dust) if finding is not None)
+
+
+def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Finding | None:
+    """Say in few words of a coat that its wait was hardly over; None: it was, or was far from it.
+
+    Times are shown to the half hour: a quarter of an hour, and of a short wait a tenth, is within
+    it. The wait itself keeps its length (`ready`).
+    """
+    if verdict.answer is not Answer.DRYING or verdict.low is None or state.top is None:
+        return None
+    early = verdict.low - now
+    if early > min(_WITHIN, (verdict.low - state.top.dries_since) / 10):
+        return None
+    return Finding(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
 
 
 def _skipped(state: ZoneState) -> Iterable[Finding]:

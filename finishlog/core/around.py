@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import reduce
 
@@ -37,7 +37,8 @@ class Around:
         """Return another face of the same piece that cannot bear turning yet.
 
         The piece is turned only for a face that was not the last to be coated: it already lies on
-        the others.
+        the others. A hidden face may lie on points from when it may bear them: their small marks
+        are accepted there (common practice).
         """
         for other in self.by_piece.get(state.member_piece.id, ()):
             if other.face.id == state.face.id or not _newer(other, state):
@@ -47,8 +48,11 @@ class Around:
             if any(is_suspect(layer) for layer in other.layers):
                 return Wet(f"face {other.face.name}, which is suspect,", None)
             turn = other.stages.get(Stage.TURN)
-            if turn and (turn.high is None or turn.high > self.now):
-                return Wet(f"face {other.face.name}", turn.high, turn)
+            if turn is None:
+                continue
+            wait = _first_possible(turn) if other.face.kind is FaceKind.HIDDEN else turn
+            if wait.high is None or wait.high > self.now:
+                return Wet(f"face {other.face.name}", wait.high, wait)
         return None
 
     def spoilt_by_dust(self, state: ZoneState) -> Wet | None:
@@ -82,6 +86,14 @@ def around(states: Iterable[ZoneState], now: datetime) -> Around:
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
     return Around(by_piece, wet, now)
+
+
+def _first_possible(time: StageTime) -> StageTime:
+    """Take the early end of a wait for its end."""
+    figure = time.figure and replace(
+        time.figure, typical_h=time.figure.low_h, high_h=time.figure.low_h
+    )
+    return replace(time, high=time.low, figure=figure)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

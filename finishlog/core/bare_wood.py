@@ -23,6 +23,8 @@ from finishlog.core.zone import ZoneState
 # Bares fresh wood, with fresh oil in it.
 _OPENS_THE_WOOD = frozenset({Operation.SAND, Operation.RAISE_GRAIN, Operation.LEVEL})
 
+_SOFTER = {Level.STOP: Level.CAUTION, Level.CAUTION: Level.NOTE, Level.NOTE: Level.NOTE}
+
 
 def solvent_wiped(state: ZoneState) -> When | None:
     """Return when bare wood was last wiped with solvent, if nothing opened it since."""
@@ -42,21 +44,21 @@ def wiped_until(state: ZoneState, book: Book) -> datetime | None:
 
 
 def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Book) -> Underneath:
-    """Let a fresh solvent wipe soften what oily wood forbids; say when it has to be done again."""
+    """Let a fresh solvent wipe soften what oily wood forbids or doubts; say when it is over."""
     if not state.is_bare_wood or not _is_oily(state, book):
         return under
     until = wiped_until(state, book)
     if until is None or now >= until:
         return replace(under, findings=(*under.findings, _wipe_it(state, now, book)))
     findings = tuple(
-        replace(f, level=Level.CAUTION) if f.level is Level.STOP and f.rule is Rule.OILY_WOOD else f
+        replace(f, level=_SOFTER[f.level]) if f.rule is Rule.OILY_WOOD else f
         for f in under.findings
     )
     return replace(
         under,
         findings=findings,
         forbids=any(f.level is Level.STOP for f in findings),
-        wants_test=under.wants_test or findings != under.findings,
+        wants_test=any(f.level is Level.CAUTION for f in findings),
     )
 
 

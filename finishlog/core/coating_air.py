@@ -156,7 +156,11 @@ def _dew(air: Air, surface: float, figures: DryingFigures) -> Iterator[Finding]:
 
 
 def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding]:
-    """The two blush rules in circulation; both are about spraying, and they contradict."""
+    """The two blush rules in circulation; both are about spraying, and they contradict.
+
+    The gap to the dew point would forbid standard air (10.98 °C at 23 °C and 50 %): it is told,
+    and the limit of moisture decides.
+    """
     limits = of.limits
     used = method or of.methods[0]
     if used is not Method.SPRAY or limits.blush_dew_gap_c is None:
@@ -164,13 +168,14 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
     gap = air.temperature_c - dew_point_c(air)
     if gap < limits.blush_dew_gap_c.value:
         humid = limits.blush_rh_pct
+        passes = humid is not None and air.humidity_pct <= humid.value
         other = (
             f", though {air.humidity_pct:.0f} % RH passes the {humid.value:.0f} % rule"
-            if (humid and air.humidity_pct <= humid.value)
+            if humid and passes
             else ""
         )
         yield Finding(
-            Level.CAUTION,
+            Level.NOTE if passes else Level.CAUTION,
             f"risk of blush: air is only {apart(gap, 1)} above its dew point, the rule asks "
             f"{apart(limits.blush_dew_gap_c.value)}{other}",
             "spray a sample first, or wait for drier air",

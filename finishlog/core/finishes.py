@@ -124,6 +124,8 @@ class FinishClass:
     methods: tuple[Method, ...]
     self_heating: bool
     self_heating_source: str
+    # It holds by a scuffed or melting film below; wax lies on any (common practice).
+    needs_tooth: bool = True
     # Past the window even a scuffed film may wrinkle until it is fully hard: who says so.
     wrinkles_when_late_source: str | None = None
     # What people call it beside its name.

@@ -268,7 +268,7 @@ def _coat(
     if under.forbids or iron:
         stop = next(f for f in findings if f.level is Level.STOP)
         return replace(_bound_by(Answer.UNDERNEATH, stop), findings=findings)
-    timed = by_the_clocks(state, under, near.now)
+    timed = by_the_clocks(state, over, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
     verdict = _now(state, over, timed, under, air, near, book)

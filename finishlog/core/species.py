@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from finishlog.core.findings import Level
 from finishlog.core.finishes import Figure, FinishClass, Limit
 from finishlog.core.overcoat import OvercoatAnswer, named_by
 
@@ -120,7 +121,7 @@ class WoodRule:
 
     `wood` holds traits (`oily`, `blotches`, `pitchy`, `tannin`, `low-tannin`, `any`) or species
     keys; `over` as in an overcoat rule. `only_with`: it holds only there. `wait` is hours before
-    the coat, when any.
+    the coat, when any. `weighs`: how much a finding of it weighs; None: what its answer says.
     """
 
     id: str
@@ -133,6 +134,7 @@ class WoodRule:
     barrier: tuple[str, ...] = ()
     only_with: Condition | None = None
     wait: Figure | None = None
+    weighs: Level | None = None
 
 
 def rules_for_wood(

@@ -160,12 +160,12 @@ def wood_findings(
     wood = book.species_named(species) if species else None
     if wood is not None:
         rules = rules_for_wood(book.wood_rules, wood, over)
-        found += [_finding(r, f"on {wood.name}") for r in rules if _LEVELS[r.answer]]
+        found += [_finding(r, f"on {wood.name}", r.weighs) for r in rules if _LEVELS[r.answer]]
     return tuple(found)
 
 
-def _finding(rule: OvercoatRule | WoodRule, where: str) -> Finding:
-    level = _LEVELS[rule.answer] or Level.NOTE
+def _finding(rule: OvercoatRule | WoodRule, where: str, weighs: Level | None = None) -> Finding:
+    level = weighs or _LEVELS[rule.answer] or Level.NOTE
     of = Rule.OILY_WOOD if isinstance(rule, WoodRule) and "oily" in rule.wood else Rule.NONE
     return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source, rule=of)
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import WindowKind
+from finishlog.core.finishes import FinishClass, WindowKind
 from finishlog.core.layers import Layer, StageTime, later
 from finishlog.core.old_finish import name_of
 from finishlog.core.records import Operation
@@ -44,8 +44,13 @@ def _reckoned(time: StageTime) -> str:
     return "label time only: the air was not measured"
 
 
-def by_the_clocks(state: ZoneState, under: Underneath, now: datetime) -> Verdict:
-    """Give the verdict of the clocks alone: the wait, the window, the dead zone, wrinkling."""
+def by_the_clocks(state: ZoneState, over: FinishClass, under: Underneath, now: datetime) -> Verdict:
+    """Give the verdict of the clocks alone: the wait, the window, the dead zone, wrinkling.
+
+    What needs no tooth has a wait and nothing else.
+    """
+    if not over.needs_tooth and state.top is not None and under.time is not None:
+        return _by_wait(state.top, under, under.time, now)
     verdict = _by_wait_and_window(state, under, now)
     wrinkles = _may_wrinkle(state, now)
     if wrinkles is None or verdict.answer not in {Answer.GO, Answer.SCUFF}:
@@ -85,14 +90,10 @@ def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> V
         return Verdict(Answer.GO, f"over {name_of(old)}" if old else "in the white")
     if under.time is None:
         return Verdict(Answer.TEST, f"no recoat figure for {top.of.name}")
-    binds = under.binds or top
-    what = f"recoat over {binds.coat.product_name}"
     closes = top.closes()
     if not must_scuff(top, under, now):
         closes = None if was_scuffed(top) else closes
-        waiting = by_time(under.time, now, what)
-        answer = waiting or _timed(Answer.GO, "dry enough to recoat", under.time)
-        return _closing(answer, closes)
+        return _closing(_by_wait(top, under, under.time, now), closes)
     both = _with_sanding(state, under.time)
     if both is None:
         return Verdict(Answer.TEST, f"needs scuffing; no sanding figure for {top.of.name}")
@@ -102,6 +103,11 @@ def _by_wait_and_window(state: ZoneState, under: Underneath, now: datetime) -> V
         return _timed(Answer.DEAD_ZONE, "too late to bond by itself, too soft to scuff", both)
     why = "the recoat window has closed" if missed else "scuff it every time"
     return replace(waiting or _timed(Answer.SCUFF, why, both), scuff_first=True)
+
+
+def _by_wait(top: Layer, under: Underneath, time: StageTime, now: datetime) -> Verdict:
+    what = f"recoat over {(under.binds or top).coat.product_name}"
+    return by_time(time, now, what) or _timed(Answer.GO, "dry enough to recoat", time)
 
 
 def _closing(verdict: Verdict, closes: datetime | None) -> Verdict:

@@ -38,6 +38,7 @@ def read_class(path: str, key: str) -> FinishClass:
         mechanism=table.choice("mechanism", Mechanism),
         carrier=table.text("carrier"),
         builds_film=table.flag("builds_film"),
+        needs_tooth=table.flag("needs_tooth") if "needs_tooth" in table else True,
         stages={_stage(table, word): figure(t) for word, t in table.named("stages").items()},
         window=_window(table.table("window")),
         limits=_limits(table.table("limits")),

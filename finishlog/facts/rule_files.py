@@ -9,6 +9,7 @@ import re
 from collections.abc import Collection
 from functools import cache
 
+from finishlog.core.findings import Level
 from finishlog.core.finishes import Limit, Method
 from finishlog.core.overcoat import BARE_WOOD, LiftedBy, OvercoatAnswer, OvercoatRule
 from finishlog.core.species import (
@@ -150,6 +151,7 @@ def _wood_rule(table: Table) -> WoodRule:
         barrier=table.words("barrier"),
         only_with=table.choice("only_with", Condition) if "only_with" in table else None,
         wait=wait(table),
+        weighs=table.choice("weighs", Level) if "weighs" in table else None,
     )
     table.nothing_else()
     return found

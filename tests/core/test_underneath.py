@@ -210,7 +210,7 @@ def test_cherry_under_stain_wants_a_washcoat():
     """It drinks stain unevenly and goes blotchy (article on blotching, 2004)."""
     found = over(species="cherry").may(STAIN, 0).findings
     (blotchy,) = [f for f in found if "blotchy" in f.sentence]
-    assert blotchy.level is Level.STOP
+    assert blotchy.level is Level.NOTE, "stained as it is every day (common practice)"
     assert "washcoat" in blotchy.remedy
     assert "sample board" in blotchy.remedy
 
@@ -256,3 +256,69 @@ def test_what_should_never_have_gone_on_stays_in_sight():
 def test_lacquer_over_young_varnish_stays_stopped_though_it_dries():
     story = over((0, VARNISH), (24, LACQUER))
     assert story.verdict(MONTH).answer is Answer.UNDERNEATH
+
+
+# --- what lies between shields ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize("film", [SHELLAC, LACQUER, WATERBORNE, VARNISH])
+def test_a_clear_film_over_stain_takes_wax(film):
+    """Wax belongs over a sound clear film (Conserve O Gram 7/2), and there it is."""
+    story = over((0, STAIN), (200, film), (260, film), rh=40)
+    verdict = story.may(WAX, 260 + MONTH)
+    assert verdict.answer is Answer.GO
+    assert not verdict.findings or not stop_in(verdict)
+    assert over((0, STAIN)).may(WAX, MONTH).answer is Answer.UNDERNEATH
+
+
+def test_what_lies_there_against_the_rule_shields_nothing():
+    """Waterborne on fresh linseed oil: the next coat of it is stopped like the first."""
+    story = over((0, LINSEED), (30, WATERBORNE))
+    assert story.may(WATERBORNE, 40).answer is Answer.UNDERNEATH
+
+
+def test_a_doubt_that_was_met_is_not_raised_at_every_coat():
+    """Waterborne over an alcohol dye may bleed (common practice): asked once, at the first."""
+    first = over((0, "alcohol-dye")).may(WATERBORNE, 30)
+    assert first.answer is Answer.TEST
+    again = over((0, "alcohol-dye"), (30, WATERBORNE)).may(WATERBORNE, 35)
+    assert again.answer is Answer.GO
+
+
+# --- wax needs no tooth -----------------------------------------------------------------------
+
+
+def test_wax_too_soon_after_waterborne_waits_and_speaks_of_no_wrinkle_and_no_scuff():
+    """Its solvent attacks a young film (common practice): the wait is the reason."""
+    story = over((0, WATERBORNE), (30, WATERBORNE))
+    for hour in (33, 43, 50, 100):
+        verdict = story.may(WAX, hour)
+        assert verdict.answer is Answer.DRYING, hour
+        assert not verdict.scuff_first
+        said = " ".join((verdict.because, *(f"{f.sentence} {f.remedy}" for f in verdict.findings)))
+        assert "wrinkl" not in said
+        assert "scuff" not in said
+    assert story.may(WATERBORNE, 100).answer is Answer.SCUFF, "varnish and paint still want it"
+
+
+# --- the words of a wood ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("species", ["pine", "spruce", "fir"])
+@pytest.mark.parametrize("key", [VARNISH, SHELLAC, WATERBORNE, STAIN])
+def test_bare_softwood_takes_its_first_coat_and_the_pitch_is_a_word(species, key):
+    """Nothing stops pitch, and kiln-dried pine is finished every day (common practice)."""
+    verdict = over(species=species).may(key, 0)
+    assert verdict.answer is Answer.GO
+    assert [f.level for f in verdict.findings if "pitch" in f.sentence] == [Level.NOTE]
+
+
+def test_a_solvent_wipe_answers_the_doubt_about_spar_varnish_and_softens_a_stop():
+    """Wiped with solvent and coated at once, teak takes spar varnish (common practice)."""
+    story = over(species="teak")
+    assert story.may("spar-varnish", 1).answer is Answer.TEST
+    story.work(0.9, Operation.SOLVENT_WIPE)
+    wiped = story.may("spar-varnish", 1)
+    assert wiped.answer is Answer.DEADLINE
+    assert {f.level for f in wiped.findings} == {Level.NOTE}
+    assert Level.CAUTION in {f.level for f in story.may(VARNISH, 1).findings}

@@ -255,7 +255,7 @@ def test_what_is_to_be_heeded_comes_with_the_answer():
     story.coat(0, LACQUER)
     story.steady(21, 55, since=-12.0)
     verdict = story.verdict(5)
-    assert verdict.answer is Answer.TEST
+    assert verdict.answer is Answer.GO
     assert any("blush" in f.sentence for f in verdict.findings)
 
 

@@ -44,7 +44,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.11.3"
+    assert FACTS.version == "2026.11.4"
 
 
 def test_a_class_is_read_without_reading_the_others(folder: Path):

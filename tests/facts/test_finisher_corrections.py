@@ -89,8 +89,18 @@ def test_shellac_and_plain_lacquer_melt_in_at_any_age():
         assert of.window.kind is WindowKind.MELTS_IN or of.key == "vinyl-sealer"
 
 
-def test_oils_and_varnishes_are_scuffed_every_time_unless_the_can_says_otherwise():
-    assert kinds("oil", "oil-varnish") == {WindowKind.ALWAYS_SCUFF}
+def test_varnishes_are_scuffed_every_time_unless_the_can_says_otherwise():
+    assert kinds("oil-varnish") == {WindowKind.ALWAYS_SCUFF}
+
+
+def test_a_wiped_oil_has_no_window_and_one_that_builds_is_scuffed():
+    for of in family("oil"):
+        built = WindowKind.ALWAYS_SCUFF if of.builds_film else WindowKind.NOT_APPLICABLE
+        assert of.window.kind is built, of.key
+
+
+def test_wax_alone_needs_no_tooth():
+    assert {key for key, of in CLASSES.items() if not of.needs_tooth} == {"paste-wax"}
 
 
 def test_a_stain_dye_filler_or_bleach_has_no_film_to_scuff():

@@ -1,0 +1,140 @@
+"""Play a schedule through the real commands, and keep whatever spoke against it."""
+
+from __future__ import annotations
+
+import shlex
+import tempfile
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cache
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tests.cli.run import Finishlog
+from tests.ordinary.schedules import ORDINARY, Schedule
+
+# A mild week's start in an invented shop.
+BEGINS = datetime(2026, 6, 1, 17, 0, tzinfo=ZoneInfo("Europe/London"))
+SHOP = ("room new shop --night 20C", "room usual shop 5:20C/52% 14:21C/50%")
+AIR = "air 21C 50%"
+MAY_GO_ON = {"go", "go after scuffing"}
+# No steps of a schedule, but acts beside it.
+BESIDE = {"wipe", "rinse", "pack"}
+
+
+@dataclass(frozen=True)
+class Alarm:
+    """What spoke against an act: `ready` before it, or the answer of `log`."""
+
+    schedule: int
+    act: str
+    said_by: str
+    said: str
+
+
+def product_name(schedule: Schedule, product: str) -> str:
+    """Name a product of a schedule: its class is its name, told apart where two are alike."""
+    return f"{product}-{schedule.products[product]}"
+
+
+@cache
+def _shop() -> bytes:
+    """Set up the shop with every product once."""
+    with tempfile.TemporaryDirectory() as folder:
+        program = Finishlog(Path(folder))
+        names = {(product_name(s, p), c) for s in ORDINARY for p, c in s.products.items()}
+        lines = [*SHOP, *(f"product new {name} --class {key}" for name, key in sorted(names))]
+        for line in lines:
+            program.did(*shlex.split(line), now=BEGINS.isoformat())
+        return program.database.read_bytes()
+
+
+class Bench:
+    """One schedule on a bench of its own, one part a wood."""
+
+    def __init__(self, folder: Path, schedule: Schedule, *, night: str = "") -> None:
+        self.program = Finishlog(folder)
+        self.program.database.write_bytes(_shop())
+        self.schedule = schedule
+        self.now = BEGINS
+        self.alarms: list[Alarm] = []
+        self.parts = {wood: wood.replace(" ", "-") for wood in schedule.woods}
+        if night:
+            self.types("room usual shop none")
+            self.types(f"room night shop {night}")
+        for wood, part in self.parts.items():
+            steps = " ".join(self._steps(wood))
+            faces = "--face back:hidden --face front" if schedule.number == 25 else ""
+            self.types(f"steps new {part} {steps}")
+            self.types(f"part new desk/{part} --species '{wood}' {faces} --steps {part}")
+
+    def types(self, line: str) -> Any:
+        """Type a command that must end well; return its answer as a script gets it."""
+        words = shlex.split(line)
+        return self.program.did(*words, "--json", now=self.now.isoformat()).document["answer"]
+
+    def _steps(self, wood: str) -> list[str]:
+        steps = []
+        for _, words, only in self.schedule.lines:
+            what, *face = words.split()
+            if what in BESIDE or only not in {None, wood}:
+                continue
+            named = what in self.schedule.products
+            if face == ["front"]:
+                continue
+            steps.append(product_name(self.schedule, what) if named else what)
+        return steps
+
+    def play(self) -> Bench:
+        """Do every act at its hour."""
+        for number, (wait, words, only) in enumerate(self.schedule.lines, start=1):
+            self.now += wait
+            self._act(f"{number} {words}", words, self.parts[only] if only else self._all())
+        return self
+
+    def _all(self) -> str:
+        return " ".join(self.parts.values())
+
+    def _act(self, name: str, words: str, parts: str) -> None:
+        what, *face = words.split()
+        drawn = ""
+        if what in self.schedule.products:
+            product = product_name(self.schedule, what)
+            self.types(AIR)
+            if what in self.schedule.mixes:
+                mixed = self.types(f"mix {product} {self.schedule.mixes[what]}")
+                drawn = f"--from {mixed['name']}"
+            self._ask_first(name, parts.split(), face)
+            what = product
+        on = f"--face {face[0]}" if face else ""
+        logged = self.types(f"log {parts} {what} {on} {drawn}")
+        self._keep(name, "log", [f"{w['level']}: {w['sentence']}" for w in logged["warnings"]])
+
+    def _ask_first(self, name: str, parts: list[str], face: list[str]) -> None:
+        """Ask `ready` before a coat: it has to offer it on every part."""
+        ready = self.types("ready")
+        lines = [
+            line
+            for group in ("bench", "stopped", "drying", "set_aside")
+            for line in ready[group]
+            if not face or line["faces"] in ([], face)
+        ]
+        offered = {line["part"].split("/")[-1] for line in lines}
+        assert offered == set(parts), f"{name}: ready names {offered}"
+        for line in lines:
+            coats_now = line["answer"] == "hard deadline running" and line["deed"] == "coat"
+            said = [] if line["answer"] in MAY_GO_ON or coats_now else [_binding(line)]
+            said += [f"{f['level']}: {f['sentence']}" for f in line["findings"] if _alarms(f)]
+            self._keep(name, "ready", said)
+
+    def _keep(self, act: str, by: str, said: list[str]) -> None:
+        self.alarms += [Alarm(self.schedule.number, act, by, each) for each in said]
+
+
+def _binding(line: Any) -> str:
+    return f"{line['answer']}: {line['because']}"
+
+
+def _alarms(finding: Any) -> bool:
+    return finding["level"] != "note"
