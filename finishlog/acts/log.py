@@ -19,7 +19,6 @@ from finishlog.acts.warn import most_weighty, warnings_before
 from finishlog.acts.what import parts_and_what, says_a_coat, work_or_product
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.chemistry import Ingredient
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import FigureSet, judged_by
 from finishlog.core.layers import ABRADES
@@ -28,7 +27,7 @@ from finishlog.core.safety_notes import SafetyNote
 from finishlog.core.shop import Product
 from finishlog.core.shown_times import length_words
 from finishlog.core.stages import Stage
-from finishlog.core.whats_in import in_what_goes_on
+from finishlog.core.whats_in import in_what_goes_on, in_work
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from finishlog.picking import (
@@ -44,8 +43,8 @@ from finishlog.store.ledger import Ledger
 def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog) -> Logged:
     """Record it, in one transaction, and say what follows."""
     with database.writing("log", words, clock.now, clock.zone.key) as ledger:
-        now = look(ledger.connection, facts, clock)
         first = (*typed.earlier, typed.at)[0]
+        now = look(ledger.connection, facts, clock, since=first.earliest)
         then = as_of(now, first.latest, facts, clock)
         parts, what = parts_and_what(then.shop, typed.words)
         what = what or what_is_in(then, typed.container)
@@ -56,7 +55,7 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
             return glue_up(ledger, facts, clock, now, then, picked, typed)
         if operation is Operation.COAT and product is not None:
             return _coat(ledger, facts, clock, now, then, picked, product, typed)
-        noted = Ingredient("", note=typed.note) if typed.note else None
+        noted = in_work(typed.note)
         doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
         warnings = most_weighty(
             (*warnings_before(then, picked, facts, operation=operation, comes=noted), *doubts)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from finishlog.acts.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.acts.warn import with_act
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
@@ -74,6 +75,8 @@ class Logged:
     recorded: int = 0
     # A young oil film was scuffed by hand: a few strokes of dust, and a cloth.
     hand_dust: bool = False
+    # Of an entry that lands before others: the dates that it moved.
+    moved: tuple[MovedDate, ...] = ()
 
 
 def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
@@ -104,6 +107,11 @@ def logged(
         for e in before.log.entries
         if e.targets & picked.targets and e.when.earliest > typed.at.latest
     ]
+    moved: tuple[MovedDate, ...] = ()
+    if later:
+        since = min(e.when.latest for e in later)
+        fresh = now_judged(before, after, picked.targets, since, {}, facts, clock)
+        warnings, moved = (*warnings, *fresh), moved_dates(before, after)
     mine = [z for z in after.bench.zones if z.target in picked.targets]
     return Logged(
         act=ledger.act_id,
@@ -123,6 +131,7 @@ def logged(
         named=len(picked.pieces),
         recorded=picked.reached_by(_on_record(ledger.act_id, after)),
         hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after, facts),
+        moved=moved,
     )
 
 

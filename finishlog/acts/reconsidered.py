@@ -1,4 +1,4 @@
-"""What an amendment changes besides itself: dates that moved, coats now judged otherwise."""
+"""What an act among others changes besides itself: dates that moved, work now judged otherwise."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.grouping import groups, with_project
-from finishlog.core.records import Coat, Target
-from finishlog.core.whats_in import in_coat
+from finishlog.core.records import Coat, Heated, Target, Work
+from finishlog.core.whats_in import in_coat, in_work
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.picking import Zones
@@ -66,7 +66,7 @@ def now_judged(
     facts: Facts,
     clock: Clock,
 ) -> tuple[Finding, ...]:
-    """Judge the coats on some zones again, from a moment on; return what was not said before.
+    """Judge coats and work on some zones again, from a moment on; return what was not said before.
 
     `acts`: by the number of an amended act that of the amendment.
     """
@@ -83,34 +83,44 @@ def _judged(
     facts: Facts,
     clock: Clock,
 ) -> Iterator[Finding]:
-    for coat in seen.log.entries:
-        if not isinstance(coat, Coat) or coat.when.latest < since or not coat.targets & touched:
+    for done in seen.log.entries:
+        if not isinstance(done, Coat | Work):
             continue
-        for finding in _as_it_went_on(seen, coat, touched, facts, clock):
+        if done.when.latest < since or not done.targets & touched:
+            continue
+        what = done.product_name if isinstance(done, Coat) else done.operation.value
+        for finding in _as_it_was_done(seen, done, touched, facts, clock):
             if finding.level is not Level.NOTE:
-                act = acts.get(coat.act, coat.act)
+                act = acts.get(done.act, done.act)
                 yield replace(
                     finding,
-                    sentence=f"act {act}, {coat.product_name}: {finding.sentence}",
+                    sentence=f"act {act}, {what}: {finding.sentence}",
                     remedy=finding.remedy.replace(THIS_ACT, str(act)),
                 )
 
 
-def _as_it_went_on(
-    seen: Look, coat: Coat, touched: frozenset[Target], facts: Facts, clock: Clock
+def _as_it_was_done(
+    seen: Look, done: Coat | Work, touched: frozenset[Target], facts: Facts, clock: Clock
 ) -> tuple[Finding, ...]:
-    """Return the warnings that a coat gets by the log as it was right before it."""
-    moment = coat.when.latest
-    mine = (coat.when.order, coat.id)
-    log = seen.log.only(lambda e: (e.when.order, e.id) < mine)
+    """Return the warnings that a coat or work gets by the log as it was right before it."""
+    moment = done.when.latest
+    mine = (done.when.order, done.id)
+    # A heater that was on its way stays, though it runs later.
+    log = seen.log.as_of(moment).only(
+        lambda e: isinstance(e, Heated) or (e.when.order, e.id) < mine
+    )
     bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
     then = replace(seen, log=log, bench=bench)
+    on = Zones(targets=done.targets & touched)
+    if isinstance(done, Work):
+        comes = in_work(done.note)
+        return warnings_before(then, on, facts, operation=done.operation, comes=comes)
     return warnings_before(
         then,
-        Zones(targets=coat.targets & touched),
+        on,
         facts,
-        over=facts.finish_class(coat.figures.class_key),
-        method=coat.method,
-        scuffed=coat.scuffed_before,
-        comes=in_coat(coat, seen.shop),
+        over=facts.finish_class(done.figures.class_key),
+        method=done.method,
+        scuffed=done.scuffed_before,
+        comes=in_coat(done, seen.shop),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.asks.pace import paces
@@ -35,10 +36,10 @@ class Look:
     paces: Paces = Paces.none
 
 
-def look(connection: Connection, facts: Facts, clock: Clock) -> Look:
-    """Look at every open part."""
+def look(connection: Connection, facts: Facts, clock: Clock, since: datetime | None = None) -> Look:
+    """Look at every open part; `since`: also the air of what is told late, before any coat."""
     shop = read_shop(connection, clock.now)
-    log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
+    log = read_log(connection, [p.id for part in shop.parts for p in part.pieces], since=since)
     away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
     shop = replace(shop, hours=replace(shop.hours, away=away))
     shop = with_containers_of(connection, shop, log)

@@ -52,6 +52,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             f"it lands before {answer.entries_after_it} later "
             f"{'entry' if answer.entries_after_it == 1 else 'entries'}; all was worked out again"
         )
+    _moved(page, answer.moved, clock)
     warnings = [
         w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
     ]
@@ -177,6 +178,7 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
 
 
 def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
+    """Say which dates are others now."""
     for date in dates:
         was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
         pace = f": your pace is {date.pace}" if date.pace else ""

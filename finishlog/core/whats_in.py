@@ -35,6 +35,11 @@ def in_coat(coat: Coat, shop: Shop) -> Ingredient:
     )
 
 
+def in_work(note: str) -> Ingredient | None:
+    """Describe what work by hand brought onto the wood: what was noted of it, if anything."""
+    return Ingredient("", note=note) if note else None
+
+
 def in_what_goes_on(product: Product, container: int | None, note: str, shop: Shop) -> Ingredient:
     """Describe a coat that is going on: its product, where it comes from, and what was noted."""
     said = ". ".join((product.note, note))

@@ -40,11 +40,13 @@ def read_log(
     connection: Connection,
     pieces: Collection[int] | None = None,
     within: Collection[Stretch] | None = None,
+    since: datetime | None = None,
 ) -> Log:
     """Read the entries in force, sorted by the time of the work.
 
     With `pieces`: the entries that touch one of them, and the readings and rags events since two
-    days before the first of their coats (at least the last two days that have readings). With
+    days before the first of their coats, or before `since` where that is earlier (at least the last
+    two days that have readings). With
     `within`: of what is of the shop only the air of those stretches, each with two days before it.
     """
     withdrawn = withdrawn_acts(read_withdrawals(connection))
@@ -56,7 +58,7 @@ def read_log(
         stretches = _joined(within)
         of_shop = _air_within(connection, stretches)
     elif wanted is not None:
-        since = _air_begins(connection, standing)
+        since = _air_begins(connection, standing, since)
         stretches = [(since, None)]
         of_shop = _of_the_shop_since(connection, since)
     if wanted is not None:
@@ -99,13 +101,15 @@ def _standing(
     }
 
 
-def _air_begins(connection: Connection, standing: _Standing) -> datetime | None:
+def _air_begins(
+    connection: Connection, standing: _Standing, since: datetime | None
+) -> datetime | None:
     """Find since when readings and rags matter; None when there are neither coats nor readings."""
     last_reading = connection.scalar(
         select(func.max(entry.c.latest_at)).where(entry.c.kind.in_(_AIR_READ))
     )
     coats = [head.when.earliest for head, _ in standing.values() if head.kind is EntryKind.COAT]
-    moments = [*coats, *([last_reading] if last_reading else [])]
+    moments = [*coats, *(moment for moment in (last_reading, since) if moment)]
     return min(moments) - BEFORE_A_COAT if moments else None
 
 
