@@ -15,8 +15,8 @@ def door(tmp_path: Path) -> Finishlog:
     """A door with a coat on Wednesday evening, and one on Friday evening after a scuff."""
     program = Finishlog(tmp_path)
     for now, words in (
-        ("2026-05-06T18:00+01:00", "room new shop --night 22C"),
-        ("2026-05-06T18:00+01:00", "room usual shop 0:23C/50% 12:23C/50%"),
+        ("2026-05-06T18:00+01:00", "room new shop --night 23C"),
+        ("2026-05-06T18:00+01:00", "room usual shop 0:24C/50% 12:24C/50%"),
         ("2026-05-06T18:00+01:00", "product new poly --class oil-polyurethane --recoat 12h"),
         ("2026-05-06T18:00+01:00", "part new kitchen/door --species ash"),
         ("2026-05-06T19:00+01:00", "air 23C 50%"),
@@ -41,7 +41,7 @@ def test_a_coat_that_now_stands_too_near_the_later_one_says_so_of_that_one(door)
     """4.5 h apart: typed in order, the scuff and the coat after it are a stop each."""
     warned, _ = late(door, "Fri 15:00")
     of_the_later = [each for each in warned if ": act " in each]
-    assert [each.split(":")[0] for each in of_the_later] == ["stop", "stop"]
+    assert [each.split(":")[0] for each in of_the_later] == ["stop", "stop", "caution"]
     assert "scuff: drying: sand not reached" in of_the_later[0]
     assert "poly: drying" in of_the_later[1]
 
