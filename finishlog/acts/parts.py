@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from finishlog.acts.archiving import open_rags_forbid, what_they_need
 from finishlog.acts.faces import ALL_ROUND, copied, read_faces
 from finishlog.acts.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.other_wood import other_wood
 from finishlog.acts.projects import ask_for_whom
 from finishlog.acts.steps import how_many_steps
 from finishlog.asks.look import look
@@ -78,6 +79,7 @@ def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Ma
         of_project,
         unheard_of(new.steps, new.faces),
         f"{name_of(new.old_finish)} is on it" if new.old_finish else "",
+        other_wood(ledger, facts, clock, new.steps_name, {part: new.species}),
     )
     asked, notes = _of_its_use(facts, shop, project, project_name, name)
     return Made("part", f"{project_name}/{name}", in_words(detail, asked), notes)
@@ -219,9 +221,9 @@ def check_needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, .
 
 
 def give_steps(
-    database: Database, clock: Clock, words: str, parts: Sequence[int], name: str
+    database: Database, facts: Facts, clock: Clock, words: str, parts: Sequence[int], name: str
 ) -> Made:
-    """Copy a finishing schedule onto parts."""
+    """Copy a finishing schedule onto parts; say where it was on another wood before."""
     with database.writing("part steps", words, clock.now, clock.zone.key) as ledger:
         shop = read_shop(ledger.connection, clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), name)
@@ -231,7 +233,9 @@ def give_steps(
             changed(ledger, ThingKind.PART, part.id, "steps", part.steps_name, schedule.name)
         on = f"{how_many_steps(schedule.steps)} on {', '.join(part.path for part in mine)}"
         odd = dict.fromkeys(unheard_of(schedule.steps, copied(part.faces)) for part in mine)
-    return Made("steps", schedule.name, in_words(on, *odd))
+        woods = {part.id: part.species for part in mine}
+        wood = other_wood(ledger, facts, clock, schedule.name, woods)
+    return Made("steps", schedule.name, in_words(on, *odd, wood))
 
 
 def rename_part(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from finishlog.acts.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.other_wood import TAKEN_FROM
 from finishlog.acts.what import work_or_product
 from finishlog.asks.done_steps import steps_done
 from finishlog.asks.look_back import look_back
@@ -73,14 +74,19 @@ def steps_like(
     name = a_name(name, "set of steps")
     with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
         seen, typed = look_back(ledger.connection, facts, clock, [like])
-        steps = steps_done(seen, pick_zones(seen.shop, seen.bench, typed, None))
+        picked = pick_zones(seen.shop, seen.bench, typed, None)
+        steps = steps_done(seen, picked)
         if not steps:
             raise UsageFault(f"nothing was done on {like} yet", "finishlog past shows what was")
         lent = free_name(ledger, ThingKind.STEPS, name)
         added = add_steps(ledger.connection, name, steps, note or f"as it was done on {like}")
         changed(ledger, ThingKind.STEPS, added, "added", "", name)
         shown = ", ".join(step_words(step, seen.shop) for step in steps)
-    return Made("steps", name, in_words(shown, lent))
+        woods = dict.fromkeys(part.species for part in picked.parts if part.species)
+        for wood in woods:
+            changed(ledger, ThingKind.STEPS, added, TAKEN_FROM, "", wood)
+        of_wood = f"taken from {' and '.join(woods)}" if woods else ""
+    return Made("steps", name, in_words(shown, lent, of_wood))
 
 
 def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:

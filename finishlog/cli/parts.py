@@ -90,7 +90,7 @@ def part_steps(
 
     here = desk(context)
     ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
-    made = give_steps(here.database, here.clock, here.words, ids, name)
+    made = give_steps(here.database, here.facts, here.clock, here.words, ids, name)
     show_made(here, "part steps", made, json)
 
 

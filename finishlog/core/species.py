@@ -170,6 +170,32 @@ def face_wood(text: str) -> str:
     return " ".join(words)
 
 
+_PORES = {
+    Pores.RING: "is ring-porous",
+    Pores.SEMI_RING: "is semi-ring-porous",
+    Pores.DIFFUSE: "is diffuse-porous",
+    Pores.SOFTWOOD: "is a softwood",
+}
+_TANNIN = {
+    Tannin.YES: "has tannin",
+    Tannin.SOME: "has some tannin",
+    Tannin.NO: "has no tannin",
+    Tannin.UNKNOWN: "may have tannin",
+}
+
+
+def what_differs(wood: Species, before: Species) -> tuple[str, ...]:
+    """Say in what a wood differs from another: pores, tannin, oil, blotching, pitch."""
+    pairs = (
+        (wood.pores, before.pores, _PORES[wood.pores]),
+        (wood.tannin, before.tannin, _TANNIN[wood.tannin]),
+        (wood.oily, before.oily, "is oily" if wood.oily else "is not oily"),
+        (wood.blotches, before.blotches, "blotches" if wood.blotches else "does not blotch"),
+        (wood.pitchy, before.pitchy, "has pitch" if wood.pitchy else "has no pitch"),
+    )
+    return tuple(words for mine, theirs, words in pairs if mine != theirs)
+
+
 def named(species: Sequence[Species], text: str) -> Species | None:
     """Find a species by key, name or alias, whatever the case; None when it is not known."""
     wanted = " ".join(text.casefold().split())
