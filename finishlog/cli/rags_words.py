@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 # What was left lying yesterday is asked after: fires have started up to three days later.
 _A_NIGHT = timedelta(hours=8)
+# To 23 °C nothing is overdue sooner.
+_AN_HOUR = timedelta(hours=1)
 _WHERE = "where are they, with gloves, pads, wool, paper and dust? "
 SOFT_FILM = "from a film that was still soft: it heats more than rags do"
 BURNABLE = "they heat no more, and burn as paper does: to the waste as the service says"
@@ -30,7 +32,8 @@ def rags_words(line: RagsLine, clock: Clock) -> str:
     match line.state:
         case RagsState.OPEN if line.overdue:
             asked = _WHERE if line.since < clock.now - _A_NIGHT else ""
-            return f"open since {since}: OVERDUE, {asked}{_safe_for(line)}"
+            warm = " in this warmth" if clock.now - line.since < _AN_HOUR else ""
+            return f"open since {since}: OVERDUE{warm}, {asked}{_safe_for(line)}"
         case RagsState.OPEN:
             return f"open since {since}: {_safe_for(line)}"
         case RagsState.SPREAD:

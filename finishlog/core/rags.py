@@ -270,7 +270,9 @@ _BECOMES = {
 def _dealt_with(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
     """Record a deed in the item's history, and what it makes of the item."""
     why_not = _not_counted(item, by, book)
-    history = (*item.history, Dealt(by.deed, by.when, by.act, why_not))
+    # Without its place among what was typed: that is of the log, and says nothing of the rags.
+    done = Dealt(by.deed, replace(by.when, tie=0), by.act, why_not)
+    history = (*item.history, done)
     if why_not is NotCounted.NEVER_SPREAD and item.state is not RagsState.OPEN:
         # It was taken out of what held it, and lies in a heap.
         return replace(item, state=RagsState.OPEN, since=by.when.earliest, history=history)

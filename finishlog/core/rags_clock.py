@@ -21,8 +21,9 @@ from finishlog.core.room_air import RoomAir
 from finishlog.core.safety_notes import RagsFigures
 
 _HOUR = timedelta(hours=1)
-# A reading that is older than this says nothing of today's weather. Our own bound.
-_SPEAKS_FOR = timedelta(days=7)
+# For how long a reading still tells of the weather: heat passes sooner than cold. Our own bounds.
+_HEAT_STAYS = timedelta(days=2)
+_COLD_STAYS = timedelta(days=7)
 
 
 def overdue_from(since: datetime, rooms: Iterable[RoomAir], figures: RagsFigures) -> datetime:
@@ -36,7 +37,7 @@ def overdue_from(since: datetime, rooms: Iterable[RoomAir], figures: RagsFigures
     counting = Counting(RateLaw(Mechanism.CROSS_LINKING, reference, factor), Clock.WINDOW)
     hours = figures.overdue_after_h.value
     end = since + timedelta(hours=hours)
-    for room in (r for r in rooms if _is_known(r, since)):
+    for room in (r for r in rooms if _is_known(r, since, _HEAT_STAYS)):
         reached = reach(hours, AirMet((Leg(room, since, None),)), counting).moment
         end = end if reached is None else min(end, reached)
         end = min(end, _as_warm_from(room, since, end, figures.overdue_at_once_from_c.value))
@@ -55,19 +56,19 @@ def stiff_from(
         return None
     days = figures.stiff_after_gel_h if stiffens is Stiffens.LATER else figures.stiff_after_h
     needed, floor = timedelta(hours=days.value), figures.stiff_counts_from_c.value
-    found = [_warm_for(r, since, needed, floor) for r in rooms if _is_known(r, since)]
+    found = [_warm_for(r, since, needed, floor) for r in rooms if _is_known(r, since, _COLD_STAYS)]
     known = [moment for moment in found if moment is not None]
     if len(known) < len(found):
         return None
     return max(known, default=since + needed)
 
 
-def _is_known(room: RoomAir, moment: datetime) -> bool:
-    """Tell whether the air of a room is known at a moment, or was within a week before."""
+def _is_known(room: RoomAir, moment: datetime, speaks_for: timedelta) -> bool:
+    """Tell whether the air of a room is known at a moment, or was read not long before."""
     if room.course.spans[room.course.index(moment)].known is not Known.UNKNOWN:
         return True
     n = bisect_right(room.readings, moment, key=lambda reading: reading.at)
-    return n > 0 and moment - room.readings[n - 1].at <= _SPEAKS_FOR
+    return n > 0 and moment - room.readings[n - 1].at <= speaks_for
 
 
 def _as_warm_from(room: RoomAir, start: datetime, end: datetime, celsius: float) -> datetime:

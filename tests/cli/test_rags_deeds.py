@@ -135,6 +135,14 @@ def test_the_answer_to_log_repeats_rags_only_when_they_are_new_or_overdue(shop: 
     assert "OVERDUE" in late
 
 
+def test_in_warm_air_it_is_overdue_sooner_and_says_why(shop: Finishlog):
+    hot = "2026-11-26T19:00:00+00:00"
+    shop.did("rags", "gone")
+    shop.did("air", "31C", "45%", now=hot)
+    said = shop.did("log", "leg", "oil", now=hot).out
+    assert "open since 19:00: OVERDUE in this warmth, spread flat outdoors" in said
+
+
 def test_washing_is_no_way(shop: Finishlog):
     """Fire services: washing leaves oil behind, the dryer's heat starts it."""
     answer = shop("rags", "washed")
