@@ -81,6 +81,7 @@ def test_oak_is_white_oak_too(shop: Finishlog):
 
 def test_a_room_that_was_not_read_is_named_in_the_command(shop: Finishlog):
     shop.did("room", "new", "spray booth")
+    shop.did("move", "case", "spray booth")
     assert "finishlog air 17C 58% --room 'spray booth'" in shop.did("ready").out
 
 

@@ -106,12 +106,12 @@ def test_how_fit_the_air_is_names_the_room_where_there_are_two(desk: Finishlog):
     desk.did("air", "2C", "50%", "--room", "shed")
     page = lines(desk)
     assert "finishing, brush varnish: fine" in page
-    assert any(line.startswith("shed, brush varnish: 2.0 °C is below") for line in page)
+    assert any(line.startswith("shed, brush varnish: 2 °C is below") for line in page)
 
 
 def test_a_caution_of_the_air_names_its_room_where_there_are_two(desk: Finishlog):
     desk.did("air", "2C", "50%", "--room", "finishing")
-    assert "stop: 2.0 °C is below" in desk.did("log", "top").out
+    assert "stop: top: 2 °C is below" in desk.did("log", "top").out
     desk.did("undo")
     desk.did("part", "new", "desk/leg", "--steps", "twice", "--room", "shed")
-    assert "stop: finishing: 2.0 °C is below" in desk.did("log", "top").out
+    assert "stop: top: finishing: 2 °C is below" in desk.did("log", "top").out
