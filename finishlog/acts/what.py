@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Sequence
 
 from finishlog.acts.said import near_words
@@ -39,10 +40,16 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
     if bare and names_a_product(shop, last):
         if any("/" in word for word in parts):
             return tuple(parts), last
+        # A whole name is meant before a mere beginning.
+        whole_part = any(path.endswith(f"/{last.casefold()}") for path in map(str.casefold, mine))
+        whole_product = _is_a_product(shop, last)
+        if whole_part != whole_product:
+            return (tuple(parts), last) if whole_product else (tuple(words), None)
+        others = " ".join(shlex.quote((paths_of(shop, word) or (word,))[0]) for word in parts)
         raise Ambiguous(
             f"{last!r} is a part and a product",
             f"the part is {mine[0]}; for the product name the others with their project: "
-            f"PROJECT/{parts[0]} {last}",
+            f"finishlog log {others} {shlex.quote(last)}",
             last,
             mine,
         )
@@ -63,9 +70,13 @@ def says_a_coat(shop: Shop, typed: str) -> bool:
 
 
 def _is_work_or_product(shop: Shop, typed: str) -> bool:
+    return _is_a_product(shop, typed) or is_said(Operation, typed)
+
+
+def _is_a_product(shop: Shop, typed: str) -> bool:
+    """Tell whether a product that is in use has just this name."""
     low = typed.casefold()
-    named = any(p.name.casefold() == low for p in shop.products.values() if not p.archived)
-    return named or is_said(Operation, typed)
+    return any(p.name.casefold() == low for p in shop.products.values() if not p.archived)
 
 
 def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:

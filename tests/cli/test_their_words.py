@@ -148,9 +148,18 @@ def test_a_name_of_a_part_and_a_product_is_settled_as_the_answer_says(shop: Fini
     refused = shop("log", "oar", "spar")
     assert refused.code == 3
     assert "the part is boat/spar; for the product" in refused.err
-    assert "PROJECT/oar spar" in refused.err
+    assert "finishlog log boat/oar spar" in refused.err
     assert "oar: coat 1, spar" in shop.did("log", "boat/oar", "spar").out
     assert "spar: coat 1, spar" in shop.did("log", "boat/spar", "spar").out
+
+
+def test_a_whole_name_is_meant_before_a_mere_beginning(shop: Finishlog):
+    for part in ("boat/spar", "boat/oar", "boat/keelson"):
+        shop.did("part", "new", part)
+    shop.did("product", "new", "spar-oil", "--class", "alkyd-varnish")
+    shop.did("product", "new", "keel", "--class", "alkyd-varnish")
+    assert "it has no steps" in shop("log", "oar", "spar").err
+    assert "oar: coat 1, keel" in shop.did("log", "oar", "keel").out
 
 
 TAKES_WORK = ("log", "steps new", "steps edit")
