@@ -13,6 +13,7 @@ from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.bench import bench_state
+from finishlog.core.cauls import held_by_glue
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Method
@@ -77,6 +78,8 @@ class Logged:
     hand_dust: bool = False
     # Of an entry that lands before others: the dates that it moved.
     moved: tuple[MovedDate, ...] = ()
+    # Until when the clamps of a glue-up stay on, UTC.
+    clamped_until: datetime | None = None
 
 
 def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
@@ -132,7 +135,16 @@ def logged(
         recorded=picked.reached_by(_on_record(ledger.act_id, after)),
         hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after, facts),
         moved=moved,
+        clamped_until=_clamped_until(mine, clock, facts)
+        if operation is Operation.GLUE_UP
+        else None,
     )
+
+
+def _clamped_until(zones: Sequence[ZoneState], clock: Clock, facts: Facts) -> datetime | None:
+    """Return when the clamps may come off: what is only masked asks for no more of a joint."""
+    held = (held_by_glue(zone, Operation.MASK, clock.now, facts) for zone in zones)
+    return max((each.high for each in held if each and each.high), default=None)
 
 
 def _on_record(act: int, after: Look) -> frozenset[Target]:

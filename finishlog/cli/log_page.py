@@ -45,6 +45,8 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
     for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
         page.line(f"{when}  {labels}: {words}")
+    if answer.clamped_until:
+        page.line(f"clamps on until {wait_until(answer.clamped_until, clock.now, clock.zone)}")
     for words in usual_wanted(answer.after):
         page.line(words)
     if answer.late:

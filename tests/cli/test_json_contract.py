@@ -37,8 +37,8 @@ FINDING = "get_out level on remedy rule sentence source"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name notes"}
 LOGGED = {
-    "": "act after at container edges entries_after_it first_pass hand_dust labels late moved"
-    " named notes operation passes product rags recorded warnings",
+    "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
+    " late moved named notes operation passes product rags recorded warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
