@@ -212,19 +212,38 @@ def value(limit: Limit | None) -> float:
 
 
 # US Army TM 55-1500-345-23: 50 to 90 °F, at most 75 % RH where a coating gives no limits of its
-# own. Common practice: what cross-links wants 65 °F, two-part waterborne 55 °F, and post-catalysed
+# own. Common practice: what cross-links wants 65 °F, waterborne and latex 55 °F, and post-catalysed
 # lacquer at most 85 °F.
 @pytest.mark.parametrize("of", FACTS.classes(), ids=lambda c: c.key)
 def test_nothing_is_coated_outside_50_to_90_f(of):
-    least = {"conversion-varnish": 65, "lacquer-postcatalysed": 65, "waterborne-two-part": 55}
+    least = {"conversion-varnish": 65, "lacquer-postcatalysed": 65}
+    least |= dict.fromkeys(("waterborne-clear", "waterborne-two-part", "latex-enamel"), 55)
     most = {"lacquer-postcatalysed": 85}
     assert value(of.limits.min_c) == pytest.approx(celsius(least.get(of.key, 50)), abs=0.05)
     assert value(of.limits.max_c) == pytest.approx(celsius(most.get(of.key, 90)), abs=0.05)
 
 
-@pytest.mark.parametrize("of", [VARNISH, LINSEED, WATERBORNE, STAIN], ids=lambda c: c.key)
-def test_oil_and_water_stop_at_75_percent_humidity(of):
+@pytest.mark.parametrize("of", [VARNISH, LINSEED, STAIN], ids=lambda c: c.key)
+def test_oil_stops_at_75_percent_humidity(of):
     assert value(of.limits.max_rh_pct) == 75
+
+
+# Common practice: the cautious figure of most cans.
+@pytest.mark.parametrize("key", ["waterborne-clear", "waterborne-two-part", "latex-enamel"])
+def test_waterborne_and_latex_stop_at_70_percent_humidity(key):
+    assert value(FACTS.finish_class(key).limits.max_rh_pct) == 70
+
+
+# Common practice: 1 to 3 days are printed too; the cautious figure is the one that is used.
+def test_pigmented_shellac_is_hard_in_two_weeks():
+    assert FACTS.finish_class("pigmented-shellac").stages[Stage.CURED].high_h == 14 * 24
+
+
+# Common practice.
+def test_of_old_bleached_shellac_it_is_said_that_it_may_not_dissolve():
+    for key in ("shellac-1lb", "shellac-2lb", "shellac-3lb", "shellac-waxy"):
+        assert any("may not dissolve" in note for note in FACTS.finish_class(key).notes)
+    assert "may not dissolve" in FACTS.keeping.test_for("shellac").test
 
 
 # Trade questions and answers on blush: no lacquer or shellac above 65 % RH, nor with less than
