@@ -108,15 +108,17 @@ def _coats(coats: Sequence[CardCoats], old: str, *, verbose: bool) -> str:
     return " over ".join((*runs, *under)) or "no finish on record"
 
 
-def _dates(section: Section, dates: Iterable[Milestone], clock: Clock) -> None:
+def _dates(section: Section, dates: Sequence[Milestone], clock: Clock) -> None:
     """Write from when what may be done; stages with one date on one line."""
     alike: dict[str, list[str]] = {}
-    for name, words in _worded(tuple(dates), clock):
+    for name, words in _worded(dates, clock):
         alike.setdefault(words, []).append(name)
     rows = [(", ".join(names), words) for words, names in alike.items()]
     column = max((len(names) for names, _ in rows), default=0)
     for names, words in rows:
         _put(section, words, names.ljust(column + 2))
+    if any(each.high is not None and not each.air_read and not each.blocked for each in dates):
+        _put(section, "by label time only: not all of its air was measured")
 
 
 def _worded(dates: Sequence[Milestone], clock: Clock) -> Iterator[tuple[str, str]]:
@@ -153,10 +155,7 @@ def _date(each: Milestone, clock: Clock) -> str:
     if each.high is None:
         return "no date in this air"
     day = first_day_after(each.high, clock.zone)
-    if not each.air_read:
-        begin = "test first" if each.high <= clock.now else day
-        day = f"{begin}, by label time only: its air was not measured"
-    words = day
+    words = "test first" if not each.air_read and each.high <= clock.now else day
     return f"{words}; no figure for {', '.join(each.missing)}" if each.missing else words
 
 

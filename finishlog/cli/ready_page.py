@@ -90,7 +90,9 @@ def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
 def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: bool) -> str:
     if room.air is None or room.read_at is None:
         where = f" --room {shlex.quote(room.room)}" if several else ""
-        return f"{room.room}: air not read today, log it: finishlog air 17C 58%{where}"
+        return (
+            f"{room.room}: air not read today, log it: finishlog air {typed_celsius(17)} 58%{where}"
+        )
     supposed = " supposed" if room.humidity_supposed else ""
     words = f"{room.room} {show_air(room.air, unit)}{supposed}, read {_at(room.read_at, clock)}"
     if room.tonight_c is not None:

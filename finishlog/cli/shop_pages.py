@@ -10,6 +10,7 @@ from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Section, Tone
 from finishlog.cli.week import week_words
 from finishlog.clock import NOW, is_set_by_hand
+from finishlog.core.quantities import typed_celsius
 from finishlog.core.shown_times import clock_words, due_words
 from finishlog.core.units import Temperature
 
@@ -144,7 +145,7 @@ def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Pa
     """List rooms."""
     page = Page()
     if not lines:
-        page.line("no rooms yet: finishlog air 17C 58% makes the first")
+        page.line(f"no rooms yet: finishlog air {typed_celsius(17)} 58% makes the first")
     section = page.section()
     for line in lines:
         read = "never read"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.log_page import standing_lines
 from finishlog.cli.measures import show_temperature
 from finishlog.cli.screen import Page, Tone
+from finishlog.core.quantities import typed_celsius
 from finishlog.core.shown_times import clock_words, closes_at, happened
 from finishlog.core.units import Temperature
 
@@ -36,7 +37,7 @@ def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
     if not answer.air_known:
         page.line(
             f"the air of {answer.room} was not read in the last hours: "
-            f"finishlog air 17C 58% --room {answer.room}"
+            f"finishlog air {typed_celsius(17)} 58% --room {answer.room}"
         )
     standing_lines(page, answer.standings, clock)
     page.line(f"act {answer.act}", Tone.FAINT)

@@ -9,6 +9,7 @@ from finishlog.cli.log_page import standing_lines
 from finishlog.cli.measures import show_air, show_temperature
 from finishlog.cli.screen import Page, Tone
 from finishlog.cli.words import remedies
+from finishlog.core.quantities import typed_celsius
 from finishlog.core.shown_times import happened
 from finishlog.core.units import Length, Temperature, difference_from_base, from_base, sign
 
@@ -135,7 +136,7 @@ def _above_dew(room: WoodAir, answer: Surface, unit: Temperature) -> str:
 def _not_read(room: WoodAir, so: str) -> str:
     if not room.room:
         return f"no room is on record for it: {so}"
-    log = f"finishlog air 17C 58% --room {room.room}"
+    log = f"finishlog air {typed_celsius(17)} 58% --room {room.room}"
     return f"the air of {room.room} was not read in the last day, {so}: {log}"
 
 

@@ -115,3 +115,10 @@ def test_a_caution_of_the_air_names_its_room_where_there_are_two(desk: Finishlog
     desk.did("undo")
     desk.did("part", "new", "desk/leg", "--steps", "twice", "--room", "shed")
     assert "stop: top: finishing: 2 °C is below" in desk.did("log", "top").out
+
+
+def test_the_command_that_is_offered_is_in_the_units_of_the_shop(desk: Finishlog):
+    desk.did("settings", "temperature", "F")
+    page = "\n".join(lines(desk))
+    assert "finishlog air 63F 58% --room finishing" in page
+    assert "17C" not in page
