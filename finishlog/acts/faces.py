@@ -29,10 +29,17 @@ def _face(text: str) -> NewFace:
     said, equals, zones = text.partition("=")
     name, colon, kind = (bit.strip() for bit in said.partition(":"))
     face = a_name(name, "face")
-    of = one_meant(FaceKind, kind, f"{kind!r} is no kind of face") if colon else FaceKind.SHOW
+    of = _kind(kind) if colon else FaceKind.SHOW
     if not equals:
         return NewFace(face, of)
     return NewFace(face, of, _zones(face, zones))
+
+
+def _kind(word: str) -> FaceKind:
+    try:
+        return one_meant(FaceKind, word, f"{word!r} is no kind of face")
+    except UsageFault as fault:
+        raise UsageFault(fault.message, f"{fault.hint}; {_HOW}") from None
 
 
 def _zones(face: str, typed: str) -> tuple[NewZone, ...]:

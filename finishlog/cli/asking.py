@@ -52,7 +52,7 @@ def settled(
         try:
             return attempt(words)
         except Ambiguous as fault:
-            if not at_a_terminal():
+            if not at_a_terminal() or fault.typed not in words:
                 raise
             chosen = choose(f"{fault.message}. Which?", fault.candidates)
             if chosen is None:
