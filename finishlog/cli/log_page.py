@@ -181,10 +181,13 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
 
 def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
     """Say which dates are others now."""
+    alike: dict[str, list[str]] = {}
     for date in dates:
         was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
         pace = f": your pace is {date.pace}" if date.pace else ""
-        page.line(f"moved    {date.label}: {now_is}, was {was}{pace}")
+        alike.setdefault(f"{now_is}, was {was}{pace}", []).append(date.label)
+    for words, labels in alike.items():
+        page.line(f"moved    {names(labels)}: {words}")
 
 
 def _date(moment: datetime | None, clock: Clock) -> str:

@@ -31,7 +31,7 @@ from finishlog.core.verdicts import Answer
 if TYPE_CHECKING:
     from finishlog.asks.fits import Fits
     from finishlog.asks.ready import PartMilestone, Ready, RoomLine
-    from finishlog.asks.standing import Standing
+    from finishlog.asks.standing import LearntDate, Standing
     from finishlog.asks.uneven import UnevenLine
     from finishlog.clock import Clock
 
@@ -163,6 +163,7 @@ def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None
 
 def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
     lines = answer.drying
+    said: set[LearntDate] = set()
     shown = lines if verbose or len(lines) <= FOLD_PAST else lines[: FOLD_PAST - 1]
     for line in shown:
         opens = ""
@@ -174,7 +175,8 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
         ):
             opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
         section.row(_short(line), line.on_it, reason(line, clock) + opens)
-        if line.learnt is not None:
+        if line.learnt is not None and line.learnt not in said:
+            said.add(line.learnt)
             section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
     for words in usual_wanted(shown):
         section.row(words, tone=Tone.FAINT)

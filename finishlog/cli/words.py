@@ -131,10 +131,10 @@ def hours_words(hours: HoursThatBind) -> str:
 
 def learnt_words(learnt: LearntDate, clock: Clock) -> str:
     """Say how far your own pace moved a recoat, and by which acts."""
-    acts = ", ".join(map(str, learnt.acts))
+    acts = f"{'act' if len(learnt.acts) == 1 else 'acts'} {', '.join(map(str, learnt.acts))}"
     return (
         f"your pace moved it: by the label alone {after(None, learnt.by_label, clock)}, by yours, "
-        f"{learnt.factor:.2g} × its hours, {after(None, learnt.now_is, clock)} (acts {acts})"
+        f"{learnt.factor:.2g} × its hours, {after(None, learnt.now_is, clock)} ({acts})"
     )
 
 

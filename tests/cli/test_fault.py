@@ -94,13 +94,13 @@ def test_a_coat_over_a_run_is_recorded_and_warned_about(shop: Finishlog):
     shop.did("fault", "top", "run")
     out = shop.did("log", "top", "lacquer", now=LATER).out
     assert "coat 2, lacquer" in out
-    assert "stop: run on lacquer" in out
+    assert "stop: top: run on lacquer" in out
 
 
 def test_sanding_it_is_no_reason_for_a_stop(shop: Finishlog):
     shop.did("fault", "top", "run")
     out = shop.did("log", "top", "sand", now="2026-11-27T10:00:00+00:00").out
-    assert "stop: run" not in out
+    assert "stop: top: run" not in out
     assert "run" not in shop.did("when", "top", now="2026-11-27T10:00:00+00:00").out
 
 

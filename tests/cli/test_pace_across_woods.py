@@ -64,7 +64,7 @@ def test_a_tacky_coat_on_maple_moves_cherry_and_both_screens_say_so(program: Fin
     assert "first coats on bare wood, from 1 coat: act 11" in moved
     evening = program.did("ready", now="2026-11-05T07:40:00+00:00").out
     assert "your pace moved it: by the label alone after" in evening
-    assert "(acts 11)" in evening
+    assert "(act 11)" in evening
 
 
 def test_other_coats_wait_three_times_the_label_at_most(program: Finishlog):
