@@ -6,6 +6,7 @@ every verb that takes parts. All invented.
 
 from __future__ import annotations
 
+import contextlib
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -31,6 +32,8 @@ from finishlog.acts.photo import log_photo
 from finishlog.acts.review import log_review
 from finishlog.acts.surface import log_surface
 from finishlog.asks.look import look
+from finishlog.cli.log_page import log_page
+from finishlog.cli.screen import plain
 from finishlog.core.finishes import judged_by
 from finishlog.core.records import (
     FaultKind,
@@ -244,6 +247,23 @@ def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told
             assert wood & reached, (part.path, piece, told.typed)
             if told.verb not in {"log", "mended"}:
                 assert wood <= reached, (part.path, piece, told.typed)
+
+
+@settings(deadline=None, max_examples=50)
+@given(batches())
+def test_the_answer_counts_the_pieces_and_warns_of_nothing_twice(told: Batch):
+    with kept(told) as (database, _):
+        answer = None
+        with contextlib.suppress(FinishlogError):
+            answer = _log(database, told)
+        if answer is None:
+            return
+        assert answer.recorded == answer.named > 0
+        warned = [(f.level, str(f.sentence), str(f.remedy)) for f in answer.warnings]
+        assert len(set(warned)) == len(warned)
+        assert all(f.on or f.get_out for f in answer.warnings if answer.operation != "glue-up")
+        page = plain(log_page(answer, CLOCK, verbose=False)).splitlines()
+        assert len(set(page)) == len(page)
 
 
 def _entries(database: Database, parts: tuple[Part, ...]) -> list[Any]:
