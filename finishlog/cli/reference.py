@@ -34,7 +34,7 @@ def class_list(context: typer.Context, json: Json = False) -> None:
 @finish_class.command("show")
 def class_show(
     context: typer.Context,
-    name: Annotated[str, typer.Argument(metavar="CLASS")],
+    name: Annotated[list[str], typer.Argument(metavar="CLASS")],
     json: Json = False,
 ) -> None:
     """Show one class: every figure with its range and source."""
@@ -42,7 +42,7 @@ def class_show(
     from finishlog.cli.class_pages import class_page
 
     here = desk(context)
-    answer = one_class(here.facts, name)
+    answer = one_class(here.facts, " ".join(name))
     show_answer(
         here, "class show", answer, json, lambda: class_page(answer, here.facts, here.units)
     )
@@ -62,7 +62,7 @@ def species_list(context: typer.Context, json: Json = False) -> None:
 @wood.command("show")
 def species_show(
     context: typer.Context,
-    name: Annotated[str, typer.Argument(metavar="SPECIES")],
+    name: Annotated[list[str], typer.Argument(metavar="SPECIES")],
     json: Json = False,
 ) -> None:
     """Show one wood, and what to heed on it."""
@@ -71,7 +71,7 @@ def species_show(
 
     here = desk(context)
     database = here.database if here.path.exists() else None
-    answer = one_species(here.facts, database, here.clock, name)
+    answer = one_species(here.facts, database, here.clock, " ".join(name))
     show_answer(here, "species show", answer, json, lambda: species_page(answer, here.facts))
 
 
@@ -89,7 +89,7 @@ def glue_list(context: typer.Context, json: Json = False) -> None:
 @glue.command("show")
 def glue_show(
     context: typer.Context,
-    name: Annotated[str, typer.Argument(metavar="GLUE")],
+    name: Annotated[list[str], typer.Argument(metavar="GLUE")],
     json: Json = False,
 ) -> None:
     """Show one glue: every figure with its range and source."""
@@ -97,7 +97,7 @@ def glue_show(
     from finishlog.cli.glue_pages import glue_page
 
     here = desk(context)
-    answer = one_glue(here.facts, name)
+    answer = one_glue(here.facts, " ".join(name))
     unit = here.units.temperature
     show_answer(here, "glue show", answer, json, lambda: glue_page(answer, here.facts, unit))
 

@@ -242,3 +242,18 @@ def test_where_no_room_is_on_record_no_sentence_has_a_hole(tmp_path: Path):
     page = program.did("leave").out
     assert "how cold  gets" not in page
     assert "in which room it stands is not on record: finishlog room new NAME" in page
+
+
+@pytest.mark.parametrize(
+    ("typed", "key"),
+    [
+        (["class", "show", "wipe", "on", "poly"], "(wiping-varnish)"),
+        (["species", "show", "white", "oak"], "white-oak"),
+        (["glue", "show", "yellow", "glue"], "(yellow-pva)"),
+    ],
+    ids=str,
+)
+def test_a_name_of_several_words_is_looked_up_without_quotes(
+    shop: Finishlog, typed: list[str], key: str
+):
+    assert key in shop.did(*typed).out
