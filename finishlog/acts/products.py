@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from finishlog.acts.archiving import in_use, products_used
 from finishlog.acts.made import Made, a_name, free_name, in_words
+from finishlog.acts.reconsidered import MovedDate, moved_dates
 from finishlog.asks.classes import class_key
+from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
-from finishlog.core.finishes import Figure, RecoatWindow
+from finishlog.core.bench import bench_state
+from finishlog.core.finishes import Figure, FigureSet, RecoatWindow, judged_by
+from finishlog.core.records import Coat
 from finishlog.core.shop import ThingKind
 from finishlog.core.stages import Stage
 from finishlog.errors import UsageFault
@@ -58,14 +62,90 @@ def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped)
     return Made("product", name, in_words(", ".join([key, *echo]), lent))
 
 
-def label_product(database: Database, clock: Clock, words: str, typed: ProductTyped) -> Made:
-    """Change what a label says from now on; coats already on keep what they were judged by."""
+@dataclass(frozen=True, slots=True)
+class Labelled:
+    """A label as it was changed.
+
+    `moved`: the dates of coats that are on, by the label they went on by and by this one; they keep
+    the first unless they were judged anew (`judged`).
+    """
+
+    act: int
+    kind: str
+    name: str
+    detail: str
+    moved: tuple[MovedDate, ...] = ()
+    judged: bool = False
+
+
+def label_product(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    typed: ProductTyped,
+    *,
+    coats_too: bool = False,
+) -> Labelled:
+    """Change what a label says from now on; tell which coats that are on it would move.
+
+    They keep what they were judged by, or with `coats_too` are judged by this label: it said so all
+    along. One undo takes all of it back.
+    """
     if not typed.label and typed.window is None:
         raise UsageFault("nothing to change on the label", "say what it says: --recoat 4h")
     with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
-        product = pick_product(read_shop(ledger.connection, clock.now), typed.name)
-        _label(ledger, product.id, typed, clock.now)
-    return Made("label", product.name, ", ".join([product.class_key, *_echo(typed)]))
+        before = look(ledger.connection, facts, clock)
+        product = pick_product(before.shop, typed.name)
+        _label(ledger, product.id, typed, clock.now, ledger.act_id)
+        label = {**product.label, **typed.label}
+        window = typed.window or product.label_window
+        of = facts.finish_class(product.class_key)
+        figures = judged_by(of, label, window, facts.version)
+        after = _judged_by(figures, product.id, before, facts, clock)
+        if coats_too:
+            for coat in _open_coats(before, product.id):
+                _supersede(ledger, coat, figures)
+        return Labelled(
+            ledger.act_id,
+            "label",
+            product.name,
+            ", ".join([product.class_key, *_echo(typed)]),
+            moved_dates(before, after),
+            coats_too,
+        )
+
+
+def _open_coats(seen: Look, product: int) -> list[Coat]:
+    return [e for e in seen.log.entries if isinstance(e, Coat) and e.product == product]
+
+
+def _supersede(ledger: Ledger, coat: Coat, figures: FigureSet) -> None:
+    ledger.coat(
+        coat.when,
+        coat.targets,
+        product=coat.product,
+        figures=figures,
+        method=coat.method,
+        scuffed_before=coat.scuffed_before,
+        wet_film_um=coat.wet_film_um,
+        container=coat.container,
+        hands_on_min=coat.hands_on_min,
+        note=coat.note,
+        supersedes=coat.id,
+    )
+
+
+def _judged_by(figures: FigureSet, product: int, seen: Look, facts: Facts, clock: Clock) -> Look:
+    """Look at the shop as it would stand if the coats of a product went by other figures."""
+    mine = {coat.id for coat in _open_coats(seen, product)}
+    entries = tuple(
+        replace(e, figures=figures) if isinstance(e, Coat) and e.id in mine else e
+        for e in seen.log.entries
+    )
+    log = replace(seen.log, entries=entries)
+    bench = bench_state(seen.shop, log, facts, clock.now, clock.zone, paces=seen.paces)
+    return replace(seen, log=log, bench=bench)
 
 
 def _echo(typed: ProductTyped) -> list[str]:
@@ -85,11 +165,13 @@ def _hours(figure: Figure) -> str:
     return " to ".join(dict.fromkeys(ends))
 
 
-def _label(ledger: Ledger, product: int, typed: ProductTyped, since: datetime) -> None:
+def _label(
+    ledger: Ledger, product: int, typed: ProductTyped, since: datetime, act: int | None = None
+) -> None:
     for stage, figure in typed.label.items():
-        put_label_figure(ledger.connection, product, stage, figure, since)
+        put_label_figure(ledger.connection, product, stage, figure, since, act)
     if typed.window is not None:
-        put_label_window(ledger.connection, product, typed.window, since)
+        put_label_window(ledger.connection, product, typed.window, since, act)
 
 
 def edit_product(

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 from finishlog.clock import Clock
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.database import Database
+from finishlog.store.labels import label_acts
 from finishlog.store.read_history import HistoryRow, read_history
 
 # What an act that only changes the list of things cannot be: those are not entries of the log.
@@ -39,25 +40,27 @@ class Undone:
 def what_undo_would_do(database: Database, act: int | None) -> Undoable:
     """Find the act: the one named, or the last that is in force."""
     with database.reading() as connection:
-        return _find(read_history(connection), act)
+        return _find(read_history(connection), act, label_acts(connection))
 
 
 def undo(database: Database, clock: Clock, words: str, act: int) -> Undone:
     """Withdraw an act."""
     with database.writing("undo", words, clock.now, clock.zone.key) as ledger:
-        found = _find(read_history(ledger.connection), act)
+        rows = read_history(ledger.connection)
+        found = _find(rows, act, label_acts(ledger.connection))
         ledger.withdraw(found.act)
         return Undone(ledger.act_id, found, again=found.is_undo)
 
 
-def _find(rows: Sequence[HistoryRow], act: int | None) -> Undoable:
+def _find(rows: Sequence[HistoryRow], act: int | None, labels: Collection[int]) -> Undoable:
+    """Find the act to withdraw; `labels`: those that changed what a label says."""
     if act is None:
         candidates = [r for r in rows if r.withdrawn_by is None and r.withdraws is None]
-        if not any(r.entry for r in candidates):
+        if not any(r.entry or r.act in labels for r in candidates):
             raise NotFound("there is nothing to undo", "finishlog history shows what is on record")
         last = candidates[-1]
-        if not last.entry:
-            before = [r.act for r in candidates if r.entry][-1]
+        if not last.entry and last.act not in labels:
+            before = [r.act for r in candidates if r.entry or r.act in labels][-1]
             raise UsageFault(
                 f"the last act ({last.words}) is no entry of the log and stays",
                 f"the last entry is act {before}: finishlog undo {before}",
@@ -66,7 +69,7 @@ def _find(rows: Sequence[HistoryRow], act: int | None) -> Undoable:
     mine = [r for r in rows if r.act == act]
     if not mine:
         raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
-    entries = [r for r in mine if r.entry]
+    entries = [r for r in mine if r.entry or r.act in labels]
     if not entries:
         raise UsageFault(
             f"act {act} cannot be undone: {_NOTHING_HAPPENED}", "type what it should be"
@@ -80,6 +83,7 @@ def _find(rows: Sequence[HistoryRow], act: int | None) -> Undoable:
         first.verb,
         first.words,
         first.typed_at,
-        is_coat=any(r.kind == "coat" for r in entries),
+        # Coats that a corrected label judges anew were on before it.
+        is_coat=act not in labels and any(r.kind == "coat" for r in entries),
         is_undo=any(r.withdraws for r in entries),
     )

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from finishlog.acts.check import Checked
     from finishlog.acts.logged import Logged
     from finishlog.acts.note import Noted
+    from finishlog.acts.products import Labelled
     from finishlog.acts.reconsidered import MovedDate
     from finishlog.acts.undo import Undone
     from finishlog.asks.standing import Standing
@@ -176,6 +177,22 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
     page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
+    """Echo a changed label, and which coats that are on it would move, or moved."""
+    page = Page()
+    page.line(f"on record: label {answer.name} ({answer.detail})")
+    if answer.judged:
+        _moved(page, answer.moved, clock)
+    else:
+        for date in answer.moved:
+            was, by_this = (_date(moment, clock) for moment in (date.was, date.now_is))
+            page.line(f"keeps    {date.label}: {was}, by this label {by_this}")
+    if answer.moved and not answer.judged:
+        page.line(f"if the can said so all along: finishlog {words} --coats-too")
+    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
     return page
 
 

@@ -64,19 +64,27 @@ def product_label(
     cured: Label = None,
     window: Window = None,
     label_air: LabelAir = None,
+    coats_too: Annotated[
+        bool, typer.Option("--coats-too", help="It said so all along: judge the coats that are on.")
+    ] = False,
     json: Json = False,
 ) -> None:
     """Change what a label says from now on; coats that are on keep what they were judged by."""
     from finishlog.acts.products import label_product
     from finishlog.cli.labels import LabelTyped, product_typed
+    from finishlog.cli.log_page import label_page
 
     here = desk(context)
     label = LabelTyped(
         recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
     )
     typed = product_typed(name, "", label, here.temperature)
-    made = label_product(here.database, here.clock, here.words, typed)
-    show_made(here, "product label", made, json)
+    labelled = label_product(
+        here.database, here.facts, here.clock, here.words, typed, coats_too=coats_too
+    )
+    show_answer(
+        here, "product label", labelled, json, lambda: label_page(labelled, here.words, here.clock)
+    )
 
 
 @product.command("edit")

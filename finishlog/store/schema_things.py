@@ -190,6 +190,8 @@ product_figure = Table(
     note(),
     Column("valid_from", UtcDateTime, nullable=False),
     one_of("stage", Stage),
+    # What undo takes back; none: the label that the product was put on record with.
+    Column("act_id", Integer),
     all_or_nothing("low_h", "typical_h", "high_h", name="range"),
     Index(None, "product_id", "stage", "valid_from"),
 )
@@ -226,6 +228,7 @@ product_window = Table(
     refers_to("product"),
     *window_columns(optional=True),
     Column("valid_from", UtcDateTime, nullable=False),
+    Column("act_id", Integer),
     *window_checks(),
     Index(None, "product_id", "valid_from"),
 )

@@ -19,6 +19,9 @@ ALTER TABLE reading ADD COLUMN humidity_supposed BOOLEAN;
 ALTER TABLE part ADD COLUMN old_finish TEXT DEFAULT '' NOT NULL;
 -- A heater that runs on some days of the week only.
 ALTER TABLE usual_day ADD COLUMN heated_days INTEGER;
+-- The act that changed a label, so that undo can take it back.
+ALTER TABLE product_figure ADD COLUMN act_id INTEGER;
+ALTER TABLE product_window ADD COLUMN act_id INTEGER;
 -- What heats a room: sealed, fan, glow, flame.
 ALTER TABLE room ADD COLUMN heater TEXT DEFAULT '' NOT NULL;
 """

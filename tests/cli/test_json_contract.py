@@ -65,7 +65,7 @@ SPECIES = (
 GLUE = "aliases before_finish clamp cure key level min_c name notes open water_based wood_c"
 CLASS = (
     "abrade aliases builds_film carrier coats dry_film_limit_um family hazards key limits"
-    " mechanism methods name notes pot_life_h readings self_heating self_heating_source"
+    " mechanism methods name needs_tooth notes pot_life_h readings self_heating self_heating_source"
     " shelf_opened_d solids_vol_pct solids_wt_pct spread_m2_per_l stages topcoat wet_film_um"
     " window wipe_off_h wrinkles_when_late_source"
 )
@@ -356,7 +356,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps archive": ("clear", MADE),
     "steps restore": ("old-way", MADE),
     "product new": ("wax --class paste-wax", MADE),
-    "product label": ("topcoat --recoat 4h", MADE),
+    "product label": ("topcoat --recoat 4h", {"": "act detail judged kind moved name"}),
     "product edit": ("topcoat --note satin", MADE),
     "product rename": ("topcoat clear", MADE),
     "product archive": ("dye", MADE),
