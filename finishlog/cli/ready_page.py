@@ -99,7 +99,7 @@ def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: boo
         words += f", tonight {show_temperature(room.tonight_c, unit)}"
     elif room.coldest_night_c is not None:
         words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
-    elif room.asks_night:
+    elif room.asks_night and room.in_use:
         say = f"finishlog room night {shlex.quote(room.room)} {typed_celsius(8)}"
         words += f", how cold its nights get was not told: {say}"
     return words

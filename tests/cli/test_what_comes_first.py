@@ -122,3 +122,14 @@ def test_the_command_that_is_offered_is_in_the_units_of_the_shop(desk: Finishlog
     page = "\n".join(lines(desk))
     assert "finishlog air 63F 58% --room finishing" in page
     assert "17C" not in page
+
+
+def test_of_an_idle_room_no_nights_are_asked_for(desk: Finishlog):
+    desk.did("product", "new", "clear", "--class", "waterborne-clear")
+    desk.did("steps", "new", "water", "clear")
+    desk.did("part", "steps", "top", "--as", "water")
+    for room in ("finishing", "shed"):
+        desk.did("air", "20C", "50%", "--room", room)
+    page = "\n".join(lines(desk))
+    assert "finishlog room night finishing" in page
+    assert "finishlog room night shed" not in page
