@@ -111,7 +111,7 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
             Finding(
                 Level.NOTE,
                 f"{glue.name} wants wood of {celsius(glue.wood_c.value)}",
-                "warm the wood, or leave the clamps on longer",
+                f"leave the clamps on longer, or warm the wood: {NO_FLAME}",
                 glue.wood_c.source,
             ),
         )

@@ -285,7 +285,6 @@ CASES = (
         "FC068",
         "a heater to hurry the drying",
         "ENV SAFE",
-        waits_for="SAFE",
     ),
     Case(
         "FC069",

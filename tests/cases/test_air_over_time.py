@@ -99,3 +99,42 @@ def test_fc032_too_hot_is_not_twice_as_fast(finisher: Finisher):
         assert "recoat after Sun 10:00, test from Sat 10:00" in done
     with FC032.trap:
         assert "recoat no date" in finisher.reads("2026-07-10 14:00", "air 95F 55%", "when deck")
+
+
+FC068 = Question(
+    "a heater to hurry the drying: how is it done safely",
+    shows=(
+        "wherever warmth is advised stands with what not to make it",
+        "it is asked whether the blower of the heating is off and its return air shut",
+    ),
+    trap="too cold, add heat, and not a word more",
+)
+
+
+def test_fc068_whoever_is_told_to_warm_the_room_is_told_with_what_not(finisher: Finisher):
+    """All sentences that advise warmth: tests/facts/test_words_of_warmth.py."""
+    finisher.types(
+        "2026-01-03 09:00",
+        "product new poly --class oil-polyurethane",
+        "part new house/floor",
+        "air 8C 50%",
+    )
+    coat = finisher.types("2026-01-03 10:00", "log floor poly")
+    why = finisher.types("2026-01-03 10:01", "why floor")
+    leaving = finisher.types("2026-01-03 22:00", "leave")
+    wrinkled = finisher.types("2026-01-04 10:00", "fault floor wrinkle")
+    clouds = finisher.types("2026-01-04 10:01", "fault floor blush")
+    heated = finisher.types("2026-01-04 10:02", "heat today 11 till 20 20C")
+    with FC068.line(1):
+        assert "warm the room and the part first: no flame, glowing wire or blower" in coat
+        assert "no flame, glowing wire or blower in the vapour" in why
+        assert "no flame, no glowing element, no fan heater near wet solvent finish" in leaving
+        assert "to warm it no flame, glowing wire or blower in the vapour" in wrinkled
+        assert "no flame, glowing wire or blower in the vapour" in heated
+    with FC068.line(2):
+        assert "is the heating's blower off, and its return air shut?" in leaving
+    with FC068.trap:
+        for line in "".join((coat, why, leaving, wrinkled, clouds)).splitlines():
+            assert "warm the" not in line or "no flame" in line or "outside the vapour" in line
+            assert "sooner   here at" not in line or "no flame" in line
+        assert "warm" not in clouds

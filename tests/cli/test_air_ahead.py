@@ -6,8 +6,6 @@ from datetime import datetime
 
 from tests.finisher import Finisher, hours, said
 
-POLY = "product new poly --class oil-polyurethane"
-
 
 def test_a_usual_night_that_freezes_moves_the_start_to_the_morning(finisher: Finisher):
     """With the usual day and the heat on record: the cold halts it, dew fogs it."""
@@ -155,21 +153,3 @@ def test_wood_colder_than_the_dew_point_sweats_and_the_clock_follows_a_move(fini
     history = finisher.types("2026-07-09 14:00", "history deck")
     assert "coat varnish" in history
     assert "moved to garage" in history
-
-
-def test_whoever_is_told_to_warm_the_room_is_told_with_what_not(finisher: Finisher):
-    """No flame, no glowing wire, no blower running."""
-    finisher.types("2026-01-03 09:00", POLY, "part new house/floor", "air 8C 50%")
-    coat = finisher.types("2026-01-03 10:00", "log floor poly")
-    assert (
-        "warm the room and the part first: no flame, glowing wire or blower in the vapour" in coat
-    )
-    assert "put out pilots, heaters" in coat
-    leaving = finisher.types("2026-01-03 22:00", "leave")
-    assert "wants 10 °C" in leaving
-    assert "no flame, no glowing element, no fan heater near wet solvent finish" in leaving
-    assert "is the heating's blower off, and its return air shut?" in leaving
-    wrinkled = finisher.types("2026-01-04 10:00", "fault floor wrinkle")
-    assert "to warm it no flame, glowing wire or blower in the vapour" in wrinkled
-    for each in (*coat.splitlines(), *wrinkled.splitlines()):
-        assert "warm the" not in each or "no flame" in each
