@@ -131,19 +131,23 @@ class Finishlog:
         return Answer(done.returncode, done.stdout, done.stderr)
 
 
-def furnished(folder: Path) -> Finishlog:
-    """Hand out a copy of the invented shop; nothing has the file open, so a copy is whole."""
+def furnished(folder: Path, before: str = "2027") -> Finishlog:
+    """Hand out a copy of the invented shop as it was before a time.
+
+    Nothing has the file open, so a copy is whole.
+    """
     program = Finishlog(folder)
-    program.database.write_bytes(_furnished())
+    program.database.write_bytes(_furnished(before))
     return program
 
 
 @cache
-def _furnished() -> bytes:
+def _furnished(before: str) -> bytes:
     with tempfile.TemporaryDirectory() as folder:
         program = Finishlog(Path(folder))
         for when, words in _lines(SHOP):
-            program.did(*words, now=f"{when}:00+00:00")
+            if when < before:
+                program.did(*words, now=f"{when}:00+00:00")
         return program.database.read_bytes()
 
 

@@ -13,7 +13,17 @@ from finishlog import errors
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = furnished(tmp_path)
+    """Hand out the invented shop as it was on the evening of the 24th, before the first coat."""
+    return _with_clear(furnished(tmp_path, before="2026-11-24T18:20"))
+
+
+@pytest.fixture
+def unused(tmp_path: Path) -> Finishlog:
+    """Hand out the invented shop before anything was logged."""
+    return _with_clear(furnished(tmp_path, before="2026-11-21"))
+
+
+def _with_clear(program: Finishlog) -> Finishlog:
     program.did("product", "new", "clear", "--class", "waterborne-two-part")
     return program
 
@@ -206,7 +216,8 @@ def test_an_amount_of_a_part_that_is_not_in_it_is_refused(shop: Finishlog):
     answer = shop("amend", act, "--amount", "water:90ml")
     assert answer.code == errors.USAGE
     assert "its parts: flakes, alcohol" in answer.err
-    assert "no amounts to amend" in shop("amend", "19", "--amount", "flakes:90g").err
+    coat = last_act(shop.did("log", "leg", "clear", "--from", "none"))
+    assert "no amounts to amend" in shop("amend", coat, "--amount", "flakes:90g").err
 
 
 def test_a_coat_came_from_another_can_after_all(shop: Finishlog):
@@ -272,12 +283,12 @@ def test_from_alone_says_what_went_on(shop: Finishlog):
     assert "coat 1, topcoat from can-1" in said
 
 
-def test_layers_from_mixes_of_very_different_age_are_cautioned(shop: Finishlog):
-    shop.did("product", "new", "hard", "--class", "conversion-varnish")
-    shop.did("mix", "hard", "10:1", "--jar", "550ml", "--name", "wed", now=at("09:00", 18))
-    shop.did("log", "leg", "hard", "--from", "wed", now=at("09:00", 19))
-    shop.did("mix", "hard", "10:1", "--jar", "550ml", "--name", "fri", now=at("09:00", 20))
-    said = shop.did("log", "leg", "hard", "--from", "fri", now=at("09:30", 20)).out
+def test_layers_from_mixes_of_very_different_age_are_cautioned(unused: Finishlog):
+    unused.did("product", "new", "hard", "--class", "conversion-varnish")
+    unused.did("mix", "hard", "10:1", "--jar", "550ml", "--name", "wed", now=at("09:00", 18))
+    unused.did("log", "leg", "hard", "--from", "wed", now=at("09:00", 19))
+    unused.did("mix", "hard", "10:1", "--jar", "550ml", "--name", "fri", now=at("09:00", 20))
+    said = unused.did("log", "leg", "hard", "--from", "fri", now=at("09:30", 20)).out
     assert "went on from a mix 24 h old" in said
 
 
@@ -331,12 +342,12 @@ def test_a_mix_that_still_hardens_is_not_put_away(shop: Finishlog):
     assert "finishlog can emptied mix-1" in answer.err
 
 
-def test_a_mix_emptied_a_month_ago_leaves_the_lists_by_itself(shop: Finishlog):
-    shop.did("mix", "sealer", "flakes:120g", "alcohol:1L", now=at("18:00", 20))
-    shop.did("can", "emptied", "mix-1", now=at("18:00", 21))
-    assert "mix-1" in shop.did("can", "list").out
-    shop.did("mix", "sealer", "flakes:120g", "alcohol:1L", now="2026-12-24T18:00:00+00:00")
-    listed = shop.did("can", "list", now="2026-12-24T18:01:00+00:00").out
+def test_a_mix_emptied_a_month_ago_leaves_the_lists_by_itself(unused: Finishlog):
+    unused.did("mix", "sealer", "flakes:120g", "alcohol:1L", now=at("18:00", 20))
+    unused.did("can", "emptied", "mix-1", now=at("18:00", 21))
+    assert "mix-1" in unused.did("can", "list").out
+    unused.did("mix", "sealer", "flakes:120g", "alcohol:1L", now="2026-12-24T18:00:00+00:00")
+    listed = unused.did("can", "list", now="2026-12-24T18:01:00+00:00").out
     assert "mix-1" not in listed
     assert "mix-2" in listed
 

@@ -118,24 +118,22 @@ class TestLeftStanding:
 
 
 class TestInTheWood:
+    @pytest.mark.parametrize("product", ["whitener", "brightener", "pair"])
     def test_sanding_a_bleach_that_was_not_rinsed_is_stopped_before_and_with_the_act(
-        self, shop: Finishlog
+        self, shop: Finishlog, product: str
     ):
-        for product in ("whitener", "brightener", "pair"):
-            shop.did("steps", "new", f"s-{product}", product, "sand", "clear")
-            shop.did(
-                "part", "new", f"table/{product}-board", "--room", "shed", "--steps", f"s-{product}"
-            )
-            board = f"table/{product}-board"
-            shop.did("log", board, now=at(2))
-            assert "no sanding" in shop.did("ready", now=at(6)).out
-            said = shop.did("log", board, "sand", now=at(6)).out
-            assert f"no sanding: {product} is in the wood" in said
-            assert "stop: " in said
-            shop.did("undo", now=at(6))
-            shop.did("log", board, "rinse", now=at(6, "20:00"))
-            assert "no sanding" not in shop.did("ready", now=at(9)).out
-            assert "stop:" not in shop.did("log", board, "sand", now=at(9)).out
+        board = f"table/{product}-board"
+        shop.did("steps", "new", f"s-{product}", product, "sand", "clear")
+        shop.did("part", "new", board, "--room", "shed", "--steps", f"s-{product}")
+        shop.did("log", board, now=at(2))
+        assert "no sanding" in shop.did("ready", now=at(6)).out
+        said = shop.did("log", board, "sand", now=at(6)).out
+        assert f"no sanding: {product} is in the wood" in said
+        assert "stop: " in said
+        shop.did("undo", now=at(6))
+        shop.did("log", board, "rinse", now=at(6, "20:00"))
+        assert "no sanding" not in shop.did("ready", now=at(9)).out
+        assert "stop:" not in shop.did("log", board, "sand", now=at(9)).out
 
     def test_acid_on_chlorine_that_was_not_rinsed(self, shop: Finishlog):
         shop.did("log", "top", "whitener", now=at(2))
