@@ -25,6 +25,10 @@ class Asked:
         self.options = dict(options)
         self.sure = not at_a_terminal()
 
+    def takes(self, typed: str) -> bool:
+        """Tell whether a choice belongs to one of the options: by its name or its value."""
+        return any(typed in {name, value} for name, value in self.options.items())
+
     def choose(self, typed: str, chosen: str) -> None:
         """Put what was chosen in place of an option that was not given, or of its value."""
         for name, value in self.options.items():
@@ -52,7 +56,8 @@ def settled(
         try:
             return attempt(words)
         except Ambiguous as fault:
-            if not at_a_terminal() or fault.typed not in words:
+            here = fault.typed in words or (asked is not None and asked.takes(fault.typed))
+            if not (at_a_terminal() and here):
                 raise
             chosen = choose(f"{fault.message}. Which?", fault.candidates)
             if chosen is None:

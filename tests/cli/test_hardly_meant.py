@@ -16,8 +16,8 @@ from finishlog.acts.doubts import SAME_COAT
 from finishlog.core.stages import Stage
 from tests.shop_of import FACTS
 
-NIGHT = "2026-11-24T21:05:00+00:00"
-SOON = "2026-11-24T21:09:00+00:00"
+NIGHT = "2026-11-26T21:05:00+00:00"
+SOON = "2026-11-26T21:09:00+00:00"
 
 
 @pytest.fixture
@@ -57,14 +57,14 @@ def test_a_coat_typed_late_beside_one_that_stands_is_asked_about_too(shop: Finis
 
 
 def test_a_second_coat_after_its_time_or_of_another_finish_is_not_asked_about(shop: Finishlog):
-    shop.did("log", "leg", "oil", now="2026-11-24T09:00:00+00:00")
+    shop.did("log", "leg", "oil", now="2026-11-26T09:00:00+00:00")
     assert "same coat" not in shop.did("log", "leg", "oil", now=NIGHT).out
     assert "same coat" not in shop.did("log", "leg", "sealer", now=SOON).out
 
 
 def test_a_coat_that_was_taken_off_is_put_on_again_without_a_question(shop: Finishlog):
     shop.did("log", "leg", "oil", now=NIGHT)
-    shop.did("off", "leg", "--to", "bare", now="2026-11-24T21:07:00+00:00")
+    shop.did("off", "leg", "--to", "bare", now="2026-11-26T21:07:00+00:00")
     assert "same coat" not in shop.did("log", "leg", "oil", now=SOON).out
 
 
@@ -77,10 +77,10 @@ def test_no_class_of_finish_is_recoated_so_soon_that_two_coats_look_like_one():
 
 def test_a_check_in_the_minute_of_its_coat_is_cautioned_by_name(shop: Finishlog):
     shop.did("log", "leg", "oil", now=NIGHT)
-    page = shop.did("check", "leg", "case", "dry", now="2026-11-24T21:05:40+00:00").out
+    page = shop.did("check", "leg", "case", "dry", now="2026-11-26T21:05:40+00:00").out
     (caution,) = cautions(page, "in the minute of its coat")
     assert caution.startswith("caution: leg ×12: ")
-    later = shop.did("check", "leg", "case", "tacky", now="2026-11-24T23:05:40+00:00").out
+    later = shop.did("check", "leg", "case", "tacky", now="2026-11-26T23:05:40+00:00").out
     assert "in the minute" not in later
 
 
@@ -95,7 +95,7 @@ def test_a_coat_where_another_coat_was_due_is_asked_about_by_the_name_of_the_par
     shop: Finishlog,
 ):
     """The case has its sealer; on the doors the sealer is due."""
-    shop.did("log", "doors", "sand", now="2026-11-24T08:00:00+00:00")
+    shop.did("log", "doors", "sand", now="2026-11-26T08:00:00+00:00")
     words = ("log", "doors", "case", "topcoat")
     (caution,) = cautions(shop.did(*words, now=NIGHT).out, "sealer was due")
     assert caution.startswith("caution: doors ×2: ")
@@ -112,10 +112,10 @@ def test_what_nobody_logs_is_not_asked_about(shop: Finishlog):
 
 
 def test_one_coat_more_of_the_same_is_a_choice(shop: Finishlog):
-    shop.did("part", "new", "cabinet/shelf", now="2026-11-22T09:00:00+00:00")
-    shop.did("steps", "new", "two", "sealer", "topcoat", now="2026-11-22T09:00:00+00:00")
-    shop.did("part", "steps", "shelf", "--as", "two", now="2026-11-22T09:00:00+00:00")
-    shop.did("log", "shelf", "sealer", now="2026-11-22T10:00:00+00:00")
+    shop.did("part", "new", "cabinet/shelf", now="2026-11-25T09:00:00+00:00")
+    shop.did("steps", "new", "two", "sealer", "topcoat", now="2026-11-25T09:00:00+00:00")
+    shop.did("part", "steps", "shelf", "--as", "two", now="2026-11-25T09:00:00+00:00")
+    shop.did("log", "shelf", "sealer", now="2026-11-25T10:00:00+00:00")
     assert "was due" not in shop.did("log", "shelf", "sealer", now=NIGHT).out
 
 
@@ -125,6 +125,6 @@ def test_work_outside_the_schedule_is_not_asked_about(shop: Finishlog):
 
 
 def test_work_of_a_later_step_is_asked_about(shop: Finishlog):
-    shop.did("log", "doors", "sand", now="2026-11-24T08:00:00+00:00")
+    shop.did("log", "doors", "sand", now="2026-11-26T08:00:00+00:00")
     page = shop.did("log", "doors", "scuff", now=NIGHT).out
     assert cautions(page, "doors ×2: sealer was due")
