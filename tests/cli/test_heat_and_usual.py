@@ -270,7 +270,7 @@ def test_a_wet_bulb_gives_the_humidity(shop: Finishlog):
 
 
 def test_how_cold_the_nights_get_is_asked_once_an_evening(tmp_path: Path):
-    """Waterborne needs 10 °C in its first day; once it is told, or told warm, nobody is asked."""
+    """Waterborne needs warmth in its first day; once it is told, or told warm, nobody is asked."""
     program = Finishlog(tmp_path)
     program.did("product", "new", "topcoat", "--class", "waterborne-clear")
     program.did("steps", "new", "s", "topcoat", "topcoat")

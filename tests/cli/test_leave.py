@@ -45,7 +45,7 @@ def test_a_young_waterborne_film_wants_warmth_that_the_night_does_not_give(shop:
     shop.did("room", "night", "finishing", "6C")
     shop.did("log", "case", "topcoat", "--scuffed")
     page = leave(shop)
-    assert "heat  cabinet/case (topcoat) wants 10 °C until about" in page
+    assert "heat  cabinet/case (topcoat) wants 12.8 °C until about" in page
     assert "nights in finishing go to 6 °C: the film would stay weak" in page
     assert "no flame, no glowing element" in page
     assert "heat" not in leave(shop, "2026-12-24T21:05:00+00:00"), "weeks later it is hard"
