@@ -1,7 +1,8 @@
 """The air to come: the night, the heater's end, and from when a coat may go on. Rooms invented.
 
-Waterborne needs 10 °C for its first hours (Wood Handbook chapter 16); wood at least 3 °C above the
-dew point (MIL-HDBK-1110). What a reading tells of, and for how long, are our own rules.
+The least temperatures are those of the classes, whose sources tests/facts checks; wood at least
+3 °C above the dew point (MIL-HDBK-1110). What a reading tells of, and for how long, are our own
+rules.
 """
 
 from __future__ import annotations
