@@ -31,7 +31,8 @@ DECIDED: dict[tuple[str, str], tuple[str, str]] = {
     ("check", "words"): (FACES, "check SELECTION dry"),
     ("amend", "on"): (FACES, "amend COAT --on SELECTION"),
     ("amend", "amount"): (AMOUNTS, ""),
-    ("note", "parts"): (FACES, "note SELECTION -t words"),
+    ("note", "words"): (FACES, "note SELECTION -t words"),
+    ("safety", "about"): (ASKS, ""),
     ("mix", "parts"): (AMOUNTS, ""),
     ("move", "words"): (PIECES, "move SELECTION loft"),
     ("aside", "parts"): (FACES, "aside SELECTION"),
@@ -61,11 +62,11 @@ DECIDED: dict[tuple[str, str], tuple[str, str]] = {
 SHOP = """
 room new shop
 room new loft
-product new oil --class shellac-2lb
-steps new one oil
-steps new two oil*2
+product new seal --class shellac-2lb
+steps new one seal
+steps new two seal*2
 part new desk/legs -n 4 --species ash --face front --face back --steps one
-log desk/legs oil
+log desk/legs seal
 """
 
 
