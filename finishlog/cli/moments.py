@@ -54,6 +54,9 @@ def due_moment(text: str, now: datetime, zone: ZoneInfo) -> datetime:
     A bare date is due by its end, 23:59. UsageFault when it is past or cannot be read.
     """
     typed = TimeTyped(re.sub(r"(?i)^\s*by\s+", "", text), now.astimezone(UTC), zone, future=True)
+    if vague := re.fullmatch(r"(?i)\s*in (\d+) ?m\s*", typed.text):
+        clear = f"type in {vague[1]} months, or in {vague[1]}min"
+        raise UsageFault(f"{text.strip()!r} could be minutes or months", clear)
     when = _read(typed)
     due = when.latest
     if when.sureness is Sureness.PART_OF_DAY and due.astimezone(zone).time() == time():

@@ -374,7 +374,6 @@ CASES = (
         "FC091",
         "30m was not 30 minutes",
         "LOG MAT",
-        waits_for="LOG",
     ),
     Case(
         "FC092",

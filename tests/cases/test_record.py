@@ -116,6 +116,62 @@ def test_fc088_a_coat_dries_so_many_hours_whatever_the_clocks_do(finisher: Finis
         assert "SUN 1 NOV, 21:" in plan
 
 
+FC091 = Question(
+    "30m was not 30 minutes: how is a mistake put right",
+    shows=(
+        "units are spelled out; a bare m is refused and explained, and so is what no can says",
+        "the last change is taken back, a label as well as one line for fifty doors",
+        "a correction checks again and says which dates it moved",
+    ),
+    trap="the old entry is overwritten, and there is nothing to go back to",
+)
+
+
+def test_fc091_thirty_minutes_are_not_thirty_months(finisher: Finisher):
+    when = "2026-05-01 18:00"
+    finisher.types(
+        when,
+        "product new poly --class oil-polyurethane",
+        "part new kitchen/doors --count 50",
+        "air 23C 50%",
+    )
+    with FC091.line(1):
+        for typed, why in (
+            ("--recoat 30m", "'30m' could be minutes or months; type 30min"),
+            ("--cured 3m", "'3m' could be minutes or months; type 3min, or days: 90d"),
+            ("--recoat +2d", "'+2d'"),
+            ("--recoat 900d", "'900d' is no time that a finish takes"),
+        ):
+            refused = finisher.tries(when, f"product label poly {typed}")
+            assert refused.code == 2
+            assert why in refused.err
+        due = finisher.tries(when, "project new kitchen2 --due 'in 3m'")
+        assert (due.code, "minutes or months" in due.err) == (2, True)
+    finisher.types("2026-05-01 18:10", "log doors poly")
+    with FC091.line(2):
+        assert "withdrawn" in finisher.types("2026-05-01 18:20", "undo --never-happened")
+        assert "coat 1" not in finisher.reads("2026-05-01 18:21", "on doors")
+        assert "in force again" in finisher.types("2026-05-01 18:22", "undo 5")
+        assert "kitchen/doors ×50 coat 1 poly" in finisher.reads("2026-05-01 18:23", "on doors")
+    changed = finisher.reads("2026-05-02 09:00", "product label poly --recoat 30h --coats-too")
+    with FC091.line(3):
+        assert "moved kitchen/doors ×50: after Sun 00:30, was after 18:30" in changed
+    with FC091.line(2):
+        assert "withdrawn" in finisher.types("2026-05-02 09:01", "undo")
+        assert "recoat after 18:30" in finisher.reads("2026-05-02 09:02", "ready")
+    finisher.types("2026-05-02 19:00", "air 23C 50%", "log doors:1-3 poly --scuffed")
+    amended = finisher.reads("2026-05-03 10:00", "amend 4 --at 'Sat 12:00'")
+    with FC091.line(3):
+        assert "moved kitchen/doors:4-50: after 12:00, was" in amended
+        assert "stop: doors:1-3: act 10, poly: drying" in amended
+    with FC091.trap:
+        history = finisher.reads("2026-05-03 10:01", "history")
+        assert "product label poly --recoat 30h" in history
+        assert "UNDONE by act 8" in history
+        assert "AMENDED by act 11" in history
+        assert "4 Fri 18:10 kitchen/doors ×50: coat poly" in history
+
+
 FC092 = Question(
     "times written in several forms and zones, some taken in from a file: which coat was the last",
     shows=(

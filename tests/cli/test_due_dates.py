@@ -90,6 +90,13 @@ def test_a_due_date_that_cannot_be_read_says_what_to_type(typed):
     assert '"in 3 weeks"' in fault.value.hint
 
 
+@pytest.mark.parametrize("typed", ["in 3m", "in 3 m", "by in 3m"])
+def test_three_m_to_come_are_minutes_or_months(typed):
+    with pytest.raises(UsageFault, match="could be minutes or months") as fault:
+        due_moment(typed, NOW, LONDON)
+    assert fault.value.hint == "type in 3 months, or in 3min"
+
+
 def test_due_at_nine_asks_which_nine():
     with pytest.raises(UsageFault, match="'9' could be 9:00 or 21:00") as fault:
         due_moment("fri 9", NOW, LONDON)
