@@ -84,7 +84,7 @@ def test_a_film_that_nobody_scuffed_is_asked_about(number, over, times, tmp_path
     [
         (14, "conversion", "conversion varnish needs 18 °C"),
         (16, "reactive", "tannin-reactive sealer needs 10 °C"),
-        (18, "enamel", "latex enamel needs 12.8 °C"),
+        (18, "enamel", "latex enamel needs 13 °C"),
         (24, "clear", "two-part waterborne needs 13 °C"),
     ],
 )
