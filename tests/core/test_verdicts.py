@@ -6,10 +6,12 @@ The figures behind them stand in the other tests; here it is the answers that co
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from finishlog.core.records import Found, Operation
+from finishlog.core.shop import FaceKind
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     LACQUER,
@@ -198,6 +200,19 @@ def test_a_front_may_be_coated_once_its_back_bears_turning():
     story.coat(0, VARNISH, face="back")
     assert story.verdict(23, face="front").answer is Answer.WAITS
     assert story.verdict(25, face="front").answer is Answer.GO
+
+
+def test_a_hidden_back_bears_the_points_from_the_early_end():
+    """Small marks of the points are accepted where nobody looks (common practice): 8 h."""
+    story = door(VARNISH, faces=("front", "back"))
+    part = story.parts[0]
+    front, back = part.faces
+    story.parts[0] = replace(part, faces=(front, replace(back, kind=FaceKind.HIDDEN)))
+    story.coat(0, VARNISH, face="back")
+    early = story.verdict(7.5, face="front")
+    assert early.answer is Answer.WAITS
+    assert hours_until(early.high) == 8
+    assert story.verdict(8.5, face="front").answer is Answer.GO
 
 
 def test_no_sanding_while_another_film_in_the_room_catches_dust():
