@@ -51,15 +51,15 @@ def test_an_amended_clock_time_is_of_the_day_that_the_entry_stands_on(shop: Fini
 
 
 def test_a_scuff_that_is_due_and_was_passed_over_is_said(shop: Finishlog):
-    shop.did("log", "doors@back", "sand", now="2026-11-22T10:00:00+00:00")
-    shop.did("air", "20C", "50%", now="2026-11-22T10:00:00+00:00")
-    shop.did("log", "doors@back", "sealer", now="2026-11-22T10:05:00+00:00")
-    shop.did("air", "20C", "50%", now="2026-11-23T10:00:00+00:00")
-    page = shop.did("log", "doors@back", "topcoat", now="2026-11-23T10:05:00+00:00").out
+    shop.did("log", "doors@back", "sand", now="2026-11-25T10:00:00+00:00")
+    shop.did("air", "20C", "50%", now="2026-11-25T10:00:00+00:00")
+    shop.did("log", "doors@back", "sealer", now="2026-11-25T10:05:00+00:00")
+    shop.did("air", "20C", "50%", now="2026-11-26T10:00:00+00:00")
+    page = shop.did("log", "doors@back", "topcoat", now="2026-11-26T10:05:00+00:00").out
     assert "the step that is due is scuff, and no scuffing is on record" in page
-    shop.did("undo", "--never-happened", now="2026-11-23T10:06:00+00:00")
+    shop.did("undo", "--never-happened", now="2026-11-26T10:06:00+00:00")
     page = shop.did(
-        "log", "doors@back", "topcoat", "--scuffed", now="2026-11-23T10:07:00+00:00"
+        "log", "doors@back", "topcoat", "--scuffed", now="2026-11-26T10:07:00+00:00"
     ).out
     assert "step that is due" not in page
 

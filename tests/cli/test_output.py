@@ -151,9 +151,9 @@ def test_a_reader_of_the_plainest_encoding_gets_an_answer(shop: Finishlog):
 
 def test_the_answer_is_on_stdout_and_what_is_said_beside_it_on_stderr(tmp_path: Path):
     program = Finishlog(tmp_path)
-    first, second = program.process("ready"), program.process("ready")
+    first, second = program.process("room", "new", "shop"), program.process("ready")
     assert (first.code, second.code) == (0, 0)
-    assert "finishlog log stool/seat PRODUCT" in first.out
+    assert first.out == "on record: room shop\n"
     assert "a new, empty database was made" in first.err
-    assert second.out == first.out
+    assert "finishlog log stool/seat PRODUCT" in second.out
     assert second.err == ""
