@@ -22,8 +22,6 @@ def test_a_label_for_a_warm_room_is_stretched_in_a_cool_one(finisher: Finisher):
         "log lid wipe-on --method wipe",
     )
     here = finisher.why("2026-11-21 18:05", "lid")
-    assert here["label"]["at"]["temperature_c"] == 25.0
-    assert here["label"]["high_h"] == 4.0
     put_on = here["on_it"][0]["put_on"]
     low, high = here["standing"]["low"], here["standing"]["high"]
     assert 12 < hours(put_on, low) < hours(put_on, high)

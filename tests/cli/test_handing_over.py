@@ -155,7 +155,7 @@ def test_load_before_light_use_is_named_when_a_film_peels(finisher: Finisher):
 
 def test_the_card_says_what_light_use_is_and_felt_hard_is_no_test(finisher: Finisher):
     """Later where it was cool; no test of the surface makes it harder inside."""
-    finisher.types("2026-05-08 09:00", POLY, *ROOM, "part new table/top --species oak")
+    finisher.types("2026-05-03 09:00", POLY, *ROOM, "part new table/top --species oak")
     for day in ("04", "06", "08"):
         finisher.types(f"2026-05-{day} 10:00", "air 18C 50%", "log top poly --scuffed")
     felt = finisher.tries("2026-05-10 10:00", "check top hard")

@@ -83,7 +83,7 @@ def test_oil_takes_oil_after_a_day_and_varnish_after_a_week(finisher: Finisher):
     assert recoat["high"] == "2026-06-02T17:10:00Z"
     finisher.types("2026-06-02 18:10", "air 23C 50%", "log top oil --scuffed", "log top wipe")
     sunned = finisher.types("2026-06-03 18:10", "air 23C 50%", "log top sun")
-    assert sunned.splitlines()[0].startswith("18:10  top: sun · scuff, recoat after Wed 10 Jun")
+    assert sunned.splitlines()[0].startswith("18:10  top: sun · recoat after Wed 10 Jun")
     (on,) = finisher.asks("2026-06-03 18:15", "on top")
     assert [coat["product"] for coat in on["coats"]] == ["oil", "oil"]
 
