@@ -77,6 +77,9 @@ def _is_there(path: Path) -> bool:
         ) from error
     if is_other:
         raise DatabaseFault(f"{path} is no file", "set FINISHLOG_DB to a file")
+    above = next(each for each in path.absolute().parents if each.exists())
+    if not above.is_dir():
+        raise DatabaseFault(f"{path}: {above} is no folder", "set FINISHLOG_DB to a file in one")
     return is_file
 
 

@@ -8,12 +8,14 @@ import sqlite3
 import subprocess
 import time
 from contextlib import closing
+from datetime import datetime
 from pathlib import Path
 
 import pytest
 from run import PROGRAM, Answer, Finishlog, furnished
 
 from finishlog import errors
+from finishlog.store.database import open_database
 
 
 @pytest.fixture
@@ -239,7 +241,7 @@ def test_the_remedy_can_be_typed_as_it_stands(shop: Finishlog):
 def with_a_database(folder: Path) -> Finishlog:
     """A database of one's own that is empty: that it was made has been said."""
     program = Finishlog(folder)
-    program.did("shop", "show")
+    open_database(program.database, datetime.fromisoformat(program.now))
     return program
 
 
