@@ -20,6 +20,10 @@ from finishlog.core.trade_words import (
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 from finishlog.picking import names_a_product, operation_word, paths_of, pick_product
 
+# Before a name that is a part's too: `log oar product:spar`. No part is told so: of a part a colon
+# is followed by numbers.
+PRODUCT_MARK = "product:"
+
 
 def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
@@ -32,26 +36,25 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
+    if product := _marked_product(shop, last):
+        return tuple(parts), product
     mine = paths_of(shop, last)
     if not mine:
         due = plain_word(last) in DUE_SAID and not names_a_product(shop, last)
         return tuple(parts), None if due else last
     bare = not set(last) & set("/:@*")
     if bare and names_a_product(shop, last):
-        if any("/" in word for word in parts):
-            return tuple(parts), last
         # A whole name is meant before a mere beginning.
         whole_part = any(path.endswith(f"/{last.casefold()}") for path in map(str.casefold, mine))
         whole_product = _is_a_product(shop, last)
         if whole_part != whole_product:
             return (tuple(parts), last) if whole_product else (tuple(words), None)
-        others = " ".join(shlex.quote((paths_of(shop, word) or (word,))[0]) for word in parts)
+        readings = (*mine, f"{PRODUCT_MARK}{last}")
         raise Ambiguous(
             f"{last!r} is a part and a product",
-            f"the part is {mine[0]}; for the product name the others with their project: "
-            f"finishlog log {others} {shlex.quote(last)}",
+            f"type one of: {', '.join(map(shlex.quote, readings))}",
             last,
-            mine,
+            readings,
         )
     work = tuple(each.value for each in meant(Operation, last)) if bare else ()
     if work:
@@ -71,6 +74,12 @@ def says_a_coat(shop: Shop, typed: str) -> bool:
 
 def _is_work_or_product(shop: Shop, typed: str) -> bool:
     return _is_a_product(shop, typed) or is_said(Operation, typed)
+
+
+def _marked_product(shop: Shop, typed: str) -> str | None:
+    """Read `product:spar`; None for anything else."""
+    mark, name = typed[: len(PRODUCT_MARK)], typed[len(PRODUCT_MARK) :]
+    return name if mark.casefold() == PRODUCT_MARK and names_a_product(shop, name) else None
 
 
 def _is_a_product(shop: Shop, typed: str) -> bool:

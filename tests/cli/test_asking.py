@@ -64,7 +64,6 @@ def test_a_new_product_beside_a_near_name_is_made_when_asked_for(shop: Finishlog
         session.answer("Which did you mean?", "none of these: a new product")
         session.answer("What kind of finish is it?", "shellac")
         session.answer("Which kind of shellac?", "shellac-3lb")
-        session.answer("topcoat was due. Record this all the same?", "y")
     assert session.code == 0, session.screen
     assert "topcoats" in shop.did("product", "list").out
 
@@ -85,6 +84,31 @@ def test_a_word_for_two_kinds_of_work_is_asked(shop: Finishlog):
     refused = shop("log", "seat", "polish")
     assert (refused.code, refused.err.count("\n")) == (3, 1)
     assert "type one of: buff, rub-out" in refused.err
+
+
+LATER = "2026-11-26T09:00:00+00:00"
+BOTH = "'oil' is a part and a product"
+
+
+def test_a_word_that_is_a_part_and_a_product_is_asked_also_beside_a_whole_path(shop: Finishlog):
+    shop.did("part", "new", "stools/oil")
+    refused = shop("log", "stools/seat", "oil", now=LATER)
+    assert (refused.code, refused.err.count("\n")) == (errors.NO_SUCH_THING, 1)
+    assert BOTH in refused.err
+    assert "type one of: stools/oil, product:oil" in refused.err
+    with TerminalSession(shop, "log", "stools/leg", "oil") as session:
+        session.answer(f"{BOTH}. Which?", "product:oil")
+    assert (session.code, "leg ×12: coat 1, oil" in session.screen) == (0, True), session.screen
+
+
+def test_both_readings_of_such_a_word_can_be_typed(shop: Finishlog):
+    shop.did("part", "new", "stools/oil")
+    coat = shop.did("log", "stools/seat", "product:oil", now=LATER).out
+    assert "seat ×4: coat 2, oil" in coat
+    both = shop.did("log", "stools/leg", "stools/oil", "product:oil", now=LATER).out
+    assert "on 13 of 13 pieces" in both
+    # Named as a part it is no product: nothing is due on either, and nothing is recorded.
+    assert shop("log", "stools/leg", "stools/oil", now=LATER).code != 0
 
 
 def test_a_finding_that_may_be_two_is_asked(shop: Finishlog):
