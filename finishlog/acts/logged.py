@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from finishlog.acts.reconsidered import MovedDate, moved_dates, now_judged
-from finishlog.acts.warn import with_act
+from finishlog.acts.warn import coats_of_this_evening, with_act
 from finishlog.asks.look import Look, look
 from finishlog.asks.rags import RagsLine, open_rags
 from finishlog.asks.standing import Standing, standings
@@ -116,13 +116,16 @@ def logged(
         fresh = now_judged(before, after, picked.targets, since, {}, facts, clock)
         warnings, moved = (*warnings, *fresh), moved_dates(before, after)
     mine = [z for z in after.bench.zones if z.target in picked.targets]
+    lines = standings(_worth_a_line(mine), after)
+    if coats_of_this_evening(before):
+        lines = tuple(replace(line, usual_wanted="") for line in lines)
     return Logged(
         act=ledger.act_id,
         operation=operation,
         product=product,
         at=typed.at,
         labels=picked.labels,
-        after=standings(_worth_a_line(mine), after),
+        after=lines,
         warnings=with_act(warnings, ledger.act_id),
         rags=open_rags(after, facts, clock, before),
         notes=notes,

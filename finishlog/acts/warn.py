@@ -96,18 +96,21 @@ def warnings_before(
     return most_weighty(_named(finding, states) for finding, states in found.items())
 
 
+def coats_of_this_evening(then: Look) -> list[Coat]:
+    """Return the coats that were typed this evening: what they asked is not asked again."""
+    lately = then.bench.now - _EVENING
+    return [e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately]
+
+
 def _asked_tonight(then: Look, facts: Facts) -> bool:
     """Tell whether a coat of this evening has asked how cold the night gets already."""
-    lately = then.bench.now - _EVENING
-    coats = (e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately)
-    classes = {coat.figures.class_key for coat in coats}
+    classes = {coat.figures.class_key for coat in coats_of_this_evening(then)}
     return any(facts.finish_class(key).limits.warm_first_h for key in classes)
 
 
 def _heater_asked_tonight(then: Look, facts: Facts) -> bool:
     """Tell whether a coat of this evening has asked what heats the room already."""
-    lately = then.bench.now - _EVENING
-    coats = (e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately)
+    coats = coats_of_this_evening(then)
     return any(FLAMMABLE in facts.finish_class(c.figures.class_key).hazards for c in coats)
 
 

@@ -16,6 +16,7 @@ from finishlog.core.milestones import Milestone, furthest
 from finishlog.core.old_finish import name_of
 from finishlog.core.records import Joined, Operation, SetAside
 from finishlog.core.shop import Part, Shop
+from finishlog.core.shown_times import SHOWN_TO
 from finishlog.core.stages import Stage
 from finishlog.core.usual_wanted import usual_would_move
 from finishlog.core.verdicts import Answer, Verdict
@@ -187,7 +188,10 @@ def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
     if top is None or top.pace is None or figure is None:
         return None
     by_label, now_is = top.label_waits(figure).high, top.waits(figure).high
-    if by_label == now_is or (now_is is not None and now_is <= now):
+    is_shown_alike = by_label == now_is or (
+        by_label is not None and now_is is not None and now_is - by_label < SHOWN_TO
+    )
+    if is_shown_alike or (now_is is not None and now_is <= now):
         return None
     return LearntDate(by_label, now_is, top.factor, top.pace.acts)
 

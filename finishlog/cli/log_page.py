@@ -46,6 +46,8 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
     for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
         page.line(f"{when}  {labels}: {words}")
+    if answer.named > 1:
+        page.line(f"on {answer.recorded} of {answer.named} pieces")
     if answer.clamped_until:
         page.line(f"clamps on until {wait_until(answer.clamped_until, clock.now, clock.zone)}")
     for words in usual_wanted(answer.after):
@@ -72,8 +74,6 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         page.line(f"rags: {HAND_DUST}")
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
-    if answer.named > 1:
-        page.line(f"on {answer.recorded} of {answer.named} pieces")
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 

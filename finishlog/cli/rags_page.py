@@ -53,7 +53,7 @@ def dealt_page(answer: RagsDealtWith, clock: Clock) -> Page:
     when = happened(answer.at, clock.now, clock.zone)
     of = f", on {len(answer.items)} of {answer.of}" if answer.of > 1 else ""
     done = _DONE[answer.deed]
-    page.line(f"{when}  rags of {', '.join(answer.items)}{of}: {done}")
+    page.line(f"{when}  rags of {', '.join(dict.fromkeys(answer.items))}{of}: {done}")
     if answer.deed is RagsDeed.STIFF and len(answer.not_counted) < len(answer.items):
         page.line(f"closed as self-heating: {BURNABLE}")
     for product, why in answer.not_counted:

@@ -121,7 +121,9 @@ def hours_words(hours: HoursThatBind) -> str:
         f" to {hours.high_h:.3g}" if f"{hours.high_h:.3g}" != f"{hours.low_h:.3g}" else ""
     )
     if hours.stage is None:
-        return f"{span} h of {hours.product}, {hours.done_h:.1f} over, since act {hours.act}"
+        return (
+            f"{span} h of {hours.product}, {hours.done_h:.1f} of them over, since act {hours.act}"
+        )
     settled = f", settled by the check of act {hours.by_check}" if hours.by_check else ""
     return (
         f"{span} label hours of {hours.product} to {shown(hours.stage)}, {hours.done_h:.1f} done, "

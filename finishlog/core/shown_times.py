@@ -11,7 +11,8 @@ from zoneinfo import ZoneInfo
 
 from finishlog.core.records import Sureness, When
 
-_HALF_HOUR = timedelta(minutes=30)
+# Two dates nearer together than this are shown as one.
+SHOWN_TO = timedelta(minutes=30)
 _DAY = timedelta(days=1)
 _IN_DAYS_BEYOND = timedelta(days=3)
 # Further than this a date is shown with its year.
@@ -93,15 +94,15 @@ def _dated(day: date) -> str:
 
 def wait_words(wait: timedelta) -> str:
     """Say how long still to wait, rounded up: `0.5 h`, `3 h`, `2 d`; beyond 3 d whole days."""
-    step = _DAY if wait > _IN_DAYS_BEYOND else _HALF_HOUR
+    step = _DAY if wait > _IN_DAYS_BEYOND else SHOWN_TO
     return length_words(max(-(-wait // step), 0) * step)
 
 
 def left_words(left: timedelta) -> str:
     """Say how long something is still open, rounded down; `under 0.5 h` when that is nothing."""
-    if timedelta() < left < _HALF_HOUR:
+    if timedelta() < left < SHOWN_TO:
         return "under 0.5 h"
-    step = _DAY if left > _IN_DAYS_BEYOND else _HALF_HOUR
+    step = _DAY if left > _IN_DAYS_BEYOND else SHOWN_TO
     return length_words(max(left // step, 0) * step)
 
 
@@ -137,7 +138,7 @@ def _half_hour_down(moment: datetime, zone: ZoneInfo) -> datetime:
 
 def _half_hour_up(moment: datetime, zone: ZoneInfo) -> datetime:
     down = _half_hour_down(moment, zone)
-    return down if down == moment else down + _HALF_HOUR
+    return down if down == moment else down + SHOWN_TO
 
 
 def _first_whole_day_after(moment: datetime, zone: ZoneInfo) -> date:
