@@ -29,8 +29,12 @@ from finishlog.core.units import (
 # Begins a quantity in a text.
 OPENS = "⟨"
 _QUANTITY = re.compile(r"⟨(-?\d+(?:\.\d+)?) (°C|C|Δ°C|m|µm|ml|g|g/L)(?: to (\d))?⟩")
-# What one litre or quart is written in while there is less of it.
-_SMALL = {Volume.LITRE: Volume.MILLILITRE}
+# What a measuring cup is marked in, for less than a litre.
+_SMALL = {
+    Volume.LITRE: Volume.MILLILITRE,
+    Volume.US_QUART: Volume.US_FLUID_OUNCE,
+    Volume.US_GALLON: Volume.US_FLUID_OUNCE,
+}
 
 
 def celsius(value_c: float, digits: int = 0) -> str:

@@ -189,3 +189,14 @@ def test_a_document_is_the_same_whatever_its_reader_likes(tmp_path: Path):
     warned = program.did("log", "top", "varnish", "--json").document["answer"]["warnings"]
     assert any("8.9 °C is below the 10 °C" in f["sentence"] for f in warned)
     assert "a factor of 2 per 10 °C" in program.did("why", "top", "--json").out
+
+
+def test_less_than_a_quart_is_told_in_what_a_cup_is_marked_in(tmp_path: Path):
+    """Twelve fluid ounces at 10:1 are 10.9 and 1.09: nobody measures 0.0341 qt."""
+    program = Finishlog(tmp_path)
+    program.did("settings", "volume", "qt")
+    program.did("product", "new", "hard", "--class", "conversion-varnish")
+    said = program.did("mix", "hard", "10:1", "--jar", "12 fl oz").out
+    assert "10.9 fl oz base, 1.09 fl oz hardener" in said
+    assert "qt" not in said
+    assert "makes about 2 qt" in program.did("mix", "hard", "10:1", "--jar", "2 qt").out
