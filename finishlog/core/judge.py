@@ -232,9 +232,8 @@ def _dust(state: ZoneState, near: Around) -> Verdict | None:
         return _after(wet, f"{wet.what} must bear turning first")
     wet = near.spoilt_by_dust(state)
     if wet is not None:
-        return _after(
-            replace(wet, what=f"{wet.what} to be dust-free"), "dust would settle in wet film"
-        )
+        dust = f"dust would settle in the wet film of {wet.what}"
+        return _after(replace(wet, what=f"{wet.what} to be dust-free"), dust)
     return None
 
 
@@ -300,7 +299,7 @@ def _out(room: RoomAir) -> str:
 def _lit(state: ZoneState, over: FinishClass, now: datetime) -> tuple[Finding, ...]:
     """Return what speaks against vapour that burns beside the heater that is on record."""
     heat = state.room.heater_between(now, vapour_until(over, now))
-    found = lit_by(over, state.room.heater, heat, state.room.name)
+    found = lit_by((over,), state.room.heater, heat, state.room.name)
     return (found,) if found else ()
 
 

@@ -118,3 +118,11 @@ def test_a_batch_of_seven_pieces_is_short_and_says_nothing_twice(shop: Finishlog
     said = [line.split(": ", 2)[-1].split("; ")[0] for line in lines]
     assert len(set(said)) == len(said)
     assert len(page.split()) < 100, page
+
+
+def test_dust_beside_a_wet_film_names_the_film(shop: Finishlog):
+    """Scuffing beside a fresh coat: the stop says whose film the dust falls into."""
+    shop.did("log", "rails", "clear", now=SCUFFED)
+    said = shop.did("log", "desk/legs", "scuff", now="2026-11-21T13:02:00+00:00").out
+    (stop,) = [line for line in said.splitlines() if line.startswith("stop: ")]
+    assert "in the wet film of rails" in stop
