@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 from finishlog.acts.air import room_or_first
 from finishlog.asks.heaters import HeatLine, heaters
 from finishlog.asks.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
-from finishlog.core.ignition import lit_by
+from finishlog.core.grouping import labels_of
+from finishlog.core.ignition import FLAMMABLE, lit_by
 from finishlog.core.records import When
 from finishlog.core.safety_notes import SafetyNote, notes_for
 from finishlog.core.shop import Room
 from finishlog.core.stages import Stage
 from finishlog.core.usual_air import Heat
+from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
@@ -76,24 +79,30 @@ def heat(
 
 
 def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
-    """Yield what the heater lights: a film in the room that is not tack-free as it comes on."""
+    """Yield what the heater lights: the films in the room that are wet as it comes on, by name."""
+    wet = [
+        (state, state.top.of)
+        for state in seen.bench.in_the_shop
+        if state.room.id == room.id and state.top and FLAMMABLE in state.top.of.hazards
+        if _wet_at(state, span.earliest)
+    ]
     heat = Heat(span.earliest, span.latest)
-    for state in (z for z in seen.bench.in_the_shop if z.room.id == room.id and z.top):
-        assert state.top is not None
-        dry = state.stages.get(Stage.TACK_FREE)
-        if dry is not None and dry.high is not None and dry.high <= span.earliest:
-            continue
-        found = lit_by(state.top.of, room.heater, heat, room.name)
-        if found is not None:
-            yield replace(found, on=(state.part.path,))
-            return
-    if room.heater is None:
+    found = lit_by((of for _, of in wet), room.heater, heat, room.name)
+    if found is not None:
+        yield replace(found, on=labels_of(state for state, _ in wet))
+    elif room.heater is None:
         yield Finding(
             Level.NOTE,
             f"what heats {room.name} is not on record",
             f"finishlog room edit {room.name} --heater sealed, fan, glow or flame",
             rule=Rule.HEATER_UNTOLD,
         )
+
+
+def _wet_at(state: ZoneState, moment: datetime) -> bool:
+    """Tell whether a film is not promised tack-free by a moment, so that vapour leaves it."""
+    dry = state.stages.get(Stage.TACK_FREE)
+    return dry is None or dry.high is None or dry.high > moment
 
 
 def _usually_known(room: Room) -> bool:

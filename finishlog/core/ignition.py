@@ -6,6 +6,7 @@ published for when a room is aired: the nose proves nothing.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -44,23 +45,25 @@ def vapour_until(over: FinishClass, now: datetime) -> datetime:
 
 
 def lit_by(
-    over: FinishClass, kind: HeaterKind | None, heat: Heat | None, room: str
+    films: Iterable[FinishClass], kind: HeaterKind | None, heat: Heat | None, room: str
 ) -> Finding | None:
-    """Say what a heater that runs while a coat gives off vapour means for it; None: nothing."""
-    if heat is None or kind is HeaterKind.SEALED or FLAMMABLE not in over.hazards:
+    """Say what a heater that runs while films give off vapour means for them; None: nothing."""
+    names = list(dict.fromkeys(of.name for of in films if FLAMMABLE in of.hazards))
+    if heat is None or kind is HeaterKind.SEALED or not names:
         return None
+    burns = f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that burns"
     if kind is None:
         return Finding(
             Level.CAUTION,
-            f"a heater is on record in {room} while {over.name} gives off vapour that burns, and "
-            "not of what kind: nothing that burns or glows",
+            f"a heater is on record in {room} while {burns}, and not of what kind: nothing that "
+            "burns or glows",
             f"finishlog room edit {room} --heater sealed, fan, glow or flame",
             _SOURCE,
             rule=Rule.HEATER_UNTOLD,
         )
     return Finding(
         Level.CAUTION if kind is HeaterKind.FAN else Level.STOP,
-        f"{WHAT[kind]} heats {room} while {over.name} gives off vapour that burns",
+        f"{WHAT[kind]} heats {room} while {burns}",
         "warm the room first, put it out and air the room; on again only when the film is "
         "tack-free, and no smell is no proof",
         _SOURCE,

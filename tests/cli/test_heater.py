@@ -84,6 +84,16 @@ def test_a_heater_that_comes_on_over_a_wet_film_is_stopped_as_it_is_put_on_recor
     assert "stop: " in heated(shop, "13 till 17")
 
 
+def test_every_wet_film_in_the_room_is_named(shop: Finishlog):
+    """Lacquer burns before varnish does: the first part of the list is not the only one."""
+    shop.did("product", "new", "lacquer", "--class", "lacquer-brushed")
+    shop.did("log", "top", "varnish", now=at("12:10"))
+    shop.did("log", "leg", "lacquer", now=at("12:28"))
+    (said,) = [line for line in heated(shop, "13 till 17").splitlines() if "vapour that" in line]
+    assert said.startswith("caution: top and leg: ")
+    assert "alkyd varnish and nitrocellulose lacquer, brushed give off vapour" in said
+
+
 class TestQuiet:
     @pytest.mark.parametrize("kind", ["sealed", "oil-filled", "underfloor"])
     def test_of_a_sealed_heater_nothing_is_said(self, shop: Finishlog, kind: str):
