@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 
 from finishlog.asks.cans import open_mixes
 from finishlog.asks.look import Look
@@ -22,6 +22,7 @@ from finishlog.core.verdicts import Answer
 from finishlog.core.zone import ZoneState
 from finishlog.facts.load import Facts
 
+_NEVER = datetime.max.replace(tzinfo=UTC)
 _WRONG = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH, Answer.DEADLINE}
 
 
@@ -81,8 +82,8 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
 
 
 def _not_at_pack(mine: Sequence[ZoneState], now: datetime, clock: Clock) -> Iterator[Finding]:
-    """Yield the films that must not be wrapped yet, by the time at which they may be."""
-    by_words: dict[str, list[ZoneState]] = {}
+    """Yield the pieces that must not be wrapped yet, each once, by the slowest of its films."""
+    latest: dict[int, tuple[datetime, str]] = {}
     for state in mine:
         pack = milestone([state], Stage.PACK)
         if pack is None or pack.blocked or pack.reached(now):
@@ -93,7 +94,12 @@ def _not_at_pack(mine: Sequence[ZoneState], now: datetime, clock: Clock) -> Iter
             words = "no date for packing in this air"
         else:
             words = "packed by label time only: the air was not measured"
-        by_words.setdefault(words, []).append(state)
+        found = (pack.high or _NEVER, words)
+        latest[state.piece.id] = max(found, latest.get(state.piece.id, found))
+    by_words: dict[str, list[ZoneState]] = {}
+    for state in mine:
+        if state.piece.id in latest:
+            by_words.setdefault(latest[state.piece.id][1], []).append(state)
     for words, states in by_words.items():
         remedy = "nothing may touch it until then but air: no wrap, no blanket, no stacking"
         yield Finding(Level.CAUTION, f"{_named(states)}: {words}", remedy, COMMON_PRACTICE)

@@ -85,6 +85,18 @@ def test_what_is_open_is_said_and_recorded_all_the_same(cot: Finishlog):
     assert "nothing of cot is left in the shop" in page
 
 
+def test_a_piece_is_packed_when_the_slowest_of_its_films_is(cot: Finishlog):
+    """Two films on one board, two dates: one line, with that of a panel that has the slower."""
+    cot.did("part", "new", "cot/board", "--face", "front", "--face", "back")
+    cot.did("part", "new", "cot/panel")
+    cot.did("product", "new", "cut", "--class", "shellac-2lb")
+    cot.did("log", "board@front", "cut")
+    cot.did("log", "board@back", "panel", "varnish")
+    page = cot.did("handover", "cot").out
+    (both,) = [line for line in page.splitlines() if "board" in line and "to be packed" in line]
+    assert both.startswith("caution: board, panel: not to be packed before")
+
+
 def test_its_rags_stay_on_the_screen_until_they_are_dealt_with(cot: Finishlog):
     cot.did("log", "feet", "varnish")
     cot.did("handover", "cot")
