@@ -37,6 +37,9 @@ _TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
 # What has to be wiped off is not left alone, however early it went on.
 _WIPE_ALL_OFF = "wipe every bit of it off in time; then leave it alone, and check before the next"
 
+_GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
+_NO_SCUFFING = "no scuffing on record"
+
 # A wait is shown to the half hour, rounded.
 _WITHIN = timedelta(minutes=15)
 
@@ -86,7 +89,7 @@ def warnings_before(
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
-            of_it += _of(verdict, scuffed, too_early)
+            of_it += _of(verdict, scuffed, too_early, in_vain=_scuffed_in_vain(state))
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
@@ -127,10 +130,19 @@ def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
     return finding if finding.get_out else replace(finding, on=labels_of(states))
 
 
-def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Finding]:
+def _scuffed_in_vain(state: ZoneState) -> bool:
+    """Tell whether the film was scuffed, but only while it was too young for that to give grip."""
+    top = state.top
+    return top is not None and any(w.operation in _GRIPS for w in top.abraded)
+
+
+def _of(
+    verdict: Verdict, scuffed: bool | None, too_early: str, *, in_vain: bool
+) -> Iterable[Finding]:
     """Yield the binding reason as a warning, then the findings that weigh.
 
     `too_early`: what to do when it is done on a film too young for it; empty: as for a coat.
+    `in_vain`: a scuffing is on record, and does not count.
     """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
     if verdict.answer is Answer.DRYING:
@@ -152,7 +164,8 @@ def _of(verdict: Verdict, scuffed: bool | None, too_early: str) -> Iterable[Find
             remedy = too_early
         yield Finding(level, words, remedy)
     if verdict.scuff_first and not scuffed:
-        yield Finding(Level.CAUTION, "no scuffing on record", _REMEDIES[Answer.SCUFF])
+        words = "it was scuffed too young, which gives no grip" if in_vain else _NO_SCUFFING
+        yield Finding(Level.CAUTION, words, _REMEDIES[Answer.SCUFF])
     yield from weighs
 
 

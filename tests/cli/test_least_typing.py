@@ -94,6 +94,16 @@ def test_the_second_coat_needs_one_command(shop: Finishlog):
     assert "no scuffing on record" in page
 
 
+def test_a_scuffing_that_came_too_early_is_not_said_to_be_missing(shop: Finishlog):
+    """It is on record; what is wrong with it is that the film was too young."""
+    shop.did("log", "seat", "varnish", now=WEEK_LATER)
+    soon = "2026-12-02T20:00:00+00:00"
+    shop.did("log", "seat", "scuff", now=soon)
+    page = shop.did("log", "seat", "varnish", now=soon).out
+    assert "caution: seat: it was scuffed too young, which gives no grip" in page
+    assert "no scuffing on record" not in page
+
+
 def test_next_year_it_is_found_again(shop: Finishlog):
     page = shop.did("past", "varnish", now="2027-11-24T19:00:00+00:00")
     assert "varnish" in page.out
