@@ -10,6 +10,7 @@ from finishlog.asks.look import Look
 from finishlog.asks.on import step_words
 from finishlog.clock import Clock
 from finishlog.core.checks import standing_failures
+from finishlog.core.containers import Lid
 from finishlog.core.edges import follows_its_faces
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
@@ -139,4 +140,9 @@ def _mixes(mine: Sequence[ZoneState], then: Look, facts: Facts, clock: Clock) ->
     names = {can.name for can in then.shop.containers.values() if can.id in used}
     for mix in open_mixes(then, facts, clock):
         if mix.name in names:
-            yield Finding(Level.NOTE, f"{mix.name} still stands open", "empty it or keep it shut")
+            keeps = mix.lid is Lid.CLOSED
+            yield Finding(
+                Level.NOTE if keeps else Level.CAUTION,
+                f"{mix.name} still stands open",
+                "empty it or keep it shut" if keeps else f"empty it, {mix.lid}",
+            )

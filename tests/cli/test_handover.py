@@ -97,6 +97,24 @@ def test_a_piece_is_packed_when_the_slowest_of_its_films_is(cot: Finishlog):
     assert both.startswith("caution: board, panel: not to be packed before")
 
 
+@pytest.mark.parametrize(
+    ("kind", "said"),
+    [
+        ("conversion-varnish", "caution: mix-1 still stands open; empty it, do not close it tight"),
+        ("bleach-two-part", "caution: mix-1 still stands open; empty it, never close it"),
+    ],
+)
+def test_a_mix_that_reacts_is_not_told_to_be_shut(cot: Finishlog, kind: str, said: str):
+    """What hardens may grow hot, and bleach bursts a closed can (`leave` says the same)."""
+    cot.did("part", "new", "cot/board")
+    cot.did("product", "new", "two", "--class", kind)
+    cot.did("mix", "two", "a:100ml", "b:100ml")
+    cot.did("log", "board", "two")
+    page = cot.did("handover", "cot").out
+    assert said in page
+    assert "keep it shut" not in page
+
+
 def test_its_rags_stay_on_the_screen_until_they_are_dealt_with(cot: Finishlog):
     cot.did("log", "feet", "varnish")
     cot.did("handover", "cot")
