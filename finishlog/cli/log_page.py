@@ -216,8 +216,10 @@ def _date(moment: datetime | None, clock: Clock) -> str:
 
 
 def note_page(answer: Noted, clock: Clock) -> Page:
-    """Echo a note."""
+    """Echo a note; what must not meet stands before it."""
     page = Page()
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.DANGER)
     kind = "outcome" if answer.outcome else "note"
     when = happened(answer.at, clock.now, clock.zone)
     page.line(f"{when}  {', '.join(answer.labels)}: {kind}, {answer.text}")

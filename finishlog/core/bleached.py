@@ -20,7 +20,7 @@ from finishlog.core.chemistry import (
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE
 from finishlog.core.layers import ABRADES
-from finishlog.core.records import AnyEntry, Coat, Operation, Work
+from finishlog.core.records import AnyEntry, Coat, Note, Operation, Work
 
 _FAMILY = "bleach"
 # A bleach under another class is known by its name. Only then is the chemistry read.
@@ -34,16 +34,17 @@ def unrinsed(told: Sequence[AnyEntry], book: Book) -> tuple[Coat, ...]:
     return tuple(e for e in _in_the_wood(told, book) if isinstance(e, Coat) and _bleached(e, book))
 
 
-def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work]:
+def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work | Note]:
     """Return what reached the wood since it was last rinsed, or shut in by a film.
 
-    The rinse itself is among it: vinegar in it stays in the wood.
+    The rinse itself is among it: vinegar in it stays in the wood. So is what was noted of a part:
+    nobody logs fuming as anything else.
     """
-    found: list[Coat | Work] = []
+    found: list[Coat | Work | Note] = []
     for entry in told:
         if isinstance(entry, Coat) and book.finish_class(entry.figures.class_key).builds_film:
             found.clear()
-        elif isinstance(entry, Coat | Work):
+        elif isinstance(entry, Coat | Work | Note):
             if isinstance(entry, Work) and entry.operation is Operation.RINSE:
                 found.clear()
             found.append(entry)
@@ -71,10 +72,12 @@ def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, book: Book) -
     left = unrinsed(told, book) if operation in _RAISES_DUST else ()
     if not left:
         return None
-    names = " and ".join(dict.fromkeys(coat.product_name for coat in left))
+    names = dict.fromkeys(coat.product_name for coat in left)
+    are = "is" if len(names) == 1 else "are"
     return Finding(
         Level.STOP,
-        f"no sanding: {names} is in the wood, no rinse is on record, and its dust is poison",
+        f"no sanding: {' and '.join(names)} {are} in the wood, no rinse is on record, and the "
+        "dust is poison",
         "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
         "dust, rinse eyes and skin, ask a doctor",
         COMMON_PRACTICE,
@@ -98,7 +101,8 @@ def met_in_the_wood(
         met = book.chemistry.meeting(holds, _left_by(left, book.chemistry))
         met = tuple(c for c in met if c.on_wood)
         if met:
-            return meeting_finding(met[0], done=done)
+            # A note may speak of what is only meant, or feared.
+            return meeting_finding(met[0], done=done and not isinstance(left, Note))
     others = [c for c in bleaches if c.figures.class_key != comes.class_key]
     if not (is_bleach and others):
         return None
@@ -110,7 +114,9 @@ def met_in_the_wood(
     )
 
 
-def _left_by(entry: Coat | Work, chemistry: Chemistry) -> Substances:
+def _left_by(entry: Coat | Work | Note, chemistry: Chemistry) -> Substances:
     if isinstance(entry, Work):
         return chemistry.in_note(entry.note)
+    if isinstance(entry, Note):
+        return chemistry.in_note(entry.text)
     return contents(coat_alone(entry), chemistry)

@@ -69,6 +69,7 @@ def look_through(
     forbids = wants_test = scuffs = False
     times: list[tuple[StageTime, Layer]] = []
     above: list[PutOn] = []
+    told: set[tuple[str, str]] = set()
     for depth, layer in enumerate(reversed(layers)):
         rule = _rule(layer, over, book, method)
         buried = depth > 0
@@ -81,7 +82,10 @@ def look_through(
         if time:
             times.append((time, layer))
         if rule:
-            findings.extend(_said(rule, layer, buried))
+            # Two coats of one finish say one thing.
+            if (layer.of.key, rule.reason) not in told:
+                findings.extend(_said(rule, layer, buried))
+            told.add((layer.of.key, rule.reason))
             forbids |= _LEVELS[rule.answer] is Level.STOP
             scuffs |= rule.answer is OvercoatAnswer.SCUFF and not buried
             wants_test |= rule.answer is OvercoatAnswer.TEST

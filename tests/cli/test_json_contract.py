@@ -241,7 +241,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "rags[]": RAGS,
         },
     ),
-    "note": ("case -t sound", {"": "act at labels outcome text", "at": WHEN}),
+    "note": ("case -t sound", {"": "act at labels outcome text warnings", "at": WHEN}),
     "when": (
         "case",
         {

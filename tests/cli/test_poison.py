@@ -164,6 +164,39 @@ class TestInTheWood:
         said = shop.did("ready", now=at(8)).out
         assert "do not: an acid sets chlorine free" in said
 
+    def test_ammonia_that_is_only_noted_of_the_part(self, shop: Finishlog):
+        shop.did("log", "top", "whitener", now=at(2))
+        said = shop.did("note", "top", "leg", "-t", "to be fumed with ammonia", now=at(3)).out
+        stop = first_line(said)
+        assert stop.startswith("stop: top: do not: ammonia and chlorine bleach make chloramine")
+        assert f"if it is done: {OUT}" in stop
+        quiet = shop.did("note", "top", "no ammonia near this, not even vinegar", now=at(3)).out
+        assert "stop:" not in quiet
+
+    def test_chlorine_over_fuming_that_is_only_noted(self, shop: Finishlog):
+        shop.did("note", "top", "fumed with ammonia overnight", now=at(2))
+        said = shop.did("log", "top", "whitener", now=at(3)).out
+        assert "stop: top: do not: ammonia and chlorine bleach make chloramine" in said
+        assert "stop:" not in shop.did("log", "leg", "whitener", now=at(3)).out
+
+    def test_a_note_on_wood_that_holds_no_bleach_is_quiet(self, shop: Finishlog):
+        shop.did("log", "top", "whitener", now=at(2))
+        shop.did("log", "top", "rinse", now=at(3))
+        for part in ("top", "leg"):
+            assert "stop:" not in shop.did("note", part, "fumed with ammonia", now=at(9)).out
+
+    def test_two_bleaches_are_in_the_wood(self, shop: Finishlog):
+        shop.did("log", "top", "brightener", now=at(2))
+        shop.did("log", "top", "whitener", now=at(3))
+        said = shop.did("log", "top", "sand", now=at(9)).out
+        assert "no sanding: brightener and whitener are in the wood" in said
+
+    def test_two_coats_of_one_bleach_say_one_thing(self, shop: Finishlog):
+        shop.did("log", "top", "whitener", now=at(2))
+        shop.did("log", "top", "whitener", now=at(2, "21:00"))
+        said = shop.did("log", "top", "clear", now=at(3, "08:00")).out
+        assert said.count("Salt and water must leave the wood") == 1
+
     def test_rinsed_in_between_all_is_quiet(self, shop: Finishlog):
         shop.did("log", "top", "whitener", now=at(2))
         shop.did("log", "top", "rinse", "--note", "plenty of water, no vinegar", now=at(3))

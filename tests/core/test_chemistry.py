@@ -104,6 +104,8 @@ def test_lacquer_thinner_is_no_thinner_for_varnish_oil_or_shellac(key: str):
         (mix("waterborne-clear", "base", "hardener"), True),
         (mix("alkyd-varnish", "base", "crosslinker X2"), True),
         (mix("lacquer-sprayed", "base", "part B"), True),
+        (mix("oil-enamel", "A", "B component"), True),
+        (mix("spar-varnish", "base", "hardner"), True),
         (mix("waterborne-clear", "base", name="2K topcoat"), True),
         (mix("waterborne-clear", "base", "water"), False),
         (mix("conversion-varnish", "base", "hardener"), False),
