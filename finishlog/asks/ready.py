@@ -20,6 +20,7 @@ from finishlog.core.coating_air import air_findings
 from finishlog.core.findings import Finding, Rule
 from finishlog.core.finishes import FinishClass
 from finishlog.core.grouping import describe
+from finishlog.core.ignition import lit_by, vapour_until
 from finishlog.core.layers import ABRADES
 from finishlog.core.milestones import furthest
 from finishlog.core.records import Reading
@@ -181,12 +182,20 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
 def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
     """Yield, for every product still to go on there, what this air does to it.
 
-    In a room where nothing stands, what is to go on elsewhere: why else was its air read?
+    What burns or glows there comes first: no air is fine beside it. In a room where nothing
+    stands, what is to go on elsewhere: why else was its air read?
     """
     for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
         of = facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
-        found = [f for f in _said(of, air, facts, clock) if f.rule is not Rule.NIGHT_UNTOLD]
+        lit = lit_by(
+            (of,), air.heater, air.heater_between(clock.now, vapour_until(of, clock.now)), air.name
+        )
+        found = [
+            f
+            for f in (*([lit] if lit else []), *_said(of, air, facts, clock))
+            if f.rule not in {Rule.NIGHT_UNTOLD, Rule.HEATER_UNTOLD}
+        ]
         yield (
             f"{method.value} {seen.shop.products[product].name}",
             found[0].sentence if found else "fine",

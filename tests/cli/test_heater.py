@@ -94,6 +94,17 @@ def test_every_wet_film_in_the_room_is_named(shop: Finishlog):
     assert "alkyd varnish and nitrocellulose lacquer, brushed give off vapour" in said
 
 
+def test_no_air_is_fine_beside_a_flame(shop: Finishlog):
+    """The first line of `ready` and the line of the part say the same of the same heater."""
+    shop.did("room", "edit", "shed", "--heater", "gas")
+    heated(shop)
+    ready = shop.did("ready", now=at("19:00")).out
+    assert "brush varnish: a flame or pilot light heats shed" in ready
+    assert "fine" not in ready
+    shop.did("air", "20C", "50%", "--room", "shed", now=at("23:04"))
+    assert "brush varnish: fine" in shop.did("ready", now=at("23:05")).out
+
+
 class TestQuiet:
     @pytest.mark.parametrize("kind", ["sealed", "oil-filled", "underfloor"])
     def test_of_a_sealed_heater_nothing_is_said(self, shop: Finishlog, kind: str):
