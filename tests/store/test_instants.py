@@ -111,3 +111,4 @@ def test_the_database_compares_instants_not_spellings():
             select(table.c.moment).where(table.c.moment >= later_by_the_clock)
         )
         assert list(found) == [noon]
+    engine.dispose()

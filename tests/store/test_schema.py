@@ -69,6 +69,7 @@ def test_every_table_is_made_as_it_is_declared_checks_and_names_too(blank: Path)
         assert {name: _plain(sql) for name, sql in statements(migrated, "'index'").items()} == {
             name: _plain(sql) for name, sql in indexes.items()
         }
+    engine.dispose()
 
 
 def test_every_constraint_has_a_name(blank: Path):

@@ -160,7 +160,7 @@ def test_a_folder_is_no_database(tmp_path: Path):
 
 def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path):
     (tmp_path / "file").touch()
-    with pytest.raises(DatabaseFault, match="cannot be made"):
+    with pytest.raises(DatabaseFault, match="is no folder"):
         open_database(tmp_path / "file" / "shop.db", NOW)
 
 
