@@ -19,11 +19,17 @@ _NO_STEPS = "it has no steps"
 def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozenset[Target]]:
     """Return the one step that is due on what was picked, and the zones it is due on.
 
-    UsageFault where it is due on some of the pieces alone: the others were named too.
+    UsageFault where it is due on some of the pieces alone: the others were named too. An assembly
+    named beside parts with steps to come, as `cabinet/*` does, is not glued up by it.
     """
-    if any(g.piece.id in picked.pieces for g in bench.glue_ups):
-        return Step(0, Operation.GLUE_UP), picked.targets
+    unmade = [g for g in bench.glue_ups if g.piece.id in picked.pieces]
+    named = picked.pieces - {g.piece.id for g in unmade}
     mine = [z for z in bench.zones if z.target in picked.targets]
+    if unmade:
+        mine = [z for z in mine if z.piece.id in named]
+        go_as_members = all(named.issuperset(g.members) for g in unmade)
+        if not go_as_members or not any(z.progress.next for z in mine):
+            return Step(0, Operation.GLUE_UP), picked.targets
     due: dict[tuple[Operation, int | None], tuple[Step, list[ZoneState]]] = {}
     for zone in mine:
         step = zone.progress.next

@@ -126,3 +126,17 @@ def test_dust_beside_a_wet_film_names_the_film(shop: Finishlog):
     said = shop.did("log", "desk/legs", "scuff", now="2026-11-21T13:02:00+00:00").out
     (stop,) = [line for line in said.splitlines() if line.startswith("stop: ")]
     assert "in the wet film of rails" in stop
+
+
+def test_the_step_that_is_due_goes_on_the_parts_of_an_assembly_that_is_not_made(shop: Finishlog):
+    """`desk/*` names the frame too: it is not glued up by that, it goes as its members."""
+    shop.did("part", "new", "desk/frame", "--of", "legs:4", "--of", "rails:2")
+    said = shop.did("log", "desk/*", now=SCUFFED).out
+    assert "legs ×4 and rails ×2: scuff" in said
+    shop.did("log", "desk/*", "clear", now=COATED)
+    assert layers(shop, "desk/legs") == layers(shop, "rails") == [("sealer", "clear")]
+
+
+def test_the_step_that_is_due_on_an_assembly_alone_is_gluing_it_up(shop: Finishlog):
+    shop.did("part", "new", "desk/frame", "--of", "legs:4", "--of", "rails:2")
+    assert "glue-up" in shop.did("log", "frame", now="2026-12-21T13:30:00+00:00").out
