@@ -26,6 +26,8 @@ _THINNERS = frozenset(
 )  # fmt: skip
 # Dry resin, which is weighed: heaped, most of it is air.
 _FLAKES = frozenset({"flake", "flakes", "buttons", "seedlac"})
+# Shellac is dissolved in nothing else: either word tells a cut from powder in water.
+_OF_A_CUT = _FLAKES | {"shellac", "alcohol", "ethanol", "meths", "spirits"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +60,24 @@ class Dilution:
 
 
 def cut_g_per_l(parts: Iterable[MixPart], figures: MixingFigures) -> float | None:
-    """Return grams of flakes to a litre of alcohol; None where nothing was weighed or poured."""
+    """Return grams of flakes to a litre of alcohol; None where nothing was weighed or poured.
+
+    None too of what is no shellac: milk paint in water, resin and hardener.
+    """
     known = list(parts)
+    if not any(_is_of_a_cut(p) for p in known):
+        return None
     grams = sum(p.weight_g for p in known if p.weight_g is not None)
     litres = sum(_alcohol_l(p, figures) for p in known)
     if not grams or litres <= 0 or any(p.weight_g is p.volume_ml is None for p in known):
         return None
     return grams / litres
+
+
+def _is_of_a_cut(part: MixPart) -> bool:
+    """Tell flakes, alcohol, and a cut that is thinned: its flakes are known within its volume."""
+    dissolved = part.weight_g is not None and part.volume_ml is not None
+    return dissolved or not _OF_A_CUT.isdisjoint(_words(part))
 
 
 def _alcohol_l(part: MixPart, figures: MixingFigures) -> float:
@@ -184,7 +197,11 @@ def flakes_not_weighed(parts: Iterable[MixPart]) -> bool:
 
 
 def _is_flakes(part: MixPart) -> bool:
-    return not _FLAKES.isdisjoint(part.name.casefold().replace("-", " ").split())
+    return not _FLAKES.isdisjoint(_words(part))
+
+
+def _words(part: MixPart) -> list[str]:
+    return part.name.casefold().replace("-", " ").split()
 
 
 def thinned_pct(parts: Sequence[MixPart]) -> float | None:

@@ -167,6 +167,9 @@ def test_shares_alone_and_volumes_alone_have_no_cut():
     assert cut_g_per_l([MixPart("base", 10), MixPart("hardener", 1)], FIGURES) is None
     assert cut_g_per_l([MixPart("base", 1, volume_ml=500)], FIGURES) is None
     assert cut_g_per_l([MixPart("flakes", 1, weight_g=50)], FIGURES) is None
+    for powder, liquid in (("powder", "water"), ("resin", "hardener"), ("dye", "hot water")):
+        weighed, poured = MixPart(powder, 1, weight_g=100), MixPart(liquid, 1, volume_ml=100)
+        assert cut_g_per_l([weighed, poured], FIGURES) is None
 
 
 @pytest.mark.parametrize(
