@@ -42,8 +42,8 @@ def test_between_the_early_and_the_promised_time_a_test_is_named(shop: Finishlog
 def test_normal_use_is_when_it_may_be_hard_and_passes_the_tests(shop: Finishlog):
     """Waterborne is fully hard after 21 to 30 days at the figures' air, common practice."""
     card = shop.did("handover", "table", "--card").out
-    assert "normal use         Tue 24 Mar 2026 if it passes the tests below, else as" in card
-    assert "fully hard         Thu 2 Apr 2026" in card
+    assert "normal use          Tue 24 Mar 2026, if it passes the tests below; else as" in card
+    assert "waxing, fully hard  Thu 2 Apr 2026" in card
 
 
 def test_what_a_sheet_says_of_stacking_and_packing_counts(shop: Finishlog):

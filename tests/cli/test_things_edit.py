@@ -116,7 +116,10 @@ def test_the_wood_may_be_corrected_and_history_says_what_it_was(shop: Finishlog)
 
 
 def test_a_wood_without_rules_is_said_to_be_so(shop: Finishlog):
-    assert "look at the spelling" in shop.did("part", "edit", "doors", "--species", "aash").out
+    near = shop.did("part", "edit", "doors", "--species", "aash").out
+    assert "no rules are known for 'aash'; did you mean ash?" in near
+    far = shop.did("part", "edit", "doors", "--species", "xylofolia").out
+    assert "look at the spelling" in far
 
 
 def test_a_face_may_be_added_and_said_to_be_hidden(shop: Finishlog):
