@@ -10,7 +10,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import dew_point_c
@@ -23,6 +23,7 @@ from finishlog.core.usual_air import Heat, one_heat
 from finishlog.core.usual_day import UsualDay, UsualHour
 from finishlog.core.verdicts import Answer
 from tests.air_of import read_room
+from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, at
 
 NIGHT = timedelta(hours=12)
@@ -172,7 +173,7 @@ DAYS = st.lists(
 ).map(lambda points: day(*sorted(points)))
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(DAYS, st.tuples(st.integers(2, 32), st.integers(30, 95)), st.sampled_from([0.1, 3.0]))
 def test_the_date_is_the_first_at_which_air_and_wood_allow_it(usual, read, hour):
     """Checked against limits and dew margin apart, every twenty minutes."""
@@ -196,7 +197,7 @@ def test_the_date_is_the_first_at_which_air_and_wood_allow_it(usual, read, hour)
         assert allows(found)
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(DAYS, st.tuples(st.integers(2, 32), st.integers(30, 95)))
 def test_a_stop_of_the_air_is_over_at_its_date(usual, read):
     """What the verdict dates is what the verdict says at that date, by what is expected then."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core import checks as film_checks
@@ -18,6 +18,7 @@ from finishlog.core.milestones import milestone
 from finishlog.core.records import Check, Found, Operation, Test
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import Answer
+from tests.examples import examples
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -241,7 +242,7 @@ def test_a_pass_before_the_labels_minimum_waits_for_it():
     assert story.verdict(2.1).answer is Answer.GO
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(
     st.sampled_from(FACTS.class_keys()),
     st.floats(0, 10),

@@ -5,12 +5,13 @@ Common practice: breaking the rule of the undercoat never brings sandpaper or a 
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.records import Found
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import MAY_ACT
+from tests.examples import examples
 from tests.shop_of import SHELLAC, STAIN, VARNISH, Story, at
 
 
@@ -56,7 +57,7 @@ def test_a_check_that_proves_it_speaks_for_what_lies_below():
     assert sand.high == at(5)
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.floats(0.1, 30), st.floats(0.2, 40))
 def test_covering_it_early_never_brings_the_next_coat_sooner(after_h: float, later_h: float):
     alone = left_alone().state(after_h + later_h).stages[Stage.RECOAT].high

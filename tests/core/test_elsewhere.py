@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.around import around
@@ -98,7 +98,6 @@ def test_a_damp_warm_room_is_dried_and_not_cooled():
     assert (air.temperature_c, air.humidity_pct) == (28, 50)
 
 
-@settings(deadline=None)
 @given(
     st.sampled_from([VARNISH, WATERBORNE, SHELLAC, LACQUER]),
     st.floats(2, 36),

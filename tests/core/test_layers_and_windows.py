@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import log
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air
@@ -20,6 +20,7 @@ from finishlog.core.layers import Layer, StageTime
 from finishlog.core.records import Operation
 from finishlog.core.stages import NOT_LATER_THAN, Stage
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from tests.examples import examples
 from tests.shop_of import (
     BLEND,
     FACTS,
@@ -132,7 +133,7 @@ def test_stages_come_in_their_order_in_cold_air_too(key):
 # --- waits from the latest, closings from the earliest ----------------------------------------
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(
     st.sampled_from(EVERY_CLASS),
     st.floats(0, 12),
@@ -156,7 +157,7 @@ def test_a_promise_is_never_before_the_label_hours_after_the_latest_possible_end
             assert hours_until(time.high) >= vague_h + label.high_h - 1e-6
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(st.floats(0, 12), st.floats(1, 100), st.floats(5, 34), st.floats(20, 90))
 def test_a_window_never_closes_later_than_its_label_hours_after_the_earliest_start(
     vague_h, window_h, celsius, rh
@@ -397,7 +398,7 @@ def is_late(verdict: Verdict) -> bool:
     )
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(EVERY_CLASS), st.floats(11, 30), st.floats(35, 60))
 def test_an_answer_only_moves_forward_as_time_passes(key, celsius, rh):
     """Without new entries: drying, then test, then go (or scuff); a window may close on the way."""

@@ -9,15 +9,16 @@ from __future__ import annotations
 from math import erfc, exp, inf, isfinite, log, log1p, pi, sqrt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.finishes import Method
 from finishlog.core.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from tests.examples import examples
 
 FIGURES = PaceFigures(0.35, 0.15)
-FEW = settings(deadline=None, max_examples=40)
+FEW = examples(40)
 
 # Brackets; mode, Laplace sd, mean, sd; 5 %, median and 95 % of f; evidence.
 EXAMPLES = {

@@ -15,7 +15,7 @@ from datetime import date, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.containers import Container, ContainerKind, MixPart
@@ -33,6 +33,7 @@ from finishlog.core.rags import (
 from finishlog.core.rags_clock import overdue_from
 from finishlog.core.records import Operation, RagsDeed
 from finishlog.core.shop import Product
+from tests.examples import examples
 from tests.shop_of import (
     BLEND,
     FACTS,
@@ -96,7 +97,6 @@ def test_overdue_after_one_hour():
 DEEDS_THAT_HOLD = [RagsDeed.SPREAD, RagsDeed.WATER, RagsDeed.CAN, RagsDeed.LIFTED, RagsDeed.STIFF]
 
 
-@settings(deadline=None)
 @given(
     st.lists(st.tuples(st.floats(0, 71), st.sampled_from(DEEDS_THAT_HOLD)), max_size=4),
     st.floats(72, 24 * 365 * 3),
@@ -560,7 +560,7 @@ def test_a_reading_of_last_summer_says_nothing_of_today():
     assert not is_overdue(story, 0.9)
 
 
-@settings(deadline=None, max_examples=30)
+@examples(30)
 @given(
     st.lists(st.floats(-10, 45), min_size=4, max_size=4),
     st.lists(st.floats(0, 15), min_size=4, max_size=4),
@@ -636,7 +636,6 @@ def test_fear_is_kept_for_what_is_dangerous():
 # --- whatever happens -------------------------------------------------------------------------
 
 
-@settings(deadline=None)
 @given(
     st.lists(
         st.one_of(
@@ -685,7 +684,7 @@ def expected(state: RagsState, deed: RagsDeed, kind: Handling, lay_h: float) -> 
     return RagsState.STIFF if ripe else state
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(
     st.lists(
         st.tuples(st.integers(1, 40), st.sampled_from(list(RagsDeed))), min_size=1, max_size=8

@@ -8,7 +8,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air_met import AirMet, Leg
@@ -23,6 +23,7 @@ from finishlog.core.stages import Stage
 from finishlog.core.start_times import Wanted, next_starts
 from finishlog.core.usual_air import Heat
 from finishlog.core.usual_day import UsualDay, UsualHour
+from tests.examples import examples
 from tests.shop_of import FACTS, STAIN, VARNISH, at
 from tests.worded_in import in_si
 
@@ -69,7 +70,7 @@ def test_wood_that_is_cold_from_the_night_may_sweat_in_damp_air():
     assert (found.wood_cold, morning.wood_cold) == (False, True)
 
 
-@settings(max_examples=40, deadline=None, derandomize=True)
+@examples(40)
 @given(
     st.lists(
         st.tuples(st.floats(0, 36), st.floats(20, 95)), min_size=4, max_size=4

@@ -12,7 +12,7 @@ from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air
@@ -27,6 +27,7 @@ from finishlog.core.stages import Stage
 from finishlog.core.usual_air import Heat, usual_on
 from finishlog.core.usual_day import UsualDay, UsualHour
 from tests.air_of import law
+from tests.examples import examples
 from tests.shop_of import VARNISH, Story, hours_until
 
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -363,7 +364,7 @@ HEATS = st.lists(
 )
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(
     st.lists(usual_days, max_size=3),
     HEATS,

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.usual_day import UsualDay, UsualHour
 from finishlog.core.usual_wanted import usual_would_move
+from tests.examples import examples
 from tests.shop_of import SHELLAC, VARNISH, Story, at, hours_until
 
 
@@ -52,7 +53,7 @@ def test_a_film_that_is_dry_asks_nothing():
     assert not asked(coated(VARNISH, 18, -4), 24 * 200)
 
 
-@settings(deadline=None, max_examples=25)
+@examples(25)
 @given(st.floats(10, 26), st.floats(-10, 24), st.floats(0.2, 20))
 def test_it_is_asked_exactly_where_the_answer_moves_the_date(celsius, night, hour):
     story = coated(VARNISH, celsius, night)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.attempts import attempts_before, what_stays
 from finishlog.core.records import Coat, FaultKind, Found, Operation, Stripping
 from finishlog.core.verdicts import Answer
+from tests.examples import examples
 from tests.shop_of import LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble, door
 
@@ -39,7 +40,7 @@ def doors(draw: st.DrawFn) -> tuple[Trouble, float]:
     return story, hour + 1
 
 
-@settings(deadline=None, max_examples=150)
+@examples(150)
 @given(doors())
 def test_every_coat_is_on_the_door_or_in_an_attempt_and_never_in_both(told):
     story, hour = told
@@ -50,7 +51,7 @@ def test_every_coat_is_on_the_door_or_in_an_attempt_and_never_in_both(told):
     assert sorted(there + gone) == sorted(put_on)
 
 
-@settings(deadline=None, max_examples=150)
+@examples(150)
 @given(doors())
 def test_down_to_bare_wood_there_is_no_layer_and_no_coat_counts(told):
     story, hour = told
@@ -61,7 +62,7 @@ def test_down_to_bare_wood_there_is_no_layer_and_no_coat_counts(told):
     assert state.progress.matched == frozenset()
 
 
-@settings(deadline=None, max_examples=150)
+@examples(150)
 @given(doors())
 def test_taking_the_last_stripping_back_brings_all_back(told):
     story, hour = told
@@ -76,7 +77,7 @@ def test_taking_the_last_stripping_back_brings_all_back(told):
     assert after.verdict == before.verdict
 
 
-@settings(deadline=None, max_examples=150)
+@examples(150)
 @given(doors())
 def test_a_coat_that_stays_keeps_its_date(told):
     story, hour = told
@@ -85,7 +86,7 @@ def test_a_coat_that_stays_keeps_its_date(told):
         assert layer.dries_since >= layer.put_on
 
 
-@settings(deadline=None, max_examples=150)
+@examples(150)
 @given(doors())
 def test_a_fault_that_blocks_never_lets_a_coat_go(told):
     story, hour = told
@@ -96,7 +97,7 @@ def test_a_fault_that_blocks_never_lets_a_coat_go(told):
         assert state.verdict.answer not in {Answer.GO, Answer.SCUFF, Answer.TEST}
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(doors())
 def test_nothing_more_goes_of_what_stays(told):
     story, hour = told

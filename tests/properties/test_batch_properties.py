@@ -15,7 +15,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.acts.check import log_check
@@ -53,6 +53,7 @@ from finishlog.store.ledger import Ledger
 from finishlog.store.read_log import read_log
 from finishlog.store.read_shop import read_shop
 from finishlog.store.things import NewFace, NewPart, add_part, add_product, add_project, add_room
+from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
 from tests.shop_on_file import CLOCK, NOW, ago
 
@@ -218,7 +219,7 @@ VERBS: dict[str, Callable[[Database, Batch], Any]] = {
 }
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(batches())
 def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told: Batch):
     with kept(told) as (database, parts):
@@ -249,7 +250,7 @@ def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told
                 assert wood <= reached, (part.path, piece, told.typed)
 
 
-@settings(deadline=None, max_examples=50)
+@examples(50)
 @given(batches())
 def test_the_answer_counts_the_pieces_and_warns_of_nothing_twice(told: Batch):
     with kept(told) as (database, _):

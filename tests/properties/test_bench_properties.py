@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.bench import BenchState, bench_state
@@ -16,6 +16,7 @@ from finishlog.core.records import AnyEntry, Coat, Found, Operation, RagsDeed, R
 from finishlog.core.shop import Log
 from finishlog.core.stages import Stage
 from finishlog.core.verdicts import MAY_ACT, Answer
+from tests.examples import examples
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -107,7 +108,7 @@ def shops(draw: st.DrawFn, read: bool | None = None) -> Told:
     return Told(story, hour + draw(GAPS_MIN) / 60 + 0.001)
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_every_zone_has_exactly_one_answer_of_the_closed_set(told):
     bench = told.look()
@@ -130,7 +131,7 @@ def test_every_zone_has_exactly_one_answer_of_the_closed_set(told):
         assert due.verdict.answer in set(Answer)
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_every_zone_says_why_and_a_wait_says_when_or_that_it_cannot(told):
     now = at(told.now)
@@ -148,7 +149,7 @@ def test_every_zone_says_why_and_a_wait_says_when_or_that_it_cannot(told):
             assert any(f.level is Level.STOP for f in verdict.findings)
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops(), st.randoms(use_true_random=False))
 def test_the_order_of_typing_does_not_matter_only_the_order_of_the_work(told, random):
     entries = list(told.story.entries)
@@ -192,7 +193,7 @@ def seen(bench: BenchState) -> list[object]:
     return [zones, [(g.members, g.verdict) for g in bench.glue_ups], bench.rags]
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops(), st.data())
 def test_a_tacky_film_never_turns_a_no_into_a_go(told, data):
     """Adding a failed touch test, now or at any hour before, never lets a person act on it."""
@@ -206,7 +207,7 @@ def test_a_tacky_film_never_turns_a_no_into_a_go(told, data):
             assert state.verdict.answer is not Answer.GO, (was, state.verdict)
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_a_film_just_found_tacky_takes_no_coat(told):
     for part in [p for p in told.story.parts if p.faces]:
@@ -219,7 +220,7 @@ def test_a_film_just_found_tacky_takes_no_coat(told):
             assert state.verdict.answer not in MAY_ACT
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_without_any_reading_no_coat_over_a_film_is_a_plain_go(told):
     """Unknown air gives label time only: test before you coat."""
@@ -231,7 +232,7 @@ def test_without_any_reading_no_coat_over_a_film_is_a_plain_go(told):
             assert state.verdict.answer not in {Answer.GO, Answer.SCUFF}
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops(read=True))
 def test_nobody_is_sent_to_a_coat_sooner_than_the_labels_minimum(told):
     now = at(told.now)
@@ -246,7 +247,7 @@ def test_nobody_is_sent_to_a_coat_sooner_than_the_labels_minimum(told):
             assert (now - top.put_on).total_seconds() / 3600 >= label.low_h - 1e-6
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_rags_of_every_self_heating_coat_are_on_an_item(told):
     bench = told.look()
@@ -256,13 +257,13 @@ def test_rags_of_every_self_heating_coat_are_on_an_item(told):
             assert entry.id in on_record
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_looking_twice_sees_the_same(told):
     assert seen(told.look()) == seen(told.look())
 
 
-@settings(deadline=None, max_examples=100)
+@examples(100)
 @given(shops())
 def test_what_happens_on_one_part_leaves_the_films_of_the_others(told):
     """Another part's coat may hold up dusty work and a glue-up, but not change a film."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air
@@ -25,6 +25,7 @@ from finishlog.core.stages import Stage
 from finishlog.core.usual_air import Heat
 from finishlog.core.usual_day import UsualDay, UsualHour
 from tests.air_of import LAWS, Row, drawn, read_room, span, standing
+from tests.examples import examples
 from tests.shop_of import FACTS, Story, at, hours_until
 
 HOUR = timedelta(hours=1)
@@ -143,7 +144,6 @@ def paced(counting: Counting, near: list[Air]) -> float:
     return max(1.0, *paces)
 
 
-@settings(deadline=None)
 @given(countings(), st.lists(st.tuples(airs, airs), max_size=3), st.floats(0.05, 48))
 def test_a_stretch_gains_what_many_small_steps_gain(counting, ramps, hours):
     """Midpoints of 2000 steps: a leap at a limit may cost one step, and there are few of them."""
@@ -164,7 +164,6 @@ def test_a_stretch_gains_what_many_small_steps_gain(counting, ramps, hours):
     assert gain(counting, one, hours) == pytest.approx(hours * total / steps, abs=hours * 0.003)
 
 
-@settings(deadline=None)
 @given(countings(), stretches())
 def test_a_wait_is_never_shortened_and_a_window_never_lengthened(counting, spans):
     for stretch in spans:
@@ -175,7 +174,6 @@ def test_a_wait_is_never_shortened_and_a_window_never_lengthened(counting, spans
             assert counting.pace(stretch) >= 1.0
 
 
-@settings(deadline=None)
 @given(countings(), label_hours, stretches())
 def test_what_is_reached_was_gained(counting, hours, spans):
     met = drawn(*spans)
@@ -184,7 +182,6 @@ def test_what_is_reached_was_gained(counting, hours, spans):
         assert gained(met, counting, moment) == pytest.approx(hours, abs=SAME_H)
 
 
-@settings(deadline=None)
 @given(countings(), label_hours, rooms())
 def test_what_is_reached_in_a_room_was_gained_there(counting, hours, room):
     met = standing(room)
@@ -193,7 +190,6 @@ def test_what_is_reached_in_a_room_was_gained_there(counting, hours, room):
         assert gained(met, counting, moment) == pytest.approx(hours, abs=SAME_H)
 
 
-@settings(deadline=None)
 @given(countings(), label_hours, stretches(), st.floats(0, 100))
 def test_more_hours_are_never_reached_sooner(counting, hours, spans, more):
     met = drawn(*spans)
@@ -201,7 +197,6 @@ def test_more_hours_are_never_reached_sooner(counting, hours, spans, more):
     assert not_sooner(then, first)
 
 
-@settings(deadline=None)
 @given(countings(), label_hours, stretches(), st.floats(0.01, 0.99), st.integers(0, 5))
 def test_cutting_a_stretch_in_two_changes_nothing(counting, hours, spans, where, n):
     n %= len(spans)
@@ -223,7 +218,7 @@ def all_of(reached: Reached) -> float:
     return hours.measured + hours.held + hours.usual + hours.unknown
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(countings(), label_hours, st.lists(st.tuples(st.floats(0, 90), rooms()), max_size=3))
 def test_measured_usual_and_unknown_hours_add_up_to_the_real_time(counting, hours, stood):
     stays = sorted((Stay(at(since), room) for since, room in stood), key=lambda s: s.since)
@@ -236,7 +231,7 @@ def test_measured_usual_and_unknown_hours_add_up_to_the_real_time(counting, hour
 # --- films ------------------------------------------------------------------------------------
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLASSES), rooms())
 def test_no_wait_is_ever_shorter_than_the_labels_hours_in_real_time(key, room):
     layer = film(key, standing(room))
@@ -246,7 +241,7 @@ def test_no_wait_is_ever_shorter_than_the_labels_hours_in_real_time(key, room):
         assert wait.high is None or hours_until(wait.high) >= figure.high_h - SAME_H
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLOSING), rooms())
 def test_no_window_is_ever_longer_than_the_labels_hours_in_real_time(key, room):
     layer = film(key, standing(room))
@@ -261,7 +256,7 @@ def worse(rows: list[Row], which: list[bool], by_c: float, by_pct: float) -> lis
     ]
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.data(), st.lists(st.booleans(), min_size=1, max_size=24))
 def test_a_colder_or_damper_hour_never_makes_a_wait_shorter(data, which):
     """Below the most that the class allows: too hot is also outside its limits."""
@@ -276,7 +271,7 @@ def test_a_colder_or_damper_hour_never_makes_a_wait_shorter(data, which):
         assert not_sooner(harsh.waits(figure).high, mild.waits(figure).high)
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLOSING), series(), st.lists(st.booleans(), min_size=1, max_size=24))
 def test_a_warmer_hour_never_makes_a_window_longer(key, rows, which):
     warm = film(key, standing(read_room(*rows)))
@@ -295,7 +290,7 @@ def with_more_readings(rows: list[Row], shares: list[float]) -> list[Row]:
     return sorted(more)
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLASSES), series(), st.lists(st.floats(0, 1), max_size=24))
 def test_reading_more_often_what_runs_straight_changes_nothing(key, rows, shares):
     seldom = film(key, standing(read_room(*rows)))
@@ -307,7 +302,7 @@ def twin_of(room: RoomAir) -> RoomAir:
     return RoomAir(room.readings, room.coldest_night_c, 2, room.usual, room.heats)
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLASSES), rooms(), st.lists(st.floats(0, 100), max_size=4))
 def test_moving_into_a_room_with_the_same_air_changes_nothing(key, room, moves):
     stays = [Stay(at(-1), room), *(Stay(at(hour), twin_of(room)) for hour in sorted(moves))]
@@ -315,7 +310,7 @@ def test_moving_into_a_room_with_the_same_air_changes_nothing(key, room, moves):
     assert all(map(same, ends_of(moved), ends_of(stood)))
 
 
-@settings(deadline=None, max_examples=40)
+@examples(40)
 @given(st.sampled_from(CLASSES), rooms(), st.floats(0, 300))
 def test_hours_done_are_those_of_the_wait(key, room, hour):
     """What `done_h` says is reached exactly when the wait is over."""

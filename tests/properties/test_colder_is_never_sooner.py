@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air import Air, cooled
@@ -20,6 +20,7 @@ from finishlog.core.records import Operation
 from finishlog.core.room_air import RoomAir
 from finishlog.core.verdicts import MAY_ACT, Answer
 from tests.air_of import Row, read_room
+from tests.examples import examples
 from tests.shop_of import FACTS, WAX, Story, at
 
 CLASSES = list(FACTS.class_keys())
@@ -61,7 +62,7 @@ def ends_of(key: str, room: RoomAir) -> list[datetime | None]:
     return [moment for wait in waits for moment in (wait.low, wait.high)]
 
 
-@settings(deadline=None, max_examples=6)
+@examples(6)
 @pytest.mark.parametrize("key", CLASSES)
 @given(data=st.data())
 def test_no_film_is_dry_sooner_in_the_cold(key, data):
@@ -85,7 +86,7 @@ def case(glue: str, rows: list[Row], *work: Operation) -> Story:
     return story
 
 
-@settings(deadline=None, max_examples=10)
+@examples(10)
 @pytest.mark.parametrize("glue", GLUES)
 @given(data=st.data(), hour=st.floats(0.1, 90))
 def test_no_joint_is_let_go_sooner_in_the_cold(glue, data, hour):
@@ -101,7 +102,7 @@ def test_no_joint_is_let_go_sooner_in_the_cold(glue, data, hour):
             assert not_sooner(here.high, there.high)
 
 
-@settings(deadline=None, max_examples=20)
+@examples(20)
 @pytest.mark.parametrize("key", REACTS)
 @given(data=st.data())
 def test_no_mix_is_over_sooner_in_the_cold(key, data):

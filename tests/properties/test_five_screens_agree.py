@@ -12,7 +12,7 @@ from itertools import combinations
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
-from hypothesis import example, given, settings
+from hypothesis import example, given
 
 from finishlog.asks.leave import Leave, leave
 from finishlog.asks.look import Look, look
@@ -34,6 +34,7 @@ from finishlog.core.verdicts import MAY_ACT, Answer
 from finishlog.core.zone import ZoneState
 from finishlog.store.database import open_database
 from tests.cli.run import ZONE, furnished
+from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH
 from tests.shop_on_file import CLOCK, EVENINGS, NOW, Happened, Story, kept, stories
 
@@ -143,7 +144,7 @@ HOT_AFTER_A_COLD_NIGHT = Story(
 )
 
 
-@settings(deadline=None, max_examples=25)
+@examples(25)
 @example(HOT_AFTER_A_COLD_NIGHT)
 @given(stories())
 def test_five_screens_give_one_answer(story):

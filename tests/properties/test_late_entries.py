@@ -8,10 +8,11 @@ from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from tests.cli.run import ZONE, Finishlog
+from tests.examples import examples
 
 FIRST = datetime.fromisoformat("2026-05-06T08:00+00:00")
 CLASSES = (
@@ -49,7 +50,7 @@ def warned(program: Finishlog, now: datetime, *words: str) -> Warned:
     return {(w["level"], w["sentence"]) for w in logged["warnings"]}
 
 
-@settings(deadline=None, max_examples=12)
+@examples(12)
 @given(st.sampled_from(CLASSES), st.sampled_from(CLASSES), st.floats(0.5, 400))
 @example("alkyd-varnish", "alkyd-varnish", 4.5)
 @example("wiping-stain", "waterborne-clear", 30.0)

@@ -6,7 +6,7 @@ and that it says nothing of another wood, is common practice; the bound of 3 is 
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.finishes import Method
@@ -14,6 +14,7 @@ from finishlog.core.pace import CARRIED_AT_MOST, PaceKey, learn
 from finishlog.core.pace_posterior import Bracket
 from finishlog.core.pace_seen import Seen
 from finishlog.core.species import WoodKind
+from tests.examples import examples
 from tests.shop_of import FACTS, VARNISH, Story
 
 KEYS = st.builds(
@@ -42,7 +43,7 @@ def seen(tells: list[tuple[PaceKey, Bracket]]) -> list[Seen]:
 TELLS = st.lists(st.tuples(KEYS, BRACKETS), max_size=8)
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(TELLS, KEYS)
 def test_another_coat_waits_at_most_three_times_as_long_and_never_shorter(tells, asked):
     learnt = learn(seen(tells), FACTS.pace).factor(asked)
@@ -51,7 +52,7 @@ def test_another_coat_waits_at_most_three_times_as_long_and_never_shorter(tells,
     assert learnt is None or learnt.factor_of(act=-1) == learnt.factor
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(TELLS, st.lists(st.tuples(KEYS, BRACKETS), min_size=1, max_size=4), KEYS)
 def test_first_coats_on_oily_or_resinous_wood_say_nothing_of_other_wood(tells, more, asked):
     asked = asked._replace(wood=WoodKind.OTHER, first=True)

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.plan import Plan, plan
 from finishlog.core.records import Found, Operation
 from finishlog.core.shop import Log, Shop
 from finishlog.core.shop_hours import ShopHours
+from tests.examples import examples
 from tests.planned import (
     EVENINGS,
     check_bench,
@@ -130,7 +131,7 @@ def shops(draw: st.DrawFn) -> Told:
     return Told(shop, story.log(hour), shop.hours, hour, story)
 
 
-@settings(deadline=None, max_examples=60)
+@examples(60)
 @given(shops())
 def test_no_plan_says_what_the_bench_would_not_say_then(told):
     made = told.plan()
@@ -140,13 +141,13 @@ def test_no_plan_says_what_the_bench_would_not_say_then(told):
     check_nothing_vanished(made, told.shop, told.log)
 
 
-@settings(deadline=None, max_examples=8)
+@examples(8)
 @given(shops())
 def test_the_same_shop_gives_the_same_plan(told):
     assert told.plan() == told.plan()
 
 
-@settings(deadline=None, max_examples=15)
+@examples(15)
 @given(shops())
 def test_every_visit_has_work_in_it_and_ends_clean(told):
     """Set-up is followed by its coats and by a clean-up, before the shop shuts."""
@@ -166,7 +167,7 @@ def test_every_visit_has_work_in_it_and_ends_clean(told):
         assert wet is None
 
 
-@settings(deadline=None, max_examples=15)
+@examples(15)
 @given(shops())
 def test_a_due_date_is_late_or_holds_by_what_is_packed(told):
     for each in told.plan().projects:
@@ -180,7 +181,7 @@ def test_a_due_date_is_late_or_holds_by_what_is_packed(told):
             assert each.packed < each.spare[0] < each.spare[1] <= each.due
 
 
-@settings(deadline=None, max_examples=15)
+@examples(15)
 @given(shops())
 def test_parts_are_handled_in_the_order_of_the_stages(told):
     for dates in told.plan().parts:
