@@ -29,7 +29,7 @@ from finishlog.core.units import (
 # Begins a quantity in a text.
 OPENS = "⟨"
 _QUANTITY = re.compile(r"⟨(-?\d+(?:\.\d+)?) (°C|C|Δ°C|m|µm|ml|g|g/L)(?: to (\d))?⟩")
-# What a measuring cup is marked in, for less than a litre.
+# What a measuring cup is marked in, for less than a litre, or than a quart.
 _SMALL = {
     Volume.LITRE: Volume.MILLILITRE,
     Volume.US_QUART: Volume.US_FLUID_OUNCE,
@@ -124,8 +124,11 @@ def _rounded(value: float, digits: int, unit: Unit) -> str:
 
 
 def _volume(value: float, _: int, units: Units) -> str:
-    litres = value / 1000
-    return _about(litres, _SMALL.get(units.volume, units.volume) if litres < 1 else units.volume)
+    litres, unit = value / 1000, units.volume
+    # To the three figures that are shown: a quart that was poured is a quart.
+    whole = Volume.LITRE if unit is Volume.LITRE else Volume.US_QUART
+    small = float(f"{from_base(litres, whole):.3g}") < 1
+    return _about(litres, _SMALL.get(unit, unit) if small else unit)
 
 
 def _weight(value: float, _: int, units: Units) -> str:
