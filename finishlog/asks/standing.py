@@ -182,18 +182,17 @@ def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBi
 
 def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
     """Return how far its own pace moves what a film waits for; None where it does not."""
-    top, figure = state.top, None
-    if top is not None and top.pace is not None and state.verdict.answer in _IN_TIME:
-        figure = top.coat.figures.stages.get(Stage.RECOAT)
-    if top is None or top.pace is None or figure is None:
+    wait = state.verdict.wait if state.verdict.answer in _IN_TIME else None
+    if wait is None or wait.layer is None or wait.layer.pace is None or wait.figure is None:
         return None
-    by_label, now_is = top.label_waits(figure).high, top.waits(figure).high
+    of, figure = wait.layer, wait.figure
+    by_label, now_is = of.label_waits(figure).high, of.waits(figure).high
     is_shown_alike = by_label == now_is or (
         by_label is not None and now_is is not None and now_is - by_label < SHOWN_TO
     )
     if is_shown_alike or (now_is is not None and now_is <= now):
         return None
-    return LearntDate(by_label, now_is, top.factor, top.pace.acts)
+    return LearntDate(by_label, now_is, of.factor, wait.layer.pace.acts)
 
 
 def _next_time(state: ZoneState) -> str:

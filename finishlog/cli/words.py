@@ -132,10 +132,13 @@ def hours_words(hours: HoursThatBind) -> str:
 
 
 def learnt_words(learnt: LearntDate, clock: Clock) -> str:
-    """Say how far your own pace moved a recoat, and by which acts."""
+    """Say how far your own pace moved what a film waits for, and by which acts."""
     acts = f"{'act' if len(learnt.acts) == 1 else 'acts'} {', '.join(map(str, learnt.acts))}"
+    label = learnt.by_label
+    is_past = label is not None and label <= clock.now
+    by_label = "reached" if is_past else after(None, label, clock)
     return (
-        f"your pace moved it: by the label alone {after(None, learnt.by_label, clock)}, by yours, "
+        f"your pace moved it: by the label alone {by_label}, by yours, "
         f"{learnt.factor:.2g} × its hours, {after(None, learnt.now_is, clock)} ({acts})"
     )
 

@@ -63,8 +63,10 @@ def test_a_tacky_coat_on_maple_moves_cherry_and_both_screens_say_so(program: Fin
     assert "your pace is" in moved
     assert "first coats on bare wood, from 1 coat: act 11" in moved
     evening = program.did("ready", now="2026-11-05T07:40:00+00:00").out
-    assert "your pace moved it: by the label alone after" in evening
-    assert "(act 11)" in evening
+    lid, side = (line for line in evening.splitlines() if "your pace moved it: " in line)
+    assert "by the label alone after Fri 20:30" in side, "as `check` said that it was"
+    assert side.endswith("after Thu 12 Nov (act 11)")
+    assert "by the label alone reached" in lid
 
 
 def test_other_coats_wait_three_times_the_label_at_most(program: Finishlog):
