@@ -17,7 +17,7 @@ from finishlog.clock import Clock
 from finishlog.core.air import Air, dew_point_c
 from finishlog.core.air_to_come import coldest_ahead
 from finishlog.core.coating_air import air_findings
-from finishlog.core.findings import Finding, Rule
+from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass
 from finishlog.core.grouping import describe
 from finishlog.core.ignition import lit_by, vapour_until
@@ -195,6 +195,8 @@ def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[t
             f
             for f in (*([lit] if lit else []), *_said(of, air, facts, clock))
             if f.rule not in {Rule.NIGHT_UNTOLD, Rule.HEATER_UNTOLD}
+            # Of two rules that contradict, the one that standard air breaks is a word of `why`.
+            and not (f.rule is Rule.BLUSH and f.level is Level.NOTE)
         ]
         yield (
             f"{method.value} {seen.shop.products[product].name}",

@@ -180,6 +180,7 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
             f"{apart(limits.blush_dew_gap_c.value)}{other}",
             "spray a sample first, or wait for drier air",
             limits.blush_dew_gap_c.source,
+            rule=Rule.BLUSH,
         )
 
 

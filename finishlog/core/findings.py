@@ -22,6 +22,7 @@ class Rule(StrEnum):
 
     NONE = ""
     AIR = "air"
+    BLUSH = "blush"
     NIGHT_UNTOLD = "night not told"
     OILY_WOOD = "oily wood"
     POT_LIFE = "pot life"

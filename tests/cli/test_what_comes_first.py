@@ -133,3 +133,17 @@ def test_of_an_idle_room_no_nights_are_asked_for(desk: Finishlog):
     page = "\n".join(lines(desk))
     assert "finishlog room night finishing" in page
     assert "finishlog room night shed" not in page
+
+
+def test_standard_air_is_fine_for_sprayed_lacquer_and_damp_air_is_not(tmp_path: Path):
+    """Standard air, 23 °C and 50 % (ASTM D3924), is 11 °C over its dew point. common practice"""
+    shop = Finishlog(tmp_path)
+    shop.did("room", "new", "shop", "--night", "18C")
+    shop.did("product", "new", "lacquer", "--class", "lacquer-sprayed")
+    shop.did("steps", "new", "clear", "lacquer*3")
+    shop.did("part", "new", "box/lid", "--steps", "clear")
+    shop.did("air", "23C", "50%")
+    assert "spray lacquer: fine" in shop.did("ready").out
+    shop.did("air", "23C", "72%")
+    assert "spray lacquer: fine" not in shop.did("ready").out
+    assert "spray lacquer: " in shop.did("ready").out
