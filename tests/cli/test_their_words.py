@@ -147,10 +147,9 @@ def test_a_name_of_a_part_and_a_product_is_settled_as_the_answer_says(shop: Fini
     shop.did("product", "new", "spar", "--class", "alkyd-varnish")
     refused = shop("log", "oar", "spar")
     assert refused.code == 3
-    assert "the part is boat/spar; for the product" in refused.err
-    assert "finishlog log boat/oar spar" in refused.err
-    assert "oar: coat 1, spar" in shop.did("log", "boat/oar", "spar").out
-    assert "spar: coat 1, spar" in shop.did("log", "boat/spar", "spar").out
+    assert "type one of: boat/spar, product:spar" in refused.err
+    assert "oar: coat 1, spar" in shop.did("log", "oar", "product:spar").out
+    assert "spar: coat 1, spar" in shop.did("log", "boat/spar", "product:spar").out
 
 
 def test_a_whole_name_is_meant_before_a_mere_beginning(shop: Finishlog):
