@@ -35,8 +35,8 @@ def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozen
         step = zone.progress.next
         if step is not None:
             due.setdefault((step.operation, step.product), (step, []))[1].append(zone)
-    here = {z.piece.id for _, zones in due.values() for z in zones}
-    idle = [z for z in mine if z.piece.id not in here]
+    here = {_as_named(z, picked) for _, zones in due.values() for z in zones}
+    idle = [z for z in mine if _as_named(z, picked) not in here]
     if len(due) > 1:
         words = "; ".join(
             f"{step_words(step, shop)} on {together(zs)}" for step, zs in due.values()
@@ -93,5 +93,12 @@ def where_due(
         for zone in mine
         if (step := zone.progress.next) and (step.operation, step.product) == (operation, product)
     ]
-    narrowed = {zone.piece.id for zone in due}
-    return frozenset(z.target for z in (*due, *(z for z in mine if z.piece.id not in narrowed)))
+    narrowed = {_as_named(zone, picked) for zone in due}
+    whole = (z for z in mine if _as_named(z, picked) not in narrowed)
+    return frozenset(z.target for z in (*due, *whole))
+
+
+def _as_named(zone: ZoneState, picked: Zones) -> int:
+    """Return the piece by which a zone was named: one glued into another may be named itself."""
+    member = zone.member_piece.id
+    return member if member in picked.pieces else zone.piece.id

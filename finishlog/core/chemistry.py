@@ -259,7 +259,8 @@ def _read(of: Ingredient, classed: Substances, chemistry: Chemistry) -> Substanc
         found -= {Substance.BLEACH}
     if Substance.HARDENER in found and not (found | classed) & _SAYS_WHAT_HARDENS:
         found |= {Substance.ISOCYANATE}
-    if not found or found - _NO_OTHER:
+    # A mix that says nothing of itself is what its parts are.
+    if found - _NO_OTHER or not (found or of.made_of):
         found |= {Substance.OTHER}
     return found | chemistry.in_note(of.note)
 

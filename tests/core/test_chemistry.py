@@ -130,6 +130,13 @@ def test_a_word_of_no_takes_back_what_follows_it_and_nothing_else():
     assert said == {Substance.ACID, Substance.WATER}
 
 
+def test_a_nested_mix_that_says_nothing_of_itself_is_what_its_parts_are():
+    inner = Ingredient("", made_of=(Ingredient("water"),))
+    assert stops(Ingredient("", "bleach-chlorine", made_of=(inner,))) == []
+    inner = Ingredient("", made_of=(Ingredient("vinegar"),))
+    assert stops(Ingredient("", "bleach-chlorine", made_of=(inner,))) != []
+
+
 NAMES = st.sampled_from(
     ["water", "bleach", "chlorine bleach", "vinegar", "oxalic", "ammonia", "peroxide", "lye",
      "alcohol", "acetone", "linseed", "turps", "petrol", "lacquer thinner", "hardener", "base",

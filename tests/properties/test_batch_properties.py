@@ -15,7 +15,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from finishlog.acts.check import log_check
@@ -219,8 +219,19 @@ VERBS: dict[str, Callable[[Database, Batch], Any]] = {
 }
 
 
+# Two members of one glued-up stool are two pieces: the coat is due on the rail alone.
+GLUED = Batch(
+    steps=(0, 0, 0, 1),
+    before=(("glue", 0, (1,), ""), ("sealer", 0, (1,), "")),
+    named=((0, (1,)), (1, (1,))),
+    word="sealer",
+    verb="log",
+)
+
+
 @examples(100)
 @given(batches())
+@example(GLUED)
 def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told: Batch):
     with kept(told) as (database, parts):
         by_path = {part.path: part for part in parts}
