@@ -199,8 +199,7 @@ def _on_the_way(met: AirMet, until: datetime | None) -> Hours:
         if until is not None and leg.start >= until:
             break
         end = leg.end if until is None or (leg.end and leg.end < until) else until
-        known = _known(leg.room.course)
-        found += known.until(end) - known.until(leg.start)
+        found += _known(leg.room.course).between(leg.start, end)
     return found
 
 
@@ -213,10 +212,14 @@ class _KnownHours:
         for span in course.spans[:-1]:
             self.totals.append(self.totals[-1] + _hours_of(span, span.length_h or 0.0))
 
-    def until(self, moment: datetime | None) -> Hours:
-        """Return the hours up to a moment; None: all that end."""
-        if moment is None:
-            return self.totals[-1]
+    def between(self, start: datetime, end: datetime | None) -> Hours:
+        """Return the hours between two moments; `end` None: all that end after the first."""
+        if end is None:
+            end = max(start, self.course.spans[-1].start)
+        return self.until(end) - self.until(start)
+
+    def until(self, moment: datetime) -> Hours:
+        """Return the hours up to a moment."""
         n = self.course.index(moment)
         span = self.course.spans[n]
         return self.totals[n] + _hours_of(span, (moment - span.start) / _HOUR)

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from finishlog.core.air import Air
 from finishlog.core.air_met import AirMet, Stay, air_met
-from finishlog.core.air_span import AirSpan, Known
+from finishlog.core.air_span import AirPoint, AirSpan, Known
 from finishlog.core.clock import Reached, gained, reach
 from finishlog.core.counting import SLOWEST, Clock, Counting, gain
 from finishlog.core.finishes import Limit, Limits, WindowKind
@@ -226,6 +226,18 @@ def test_measured_usual_and_unknown_hours_add_up_to_the_real_time(counting, hour
     assert 0 <= reached.hours.unread <= reached.hours.unknown + SAME_H
     if reached.moment is not None:
         assert all_of(reached) == pytest.approx(hours_until(reached.moment), abs=SAME_H)
+
+
+def test_a_last_room_takes_no_hours_away_where_the_end_is_never_reached():
+    """Carried late into a room that is too damp for good: no more is unread than is unknown."""
+    law = next(iter(LAWS.values())) if isinstance(LAWS, dict) else next(iter(LAWS))
+    damp = Counting(law, Clock.WAIT, Limits(None, None, Limit(60.0, "")))
+    read_once = RoomAir((AirPoint(at(0), 0.0, 61.0, 1),), id=1)
+    reached = reach(
+        26.0, air_met([Stay(at(0), RoomAir(id=2)), Stay(at(25), read_once)], at(0)), damp
+    )
+    assert reached.moment is None
+    assert reached.hours.unread <= reached.hours.unknown
 
 
 # --- films ------------------------------------------------------------------------------------
