@@ -228,10 +228,20 @@ GLUED = Batch(
     verb="log",
 )
 
+# A glued-up frame is carried beside one of its own legs: its rail goes with it.
+CARRIED = Batch(
+    steps=(0, 0, 0, 0),
+    before=(("glue", 0, (1,), ""),),
+    named=((0, (1,)), (1, (2,)), (2, (1,)), (3, (1,))),
+    word="sealer",
+    verb="move",
+)
+
 
 @examples(100)
 @given(batches())
 @example(GLUED)
+@example(CARRIED)
 def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told: Batch):
     with kept(told) as (database, parts):
         by_path = {part.path: part for part in parts}
@@ -253,7 +263,9 @@ def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told
             return
         recorded = [e for e in _entries(database, parts) if e not in before]
         reached = {t.piece for e in recorded for t in e.targets}
-        reached |= {p for e in recorded if isinstance(e, Moved) for p in e.pieces}
+        moved = {p for e in recorded if isinstance(e, Moved) for p in e.pieces}
+        # A frame that is carried takes its wood along.
+        reached |= moved.union(*(frames.get(piece, ()) for piece in moved))
         for piece, part in named.items():
             wood = frames.get(piece, set()) if part.needs else {piece}
             assert wood & reached, (part.path, piece, told.typed)
