@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import ast
 import json
-import os
 import sqlite3
 import stat
 import subprocess
@@ -192,4 +191,3 @@ def test_a_kept_database_that_another_uses_is_waited_for_ten_seconds():
 
     assert open_database.__kwdefaults__ is not None
     assert open_database.__kwdefaults__["patience_s"] == 10.0
-    assert os.name == "posix"
