@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air import Air, cooled, dew_point_c
-from finishlog.core.bench import rooms_air
 from finishlog.core.records import When
 from finishlog.core.shop import Room
+from finishlog.core.stood_in import rooms_air
 from finishlog.store.database import Database
 from finishlog.store.ledger import Ledger
 from finishlog.store.read_log import read_log

@@ -11,8 +11,8 @@ from finishlog.asks.wood_air import WoodAir, rooms_of
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding
 from finishlog.core.finishes import Range
-from finishlog.core.moisture import too_wet
 from finishlog.core.records import When
+from finishlog.core.too_wet import too_wet
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database

@@ -8,7 +8,7 @@ from finishlog.acts.archiving import in_use, rooms_used
 from finishlog.acts.made import Made, a_name, free_name, in_words
 from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
-from finishlog.core.ignition import HeaterKind
+from finishlog.core.heater import HeaterKind
 from finishlog.core.shop import ThingKind
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.errors import UsageFault

@@ -11,10 +11,10 @@ from finishlog.asks.usual_day import RoomUsual, usual_of
 from finishlog.asks.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.as_read import AsRead, as_read
-from finishlog.core.bench import rooms_air
 from finishlog.core.findings import NO_FLAME
 from finishlog.core.safety_notes import SafetyNote, notes_for
 from finishlog.core.shop import Room, ThingKind
+from finishlog.core.stood_in import rooms_air
 from finishlog.core.usual_day import UsualDay, UsualHour
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts

@@ -9,7 +9,6 @@ from finishlog.asks.cans import against, deed_words, mixed_words, state_of
 from finishlog.asks.look import look
 from finishlog.asks.rags import parts_of
 from finishlog.clock import Clock
-from finishlog.core.bench import rooms_air
 from finishlog.core.containers import (
     Container,
     ContainerKind,
@@ -23,6 +22,7 @@ from finishlog.core.names import find, old_names
 from finishlog.core.records import Coat, ContainerDeed, ContainerEvent, When
 from finishlog.core.room_air import RoomAir
 from finishlog.core.shop import Log, Shop, ThingKind
+from finishlog.core.stood_in import rooms_air
 from finishlog.errors import Ambiguous, NotFound
 from finishlog.facts.load import Facts
 from finishlog.store.containers import pieces_coated_from

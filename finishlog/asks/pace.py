@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from finishlog.asks.entry_words import PUT_ON
 from finishlog.clock import Clock
 from finishlog.core.finishes import Method
-from finishlog.core.pace import CARRIED_AT_MOST, PaceLearnt, Paces, learn
+from finishlog.core.pace import CARRIED_AT_MOST, PaceLearnt, Paces
+from finishlog.core.pace_learnt import learn
 from finishlog.core.pace_seen import films, observed
 from finishlog.core.records import Coat
 from finishlog.core.shop import Log, Part, Piece, Shop

@@ -15,7 +15,6 @@ from finishlog.asks.past_recipe import PastAttempt, attempts_of
 from finishlog.asks.past_search import Search, Sought, Story, is_wood, search
 from finishlog.asks.standing import product_name
 from finishlog.clock import Clock
-from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.grouping import describe, with_project
 from finishlog.core.progress import progress, steps_for
 from finishlog.core.records import (
@@ -32,6 +31,7 @@ from finishlog.core.records import (
     When,
 )
 from finishlog.core.shop import Face, FaceKind, Log, Part, Shop, Zone, zone_name
+from finishlog.core.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 from finishlog.store.containers import with_containers_of

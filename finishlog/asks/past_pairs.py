@@ -14,7 +14,6 @@ from finishlog.asks.went_wrong import went_wrong_words
 from finishlog.clock import Clock
 from finishlog.core.air import Air
 from finishlog.core.air_met import Stay
-from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.finishes import FinishClass
 from finishlog.core.layers import ABRADES
 from finishlog.core.records import (
@@ -31,6 +30,7 @@ from finishlog.core.records import (
 )
 from finishlog.core.shop import Log, Shop
 from finishlog.core.stages import Stage
+from finishlog.core.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_product

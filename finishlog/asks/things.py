@@ -9,13 +9,13 @@ from finishlog.asks.on import step_words
 from finishlog.asks.pace import PaceLine, pace_lines
 from finishlog.clock import Clock
 from finishlog.core.air import Air
-from finishlog.core.bench import rooms_air
 from finishlog.core.finishes import Figure, FinishClass, RecoatWindow
 from finishlog.core.names import old_names
 from finishlog.core.old_finish import name_of
 from finishlog.core.shop import Part, Product, Project, Schedule, Shop, ThingKind, face_words
 from finishlog.core.shop_hours import WeeklyHours
 from finishlog.core.stages import Stage
+from finishlog.core.stood_in import rooms_air
 from finishlog.facts.load import Facts
 from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
 from finishlog.store.archive import put_away

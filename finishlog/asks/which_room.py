@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.shop import Room, Shop
+from finishlog.core.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
 from finishlog.picking import pick_room
 from finishlog.store.read_log import read_log

@@ -10,7 +10,8 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from finishlog.cli.answer import show_answer
-from finishlog.cli.desk import Desk, ask, at_a_terminal, say
+from finishlog.cli.desk import Desk
+from finishlog.cli.talk import ask, at_a_terminal, say
 from finishlog.cli.typed_file import bytes_of
 from finishlog.core.logger_file import HowToRead, read_logger_file
 from finishlog.core.logger_table import Chosen, UnreadableFile

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.desk import Desk
 from finishlog.cli.json_answer import show_json
-from finishlog.cli.screen import Page, show
+from finishlog.cli.screen import Page
+from finishlog.cli.show import show
 from finishlog.core.quantities import OPENS, worded
 
 if TYPE_CHECKING:

@@ -13,7 +13,8 @@ from typer.main import get_command
 
 from finishlog import __version__, errors
 from finishlog.cli import streams
-from finishlog.cli.desk import Desk, say
+from finishlog.cli.desk import Desk
+from finishlog.cli.talk import say
 
 # Under each heading its commands, and the module of `cli` that declares each.
 GROUPS: dict[str, dict[str, str]] = {

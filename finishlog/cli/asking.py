@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
-from finishlog.cli.desk import Desk, ask, at_a_terminal, choose
+from finishlog.cli.desk import Desk
+from finishlog.cli.talk import ask, at_a_terminal, choose
 from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UsageFault
 
 Answer = TypeVar("Answer")

@@ -6,7 +6,7 @@ import re
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from finishlog.cli.desk import ask, at_a_terminal
+from finishlog.cli.talk import ask, at_a_terminal
 from finishlog.core.records import When, at
 from finishlog.errors import UsageFault
 

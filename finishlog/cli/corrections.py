@@ -11,8 +11,9 @@ import typer
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import said, settled
 from finishlog.cli.coat_options import FromCan, MixAmounts
-from finishlog.cli.desk import Desk, ask, at_a_terminal, say
+from finishlog.cli.desk import Desk
 from finishlog.cli.options import At, FaceOption, Json, desk, one_face
+from finishlog.cli.talk import ask, at_a_terminal, say
 from finishlog.core.finishes import Method
 from finishlog.core.records import When
 from finishlog.errors import UsageFault

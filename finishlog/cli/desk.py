@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import shlex
-import sys
 from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from finishlog import clock, paths
-from finishlog.cli.screen import one_line
+from finishlog.cli.talk import say
 from finishlog.core.records import When, at
 from finishlog.core.units import Temperature, Units
-from finishlog.core.whole_number import whole_number
 from finishlog.errors import DatabaseFault
 
 if TYPE_CHECKING:
@@ -151,32 +149,3 @@ class Desk:
         from finishlog.cli.clock_set_back import behind
 
         say(f"finishlog: {behind(self.newer_act, self.clock)}: the answer is of the clock's time")
-
-
-def say(line: str) -> None:
-    """Write one line for the person on stderr, beside the answer."""
-    print(one_line(line), file=sys.stderr)
-
-
-def at_a_terminal() -> bool:
-    """Tell whether a person can be asked."""
-    return sys.stdin.isatty() and sys.stderr.isatty()
-
-
-def ask(question: str) -> str:
-    """Ask one line on stderr, so that stdout holds the answer alone."""
-    sys.stderr.write(f"{question} ")
-    sys.stderr.flush()
-    return sys.stdin.readline().strip()
-
-
-def choose(question: str, choices: tuple[str, ...]) -> str | None:
-    """Ask for one of a few; None when nothing was chosen."""
-    say(question)
-    for number, choice in enumerate(choices, 1):
-        say(f"  {number}  {choice}")
-    answer = ask("number:")
-    chosen = whole_number(answer)
-    if chosen is not None and 1 <= chosen <= len(choices):
-        return choices[chosen - 1]
-    return answer if answer in choices else None

@@ -19,7 +19,7 @@ from finishlog.cli.coat_options import (
     Passes,
     WetFilm,
 )
-from finishlog.cli.desk import Desk, ask, at_a_terminal, say
+from finishlog.cli.desk import Desk
 from finishlog.cli.options import (
     ALL_WORK,
     At,
@@ -32,6 +32,7 @@ from finishlog.cli.options import (
     desk,
     one_face,
 )
+from finishlog.cli.talk import ask, at_a_terminal, say
 from finishlog.core.finishes import Method
 from finishlog.core.records import Found, Operation, RagsDeed, Test
 from finishlog.core.trade_words import is_said, several_words

@@ -8,8 +8,9 @@ import typer
 
 from finishlog.cli.answer import show_answer
 from finishlog.cli.asking import settled
-from finishlog.cli.desk import Desk, say
+from finishlog.cli.desk import Desk
 from finishlog.cli.options import Json, Parts, SomeParts, desk
+from finishlog.cli.talk import say
 from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:

@@ -5,7 +5,6 @@ A tone only helps the eye; the words carry the meaning. Text from a person is ne
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -97,16 +96,6 @@ def layout(row: Row, columns: Sequence[int], indent: int) -> tuple[str, str]:
     """Return a row's padded beginning and its last cell."""
     begin = "".join(cell.ljust(columns[n] + GUTTER) for n, cell in enumerate(row.cells[:-1]))
     return " " * indent + begin, row.cells[-1] if row.cells else ""
-
-
-def show(page: Page) -> None:
-    """Print a page as fits where it goes."""
-    if sys.stdout.isatty():
-        from finishlog.cli.terminal import show_at_terminal
-
-        show_at_terminal(page)
-    else:
-        sys.stdout.write(plain(page))
 
 
 def plain(page: Page) -> str:

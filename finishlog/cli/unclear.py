@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from functools import wraps
 from typing import Concatenate, ParamSpec, TypeVar
 
-from finishlog.cli.desk import at_a_terminal, choose
+from finishlog.cli.talk import at_a_terminal, choose
 from finishlog.errors import UsageFault
 
 INSIST = "!"

@@ -5,15 +5,12 @@ Every screen asks it; nothing it finds is stored.
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, tzinfo
+from datetime import datetime, tzinfo
 
 from finishlog.core import glue_up, rags
-from finishlog.core.air import Air
 from finishlog.core.air_met import Stay, air_met
-from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around, around
 from finishlog.core.bare_wood import kind_of_wood
 from finishlog.core.book import Book
@@ -27,11 +24,8 @@ from finishlog.core.pace import Paces
 from finishlog.core.progress import Progress, progress, steps_for
 from finishlog.core.records import (
     AnyEntry,
-    Heated,
     Joined,
-    Moved,
     Operation,
-    Reading,
     Resumed,
     SetAside,
     Stripped,
@@ -44,12 +38,10 @@ from finishlog.core.shop import Face, FaceKind, Log, Part, Piece, Shop, Step, Zo
 from finishlog.core.species import WoodKind
 from finishlog.core.stages import Stage
 from finishlog.core.stalled import explained
-from finishlog.core.usual_air import Heat, one_heat
+from finishlog.core.stood_in import ALWAYS, LogIndex, index_of, rooms_air, stays_of
 from finishlog.core.verdicts import Verdict
 from finishlog.core.whats_in import in_product
 from finishlog.core.zone import Asked, FilmStages, ZoneState
-
-_ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,70 +83,6 @@ _Since = tuple[datetime, int]
 _Films = dict[Hashable, tuple[tuple[Layer, ...], FilmStages]]
 
 
-@dataclass(frozen=True, slots=True)
-class _Index:
-    """The log sorted by what it is about."""
-
-    by_target: Mapping[Target, Sequence[AnyEntry]]
-    joined: Mapping[int, Joined]
-    # By member: when it first became part of the assembly, though a joint was glued again since.
-    first_joined: Mapping[int, Joined]
-    moves: Mapping[int, Sequence[Moved]]
-
-
-def _index(log: Log) -> _Index:
-    by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
-    joined: dict[int, Joined] = {}
-    first: dict[int, Joined] = {}
-    moves: dict[int, list[Moved]] = defaultdict(list)
-    for entry in log.entries:
-        for target in entry.targets:
-            by_target[target].append(entry)
-        if isinstance(entry, Joined):
-            again = {m for m in entry.members if m in first and first[m].into == entry.into}
-            joined.update(dict.fromkeys(entry.members, entry))
-            first.update(dict.fromkeys(entry.members - again, entry))
-        if isinstance(entry, Moved):
-            for piece in entry.pieces:
-                moves[piece].append(entry)
-    return _Index(by_target, joined, first, moves)
-
-
-def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
-    """Return what is known of each room's air."""
-    read: dict[int, list[AirPoint]] = defaultdict(list)
-    heats: dict[int, list[Heat]] = defaultdict(list)
-    for room, points in log.logged_air.items():
-        read[room] += points
-    for entry in log.entries:
-        if isinstance(entry, Reading):
-            read[entry.room].append(AirPoint(entry.when.latest, *_figures(entry.air), entry.act))
-        if isinstance(entry, Heated):
-            heat = Heat(entry.when.earliest, entry.when.latest, entry.temperature_c)
-            heats[entry.room].append(heat)
-    return {
-        room.id: RoomAir(
-            tuple(sorted(read[room.id], key=_moment)),
-            room.coldest_night_c,
-            room.id,
-            room.usual,
-            tuple(one_heat(heats[room.id])),
-            zone,
-            room.name,
-            room.heater,
-        )
-        for room in shop.rooms.values()
-    }
-
-
-def _figures(air: Air) -> tuple[float, float]:
-    return air.temperature_c, air.humidity_pct
-
-
-def _moment(point: AirPoint) -> datetime:
-    return point.at
-
-
 def bench_state(
     shop: Shop,
     log: Log,
@@ -169,7 +97,7 @@ def bench_state(
     `rooms`: their air where it is known already, with the sums over it; `paces`: how products dry
     here, by what checks taught.
     """
-    index = _index(log)
+    index = index_of(log)
     rooms = rooms_air(shop, log, zone) if rooms is None else rooms
     parts = {piece.id: part for part in shop.parts for piece in part.pieces}
     films: _Films = {}
@@ -208,10 +136,10 @@ def judge_zones(
 
 
 def _owner(
-    part: Part, piece: Piece, index: _Index, parts: Mapping[int, Part]
+    part: Part, piece: Piece, index: LogIndex, parts: Mapping[int, Part]
 ) -> tuple[Part, Piece, _Since, Joined | None]:
     """Follow a piece into the assembly that it is part of, and the glue-up that put it there."""
-    since, seen, by = (_ALWAYS, 0), {piece.id}, None
+    since, seen, by = (ALWAYS, 0), {piece.id}, None
     while (join := index.joined.get(piece.id)) and join.into in parts and join.into not in seen:
         first = index.first_joined[piece.id]
         part = parts[join.into]
@@ -231,7 +159,7 @@ def _zone_state(
     piece: Piece,
     face: Face,
     area: Zone,
-    index: _Index,
+    index: LogIndex,
     rooms: Mapping[int, RoomAir],
     parts: Mapping[int, Part],
     films: _Films,
@@ -241,7 +169,7 @@ def _zone_state(
     target = Target(piece.id, area.id)
     entries = index.by_target.get(target, ())
     owner, owned, since, glued = _owner(part, piece, index, parts)
-    stays = _stays(part, piece, index, rooms)
+    stays = stays_of(part, piece, index, rooms)
     species = area.species or part.species
     wood = kind_of_wood(species, book) if entries and paces.learnt else WoodKind.OTHER
     layers, stages = _film(entries, stays, book, films, paces, wood)
@@ -309,28 +237,6 @@ def _steps_of(steps: Sequence[Step], face: Face, area: Zone) -> tuple[Step, ...]
     return tuple(s for s in mine if s.operation is not Operation.GLUE_UP)
 
 
-def _stays(
-    part: Part, piece: Piece, index: _Index, rooms: Mapping[int, RoomAir]
-) -> tuple[Stay, ...]:
-    """Return the rooms a piece stood in; a part with no room stands in the first there is."""
-    room = part.room if part.room is not None else min(rooms, default=None)
-    first = [Stay(_ALWAYS, rooms[room])] if room is not None and room in rooms else []
-    moved = [
-        Stay(m.when.latest, rooms[m.room]) for m in _carried(piece.id, index) if m.room in rooms
-    ]
-    return (*first, *moved)
-
-
-def _carried(piece: int, index: _Index) -> list[Moved]:
-    """Return the moves of a piece and of the assemblies that it became part of, in their order."""
-    found, seen = list(index.moves.get(piece, ())), {piece}
-    while (join := index.joined.get(piece)) and join.into not in seen:
-        piece = join.into
-        seen.add(piece)
-        found += index.moves.get(piece, ())
-    return sorted(found, key=lambda m: m.when.order)
-
-
 def _masked_since(entries: Sequence[AnyEntry]) -> When | None:
     tape = {Operation.MASK, Operation.UNTAPE}
     last = [e for e in entries if isinstance(e, Work) and e.operation in tape][-1:]
@@ -340,14 +246,6 @@ def _masked_since(entries: Sequence[AnyEntry]) -> When | None:
 def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
     last = [e for e in entries if isinstance(e, SetAside | Resumed)][-1:]
     return bool(last) and isinstance(last[0], SetAside)
-
-
-def rooms_of_pieces(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, tuple[Stay, ...]]:
-    """Return the rooms that every piece stood in, one after the other, by its id."""
-    index, rooms = _index(log), rooms_air(shop, log, zone)
-    return {
-        piece.id: _stays(part, piece, index, rooms) for part in shop.parts for piece in part.pieces
-    }
 
 
 def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:

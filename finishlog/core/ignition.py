@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
-from enum import StrEnum
 
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finishes import FinishClass
+from finishlog.core.heater import WHAT, HeaterKind
 from finishlog.core.stages import Stage
 from finishlog.core.usual_air import Heat
 
@@ -19,23 +19,6 @@ FLAMMABLE = "flammable"
 _SOURCE = "niosh-pocket-guide"
 # Where a class has no figure for it.
 _WET = timedelta(hours=24)
-
-
-class HeaterKind(StrEnum):
-    """What warms a room. `sealed`: hot water or a sealed oil radiator, nothing glows in it."""
-
-    SEALED = "sealed"
-    FAN = "fan"
-    GLOW = "glow"
-    FLAME = "flame"
-
-
-WHAT = {
-    HeaterKind.SEALED: "a sealed heater",
-    HeaterKind.FAN: "a hot coil with a fan",
-    HeaterKind.GLOW: "a glowing wire",
-    HeaterKind.FLAME: "a flame or pilot light",
-}
 
 
 def vapour_until(over: FinishClass, now: datetime) -> datetime:

@@ -26,15 +26,16 @@ from finishlog.core.fault_verdicts import (
 from finishlog.core.faults import patch_due
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finishes import COMMON_PRACTICE, FinishClass, Method, WindowKind
-from finishlog.core.ignition import WHAT, lit_by, vapour_until
+from finishlog.core.heater import WHAT
+from finishlog.core.ignition import lit_by, vapour_until
 from finishlog.core.layers import ABRADES, Layer
-from finishlog.core.moisture import moisture_findings
 from finishlog.core.old_finish import finding_of_sanding, findings_over
 from finishlog.core.quantities import celsius
 from finishlog.core.records import Found, Operation
 from finishlog.core.room_air import RoomAir
 from finishlog.core.stages import Stage, shown
 from finishlog.core.still_soft import is_hot, past_hope
+from finishlog.core.too_wet import moisture_findings
 from finishlog.core.underneath import Underneath, fault_in_the_stack, look_through
 from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
 from finishlog.core.windows import by_the_clocks, by_time

@@ -1,4 +1,4 @@
-"""What the checks of its films teach about how a product dries here.
+"""How a product dries here, as the checks of its films taught.
 
 A product's label says D hours. In this shop, with these coats and this judgement, it takes f times
 as many. f never shortens a wait, and no window ever asks for it.
@@ -6,25 +6,16 @@ as many. f never shortens a wait, and no window ever asks for it.
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from math import exp
-from typing import TYPE_CHECKING, ClassVar, NamedTuple
+from typing import ClassVar, NamedTuple
 
 from finishlog.core.finishes import Method
-from finishlog.core.pace_posterior import PaceFigures, posterior
 from finishlog.core.species import WoodKind
-
-if TYPE_CHECKING:
-    from finishlog.core.pace_seen import Seen
 
 # Our own rule: what other coats teach lengthens a wait by no more than this. A film that takes
 # longer is no matter of pace; a check of its own says how it is.
 CARRIED_AT_MOST = 3.0
-
-# Our own rule: so many coats teach of one method and can alone; below that all coats together do.
-ENOUGH_ALONE = 2
 
 
 class PaceKey(NamedTuple):
@@ -101,25 +92,3 @@ def _in_order(learnt: PaceLearnt) -> tuple[bool, str, bool, str, int]:
     key = learnt.key
     wood = "" if key.wood is WoodKind.OTHER else key.wood
     return not key.first, wood, not key.any_way, key.method or "", key.container or 0
-
-
-def learn(seen: Iterable[Seen], figures: PaceFigures) -> Paces:
-    """Learn the pace of every product from what its coats tell."""
-    groups: dict[PaceKey, list[Seen]] = defaultdict(list)
-    for each in seen:
-        groups[each.key].append(each)
-        groups[each.key.however()].append(each)
-    return Paces(
-        {
-            key: _learnt(key, of, figures)
-            for key, of in groups.items()
-            if key.any_way or ENOUGH_ALONE <= len(of) < len(groups[key.however()])
-        }
-    )
-
-
-def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLearnt:
-    found = sorted(seen, key=lambda each: (*each.coat.when.order, each.coat.id))
-    told = posterior([each.bracket for each in found], figures)
-    acts = tuple(dict.fromkeys(each.coat.act for each in found))
-    return PaceLearnt(key, exp(told.median), exp(told.low), exp(told.high), len(found), acts)

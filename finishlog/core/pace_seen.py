@@ -18,7 +18,6 @@ from finishlog.core import checks as film_checks
 from finishlog.core.air_met import air_met
 from finishlog.core.air_span import Known
 from finishlog.core.bare_wood import kind_of_wood
-from finishlog.core.bench import rooms_of_pieces
 from finishlog.core.book import Book
 from finishlog.core.damage import is_suspect
 from finishlog.core.finishes import Figure
@@ -29,6 +28,7 @@ from finishlog.core.records import AnyEntry, Check, Coat, Found, Operation, Targ
 from finishlog.core.shop import Log, Shop
 from finishlog.core.stages import Stage
 from finishlog.core.still_soft import past_hope
+from finishlog.core.stood_in import rooms_of_pieces
 
 # By stage: what finds that it is not reached, and what finds that it is.
 _SOFT = {Stage.TACK_FREE: Found.TACKY, Stage.SAND: Found.GUMS, Stage.CLAMP: Found.PRINTS}

@@ -19,7 +19,7 @@ from itertools import pairwise
 
 from finishlog.core.air import Air, cooled
 from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.ignition import HeaterKind
+from finishlog.core.heater import HeaterKind
 from finishlog.core.usual_air import DRAWN, Heat, heater_between, supposed
 from finishlog.core.usual_day import UsualDay
 

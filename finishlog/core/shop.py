@@ -10,7 +10,7 @@ from enum import StrEnum
 from finishlog.core.air_span import AirPoint
 from finishlog.core.containers import Container
 from finishlog.core.finishes import Figure, RecoatWindow
-from finishlog.core.ignition import HeaterKind
+from finishlog.core.heater import HeaterKind
 from finishlog.core.records import AnyEntry, Heated, Operation, Target
 from finishlog.core.shop_hours import ShopHours
 from finishlog.core.stages import Stage

@@ -13,7 +13,7 @@ from typing import Any
 
 from finishlog.core.air_span import AirPoint
 from finishlog.core.around import Around, around
-from finishlog.core.bench import bench_state, judge_zones, rooms_air
+from finishlog.core.bench import bench_state, judge_zones
 from finishlog.core.book import Book
 from finishlog.core.edges import edges_of
 from finishlog.core.glue_up import GlueUp
@@ -22,6 +22,7 @@ from finishlog.core.pace import Paces
 from finishlog.core.records import AnyEntry, Operation, Sureness, Target, When
 from finishlog.core.room_air import Course, RoomAir
 from finishlog.core.shop import Log, Part, Shop, Step
+from finishlog.core.stood_in import rooms_air
 from finishlog.core.verdicts import Verdict
 from finishlog.core.zone import Asked, ZoneState
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Table, select
 
-from finishlog.core.ignition import HeaterKind
+from finishlog.core.heater import HeaterKind
 from finishlog.core.records import Operation
 from finishlog.core.shop import (
     Face,

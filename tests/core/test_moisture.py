@@ -16,8 +16,9 @@ from hypothesis import strategies as st
 
 from finishlog.core.air import Air
 from finishlog.core.findings import Level
-from finishlog.core.moisture import moves_mm, settles_pct, too_wet
+from finishlog.core.moisture import moves_mm, settles_pct
 from finishlog.core.records import Operation, PieceReading
+from finishlog.core.too_wet import too_wet
 from finishlog.core.verdicts import Answer
 from tests.shop_of import FACTS, SHELLAC, Story
 

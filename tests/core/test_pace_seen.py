@@ -12,7 +12,8 @@ from math import inf
 import pytest
 
 from finishlog.core.finishes import Method
-from finishlog.core.pace import PaceKey, Paces, learn
+from finishlog.core.pace import PaceKey, Paces
+from finishlog.core.pace_learnt import learn
 from finishlog.core.pace_posterior import Bracket
 from finishlog.core.pace_seen import Seen, films, observed
 from finishlog.core.records import Found, Operation

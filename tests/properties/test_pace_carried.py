@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.finishes import Method
-from finishlog.core.pace import CARRIED_AT_MOST, PaceKey, learn
+from finishlog.core.pace import CARRIED_AT_MOST, PaceKey
+from finishlog.core.pace_learnt import learn
 from finishlog.core.pace_posterior import Bracket
 from finishlog.core.pace_seen import Seen
 from finishlog.core.species import WoodKind
