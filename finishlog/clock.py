@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from finishlog.core.records import OUR_YEARS
+from finishlog.core.log.entries import OUR_YEARS
 from finishlog.errors import UsageFault
 
 NOW = "FINISHLOG_NOW"

@@ -6,12 +6,10 @@ import shlex
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from finishlog.core.bench import BenchState
-from finishlog.core.edges import edges_of
-from finishlog.core.grouping import describe, typed_as
-from finishlog.core.names import find, old_names
-from finishlog.core.records import Operation, Target
-from finishlog.core.selectors import (
+from finishlog.core.bench.state import BenchState
+from finishlog.core.log.entries import Operation, Target
+from finishlog.core.shop.names import find, old_names
+from finishlog.core.shop.selectors import (
     Chosen,
     Known,
     NoSuch,
@@ -23,7 +21,7 @@ from finishlog.core.selectors import (
     parse,
     resolve_with_old,
 )
-from finishlog.core.shop import (
+from finishlog.core.shop.things import (
     FaceKind,
     Part,
     Product,
@@ -34,7 +32,9 @@ from finishlog.core.shop import (
     ThingKind,
     zone_name,
 )
-from finishlog.core.zone import ZoneState
+from finishlog.core.verdict.edges import edges_of
+from finishlog.core.zone.grouping import describe, typed_as
+from finishlog.core.zone.state import ZoneState
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
 

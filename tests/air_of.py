@@ -10,12 +10,12 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from finishlog.core.air import STANDARD_AIR, Air
-from finishlog.core.air_met import AirMet, Leg
-from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.finishes import Mechanism
-from finishlog.core.rate_law import RateLaw
-from finishlog.core.room_air import Course, RoomAir
+from finishlog.core.air.met import AirMet, Leg
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.air.room import Course, RoomAir
+from finishlog.core.air.span import AirPoint, AirSpan, Known
+from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.rate_law import RateLaw
 from tests.shop_of import FACTS, at
 
 # (hour, °C, % RH)

@@ -10,16 +10,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
-from finishlog.core.bench import BenchState, bench_state, verdict_on_work
-from finishlog.core.hands_on import HandsOn
-from finishlog.core.plan import plan
-from finishlog.core.plan_results import Chore, Plan, PlannedTask
-from finishlog.core.records import AnyEntry, Coat, Joined, Operation, Work
-from finishlog.core.shop import FaceKind, Log, Part, Project, Shop
-from finishlog.core.shop_hours import ShopHours, WeeklyHours, intervals
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
-from finishlog.core.zone import ZoneState
+from finishlog.core.bench.state import BenchState, bench_state, verdict_on_work
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import AnyEntry, Coat, Joined, Operation, Work
+from finishlog.core.plan.plan import plan
+from finishlog.core.plan.results import Chore, Plan, PlannedTask
+from finishlog.core.published.hands_on import HandsOn
+from finishlog.core.shop.hours import ShopHours, WeeklyHours, intervals
+from finishlog.core.shop.things import FaceKind, Log, Part, Project, Shop
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from finishlog.facts.load import Facts
 from tests.shop_of import FACTS, Story, at
 

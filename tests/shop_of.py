@@ -12,11 +12,11 @@ from datetime import UTC, datetime, timedelta, tzinfo
 from itertools import count
 from typing import Any, TypeVar
 
-from finishlog.core.air import STANDARD_AIR, Air
-from finishlog.core.bench import BenchState, bench_state, verdict_on, verdict_on_work
-from finishlog.core.checks import test_that_finds
-from finishlog.core.containers import Container
-from finishlog.core.finishes import (
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.air.usual_day import UsualDay
+from finishlog.core.bench.state import BenchState, bench_state, verdict_on, verdict_on_work
+from finishlog.core.film.checks import test_that_finds
+from finishlog.core.finish.classes import (
     YOUR_CAN,
     Figure,
     FigureSet,
@@ -25,7 +25,8 @@ from finishlog.core.finishes import (
     WindowKind,
     judged_by,
 )
-from finishlog.core.records import (
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import (
     AnyEntry,
     Check,
     Coat,
@@ -46,7 +47,9 @@ from finishlog.core.records import (
     When,
     Work,
 )
-from finishlog.core.shop import (
+from finishlog.core.mixing.containers import Container
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import (
     Face,
     FaceKind,
     Log,
@@ -60,11 +63,8 @@ from finishlog.core.shop import (
     Step,
     Zone,
 )
-from finishlog.core.shop_hours import ShopHours
-from finishlog.core.stages import Stage
-from finishlog.core.usual_day import UsualDay
-from finishlog.core.verdicts import Verdict
-from finishlog.core.zone import ZoneState
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Verdict
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

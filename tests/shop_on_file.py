@@ -18,17 +18,24 @@ from zoneinfo import ZoneInfo
 from hypothesis import strategies as st
 
 from finishlog.clock import Clock
-from finishlog.core.air import Air
-from finishlog.core.checks import test_that_finds
-from finishlog.core.finishes import judged_by
-from finishlog.core.records import Found, Operation, Sureness, Target, When, at
-from finishlog.core.shop import Part, Step
-from finishlog.core.shop_hours import WeeklyHours
-from finishlog.core.usual_day import EVERY_DAY, UsualHour
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.usual_day import EVERY_DAY, UsualHour
+from finishlog.core.film.checks import test_that_finds
+from finishlog.core.finish.classes import judged_by
+from finishlog.core.log.entries import Found, Operation, Sureness, Target, When, at
+from finishlog.core.shop.hours import WeeklyHours
+from finishlog.core.shop.things import Part, Step
 from finishlog.store.database import Database, open_database
-from finishlog.store.read_shop import read_shop
-from finishlog.store.things import NewFace, NewPart, add_part, add_product, add_project, add_room
-from finishlog.store.usual import put_shop_hours, put_usual_day
+from finishlog.store.things.add import (
+    NewFace,
+    NewPart,
+    add_part,
+    add_product,
+    add_project,
+    add_room,
+)
+from finishlog.store.things.read_shop import read_shop
+from finishlog.store.things.usual import put_shop_hours, put_usual_day
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE
 
 NOW = datetime(2026, 11, 24, 17, 5, 33, tzinfo=UTC)  # a Tuesday, 18:05 on the wall

@@ -37,7 +37,7 @@ MAY_IMPORT = {
 # Only for annotations: what `cli` is handed by the acts and asks.
 MAY_NAME = {"cli": {"facts", "store"}}
 # The desk opens the database and the facts, inside the functions that need them.
-OPENS = {"cli/desk.py": {"facts", "store"}}
+OPENS = {"cli/answering/context.py": {"facts", "store"}}
 
 # The libraries of others, and the layers that may load them.
 MAY_LOAD = {
@@ -213,7 +213,7 @@ def test_only_two_modules_read_the_environment():
         if isinstance(node, ast.Attribute) and ast.unparse(node) in {"os.environ", "os.getenv"}
     }
     # The demo sets the clock and the database of the commands that it walks through.
-    assert wrong <= {"clock.py", "paths.py", "cli/demo.py"}
+    assert wrong <= {"clock.py", "paths.py", "cli/commands/shop/demo.py"}
 
 
 @pytest.mark.parametrize("file", MODULES, ids=lambda file: str(file.relative_to(PACKAGE)))
@@ -231,7 +231,7 @@ def test_modules_and_functions_are_short(file: Path):
 
 
 # The units themselves, the one place that words a quantity, and what reads a logger's own header.
-SPEAKS_OF_UNITS = {"core/units.py", "core/quantities.py", "core/logger_table.py"}
+SPEAKS_OF_UNITS = {"core/measure/units.py", "core/measure/quantities.py", "core/logger/table.py"}
 A_UNIT = r"°[CFcf]|Δ°C|m²|ft²|µm|g/L|m²/L|(?:kg|g|ml|L|mm|cm|m|oz|qt)\b"
 # An amount that is typed says its own unit: `base:500ml`, `--jar 500ml`.
 AS_TYPED = re.compile(r"(?:\w:|--[a-z-]+ )\d+(?:ml|L|g)\b")
@@ -239,7 +239,7 @@ WITH_A_NUMBER, AFTER_A_VALUE = re.compile(rf"\d ?(?:{A_UNIT})"), re.compile(rf"\
 
 
 def test_below_the_edge_no_sentence_says_a_unit():
-    """A quantity is carried in SI (`core/quantities`), so that each shop reads its own units."""
+    """A quantity is carried in SI (`core/measure/quantities`): each shop reads its own units."""
     wrong = [
         f"{file.relative_to(PACKAGE)}:{line}"
         for file in MODULES

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.records import Coat, Fault, FaultKind, Joined, Stripped, Stripping
-from finishlog.core.shop import Part
+from finishlog.core.log.entries import Coat, Fault, FaultKind, Joined, Stripped, Stripping
+from finishlog.core.shop.things import Part
 from tests.shop_of import Hour, Story
 
 

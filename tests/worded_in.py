@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.quantities import worded
-from finishlog.core.units import Area, Film, Temperature, Units, Volume, Weight
+from finishlog.core.measure.quantities import worded
+from finishlog.core.measure.units import Area, Film, Temperature, Units, Volume, Weight
 
 BY_THE_FOOT = Units(
     temperature=Temperature.FAHRENHEIT,

@@ -12,9 +12,9 @@ from typer.core import TyperGroup
 from typer.main import get_command
 
 from finishlog import __version__, errors
-from finishlog.cli import streams
-from finishlog.cli.desk import Desk
-from finishlog.cli.talk import say
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.terminal import streams
+from finishlog.cli.terminal.talk import say
 
 # Under each heading its commands, and the module of `cli` that declares each.
 GROUPS: dict[str, dict[str, str]] = {
@@ -116,7 +116,7 @@ def _version(wanted: bool) -> None:
 
 def _completion(shell: str | None) -> None:
     if shell is not None:
-        from finishlog.cli.completion_scripts import script
+        from finishlog.cli.completion.scripts import script
 
         typer.echo(script(shell), nl=False)
         raise typer.Exit
@@ -186,7 +186,7 @@ def _one_command(name: str) -> Any:  # noqa: ANN401
 def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
     if arguments[:1] == ["--complete"]:
-        from finishlog.cli.completion import complete
+        from finishlog.cli.completion.complete import complete
 
         return complete(arguments[1:], MODULES, _one_command)
     streams.make_usable()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.balance import BalanceFigures
+from finishlog.core.bench.balance import BalanceFigures
 from finishlog.facts.table import limit, read
 
 

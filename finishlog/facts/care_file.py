@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.care import CareFigures, CareKind, CareRule
-from finishlog.core.shop import UsedFor
+from finishlog.core.bench.care_facts import CareFigures, CareKind, CareRule
+from finishlog.core.shop.things import UsedFor
 from finishlog.facts.table import Table, between, read
 
 

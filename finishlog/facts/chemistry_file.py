@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from finishlog.core.chemistry import Chemistry, Clue, Conflict, Stranger, Substance
 from finishlog.core.findings import Level
+from finishlog.core.mixing.chemistry import Chemistry, Clue, Conflict, Stranger, Substance
 from finishlog.facts.table import Table, read
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.finishes import (
+from finishlog.core.finish.classes import (
     Figure,
     FinishClass,
     Limits,
@@ -12,7 +12,7 @@ from finishlog.core.finishes import (
     RecoatWindow,
     WindowKind,
 )
-from finishlog.core.stages import Stage
+from finishlog.core.finish.stages import Stage
 from finishlog.facts.find import ClassNames
 from finishlog.facts.table import Table, between, figure, limit, read, read_top
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from finishlog.core.fault_kinds import Cause, Evidence, FamilyRemedy, KnownFault
 from finishlog.core.findings import Level
-from finishlog.core.finishes import Figure
-from finishlog.core.records import FaultKind, Found, Operation
-from finishlog.core.stages import Stage
+from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import FaultKind, Found, Operation
+from finishlog.core.published.fault_kinds import Cause, Evidence, FamilyRemedy, KnownFault
 from finishlog.facts.table import Table, read
 
 

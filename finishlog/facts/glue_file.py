@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.finishes import Figure
-from finishlog.core.glues import Glue, named_glue
+from finishlog.core.finish.classes import Figure
+from finishlog.core.published.glues import Glue, named_glue
 from finishlog.facts.blocks import block, blocks
 from finishlog.facts.table import Table, figure, limit, read, read_top
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from finishlog.core.finishes import Method, Range
-from finishlog.core.hands_on import Each, HandsOn
-from finishlog.core.records import Operation
+from finishlog.core.finish.classes import Method, Range
+from finishlog.core.log.entries import Operation
+from finishlog.core.published.hands_on import Each, HandsOn
 from finishlog.facts.table import Table, between, read
 
 

@@ -13,31 +13,31 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from finishlog.core.balance import BalanceFigures
-    from finishlog.core.book import DryingFigures
-    from finishlog.core.care import CareFigures
-    from finishlog.core.chemistry import Chemistry
-    from finishlog.core.fault_kinds import Cause, KnownFault
-    from finishlog.core.finishes import FinishClass
-    from finishlog.core.glues import Glue
-    from finishlog.core.hands_on import HandsOn
-    from finishlog.core.keeping import KeepingFigures
-    from finishlog.core.mixes import MixingFigures
-    from finishlog.core.moisture import MoistureFigures
-    from finishlog.core.overcoat import OvercoatRule
-    from finishlog.core.pace_posterior import PaceFigures
-    from finishlog.core.rate_law import Carrier
-    from finishlog.core.records import FaultKind
-    from finishlog.core.removal import Removal
-    from finishlog.core.safety_notes import RagsFigures, SafetyNote
-    from finishlog.core.species import Species, WoodRule
+    from finishlog.core.bench.balance import BalanceFigures
+    from finishlog.core.bench.care_facts import CareFigures
+    from finishlog.core.clock.pace_posterior import PaceFigures
+    from finishlog.core.finish.classes import FinishClass
+    from finishlog.core.finish.overcoat import OvercoatRule
+    from finishlog.core.finish.rate_law import Carrier
+    from finishlog.core.log.entries import FaultKind
+    from finishlog.core.mixing.chemistry import Chemistry
+    from finishlog.core.mixing.keeping import KeepingFigures
+    from finishlog.core.mixing.mixes import MixingFigures
+    from finishlog.core.published.facts import DryingFigures
+    from finishlog.core.published.fault_kinds import Cause, KnownFault
+    from finishlog.core.published.glues import Glue
+    from finishlog.core.published.hands_on import HandsOn
+    from finishlog.core.published.removal import Removal
+    from finishlog.core.published.safety_notes import RagsFigures, SafetyNote
+    from finishlog.core.wood.moisture import MoistureFigures
+    from finishlog.core.wood.species import Species, WoodRule
     from finishlog.facts.find import ClassNames
     from finishlog.facts.rate_files import Rate
     from finishlog.facts.source_file import Source
 
 HERE = os.path.dirname(__file__)
 
-# Nothing but these needs no curve: water has its own formula (core.air), and nothing leaves.
+# Nothing but these needs no curve: water has its own (core.air.psychrometrics), and nothing leaves.
 NO_CURVE = ("water", "none")
 
 
@@ -81,7 +81,7 @@ class Facts:
 
     def overcoats_between(self, under: FinishClass, over: FinishClass) -> tuple[OvercoatRule, ...]:
         """Return the rules that speak of one class over another; only those are read."""
-        from finishlog.core.overcoat import words_for
+        from finishlog.core.finish.overcoat import words_for
         from finishlog.facts.rule_files import read_overcoats_naming
 
         path = f"{self.folder}/overcoats.toml"
@@ -90,7 +90,7 @@ class Facts:
     @property
     def overcoats_on_bare_wood(self) -> tuple[OvercoatRule, ...]:
         """What goes on bare wood; only those rules are read."""
-        from finishlog.core.overcoat import BARE_WOOD
+        from finishlog.core.finish.overcoat import BARE_WOOD
         from finishlog.facts.rule_files import read_overcoats_naming
 
         return read_overcoats_naming(f"{self.folder}/overcoats.toml", (BARE_WOOD,))
@@ -252,7 +252,7 @@ def _species(folder: str) -> tuple[Species, ...]:
 
 @cache
 def _species_named(folder: str, name: str) -> Species | None:
-    from finishlog.core.species import face_wood
+    from finishlog.core.wood.species import face_wood
     from finishlog.facts.rule_files import read_species_named
 
     path = f"{folder}/species.toml"

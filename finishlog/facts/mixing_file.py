@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from finishlog.core.finishes import Limit
-from finishlog.core.keeping import ContainerTest, Frost, KeepingFigures
-from finishlog.core.mixes import MixingFigures
+from finishlog.core.finish.classes import Limit
+from finishlog.core.mixing.keeping import ContainerTest, Frost, KeepingFigures
+from finishlog.core.mixing.mixes import MixingFigures
 from finishlog.facts.rate_files import Rate
 from finishlog.facts.table import Table, limit, read
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.moisture import MoistureFigures
+from finishlog.core.wood.moisture import MoistureFigures
 from finishlog.facts.table import between, limit, read
 
 

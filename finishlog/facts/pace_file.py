@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.pace_posterior import PaceFigures
+from finishlog.core.clock.pace_posterior import PaceFigures
 from finishlog.facts.table import Table, read
 
 

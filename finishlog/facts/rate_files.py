@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from finishlog.core.book import DryingFigures
-from finishlog.core.rate_law import Carrier
+from finishlog.core.finish.rate_law import Carrier
+from finishlog.core.published.facts import DryingFigures
 from finishlog.facts.table import Table, limit, read
 
 

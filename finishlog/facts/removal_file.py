@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.removal import Removal
+from finishlog.core.published.removal import Removal
 from finishlog.facts.table import Table, read
 
 

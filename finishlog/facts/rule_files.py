@@ -10,9 +10,9 @@ from collections.abc import Collection
 from functools import cache
 
 from finishlog.core.findings import Level
-from finishlog.core.finishes import Limit, Method
-from finishlog.core.overcoat import BARE_WOOD, LiftedBy, OvercoatAnswer, OvercoatRule
-from finishlog.core.species import (
+from finishlog.core.finish.classes import Limit, Method
+from finishlog.core.finish.overcoat import BARE_WOOD, LiftedBy, OvercoatAnswer, OvercoatRule
+from finishlog.core.wood.species import (
     Condition,
     Pores,
     Species,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.safety_notes import RagsFigures, SafetyNote
+from finishlog.core.published.safety_notes import RagsFigures, SafetyNote
 from finishlog.facts.table import Table, limit, read
 
 

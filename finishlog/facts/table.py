@@ -8,8 +8,8 @@ from enum import StrEnum
 from itertools import takewhile
 from typing import Any, TypeVar
 
-from finishlog.core.air import STANDARD_AIR, Air
-from finishlog.core.finishes import Figure, Limit, Range
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.finish.classes import Figure, Limit, Range
 
 Choice = TypeVar("Choice", bound=StrEnum)
 Kind = TypeVar("Kind")

@@ -11,7 +11,7 @@ from sqlalchemy import Connection
 
 from finishlog.errors import DatabaseFault
 from finishlog.store.engine_sqlite import begun, empty_shop, faults_named, open_engine
-from finishlog.store.ledger import Ledger, open_act
+from finishlog.store.log.ledger import Ledger, open_act
 from finishlog.store.upgrade import Upgraded, bring_up
 
 

@@ -77,7 +77,7 @@ def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> 
 @contextmanager
 def empty_shop() -> Iterator[Connection]:
     """Give a database with nothing in it, which is gone afterwards: no file is made."""
-    from finishlog.store.schema import metadata
+    from finishlog.store.schema.tables import metadata
 
     with open_engine(Path(":memory:"), 0.0).connect() as connection, connection.begin():
         metadata.create_all(connection)

@@ -10,21 +10,15 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from finishlog.core.air import Air
-from finishlog.core.finishes import FigureSet, judged_by
-from finishlog.core.records import Operation, Target, When, at
-from finishlog.core.shop import Step, ThingKind
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.finish.classes import FigureSet, judged_by
+from finishlog.core.log.entries import Operation, Target, When, at
+from finishlog.core.shop.things import Step, ThingKind
 from finishlog.facts.load import Facts
-from finishlog.store.archive import archive
 from finishlog.store.database import open_database
-from finishlog.store.ledger import Ledger
-from finishlog.store.things import (
-    NewPart,
-    add_part,
-    add_product,
-    add_project,
-    add_room,
-)
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import NewPart, add_part, add_product, add_project, add_room
+from finishlog.store.things.archive import archive
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 OPEN_PROJECTS, OPEN_PARTS, PIECES = 4, 10, 2

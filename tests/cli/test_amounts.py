@@ -4,8 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.cli.amounts import Amount, amount, area, cut, film, show, volume, weight
-from finishlog.core.units import Area, Cut, Film, Volume, Weight
+from finishlog.cli.typed.figures.amounts import (
+    Amount,
+    amount,
+    area,
+    cut,
+    film,
+    show,
+    volume,
+    weight,
+)
+from finishlog.core.measure.units import Area, Cut, Film, Volume, Weight
 from finishlog.errors import UsageFault
 
 

@@ -7,11 +7,21 @@ from pathlib import Path
 import pytest
 from run import Finishlog, furnished
 
-from finishlog.cli.durations import hours
-from finishlog.cli.spans_of_day import span_of_day, together
-from finishlog.cli.week import read_week, week_words
-from finishlog.core.species import face_wood
-from finishlog.core.units import OUNCE, OUNCES, WORDS, Area, Cut, Film, Temperature, Volume, Weight
+from finishlog.cli.typed.times.durations import hours
+from finishlog.cli.typed.times.spans_of_day import span_of_day, together
+from finishlog.cli.typed.times.week import read_week, week_words
+from finishlog.core.measure.units import (
+    OUNCE,
+    OUNCES,
+    WORDS,
+    Area,
+    Cut,
+    Film,
+    Temperature,
+    Volume,
+    Weight,
+)
+from finishlog.core.wood.species import face_wood
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 

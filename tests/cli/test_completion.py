@@ -16,8 +16,8 @@ from terminal_session import TerminalSession
 
 from finishlog import errors
 from finishlog.cli.app import MODULES
-from finishlog.cli.completion import FILE_WANTED
-from finishlog.cli.completion_line import for_bash, taken_apart
+from finishlog.cli.completion.complete import FILE_WANTED
+from finishlog.cli.completion.line import for_bash, taken_apart
 
 BREAKS = " \t\n\"'@><=;|&(:"
 

@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from finishlog.cli.moments import due_moment
+from finishlog.cli.typed.times.moments import due_moment
 from finishlog.errors import UsageFault
 
 LONDON = ZoneInfo("Europe/London")

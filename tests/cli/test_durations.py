@@ -6,7 +6,7 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.cli.durations import Hours, duration, hours, minutes, show_hours
+from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes, show_hours
 from finishlog.errors import UsageFault
 
 

@@ -12,8 +12,8 @@ import pytest
 from run import Finishlog, furnished
 from terminal_session import TerminalSession
 
-from finishlog.acts.doubts import SAME_COAT
-from finishlog.core.stages import Stage
+from finishlog.acts.answers.doubts import SAME_COAT
+from finishlog.core.finish.stages import Stage
 from tests.shop_of import FACTS
 
 NIGHT = "2026-11-26T21:05:00+00:00"

@@ -13,11 +13,16 @@ from hypothesis import strategies as st
 from run import Finishlog, furnished
 
 from finishlog import errors
-from finishlog.cli.time_heated import heated_span
-from finishlog.cli.usual_words import read_heating, read_hours, read_season, season_words
-from finishlog.core.room_air import RoomAir
-from finishlog.core.units import Temperature
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.cli.typed.times.time_heated import heated_span
+from finishlog.cli.typed.times.usual_words import (
+    read_heating,
+    read_hours,
+    read_season,
+    season_words,
+)
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
 
 BERLIN = ZoneInfo("Europe/Berlin")

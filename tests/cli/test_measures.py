@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.cli.measures import (
+from finishlog.cli.typed.figures.measures import (
     air,
     humidity,
     show_air,
@@ -14,8 +14,8 @@ from finishlog.cli.measures import (
     show_temperature,
     temperature,
 )
-from finishlog.core.air import Air
-from finishlog.core.units import Temperature
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
 
 C, F = Temperature.CELSIUS, Temperature.FAHRENHEIT

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from run import Finishlog
 
-from finishlog.core.quantities import OPENS
+from finishlog.core.measure.quantities import OPENS
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

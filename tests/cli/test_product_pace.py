@@ -12,13 +12,13 @@ from zoneinfo import ZoneInfo
 import pytest
 from run import Finishlog
 
-from finishlog.asks.pace import learnt, paces
+from finishlog.asks.look.pace import learnt, paces
 from finishlog.clock import Clock
-from finishlog.core.pace import PaceKey
+from finishlog.core.clock.pace import PaceKey
 from finishlog.facts.load import Facts
 from finishlog.store.database import open_database
-from finishlog.store.read_log import read_log
-from finishlog.store.read_shop import read_shop
+from finishlog.store.log.read_log import read_log
+from finishlog.store.things.read_shop import read_shop
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 

@@ -342,7 +342,7 @@ def test_a_fault_of_ours_is_one_line_and_the_rest_is_in_the_log(
     def breaks(*_: object) -> None:
         raise RuntimeError("the bench fell over")
 
-    monkeypatch.setattr("finishlog.asks.ready.ready", breaks)
+    monkeypatch.setattr("finishlog.asks.bench.ready.ready", breaks)
     log = shop.folder / ".local" / "share" / "finishlog" / "fault.log"
     refused(shop("ready"), errors.OUR_FAULT, "a fault of ours (RuntimeError)", str(log))
     assert "the bench fell over" in log.read_text()
@@ -355,7 +355,7 @@ def test_a_fault_of_ours_where_nothing_can_be_written(
     def breaks(*_: object) -> None:
         raise RuntimeError
 
-    monkeypatch.setattr("finishlog.asks.ready.ready", breaks)
+    monkeypatch.setattr("finishlog.asks.bench.ready.ready", breaks)
     shop.environment = {"XDG_DATA_HOME": str(shop.database)}
     refused(shop("ready"), errors.OUR_FAULT, "a fault of ours", "cannot be written")
 

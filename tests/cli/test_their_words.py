@@ -9,18 +9,18 @@ import pytest
 from run import Finishlog, furnished
 from typer.main import get_command
 
-from finishlog.acts.check import found_word
-from finishlog.acts.check import test_word as read_test
-from finishlog.acts.faces import read_faces
-from finishlog.acts.rags import deed_word
-from finishlog.acts.review import outcome_word
-from finishlog.acts.what import work_or_product
+from finishlog.acts.film.check import found_word
+from finishlog.acts.film.check import test_word as read_test
+from finishlog.acts.film.rags import deed_word
+from finishlog.acts.meant.what import work_or_product
+from finishlog.acts.pieces.review import outcome_word
+from finishlog.acts.things.faces import read_faces
 from finishlog.cli.app import MODULES, SAID_FOR, command_line
-from finishlog.core.checks import FOUND_BY
-from finishlog.core.records import Found, Operation, Outcome, RagsDeed, Test
-from finishlog.core.shop import FaceKind, Shop
-from finishlog.core.shop_hours import ShopHours
-from finishlog.core.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word
+from finishlog.core.film.checks import FOUND_BY
+from finishlog.core.log.entries import Found, Operation, Outcome, RagsDeed, Test
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import FaceKind, Shop
+from finishlog.core.shop.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word
 from finishlog.errors import Ambiguous
 
 EVERY_WORD = [(kind, word) for kind, words in SAID_AS.items() for word in words]

@@ -10,8 +10,8 @@ import pytest
 from run import Finishlog, furnished
 from terminal_session import TerminalSession
 
-from finishlog.cli.moments import moment
-from finishlog.core.shown_times import happened
+from finishlog.cli.typed.times.moments import moment
+from finishlog.core.log.shown_times import happened
 from finishlog.errors import UsageFault
 
 BERLIN = ZoneInfo("Europe/Berlin")

@@ -14,14 +14,14 @@ from typing import Any
 import pytest
 from run import Finishlog, furnished
 
-from finishlog.asks.entry_words import Words
-from finishlog.cli.amounts import width
-from finishlog.cli.measures import moisture, moisture_or_air
-from finishlog.core import records
-from finishlog.core.air import Air
-from finishlog.core.shop import Room, Shop
-from finishlog.core.shop_hours import ShopHours
-from finishlog.core.units import Length, Temperature
+from finishlog.asks.look.entry_words import Words
+from finishlog.cli.typed.figures.amounts import width
+from finishlog.cli.typed.figures.measures import moisture, moisture_or_air
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.log import entries as records
+from finishlog.core.measure.units import Length, Temperature
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import Room, Shop
 from finishlog.errors import UsageFault
 from finishlog.facts.load import Facts
 from tests.worded_in import in_si

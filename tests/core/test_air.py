@@ -14,7 +14,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import STANDARD_AIR, Air, dew_point_c, saturation_pa, vapour_deficit_pa
+from finishlog.core.air.psychrometrics import (
+    STANDARD_AIR,
+    Air,
+    dew_point_c,
+    saturation_pa,
+    vapour_deficit_pa,
+)
 
 HERE = Path(__file__).parent
 DEW_TOLERANCE_C = 0.1

@@ -13,15 +13,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import dew_point_c
-from finishlog.core.air_to_come import allowed_from, coldest_ahead, wood_c
-from finishlog.core.coating_air import air_findings
+from finishlog.core.air.psychrometrics import dew_point_c
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.supposed import Heat, one_heat
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.clock.air_to_come import allowed_from, coldest_ahead, wood_c
 from finishlog.core.findings import Level
-from finishlog.core.room_air import RoomAir
-from finishlog.core.shop_ahead import as_expected
-from finishlog.core.usual_air import Heat, one_heat
-from finishlog.core.usual_day import UsualDay, UsualHour
-from finishlog.core.verdicts import Answer
+from finishlog.core.plan.shop_ahead import as_expected
+from finishlog.core.rules.coating_air import air_findings
+from finishlog.core.zone.verdict import Answer
 from tests.air_of import read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, at

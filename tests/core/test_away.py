@@ -15,7 +15,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.shop_hours import (
+from finishlog.core.shop.hours import (
     ShopHours,
     earliest_start,
     intervals,

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.balance import may_cup, uneven
-from finishlog.core.records import Operation
+from finishlog.core.bench.balance import may_cup, uneven
+from finishlog.core.log.entries import Operation
 from finishlog.facts.load import Facts
 from tests.shop_of import SHELLAC, VARNISH, Story, at
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.records import Found, Operation, Stripping
-from finishlog.core.verdicts import Answer
+from finishlog.core.log.entries import Found, Operation, Stripping
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LINSEED, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door
 

@@ -6,12 +6,19 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.core.care import CareKind, last_coat, rules_on, smelt, surface_of, waits_until
-from finishlog.core.milestones import milestone
-from finishlog.core.records import Found
-from finishlog.core.shop import UsedFor
-from finishlog.core.stages import Stage
-from finishlog.core.zone import ZoneState
+from finishlog.core.bench.care_facts import (
+    CareKind,
+    last_coat,
+    rules_on,
+    smelt,
+    surface_of,
+    waits_until,
+)
+from finishlog.core.bench.milestones import milestone
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found
+from finishlog.core.shop.things import UsedFor
+from finishlog.core.zone.state import ZoneState
 from tests.shop_of import (
     FACTS,
     LACQUER,

@@ -12,12 +12,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core import checks as film_checks
-from finishlog.core.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
-from finishlog.core.milestones import milestone
-from finishlog.core.records import Check, Found, Operation, Test
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import Answer
+from finishlog.core.bench.milestones import milestone
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check, Found, Operation, Test
+from finishlog.core.zone.verdict import Answer
 from tests.examples import examples
 from tests.shop_of import (
     FACTS,

@@ -8,7 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.chemistry import (
+from finishlog.core.findings import Level
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.mixing.chemistry import (
     LEAVE_NOW,
     Ingredient,
     Substance,
@@ -16,8 +18,6 @@ from finishlog.core.chemistry import (
     hardens,
     mixed_findings,
 )
-from finishlog.core.findings import Level
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

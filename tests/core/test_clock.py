@@ -9,12 +9,12 @@ from math import exp, log, log2
 
 import pytest
 
-from finishlog.core.air import Air
-from finishlog.core.air_met import AirMet, Leg, Stay, air_met
-from finishlog.core.air_span import Known
-from finishlog.core.clock import Hours, gained, reach
-from finishlog.core.counting import SLOWEST, Clock, Counting
-from finishlog.core.finishes import Limit, Limits, Mechanism
+from finishlog.core.air.met import AirMet, Leg, Stay, air_met
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.span import Known
+from finishlog.core.clock.counting import SLOWEST, Clock, Counting
+from finishlog.core.clock.reach import Hours, gained, reach
+from finishlog.core.finish.classes import Limit, Limits, Mechanism
 from tests.air_of import LAWS, OwnLaw, drawn, law, read_room, span, standing
 from tests.shop_of import at, hours_until
 

@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.core.clock import gained, reach
-from finishlog.core.counting import Clock, Counting
-from finishlog.core.finishes import Limit, Limits, Mechanism
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.clock.reach import gained, reach
+from finishlog.core.finish.classes import Limit, Limits, Mechanism
 from tests.air_of import SERIES, OwnLaw, law, read_room, standing
 from tests.shop_of import at
 

@@ -11,13 +11,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air, dew_point_c
-from finishlog.core.air_met import Stay
-from finishlog.core.coating_air import air_findings, cold_wood_until, surface_c
+from finishlog.core.air.met import Stay
+from finishlog.core.air.psychrometrics import Air, dew_point_c
+from finishlog.core.air.room import RoomAir
 from finishlog.core.findings import Finding, Level
-from finishlog.core.finishes import Method
-from finishlog.core.room_air import RoomAir
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.finish.classes import Method
+from finishlog.core.rules.coating_air import air_findings, cold_wood_until, surface_c
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.air_of import read_room
 from tests.shop_of import (
     FACTS,

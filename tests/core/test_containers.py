@@ -11,9 +11,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.chemistry import Ingredient, contents
-from finishlog.core.containers import (
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.room import RoomAir
+from finishlog.core.findings import Level
+from finishlog.core.finish.classes import Figure, FinishClass
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent
+from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.mixing.containers import (
     Container,
     ContainerKind,
     ContainerState,
@@ -22,11 +26,7 @@ from finishlog.core.containers import (
     container_state,
     pot_life_ends,
 )
-from finishlog.core.findings import Level
-from finishlog.core.finishes import Figure, FinishClass
-from finishlog.core.keeping import ages_differ, frost_ahead, keeping_findings
-from finishlog.core.records import ContainerDeed, ContainerEvent
-from finishlog.core.room_air import RoomAir
+from finishlog.core.mixing.keeping import ages_differ, frost_ahead, keeping_findings
 from tests.air_of import read_room
 from tests.shop_of import FACTS, Hour, at, hours_until, when
 

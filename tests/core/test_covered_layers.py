@@ -5,7 +5,7 @@ At least 48 h to stack and pack, longer when glazed or filled (finishing-educati
 
 from __future__ import annotations
 
-from finishlog.core.stages import Stage
+from finishlog.core.finish.stages import Stage
 from tests.shop_of import FACTS, LACQUER, Story, figure, hours_until
 
 GLAZE = "glaze"

@@ -8,9 +8,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.records import Found
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.examples import examples
 from tests.shop_of import SHELLAC, STAIN, VARNISH, Story, at
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.edges import edges_of
-from finishlog.core.records import Coat, Found, Operation
-from finishlog.core.shop import FaceKind
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Coat, Found, Operation
+from finishlog.core.shop.things import FaceKind
+from finishlog.core.verdict.edges import edges_of
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, at, figure
 
 QUICK = {Stage.RECOAT: figure(2), Stage.TURN: figure(0.5)}

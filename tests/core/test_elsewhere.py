@@ -5,10 +5,10 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.around import around
-from finishlog.core.bench import asked_of
-from finishlog.core.elsewhere import Elsewhere, sooner_elsewhere, sooner_warmed
-from finishlog.core.records import Found
+from finishlog.core.bench.state import asked_of
+from finishlog.core.log.entries import Found
+from finishlog.core.rules.wet_nearby import around
+from finishlog.core.verdict.another_room import Elsewhere, sooner_elsewhere, sooner_warmed
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at
 
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.finishes import Method
-from finishlog.core.fit import DUSTY, Chore, fit, takes_min
-from finishlog.core.hands_on import minutes_at_it, minutes_for
-from finishlog.core.records import Operation
+from finishlog.core.bench.fit import DUSTY, Chore, fit, takes_min
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Operation
+from finishlog.core.published.hands_on import minutes_at_it, minutes_for
 from tests.shop_of import FACTS
 
 HANDS = FACTS.hands_on

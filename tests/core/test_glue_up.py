@@ -9,11 +9,11 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.glue_up import GlueUp, pick_members
-from finishlog.core.records import Found, Operation
-from finishlog.core.shop import Need
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import Answer
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.rules.glue_up import GlueUp, pick_members
+from finishlog.core.shop.things import Need
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import (
     LACQUER,
     SHELLAC,

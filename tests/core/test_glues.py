@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import STANDARD_AIR, Air
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.findings import Level
-from finishlog.core.finishes import Figure
-from finishlog.core.glues import (
+from finishlog.core.finish.classes import Figure
+from finishlog.core.published.glues import (
     Glue,
     clamp_until,
     close_by,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from finishlog.core.grouping import groups
-from finishlog.core.records import Found
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.grouping import groups
 from tests.shop_of import VARNISH, Story
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.records import Found, Operation
-from finishlog.core.verdicts import Answer
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, one_coat
 
 

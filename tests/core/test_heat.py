@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.heat import HeatWanted, heat_wanted
-from finishlog.core.stages import Stage
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.bench.warmth import HeatWanted, heat_wanted
+from finishlog.core.finish.stages import Stage
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, at
 
 COLD = UsualDay((UsualHour(0, 4, 60),))

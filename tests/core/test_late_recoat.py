@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.records import Operation
-from finishlog.core.verdicts import Answer, Verdict
+from finishlog.core.log.entries import Operation
+from finishlog.core.zone.verdict import Answer, Verdict
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE, Story, hours_until
 
 CATALYSED = ["lacquer-precatalysed", "lacquer-postcatalysed", "conversion-varnish"]

@@ -14,12 +14,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.finishes import FinishClass, WindowKind
-from finishlog.core.layers import Layer, StageTime
-from finishlog.core.records import Operation
-from finishlog.core.stages import NOT_LATER_THAN, Stage
-from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.film.layers import Layer, StageTime
+from finishlog.core.finish.classes import FinishClass, WindowKind
+from finishlog.core.finish.stages import NOT_LATER_THAN, Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.examples import examples
 from tests.shop_of import (
     BLEND,

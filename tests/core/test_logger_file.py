@@ -15,11 +15,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.logger_figures import Skipped, Why
-from finishlog.core.logger_file import GAP, Gap, HowToRead, LoggerFile, read_logger_file
-from finishlog.core.logger_table import Chosen, UnreadableFile
-from finishlog.core.units import Temperature
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.logger.figures import Skipped, Why
+from finishlog.core.logger.file import GAP, Gap, HowToRead, LoggerFile, read_logger_file
+from finishlog.core.logger.table import Chosen, UnreadableFile
+from finishlog.core.measure.units import Temperature
 
 NOW = datetime(2026, 11, 24, 20, 5, tzinfo=UTC)
 BERLIN = ZoneInfo("Europe/Berlin")

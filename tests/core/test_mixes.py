@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.containers import MixPart
-from finishlog.core.finishes import Range
-from finishlog.core.mixes import (
+from finishlog.core.finish.classes import Range
+from finishlog.core.measure.units import Volume, Weight, from_base, to_base
+from finishlog.core.mixing.containers import MixPart
+from finishlog.core.mixing.mixes import (
     POUND_CUT_G_PER_L,
     changed,
     cut_g_per_l,
@@ -27,8 +28,7 @@ from finishlog.core.mixes import (
     thinned_solids,
     together,
 )
-from finishlog.core.recipes import MixAsked, of_ratio, recipe
-from finishlog.core.units import Volume, Weight, from_base, to_base
+from finishlog.core.mixing.recipes import MixAsked, of_ratio, recipe
 from finishlog.facts.load import Facts
 
 FIGURES = Facts().mixing

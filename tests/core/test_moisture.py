@@ -14,12 +14,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Level
-from finishlog.core.moisture import moves_mm, settles_pct
-from finishlog.core.records import Operation, PieceReading
-from finishlog.core.too_wet import too_wet
-from finishlog.core.verdicts import Answer
+from finishlog.core.log.entries import Operation, PieceReading
+from finishlog.core.rules.too_wet import too_wet
+from finishlog.core.wood.moisture import moves_mm, settles_pct
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import FACTS, SHELLAC, Story
 
 TABLE = Path(__file__).parent / "wood_moisture.csv"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.names import find, old_names
-from finishlog.core.selectors import Known, NoSuch, Picked, Several, parse, resolve_with_old
-from finishlog.core.shop import Alias, Product, ThingKind
+from finishlog.core.shop.names import find, old_names
+from finishlog.core.shop.selectors import Known, NoSuch, Picked, Several, parse, resolve_with_old
+from finishlog.core.shop.things import Alias, Product, ThingKind
 
 CANS = (Product(1, "clear", "waterborne-clear"), Product(2, "sealer", "shellac-2lb"))
 ONCE = (

@@ -12,9 +12,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.finishes import Method
-from finishlog.core.pace import PaceKey, PaceLearnt, Paces
-from finishlog.core.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
+from finishlog.core.clock.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from finishlog.core.finish.classes import Method
 from tests.examples import examples
 
 FIGURES = PaceFigures(0.35, 0.15)
@@ -137,7 +137,7 @@ def test_one_more_failure_never_shortens(told, soft):
 @given(st.lists(st.floats(0.1, 30), min_size=1, max_size=8))
 @FEW
 def test_a_film_never_found_soft_never_lengthens(hard):
-    """So that a product without a failed check need not be looked at (asks/pace)."""
+    """So that a product without a failed check need not be looked at (asks/look/pace)."""
     assert posterior([Bracket(1, 0, h) for h in hard], FIGURES).median <= 1e-6
 
 

@@ -11,13 +11,13 @@ from math import inf
 
 import pytest
 
-from finishlog.core.finishes import Method
-from finishlog.core.pace import PaceKey, Paces
-from finishlog.core.pace_learnt import learn
-from finishlog.core.pace_posterior import Bracket
-from finishlog.core.pace_seen import Seen, films, observed
-from finishlog.core.records import Found, Operation
-from finishlog.core.stages import Stage
+from finishlog.core.clock.pace import PaceKey, Paces
+from finishlog.core.clock.pace_posterior import Bracket
+from finishlog.core.finish.classes import Method
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.pace.learnt import learn
+from finishlog.core.pace.seen import Seen, films, observed
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, figure, whole_part
 
 LABEL = {Stage.TACK_FREE: figure(4), Stage.SAND: figure(8), Stage.CLAMP: figure(24)}

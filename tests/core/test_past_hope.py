@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.records import Found
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import Answer
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import FACTS, SHELLAC, VARNISH, Story
 
 OIL = "oil-varnish-blend"

@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import timedelta
 
-from finishlog.core.plan import plan
-from finishlog.core.plan_results import Chore
-from finishlog.core.records import Operation
-from finishlog.core.shop import FaceKind, Part, Project
-from finishlog.core.stages import Stage
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.plan.plan import plan
+from finishlog.core.plan.results import Chore
+from finishlog.core.shop.things import FaceKind, Part, Project
 from tests.planned import (
     doings,
     first,

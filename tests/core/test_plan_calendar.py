@@ -13,14 +13,14 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from finishlog.core.finishes import Range
-from finishlog.core.hands_on import Each, HandsOn
-from finishlog.core.plan import plan
-from finishlog.core.plan_results import Chore, Plan, Promise
-from finishlog.core.records import Operation
-from finishlog.core.shop import Project
-from finishlog.core.shop_hours import ShopHours
-from finishlog.core.stages import Stage
+from finishlog.core.finish.classes import Range
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.plan.plan import plan
+from finishlog.core.plan.results import Chore, Plan, Promise
+from finishlog.core.published.hands_on import Each, HandsOn
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import Project
 from finishlog.facts.load import Facts
 from tests.planned import open_from, tasks_of, work_of
 from tests.shop_of import FACTS, START, WATERBORNE, Story, closing, figure

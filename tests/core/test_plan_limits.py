@@ -7,15 +7,15 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.core.finishes import Range
-from finishlog.core.plan import plan
-from finishlog.core.plan_results import Chore, Promise
-from finishlog.core.records import Found, Operation
-from finishlog.core.shop import Project
-from finishlog.core.shop_hours import ShopHours
-from finishlog.core.stages import Stage
-from finishlog.core.usual_day import UsualDay, UsualHour
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.finish.classes import Range
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.plan.plan import plan
+from finishlog.core.plan.results import Chore, Promise
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import Project
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from finishlog.facts.load import Facts
 from tests.planned import (
     EVENINGS,

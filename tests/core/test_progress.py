@@ -5,11 +5,11 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.progress import Progress, progress
-from finishlog.core.records import Operation
-from finishlog.core.shop import Step
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import Answer
+from finishlog.core.film.progress import Progress, progress
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.things import Step
+from finishlog.core.zone.verdict import Answer
 from tests.shop_of import (
     SHELLAC,
     VARNISH,

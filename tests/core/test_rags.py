@@ -18,9 +18,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.containers import Container, ContainerKind, MixPart
-from finishlog.core.oily_waste import Handling, Waste, what_wets
-from finishlog.core.rags import (
+from finishlog.core.log.entries import Operation, RagsDeed
+from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
+from finishlog.core.safety.oily_waste import Handling, Waste, what_wets
+from finishlog.core.safety.rags import (
     NotCounted,
     RagsItem,
     RagsState,
@@ -30,9 +31,8 @@ from finishlog.core.rags import (
     overdue,
     severity,
 )
-from finishlog.core.rags_clock import overdue_from
-from finishlog.core.records import Operation, RagsDeed
-from finishlog.core.shop import Product
+from finishlog.core.safety.rags_clock import overdue_from
+from finishlog.core.shop.things import Product
 from tests.examples import examples
 from tests.shop_of import (
     BLEND,

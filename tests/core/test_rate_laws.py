@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.core.air import STANDARD_AIR, Air
-from finishlog.core.counting import Clock, Counting
-from finishlog.core.finishes import Mechanism
-from finishlog.core.rate_law import rate
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.rate_law import rate
 from tests.air_of import LAWS, law, span
 
 HERE = Path(__file__).parent

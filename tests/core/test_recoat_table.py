@@ -15,12 +15,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.clock import reach
-from finishlog.core.counting import Clock, Counting
-from finishlog.core.finishes import Mechanism
-from finishlog.core.rate_law import rate
-from finishlog.core.stages import Stage
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.clock.reach import reach
+from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.rate_law import rate
+from finishlog.core.finish.stages import Stage
 from tests.air_of import drawn, law, span
 from tests.shop_of import FACTS, Story, closing, figure, hours_until
 

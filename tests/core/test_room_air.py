@@ -8,17 +8,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air, cooled, dew_point_c
-from finishlog.core.air_met import Stay, air_met
-from finishlog.core.air_span import AirSpan, Known
-from finishlog.core.room_air import (
+from finishlog.core.air.met import Stay, air_met
+from finishlog.core.air.psychrometrics import Air, cooled, dew_point_c
+from finishlog.core.air.room import (
     JOINED_WITHIN,
     READING_HOLDS,
     READING_SPEAKS_FOR,
     READING_STAYS,
     RoomAir,
 )
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.air.span import AirSpan, Known
+from finishlog.core.air.usual_day import UsualDay, UsualHour
 from tests.air_of import read_room
 from tests.shop_of import at, hours_until
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.selectors import (
+from finishlog.core.shop.selectors import (
     Chosen,
     Known,
     NoSuch,

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from finishlog.core.shop_hours import (
+from finishlog.core.shop.hours import (
     ShopHours,
     WeeklyHours,
     earliest_start,

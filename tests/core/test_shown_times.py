@@ -7,8 +7,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from finishlog.core.records import Sureness, When, at
-from finishlog.core.shown_times import (
+from finishlog.core.log.entries import Sureness, When, at
+from finishlog.core.log.shown_times import (
     clock_words,
     closes_at,
     happened,

@@ -10,7 +10,7 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from finishlog.core.stages import HANDLING, NOT_LATER_THAN, Stage, implied_by, shown
+from finishlog.core.finish.stages import HANDLING, NOT_LATER_THAN, Stage, implied_by, shown
 
 LINE = (
     Stage.TOUCH,

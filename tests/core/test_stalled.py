@@ -10,10 +10,10 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.core.bench import bench_state
-from finishlog.core.checks import no_better
-from finishlog.core.records import Found
-from finishlog.core.verdicts import Answer, Verdict
+from finishlog.core.bench.state import bench_state
+from finishlog.core.film.checks import no_better
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.verdict import Answer, Verdict
 from tests.shop_of import FACTS, VARNISH, at
 from tests.trouble_of import Trouble, door
 

@@ -11,18 +11,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air_met import AirMet, Leg
-from finishlog.core.air_span import AirPoint
-from finishlog.core.clock import reach
-from finishlog.core.coating_air import air_findings
-from finishlog.core.counting import Clock, Counting, outside
+from finishlog.core.air.met import AirMet, Leg
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint
+from finishlog.core.air.supposed import Heat
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.clock.counting import Clock, Counting, outside
+from finishlog.core.clock.reach import reach
+from finishlog.core.clock.start_times import Wanted, next_starts
+from finishlog.core.film.layers import laws_of
 from finishlog.core.findings import Level
-from finishlog.core.layers import laws_of
-from finishlog.core.room_air import RoomAir
-from finishlog.core.stages import Stage
-from finishlog.core.start_times import Wanted, next_starts
-from finishlog.core.usual_air import Heat
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.finish.stages import Stage
+from finishlog.core.rules.coating_air import air_findings
 from tests.examples import examples
 from tests.shop_of import FACTS, STAIN, VARNISH, at
 from tests.worded_in import in_si

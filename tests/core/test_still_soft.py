@@ -12,15 +12,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.bench import bench_state
-from finishlog.core.evidence import LOOKS, Scene
-from finishlog.core.fault_kinds import Evidence
-from finishlog.core.faults import patch_due
-from finishlog.core.pace import PaceKey, PaceLearnt
-from finishlog.core.records import Coat, FaultKind, Found, Operation, Stripping
-from finishlog.core.stages import Stage
-from finishlog.core.still_soft import still_soft
-from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from finishlog.core.bench.state import bench_state
+from finishlog.core.clock.pace import PaceKey, PaceLearnt
+from finishlog.core.film.faults import patch_due
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Coat, FaultKind, Found, Operation, Stripping
+from finishlog.core.published.fault_kinds import Evidence
+from finishlog.core.rules.still_soft import still_soft
+from finishlog.core.trouble.evidence import LOOKS, Scene
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import BLEND, FACTS, SHELLAC, VARNISH, at, figure
 from tests.trouble_of import Trouble, door
 from tests.worded_in import in_si

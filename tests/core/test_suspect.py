@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.milestones import milestone
-from finishlog.core.records import Found
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.bench.milestones import milestone
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.shop_of import LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at, one_coat
 from tests.worded_in import in_si
 

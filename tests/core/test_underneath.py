@@ -9,8 +9,8 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.records import Found, Operation
-from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     BLEND,
     FILLER,
@@ -192,7 +192,7 @@ def test_shellac_itself_may_go_on_oily_wood():
 
 def test_a_zone_of_another_wood_is_asked_by_itself():
     """One wood in the piece stays tacky, the other is dry: zones are judged apart."""
-    from finishlog.core.shop import Zone
+    from finishlog.core.shop.things import Zone
 
     story = Story()
     part = story.part(
@@ -235,7 +235,7 @@ def test_in_the_white_a_coat_may_go_on_at_once(key):
 
 
 def test_a_film_that_gums_or_is_tacky_stops_whatever_is_to_go_over_it():
-    from finishlog.core.records import Found
+    from finishlog.core.log.entries import Found
 
     story = one_coat(VARNISH)
     story.check(60, Found.GUMS)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.units import (
+from finishlog.core.measure.units import (
     Area,
     Cut,
     Film,

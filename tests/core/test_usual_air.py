@@ -15,17 +15,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.air_met import AirMet, Leg
-from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.air_to_come import coldest_ahead
-from finishlog.core.clock import reach
-from finishlog.core.counting import Clock, Counting
-from finishlog.core.finishes import Mechanism
-from finishlog.core.room_air import RoomAir
-from finishlog.core.stages import Stage
-from finishlog.core.usual_air import Heat, usual_on
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.air.met import AirMet, Leg
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint, AirSpan, Known
+from finishlog.core.air.supposed import Heat, usual_on
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.clock.air_to_come import coldest_ahead
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.clock.reach import reach
+from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.stages import Stage
 from tests.air_of import law
 from tests.examples import examples
 from tests.shop_of import VARNISH, Story, hours_until

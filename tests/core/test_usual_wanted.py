@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.usual_day import UsualDay, UsualHour
-from finishlog.core.usual_wanted import usual_would_move
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from tests.examples import examples
 from tests.shop_of import SHELLAC, VARNISH, Story, at, hours_until
 

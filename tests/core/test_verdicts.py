@@ -10,9 +10,9 @@ from dataclasses import replace
 
 import pytest
 
-from finishlog.core.records import Found, Operation
-from finishlog.core.shop import FaceKind
-from finishlog.core.verdicts import MAY_ACT, Answer, Verdict
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.shop.things import FaceKind
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     LACQUER,
     LINSEED,

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air, dew_point_c, humidity_from_wet_bulb
+from finishlog.core.air.psychrometrics import Air, dew_point_c, humidity_from_wet_bulb
 
 TEXT = (Path(__file__).parent / "wet_bulb.csv").read_text("utf-8")
 POINTS = list(csv.DictReader(x for x in TEXT.splitlines() if not x.startswith("#")))

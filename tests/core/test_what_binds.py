@@ -9,8 +9,8 @@ import pytest
 from shop_of import SHELLAC, VARNISH, WATERBORNE, WAX, Story
 
 from finishlog.core.findings import Level
-from finishlog.core.records import Found
-from finishlog.core.verdicts import Answer
+from finishlog.core.log.entries import Found
+from finishlog.core.zone.verdict import Answer
 
 
 def test_in_cold_air_the_air_is_to_be_mended_whatever_else_is_said():

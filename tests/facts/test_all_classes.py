@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.finishes import Figure, FinishClass
-from finishlog.core.stages import Stage
+from finishlog.core.finish.classes import Figure, FinishClass
+from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

@@ -11,10 +11,10 @@ from collections.abc import Callable
 
 import pytest
 
-from finishlog.core.finishes import Method, WindowKind
-from finishlog.core.overcoat import OvercoatAnswer, OvercoatRule, rule_for, rule_on_bare_wood
-from finishlog.core.species import Condition, Species, WoodRule, rules_for_wood
-from finishlog.core.stages import Stage
+from finishlog.core.finish.classes import Method, WindowKind
+from finishlog.core.finish.overcoat import OvercoatAnswer, OvercoatRule, rule_for, rule_on_bare_wood
+from finishlog.core.finish.stages import Stage
+from finishlog.core.wood.species import Condition, Species, WoodRule, rules_for_wood
 from finishlog.facts.load import Facts
 
 FACTS = Facts()
@@ -374,7 +374,7 @@ def nothing_is_coated_below_ten_degrees() -> None:
 
 
 def glue_wants_bare_wood() -> None:
-    """62: finish on a glue face: avoid (common practice); core.glue_up warns of it too."""
+    """62: finish on a glue face: avoid (common practice); core.rules.glue_up warns of it too."""
     for key in ("white-pva", "yellow-pva", "hot-hide"):
         glue = FACTS.glue_named(key)
         assert glue is not None

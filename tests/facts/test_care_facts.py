@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from finishlog.core.care import CareKind, CareRule
-from finishlog.core.finishes import COMMON_PRACTICE
+from finishlog.core.bench.care_facts import CareKind, CareRule
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Range
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Range
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

@@ -8,7 +8,7 @@ from itertools import combinations
 
 import pytest
 
-from finishlog.core.finishes import (
+from finishlog.core.finish.classes import (
     COMMON_PRACTICE,
     FROM_MEMORY,
     Figure,
@@ -19,7 +19,7 @@ from finishlog.core.finishes import (
     Range,
     WindowKind,
 )
-from finishlog.core.stages import NOT_LATER_THAN, Stage, implied_by
+from finishlog.core.finish.stages import NOT_LATER_THAN, Stage, implied_by
 from finishlog.facts.class_file import LIMITS, RANGES
 from finishlog.facts.find import find_class
 from finishlog.facts.load import Facts

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.facts.load import HERE, Facts
 from finishlog.facts.source_file import Seen
 
@@ -21,7 +21,10 @@ DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8"))
 UNITS = ("_h", "_min", "_c", "_d", "_pct", "_um", "_m2_per_l", "_per_10c", "_log10_pa", "_ln")
 BARE = {"value", "low", "high"}
 # The core names these two for its stages and its standard air.
-STANDARDS_OF_THE_CORE = {"astm-d1640": "core/stages.py", "astm-d3924": "core/air.py"}
+STANDARDS_OF_THE_CORE = {
+    "astm-d1640": "core/finish/stages.py",
+    "astm-d3924": "core/air/psychrometrics.py",
+}
 PUBLISHED_NAMES = {
     "Wood", "Handbook", "Army", "American", "NIOSH", "PVA", "RH", "US", "CFR", "Europe", "EN",
     "HEPA", "P2", "P3", "N95",

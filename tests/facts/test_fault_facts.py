@@ -6,12 +6,12 @@ import re
 
 import pytest
 
-from finishlog.acts.fault import MENDED, fault_word
-from finishlog.core.evidence import LOOKS
-from finishlog.core.fault_kinds import Evidence, KnownFault
+from finishlog.acts.film.fault import MENDED, fault_word
 from finishlog.core.findings import Level
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.core.records import FaultKind
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.log.entries import FaultKind
+from finishlog.core.published.fault_kinds import Evidence, KnownFault
+from finishlog.core.trouble.evidence import LOOKS
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

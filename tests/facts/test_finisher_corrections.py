@@ -10,8 +10,8 @@ import re
 
 import pytest
 
-from finishlog.core.finishes import FinishClass, Mechanism, WindowKind
-from finishlog.core.stages import Stage
+from finishlog.core.finish.classes import FinishClass, Mechanism, WindowKind
+from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Figure
-from finishlog.core.glues import Glue
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure
+from finishlog.core.published.glues import Glue
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

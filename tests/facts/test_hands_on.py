@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, Method, Range
-from finishlog.core.hands_on import minutes_at_it, minutes_for
-from finishlog.core.records import Operation
+from finishlog.core.finish.classes import COMMON_PRACTICE, Method, Range
+from finishlog.core.log.entries import Operation
+from finishlog.core.published.hands_on import minutes_at_it, minutes_for
 from finishlog.facts.hands_on_file import read_hands_on
 from finishlog.facts.load import HERE, Facts
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

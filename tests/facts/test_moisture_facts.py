@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.air import Air
-from finishlog.core.finishes import COMMON_PRACTICE
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.facts.load import Facts
 
 FIGURES = Facts().moisture

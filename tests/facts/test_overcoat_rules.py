@@ -6,8 +6,8 @@ from itertools import permutations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Method
-from finishlog.core.overcoat import (
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Method
+from finishlog.core.finish.overcoat import (
     ANY,
     ANY_FILM,
     BARE_WOOD,
@@ -20,7 +20,7 @@ from finishlog.core.overcoat import (
     rule_for,
     rule_on_bare_wood,
 )
-from finishlog.core.stages import Stage
+from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import Facts
 
 FACTS = Facts()
@@ -133,7 +133,7 @@ def test_what_is_forbidden_or_wants_a_barrier_comes_with_a_remedy(rule):
 
 
 # Between two bleaches goes water, not a coat (from memory: an acid sets chlorine free). Whether it
-# was rinsed stands in the log: core.bleached stops what was not.
+# was rinsed stands in the log: core.rules.bleached stops what was not.
 def test_between_two_bleaches_goes_plenty_of_water():
     rule = over("bleach-chlorine", "bleach-oxalic")
     assert rule is not None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.removal import removal_finding, removal_of
+from finishlog.core.published.removal import removal_finding, removal_of
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

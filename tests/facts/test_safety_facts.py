@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.core.safety_notes import SafetyNote, notes_for
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.facts.load import Facts
 
 FACTS = Facts()

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.finishes import COMMON_PRACTICE, FROM_MEMORY, Mechanism
-from finishlog.core.overcoat import ANY, OvercoatAnswer
-from finishlog.core.species import (
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Mechanism
+from finishlog.core.finish.overcoat import ANY, OvercoatAnswer
+from finishlog.core.wood.species import (
     Condition,
     Pores,
     Species,

@@ -8,18 +8,24 @@ from functools import partial
 from random import Random
 from zoneinfo import ZoneInfo
 
-from finishlog.acts.faces import read_faces
-from finishlog.cli.amounts import amount, area, cut, film, volume, weight
-from finishlog.cli.durations import duration, hours, minutes
-from finishlog.cli.measures import air, humidity, moisture, moisture_or_air, temperature
-from finishlog.cli.moments import due_moment, moment
-from finishlog.cli.numbers import number, quantity
-from finishlog.cli.time_away import away_span
-from finishlog.cli.time_heated import heated_span
-from finishlog.cli.usual_words import read_heating, read_hours, read_season
-from finishlog.cli.week import read_week
-from finishlog.core.selectors import parse
-from finishlog.core.units import Temperature
+from finishlog.acts.things.faces import read_faces
+from finishlog.cli.typed.figures.amounts import amount, area, cut, film, volume, weight
+from finishlog.cli.typed.figures.measures import (
+    air,
+    humidity,
+    moisture,
+    moisture_or_air,
+    temperature,
+)
+from finishlog.cli.typed.figures.numbers import number, quantity
+from finishlog.cli.typed.times.durations import duration, hours, minutes
+from finishlog.cli.typed.times.moments import due_moment, moment
+from finishlog.cli.typed.times.time_away import away_span
+from finishlog.cli.typed.times.time_heated import heated_span
+from finishlog.cli.typed.times.usual_words import read_heating, read_hours, read_season
+from finishlog.cli.typed.times.week import read_week
+from finishlog.core.measure.units import Temperature
+from finishlog.core.shop.selectors import parse
 from finishlog.errors import FinishlogError
 from tests.fuzz.lines import ZONES, Find
 from tests.fuzz.words import (

@@ -23,9 +23,9 @@ from unittest import mock
 from run import Finishlog, furnished
 from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT, LOGGER
 
-from finishlog.cli import terminal
 from finishlog.cli.app import GROUPS, run
-from finishlog.cli.screen import Page
+from finishlog.cli.terminal import at_a_terminal as terminal
+from finishlog.cli.terminal.page import Page
 from finishlog.store import database
 
 SCREENS = Path(__file__).with_name("screens")

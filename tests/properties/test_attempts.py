@@ -5,9 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.attempts import attempts_before, what_stays
-from finishlog.core.records import Coat, FaultKind, Found, Operation, Stripping
-from finishlog.core.verdicts import Answer
+from finishlog.core.film.attempts import attempts_before, what_stays
+from finishlog.core.log.entries import Coat, FaultKind, Found, Operation, Stripping
+from finishlog.core.zone.verdict import Answer
 from tests.examples import examples
 from tests.shop_of import LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble, door

@@ -18,24 +18,24 @@ from typing import Any
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from finishlog.acts.check import log_check
-from finishlog.acts.fault import log_fault, log_mended
-from finishlog.acts.handover import hand_over
-from finishlog.acts.log import log
-from finishlog.acts.logged import ToLog
-from finishlog.acts.moisture import log_moisture
-from finishlog.acts.move import move
-from finishlog.acts.note import log_note
-from finishlog.acts.off import log_off
-from finishlog.acts.pause import resume, set_aside
-from finishlog.acts.photo import log_photo
-from finishlog.acts.review import log_review
-from finishlog.acts.surface import log_surface
-from finishlog.asks.look import look
-from finishlog.cli.log_page import log_page
-from finishlog.cli.screen import plain
-from finishlog.core.finishes import judged_by
-from finishlog.core.records import (
+from finishlog.acts.air.moisture import log_moisture
+from finishlog.acts.air.surface import log_surface
+from finishlog.acts.answers.logged import ToLog
+from finishlog.acts.film.check import log_check
+from finishlog.acts.film.fault import log_fault, log_mended
+from finishlog.acts.film.log import log
+from finishlog.acts.film.off import log_off
+from finishlog.acts.pieces.handover import hand_over
+from finishlog.acts.pieces.move import move
+from finishlog.acts.pieces.note import log_note
+from finishlog.acts.pieces.pause import resume, set_aside
+from finishlog.acts.pieces.photo import log_photo
+from finishlog.acts.pieces.review import log_review
+from finishlog.asks.look.look import look
+from finishlog.cli.pages.evening.log_page import log_page
+from finishlog.cli.terminal.page import plain
+from finishlog.core.finish.classes import judged_by
+from finishlog.core.log.entries import (
     FaultKind,
     Found,
     Moved,
@@ -46,13 +46,20 @@ from finishlog.core.records import (
     Test,
     at,
 )
-from finishlog.core.shop import FaceKind, Need, Part, Step
+from finishlog.core.shop.things import FaceKind, Need, Part, Step
 from finishlog.errors import FinishlogError
 from finishlog.store.database import Database, open_database
-from finishlog.store.ledger import Ledger
-from finishlog.store.read_log import read_log
-from finishlog.store.read_shop import read_shop
-from finishlog.store.things import NewFace, NewPart, add_part, add_product, add_project, add_room
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.log.read_log import read_log
+from finishlog.store.things.add import (
+    NewFace,
+    NewPart,
+    add_part,
+    add_product,
+    add_project,
+    add_room,
+)
+from finishlog.store.things.read_shop import read_shop
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
 from tests.shop_on_file import CLOCK, NOW, ago

@@ -10,12 +10,12 @@ from dataclasses import dataclass, replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.bench import BenchState, bench_state
+from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.findings import Level
-from finishlog.core.records import AnyEntry, Coat, Found, Operation, RagsDeed, Reading, When
-from finishlog.core.shop import Log
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import AnyEntry, Coat, Found, Operation, RagsDeed, Reading, When
+from finishlog.core.shop.things import Log
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.examples import examples
 from tests.shop_of import (
     FACTS,

@@ -12,18 +12,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.air_met import AirMet, Stay, air_met
-from finishlog.core.air_span import AirPoint, AirSpan, Known
-from finishlog.core.clock import Reached, gained, reach
-from finishlog.core.counting import SLOWEST, Clock, Counting, gain
-from finishlog.core.finishes import Limit, Limits, WindowKind
-from finishlog.core.layers import Layer, laws_of
-from finishlog.core.rate_law import rate_at
-from finishlog.core.room_air import RoomAir
-from finishlog.core.stages import Stage
-from finishlog.core.usual_air import Heat
-from finishlog.core.usual_day import UsualDay, UsualHour
+from finishlog.core.air.met import AirMet, Stay, air_met
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint, AirSpan, Known
+from finishlog.core.air.supposed import Heat
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.clock.counting import SLOWEST, Clock, Counting, gain
+from finishlog.core.clock.reach import Reached, gained, reach
+from finishlog.core.film.layers import Layer, laws_of
+from finishlog.core.finish.classes import Limit, Limits, WindowKind
+from finishlog.core.finish.rate_law import rate_at
+from finishlog.core.finish.stages import Stage
 from tests.air_of import LAWS, Row, drawn, read_room, span, standing
 from tests.examples import examples
 from tests.shop_of import FACTS, Story, at, hours_until

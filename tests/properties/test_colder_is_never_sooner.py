@@ -12,13 +12,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air, cooled
-from finishlog.core.air_met import AirMet, Leg
-from finishlog.core.containers import pot_life_ends
-from finishlog.core.layers import Layer, laws_of
-from finishlog.core.records import Operation
-from finishlog.core.room_air import RoomAir
-from finishlog.core.verdicts import MAY_ACT, Answer
+from finishlog.core.air.met import AirMet, Leg
+from finishlog.core.air.psychrometrics import Air, cooled
+from finishlog.core.air.room import RoomAir
+from finishlog.core.film.layers import Layer, laws_of
+from finishlog.core.log.entries import Operation
+from finishlog.core.mixing.containers import pot_life_ends
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.air_of import Row, read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, WAX, Story, at

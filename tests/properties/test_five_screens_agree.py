@@ -14,24 +14,24 @@ from zoneinfo import ZoneInfo
 
 from hypothesis import example, given
 
-from finishlog.asks.leave import Leave, leave
-from finishlog.asks.look import Look, look
-from finishlog.asks.parts import wanted
-from finishlog.asks.plan import PlanAnswer, TaskLine, plan
-from finishlog.asks.ready import Ready, ready
-from finishlog.asks.standing import Standing
-from finishlog.asks.when import When, WhenLine, when
-from finishlog.asks.why import Why, why
+from finishlog.asks.bench.leave import Leave, leave
+from finishlog.asks.bench.plan import PlanAnswer, TaskLine, plan
+from finishlog.asks.bench.ready import Ready, ready
+from finishlog.asks.bench.when import When, WhenLine, when
+from finishlog.asks.bench.why import Why, why
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.meant import wanted
+from finishlog.asks.look.standing import Standing
 from finishlog.clock import Clock
-from finishlog.core.counting import outside
-from finishlog.core.finishes import FinishClass
-from finishlog.core.grouping import describe
-from finishlog.core.milestones import Milestone
-from finishlog.core.records import Operation
-from finishlog.core.shop import Part, Shop
-from finishlog.core.stages import Stage
-from finishlog.core.verdicts import MAY_ACT, Answer
-from finishlog.core.zone import ZoneState
+from finishlog.core.bench.milestones import Milestone
+from finishlog.core.clock.counting import outside
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.things import Part, Shop
+from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import MAY_ACT, Answer
 from finishlog.store.database import open_database
 from tests.cli.run import ZONE, furnished
 from tests.examples import examples

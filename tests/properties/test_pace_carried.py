@@ -9,12 +9,12 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.finishes import Method
-from finishlog.core.pace import CARRIED_AT_MOST, PaceKey
-from finishlog.core.pace_learnt import learn
-from finishlog.core.pace_posterior import Bracket
-from finishlog.core.pace_seen import Seen
-from finishlog.core.species import WoodKind
+from finishlog.core.clock.pace import CARRIED_AT_MOST, PaceKey
+from finishlog.core.clock.pace_posterior import Bracket
+from finishlog.core.finish.classes import Method
+from finishlog.core.pace.learnt import learn
+from finishlog.core.pace.seen import Seen
+from finishlog.core.wood.species import WoodKind
 from tests.examples import examples
 from tests.shop_of import FACTS, VARNISH, Story
 

@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.plan import Plan, plan
-from finishlog.core.records import Found, Operation
-from finishlog.core.shop import Log, Shop
-from finishlog.core.shop_hours import ShopHours
+from finishlog.core.log.entries import Found, Operation
+from finishlog.core.plan.plan import Plan, plan
+from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.things import Log, Shop
 from tests.examples import examples
 from tests.planned import (
     EVENINGS,

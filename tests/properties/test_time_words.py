@@ -8,9 +8,10 @@ from zoneinfo import ZoneInfo
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
-from finishlog.cli.moments import due_moment, moment
-from finishlog.core.records import Sureness
-from finishlog.core.shop_hours import (
+from finishlog.cli.typed.times.moments import due_moment, moment
+from finishlog.core.log.entries import Sureness
+from finishlog.core.log.shown_times import closes_at, happened, left_words, wait_until, wait_words
+from finishlog.core.shop.hours import (
     ShopHours,
     WeeklyHours,
     earliest_start,
@@ -21,7 +22,6 @@ from finishlog.core.shop_hours import (
     next_visit,
     open_minutes,
 )
-from finishlog.core.shown_times import closes_at, happened, left_words, wait_until, wait_words
 from finishlog.errors import UsageFault
 
 # Half-hour and 45-minute offsets, a half-hour summer time, the southern hemisphere, and none.

@@ -9,13 +9,13 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from finishlog.cli.amounts import amount, area, cut, film, show, volume, weight
-from finishlog.cli.durations import Hours, duration, hours, minutes
-from finishlog.cli.moments import due_moment, moment
-from finishlog.cli.unclear import Unclear
-from finishlog.core.records import Sureness
-from finishlog.core.shown_times import length_words
-from finishlog.core.units import Area, Cut, Film, Volume, Weight
+from finishlog.cli.typed.figures.amounts import amount, area, cut, film, show, volume, weight
+from finishlog.cli.typed.figures.unclear import Unclear
+from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes
+from finishlog.cli.typed.times.moments import due_moment, moment
+from finishlog.core.log.entries import Sureness
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.measure.units import Area, Cut, Film, Volume, Weight
 from finishlog.errors import UsageFault
 
 # A half-hour change, a day left out (30 December 2011), offsets of 45 minutes, changes at

@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise, product
 from pathlib import Path
 
-from finishlog.core.counting import SLOWEST, Clock
-from finishlog.core.finishes import Mechanism
+from finishlog.core.clock.counting import SLOWEST, Clock
+from finishlog.core.finish.classes import Mechanism
 from tests.air_of import SERIES, Row, law
 
 FROZEN = Path(__file__).parents[1] / "core" / "equivalent_hours.csv"

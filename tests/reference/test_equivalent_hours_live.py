@@ -10,9 +10,9 @@ import csv
 
 import pytest
 
-from finishlog.core.clock import gained
-from finishlog.core.counting import Counting
-from finishlog.core.finishes import Limit, Limits, Mechanism
+from finishlog.core.clock.counting import Counting
+from finishlog.core.clock.reach import gained
+from finishlog.core.finish.classes import Limit, Limits, Mechanism
 from tests.air_of import SERIES, law, noisy, read_room, standing, wandering
 from tests.reference.equivalent_hours import (
     FROZEN,

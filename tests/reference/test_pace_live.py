@@ -6,7 +6,7 @@ from math import exp, inf, log
 
 import pytest
 
-from finishlog.core.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from finishlog.core.clock.pace_posterior import Bracket, PaceFigures, log_chance, posterior
 
 FIGURES = PaceFigures(0.35, 0.15)
 TOLD = (

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.core.air import (
+from finishlog.core.air.psychrometrics import (
     Air,
     dew_point_c,
     humidity_from_wet_bulb,

@@ -10,15 +10,14 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.core.air import Air
-from finishlog.core.finishes import YOUR_CAN, Figure, FigureSet, RecoatWindow, WindowKind
-from finishlog.core.records import Target, When, at
-from finishlog.core.shop import FaceKind, Need, Part, Shop
-from finishlog.core.stages import Stage
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.finish.classes import YOUR_CAN, Figure, FigureSet, RecoatWindow, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Target, When, at
+from finishlog.core.shop.things import FaceKind, Need, Part, Shop
 from finishlog.store.database import Database, open_database
-from finishlog.store.ledger import Ledger
-from finishlog.store.read_shop import read_shop
-from finishlog.store.things import (
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import (
     NewFace,
     NewPart,
     NewZone,
@@ -27,6 +26,7 @@ from finishlog.store.things import (
     add_project,
     add_room,
 )
+from finishlog.store.things.read_shop import read_shop
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 

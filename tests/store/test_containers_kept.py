@@ -9,9 +9,9 @@ from conftest import NOW, Bench
 from sqlalchemy import Connection, event
 from sqlalchemy.exc import IntegrityError
 
-from finishlog.core.containers import Container, ContainerKind, MixPart
-from finishlog.core.shop import Log
-from finishlog.store.containers import (
+from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
+from finishlog.core.shop.things import Log
+from finishlog.store.things.containers import (
     add_container,
     change_parts,
     put_away,
@@ -73,7 +73,7 @@ def test_what_was_put_away_is_read_when_a_coat_names_it(bench: Bench):
         put_away(ledger, [made.id], NOW)
     assert read(bench) == {}
     with bench.db.reading() as connection:
-        from finishlog.store.read_log import read_log
+        from finishlog.store.log.read_log import read_log
 
         log = read_log(connection)
         found = with_containers_of(connection, bench.shop(), log).containers

@@ -6,10 +6,10 @@ from conftest import NOW, Bench, hours_ago
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.records import Operation
-from finishlog.store.in_force import Fate, Link, Withdrawal, fates, withdrawn_acts
-from finishlog.store.read_history import HistoryRow, read_history
-from finishlog.store.read_log import read_log
+from finishlog.core.log.entries import Operation
+from finishlog.store.log.in_force import Fate, Link, Withdrawal, fates, withdrawn_acts
+from finishlog.store.log.read_history import HistoryRow, read_history
+from finishlog.store.log.read_log import read_log
 
 
 def holding(bench: Bench, pieces: list[int] | None = None) -> list[int]:

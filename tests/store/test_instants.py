@@ -10,9 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from sqlalchemy import Column, MetaData, Table, create_engine, insert, select
 
-from finishlog.core.records import at
-from finishlog.store.columns import UtcDateTime
-from finishlog.store.read_log import read_log
+from finishlog.core.log.entries import at
+from finishlog.store.log.read_log import read_log
+from finishlog.store.schema.columns import UtcDateTime
 
 KEPT = UtcDateTime()
 _SQLITE = create_engine("sqlite://").dialect

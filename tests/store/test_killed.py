@@ -8,7 +8,7 @@ from pathlib import Path
 from conftest import FIGURES, NOW, Bench, hours_ago
 from killing import Acknowledge, kill_again_and_again
 
-from finishlog.core.finishes import FigureSet
+from finishlog.core.finish.classes import FigureSet
 from finishlog.store.database import open_database
 
 COATS = 3

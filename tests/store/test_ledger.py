@@ -8,12 +8,12 @@ import pytest
 from conftest import FIGURES, NOW, Bench, hours_ago
 from sqlalchemy.exc import IntegrityError
 
-from finishlog.core import records
-from finishlog.core.air import Air
-from finishlog.core.air_span import AirPoint
-from finishlog.core.containers import ContainerKind
-from finishlog.core.finishes import Figure, FigureSet, Method, RecoatWindow, WindowKind
-from finishlog.core.records import (
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.span import AirPoint
+from finishlog.core.finish.classes import Figure, FigureSet, Method, RecoatWindow, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log import entries as records
+from finishlog.core.log.entries import (
     ContainerDeed,
     FaultKind,
     Found,
@@ -27,17 +27,17 @@ from finishlog.core.records import (
     When,
     at,
 )
-from finishlog.core.shop import Log
-from finishlog.core.stages import Stage
+from finishlog.core.mixing.containers import ContainerKind
+from finishlog.core.shop.things import Log
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.database import open_database
-from finishlog.store.labels import put_label_figure
-from finishlog.store.ledger import Ledger
-from finishlog.store.read_history import HistoryRow, read_history
-from finishlog.store.read_log import read_log
-from finishlog.store.rows import add_row
-from finishlog.store.schema import metadata
-from finishlog.store.schema_things import container
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.log.read_history import HistoryRow, read_history
+from finishlog.store.log.read_log import read_log
+from finishlog.store.schema.rows import add_row
+from finishlog.store.schema.tables import metadata
+from finishlog.store.schema.things import container
+from finishlog.store.things.labels import put_label_figure
 
 
 def log_of(bench: Bench) -> Log:

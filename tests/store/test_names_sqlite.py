@@ -11,12 +11,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from finishlog.core.records import Operation
-from finishlog.core.shop import FaceKind, Step
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.things import FaceKind, Step
 from finishlog.store.database import Database, open_database
 from finishlog.store.names_sqlite import Names, PartNames, read_names, read_species
-from finishlog.store.read_shop import read_schedules, read_shop
-from finishlog.store.things import (
+from finishlog.store.things.add import (
     NewFace,
     NewPart,
     NewZone,
@@ -26,6 +25,7 @@ from finishlog.store.things import (
     add_room,
     add_steps,
 )
+from finishlog.store.things.read_shop import read_schedules, read_shop
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 NAMES = st.text("abcdé ñ-_'\"", min_size=1, max_size=6).map(str.strip).filter(bool)

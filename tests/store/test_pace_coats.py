@@ -7,13 +7,13 @@ from datetime import timedelta
 from conftest import NOW, Bench, hours_ago
 from sqlalchemy import func, select
 
-from finishlog.core.air import Air
-from finishlog.core.air_span import AirPoint
-from finishlog.core.records import AirImported, Found, Operation, Reading, Test, When
-from finishlog.store.heads import with_assemblies
-from finishlog.store.pace_coats import CheckedCoat, checked_coats, failed_lately
-from finishlog.store.read_log import read_log
-from finishlog.store.schema_log import act
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.span import AirPoint
+from finishlog.core.log.entries import AirImported, Found, Operation, Reading, Test, When
+from finishlog.store.log.heads import with_assemblies
+from finishlog.store.log.pace_coats import CheckedCoat, checked_coats, failed_lately
+from finishlog.store.log.read_log import read_log
+from finishlog.store.schema.log import act
 
 
 def check(bench: Bench, part: str, hours: float, found: Found = Found.DRY) -> int:

@@ -6,10 +6,18 @@ from conftest import NOW, Bench, hours_ago
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from finishlog.core.air import Air
-from finishlog.core.records import AnyEntry, Joined, Moved, Operation, RagsDeed, RagsEvent, Reading
-from finishlog.store import rows
-from finishlog.store.read_log import read_log
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Joined,
+    Moved,
+    Operation,
+    RagsDeed,
+    RagsEvent,
+    Reading,
+)
+from finishlog.store.log.read_log import read_log
+from finishlog.store.schema import rows
 
 
 def entries(bench: Bench, pieces: list[int] | None = None) -> tuple[AnyEntry, ...]:

@@ -14,10 +14,10 @@ from alembic.script import ScriptDirectory  # noqa: TID253
 from sqlalchemy import create_engine
 
 from finishlog.errors import DatabaseFault
-from finishlog.store import schema_log
 from finishlog.store.database import Database
 from finishlog.store.engine_sqlite import APPLICATION_ID
-from finishlog.store.schema import APPEND_ONLY, metadata
+from finishlog.store.schema import log as schema_log
+from finishlog.store.schema.tables import APPEND_ONLY, metadata
 from finishlog.store.upgrade import HEAD, migrations_folder
 
 STATEMENTS = "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL AND type IN ({})"

@@ -7,17 +7,14 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from conftest import NOW, Bench
 
-from finishlog.core.air import Air
-from finishlog.core.finishes import Figure, RecoatWindow, WindowKind
-from finishlog.core.records import Operation
-from finishlog.core.shop import FaceKind, Project, Room, Step, ThingKind
-from finishlog.core.shop_hours import WeeklyHours
-from finishlog.core.stages import Stage
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.finish.classes import Figure, RecoatWindow, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.hours import WeeklyHours
+from finishlog.core.shop.things import FaceKind, Project, Room, Step, ThingKind
 from finishlog.errors import UsageFault
-from finishlog.store.archive import archive
-from finishlog.store.labels import put_label_figure, put_label_window
-from finishlog.store.read_shop import read_schedules, read_shop
-from finishlog.store.things import (
+from finishlog.store.things.add import (
     NewPart,
     add_part,
     add_product,
@@ -26,7 +23,10 @@ from finishlog.store.things import (
     add_steps,
     assign_steps,
 )
-from finishlog.store.usual import put_setting, put_shop_hours, put_usual_day, read_settings
+from finishlog.store.things.archive import archive
+from finishlog.store.things.labels import put_label_figure, put_label_window
+from finishlog.store.things.read_shop import read_schedules, read_shop
+from finishlog.store.things.usual import put_setting, put_shop_hours, put_usual_day, read_settings
 
 WEEK_AGO = NOW - timedelta(days=7)
 RECOAT = Figure(4, 5, 6, "your can", Air(21, 50), "as printed")

@@ -15,11 +15,11 @@ from pathlib import Path
 import pytest
 from conftest import NOW, Bench, fill, hours_ago
 
-from finishlog.core.air import Air
+from finishlog.core.air.psychrometrics import Air
 from finishlog.errors import DatabaseFault
 from finishlog.store.database import open_database
-from finishlog.store.read_history import read_history
-from finishlog.store.read_log import read_log
+from finishlog.store.log.read_history import read_history
+from finishlog.store.log.read_log import read_log
 from finishlog.store.upgrade import HEAD, Scripts, Upgraded, bring_up, migrations_folder
 
 ROOT = Path(__file__).parents[2]

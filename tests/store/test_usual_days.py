@@ -6,8 +6,8 @@ from datetime import timedelta
 
 from conftest import NOW, Bench
 
-from finishlog.core.usual_day import EVERY_DAY, UsualDay, UsualHour
-from finishlog.store.usual import NO_HEATING, put_usual_day, read_usual_days
+from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
+from finishlog.store.things.usual import NO_HEATING, put_usual_day, read_usual_days
 
 WEEK_AGO = NOW - timedelta(days=7)
 WINTER = (11, 3)

@@ -1,0 +1,1 @@
+"""The air of rooms, heaters, and the wood and films in it."""

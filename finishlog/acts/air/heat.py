@@ -1,0 +1,126 @@
+"""Put on record that a heater runs for once, tonight or on a day to come; tell what is ahead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.acts.air.air import room_or_first
+from finishlog.asks.bench.heaters import HeatLine, heaters
+from finishlog.asks.look.look import Look, look
+from finishlog.clock import Clock
+from finishlog.core.air.supposed import Heat
+from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import When
+from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.safety.ignition import FLAMMABLE, lit_by
+from finishlog.core.shop.things import Room
+from finishlog.core.zone.grouping import labels_of
+from finishlog.core.zone.state import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+
+# The hazards of warming a room.
+WARMING = ("heater", "heat")
+
+
+@dataclass(frozen=True, slots=True)
+class HeatLogged:
+    """A heater as it was recorded, with the cautions that always come with it.
+
+    `how_warm_unknown`: nothing says how warm the room gets, so that it cannot be reckoned with.
+    `beside`: what was on record for the same time already.
+    """
+
+    act: int
+    room: str
+    room_is_new: bool
+    span: When
+    temperature_c: float | None
+    how_warm_unknown: bool
+    caution: str
+    notes: tuple[SafetyNote, ...]
+    beside: tuple[HeatLine, ...] = ()
+    # Of the kind of heater, and of films in the room whose vapour burns.
+    warnings: tuple[Finding, ...] = ()
+
+
+def heat(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    span: When,
+    temperature_c: float | None,
+    room: str | None,
+) -> HeatLogged:
+    """Record that a heater runs through a span, which may lie in the future (°C)."""
+    with database.writing("heat", words, clock.now, clock.zone.key) as ledger:
+        known, new = room_or_first(ledger, clock, room)
+        beside = () if new else tuple(_at_once(ledger, facts, clock, known.name, span))
+        seen = look(ledger.connection, facts, clock)
+        ledger.heated(span, room=known.id, temperature_c=temperature_c)
+        return HeatLogged(
+            act=ledger.act_id,
+            room=known.name,
+            room_is_new=new,
+            span=span,
+            temperature_c=temperature_c,
+            how_warm_unknown=temperature_c is None and not _usually_known(known),
+            caution=NO_FLAME,
+            notes=notes_for(facts.notes, WARMING),
+            beside=beside,
+            warnings=tuple(_lit(known, span, seen)),
+        )
+
+
+def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
+    """Yield what the heater lights: the films in the room that are wet as it comes on, by name."""
+    wet = [
+        (state, state.top.of)
+        for state in seen.bench.in_the_shop
+        if state.room.id == room.id and state.top and FLAMMABLE in state.top.of.hazards
+        if _wet_at(state, span.earliest)
+    ]
+    heat = Heat(span.earliest, span.latest)
+    found = lit_by((of for _, of in wet), room.heater, heat, room.name)
+    if found is not None:
+        yield replace(found, on=labels_of(state for state, _ in wet))
+    elif room.heater is None:
+        yield Finding(
+            Level.NOTE,
+            f"what heats {room.name} is not on record",
+            f"finishlog room edit {room.name} --heater sealed, fan, glow or flame",
+            rule=Rule.HEATER_UNTOLD,
+        )
+
+
+def _wet_at(state: ZoneState, moment: datetime) -> bool:
+    """Tell whether a film is not promised tack-free by a moment, so that vapour leaves it."""
+    dry = state.stages.get(Stage.TACK_FREE)
+    return dry is None or dry.high is None or dry.high > moment
+
+
+def _usually_known(room: Room) -> bool:
+    return any(day.hours or day.heated_c is not None for day in room.usual)
+
+
+def heat_ahead(database: Database, facts: Facts, clock: Clock) -> tuple[HeatLine, ...]:
+    """Return the heaters that run or are to run, the soonest first."""
+    with database.reading() as connection:
+        return heaters(look(connection, facts, clock), clock.now)
+
+
+def _at_once(ledger: Ledger, facts: Facts, clock: Clock, room: str, span: When) -> list[HeatLine]:
+    """Return the heaters on record for a room that run at the same time as a new one."""
+    lines = heaters(look(ledger.connection, facts, clock), clock.now)
+    return [
+        line
+        for line in lines
+        if line.room == room
+        if line.span.earliest < span.latest and span.earliest < line.span.latest
+    ]

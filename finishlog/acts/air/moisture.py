@@ -1,0 +1,69 @@
+"""Log how moist the wood of parts is, as a meter shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.asks.look.look import look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.asks.things.wood_air import WoodAir, rooms_of
+from finishlog.clock import Clock
+from finishlog.core.findings import Finding
+from finishlog.core.finish.classes import Range
+from finishlog.core.log.entries import When
+from finishlog.core.rules.too_wet import too_wet
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Moist:
+    """A moisture reading as recorded, the air of the rooms there, and what speaks against a coat.
+
+    `meter`: between what a meter can be trusted; None: the reading lies there.
+    """
+
+    act: int
+    at: When
+    labels: tuple[str, ...]
+    moisture_pct: float
+    rooms: tuple[WoodAir, ...]
+    warnings: tuple[Finding, ...]
+    meter: Range | None
+    standings: tuple[Standing, ...]
+
+
+def log_moisture(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    face: str | None,
+    moisture_pct: float,
+    at: When,
+) -> Moist:
+    """Record the moisture (%) of the wood, on every zone of the parts, joints too."""
+    with database.writing("moisture", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
+        ledger.piece_reading(at, picked.targets, moisture_pct=moisture_pct)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        rooms = rooms_of(states, after, clock.now)
+        figures = facts.moisture
+        found = (f for room in rooms for f in too_wet(moisture_pct, room.air, figures))
+        trusted = figures.meter_pct.low <= moisture_pct <= figures.meter_pct.high
+        return Moist(
+            act=ledger.act_id,
+            at=at,
+            labels=picked.labels,
+            moisture_pct=moisture_pct,
+            rooms=rooms,
+            warnings=tuple(dict.fromkeys(found)),
+            meter=None if trusted else figures.meter_pct,
+            standings=standings([s for s in states if s.layers or s.progress.next], after),
+        )

@@ -1,0 +1,60 @@
+"""Log how warm the surface of parts is: the wood or the film, not the room."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.asks.look.look import look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.asks.things.wood_air import WoodAir, rooms_of
+from finishlog.clock import Clock
+from finishlog.core.log.entries import When
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """A surface temperature as recorded, the air of the rooms there, and how things stand now.
+
+    `over_dew_c`: how far above the dew point a surface has to be before a coat.
+    """
+
+    act: int
+    at: When
+    labels: tuple[str, ...]
+    temperature_c: float
+    rooms: tuple[WoodAir, ...]
+    over_dew_c: float
+    standings: tuple[Standing, ...]
+
+
+def log_surface(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    face: str | None,
+    temperature_c: float,
+    at: When,
+) -> Surface:
+    """Record the temperature (°C) of the surface, on every zone of the parts, joints too."""
+    with database.writing("surface", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
+        ledger.piece_reading(at, picked.targets, temperature_c=temperature_c)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        return Surface(
+            act=ledger.act_id,
+            at=at,
+            labels=picked.labels,
+            temperature_c=temperature_c,
+            rooms=rooms_of(states, after, clock.now),
+            over_dew_c=facts.drying.dew_margin_c,
+            standings=standings([s for s in states if s.layers or s.progress.next], after),
+        )

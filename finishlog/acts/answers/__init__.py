@@ -1,0 +1,1 @@
+"""An act as it was recorded, and what to heed about it."""

@@ -1,0 +1,229 @@
+"""Safety notes come with the act that needs them: a hazard once an evening, its notes in turn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from finishlog.asks.look.look import Look
+from finishlog.clock import Clock
+from finishlog.core.film.attempts import what_stays
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.film.old_finish import HAZARD, still_on
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Coat,
+    ContainerDeed,
+    ContainerEvent,
+    Operation,
+    Stripped,
+    Stripping,
+    Target,
+    Work,
+)
+from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.safety.oily_waste import Waste
+from finishlog.core.safety.rags import evening_of
+from finishlog.core.safety.whats_in import in_coat, in_container
+from finishlog.core.shop.things import FaceKind, Shop
+from finishlog.facts.load import Facts
+
+# A note that was read so long ago may come again before one that never came.
+_LATELY = timedelta(days=30)
+
+_YOUNG_FILM = "young-film"
+_DUST = "dust"
+_OF_STRIPPING = {
+    Stripping.STRIP: ("stripper", "vapour"),
+    Stripping.WASH: ("flammable", "vapour"),
+    Stripping.SCRAPE: (_DUST,),
+    Stripping.SAND_THROUGH: (_YOUNG_FILM, _DUST),
+}
+# Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
+_NOT_WHILE_MIXING = frozenset({"self-heating", "spray", "nitrocellulose"})
+_MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
+
+# A project and a wood of it.
+_Wood = tuple[int, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What was said already: hazards this evening, notes by id lately, woods that were sanded."""
+
+    tonight: frozenset[str] = frozenset()
+    lately: frozenset[str] = frozenset()
+    woods: frozenset[_Wood] = frozenset()
+
+
+def notes_of_the_evening(
+    of: FinishClass,
+    method: Method | None,
+    brings: Ingredient,
+    seen: Look,
+    facts: Facts,
+    clock: Clock,
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes of a coat, by its class and by what is in it."""
+    return _unsaid(hazards_of(of, method, brings, facts), said(seen, facts, clock), facts)
+
+
+def notes_of_mixing(
+    of: FinishClass, holds: Ingredient, seen: Look, facts: Facts, clock: Clock
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes of a mix, in the same way."""
+    return _unsaid(hazards_of_mixing(of, holds, facts), said(seen, facts, clock), facts)
+
+
+def said(seen: Look, facts: Facts, clock: Clock) -> Said:
+    """Work out from the log what was said, act by act, as it was chosen then."""
+    tonight, until_now = evening_of(clock.now, clock.zone), Said()
+    woods = woods_of(seen.shop)
+    evening: date | None = None
+    for entry in sorted(seen.log.entries, key=lambda e: e.act):
+        sanded = until_now.woods | _sanded(entry, woods)
+        if entry.typed_at > clock.now - _LATELY:
+            if evening != (evening := evening_of(entry.typed_at, clock.zone)):
+                until_now = replace(until_now, tonight=frozenset())
+            hazards = _hazards_that_came_with(entry, seen, facts, until_now, woods)
+            new = _unsaid(hazards, until_now, facts)
+            until_now = Said(
+                until_now.tonight | {note.applies_to for note in new},
+                until_now.lately | {note.id for note in new},
+            )
+        until_now = replace(until_now, woods=sanded)
+    return until_now if evening == tonight else replace(until_now, tonight=frozenset())
+
+
+def _hazards_that_came_with(
+    entry: AnyEntry, seen: Look, facts: Facts, before: Said, woods: Mapping[Target, _Wood]
+) -> tuple[str, ...]:
+    if isinstance(entry, Coat):
+        of = facts.finish_class(entry.figures.class_key)
+        return hazards_of(of, entry.method, in_coat(entry, seen.shop), facts)
+    if isinstance(entry, Stripped):
+        return _hazards_of_stripping(entry, seen)
+    if isinstance(entry, Work):
+        return _hazards_of_sanding(entry, seen, facts, before, woods)
+    if isinstance(entry, ContainerEvent) and entry.deed in _MIXING:
+        container = seen.shop.containers.get(entry.container)
+        product = seen.shop.products.get(container.product) if container else None
+        if container is not None and product is not None:
+            of = facts.finish_class(product.class_key)
+            return hazards_of_mixing(of, in_container(container, seen.shop), facts)
+    return ()
+
+
+def notes_of_stripping(
+    of: Stripped, seen: Look, after: Look, facts: Facts, clock: Clock
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes of taking a film off."""
+    return _unsaid(_hazards_of_stripping(of, after), said(seen, facts, clock), facts)
+
+
+def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[str, ...]:
+    """Name what can hurt when a film comes off: an old one may hold lead, a young oil one heats."""
+    if meets_an_old_finish(of, seen):
+        lead: tuple[str, ...] = (HAZARD,)
+    else:
+        lead = () if _film_on_record(of, seen) else ("lead",)
+    heats = _heats(of.id, seen) and of.operation is not Stripping.SAND_THROUGH
+    return (*lead, *(("scrapings",) if heats else ()), *_OF_STRIPPING[of.operation])
+
+
+def _film_on_record(of: Stripped, seen: Look) -> bool:
+    """Tell whether what came off was put on here; else nobody knows what it was."""
+    for target in of.targets:
+        before = [e for e in seen.log.reaching(target) if _place(e) < _place(of)]
+        if any(isinstance(entry, Coat) for entry in what_stays(before)):
+            return True
+    return False
+
+
+def _place(of: AnyEntry) -> tuple[tuple[datetime, int], int]:
+    return of.when.order, of.id
+
+
+def _heats(entry: int, seen: Look) -> bool:
+    """Tell whether what an entry left behind heats like oily rags."""
+    return any(entry in item.entries for item in seen.bench.rags)
+
+
+def notes_of_sanding(entry: int, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
+    """Choose the notes of sanding: a film that still heats, and the wood, once a project."""
+    before = replace(after, log=after.log.only(lambda e: e.id != entry))
+    mine = next(e for e in after.log.entries if e.id == entry and isinstance(e, Work))
+    known = said(before, facts, clock)
+    hazards = _hazards_of_sanding(mine, after, facts, known, woods_of(after.shop))
+    return _unsaid(hazards, known, facts)
+
+
+def _hazards_of_sanding(
+    entry: Work, seen: Look, facts: Facts, before: Said, woods: Mapping[Target, _Wood]
+) -> tuple[str, ...]:
+    heats = any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags)
+    young = (_YOUNG_FILM, _DUST) if heats else ()
+    new = sorted(_sanded(entry, woods) - before.woods)
+    old = (HAZARD,) if meets_an_old_finish(entry, seen) else ()
+    return (*old, *young, *(dust_of(wood, facts) for _, wood in new))
+
+
+def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:
+    """Tell whether an entry sanded or took off what a part had on it when it came in."""
+    abrades = isinstance(entry, Work) and entry.operation in ABRADES
+    if not (abrades or isinstance(entry, Stripped)):
+        return False
+    return any(
+        zone.face.kind is not FaceKind.JOINT
+        and still_on(
+            zone.member.old_finish, (e for e in zone.told if e.when.order < entry.when.order)
+        )
+        for zone in seen.bench.zones
+        if zone.target in entry.targets and zone.member.old_finish
+    )
+
+
+def dust_of(species: str, facts: Facts) -> str:
+    """Name the hazard of a wood's dust; of a wood that is not known, that of any."""
+    wood = facts.species_named(species) if species else None
+    return wood.dust if wood else _DUST
+
+
+def woods_of(shop: Shop) -> dict[Target, _Wood]:
+    """Return project and wood of every zone; an unknown wood is ''."""
+    return {
+        Target(piece.id, zone.id): (part.project, (zone.species or part.species or "").casefold())
+        for part in shop.parts
+        for piece in part.pieces
+        for face in part.faces
+        for zone in face.zones
+    }
+
+
+def _sanded(entry: AnyEntry, woods: Mapping[Target, _Wood]) -> frozenset[_Wood]:
+    if not isinstance(entry, Work) or entry.operation is not Operation.SAND:
+        return frozenset()
+    return frozenset(woods[target] for target in entry.targets if target in woods)
+
+
+def _unsaid(hazards: Iterable[str], known: Said, facts: Facts) -> tuple[SafetyNote, ...]:
+    new = [h for h in hazards if h not in known.tonight]
+    return notes_for(facts.notes, new, lately=known.lately) if new else ()
+
+
+def hazards_of(
+    of: FinishClass, method: Method | None, brings: Ingredient, facts: Facts
+) -> tuple[str, ...]:
+    """Name what can hurt: by the class, by what is in it, and spraying when it was sprayed."""
+    found = (*of.hazards, *facts.chemistry.hazards(contents(brings, facts.chemistry)))
+    sprayed = (method or of.methods[0]) is Method.SPRAY
+    return (*(h for h in found if h != "spray"), *(("spray",) if sprayed else ()))
+
+
+def hazards_of_mixing(of: FinishClass, holds: Ingredient, facts: Facts) -> tuple[str, ...]:
+    """Name what can hurt while mixing."""
+    found = (*of.hazards, *facts.chemistry.hazards(contents(holds, facts.chemistry)))
+    return tuple(h for h in found if h not in _NOT_WHILE_MIXING)

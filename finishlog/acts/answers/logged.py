@@ -1,0 +1,170 @@
+"""An act as it was recorded, and what follows: the answer of `log`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
+from finishlog.acts.answers.warn import coats_of_this_evening, with_act
+from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.bench.state import bench_state
+from finishlog.core.findings import Finding
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Operation, Target, When
+from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.rules.cauls import held_by_glue
+from finishlog.core.safety.oily_waste import may_scuff, what_wets
+from finishlog.core.verdict.edges import follows_its_faces
+from finishlog.core.zone.state import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+from finishlog.store.log.ledger import Ledger
+
+
+@dataclass(frozen=True, slots=True)
+class ToLog:
+    """What was typed: `words` are parts and then, perhaps, what was done; when and how."""
+
+    words: tuple[str, ...]
+    at: When
+    face: str | None = None
+    method: Method | None = None
+    scuffed: bool | None = None
+    grit: str = ""
+    note: str = ""
+    # What goes on a face runs over its edges too, unless it was kept off them.
+    edges: bool = True
+    # Thin passes of one sitting before the last one, which went on `at`.
+    earlier: tuple[When, ...] = ()
+    glue: str | None = None
+    hands_on_min: float | None = None
+    wet_film_um: float | None = None
+    # The can or mix that it came from; `none`: none on record. None: not said.
+    container: str | None = None
+    # What is hardly meant is recorded with a caution; else Doubtful asks about it first.
+    sure: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Logged:
+    """An act as recorded, what comes next, and what to heed."""
+
+    act: int
+    operation: Operation
+    product: str
+    at: When
+    labels: tuple[str, ...]
+    after: tuple[Standing, ...]
+    warnings: tuple[Finding, ...]
+    rags: tuple[RagsLine, ...]
+    notes: tuple[SafetyNote, ...]
+    late: bool
+    entries_after_it: int
+    first_pass: When | None = None
+    passes: int = 1
+    # The can or mix that a coat came from, in words; empty: not known.
+    container: str = ""
+    # Edges that it ran over without being named.
+    edges: tuple[str, ...] = ()
+    # Of so many pieces that were named, so many are on record.
+    named: int = 0
+    recorded: int = 0
+    # A young oil film was scuffed by hand: a few strokes of dust, and a cloth.
+    hand_dust: bool = False
+    # Of an entry that lands before others: the dates that it moved.
+    moved: tuple[MovedDate, ...] = ()
+    # Until when the clamps of a glue-up stay on, UTC.
+    clamped_until: datetime | None = None
+
+
+def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
+    """Look back: the shop as the log leaves it at a moment."""
+    if moment >= clock.now:
+        return seen
+    log = seen.log.as_of(moment)
+    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
+    return Look(seen.shop, log, bench, paces=seen.paces)
+
+
+def logged(
+    ledger: Ledger,
+    facts: Facts,
+    clock: Clock,
+    before: Look,
+    picked: Zones,
+    operation: Operation,
+    product: str,
+    typed: ToLog,
+    warnings: tuple[Finding, ...],
+    notes: tuple[SafetyNote, ...],
+) -> Logged:
+    """Look again, and say how things stand after an act."""
+    after = look(ledger.connection, facts, clock)
+    later = [
+        e
+        for e in before.log.entries
+        if e.targets & picked.targets and e.when.earliest > typed.at.latest
+    ]
+    moved: tuple[MovedDate, ...] = ()
+    if later:
+        since = min(e.when.latest for e in later)
+        fresh = now_judged(before, after, picked.targets, since, {}, facts, clock)
+        warnings, moved = (*warnings, *fresh), moved_dates(before, after)
+    mine = [z for z in after.bench.zones if z.target in picked.targets]
+    lines = standings(_worth_a_line(mine), after)
+    if coats_of_this_evening(before):
+        lines = tuple(replace(line, usual_wanted="") for line in lines)
+    return Logged(
+        act=ledger.act_id,
+        operation=operation,
+        product=product,
+        at=typed.at,
+        labels=picked.labels,
+        after=lines,
+        warnings=with_act(warnings, ledger.act_id),
+        rags=open_rags(after, facts, clock, before),
+        notes=notes,
+        late=bool(later),
+        entries_after_it=len(later),
+        first_pass=typed.earlier[0] if typed.earlier else None,
+        passes=len(typed.earlier) + 1,
+        edges=_ran_over(mine) if picked.face_named else (),
+        named=len(picked.pieces),
+        recorded=picked.reached_by(_on_record(ledger.act_id, after)),
+        hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after, facts),
+        moved=moved,
+        clamped_until=_clamped_until(mine, clock, facts)
+        if operation is Operation.GLUE_UP
+        else None,
+    )
+
+
+def _clamped_until(zones: Sequence[ZoneState], clock: Clock, facts: Facts) -> datetime | None:
+    """Return when the clamps may come off: what is only masked asks for no more of a joint."""
+    held = (held_by_glue(zone, Operation.MASK, clock.now, facts) for zone in zones)
+    return max((each.high for each in held if each and each.high), default=None)
+
+
+def _on_record(act: int, after: Look) -> frozenset[Target]:
+    """Return the zones that an act reached, as the log has it now."""
+    return frozenset(t for e in after.log.entries if e.act == act for t in e.targets)
+
+
+def _scuffed_a_young_oil_film(act: int, after: Look, facts: Facts) -> bool:
+    mine = {e.id for e in after.log.entries if e.act == act and may_scuff(e)}
+    wet = what_wets(after.log.entries, facts, after.shop) if mine else ()
+    return any(each.by_hand and each.entry in mine for each in wet)
+
+
+def _ran_over(zones: Sequence[ZoneState]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(z.face.name for z in zones if follows_its_faces(z)))
+
+
+def _worth_a_line(zones: Sequence[ZoneState]) -> Sequence[ZoneState]:
+    """Leave out bare joints, and edges that went with their faces, unless there is nothing else."""
+    return [z for z in zones if not z.is_bare_joint and not follows_its_faces(z)] or zones

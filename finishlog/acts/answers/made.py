@@ -1,0 +1,67 @@
+"""What an act that changes the list of things answers with, and what may be a name."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from finishlog.core.log.entries import Operation
+from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.shop.things import ThingKind, UsedFor
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.naming import lend_name
+
+_LONGEST_NAME = 60
+_NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A thing as it was put on record or changed; `notes`: what to know before work on it."""
+
+    kind: str
+    name: str
+    detail: str = ""
+    notes: tuple[SafetyNote, ...] = ()
+
+
+def a_name(typed: str, kind: str) -> str:
+    """Read a name; UsageFault when it would be taken for something else."""
+    name = typed.strip()
+    if not _NAME.fullmatch(name) or len(name) > _LONGEST_NAME:
+        raise UsageFault(
+            f"{typed[:_LONGEST_NAME]!r} cannot name a {kind}",
+            f"use up to {_LONGEST_NAME} letters, figures, dashes; no / : @ * or comma",
+        )
+    if name.casefold().replace(" ", "-") in set(Operation):
+        raise UsageFault(f"{name!r} is a kind of work, it cannot name a {kind}", "choose another")
+    return name
+
+
+def free_name(ledger: Ledger, kind: ThingKind, name: str, within: int | None = None) -> str:
+    """Free a name for a new thing; say so when one that was put away had it."""
+    lent = lend_name(ledger, kind, name, within)
+    if not lent:
+        return ""
+    return (
+        f"the {name} that was put away is called {lent} now; "
+        f"if you meant that one: finishlog {kind.value} restore {lent}"
+    )
+
+
+# Who uses a piece, and the notes that come with that.
+NOTES_FOR = {UsedFor.CHILD: "children", UsedFor.FOOD: "food"}
+
+
+def notes_of_use(facts: Facts, names: Iterable[str], known: str = "") -> tuple[SafetyNote, ...]:
+    """Choose the notes of a piece for food or a child, by who it is for, else by its names."""
+    uses = [UsedFor(known)] if known else [u for n in names for u in facts.care.uses_of(n)]
+    return notes_for(facts.notes, [NOTES_FOR[use] for use in uses]) if uses else ()
+
+
+def in_words(*bits: str) -> str:
+    """Join what there is to say about a thing."""
+    return "; ".join(bit for bit in bits if bit)

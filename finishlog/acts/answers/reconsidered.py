@@ -1,0 +1,126 @@
+"""What an act among others changes besides itself: dates that moved, work now judged otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.acts.answers.warn import THIS_ACT, warnings_before
+from finishlog.asks.look.look import Look
+from finishlog.asks.look.pace import top_pace
+from finishlog.clock import Clock
+from finishlog.core.bench.state import bench_state
+from finishlog.core.findings import Finding, Level
+from finishlog.core.log.entries import Coat, Heated, Target, Work
+from finishlog.core.safety.whats_in import in_coat, in_work
+from finishlog.core.zone.grouping import groups, with_project
+from finishlog.core.zone.state import ZoneState
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+
+
+@dataclass(frozen=True, slots=True)
+class MovedDate:
+    """What may be done next was reckoned for `was` and is now for `now_is`, UTC; None: no date.
+
+    `pace`: what was learnt of how its film dries here, in words; empty: nothing.
+    """
+
+    label: str
+    was: datetime | None
+    now_is: datetime | None
+    pace: str = ""
+
+
+def moved_dates(before: Look, after: Look, but: Collection[Target] = ()) -> tuple[MovedDate, ...]:
+    """Return the waits that end at another time now, alike ones together; what is past is not.
+
+    `but`: zones to leave out.
+    """
+    were = {z.target: z.verdict.high for z in before.bench.zones}
+    moved: dict[datetime | None, list[ZoneState]] = {}
+    for state in (z for z in after.bench.zones if z.target not in but):
+        was = were.get(state.target, state.verdict.high)
+        ends = [m for m in (was, state.verdict.high) if m is not None]
+        if was != state.verdict.high and max(ends) > after.bench.now:
+            moved.setdefault(was, []).append(state)
+    return tuple(
+        MovedDate(
+            with_project(group.part.path, group.label),
+            was,
+            group.first.verdict.high,
+            top_pace(group.first, after.shop),
+        )
+        for was, states in moved.items()
+        for group in groups(states)
+    )
+
+
+def now_judged(
+    before: Look,
+    after: Look,
+    touched: frozenset[Target],
+    since: datetime,
+    acts: Mapping[int, int],
+    facts: Facts,
+    clock: Clock,
+) -> tuple[Finding, ...]:
+    """Judge coats and work on some zones again, from a moment on; return what was not said before.
+
+    `acts`: by the number of an amended act that of the amendment.
+    """
+    known = set(_judged(before, touched, since, acts, facts, clock))
+    fresh = (f for f in _judged(after, touched, since, acts, facts, clock) if f not in known)
+    return tuple(dict.fromkeys(fresh))
+
+
+def _judged(
+    seen: Look,
+    touched: frozenset[Target],
+    since: datetime,
+    acts: Mapping[int, int],
+    facts: Facts,
+    clock: Clock,
+) -> Iterator[Finding]:
+    for done in seen.log.entries:
+        if not isinstance(done, Coat | Work):
+            continue
+        if done.when.latest < since or not done.targets & touched:
+            continue
+        what = done.product_name if isinstance(done, Coat) else done.operation.value
+        for finding in _as_it_was_done(seen, done, touched, facts, clock):
+            if finding.level is not Level.NOTE:
+                act = acts.get(done.act, done.act)
+                yield replace(
+                    finding,
+                    sentence=f"act {act}, {what}: {finding.sentence}",
+                    remedy=finding.remedy.replace(THIS_ACT, str(act)),
+                )
+
+
+def _as_it_was_done(
+    seen: Look, done: Coat | Work, touched: frozenset[Target], facts: Facts, clock: Clock
+) -> tuple[Finding, ...]:
+    """Return the warnings that a coat or work gets by the log as it was right before it."""
+    moment = done.when.latest
+    mine = (done.when.order, done.id)
+    # A heater that was on its way stays, though it runs later.
+    log = seen.log.as_of(moment).only(
+        lambda e: isinstance(e, Heated) or (e.when.order, e.id) < mine
+    )
+    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
+    then = replace(seen, log=log, bench=bench)
+    on = Zones(targets=done.targets & touched)
+    if isinstance(done, Work):
+        comes = in_work(done.note)
+        return warnings_before(then, on, facts, operation=done.operation, comes=comes)
+    return warnings_before(
+        then,
+        on,
+        facts,
+        over=facts.finish_class(done.figures.class_key),
+        method=done.method,
+        scuffed=done.scuffed_before,
+        comes=in_coat(done, seen.shop),
+    )

@@ -1,0 +1,257 @@
+"""What to heed about an act, judged by the bench as it was just before."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from finishlog.asks.look.look import Look
+from finishlog.core.bench.state import verdict_on, verdict_on_work
+from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
+from finishlog.core.log.entries import Coat, Operation
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.rules.bleached import dust_of_bleach, met_in_the_wood
+from finishlog.core.safety.ignition import FLAMMABLE
+from finishlog.core.shop.things import FaceKind
+from finishlog.core.zone.grouping import labels_of
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+
+# Stands for the number of the act being logged, which is known once it is on record.
+THIS_ACT = "ACT"
+
+# What was asked within these hours is not asked again.
+_EVENING = timedelta(hours=12)
+
+_MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
+
+# Dry to the touch is not dry to pack.
+_TOUCHES = "nothing but air may touch it: foam, paper and wrap press into a young film and stick"
+_TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
+# What has to be wiped off is not left alone, however early it went on.
+_WIPE_ALL_OFF = "wipe every bit of it off in time; then leave it alone, and check before the next"
+
+_GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
+_NO_SCUFFING = "no scuffing on record"
+
+# A wait is shown to the half hour, rounded.
+_WITHIN = timedelta(minutes=15)
+
+_REMEDIES = {
+    Answer.DRYING: "leave it alone now, and check before the next coat",
+    Answer.DEAD_ZONE: "watch for wrinkling; it may have to come off",
+    Answer.TEST: "",
+    Answer.SCUFF: f"if you did scuff it: finishlog amend {THIS_ACT} --scuffed",
+    Answer.BLOCKED: "check it again before anything else goes on",
+    Answer.WAITS: "look for marks where it was held, or dust in what is wet",
+    Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",
+}
+
+
+def warnings_before(
+    then: Look,
+    picked: Zones,
+    facts: Facts,
+    *,
+    operation: Operation = Operation.COAT,
+    over: FinishClass | None = None,
+    method: Method | None = None,
+    scuffed: bool | None = None,
+    comes: Ingredient | None = None,
+) -> tuple[Finding, ...]:
+    """Return cautions and stops about what is being logged; empty: nothing speaks against it.
+
+    `comes`: what is brought onto the wood, with what was noted about it.
+    """
+    found: dict[Finding, list[ZoneState]] = {}
+    too_early = _TOO_EARLY_FOR.get(operation, "")
+    for state in (z for z in then.bench.zones if z.target in picked.targets):
+        of_it = [*_poison(state, comes, facts, scuffed=bool(scuffed))]
+        if over is not None:
+            verdict = verdict_on(state, then.bench, over, method, facts)
+            if _asked_tonight(then, facts):
+                verdict = _without_the_night(verdict)
+            if _heater_asked_tonight(then, facts):
+                left = tuple(f for f in verdict.findings if f.rule is not Rule.HEATER_UNTOLD)
+                verdict = replace(verdict, findings=left)
+            of_it += [*_joint(state), *_shuts_out(state, over, then, facts)]
+            too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
+        else:
+            verdict = verdict_on_work(state, then.bench, operation, facts)
+        early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
+        if early is not None:
+            of_it.append(early)
+            verdict = replace(verdict, answer=Answer.GO)
+        if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
+            of_it += _of(verdict, scuffed, too_early, in_vain=_scuffed_in_vain(state))
+        if over is not None and not scuffed and not verdict.scuff_first:
+            of_it += _skipped(state)
+        if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
+            of_it = _of_its_room(of_it, state, then)
+        for finding in of_it:
+            found.setdefault(finding, []).append(state)
+    return most_weighty(_named(finding, states) for finding, states in found.items())
+
+
+def coats_of_this_evening(then: Look) -> list[Coat]:
+    """Return the coats that were typed this evening: what they asked is not asked again."""
+    lately = then.bench.now - _EVENING
+    return [e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately]
+
+
+def _asked_tonight(then: Look, facts: Facts) -> bool:
+    """Tell whether a coat of this evening has asked how cold the night gets already."""
+    classes = {coat.figures.class_key for coat in coats_of_this_evening(then)}
+    return any(facts.finish_class(key).limits.warm_first_h for key in classes)
+
+
+def _heater_asked_tonight(then: Look, facts: Facts) -> bool:
+    """Tell whether a coat of this evening has asked what heats the room already."""
+    coats = coats_of_this_evening(then)
+    return any(FLAMMABLE in facts.finish_class(c.figures.class_key).hazards for c in coats)
+
+
+def _without_the_night(verdict: Verdict) -> Verdict:
+    """Leave out the question for the coldest night, and the doubt that is nothing else."""
+    left = tuple(f for f in verdict.findings if f.rule is not Rule.NIGHT_UNTOLD)
+    only = verdict.binds is not None and verdict.binds.rule is Rule.NIGHT_UNTOLD
+    answer = Answer.GO if only else verdict.answer
+    return replace(verdict, answer=answer, findings=left, binds=None if only else verdict.binds)
+
+
+def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
+    """Name the parts that a finding is about; who must get out reads that first."""
+    return finding if finding.get_out else replace(finding, on=labels_of(states))
+
+
+def _scuffed_in_vain(state: ZoneState) -> bool:
+    """Tell whether the film was scuffed, but only while it was too young for that to give grip."""
+    top = state.top
+    return top is not None and any(w.operation in _GRIPS for w in top.abraded)
+
+
+def _of(
+    verdict: Verdict, scuffed: bool | None, too_early: str, *, in_vain: bool
+) -> Iterable[Finding]:
+    """Yield the binding reason as a warning, then the findings that weigh.
+
+    `too_early`: what to do when it is done on a film too young for it; empty: as for a coat.
+    `in_vain`: a scuffing is on record, and does not count.
+    """
+    weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
+    if verdict.answer is Answer.DRYING:
+        # While it is too early a rule's reason and way out are no mere note.
+        weighs = [
+            replace(f, level=Level.CAUTION) if f.level is Level.NOTE else f
+            for f in verdict.findings
+            if f.level is not Level.NOTE or f.rule is not Rule.NIGHT_UNTOLD
+        ]
+    quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
+    # What binds speaks for itself, with its own remedy.
+    said = verdict.binds in weighs
+    in_time = verdict.answer is Answer.DEADLINE and verdict.deed == Operation.COAT
+    if verdict.answer not in quiet and not said and not in_time:
+        level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
+        words = f"{verdict.answer.value}: {verdict.because}"
+        remedy = _REMEDIES.get(verdict.answer, "")
+        if verdict.answer is Answer.DRYING and too_early:
+            remedy = too_early
+        yield Finding(level, words, remedy)
+    if verdict.scuff_first and not scuffed:
+        words = "it was scuffed too young, which gives no grip" if in_vain else _NO_SCUFFING
+        yield Finding(Level.CAUTION, words, _REMEDIES[Answer.SCUFF])
+    yield from weighs
+
+
+def _poison(
+    state: ZoneState, comes: Ingredient | None, facts: Facts, *, scuffed: bool
+) -> Iterable[Finding]:
+    """Stop what meets in the wood what it must not meet, or was sanded out of it."""
+    dust = dust_of_bleach(state.told, Operation.SCUFF, facts) if scuffed else None
+    met = met_in_the_wood(state.told, comes, facts, done=True) if comes else None
+    yield from (finding for finding in (met, dust) if finding is not None)
+
+
+def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Finding | None:
+    """Say in few words of a coat that its wait was hardly over; None: it was, or was far from it.
+
+    Times are shown to the half hour: a quarter of an hour, and of a short wait a tenth, is within
+    it. The wait itself keeps its length (`ready`).
+    """
+    if verdict.answer is not Answer.DRYING or verdict.low is None or state.top is None:
+        return None
+    early = verdict.low - now
+    if early > min(_WITHIN, (verdict.low - state.top.dries_since) / 10):
+        return None
+    return Finding(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
+
+
+def _skipped(state: ZoneState) -> Iterable[Finding]:
+    """Warn of a coat where the step that is due is to scuff the film."""
+    due = state.progress.next
+    if state.layers and due is not None and due.operation is Operation.SCUFF:
+        yield Finding(
+            Level.CAUTION,
+            "the step that is due is scuff, and no scuffing is on record",
+            _REMEDIES[Answer.SCUFF],
+        )
+
+
+def _of_its_room(found: Iterable[Finding], state: ZoneState, then: Look) -> list[Finding]:
+    """Say whose air it is, where parts stand in several rooms."""
+    name = "".join(r.name for r in then.shop.rooms.values() if r.id == state.room.id)
+    return [
+        replace(f, sentence=f"{name}: {f.sentence}") if name and f.rule is Rule.AIR else f
+        for f in found
+    ]
+
+
+def _joint(state: ZoneState) -> Iterable[Finding]:
+    if state.face.kind is FaceKind.JOINT:
+        yield Finding(
+            Level.CAUTION,
+            f"{state.member.called} {state.face.name} is a glue face: glue needs bare wood",
+            "scrape it back to bare wood before the glue-up",
+            "common practice",
+        )
+
+
+def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) -> Iterable[Finding]:
+    """Warn of coats that are still to come and do not go over this one: wax now, varnish later.
+
+    What comes between may seal it off by then.
+    """
+    between: list[PutOn] = []
+    for step in state.progress.steps[state.progress.done :]:
+        if step.operation is not Operation.COAT or step.product is None:
+            continue
+        product = then.shop.products[step.product]
+        later = facts.finish_class(product.class_key)
+        rule = rule_for(facts.overcoats_between(over, later), over, later)
+        lifted = rule is not None and is_lifted(rule, over, between, facts, hard=True)
+        if later.key != over.key:
+            between.append(PutOn(later))
+        if rule is not None and rule.answer is OvercoatAnswer.AVOID and not lifted:
+            yield Finding(
+                Level.CAUTION,
+                f"{product.name} is still to come: {rule.reason}",
+                rule.remedy,
+                rule.source,
+            )
+
+
+def with_act(found: Iterable[Finding], act: int) -> tuple[Finding, ...]:
+    """Put the number of the act, known now, into what to type about it."""
+    return tuple(replace(f, remedy=f.remedy.replace(THIS_ACT, str(act))) for f in found)
+
+
+def most_weighty(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings once each, what stops first."""
+    order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
+    return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))

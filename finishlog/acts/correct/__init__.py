@@ -1,0 +1,1 @@
+"""Correct the log visibly."""

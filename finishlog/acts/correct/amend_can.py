@@ -1,0 +1,73 @@
+"""Correct what was logged of a can or mix: when it was, what was said, what is in it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.asks.bench.open_cans import coats_from, mixed_words, part_words
+from finishlog.asks.look.look import Look
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
+from finishlog.core.mixing.containers import Container, MixPart
+from finishlog.core.mixing.mixes import changed, parts_text
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.containers import change_parts
+
+
+def amend_container(
+    ledger: Ledger,
+    seen: Look,
+    entry: ContainerEvent,
+    when: When,
+    amounts: Sequence[MixPart],
+    text: str | None,
+) -> None:
+    """Supersede an event; amended amounts are kept beside it and touch no date of a coat."""
+    container = seen.shop.containers[entry.container]
+    if amounts:
+        _allowed(seen, entry, container)
+        change_parts(ledger, container, amended_parts(container, amounts))
+    ledger.container_event(
+        when,
+        container=entry.container,
+        deed=entry.deed,
+        note=entry.note if text is None else text,
+        supersedes=entry.id,
+    )
+
+
+def _allowed(seen: Look, entry: ContainerEvent, container: Container) -> None:
+    if entry.deed is not ContainerDeed.MIXED:
+        raise UsageFault("only a mix has amounts to amend", "finishlog history shows it")
+    mine = [e for e in seen.log.entries if isinstance(e, ContainerEvent)]
+    later = [e for e in mine if e.container == container.id and e.deed is ContainerDeed.TOPPED_UP]
+    if later:
+        raise UsageFault(
+            f"{container.name} was topped up since",
+            f"undo that first (finishlog undo {later[-1].act}), amend, and top it up again",
+        )
+
+
+def amended_parts(container: Container, amounts: Sequence[MixPart]) -> tuple[MixPart, ...]:
+    """Put amended amounts in their places; UsageFault for a part that is not in the mix."""
+    try:
+        return changed(container.parts, amounts)
+    except KeyError as fault:
+        names = ", ".join(part.name for part in container.parts)
+        raise UsageFault(
+            f"{container.name} has no part {fault.args[0]!r}", f"its parts: {names}"
+        ) from None
+
+
+def what_changed(before: Look, after: Look, entry: ContainerEvent, facts: Facts) -> tuple[str, ...]:
+    """Say what is in the mix now and was before, and which coats came from it."""
+    was, is_now = (seen.shop.containers[entry.container] for seen in (before, after))
+    if parts_text(was.parts) == parts_text(is_now.parts):
+        return ()
+    words = [
+        mixed_words(each, facts) or ", ".join(map(part_words, each.parts)) for each in (was, is_now)
+    ]
+    coats = coats_from(after, is_now.id)
+    on = (f"coats from it keep their dates: {', '.join(coats)}",) if coats else ()
+    return (f"{is_now.name}: {words[1]}, was {words[0]}", *on)

@@ -1,0 +1,1 @@
+"""Coats, work, checks, faults, and what came off."""

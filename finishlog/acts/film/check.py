@@ -1,0 +1,112 @@
+"""Log a check of a film: what the finger, the thumbnail, the paper or the nose found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.acts.answers.doubts import findings_of, of_a_check_too_soon
+from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
+from finishlog.acts.answers.warn import with_act
+from finishlog.acts.meant.said import one_meant
+from finishlog.asks.look.look import look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
+from finishlog.core.findings import Finding
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Found, Test, When
+from finishlog.core.shop.trade_words import plain_word
+from finishlog.core.zone.grouping import labels_of
+from finishlog.core.zone.state import ZoneState
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A check as recorded, what it blocks or proves, and how things stand now."""
+
+    act: int
+    test: Test
+    found: Found
+    at: When
+    labels: tuple[str, ...]
+    blocks: tuple[Stage, ...]
+    proves: tuple[Stage, ...]
+    standings: tuple[Standing, ...]
+    in_the_white: tuple[str, ...]
+    warnings: tuple[Finding, ...] = ()
+    # Other parts whose dates it moved, by what it taught of how their film dries here.
+    moved: tuple[MovedDate, ...] = ()
+
+
+# No finger tells how hard a film is inside.
+_NO_TEST = frozenset(
+    {"hard", "felt-hard", "feels-hard", "fully-hard", "cured", "ok", "okay", "good", "fine", "well"}
+)
+
+
+def found_word(typed: str) -> Found:
+    """Read a finding; UsageFault names the words there are."""
+    if plain_word(typed) in _NO_TEST:
+        raise UsageFault(
+            f"{typed!r} is no test: a film that feels hard may still be soft inside",
+            "smell it: no-smell or smells; press a thumbnail: no-print or prints",
+        )
+    return one_meant(Found, typed, f"no check finds {typed!r}")
+
+
+def test_word(typed: str | None, found: Found) -> Test:
+    """Read which test it was; by default the one that finds such a thing."""
+    if typed is None:
+        return test_that_finds(found)
+    test = one_meant(Test, typed, f"no test is called {typed!r}")
+    if found not in FOUND_BY[test]:
+        fits = ", ".join(f.value for f in FOUND_BY[test])
+        raise UsageFault(f"a {test.value} test does not find {found.value!r}", f"it finds {fits}")
+    return test
+
+
+def log_check(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    face: str | None,
+    found: Found,
+    test: Test,
+    at: When,
+    sure: bool = True,
+) -> Checked:
+    """Record a check on the zones that were named; Doubtful when that is not `sure`."""
+    with database.writing("check", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, face)
+        doubts = findings_of(of_a_check_too_soon(before, picked, at), sure=sure)
+        ledger.film_check(at, picked.targets, test=test, found=found)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        return Checked(
+            act=ledger.act_id,
+            test=test,
+            found=found,
+            at=at,
+            labels=picked.labels,
+            blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
+            proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
+            standings=standings([s for s in states if s.layers], after),
+            in_the_white=_in_the_white(states),
+            warnings=with_act(doubts, ledger.act_id),
+            moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
+        )
+
+
+def _in_the_white(states: Sequence[ZoneState]) -> tuple[str, ...]:
+    """Name the pieces that carry no film anywhere that was checked."""
+    coated = {s.piece.id for s in states if not s.is_bare_wood}
+    return labels_of(s for s in states if s.piece.id not in coated)

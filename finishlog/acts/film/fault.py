@@ -1,0 +1,214 @@
+"""Log a fault of a film: what it means, what mends it and until when, its likely causes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.acts.answers.logged import as_of
+from finishlog.acts.meant.due import together
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.film.faults import StandingFault
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import FaultKind, Operation, When
+from finishlog.core.shop.trade_words import goes_under, plain_word
+from finishlog.core.trouble.causes import SeenCause, causes
+from finishlog.core.zone.state import ZoneState
+from finishlog.errors import NotFound, UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones, pick_zones
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+
+MENDED = frozenset({"mended", "mend", "fixed", "repaired", "made-good"})
+
+
+@dataclass(frozen=True, slots=True)
+class FaultLogged:
+    """A fault as recorded. `deadline`: until when its remedy works; `causes` in order of weight."""
+
+    act: int
+    kind: FaultKind
+    name: str
+    place: str
+    at: When
+    labels: tuple[str, ...]
+    means: str
+    remedies: tuple[str, ...]
+    deadline: datetime | None
+    too_late: bool
+    blocks: tuple[Stage, ...]
+    until: tuple[str, ...]
+    causes: tuple[str, ...]
+    not_logged: tuple[str, ...]
+    source: str
+    after: tuple[Standing, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Mended:
+    """Faults that were made good, as recorded, and those that only a check can end."""
+
+    act: int
+    at: When
+    labels: tuple[str, ...]
+    mended: tuple[str, ...]
+    still: tuple[str, ...]
+    after: tuple[Standing, ...]
+
+
+def is_fault(typed: str, facts: Facts) -> bool:
+    """Tell whether a word is in full a kind of fault, or what people say for one."""
+    word = plain_word(typed)
+    return any(word in {known.kind.value, *known.said_as} for known in facts.faults.values())
+
+
+def fault_word(typed: str, facts: Facts) -> FaultKind:
+    """Read a kind of fault, also by the words people use; UsageFault names the kinds."""
+    word = plain_word(typed)
+    for known in facts.faults.values():
+        if word in {known.kind.value, *known.said_as}:
+            return known.kind
+    if command := goes_under(typed, FaultKind):
+        raise UsageFault(
+            f"no fault is called {typed!r}", f"it goes with finishlog {command} PART {word}"
+        )
+    near = [k.kind.value for k in facts.faults.values() if k.kind.value.startswith(word)]
+    if word and len(near) == 1:
+        return FaultKind(near[0])
+    kinds = ", ".join(kind.value for kind in FaultKind)
+    raise UsageFault(f"no fault is called {typed!r}", f"type one of: {kinds}")
+
+
+def log_fault(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    kind: FaultKind,
+    place: str,
+    remedy: str,
+    face: str | None,
+    at: When,
+) -> FaultLogged:
+    """Record it on every zone that was named, and say what to do about it."""
+    with database.writing("fault", words, clock.now, clock.zone.key) as ledger:
+        now = look(ledger.connection, facts, clock)
+        then = as_of(now, at.latest, facts, clock)
+        picked = pick_zones(then.shop, then.bench, parts, face)
+        entry = ledger.fault(at, picked.targets, what=kind, place=place, remedy=remedy)
+        after = look(ledger.connection, facts, clock)
+        return _logged(ledger, entry, kind, place, at, picked, after, facts, clock)
+
+
+def _logged(
+    ledger: Ledger,
+    entry: int,
+    kind: FaultKind,
+    place: str,
+    at: When,
+    picked: Zones,
+    after: Look,
+    facts: Facts,
+    clock: Clock,
+) -> FaultLogged:
+    mine = [z for z in after.bench.zones if z.target in picked.targets]
+    known = facts.fault_known(kind)
+    found = [(z, f) for z in mine for f in z.faults if f.fault.id == entry]
+    state, fault = min(found, key=lambda each: _first(each[1]), default=(None, None))
+    deadline = fault.deadline if fault else None
+    seen, not_logged = _causes(state, fault, after, facts)
+    return FaultLogged(
+        act=ledger.act_id,
+        kind=kind,
+        name=known.name,
+        place=place,
+        at=at,
+        labels=picked.labels,
+        means=known.means,
+        remedies=fault.remedies(clock.now) if fault else known.remedies,
+        deadline=deadline,
+        too_late=deadline is not None and clock.now >= deadline,
+        blocks=tuple(s for s in Stage if s in known.blocks),
+        until=_until(facts, kind),
+        causes=seen,
+        not_logged=not_logged,
+        source=known.source,
+        after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
+    )
+
+
+def _first(fault: StandingFault) -> datetime:
+    """Sort by the coat that went on first: its deadline ends first."""
+    return fault.coat.when.earliest if fault.coat else fault.fault.when.earliest
+
+
+def _until(facts: Facts, kind: FaultKind) -> tuple[str, ...]:
+    """Name what ends a fault: work, checks, a coat."""
+    known = facts.fault_known(kind)
+    work = sorted(operation.value for operation in known.answered_by)
+    checks = sorted(found.value for found in known.answered_by_checks)
+    check = [f"a check finds {' or '.join(checks)}"] if checks else []
+    coat = ["the next coat"] if known.answered_by_coat else []
+    return (*work, *check, *coat, *([] if known.not_by_mending else ["mended"]))
+
+
+def _causes(
+    state: ZoneState | None, fault: StandingFault | None, seen: Look, facts: Facts
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    if state is None or fault is None:
+        return (), ()
+    found: tuple[SeenCause, ...] = causes(fault, state, seen.log, seen.bench.zones, facts)
+    return (
+        tuple(c.words for c in found if c.spoken_for),
+        tuple(c.words for c in found if not c.spoken_for),
+    )
+
+
+def log_mended(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    note: str,
+    face: str | None,
+    at: When,
+) -> Mended:
+    """Record that the faults of some zones were made good; NotFound when none stands."""
+    with database.writing("fault", words, clock.now, clock.zone.key) as ledger:
+        now = look(ledger.connection, facts, clock)
+        then = as_of(now, at.latest, facts, clock)
+        picked = pick_zones(then.shop, then.bench, parts, face)
+        named = [z for z in then.bench.zones if z.target in picked.targets]
+        faulty = {z.piece.id for z in named if z.faults}
+        sound = [z for z in named if z.piece.id not in faulty]
+        if sound:
+            raise NotFound(
+                f"{together(sound)}: no fault stands there",
+                "finishlog history PART shows what was logged",
+            )
+        targets = {z.target for z in named if z.faults}
+        ledger.work(at, targets, operation=Operation.MEND, note=note)
+        after = look(ledger.connection, facts, clock)
+        mine = [z for z in after.bench.zones if z.target in targets]
+        before = [f for z in then.bench.zones if z.target in targets for f in z.faults]
+        still = {f.fault.id for z in mine for f in z.faults}
+        return Mended(
+            act=ledger.act_id,
+            at=at,
+            labels=picked.labels,
+            mended=_names([f for f in before if f.fault.id not in still]),
+            still=_names([f for f in before if f.fault.id in still]),
+            after=standings(mine, after),
+        )
+
+
+def _names(faults: Sequence[StandingFault]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(f.name for f in faults))

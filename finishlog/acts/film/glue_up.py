@@ -1,0 +1,108 @@
+"""Log a glue-up: which pieces became one piece of an assembly."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NoReturn
+
+from finishlog.acts.answers.logged import Logged, ToLog, logged
+from finishlog.asks.look.look import Look
+from finishlog.asks.things.glues import glue_key as meant_by
+from finishlog.clock import Clock
+from finishlog.core.findings import Finding, Level
+from finishlog.core.log.entries import Operation, Target
+from finishlog.core.published.glues import temperature_findings
+from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.zone.grouping import describe, typed_as
+from finishlog.core.zone.verdict import Answer
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+from finishlog.store.log.ledger import Ledger
+
+
+def glue_up(
+    ledger: Ledger,
+    facts: Facts,
+    clock: Clock,
+    now: Look,
+    then: Look,
+    picked: Zones,
+    typed: ToLog,
+) -> Logged:
+    """Record it for every picked piece of an assembly that is not glued up yet."""
+    due = [g for g in then.bench.glue_ups if g.piece.id in picked.pieces]
+    if picked.face_named:
+        raise UsageFault("a face is not glued up by itself", "name the assembly or its pieces")
+    left = picked.pieces - {g.piece.id for g in due}
+    if left:
+        _refuse(then, picked, left, due)
+    glue = glue_key(typed.glue, facts)
+    targets: set[Target] = set()
+    for each in due:
+        zones = {
+            z.target
+            for z in then.bench.zones
+            if {z.piece.id, z.member_piece.id} & {*each.members, each.piece.id}
+        }
+        ledger.joined(typed.at, zones, into=each.piece.id, members=each.members, glue=glue)
+        targets |= zones
+    whole = replace(picked, targets=frozenset(targets))
+    found = [f for each in due for f in _warnings(each)]
+    found += _too_cold(glue, then, targets, facts)
+    warnings = tuple(dict.fromkeys(found))
+    return logged(ledger, facts, clock, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
+
+
+def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueUp]) -> NoReturn:
+    """Say what there is nothing to glue up of, and what to type."""
+    parts = [(p, [x.number for x in p.pieces if x.id in left]) for p in picked.parts]
+    these = [(part, numbers) for part, numbers in parts if numbers]
+    names = " and ".join(describe(part, numbers, ()) for part, numbers in these)
+    mine = [z for z in then.bench.zones if z.piece.id in left]
+    if any(z.handed_over for z in mine):
+        typed = " ".join(shlex.quote(typed_as(*each)) for each in these)
+        raise UsageFault(
+            f"{names}: handed over", f"if it is back in the shop: finishlog resume {typed}"
+        )
+    hint = "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2"
+    if due:
+        open_ones = {g.part.id: g.part for g in due}.values()
+        numbers = {p.id: [g.piece.number for g in due if g.part.id == p.id] for p in open_ones}
+        typed = " ".join(shlex.quote(typed_as(p, numbers[p.id])) for p in open_ones)
+        hint = f"only those that are open: finishlog log {typed} glue-up"
+    raise UsageFault(f"{names}: nothing is left to glue up", hint)
+
+
+def _too_cold(glue: str, then: Look, targets: set[Target], facts: Facts) -> list[Finding]:
+    """Return what the air as last read does to the glue."""
+    known = facts.glue_named(glue)
+    rooms = {z.room.id: z.room for z in then.bench.zones if z.target in targets}
+    readings = [room.measured_at(then.bench.now) for room in rooms.values()]
+    if known is None:
+        return []
+    return [f for r in readings if r for f in temperature_findings(known, r.air)]
+
+
+def glue_key(typed: str | None, facts: Facts) -> str:
+    """Find a glue; empty when none was named: the cautious one stands in for it."""
+    if typed is None:
+        return ""
+    glue = facts.glue_named(typed)
+    return glue.key if glue else meant_by(facts, typed)
+
+
+def _warnings(due: GlueUp) -> list[Finding]:
+    verdict = due.verdict
+    found = list(verdict.findings)
+    if verdict.answer is not Answer.GO:
+        found.append(
+            Finding(
+                Level.STOP,
+                f"{due.part.called}: {verdict.because} ({verdict.waits_for})",
+                "look for prints from the cauls when they come off",
+            )
+        )
+    return found

@@ -1,0 +1,159 @@
+"""Log a coat or a piece of work: the verb of the evening.
+
+What happened is recorded even when a rule disapproves; the warning says what to do about it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import timedelta
+
+from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
+from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening
+from finishlog.acts.answers.logged import Logged, ToLog, as_of, logged
+from finishlog.acts.answers.warn import most_weighty, warnings_before
+from finishlog.acts.film.glue_up import glue_up
+from finishlog.acts.meant.due import due_step, where_due
+from finishlog.acts.meant.what import parts_and_what, says_a_coat, work_or_product
+from finishlog.acts.mixing.drawn import drawn_from, what_is_in
+from finishlog.asks.look.look import Look, look
+from finishlog.clock import Clock
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.classes import FigureSet, judged_by
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.safety.whats_in import in_what_goes_on, in_work
+from finishlog.core.shop.things import Product
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import (
+    Zones,
+    pick_zones,
+    with_edges,
+    without_edges,
+)
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+
+
+def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog) -> Logged:
+    """Record it, in one transaction, and say what follows."""
+    with database.writing("log", words, clock.now, clock.zone.key) as ledger:
+        first = (*typed.earlier, typed.at)[0]
+        now = look(ledger.connection, facts, clock, since=first.earliest)
+        then = as_of(now, first.latest, facts, clock)
+        parts, what = parts_and_what(then.shop, typed.words)
+        what = what or what_is_in(then, typed.container)
+        picked = pick_zones(then.shop, then.bench, parts, typed.face)
+        operation, product, picked = _what(then, picked, what)
+        picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
+        if operation is Operation.GLUE_UP:
+            return glue_up(ledger, facts, clock, now, then, picked, typed)
+        if operation is Operation.COAT and product is not None:
+            return _coat(ledger, facts, clock, now, then, picked, product, typed)
+        noted = in_work(typed.note)
+        doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
+        warnings = most_weighty(
+            (*warnings_before(then, picked, facts, operation=operation, comes=noted), *doubts)
+        )
+        work = ledger.work(
+            typed.at, picked.targets, operation=operation, grit=typed.grit, note=typed.note
+        )
+        notes = _notes_of_dust(ledger, work, operation, facts, clock)
+        return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, notes)
+
+
+def _notes_of_dust(
+    ledger: Ledger, work: int, operation: Operation, facts: Facts, clock: Clock
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes of sanding wood, or a film that still heats."""
+    if operation not in ABRADES:
+        return ()
+    return notes_of_sanding(work, look(ledger.connection, facts, clock), facts, clock)
+
+
+def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
+    """Read what was done, and on which of the zones; by default the step that is due."""
+    coat = typed is not None and says_a_coat(then.shop, typed)
+    if typed is None or coat:
+        step, targets = due_step(then.shop, then.bench, picked)
+        if coat and step.operation is not Operation.COAT:
+            raise UsageFault(
+                f"{step.operation.value} is due, no coat", "name the product that went on"
+            )
+        product = then.shop.products[step.product] if step.product is not None else None
+        return step.operation, product, replace(picked, targets=targets)
+    done, product = work_or_product(then.shop, typed)
+    if not picked.face_named:
+        targets = where_due(then.bench, picked, done, product.id if product else None)
+        picked = replace(picked, targets=targets)
+    return done, product, picked
+
+
+def _coat(
+    ledger: Ledger,
+    facts: Facts,
+    clock: Clock,
+    now: Look,
+    then: Look,
+    picked: Zones,
+    product: Product,
+    typed: ToLog,
+) -> Logged:
+    of = facts.finish_class(product.class_key)
+    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts)
+    comes = in_what_goes_on(product, drawn.container, typed.note, then.shop)
+    warnings = warnings_before(
+        then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed, comes=comes
+    )
+    figures = judged_by(of, product.label, product.label_window, facts.version)
+    doubts = (
+        *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
+        *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0]),
+    )
+    warnings = most_weighty(
+        (
+            *warnings,
+            *findings_of(doubts, sure=typed.sure),
+            *drawn.warnings,
+            *_passes_too_close(typed, figures, product),
+        )
+    )
+    for n, moment in enumerate((*typed.earlier, typed.at)):
+        ledger.coat(
+            moment,
+            picked.targets,
+            product=product.id,
+            figures=figures,
+            method=typed.method,
+            scuffed_before=typed.scuffed if n == 0 else None,
+            wet_film_um=typed.wet_film_um,
+            container=drawn.container,
+            hands_on_min=typed.hands_on_min if n == 0 else None,
+            note=typed.note,
+        )
+    notes = notes_of_the_evening(of, typed.method, comes, now, facts, clock)
+    coat = logged(
+        ledger, facts, clock, now, picked, Operation.COAT, product.name, typed, warnings, notes
+    )
+    return replace(coat, container=drawn.words)
+
+
+def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Iterable[Finding]:
+    """Warn of passes nearer together than coats of this finish may be."""
+    recoat = figures.stages.get(Stage.RECOAT)
+    if not typed.earlier or recoat is None:
+        return
+    between = typed.at.latest - typed.earlier[-1].latest
+    if between < timedelta(hours=recoat.low_h):
+        yield Finding(
+            Level.CAUTION,
+            f"passes {length_words(between)} apart; {product.name} is recoated after "
+            f"{length_words(timedelta(hours=recoat.low_h))} at the soonest",
+            "every pass wiped dry, and a check before the next sitting",
+            recoat.source,
+        )

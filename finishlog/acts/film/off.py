@@ -1,0 +1,240 @@
+"""Log that a film came off: to bare wood, or down to a coat that stays."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from finishlog.acts.answers.evening_notes import notes_of_stripping
+from finishlog.acts.answers.logged import as_of
+from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.film.layers import Layer
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
+from finishlog.core.log.entries import Coat, Operation, Stripped, Stripping, Target, When
+from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.rules.bleached import dust_of_bleach
+from finishlog.core.zone.grouping import groups
+from finishlog.core.zone.state import ZoneState
+from finishlog.errors import NotFound, UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+BARE = "bare"
+
+
+@dataclass(frozen=True, slots=True)
+class CoatThere:
+    """A coat by its product, when it went on, and its act."""
+
+    product: str
+    put_on: When
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class TakenOff:
+    """What came off some zones, oldest first, and the coat that stays (None: bare wood)."""
+
+    label: str
+    coats: tuple[CoatThere, ...]
+    stays: CoatThere | None
+    # What it had on it when it came in, where that came off too.
+    old_finish: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Off:
+    """A stripping as recorded, and what follows from it."""
+
+    act: int
+    operation: Stripping
+    at: When
+    labels: tuple[str, ...]
+    took: tuple[TakenOff, ...]
+    warnings: tuple[Finding, ...]
+    after: tuple[Standing, ...]
+    rags: tuple[RagsLine, ...]
+    notes: tuple[SafetyNote, ...]
+
+
+def log_off(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    to: str,
+    operation: Stripping,
+    face: str | None,
+    at: When,
+    note: str,
+) -> Off:
+    """Record it; each zone goes down to its own coat of that name."""
+    with database.writing("off", words, clock.now, clock.zone.key) as ledger:
+        now = look(ledger.connection, facts, clock)
+        then = as_of(now, at.latest, facts, clock)
+        picked = pick_zones(then.shop, then.bench, parts, face)
+        states = [z for z in then.bench.zones if z.target in picked.targets]
+        down_to = _down_to(states, to, facts)
+        by_survivor: dict[int | None, set[Target]] = defaultdict(set)
+        for state in states:
+            by_survivor[down_to[state.target]].add(state.target)
+        for survivor, targets in by_survivor.items():
+            ledger.stripped(at, targets, operation=operation, survives=survivor, note=note)
+        after = look(ledger.connection, facts, clock)
+        mine = [z for z in after.bench.zones if z.target in picked.targets]
+        return Off(
+            act=ledger.act_id,
+            operation=operation,
+            at=at,
+            labels=picked.labels,
+            took=_took(states, down_to),
+            warnings=(
+                *_dust_of_bleach(states, operation, facts),
+                *_warnings(states, down_to, operation),
+            ),
+            after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
+            rags=open_rags(after, facts, clock, now),
+            notes=_notes(ledger.act_id, now, after, facts, clock),
+        )
+
+
+def stripping_word(strip: bool, sanded: bool, scraped: bool, washed: bool) -> Stripping:
+    """Read how it came off; by default stripped."""
+    said = [
+        how
+        for how, typed in (
+            (Stripping.STRIP, strip),
+            (Stripping.SAND_THROUGH, sanded),
+            (Stripping.SCRAPE, scraped),
+            (Stripping.WASH, washed),
+        )
+        if typed
+    ]
+    if len(said) > 1:
+        raise UsageFault(
+            "it came off in two ways at once", "say one: --strip, --sanded, --scraped or --washed"
+        )
+    return said[0] if said else Stripping.STRIP
+
+
+def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target, int | None]:
+    """Find, zone by zone, the coat that stays: by act number, product or class."""
+    if to.strip().casefold() == BARE:
+        return {state.target: None for state in states}
+    found: dict[Target, int | None] = {}
+    for state in (s for s in states if s.layers):
+        named = [layer for layer in state.layers if _is_called(layer, to, facts)]
+        if not named:
+            raise NotFound(f"no coat called {to!r} is on {_on(state)}")
+        if len(named) > 1:
+            acts = ", ".join(str(layer.coat.act) for layer in named)
+            raise UsageFault(
+                f"{len(named)} coats of {named[0].coat.product_name} are on {state.part.called}",
+                f"say which by its act: --to {acts.split(', ')[0]} (acts {acts})",
+            )
+        found[state.target] = named[0].coat.id
+    if not found:
+        raise NotFound(f"no coat called {to!r} is there: the wood is bare")
+    return found | {s.target: None for s in states if not s.layers}
+
+
+def _is_called(layer: Layer, to: str, facts: Facts) -> bool:
+    word = to.strip().casefold()
+    act = whole_number(word)
+    if act is not None:
+        return layer.coat.act == act
+    if layer.coat.product_name.casefold().startswith(word):
+        return True
+    return layer.of.key in facts.find_class(word)
+
+
+def _on(state: ZoneState) -> str:
+    there = ", ".join(f"{x.coat.product_name} (act {x.coat.act})" for x in state.layers)
+    return f"{state.part.called}, {state.face.name}; on it: {there}"
+
+
+def _took(states: Sequence[ZoneState], down_to: dict[Target, int | None]) -> tuple[TakenOff, ...]:
+    """Say what came off, alike zones together."""
+    found: list[TakenOff] = []
+    for group in groups(states):
+        layers = group.first.layers
+        survivor = down_to[group.first.target]
+        at = next((n for n, x in enumerate(layers) if x.coat.id == survivor), -1)
+        gone = tuple(_there(x.coat) for x in layers[at + 1 :])
+        old = group.first.old_finish if at < 0 else None
+        stays = _there(layers[at].coat) if at >= 0 else None
+        found.append(TakenOff(group.label, gone, stays, name_of(old) if old else ""))
+    return tuple(found)
+
+
+def _there(coat: Coat) -> CoatThere:
+    return CoatThere(coat.product_name, coat.when, coat.act)
+
+
+def _dust_of_bleach(
+    states: Sequence[ZoneState], operation: Stripping, facts: Facts
+) -> tuple[Finding, ...]:
+    """Stop the dust of a bleach that was sanded or scraped off the wood unrinsed."""
+    if operation not in {Stripping.SAND_THROUGH, Stripping.SCRAPE}:
+        return ()
+    found = (dust_of_bleach(state.told, Operation.SAND, facts) for state in states)
+    return tuple(dict.fromkeys(f for f in found if f is not None))
+
+
+def _warnings(
+    states: Sequence[ZoneState], down_to: dict[Target, int | None], operation: Stripping
+) -> Iterable[Finding]:
+    if all(s.is_bare_wood for s in states):
+        yield Finding(
+            Level.NOTE, "no film is on record there: recorded as bare wood", "", COMMON_PRACTICE
+        )
+    stays = [layer for s in states for layer in s.layers if layer.coat.id == down_to.get(s.target)]
+    if stays and operation in {Stripping.STRIP, Stripping.WASH}:
+        yield Finding(
+            Level.CAUTION,
+            "a stripper or solvent seldom stops at a coat",
+            "check that what stays is hard and holds: finishlog check PART holds",
+            COMMON_PRACTICE,
+        )
+    if any(x.coat.figures.window.kind is WindowKind.MELTS_IN for x in stays):
+        yield Finding(
+            Level.CAUTION,
+            "its coats melt into one: what stays was wet again with the coat that came off",
+            "its drying counts from that coat",
+            COMMON_PRACTICE,
+        )
+
+
+def _notes(act: int, now: Look, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
+    mine = [e for e in after.log.entries if e.act == act and isinstance(e, Stripped)]
+    if not mine:
+        return ()
+    return notes_of_stripping(mine[0], now, after, facts, clock)
+
+
+def off_command(database: Database, facts: Facts, clock: Clock, act: int) -> str:
+    """Write the command that takes the coat of an act off again, down to the coat below it."""
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    for state in seen.bench.zones:
+        for n, layer in enumerate(state.layers):
+            if layer.coat.act == act:
+                to = str(state.layers[n - 1].coat.act) if n else BARE
+                return f"finishlog off {_typed(act, seen)} --to {to}"
+    return "finishlog off PART --to bare"
+
+
+def _typed(act: int, seen: Look) -> str:
+    """Name the parts of an act as they are typed."""
+    coated = [z for z in seen.bench.zones if any(x.coat.act == act for x in z.layers)]
+    return " ".join(dict.fromkeys(z.part.path for z in coated))

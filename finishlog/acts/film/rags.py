@@ -1,0 +1,163 @@
+"""Log what was done with oily rags."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.acts.meant.said import one_meant
+from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.look.look import look
+from finishlog.clock import Clock
+from finishlog.core.log.entries import RagsDeed, When
+from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.safety.oily_waste import Handling
+from finishlog.core.safety.rags import (
+    NotCounted,
+    RagsItem,
+    RagsState,
+    Severity,
+    may_be_stiff_from,
+    severity,
+)
+from finishlog.core.safety.rags_clock import stiff_from
+from finishlog.errors import NotFound, UsageFault
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class RagsDealtWith:
+    """What was recorded, for which of the `of` open items, and what is still open.
+
+    `not_counted`: whose state it did not change, and why; `before_wet`: those that were wetted
+    after it; `ask_how`: what was handed over so young that it may have gone into a bin.
+    """
+
+    act: int
+    deed: RagsDeed
+    at: When
+    items: tuple[str, ...]
+    of: int
+    not_counted: tuple[tuple[str, NotCounted], ...]
+    before_wet: tuple[str, ...]
+    ask_how: tuple[str, ...]
+    still_open: tuple[RagsLine, ...]
+
+
+def deed_word(typed: str) -> RagsDeed:
+    """Read what was done; UsageFault names the words there are."""
+    if typed.strip().lower() in _WASHED:
+        raise UsageFault(
+            "washing leaves oil in them, and a dryer sets it alight: they are as open as before",
+            "hang them singly outdoors, then type one of: spread, water, lifted, can, stiff, gone",
+        )
+    return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
+
+
+def log_rags(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    deed: RagsDeed,
+    which: str | None,
+    at: When,
+) -> RagsDealtWith:
+    """Record a deed for one open item (its number or product), or for all that are meant."""
+    with database.writing("rags", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        there = [i for i in before.bench.rags if i.is_open]
+        items = _picked(there, which, deed, at, facts, clock)
+        for item in items:
+            ledger.rags_event(at, deed=deed, item=item.id)
+        after = look(ledger.connection, facts, clock)
+        touched = [n for n in after.bench.rags if any(i.id in n.entries for i in items)]
+        return RagsDealtWith(
+            act=ledger.act_id,
+            deed=deed,
+            at=at,
+            items=tuple(i.product for i in touched),
+            of=len(there),
+            not_counted=tuple(
+                (n.product, done.not_counted)
+                for n in touched
+                for done in n.history
+                if done.act == ledger.act_id and done.not_counted is not None
+            ),
+            before_wet=tuple(n.product for n in touched if n.wet_until > at.latest),
+            ask_how=_gone_young(items, at, facts) if deed is RagsDeed.GONE else (),
+            still_open=open_rags(after, facts, clock),
+        )
+
+
+def _gone_young(items: Sequence[RagsItem], at: When, facts: Facts) -> tuple[str, ...]:
+    """Return what went before it could be stiff, and out of no water or listed can."""
+    young = []
+    for item in items:
+        held = item.state in {RagsState.WATER, RagsState.CAN}
+        lay = item.since if item.state is RagsState.SPREAD else item.opened
+        ripe = stiff_from(lay, item.stiffens, (*item.near, *item.around), facts.rags)
+        if not held and (ripe is None or at.latest < ripe):
+            young.append(item.product)
+    return tuple(young)
+
+
+_WASHED = {"wash", "washed", "laundered", "dryer", "dried"}
+
+# Whose rags are meant when nobody says: those that must be dealt with, else those in these states.
+_ELSE = {
+    RagsDeed.SPREAD: {RagsState.WATER, RagsState.CAN},
+    RagsDeed.WATER: {RagsState.SPREAD, RagsState.WATER, RagsState.CAN},
+    RagsDeed.CAN: {RagsState.SPREAD, RagsState.WATER},
+}
+
+
+def _picked(
+    items: list[RagsItem],
+    which: str | None,
+    deed: RagsDeed,
+    at: When,
+    facts: Facts,
+    clock: Clock,
+) -> list[RagsItem]:
+    if not items:
+        raise NotFound("no rags are open", "finishlog rags shows what is open")
+    if which is None:
+        meant = _meant(items, deed, at, facts, clock)
+        if not meant:
+            there = ", ".join(f"{n} {i.product} ({i.state.value})" for n, i in enumerate(items, 1))
+            raise NotFound(f"no rags are there to be {deed.value}", f"name them by number: {there}")
+        return meant
+    number = whole_number(which)
+    if number is not None and 1 <= number <= len(items):
+        return [items[number - 1]]
+    named = [i for i in items if i.product.lower() == which.lower()]
+    if not named:
+        names = ", ".join(f"{n} {i.product}" for n, i in enumerate(items, 1))
+        raise NotFound(f"no open rags are called {which!r}", f"open are: {names}")
+    return named
+
+
+def _meant(
+    items: list[RagsItem], deed: RagsDeed, at: When, facts: Facts, clock: Clock
+) -> list[RagsItem]:
+    """Choose, of the open items, those that a deed without a name is about; `gone` means all."""
+    match deed:
+        case RagsDeed.GONE:
+            return items
+        case RagsDeed.LIFTED:
+            return [i for i in items if i.state is RagsState.WATER]
+        case RagsDeed.STIFF:
+            spread = [i for i in items if i.state is RagsState.SPREAD]
+            return [i for i in spread if _is_ripe(i, at, facts)] or spread
+    first = [i for i in items if severity(i, clock.now, facts, clock.zone) is Severity.DANGER]
+    if deed is RagsDeed.SPREAD:
+        first = [i for i in first if i.handling is not Handling.HEAP] or first
+    return first or [i for i in items if i.state in _ELSE[deed]]
+
+
+def _is_ripe(item: RagsItem, at: When, facts: Facts) -> bool:
+    ripe = may_be_stiff_from(item, facts)
+    return ripe is not None and at.earliest >= ripe

@@ -1,0 +1,126 @@
+"""What was done on which parts, as it was typed: a product, or work in our words or theirs."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Sequence
+
+from finishlog.acts.meant.said import near_words
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.things import Product, Shop
+from finishlog.core.shop.trade_words import (
+    COAT_SAID,
+    DUE_SAID,
+    goes_under,
+    is_said,
+    meant,
+    plain_word,
+    several_words,
+)
+from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
+from finishlog.picking import names_a_product, operation_word, paths_of, pick_product
+
+# Before a name that is a part's too: `log oar product:spar`. No part is told so: of a part a colon
+# is followed by numbers.
+PRODUCT_MARK = "product:"
+
+
+def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
+    """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
+    *parts, last = several_words(words, lambda word: _is_work_or_product(shop, word))
+    if not parts:
+        if not paths_of(shop, last) and names_a_product(shop, last):
+            raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
+        if not paths_of(shop, last) and is_said(Operation, last):
+            raise UsageFault(f"{last!r} is work", f"say on what: finishlog log PART {last}")
+        return (last,), None
+    if operation_word(last) is not None:
+        return tuple(parts), last
+    if product := _marked_product(shop, last):
+        return tuple(parts), product
+    mine = paths_of(shop, last)
+    if not mine:
+        due = plain_word(last) in DUE_SAID and not names_a_product(shop, last)
+        return tuple(parts), None if due else last
+    bare = not set(last) & set("/:@*")
+    if bare and names_a_product(shop, last):
+        # A whole name is meant before a mere beginning.
+        whole_part = any(path.endswith(f"/{last.casefold()}") for path in map(str.casefold, mine))
+        whole_product = _is_a_product(shop, last)
+        if whole_part != whole_product:
+            return (tuple(parts), last) if whole_product else (tuple(words), None)
+        readings = (*mine, f"{PRODUCT_MARK}{last}")
+        raise Ambiguous(
+            f"{last!r} is a part and a product",
+            f"type one of: {', '.join(map(shlex.quote, readings))}",
+            last,
+            readings,
+        )
+    work = tuple(each.value for each in meant(Operation, last)) if bare else ()
+    if work:
+        raise Ambiguous(
+            f"{last!r} may be {' or '.join((*mine, *work))}",
+            f"type one of: {', '.join((*mine, *work))}",
+            last,
+            (*mine, *work),
+        )
+    return tuple(words), None
+
+
+def says_a_coat(shop: Shop, typed: str) -> bool:
+    """Tell whether only `coat` was said: the product is the one that is due."""
+    return plain_word(typed) in COAT_SAID and not names_a_product(shop, typed)
+
+
+def _is_work_or_product(shop: Shop, typed: str) -> bool:
+    return _is_a_product(shop, typed) or is_said(Operation, typed)
+
+
+def _marked_product(shop: Shop, typed: str) -> str | None:
+    """Read `product:spar`; None for anything else."""
+    mark, name = typed[: len(PRODUCT_MARK)], typed[len(PRODUCT_MARK) :]
+    return name if mark.casefold() == PRODUCT_MARK and names_a_product(shop, name) else None
+
+
+def _is_a_product(shop: Shop, typed: str) -> bool:
+    """Tell whether a product that is in use has just this name."""
+    low = typed.casefold()
+    return any(p.name.casefold() == low for p in shop.products.values() if not p.archived)
+
+
+def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
+    """Read a kind of work or a product: first our words, then products, then what people say.
+
+    Ambiguous where it may be several; Unknown, with what is nearly so, where it is none.
+    """
+    operation = operation_word(typed)
+    if operation is not None:
+        return operation, None
+    try:
+        return Operation.COAT, pick_product(shop, typed)
+    except Unknown as unknown:
+        work = meant(Operation, typed)
+        if len(work) == 1:
+            return Operation(work[0]), None
+        if work:
+            names = tuple(each.value for each in work)
+            raise Ambiguous(
+                f"{typed!r} may be {' or '.join(names)}",
+                f"type one of: {', '.join(names)}",
+                typed,
+                names,
+            ) from None
+        if command := goes_under(typed, Operation):
+            hint = f"it goes with finishlog {command} PART"
+            raise NotFound(f"{typed!r} is no work and no product", hint) from None
+        raise _with_near_work(unknown, typed) from None
+
+
+def _with_near_work(unknown: Unknown, typed: str) -> Unknown:
+    """Offer the work that is nearly so before a product that there is not."""
+    near = tuple(dict.fromkeys((*unknown.near, *near_words(Operation, typed))))
+    if not near:
+        return unknown
+    command = unknown.hint.partition("else ")[2] or unknown.hint
+    hint = f"did you mean {' or '.join(near)}? else {command}"
+    return Unknown(unknown.message, hint, unknown.kind, unknown.name, near)

@@ -1,0 +1,1 @@
+"""Cans, jars and mixes."""

@@ -1,0 +1,136 @@
+"""Which can or mix did a coat come from, and what speaks against it?"""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from finishlog.acts.mixing.can import NONE
+from finishlog.asks.bench.open_cans import against, from_words, pick_container, states
+from finishlog.asks.look.look import Look
+from finishlog.core.findings import Finding, Level
+from finishlog.core.log.entries import ContainerDeed, When
+from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
+from finishlog.core.mixing.keeping import ages_differ
+from finishlog.core.shop.things import Product
+from finishlog.errors import Ambiguous
+from finishlog.facts.load import Facts
+from finishlog.picking import Zones
+
+# The option that says which.
+FROM = "--from"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Where a coat came from. `words` empty: it was not said, and no one open mix says it."""
+
+    container: int | None
+    words: str
+    warnings: tuple[Finding, ...]
+
+
+def drawn_from(
+    then: Look, product: Product, typed: str | None, picked: Zones, at: When, facts: Facts
+) -> Drawn:
+    """Find the container of a coat: the one named, or the only open mix of the product.
+
+    `then` is the shop as it was at the time of the work. Ambiguous where several stand open and
+    none was named: an age that is guessed is worse than one that is asked for.
+    """
+    if not then.shop.containers and typed in {None, NONE}:
+        return Drawn(None, "", ())
+    known = states(then, facts)
+    of_it = [s for s in known.values() if s.container.product == product.id]
+    if typed is None:
+        good = [s for s in of_it if not s.last(ContainerDeed.CONDEMNED)]
+        mixes = [s for s in good if s.is_open_mix]
+        _one_is_open(mixes or [s for s in good if _is_open_can(s)], product)
+        if not mixes:
+            return Drawn(None, "", _of_the_only_can(of_it, at, facts))
+        container = mixes[0].container
+    elif typed.casefold() == NONE:
+        return Drawn(None, "", ())
+    else:
+        container = pick_container(then.shop, typed)
+    state = known.get(container.id)
+    found = [*_misfits(container, state, product, then)]
+    if state is not None:
+        found += against(state, at.latest, facts)
+        found += _of_other_ages(state, then, picked, at, known)
+    return Drawn(container.id, from_words(container.id, then.shop, facts), tuple(found))
+
+
+def _is_open_can(state: ContainerState) -> bool:
+    is_mix = state.container.kind is ContainerKind.MIX
+    return not is_mix and state.opened is not None and not state.ended
+
+
+def _one_is_open(states: Sequence[ContainerState], product: Product) -> None:
+    """Refuse to guess from which of several a coat came."""
+    if len(states) < 2:
+        return
+    names = tuple(state.container.name for state in states)
+    typed = " or ".join(f"--from {shlex.quote(name)}" for name in names)
+    raise Ambiguous(
+        f"{len(names)} of {product.name} stand open",
+        f"say which: {typed}; --from {NONE}: out of neither",
+        FROM,
+        (*names, NONE),
+    )
+
+
+def _of_the_only_can(of_it: list[ContainerState], at: When, facts: Facts) -> tuple[Finding, ...]:
+    """Return what speaks against the only can of a product: it can have come from no other."""
+    cans = [s for s in of_it if s.container.kind is not ContainerKind.MIX and not s.ended]
+    return against(cans[0], at.latest, facts) if len(cans) == 1 else ()
+
+
+def _misfits(
+    container: Container, state: ContainerState | None, product: Product, then: Look
+) -> Iterator[Finding]:
+    if container.product != product.id:
+        holds = then.shop.products[container.product].name
+        yield Finding(
+            Level.CAUTION,
+            f"{container.name} holds {holds}, not {product.name}",
+            "if it is the other: finishlog amend ACT --from NAME, or --product",
+        )
+    if state is None:
+        yield Finding(
+            Level.CAUTION,
+            f"nothing on record says that {container.name} was mixed by then",
+            "amend the time of the one or of the other: finishlog amend ACT --at",
+        )
+    elif container.kind is not ContainerKind.MIX and state.opened is None:
+        yield Finding(
+            Level.NOTE,
+            f"nothing says when {container.name} was opened",
+            f"finishlog can opened {container.name} --at '2 weeks ago'",
+        )
+
+
+def _of_other_ages(
+    state: ContainerState,
+    then: Look,
+    picked: Zones,
+    at: When,
+    known: Mapping[int, ContainerState],
+) -> list[Finding]:
+    """Say once when the coat below came from a mix of very different age."""
+    tops = {
+        (z.top.coat.container, z.top.coat.when.latest)
+        for z in then.bench.zones
+        if z.target in picked.targets and z.top and z.top.coat.container is not None
+    }
+    under = [(known[container], moment) for container, moment in sorted(tops) if container in known]
+    found = ages_differ(state, at.latest, under)
+    return [found] if found else []
+
+
+def what_is_in(then: Look, typed: str | None) -> str | None:
+    """Name the product of a container: `log doors --from mix-1` says what went on."""
+    if typed is None or typed.casefold() == NONE:
+        return None
+    return then.shop.products[pick_container(then.shop, typed).product].name

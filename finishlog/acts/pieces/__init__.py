@@ -1,0 +1,1 @@
+"""Where pieces are, and what is said of them."""

@@ -1,0 +1,51 @@
+"""Be away: the shop stands shut, and no work is planned or expected meanwhile."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from finishlog.asks.bench.leave import Closing, closing_before
+from finishlog.asks.look.look import look
+from finishlog.clock import Clock
+from finishlog.core.log.entries import Away, When
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class AwaySpan:
+    """One time away, and the act that put it on record."""
+
+    act: int
+    span: When
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class GoingAway:
+    """An absence as recorded, and what closes while the shop is shut."""
+
+    act: int
+    span: When
+    reason: str
+    closing: tuple[Closing, ...]
+
+
+def away(
+    database: Database, facts: Facts, clock: Clock, words: str, *, span: When, reason: str
+) -> GoingAway:
+    """Record that nobody is in the shop in a span of time; it may lie in the future."""
+    with database.writing("away", words, clock.now, clock.zone.key) as ledger:
+        ledger.away(span, reason=reason)
+        after = look(ledger.connection, facts, clock)
+        meanwhile = closing_before(after, max(clock.now, span.earliest), span.latest)
+        return GoingAway(ledger.act_id, span, reason, meanwhile)
+
+
+def times_away(database: Database, facts: Facts, clock: Clock) -> tuple[AwaySpan, ...]:
+    """Return the times away that are not over, soonest first."""
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    spans = [e for e in seen.log.entries if isinstance(e, Away) and e.when.latest > clock.now]
+    spans.sort(key=lambda e: e.when.earliest)
+    return tuple(AwaySpan(e.act, e.when, e.reason) for e in spans)

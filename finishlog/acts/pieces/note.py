@@ -1,0 +1,65 @@
+"""Log words about a part: a note, or how the finish turned out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from finishlog.asks.look.look import look
+from finishlog.clock import Clock
+from finishlog.core.findings import Finding
+from finishlog.core.log.entries import When
+from finishlog.core.rules.bleached import met_in_the_wood
+from finishlog.core.safety.whats_in import in_work
+from finishlog.core.zone.grouping import labels_of
+from finishlog.core.zone.state import ZoneState
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """A note as recorded; `warnings`: what it speaks of must not meet what is in the wood."""
+
+    act: int
+    labels: tuple[str, ...]
+    text: str
+    outcome: bool
+    at: When
+    warnings: tuple[Finding, ...] = ()
+
+
+def log_note(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    text: str,
+    outcome: bool,
+    at: When,
+) -> Noted:
+    """Record a note on every zone of the parts, joints too."""
+    if not text.strip():
+        raise UsageFault("a note needs words", "-t 'what there is to remember'")
+    with database.writing("note", words, clock.now, clock.zone.key) as ledger:
+        seen = look(ledger.connection, facts, clock)
+        picked = pick_zones(seen.shop, seen.bench, parts, None, joints_too=True)
+        ledger.note(at, picked.targets, text=text, outcome=outcome)
+        states = [z for z in seen.bench.zones if z.target in picked.targets]
+        warnings = _poison(states, text, facts)
+        return Noted(ledger.act_id, picked.labels, text, outcome, at, warnings)
+
+
+def _poison(states: Iterable[ZoneState], text: str, facts: Facts) -> tuple[Finding, ...]:
+    """Stop what is noted, done or only meant, before it meets a bleach that is in the wood."""
+    comes = in_work(text)
+    found: dict[Finding, list[ZoneState]] = {}
+    for state in states:
+        met = met_in_the_wood(state.told, comes, facts, done=False) if comes else None
+        if met is not None:
+            found.setdefault(met, []).append(state)
+    return tuple(replace(met, on=labels_of(on)) for met, on in found.items())

@@ -1,0 +1,95 @@
+"""Set parts aside on purpose, and take them up again."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishlog.asks.look.look import look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.log.entries import Resumed, SetAside, When
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_zones
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class Paused:
+    """A stop or a start as recorded. `next_time`: what was meant to come next, as it was typed."""
+
+    act: int
+    at: When
+    going_on: bool
+    labels: tuple[str, ...]
+    next_time: tuple[str, ...]
+    already_so: bool
+    standings: tuple[Standing, ...]
+
+
+def set_aside(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    next_time: str,
+    at: When,
+) -> Paused:
+    """Record that work on parts stops: they raise no alarm until they are taken up again."""
+    return _pause(database, facts, clock, words, parts, at, next_time=next_time, going_on=False)
+
+
+def resume(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    *,
+    parts: Sequence[str],
+    at: When,
+) -> Paused:
+    """Record that work on parts goes on, and say what it needs now."""
+    return _pause(database, facts, clock, words, parts, at, next_time="", going_on=True)
+
+
+def _pause(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    parts: Sequence[str],
+    at: When,
+    *,
+    next_time: str,
+    going_on: bool,
+) -> Paused:
+    verb = "resume" if going_on else "aside"
+    with database.writing(verb, words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        picked = pick_zones(before.shop, before.bench, parts, None, joints_too=True)
+        mine = [z for z in before.bench.zones if z.target in picked.targets]
+        back = any(z.handed_over for z in mine)
+        already = not back and bool(mine) and all(z.set_aside is not going_on for z in mine)
+        if going_on:
+            ledger.resumed(at, picked.targets)
+        else:
+            ledger.set_aside(at, picked.targets, reason=next_time)
+        after = look(ledger.connection, facts, clock)
+        states = [z for z in after.bench.zones if z.target in picked.targets]
+        told = [
+            e
+            for e in before.log.entries
+            if isinstance(e, SetAside | Resumed) and e.targets & picked.targets
+        ]
+        said = [e.reason for e in told[-1:] if isinstance(e, SetAside) and e.reason]
+        return Paused(
+            act=ledger.act_id,
+            at=at,
+            going_on=going_on,
+            labels=picked.labels,
+            next_time=tuple(said) if going_on else ((next_time,) if next_time else ()),
+            already_so=already,
+            standings=standings([s for s in states if s.layers or s.progress.next], after),
+        )

@@ -1,0 +1,1 @@
+"""Put on record what there is, change it, put it away."""

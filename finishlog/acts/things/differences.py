@@ -1,0 +1,200 @@
+"""How a project file differs from what there is, and what to type to make it so."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from finishlog.acts.things.faces import read_faces
+from finishlog.acts.things.project_file import (
+    PartInFile,
+    ProductInFile,
+    ProjectFile,
+    RoomInFile,
+    StepsInFile,
+)
+from finishlog.acts.things.steps import read_step_words
+from finishlog.asks.bench.on import step_words
+from finishlog.asks.things.classes import class_key
+from finishlog.clock import Clock
+from finishlog.core.air.psychrometrics import STANDARD_AIR
+from finishlog.core.finish.classes import Figure
+from finishlog.core.log.shown_times import clock_words
+from finishlog.core.measure.quantities import celsius
+from finishlog.core.shop.things import (
+    Face,
+    Part,
+    Product,
+    Project,
+    Room,
+    Schedule,
+    Shop,
+    ThingKind,
+    Zone,
+    face_words,
+)
+from finishlog.facts.load import Facts
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """One thing that the file says otherwise: `now_is` in the shop, `in_file`, what to type."""
+
+    what: str
+    now_is: str
+    in_file: str
+    to_change: str
+
+
+def _type(*words: str) -> str:
+    return f"finishlog {shlex.join(words)}"
+
+
+def was_put_away(kind: ThingKind, name: str) -> Difference:
+    """Say that a thing of the file was put away."""
+    back = _type(kind.value, "restore", name)
+    return Difference(f"{kind.value} {name}", "put away", "in use", back)
+
+
+def of_room(file: RoomInFile, room: Room) -> Iterator[Difference]:
+    """Compare a room."""
+    what = f"room {room.name}"
+    if file.coldest_c is not None and file.coldest_c != room.coldest_night_c:
+        known = room.coldest_night_c
+        was = celsius(known, 1) if known is not None else "not said"
+        night = f"{file.coldest_c:g}C"
+        yield Difference(
+            f"{what}, night",
+            was,
+            celsius(file.coldest_c, 1),
+            _type("room", "night", room.name, night),
+        )
+    if file.note is not None and file.note != room.note:
+        change = _type("room", "edit", room.name, "--note", file.note)
+        yield Difference(f"{what}, note", room.note, file.note, change)
+
+
+def of_product(file: ProductInFile, product: Product, facts: Facts) -> Iterator[Difference]:
+    """Compare a product: its class, its note, and what its label says."""
+    typed, what = file.typed, f"product {product.name}"
+    key = class_key(facts, typed.class_typed)
+    if key != product.class_key:
+        change = _type("product", "edit", product.name, "--class", key)
+        yield Difference(f"{what}, class", product.class_key, key, change)
+    if "note" in file.given and typed.note != product.note:
+        change = _type("product", "edit", product.name, "--note", typed.note)
+        yield Difference(f"{what}, note", product.note, typed.note, change)
+    for stage, figure in typed.label.items():
+        known = product.label.get(stage)
+        if not _same(figure, known):
+            change = _label(product, f"--{stage.value}", figure)
+            yield Difference(f"{what}, {stage.value}", _span(known), _span(figure), change)
+    closes = typed.window.closes if typed.window else None
+    known = product.label_window.closes if product.label_window else None
+    if closes and not _same(closes, known):
+        change = _label(product, "--window", closes)
+        yield Difference(f"{what}, window", _span(known), _span(closes), change)
+
+
+def _same(one: Figure, other: Figure | None) -> bool:
+    """Tell whether two figures say the same hours at the same air."""
+    return other is not None and (one.low_h, one.high_h, one.at) == (
+        other.low_h,
+        other.high_h,
+        other.at,
+    )
+
+
+def _label(product: Product, option: str, figure: Figure) -> str:
+    air = figure.at
+    words = ["product", "label", product.name, option, _span(figure)]
+    if air != STANDARD_AIR:
+        words += ["--label-air", f"{air.temperature_c:g}C {air.humidity_pct:g}%"]
+    return _type(*words)
+
+
+def _span(figure: Figure | None) -> str:
+    if figure is None:
+        return "not said"
+    low, high = (f"{hours:g}" for hours in (figure.low_h, figure.high_h))
+    return f"{low}h" if low == high else f"{low}-{high}h"
+
+
+def of_steps(file: StepsInFile, schedule: Schedule, shop: Shop) -> Iterator[Difference]:
+    """Compare a finishing schedule."""
+    wanted = [step_words(step, shop) for step in read_step_words(shop, file.steps)]
+    known = [step_words(step, shop) for step in schedule.steps]
+    if wanted != known:
+        change = _type("steps", "edit", schedule.name, *file.steps)
+        yield Difference(f"steps {schedule.name}", ", ".join(known), ", ".join(wanted), change)
+
+
+def of_project(file: ProjectFile, project: Project, clock: Clock) -> Iterator[Difference]:
+    """Compare a project's date and note."""
+    what = f"project {project.name}"
+    if file.due is not None and file.due != project.due:
+        day = f"{file.due.astimezone(clock.zone):%Y-%m-%d %H:%M}"
+        change = _type("project", "edit", project.name, "--due", day)
+        known, wanted = (
+            clock_words(due, clock.now, clock.zone) if due else "no date"
+            for due in (project.due, file.due)
+        )
+        yield Difference(f"{what}, due", known, wanted, change)
+    if file.used_for is not None and file.used_for is not project.used_for:
+        change = _type("project", "edit", project.name, "--for", file.used_for.value)
+        known = project.used_for.value if project.used_for else "anyone"
+        yield Difference(f"{what}, for", known, file.used_for.value, change)
+    if file.note is not None and file.note != project.note:
+        change = _type("project", "edit", project.name, "--note", file.note)
+        yield Difference(f"{what}, note", project.note, file.note, change)
+
+
+def of_part(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
+    """Compare a part by what the file says of it."""
+    typed, what = file.typed, f"part {part.path}"
+    room = shop.rooms.get(part.room) if part.room is not None else None
+    values = {
+        "count": (str(len(part.pieces)), str(typed.count)),
+        "species": (part.species or "", typed.species or ""),
+        "room": (room.name if room else "", typed.room or ""),
+        "note": (part.note, typed.note),
+        "old-finish": (part.old_finish or "", typed.old_finish or ""),
+    }
+    for key, (known, wanted) in values.items():
+        if key.replace("-", "_") in file.given and known.casefold() != wanted.casefold():
+            change = _type("part", "edit", part.path, f"--{key}", wanted)
+            yield Difference(f"{what}, {key}", known or "not said", wanted, change)
+    if "board" in file.given and typed.board is not part.is_board:
+        change = _type("part", "edit", part.path, "--board" if typed.board else "--no-board")
+        yield Difference(f"{what}, board", str(part.is_board), str(typed.board), change)
+    if "steps" in file.given and (typed.steps or "").casefold() != part.steps_name.casefold():
+        change = _type("part", "steps", part.path, "--as", typed.steps or "")
+        yield Difference(f"{what}, steps", part.steps_name or "none", typed.steps or "", change)
+    if "faces" in file.given:
+        yield from _faces(file, part)
+    if "of" in file.given:
+        yield from _needs(file, part, shop)
+
+
+def _faces(file: PartInFile, part: Part) -> Iterator[Difference]:
+    wanted = [
+        face_words(Face(0, f.name, f.kind, tuple(Zone(0, z.name, z.species) for z in f.zones)))
+        for f in read_faces(file.typed.faces)
+    ]
+    known = [face_words(face) for face in part.faces]
+    missing = [words for words in wanted if words not in known]
+    if missing:
+        faces = [bit for words in missing for bit in ("--face", words)]
+        change = _type("part", "edit", part.path, *faces)
+        yield Difference(f"part {part.path}, faces", "; ".join(known), "; ".join(wanted), change)
+
+
+def _needs(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
+    names = {p.id: p.name for p in shop.parts}
+    known = [f"{names.get(need.part, '')}:{need.count}" for need in part.needs]
+    wanted = [text if ":" in text else f"{text}:1" for text in file.typed.needs]
+    if sorted(known) != sorted(wanted):
+        of = [bit for words in wanted for bit in ("--of", words)]
+        change = _type("part", "new", f"{part.project_name}/NAME", *of)
+        yield Difference(f"part {part.path}, of", ", ".join(known), ", ".join(wanted), change)

@@ -1,0 +1,68 @@
+"""Read faces and zones as a person types them: `front`, `back:hidden`, `top=field,inlay:walnut`.
+
+After the colon of a face stands what it is for, after the colon of a zone its wood. Zones are all
+named: `front=left,right` divides a whole face.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.acts.answers.made import a_name
+from finishlog.acts.meant.said import one_meant
+from finishlog.core.shop.things import Face, FaceKind
+from finishlog.errors import UsageFault
+from finishlog.store.things.add import NewFace, NewZone
+
+ALL_ROUND = NewFace("all round")
+_HOW = "write front, back:hidden, tenon:joint, edges:edge or 'top=field,inlay:walnut'"
+
+
+def read_faces(typed: Sequence[str]) -> tuple[NewFace, ...]:
+    """Read faces; UsageFault when one is named twice or cannot be read."""
+    faces = tuple(_face(text) for text in typed)
+    _once([face.name for face in faces], "face")
+    return faces
+
+
+def _face(text: str) -> NewFace:
+    said, equals, zones = text.partition("=")
+    name, colon, kind = (bit.strip() for bit in said.partition(":"))
+    face = a_name(name, "face")
+    of = _kind(kind) if colon else FaceKind.SHOW
+    if not equals:
+        return NewFace(face, of)
+    return NewFace(face, of, _zones(face, zones))
+
+
+def _kind(word: str) -> FaceKind:
+    try:
+        return one_meant(FaceKind, word, f"{word!r} is no kind of face")
+    except UsageFault as fault:
+        raise UsageFault(fault.message, f"{fault.hint}; {_HOW}") from None
+
+
+def _zones(face: str, typed: str) -> tuple[NewZone, ...]:
+    zones = []
+    for text in typed.split(","):
+        name, colon, species = (bit.strip() for bit in text.partition(":"))
+        if not name or (colon and not species):
+            raise UsageFault(f"{typed!r} does not name the zones of {face}", _HOW)
+        zones.append(NewZone(a_name(name, "zone"), species or None))
+    _once([zone.name for zone in zones], "zone")
+    return tuple(zones)
+
+
+def _once(names: Sequence[str], what: str) -> None:
+    low = [name.casefold() for name in names]
+    twice = next((name for name in low if low.count(name) > 1), None)
+    if twice is not None:
+        raise UsageFault(f"the {what} {twice!r} is named twice", f"name each {what} once")
+
+
+def copied(faces: Sequence[Face]) -> tuple[NewFace, ...]:
+    """Return faces like those of another part."""
+    return tuple(
+        NewFace(face.name, face.kind, tuple(NewZone(z.name, z.species) for z in face.zones))
+        for face in faces
+    )

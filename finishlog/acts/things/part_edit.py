@@ -1,0 +1,163 @@
+"""Change a part: wood, room, note, pieces, faces and zones. Coats that are on stay as they are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from finishlog.acts.answers.made import Made, in_words
+from finishlog.acts.things.faces import ALL_ROUND, read_faces
+from finishlog.acts.things.parts import (
+    NO_OLD_FINISH,
+    how_many,
+    no_rules_for,
+    one_part,
+    read_old_finish,
+)
+from finishlog.clock import Clock
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.shop.things import Face, FaceKind, Part, Shop, ThingKind
+from finishlog.core.zone.grouping import spans
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_room
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things import edit
+from finishlog.store.things.add import NewFace
+from finishlog.store.things.read_shop import read_shop
+
+
+@dataclass(frozen=True, slots=True)
+class PartEdit:
+    """What is to be different; None or nothing: as it was.
+
+    `faces` add a face, divide one into zones, or say what one is for.
+    """
+
+    species: str | None = None
+    room: str | None = None
+    note: str | None = None
+    count: int | None = None
+    faces: tuple[str, ...] = ()
+    board: bool | None = None
+    old_finish: str | None = None
+
+
+def edit_part(
+    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: PartEdit
+) -> Made:
+    """Change one part."""
+    if change == PartEdit():
+        raise UsageFault(
+            "nothing to change",
+            "say what: --species, --room, --note, --count, --face, --board, --old-finish",
+        )
+    with database.writing("part edit", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        part = one_part(shop, typed)
+        said = [*_values(ledger, facts, shop, part, change)]
+        if change.old_finish is not None:
+            said.append(_old_finish(ledger, part, change.old_finish))
+        if change.count is not None:
+            said.append(_pieces(ledger, part, change.count))
+        if change.faces and part.needs:
+            raise UsageFault("an assembly has the faces of its members", "edit a member")
+        said += [_face(ledger, part, face) for face in read_faces(change.faces)]
+    return Made("part", part.path, in_words(*said))
+
+
+def _values(
+    ledger: Ledger, facts: Facts, shop: Shop, part: Part, change: PartEdit
+) -> Iterator[str]:
+    def put(column: str, value: object, was: str, becomes: str, what: str = "") -> None:
+        edit.set_value(ledger, ThingKind.PART, part.id, column, value, (was, becomes), what)
+
+    if change.species is not None:
+        put("species", change.species, part.species or "", change.species)
+        yield f"{change.species}, was {part.species or 'not said'}"
+        if facts.species_named(change.species) is None:
+            yield no_rules_for(facts, change.species)
+    if change.room is not None:
+        room = pick_room(shop, change.room)
+        was = shop.rooms[part.room].name if part.room is not None else ""
+        put("room_id", room.id, was, room.name, "room")
+        yield f"it stood in {room.name} from the start"
+    if change.note is not None:
+        put("note", change.note, part.note, change.note)
+        yield "note changed"
+    if change.board is not None:
+        put("is_board", change.board, str(part.is_board), str(change.board), "sample board")
+        yield "a sample board" if change.board else "no sample board"
+
+
+def _old_finish(ledger: Ledger, part: Part, typed: str) -> str:
+    """Say what was on a part when it came in."""
+    if part.needs:
+        raise UsageFault("an assembly has the finish of its members", "edit a member")
+    old = read_old_finish(typed)
+    was, becomes = part.old_finish or NO_OLD_FINISH, old or NO_OLD_FINISH
+    edit.set_value(
+        ledger, ThingKind.PART, part.id, "old_finish", old or "", (was, becomes), "old finish"
+    )
+    return f"{name_of(old)} was on it" if old else "no old finish was on it"
+
+
+def _pieces(ledger: Ledger, part: Part, count: int) -> str:
+    """Add late pieces, or take off the last ones while nothing was logged on them."""
+    how_many(count)
+    was = len(part.pieces)
+    if count > was:
+        edit.add_pieces(ledger, part.id, was, count)
+        return f"×{count}; {part.called}:{spans(range(was + 1, count + 1))} in the white"
+    last = [piece.id for piece in part.pieces if piece.number > count]
+    if edit.pieces_on_record(ledger.connection, last):
+        raise UsageFault(
+            f"something was logged on {part.called}:{spans(range(count + 1, was + 1))}",
+            f"it stays on record: leave --count {was}",
+        )
+    if last:
+        edit.take_pieces_off(ledger, part.id, was, last)
+    return f"×{count}"
+
+
+def _face(ledger: Ledger, part: Part, typed: NewFace) -> str:
+    known = next((f for f in part.faces if f.name.casefold() == typed.name.casefold()), None)
+    if known is None:
+        _beside_all_round(ledger, part, typed)
+        edit.add_face(ledger, part.id, typed.name, typed.kind, typed.zones)
+        return f"face {typed.name} added, in the white"
+    said = []
+    if typed.kind is not known.kind:
+        edit.set_face_kind(ledger, part.id, known.id, known.name, typed.kind)
+        said.append(f"face {known.name}: {typed.kind.value}, was {known.kind.value}")
+    if any(zone.name for zone in typed.zones):
+        said.append(_zones(ledger, part, known, typed))
+    return in_words(*said) or f"face {known.name} as it was"
+
+
+def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:
+    """Refuse a show or hidden face where the whole of the part has its record already."""
+    whole = next((f for f in part.faces if f.name == ALL_ROUND.name), None)
+    takes_its_own = typed.kind in {FaceKind.SHOW, FaceKind.HIDDEN}
+    if whole and takes_its_own and edit.zones_on_record(ledger.connection, whole.id):
+        raise UsageFault(
+            f"{part.name} was finished {whole.name}: {typed.name} would seem to be in the white",
+            f"put it on record as a part of its own: finishlog part new "
+            f"{part.project_name}/NAME --like {part.path} --face {typed.name}",
+        )
+
+
+def _zones(ledger: Ledger, part: Part, face: Face, typed: NewFace) -> str:
+    """Divide a face; a zone that is new would be in the white, so the face must be."""
+    known = {zone.name.casefold() for zone in face.zones}
+    new = [zone for zone in typed.zones if zone.name.casefold() not in known]
+    if not new:
+        return ""
+    if edit.zones_on_record(ledger.connection, face.id):
+        raise UsageFault(
+            f"{face.name} has something on record: a zone of it would seem to be in the white",
+            f"give it as a face of its own: --face '{new[0].name}'",
+        )
+    edit.divide_face(ledger, part.id, face.id, face.name, new)
+    return f"{face.name}: {', '.join(zone.name for zone in new)} added"

@@ -1,0 +1,228 @@
+"""Put products on record with what their labels say, change them, put them away."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words
+from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
+from finishlog.acts.things.archiving import in_use, products_used
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.things.classes import class_key
+from finishlog.clock import Clock
+from finishlog.core.bench.state import bench_state
+from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, judged_by
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Coat
+from finishlog.core.shop.things import ThingKind
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_product
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import add_product
+from finishlog.store.things.archive import archive
+from finishlog.store.things.changes import changed
+from finishlog.store.things.edit import product_has_coats, set_value
+from finishlog.store.things.labels import put_label_figure, put_label_window
+from finishlog.store.things.naming import rename
+from finishlog.store.things.read_shop import read_schedules, read_shop
+
+
+@dataclass(frozen=True, slots=True)
+class ProductTyped:
+    """A product as typed: its class and what its label says."""
+
+    name: str
+    class_typed: str
+    label: Mapping[Stage, Figure]
+    window: RecoatWindow | None = None
+    note: str = ""
+
+
+def new_product(
+    database: Database, facts: Facts, clock: Clock, words: str, typed: ProductTyped
+) -> Made:
+    """Put a product on record with the figures on its label."""
+    with database.writing("product new", words, clock.now, clock.zone.key) as ledger:
+        return put_product(ledger, facts, clock, typed)
+
+
+def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped) -> Made:
+    """Put a product on record within an act."""
+    name = a_name(typed.name, "product")
+    key = class_key(facts, typed.class_typed)
+    echo = _echo(typed)
+    lent = free_name(ledger, ThingKind.PRODUCT, name)
+    product = add_product(ledger.connection, name, key, clock.now, note=typed.note)
+    changed(ledger, ThingKind.PRODUCT, product, "added", "", name)
+    _label(ledger, product, typed, clock.now)
+    return Made("product", name, in_words(", ".join([key, *echo]), lent))
+
+
+@dataclass(frozen=True, slots=True)
+class Labelled:
+    """A label as it was changed.
+
+    `moved`: the dates of coats that are on, by the label they went on by and by this one; they keep
+    the first unless they were judged anew (`judged`).
+    """
+
+    act: int
+    kind: str
+    name: str
+    detail: str
+    moved: tuple[MovedDate, ...] = ()
+    judged: bool = False
+
+
+def label_product(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    typed: ProductTyped,
+    *,
+    coats_too: bool = False,
+) -> Labelled:
+    """Change what a label says from now on; tell which coats that are on it would move.
+
+    They keep what they were judged by, or with `coats_too` are judged by this label: it said so all
+    along. One undo takes all of it back.
+    """
+    if not typed.label and typed.window is None:
+        raise UsageFault("nothing to change on the label", "say what it says: --recoat 4h")
+    with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
+        before = look(ledger.connection, facts, clock)
+        product = pick_product(before.shop, typed.name)
+        _label(ledger, product.id, typed, clock.now, ledger.act_id)
+        label = {**product.label, **typed.label}
+        window = typed.window or product.label_window
+        of = facts.finish_class(product.class_key)
+        figures = judged_by(of, label, window, facts.version)
+        after = _judged_by(figures, product.id, before, facts, clock)
+        if coats_too:
+            for coat in _open_coats(before, product.id):
+                _supersede(ledger, coat, figures)
+        return Labelled(
+            ledger.act_id,
+            "label",
+            product.name,
+            ", ".join([product.class_key, *_echo(typed)]),
+            moved_dates(before, after),
+            coats_too,
+        )
+
+
+def _open_coats(seen: Look, product: int) -> list[Coat]:
+    return [e for e in seen.log.entries if isinstance(e, Coat) and e.product == product]
+
+
+def _supersede(ledger: Ledger, coat: Coat, figures: FigureSet) -> None:
+    ledger.coat(
+        coat.when,
+        coat.targets,
+        product=coat.product,
+        figures=figures,
+        method=coat.method,
+        scuffed_before=coat.scuffed_before,
+        wet_film_um=coat.wet_film_um,
+        container=coat.container,
+        hands_on_min=coat.hands_on_min,
+        note=coat.note,
+        supersedes=coat.id,
+    )
+
+
+def _judged_by(figures: FigureSet, product: int, seen: Look, facts: Facts, clock: Clock) -> Look:
+    """Look at the shop as it would stand if the coats of a product went by other figures."""
+    mine = {coat.id for coat in _open_coats(seen, product)}
+    entries = tuple(
+        replace(e, figures=figures) if isinstance(e, Coat) and e.id in mine else e
+        for e in seen.log.entries
+    )
+    log = replace(seen.log, entries=entries)
+    bench = bench_state(seen.shop, log, facts, clock.now, clock.zone, paces=seen.paces)
+    return replace(seen, log=log, bench=bench)
+
+
+def _echo(typed: ProductTyped) -> list[str]:
+    """Say back what was understood; UsageFault when a window closes before the recoat time."""
+    recoat, closes = typed.label.get(Stage.RECOAT), typed.window.closes if typed.window else None
+    if recoat and closes and closes.low_h <= recoat.low_h:
+        raise UsageFault(
+            f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",
+            "look at the can again: --recoat 3h --window 24h",
+        )
+    said = [f"{stage.value} {_hours(figure)}" for stage, figure in typed.label.items()]
+    return [*said, *([f"window {_hours(closes)}"] if closes else [])]
+
+
+def _hours(figure: Figure) -> str:
+    ends = [f"{h:g} h" if h >= 1 else f"{60 * h:.0f} min" for h in (figure.low_h, figure.high_h)]
+    return " to ".join(dict.fromkeys(ends))
+
+
+def _label(
+    ledger: Ledger, product: int, typed: ProductTyped, since: datetime, act: int | None = None
+) -> None:
+    for stage, figure in typed.label.items():
+        put_label_figure(ledger.connection, product, stage, figure, since, act)
+    if typed.window is not None:
+        put_label_window(ledger.connection, product, typed.window, since, act)
+
+
+def edit_product(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    typed: str,
+    *,
+    finish: str | None,
+    note: str | None,
+) -> Made:
+    """Change a product's note; its class too, while no coat was judged by it."""
+    if finish is None and note is None:
+        raise UsageFault("nothing to change", "say what: --class, --note (product label for hours)")
+    key = class_key(facts, finish) if finish is not None else ""
+    with database.writing("product edit", words, clock.now, clock.zone.key) as ledger:
+        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+        if key and key != product.class_key:
+            if product_has_coats(ledger.connection, product.id):
+                raise UsageFault(
+                    f"coats of {product.name} were judged as {product.class_key} and stay so",
+                    f"put the other finish on record: finishlog product new NAME --class {key}",
+                )
+            shown = (product.class_key, key)
+            set_value(ledger, ThingKind.PRODUCT, product.id, "class_key", key, shown, "class")
+        if note is not None:
+            set_value(ledger, ThingKind.PRODUCT, product.id, "note", note, (product.note, note))
+    return Made("product", product.name, in_words(key, "note changed" if note is not None else ""))
+
+
+def rename_product(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a product another name; the old one still finds it."""
+    new = a_name(new, "product")
+    with database.writing("product rename", words, clock.now, clock.zone.key) as ledger:
+        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+        rename(ledger, ThingKind.PRODUCT, product.id, new)
+    return Made("product", new, f"{product.name} still finds it")
+
+
+def archive_product(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a product away; refused while an open part or a finishing schedule needs it."""
+    with database.writing("product archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        product = pick_product(shop, typed)
+        users = products_used(ledger, shop.parts).get(product.id, set())
+        users |= {
+            f"steps {schedule.name}"
+            for schedule in read_schedules(ledger.connection)
+            if any(step.product == product.id for step in schedule.steps)
+        }
+        in_use("product", product.name, users)
+        archive(ledger, ThingKind.PRODUCT, product.id, clock.now)
+    return Made("put away: product", product.name)

@@ -1,0 +1,75 @@
+"""A project as it is written by hand in a file: rooms, products, steps, parts.
+
+Only what the file says is compared with what there is; what it leaves out is left alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from finishlog.acts.things.parts import PartTyped
+from finishlog.acts.things.products import ProductTyped
+from finishlog.core.shop.things import UsedFor
+from finishlog.errors import BadData, FinishlogError
+
+
+@dataclass(frozen=True, slots=True)
+class RoomInFile:
+    """A room: how cold its nights get (°C), a note; None: the file does not say."""
+
+    name: str
+    coldest_c: float | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StepsInFile:
+    """A finishing schedule, its steps as they are typed."""
+
+    name: str
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProductInFile:
+    """A product; `given` are the keys that the file has."""
+
+    typed: ProductTyped
+    given: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class PartInFile:
+    """A part, its path the name alone; `given` are the keys that the file has."""
+
+    typed: PartTyped
+    given: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectFile:
+    """Everything in one file. `project` empty: rooms, products and steps alone."""
+
+    file: str
+    project: str = ""
+    due: datetime | None = None
+    used_for: UsedFor | None = None
+    note: str | None = None
+    rooms: tuple[RoomInFile, ...] = ()
+    products: tuple[ProductInFile, ...] = ()
+    steps: tuple[StepsInFile, ...] = ()
+    parts: tuple[PartInFile, ...] = field(default=())
+
+
+@contextmanager
+def at_place(file: str, place: str) -> Iterator[None]:
+    """Say of a fault where in the file it is: `cabinet.toml: [parts.doors] steps: ...`."""
+    try:
+        yield
+    except BadData:
+        raise
+    except FinishlogError as fault:
+        raise BadData(f"{file}: {place}: {fault.message}", fault.hint) from None

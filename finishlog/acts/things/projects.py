@@ -1,0 +1,119 @@
+"""Put projects on record, change them, put them away."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
+from finishlog.asks.look.look import look
+from finishlog.clock import Clock
+from finishlog.core.log.shown_times import due_words
+from finishlog.core.shop.things import Project, ThingKind
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_project
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import add_project
+from finishlog.store.things.archive import archive
+from finishlog.store.things.edit import set_value
+from finishlog.store.things.naming import rename
+from finishlog.store.things.read_shop import read_shop
+
+
+def new_project(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    name: str,
+    due: datetime | None,
+    note: str,
+    used_for: str = "",
+) -> Made:
+    """Put a project on record; `used_for`: food, a child, or empty."""
+    name = a_name(name, "project")
+    with database.writing("project new", words, clock.now, clock.zone.key) as ledger:
+        lent = free_name(ledger, ThingKind.PROJECT, name)
+        add_project(ledger.connection, name, clock.now, due=due, note=note, used_for=used_for)
+    said = f"for {used_for}" if used_for else ask_for_whom(facts, name, name)
+    notes = notes_of_use(facts, [name], used_for)
+    return Made("project", name, in_words(said, lent), notes)
+
+
+def ask_for_whom(facts: Facts, project: str, *names: str) -> str:
+    """Ask who a piece is for, where its name speaks of food or a child and nothing is on record."""
+    uses = [use for name in names for use in facts.care.uses_of(name)]
+    return f"for {uses[0]}? finishlog project edit {project} --for {uses[0]}" if uses else ""
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectEdit:
+    """What is to be different; None: as it was. `no_due`: it has no date any more."""
+
+    name: str | None = None
+    due: datetime | None = None
+    no_due: bool = False
+    note: str | None = None
+    # Food, a child; empty: for anyone.
+    used_for: str | None = None
+
+
+def edit_project(
+    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: ProjectEdit
+) -> Made:
+    """Change a project's name, due date or note."""
+    if change == ProjectEdit():
+        raise UsageFault("nothing to change", "say what: --due, --no-due, --for, --note, --name")
+    with database.writing("project edit", words, clock.now, clock.zone.key) as ledger:
+        project = pick_project(read_shop(ledger.connection, clock.now), typed)
+        said = []
+        if change.due or change.no_due:
+            said.append(_set_due(ledger, clock, project, change.due))
+        if change.note is not None:
+            shown = (project.note, change.note)
+            set_value(ledger, ThingKind.PROJECT, project.id, "note", change.note, shown)
+            said.append("note changed")
+        if change.used_for is not None:
+            was_for = project.used_for.value if project.used_for else "anyone"
+            told = (was_for, change.used_for or "anyone")
+            set_value(
+                ledger, ThingKind.PROJECT, project.id, "used_for", change.used_for, told, "for"
+            )
+            said.append(f"for {told[1]}, was for {told[0]}")
+        if change.name is not None:
+            rename(ledger, ThingKind.PROJECT, project.id, a_name(change.name, "project"))
+            said.append(f"{project.name} still finds it")
+    notes = notes_of_use(facts, (), change.used_for) if change.used_for else ()
+    return Made("project", change.name or project.name, in_words(*said), notes)
+
+
+def _set_due(ledger: Ledger, clock: Clock, project: Project, due: datetime | None) -> str:
+    def shown(moment: datetime | None) -> str:
+        return due_words(moment, clock.now, clock.zone) if moment else "no date"
+
+    dates = shown(project.due), shown(due)
+    set_value(ledger, ThingKind.PROJECT, project.id, "due_at", due, dates, what="due")
+    return f"packed by {dates[1]}, was {dates[0]}"
+
+
+def rename_project(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a project another name; the old one still finds it."""
+    new = a_name(new, "project")
+    with database.writing("project rename", words, clock.now, clock.zone.key) as ledger:
+        project = pick_project(read_shop(ledger.connection, clock.now), typed)
+        rename(ledger, ThingKind.PROJECT, project.id, new)
+    return Made("project", new, f"{project.name} still finds it")
+
+
+def archive_project(database: Database, facts: Facts, clock: Clock, words: str, typed: str) -> Made:
+    """Put a project away with its parts; refused while rags of theirs are open."""
+    with database.writing("project archive", words, clock.now, clock.zone.key) as ledger:
+        seen = look(ledger.connection, facts, clock)
+        project = pick_project(seen.shop, typed)
+        mine = [part for part in seen.shop.parts if part.project == project.id]
+        open_rags_forbid(seen, mine)
+        archive(ledger, ThingKind.PROJECT, project.id, clock.now)
+    return Made("put away: project", project.name, parts_with_it(len(mine)))

@@ -1,0 +1,125 @@
+"""Put rooms on record, change them, put them away; say when the shop is open."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words
+from finishlog.acts.things.archiving import in_use, rooms_used
+from finishlog.asks.look.which_room import which_room
+from finishlog.clock import Clock
+from finishlog.core.air.heater import HeaterKind
+from finishlog.core.shop.hours import WeeklyHours
+from finishlog.core.shop.things import ThingKind
+from finishlog.errors import UsageFault
+from finishlog.picking import pick_room
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import add_room
+from finishlog.store.things.archive import archive
+from finishlog.store.things.changes import changed
+from finishlog.store.things.edit import set_value
+from finishlog.store.things.naming import rename
+from finishlog.store.things.read_shop import read_shop
+from finishlog.store.things.usual import TIME_ZONE, put_setting, put_shop_hours, put_usual_day
+
+
+def new_room(
+    database: Database, clock: Clock, words: str, name: str, coldest_c: float | None, note: str
+) -> Made:
+    """Put a room on record, with its coldest night (°C) when that is known."""
+    with database.writing("room new", words, clock.now, clock.zone.key) as ledger:
+        return put_room(ledger, clock, name, coldest_c, note)
+
+
+def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, note: str) -> Made:
+    """Put a room on record within an act."""
+    name = a_name(name, "room")
+    lent = free_name(ledger, ThingKind.ROOM, name)
+    room = add_room(ledger.connection, name, note=note)
+    changed(ledger, ThingKind.ROOM, room, "added", "", name)
+    if coldest_c is not None:
+        put_usual_day(ledger.connection, room, clock.now, coldest_c=coldest_c)
+    return Made("room", name, lent)
+
+
+def coldest_night(
+    database: Database, clock: Clock, words: str, room: str | None, coldest_c: float
+) -> Made:
+    """Say how cold a room's nights get from now on (°C)."""
+    with database.writing("room night", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        known = which_room(ledger.connection, shop, room)
+        put_usual_day(ledger.connection, known.id, clock.now, coldest_c=coldest_c)
+    return Made("room", known.name)
+
+
+def edit_room(
+    database: Database,
+    clock: Clock,
+    words: str,
+    typed: str,
+    note: str | None,
+    heater: HeaterKind | None,
+) -> Made:
+    """Change a room's note, or what heats it."""
+    if note is None and heater is None:
+        raise UsageFault("nothing to change", "say what: --note, --heater")
+    with database.writing("room edit", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        said = []
+        if note is not None:
+            set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
+            said.append("note changed")
+        if heater is not None:
+            shown = (room.heater or "not said", heater.value)
+            set_value(ledger, ThingKind.ROOM, room.id, "heater", heater.value, shown)
+            said.append(f"heated by: {heater.value}")
+    return Made("room", room.name, in_words(*said))
+
+
+def rename_room(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a room another name; the old one still finds it."""
+    new = a_name(new, "room")
+    with database.writing("room rename", words, clock.now, clock.zone.key) as ledger:
+        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+        rename(ledger, ThingKind.ROOM, room.id, new)
+    return Made("room", new, f"{room.name} still finds it")
+
+
+def archive_room(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a room away; refused while an open part stands or stood in it, for its air counts."""
+    with database.writing("room archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        room = pick_room(shop, typed)
+        in_use("room", room.name, rooms_used(ledger, shop.parts, shop).get(room.id, set()))
+        archive(ledger, ThingKind.ROOM, room.id, clock.now)
+    return Made("put away: room", room.name)
+
+
+def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]) -> Made:
+    """Say when the shop is open, from now on."""
+    with database.writing("shop hours", words, clock.now, clock.zone.key) as ledger:
+        put_shop_hours(ledger.connection, week, clock.now)
+        put_setting(ledger.connection, TIME_ZONE, clock.zone.key)
+    return Made("shop", "hours")
+
+
+# What people call it.
+_HEATERS = {
+    HeaterKind.SEALED: ("radiator", "oil radiator", "oil-filled", "water", "underfloor"),
+    HeaterKind.FAN: ("fan heater", "coil", "blower", "convector"),
+    HeaterKind.GLOW: ("radiant", "infrared", "quartz", "halogen", "wire", "electric fire"),
+    HeaterKind.FLAME: ("gas", "propane", "paraffin", "kerosene", "wood", "stove", "wood stove",
+                       "pilot", "furnace", "torch"),
+}  # fmt: skip
+
+
+def heater_word(typed: str) -> HeaterKind:
+    """Read what heats a room; UsageFault names the kinds."""
+    word = " ".join(typed.casefold().replace("-", " ").split())
+    for kind, called in _HEATERS.items():
+        if word in {kind.value, *(name.replace("-", " ") for name in called)}:
+            return kind
+    kinds = "; ".join(f"{kind}: {', '.join(called)}" for kind, called in _HEATERS.items())
+    raise UsageFault(f"{typed!r} is no kind of heater known here", kinds)

@@ -1,0 +1,177 @@
+"""Put finishing schedules on record, change them, put them away."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.meant.what import work_or_product
+from finishlog.acts.things.other_wood import TAKEN_FROM
+from finishlog.asks.bench.on import step_words
+from finishlog.asks.look.look_back import look_back
+from finishlog.asks.past.done_steps import steps_done
+from finishlog.clock import Clock
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.log.entries import Operation
+from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.shop.things import Shop, Step, ThingKind
+from finishlog.core.shop.trade_words import meant
+from finishlog.errors import UsageFault
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_schedule, pick_zones
+from finishlog.store.database import Database
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.things.add import add_steps
+from finishlog.store.things.archive import archive
+from finishlog.store.things.changes import changed
+from finishlog.store.things.edit import replace_steps
+from finishlog.store.things.naming import rename
+from finishlog.store.things.read_shop import read_schedules, read_shop
+
+MOST_COATS = 30
+
+# A grit as people write it: 180, P220, 320 grit, 0000 of steel wool.
+_GRIT = r"P?[0-9]{1,4}(?: ?grit)?"
+_BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
+
+
+def new_steps(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    words: str,
+    name: str,
+    typed: Sequence[str],
+    note: str,
+) -> Made:
+    """Put a finishing schedule on record."""
+    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
+        made = put_steps(ledger, clock, name, typed, note)
+        return replace(made, notes=notes_of_use(facts, [name]))
+
+
+def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], note: str) -> Made:
+    """Put a finishing schedule on record within an act."""
+    name = a_name(name, "set of steps")
+    steps = read_step_words(read_shop(ledger.connection, clock.now), typed)
+    lent = free_name(ledger, ThingKind.STEPS, name)
+    added = add_steps(ledger.connection, name, steps, note)
+    changed(ledger, ThingKind.STEPS, added, "added", "", name)
+    return Made("steps", name, in_words(how_many_steps(steps), lent))
+
+
+def how_many_steps(steps: Sequence[Step]) -> str:
+    """Count steps in words."""
+    return f"{len(steps)} step" if len(steps) == 1 else f"{len(steps)} steps"
+
+
+def steps_like(
+    database: Database, facts: Facts, clock: Clock, words: str, name: str, like: str, note: str
+) -> Made:
+    """Put a finishing schedule on record from what was really done on a part, put away or not."""
+    name = a_name(name, "set of steps")
+    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
+        seen, typed = look_back(ledger.connection, facts, clock, [like])
+        picked = pick_zones(seen.shop, seen.bench, typed, None)
+        steps = steps_done(seen, picked)
+        if not steps:
+            raise UsageFault(f"nothing was done on {like} yet", "finishlog past shows what was")
+        lent = free_name(ledger, ThingKind.STEPS, name)
+        added = add_steps(ledger.connection, name, steps, note or f"as it was done on {like}")
+        changed(ledger, ThingKind.STEPS, added, "added", "", name)
+        shown = ", ".join(step_words(step, seen.shop) for step in steps)
+        woods = dict.fromkeys(part.species for part in picked.parts if part.species)
+        for wood in woods:
+            changed(ledger, ThingKind.STEPS, added, TAKEN_FROM, "", wood)
+        of_wood = f"taken from {' and '.join(woods)}" if woods else ""
+    return Made("steps", name, in_words(shown, lent, of_wood))
+
+
+def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
+    """Read steps as typed: `sand`, `sand 180`, `topcoat*3`, `topcoat@back`, `oil@front/left*2`."""
+    steps: list[Step] = []
+    for text in _with_their_grits(typed):
+        word, _, faces = text.partition("@")
+        word, _, times = word.partition("*")
+        faces, _, behind = faces.partition("*")
+        times = times or behind
+        how_often = whole_number(times or "1")
+        if how_often is None or not 1 <= how_often <= MOST_COATS:
+            raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
+        word, grit = _grit(word)
+        operation, product = work_or_product(shop, word)
+        if grit and operation not in _BY_GRIT:
+            raise UsageFault(f"{text!r}: {word} has no grit", "write sand 180, scuff 320")
+        for _ in range(how_often):
+            steps.append(
+                Step(
+                    len(steps),
+                    operation,
+                    product.id if product else None,
+                    tuple(f.strip() for f in faces.split(",")) if faces else (),
+                    grit,
+                )
+            )
+    if not steps:
+        raise UsageFault(
+            "a finishing schedule needs a step", "finishlog steps new NAME sand sealer"
+        )
+    return tuple(steps)
+
+
+def _with_their_grits(typed: Sequence[str]) -> list[str]:
+    """Put a grit that stands by itself to the work before it: `sand 180` is one step."""
+    together: list[str] = []
+    for text in typed:
+        if together and re.fullmatch(_GRIT, text.strip(), re.IGNORECASE):
+            word, at, faces = together[-1].partition("@")
+            together[-1] = f"{word} {text.strip()}{at}{faces}"
+        else:
+            together.append(text)
+    return together
+
+
+def _grit(word: str) -> tuple[str, str]:
+    """Part `sand 180` into the work and its grit; a product may well end in a figure."""
+    found = re.fullmatch(rf"(.*[a-z])[ -]({_GRIT})", word.strip(), re.IGNORECASE)
+    if found is None or not meant(Operation, found[1]):
+        return word, ""
+    return found[1], re.sub(r" ?grit$", "", found[2], flags=re.IGNORECASE).upper()
+
+
+def edit_steps(
+    database: Database, clock: Clock, words: str, typed: str, steps: Sequence[str]
+) -> Made:
+    """Replace the steps of a schedule; parts keep the copies that they were given."""
+    with database.writing("steps edit", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        new = read_step_words(shop, steps)
+        shown = ", ".join(step_words(s, shop) for s in schedule.steps)
+        becomes = ", ".join(step_words(s, shop) for s in new)
+        replace_steps(ledger, schedule.id, new, (shown, becomes))
+        old = [p.path for p in shop.parts if p.steps_name == schedule.name]
+    kept = f"{', '.join(old)}: the steps they have stay" if old else ""
+    how = f"to give them these: finishlog part steps {old[0]} --as {schedule.name}" if old else ""
+    return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
+
+
+def rename_steps(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+    """Give a finishing schedule another name; the old one still finds it."""
+    new = a_name(new, "set of steps")
+    with database.writing("steps rename", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        rename(ledger, ThingKind.STEPS, schedule.id, new)
+    return Made("steps", new, f"{schedule.name} still finds it")
+
+
+def archive_steps(database: Database, clock: Clock, words: str, typed: str) -> Made:
+    """Put a finishing schedule away; parts keep the copies that they were given."""
+    with database.writing("steps archive", words, clock.now, clock.zone.key) as ledger:
+        shop = read_shop(ledger.connection, clock.now)
+        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
+        archive(ledger, ThingKind.STEPS, schedule.id, clock.now)
+    return Made("put away: steps", schedule.name)

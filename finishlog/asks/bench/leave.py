@@ -1,0 +1,233 @@
+"""May I go? What is still dangerous, what needs warmth, what closes before the next visit.
+
+No answer here says that all is safe: it says what is on record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.bench.heaters import HeatLine as Heater
+from finishlog.asks.bench.heaters import heaters
+from finishlog.asks.bench.open_cans import MixLine, open_mixes, states
+from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
+from finishlog.asks.look.acts_behind import acts_of
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.standing import Standing, standings
+from finishlog.clock import Clock
+from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
+from finishlog.core.clock.air_to_come import coldest_ahead
+from finishlog.core.mixing.containers import Lid
+from finishlog.core.mixing.keeping import frost_ahead
+from finishlog.core.shop.hours import intervals, is_open, next_opening
+from finishlog.core.zone.grouping import groups, with_project
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class HeatLine:
+    """Films in one room that want warmth. °C; `until` None: no date in this air."""
+
+    labels: tuple[str, ...]
+    room: str
+    product: str
+    least_c: float
+    source: str
+    until: datetime | None
+    expected_c: float | None
+    harms: bool
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """A window or a deadline that ends before the next visit."""
+
+    label: str
+    product: str
+    closes: datetime
+    deadline: bool
+    because: str
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TapeLine:
+    """Tape that is still on."""
+
+    label: str
+    since: datetime
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FrostLine:
+    """What must not freeze, and the coldest room (°C), since nobody says where it stands."""
+
+    name: str
+    product: str
+    room: str
+    coldest_c: float
+    least_c: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Leave:
+    """What stands in the way of the light switch. `next_visit` None: the hours are unknown."""
+
+    now: datetime
+    rags: tuple[RagsLine, ...]
+    deadlines: tuple[Closing, ...]
+    mixes: tuple[MixLine, ...]
+    heat: tuple[HeatLine, ...]
+    frost: tuple[FrostLine, ...]
+    tape: tuple[TapeLine, ...]
+    closing: tuple[Closing, ...]
+    next_visit: datetime | None
+    # The heaters that run now, by the log.
+    heaters: tuple[Heater, ...]
+    ready_then: tuple[Standing, ...]
+    sprayed: tuple[SprayedTonight, ...] = ()
+
+    @property
+    def not_yet(self) -> bool:
+        """Tell whether something must be done before anybody leaves."""
+        undone = any(r.is_dangerous for r in self.rags)
+        return undone or bool(self.deadlines) or any(map(_to_see_to, self.mixes))
+
+
+def _to_see_to(mix: MixLine) -> bool:
+    """Tell whether a mix cannot just be closed and left."""
+    return mix.use_by is not None or mix.lid is not Lid.CLOSED
+
+
+def leave(database: Database, facts: Facts, clock: Clock) -> Leave:
+    """Answer for every open part."""
+    with database.reading() as connection:
+        return leave_from(look(connection, facts, clock), facts, clock)
+
+
+def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
+    """Answer from a shop that was already looked at."""
+    zones, now = seen.bench.in_the_shop, clock.now
+    visit = _next_visit(seen, now)
+    lines = standings([z for z in zones if z.progress.next or z.layers], seen)
+    running = [s for s in lines if s.answer is Answer.DEADLINE and s.closes]
+    drying = [s for s in lines if s.answer is Answer.DRYING and s.high]
+    return Leave(
+        now=now,
+        rags=open_rags(seen, facts, clock),
+        deadlines=tuple(_closing(s) for s in running),
+        mixes=open_mixes(seen, facts, clock),
+        heat=_heat(heat_wanted(zones, now), seen),
+        frost=_frost(seen, facts, now),
+        tape=_tape([z for z in zones if z.masked_since]),
+        closing=closing_before(seen, now, visit) if visit else (),
+        next_visit=visit,
+        heaters=tuple(h for h in heaters(seen, now) if h.span.earliest <= now),
+        ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
+        sprayed=sprayed_tonight(seen, facts, clock),
+    )
+
+
+def _next_visit(seen: Look, now: datetime) -> datetime | None:
+    """Return the next opening after this visit; None when the hours are unknown."""
+    hours, leaving = seen.shop.hours, now
+    if is_open(hours, now):
+        from finishlog.core.shop.hours import HORIZON
+
+        leaving = next((end for _, end in intervals(hours, now, now + HORIZON)), now)
+    return next_opening(hours, leaving)
+
+
+def closing_before(seen: Look, now: datetime, until: datetime) -> tuple[Closing, ...]:
+    """Return the recoat windows that close between now and a moment, soonest first."""
+    lines = standings([z for z in seen.bench.in_the_shop if z.layers], seen)
+    mine = [
+        s for s in lines if s.closes and now < s.closes <= until and s.answer is not Answer.DEADLINE
+    ]
+    return tuple(sorted((_closing(s) for s in mine), key=lambda c: c.closes))
+
+
+def _closing(line: Standing) -> Closing:
+    assert line.closes is not None
+    return Closing(
+        label=with_project(line.part, line.label),
+        product=line.on_it,
+        closes=line.closes,
+        deadline=line.answer is Answer.DEADLINE,
+        because=line.because,
+        acts=line.acts,
+    )
+
+
+def _heat(wanted: Sequence[HeatWanted], seen: Look) -> tuple[HeatLine, ...]:
+    """Put films of one product in one room on one line; the longest wait counts."""
+    alike: dict[tuple[int | None, str], list[HeatWanted]] = {}
+    for each in wanted:
+        assert each.state.top is not None
+        alike.setdefault((each.state.room.id, each.state.top.coat.product_name), []).append(each)
+    rooms = {None: ""} | {r.id: r.name for r in seen.shop.rooms.values()}
+    lines = []
+    for (room, product), found in alike.items():
+        ends = [w.until for w in found]
+        known = [e for e in ends if e is not None]
+        lines.append(
+            HeatLine(
+                labels=_labels(w.state for w in found),
+                room=rooms.get(room, ""),
+                product=product,
+                least_c=max(w.least.value for w in found),
+                source=found[0].least.source,
+                until=max(known) if len(known) == len(ends) else None,
+                expected_c=found[0].expected_c,
+                harms=any(w.harms for w in found),
+                acts=acts_of(w.state for w in found),
+            )
+        )
+    return tuple(lines)
+
+
+def _frost(seen: Look, facts: Facts, now: datetime) -> tuple[FrostLine, ...]:
+    cold = {
+        room.name: coldest
+        for room in seen.shop.rooms.values()
+        if (coldest := coldest_ahead(seen.bench.rooms[room.id], now, A_NIGHT, left=True))
+        is not None
+    }
+    if not seen.shop.containers or not cold:
+        return ()
+    name = min(cold, key=lambda room: cold[room])
+    least = facts.keeping.keep_above_c
+    return tuple(
+        FrostLine(
+            name=state.container.name,
+            product=seen.shop.products[state.container.product].name,
+            room=name,
+            coldest_c=cold[name],
+            least_c=least.value,
+            source=least.source,
+        )
+        for state in states(seen, facts).values()
+        if frost_ahead(state, cold[name], facts.keeping)
+    )
+
+
+def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:
+    found = []
+    for group in groups(taped):
+        since = [z.masked_since.earliest for z in group.states if z.masked_since]
+        name = with_project(group.part.path, group.label)
+        found.append(TapeLine(name, min(since), acts_of(group.states)))
+    return tuple(found)
+
+
+def _labels(states: Iterable[ZoneState]) -> tuple[str, ...]:
+    return tuple(with_project(g.part.path, g.label) for g in groups(states))

@@ -1,0 +1,129 @@
+"""What is on a part: its coats by face, and what comes next."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.bench.open_cans import from_words
+from finishlog.asks.look.entry_words import said_words
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.meant import Wanted
+from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
+from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
+from finishlog.clock import Clock
+from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, When, Work
+from finishlog.core.shop.things import FaceKind, Shop, Step
+from finishlog.core.zone.grouping import Group, groups
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class CoatLine:
+    """One layer, with the abrading that followed it."""
+
+    product: str
+    put_on: datetime
+    abraded: tuple[str, ...]
+    act: int
+    # The can or mix that it came from; empty: not said.
+    container: str = ""
+    abraded_acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AsideLine:
+    """Something that was done though no step asked for it."""
+
+    what: str
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class SaidLine:
+    """What was said of it: notes, reviews, photos, that it was handed over."""
+
+    said: str
+    at: When
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class On:
+    """One group of a part: coats oldest first, steps still to come, what no step asked for."""
+
+    standing: Standing
+    species: str
+    joint: bool
+    coats: tuple[CoatLine, ...]
+    to_come: tuple[str, ...]
+    passed_over: tuple[str, ...]
+    aside: tuple[AsideLine, ...]
+    # What was on it before and came off, oldest first.
+    attempts: tuple[AttemptThere, ...] = ()
+    said: tuple[SaidLine, ...] = ()
+
+
+def on(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[On, ...]:
+    """Answer for what is meant, group by group."""
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    parts = tuple(_on(group, seen, facts) for group in groups(wanted.of(seen.bench.zones)))
+    waiting = (g for g in seen.bench.glue_ups if g.part.id in wanted.ids)
+    return (*parts, *(_to_be_glued_up(line) for line in glue_up_standings(waiting, seen)))
+
+
+def _to_be_glued_up(line: Standing) -> On:
+    """Answer for an assembly that is not there yet: nothing is on it."""
+    return On(line, "", False, (), (line.operation,), (), ())
+
+
+def _on(group: Group, seen: Look, facts: Facts) -> On:
+    state = group.first
+    progress = state.progress
+    return On(
+        standing=standing_of(group, seen),
+        species=", ".join(dict.fromkeys(s.species for s in group.states if s.species)),
+        joint=state.face.kind is FaceKind.JOINT,
+        coats=tuple(
+            CoatLine(
+                layer.coat.product_name,
+                layer.put_on,
+                tuple(work.operation.value for work in layer.abraded),
+                layer.coat.act,
+                from_words(layer.coat.container, seen.shop, facts),
+                tuple(work.act for work in layer.abraded),
+            )
+            for layer in state.layers
+        ),
+        to_come=tuple(step_words(s, seen.shop) for s in progress.steps[progress.done :]),
+        passed_over=tuple(
+            step_words(s, seen.shop)
+            for n, s in enumerate(progress.steps[: progress.done])
+            if n not in progress.matched
+        ),
+        aside=tuple(AsideLine(_words(entry), entry.act) for entry in progress.aside)
+        if progress.steps
+        else (),
+        attempts=attempts_there(state.attempts, facts),
+        said=tuple(
+            SaidLine(said_words(entry), entry.when, entry.act)
+            for entry in state.told
+            if isinstance(entry, Note | Review | Photo | HandedOver)
+        ),
+    )
+
+
+def step_words(step: Step, shop: Shop) -> str:
+    """Write a step as it is typed: `sealer`, `topcoat@back`; of work its grit or note too."""
+    name = product_name(step.product, shop) or step.operation.value
+    if step.note and step.product is None:
+        name = f"{name} ({step.note})"
+    return f"{name}@{','.join(step.faces)}" if step.faces else name
+
+
+def _words(entry: AnyEntry) -> str:
+    if isinstance(entry, Coat):
+        return entry.product_name
+    return entry.operation.value if isinstance(entry, Work) else ""

@@ -1,0 +1,208 @@
+"""What stands open in cans, jars and mixes, until when, and what speaks against using it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from finishlog.asks.bench.rags import parts_of
+from finishlog.asks.look.look import Look
+from finishlog.clock import Clock
+from finishlog.core.air.room import RoomAir
+from finishlog.core.findings import Finding, Level
+from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent
+from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
+from finishlog.core.mixing.chemistry import classes_in, contents, mixed_findings
+from finishlog.core.mixing.containers import (
+    Container,
+    ContainerKind,
+    ContainerState,
+    Lid,
+    MixPart,
+    container_state,
+    events_by_container,
+)
+from finishlog.core.mixing.keeping import keeping_findings
+from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
+from finishlog.core.safety.whats_in import in_container
+from finishlog.core.shop.names import find
+from finishlog.core.shop.things import Shop, ThingKind
+from finishlog.errors import Ambiguous, NotFound
+from finishlog.facts.load import Facts
+
+_LAST = datetime.max.replace(tzinfo=UTC)
+
+
+@dataclass(frozen=True, slots=True)
+class MixLine:
+    """A mix that stands open. `use_by` None: it does not harden in the pot, or nothing says when.
+
+    `made_at` is the earliest moment that it may have been mixed; `ratio` is `10:1` or a cut.
+    """
+
+    name: str
+    product: str
+    ratio: str
+    made_at: datetime
+    use_by: datetime | None
+    overdue: bool
+    lid: Lid
+    findings: tuple[Finding, ...]
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CanInDoubt:
+    """A can of something that is due, and what speaks against using it."""
+
+    name: str
+    product: str
+    findings: tuple[Finding, ...]
+
+
+def states(seen: Look, facts: Facts) -> dict[int, ContainerState]:
+    """Work out how every container stands; a mix whose mixing was undone is left out."""
+    events = events_by_container(seen.log.entries)
+    found = {
+        each.id: state_of(each, events.get(each.id, ()), seen.shop, seen.bench.rooms, facts)
+        for each in seen.shop.containers.values()
+    }
+    return {key: state for key, state in found.items() if state.was_made}
+
+
+def state_of(
+    container: Container,
+    events: Sequence[ContainerEvent],
+    shop: Shop,
+    rooms: Mapping[int, RoomAir],
+    facts: Facts,
+) -> ContainerState:
+    """Work out how one container stands, by its events in the order of the work and what is in it.
+
+    Of all that went into a mix the shortest pot life counts.
+    """
+    of = facts.finish_class(shop.products[container.product].class_key)
+    factor = facts.mixing.pot_life_per_10c.value
+    if container.kind is ContainerKind.CAN:
+        return container_state(container, events, of, rooms, factor)
+    inside = in_container(container, shop, events)
+    known = [facts.finish_class(key).pot_life_h for key in classes_in(inside)]
+    return container_state(
+        container,
+        events,
+        of,
+        rooms,
+        factor,
+        holds=contents(inside, facts.chemistry),
+        pot_life=min((f for f in known if f), key=lambda f: f.low_h, default=None),
+    )
+
+
+def against(state: ContainerState, now: datetime, facts: Facts) -> tuple[Finding, ...]:
+    """Return what speaks against what is in it, what is most dangerous first."""
+    keeping = keeping_findings(state, now, facts.keeping)
+    if not state.holds or state.ended:
+        return keeping
+    return (*mixed_findings(state.holds, state.of.family, facts.chemistry), *keeping)
+
+
+def open_mixes(seen: Look, facts: Facts, clock: Clock) -> tuple[MixLine, ...]:
+    """Return the mixes that stand open: first what ends soonest, last what has no end."""
+    if not seen.shop.containers:
+        return ()
+    mixes = [state for state in states(seen, facts).values() if state.is_open_mix]
+    mixes.sort(key=lambda s: (s.use_by or _LAST, s.made or clock.now, s.container.id))
+    return tuple(_mix_line(state, seen.shop, facts, clock.now) for state in mixes)
+
+
+def _mix_line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> MixLine:
+    return MixLine(
+        name=state.container.name,
+        product=shop.products[state.container.product].name,
+        ratio=mixed_words(state.container, facts),
+        made_at=state.made or now,
+        use_by=state.use_by,
+        overdue=state.use_by is not None and now > state.use_by,
+        lid=state.lid,
+        acts=tuple(sorted({event.act for event in state.events})),
+        findings=against(state, now, facts),
+    )
+
+
+def cans_in_doubt(
+    seen: Look, facts: Facts, now: datetime, products: Iterable[int]
+) -> tuple[CanInDoubt, ...]:
+    """Return the cans and jars of some products that want a test first or must not be used."""
+    wanted = frozenset(products)
+    if not seen.shop.containers:
+        return ()
+    found = []
+    for state in states(seen, facts).values():
+        can = state.container
+        if can.kind is ContainerKind.MIX or can.product not in wanted or state.ended:
+            continue
+        doubts = against(state, now, facts)
+        if any(f.level is not Level.NOTE for f in doubts):
+            found.append(CanInDoubt(can.name, seen.shop.products[can.product].name, doubts))
+    return tuple(found)
+
+
+def mixed_words(container: Container, facts: Facts) -> str:
+    """Say what a mix is: its ratio, or its cut; empty when nothing says so."""
+    cut = cut_g_per_l(container.parts, facts.mixing)
+    return ratio_words(container.parts) if cut is None else grams_per_litre(cut)
+
+
+def part_words(part: MixPart) -> str:
+    """Say one part: so many grams of flakes, so much base, `2 parts varnish`."""
+    if part.volume_ml is not None:
+        within = f" (with {grams(part.weight_g)} flakes)" if part.weight_g is not None else ""
+        return f"{millilitres(part.volume_ml)} {part.name}{within}"
+    if part.weight_g is not None:
+        return f"{grams(part.weight_g)} {part.name}"
+    return f"{part.parts:g} part{'' if part.parts == 1 else 's'} {part.name}"
+
+
+def from_words(container: int | None, shop: Shop, facts: Facts) -> str:
+    """Say where a coat came from: `mix-3, 10:1, batch A7`; empty when that was not said."""
+    known = shop.containers.get(container) if container is not None else None
+    if known is None:
+        return ""
+    batch = f"batch {known.batch}" if known.batch else ""
+    drawn = f"drawn from {known.drawn_from}" if known.drawn_from else ""
+    said = (known.name, mixed_words(known, facts), drawn, batch)
+    return ", ".join(word for word in said if word)
+
+
+def pick_container(shop: Shop, typed: str) -> Container:
+    """Find a container by name, by a name it had, or by a unique beginning."""
+    living = [each for each in shop.containers.values() if not each.archived]
+    found = find(typed, living, shop.aliases, ThingKind.CONTAINER)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        names = tuple(each.name for each in found)
+        words = f"type one of: {', '.join(names)}"
+        raise Ambiguous(f"{typed!r} fits {len(found)} cans or mixes", words, typed, names)
+    names_there = ", ".join(each.name for each in living) or "none yet"
+    raise NotFound(
+        f"no can or mix is called {typed!r}",
+        f"there are: {names_there}; finishlog can new {typed} --product PRODUCT",
+    )
+
+
+def deed_words(deed: ContainerDeed) -> str:
+    """Say what was done with a container, or what befell it."""
+    return {ContainerDeed.TESTED: "tested, and good", ContainerDeed.CONDEMNED: "do not use"}.get(
+        deed, deed.value.replace("-", " ")
+    )
+
+
+def coats_from(seen: Look, container: int) -> tuple[str, ...]:
+    """Name the parts that coats from a container went on, among those that are open."""
+    named: list[str] = []
+    for entry in seen.log.entries:
+        if isinstance(entry, Coat) and entry.container == container:
+            named += parts_of(entry.targets, seen.shop)
+    return tuple(dict.fromkeys(named))

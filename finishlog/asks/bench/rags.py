@@ -1,0 +1,122 @@
+"""Which rags are still dangerous?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime, tzinfo
+
+from finishlog.asks.look.acts_behind import acts_of_rags
+from finishlog.asks.look.look import Look, look
+from finishlog.clock import Clock
+from finishlog.core.log.entries import Target
+from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
+from finishlog.core.safety.rags import (
+    Dealt,
+    RagsItem,
+    RagsState,
+    Severity,
+    asked_for,
+    may_be_stiff_from,
+    overdue,
+    severity,
+)
+from finishlog.core.shop.things import Shop
+from finishlog.core.zone.grouping import describe, with_project
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+
+@dataclass(frozen=True, slots=True)
+class RagsLine:
+    """One open item: whose rags, since when, where they are, how much they are to be feared.
+
+    `number` counts the open items, for `rags spread 2`; `new`: the act that is answered opened it;
+    `asked`: under water for so long that somebody should look; `history`: what was done with it.
+    """
+
+    number: int
+    product: str
+    parts: tuple[str, ...]
+    opened: datetime
+    state: RagsState
+    since: datetime
+    severity: Severity
+    overdue: bool
+    asked: bool
+    stiff_from: datetime | None
+    stiffens: Stiffens
+    handling: Handling
+    dust: bool
+    soft: bool
+    waste: tuple[Waste, ...]
+    remarks: tuple[str, ...]
+    history: tuple[Dealt, ...]
+    new: bool = False
+    acts: tuple[int, ...] = ()
+
+    @property
+    def is_dangerous(self) -> bool:
+        """Tell whether it can heat as it lies: a heap, or what was left for too long."""
+        return self.severity is Severity.DANGER
+
+    @property
+    def speaks(self) -> bool:
+        """Tell whether the answer to an act names it: it is new, or overdue."""
+        return self.new or self.overdue
+
+
+def rags(database: Database, facts: Facts, clock: Clock) -> tuple[RagsLine, ...]:
+    """Return the open items, oldest first."""
+    with database.reading() as connection:
+        return open_rags(look(connection, facts, clock), facts, clock)
+
+
+def open_rags(
+    seen: Look, facts: Facts, clock: Clock, before: Look | None = None
+) -> tuple[RagsLine, ...]:
+    """Return the open items of a shop already looked at; `before`: as it was an act ago."""
+    lay_open = {i.id for i in before.bench.rags if i.state is RagsState.OPEN} if before else None
+    return tuple(
+        replace(
+            _line(n, item, seen.shop, facts, clock.now, clock.zone),
+            acts=acts_of_rags(item, seen.log),
+            new=lay_open is not None and item.state is RagsState.OPEN and item.id not in lay_open,
+        )
+        for n, item in enumerate((i for i in seen.bench.rags if i.is_open), 1)
+    )
+
+
+def _line(
+    number: int, item: RagsItem, shop: Shop, facts: Facts, now: datetime, zone: tzinfo
+) -> RagsLine:
+    return RagsLine(
+        number=number,
+        product=item.product,
+        parts=parts_of(item.targets, shop),
+        opened=item.opened,
+        state=item.state,
+        since=item.since,
+        severity=severity(item, now, facts, zone),
+        overdue=overdue(item, now, facts, zone),
+        asked=asked_for(item, now, facts),
+        stiff_from=may_be_stiff_from(item, facts),
+        stiffens=item.stiffens,
+        handling=item.handling,
+        dust=item.from_dust,
+        soft=item.soft,
+        waste=tuple(w for w in Waste if w in item.made_of),
+        remarks=item.remarks,
+        history=item.history,
+    )
+
+
+def parts_of(targets: Iterable[Target], shop: Shop) -> tuple[str, ...]:
+    """Name the parts that some zones belong to, with the pieces where they are not all."""
+    pieces = {target.piece for target in targets}
+    named = []
+    for part in shop.parts:
+        numbers = [p.number for p in part.pieces if p.id in pieces]
+        if numbers:
+            named.append(with_project(part.path, describe(part, numbers, ())))
+    return tuple(named)

@@ -1,0 +1,256 @@
+"""What is still dangerous, what may I do now, what closes soon, what must I leave alone?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, timedelta
+
+from finishlog.asks.bench.fits import Fits, fits_into
+from finishlog.asks.bench.open_cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
+from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
+from finishlog.asks.look.acts_behind import acts_of
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.standing import Standing, glue_up_standings, standings
+from finishlog.clock import Clock
+from finishlog.core.air.psychrometrics import Air, dew_point_c
+from finishlog.core.air.room import RoomAir
+from finishlog.core.bench.milestones import furthest
+from finishlog.core.clock.air_to_come import coldest_ahead
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Reading
+from finishlog.core.rules.coating_air import air_findings
+from finishlog.core.safety.ignition import lit_by, vapour_until
+from finishlog.core.shop.hours import is_open, next_opening
+from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+_STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
+_TONIGHT = timedelta(hours=12)
+_WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
+
+
+@dataclass(frozen=True, slots=True)
+class RoomLine:
+    """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands).
+
+    `in_use`: something that minds the air stands there; of an idle room only what was read is said.
+
+    `tonight_c`: the coldest to expect within twelve hours; None: nobody told of a usual day.
+    """
+
+    room: str
+    read_at: datetime | None
+    air: Air | None
+    dew_point_c: float | None
+    coldest_night_c: float | None
+    fitness: tuple[tuple[str, str], ...]
+    acts: tuple[int, ...] = ()
+    tonight_c: float | None = None
+    # How cold its nights get was not told, and something that is to go on minds it.
+    asks_night: bool = False
+    in_use: bool = True
+    # Only a thermometer was read.
+    humidity_supposed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PartMilestone:
+    """A part whose coats are done: the furthest handling stage reached, and the next."""
+
+    part: str
+    label: str
+    reached: Stage | None
+    next: Stage | None
+    next_at: datetime | None
+    blocked: str
+    air_read: bool
+    acts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """The one screen of the evening."""
+
+    now: datetime
+    rooms: tuple[RoomLine, ...]
+    rags: tuple[RagsLine, ...]
+    bench: tuple[Standing, ...]
+    stopped: tuple[Standing, ...]
+    drying: tuple[Standing, ...]
+    set_aside: tuple[Standing, ...]
+    glue_ups: tuple[Standing, ...]
+    milestones: tuple[PartMilestone, ...]
+    shop_open: bool | None
+    shop_opens: datetime | None
+    next_at: datetime | None
+    next_what: str
+    empty: bool
+    fits: Fits | None = None
+    mixed: tuple[MixLine, ...] = ()
+    cans: tuple[CanInDoubt, ...] = ()
+    uneven: tuple[UnevenLine, ...] = ()
+
+
+def ready(
+    database: Database,
+    facts: Facts,
+    clock: Clock,
+    only: Iterable[int] = (),
+    minutes: float | None = None,
+) -> Ready:
+    """Answer for every open part, or for the parts with the ids in `only`.
+
+    With `minutes`, also say what fits into them.
+    """
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    answer = ready_from(seen, facts, clock, frozenset(only))
+    if minutes is None:
+        return answer
+    return replace(answer, fits=fits_into(answer.bench, minutes, seen.shop.products, facts))
+
+
+def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> Ready:
+    """Answer from a shop that was already looked at."""
+    zones = [z for z in seen.bench.in_the_shop if not only or z.part.id in only]
+    lines = standings([z for z in zones if z.progress.next or z.layers], seen)
+    acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
+    waiting = [s for s in lines if s.answer in _WAITS]
+    glue_ups = glue_up_standings(
+        (g for g in seen.bench.glue_ups if not only or g.part.id in only), seen
+    )
+    soonest = min((s for s in waiting if s.high), key=lambda s: s.high or clock.now, default=None)
+    hours = seen.shop.hours
+    return Ready(
+        now=clock.now,
+        rooms=tuple(_room(r, seen, facts, clock) for r in seen.shop.rooms),
+        rags=open_rags(seen, facts, clock),
+        bench=tuple(sorted(acting, key=_urgency)),
+        stopped=tuple(s for s in lines if s.answer in _STOPPED),
+        drying=tuple(sorted(waiting, key=lambda s: (s.high is None, s.high or clock.now))),
+        set_aside=tuple(s for s in lines if s.answer is Answer.SET_ASIDE),
+        glue_ups=glue_ups,
+        milestones=_milestones(zones, clock.now),
+        shop_open=is_open(hours, clock.now) if hours.patterns else None,
+        shop_opens=next_opening(hours, clock.now),
+        next_at=soonest.high if soonest else None,
+        next_what=f"{soonest.operation} {soonest.label}".strip() if soonest else "",
+        empty=not seen.shop.parts,
+        mixed=open_mixes(seen, facts, clock),
+        uneven=uneven_faces(zones, seen, facts),
+        cans=cans_in_doubt(seen, facts, clock.now, _still_to_go_on(seen)),
+    )
+
+
+def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:
+    """Sort: deadlines, scuffing and sanding (dust first), then coats, soonest closing first."""
+    dusty = line.answer is Answer.SCUFF or line.operation in ABRADES
+    closes = line.closes or datetime.max.replace(tzinfo=UTC)
+    return (line.answer is not Answer.DEADLINE, not dusty, line.answer is Answer.BLOCKED, closes)
+
+
+def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
+    known, air = seen.shop.rooms[room], seen.bench.rooms[room]
+    reading = air.measured_at(clock.now)
+    return RoomLine(
+        room=known.name,
+        read_at=reading.at if reading else None,
+        air=reading.air if reading else None,
+        dew_point_c=dew_point_c(reading.air) if reading else None,
+        coldest_night_c=known.coldest_night_c,
+        fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
+        acts=(reading.act,) if reading else (),
+        tonight_c=coldest_ahead(air, clock.now, _TONIGHT) if air.is_foretold else None,
+        asks_night=_asks_night(air, seen, facts, clock),
+        in_use=room in seen.bench.rooms_in_use,
+        humidity_supposed=reading is not None
+        and any(
+            isinstance(e, Reading) and e.act == reading.act and e.humidity_supposed
+            for e in seen.log.entries
+        ),
+    )
+
+
+def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
+    """Yield, for every product still to go on there, what this air does to it.
+
+    What burns or glows there comes first: no air is fine beside it. In a room where nothing
+    stands, what is to go on elsewhere: why else was its air read?
+    """
+    for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
+        of = facts.finish_class(seen.shop.products[product].class_key)
+        method = of.methods[0]
+        lit = lit_by(
+            (of,), air.heater, air.heater_between(clock.now, vapour_until(of, clock.now)), air.name
+        )
+        found = [
+            f
+            for f in (*([lit] if lit else []), *_said(of, air, facts, clock))
+            if f.rule not in {Rule.NIGHT_UNTOLD, Rule.HEATER_UNTOLD}
+            # Of two rules that contradict, the one that standard air breaks is a word of `why`.
+            and not (f.rule is Rule.BLUSH and f.level is Level.NOTE)
+        ]
+        yield (
+            f"{method.value} {seen.shop.products[product].name}",
+            found[0].sentence if found else "fine",
+        )
+
+
+def _said(of: FinishClass, air: RoomAir, facts: Facts, clock: Clock) -> tuple[Finding, ...]:
+    return air_findings(of, of.methods[0], air, clock.now, facts.drying)
+
+
+def _asks_night(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> bool:
+    """Tell whether something is still to go on there that minds a night nobody told of."""
+    products = (seen.shop.products[p] for p in _still_to_go_on(seen, air.id))
+    classes = (facts.finish_class(product.class_key) for product in products)
+    found = (f for of in classes for f in _said(of, air, facts, clock))
+    return any(finding.rule is Rule.NIGHT_UNTOLD for finding in found)
+
+
+def _still_to_go_on(seen: Look, room: int | None = None) -> set[int]:
+    """Return the products that are still to go on what stands in one room, or anywhere."""
+    due = {
+        step.product
+        for zone in seen.bench.in_the_shop
+        if room is None or zone.room.id == room
+        for step in zone.progress.steps[zone.progress.done :]
+        if step.product is not None
+    }
+    return due & seen.shop.products.keys()
+
+
+def _milestones(zones: Sequence[ZoneState], now: datetime) -> tuple[PartMilestone, ...]:
+    """Say of each part whose coats are done how far it may be handled."""
+    by_part: dict[int, list[ZoneState]] = {}
+    for zone in zones:
+        by_part.setdefault(zone.part.id, []).append(zone)
+    found = []
+    for states in by_part.values():
+        coated = [z for z in states if z.layers]
+        if coated and all(z.verdict.answer is Answer.DONE for z in coated):
+            found.append(_part_milestone(coated, now))
+    return tuple(found)
+
+
+def _part_milestone(states: Sequence[ZoneState], now: datetime) -> PartMilestone:
+    part = states[0].part
+    reached, coming = furthest(states, now)
+    return PartMilestone(
+        part=part.path,
+        label=describe(part, [z.piece.number for z in states], ()),
+        reached=reached.stage if reached else None,
+        next=coming.stage if coming else None,
+        next_at=coming.high if coming else None,
+        blocked=coming.blocked if coming else "",
+        air_read=coming.air_read if coming else True,
+        acts=acts_of(states),
+    )

@@ -1,0 +1,53 @@
+"""What was sprayed this evening: guns and filters to clean, solvent in the air of the room."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from finishlog.asks.look.look import Look
+from finishlog.clock import Clock
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Coat
+from finishlog.core.safety.rags import evening_of
+from finishlog.facts.load import Facts
+
+_SOLVENT = frozenset({"flammable", "vapour"})
+_BURNS_DRY = "nitrocellulose"
+
+
+@dataclass(frozen=True, slots=True)
+class SprayedTonight:
+    """One product that was sprayed this evening, and in which rooms.
+
+    `solvent`: its vapour is in the room; `burns_dry`: its dry overspray burns like tinder.
+    """
+
+    product: str
+    rooms: tuple[str, ...]
+    solvent: bool
+    burns_dry: bool
+    acts: tuple[int, ...]
+
+
+def sprayed_tonight(seen: Look, facts: Facts, clock: Clock) -> tuple[SprayedTonight, ...]:
+    """Return what was sprayed this evening, in the order in which it began."""
+    tonight = evening_of(clock.now, clock.zone)
+    found: dict[str, list[Coat]] = {}
+    for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
+        method = coat.method or facts.finish_class(coat.figures.class_key).methods[0]
+        if method is Method.SPRAY and evening_of(coat.when.latest, clock.zone) == tonight:
+            found.setdefault(coat.product_name, []).append(coat)
+    return tuple(_line(product, coats, seen, facts) for product, coats in found.items())
+
+
+def _line(product: str, coats: list[Coat], seen: Look, facts: Facts) -> SprayedTonight:
+    hazards = {h for c in coats for h in facts.finish_class(c.figures.class_key).hazards}
+    reached = {target for coat in coats for target in coat.targets}
+    rooms = {z.room.id for z in seen.bench.zones if z.target in reached}
+    return SprayedTonight(
+        product=product,
+        rooms=tuple(r.name for r in seen.shop.rooms.values() if r.id in rooms),
+        solvent=bool(_SOLVENT & hazards),
+        burns_dry=_BURNS_DRY in hazards,
+        acts=tuple(dict.fromkeys(coat.act for coat in coats)),
+    )

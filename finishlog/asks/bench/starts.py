@@ -1,0 +1,132 @@
+"""When and where may a coat begin that this air forbids, or that the night would spoil?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.look.look import Look
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.room import RoomAir
+from finishlog.core.bench.state import asked_of
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.clock.start_times import Wanted, next_starts
+from finishlog.core.film.layers import laws_of
+from finishlog.core.findings import Level
+from finishlog.core.finish.classes import FinishClass, Mechanism
+from finishlog.core.finish.stages import Stage
+from finishlog.core.rules.coating_air import air_findings, measured_c
+from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.facts.load import Facts
+
+_MEASURE = "the wood may still be too cold and sweat: measure it first: finishlog surface"
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """A room in which a coat may begin, from when, and when at the latest, in UTC.
+
+    No room: where it stands. No `earliest` there: at no time of the next two days. `tack_free`:
+    when what was begun last is; `turns`: when the air is then no longer fit. `caution`: on what
+    condition.
+    """
+
+    room: str
+    earliest: datetime | None
+    latest: datetime | None = None
+    tack_free: datetime | None = None
+    turns: datetime | None = None
+    air: Air | None = None
+    caution: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Begin:
+    """Where and when to begin; the products that may go on in the air there is now.
+
+    `unknown`: what would have to be said to know more.
+    """
+
+    starts: tuple[Start, ...] = ()
+    instead: tuple[str, ...] | None = None
+    unknown: str = ""
+
+
+def begin(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> Begin:
+    """Look for a fit time and room where the air speaks against the coat that is due."""
+    answer, over = state.verdict.answer, asked_of(state, seen.shop, facts).over
+    barred, waits = answer is Answer.NOT_IN_THIS_AIR, answer is Answer.WAITS
+    if over is None or not (barred or waits or answer in MAY_ACT):
+        return Begin()
+    since = max(now, state.verdict.high or now) if waits else now
+    wanted = _wanted(over, state, seen, facts)
+    # A room that was never read is read first.
+    foretold = state.room.is_foretold and bool(state.room.readings) and wanted is not None
+    felt_cold = barred and measured_c(state.told, now) is not None
+    here = (
+        _here(state.room, since, wanted, barred=barred, felt_cold=felt_cold)
+        if wanted and foretold
+        else ()
+    )
+    if not barred:
+        return Begin(tuple(s for s in here if s.earliest is None or s.turns is not None))
+    unknown = "" if foretold else "when this room gets fit: say how it usually is: room usual"
+    by_room = _forbidden(over, state.room, facts, now)
+    instead = _instead(state, seen, facts, now) if by_room else None
+    return Begin((*here, *_elsewhere(over, state, seen, facts, now)), instead, unknown)
+
+
+def _wanted(over: FinishClass, state: ZoneState, seen: Look, facts: Facts) -> Wanted | None:
+    """Return what the coat asks of the air, by the can's own hours where it gives them."""
+    step, top = state.progress.next, state.top
+    product = step.product if step else (top.coat.product if top else None)
+    known = seen.shop.products.get(product) if product is not None else None
+    figure = {**over.stages, **(known.label if known else {})}.get(Stage.TACK_FREE)
+    if figure is None:
+        return None
+    counting = Counting(laws_of(over, facts)(figure), Clock.WAIT, over.limits)
+    return Wanted(figure.high_h, counting, facts.drying.dew_margin_c)
+
+
+def _here(
+    room: RoomAir, since: datetime, wanted: Wanted, *, barred: bool, felt_cold: bool
+) -> tuple[Start, ...]:
+    found = next_starts(room, since, wanted)
+    if found is None:
+        return (Start("", None),)
+    # What the air does not forbid now, the wood does: it was measured, or may be too cold.
+    barred_by_wood = barred and found.earliest == since
+    if barred_by_wood and felt_cold:
+        return (Start("", None, caution=_MEASURE),)
+    caution = _MEASURE if found.wood_cold or barred_by_wood else ""
+    return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
+
+
+def _elsewhere(
+    over: FinishClass, state: ZoneState, seen: Look, facts: Facts, now: datetime
+) -> tuple[Start, ...]:
+    """Return the other rooms that were read lately and in which nothing forbids it now."""
+    found = []
+    for number, room in seen.bench.rooms.items():
+        reading = room.read_lately(now)
+        if number == state.room.id or reading is None or _forbidden(over, room, facts, now):
+            continue
+        caution = "" if over.mechanism is Mechanism.WATER else NOT_AMONG_PEOPLE
+        found.append(Start(seen.shop.rooms[number].name, now, air=reading.air, caution=caution))
+    return tuple(found)
+
+
+def _instead(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[str, ...]:
+    """Return the shop's topcoats that this air does not forbid."""
+    known = sorted(seen.shop.products.values(), key=lambda product: product.name)
+    classes = ((p.name, facts.finish_class(p.class_key)) for p in known if not p.archived)
+    return tuple(
+        name for name, of in classes if of.topcoat and not _forbidden(of, state.room, facts, now)
+    )
+
+
+def _forbidden(of: FinishClass, room: RoomAir, facts: Facts, now: datetime) -> bool:
+    found = air_findings(of, of.methods[0], room, now, facts.drying)
+    return any(finding.level is Level.STOP for finding in found)

@@ -1,0 +1,272 @@
+"""Why is this the answer: what is on it, label, air, clock, what binds, what is unknown."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.bench.starts import Begin, Start, begin
+from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.meant import Wanted
+from finishlog.asks.look.pace import top_pace
+from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
+from finishlog.clock import Clock
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.bench.state import asked_of
+from finishlog.core.film.drying_course import CourseHour, drying_course
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import NO_FLAME
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check
+from finishlog.core.measure.quantities import apart
+from finishlog.core.rules.coating_air import measured_c
+from finishlog.core.rules.wet_nearby import around
+from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
+from finishlog.core.zone.grouping import Group, groups
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+
+# As many as fit beside their words in 80 columns.
+_POINTS = 31
+
+ESTIMATES = {
+    Mechanism.OXIDATION: f"a factor of 2 per {apart(10)}, an assumption for oil varnish",
+    Mechanism.CROSS_LINKING: f"a factor of 2 per {apart(10)}",
+    Mechanism.WATER: "by the air's thirst for water, an estimate",
+    Mechanism.ALCOHOL: "by the alcohol's vapour pressure, an estimate",
+    Mechanism.SOLVENT: "by the solvent's vapour pressure, an estimate",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class OnIt:
+    """One layer: what, when, and the entry behind it."""
+
+    product: str
+    put_on: datetime
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class LabelLine:
+    """The figure that the wait counts: hours at its air, with its source in words."""
+
+    stage: Stage
+    low_h: float
+    high_h: float
+    at: Air
+    source: str
+    also: tuple[str, ...]
+    product: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClockLine:
+    """Equivalent hours done of those needed, the present pace, and how it is reckoned.
+
+    `measured_h`, `held_h` (as last read), `usual_h`, `unknown_h`: the real hours on the way by how
+    their air is known.
+    `longer`: what the label's hours are multiplied by, 1 or more; `thick_film`: the part of it
+    that a film measured thicker than usual has.
+    """
+
+    done_h: float
+    needed_h: float
+    pace: float | None
+    by: str
+    measured_h: float
+    held_h: float
+    usual_h: float
+    unknown_h: float
+    longer: float
+    thick_film: float
+    course: tuple[CourseHour, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CheckLine:
+    """A check made on the newest film."""
+
+    test: str
+    found: str
+    moment: datetime
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class Sooner:
+    """A room in which it would be dry sooner, carried there now; its air as last read. UTC.
+
+    No room: this one, kept as warm as `air` and no damper. `caution`: on what condition.
+    """
+
+    room: str
+    air: Air
+    low: datetime | None
+    high: datetime
+    caution: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Why:
+    """Everything behind one group's answer."""
+
+    standing: Standing
+    on_it: tuple[OnIt, ...]
+    label: LabelLine | None
+    air: Air | None
+    read_at: datetime | None
+    clock: ClockLine | None
+    checks: tuple[CheckLine, ...]
+    unknown: tuple[str, ...]
+    # The reading of the air.
+    air_act: int | None = None
+    sooner: tuple[Sooner, ...] = ()
+    # Where and when the coat that this air forbids, or tonight's would spoil, may begin.
+    starts: tuple[Start, ...] = ()
+    # The shop's products that may go on in this air; None: the due one may.
+    instead: tuple[str, ...] | None = None
+    # Your own pace with the product on it, in words; empty: no check taught anything yet.
+    pace: str = ""
+    # The room is expected to go on as it usually does, or as its heater makes it.
+    as_usual: bool = False
+
+
+def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
+    """Answer for every group of what is meant, and for the glue-ups of its parts."""
+    with database.reading() as connection:
+        seen = look(connection, facts, clock)
+    zones = wanted.of(seen.bench.zones)
+    # A glue face that is bare as it should be has nothing to explain.
+    zones = [z for z in zones if not z.is_bare_joint] or zones
+    explained = [_why(group, seen, facts, clock.now) for group in groups(zones)]
+    glue_ups = [
+        Why(line, (), None, None, None, None, (), ())
+        for line in glue_up_standings(
+            (g for g in seen.bench.glue_ups if g.part.id in wanted.ids), seen
+        )
+    ]
+    return (*explained, *glue_ups)
+
+
+def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
+    state = group.first
+    layer, figure, stage = _what_is_counted(state)
+    reading = state.room.measured_at(now)
+    where = begin(state, seen, facts, now)
+    return Why(
+        standing=standing_of(group, seen),
+        on_it=tuple(
+            OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
+        ),
+        label=_label(layer, figure, stage, facts) if layer and figure else None,
+        air=reading.air if reading else None,
+        read_at=reading.at if reading else None,
+        clock=_clock(layer, figure, now) if layer and figure else None,
+        checks=_checks(group),
+        unknown=_unknown(state, now, where),
+        pace=top_pace(state, seen.shop),
+        as_usual=state.room.is_foretold,
+        air_act=reading.act if reading else None,
+        sooner=_sooner(state, seen, facts, now),
+        starts=where.starts,
+        instead=where.instead,
+    )
+
+
+def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:
+    """Look for a room in which it would dry sooner, the soonest first."""
+    if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
+        return ()
+    near, asked = around(seen.bench.zones, now), asked_of(state, seen.shop, facts)
+    warmed = sooner_warmed(state, asked, near, facts)
+    found = []
+    if warmed is not None:
+        air = warmed.room.readings[0].air
+        found.append(Sooner("", air, warmed.low, warmed.high, f"kept so all the time; {NO_FLAME}"))
+    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, facts):
+        reading = there.room.read_lately(now)
+        if reading is not None and there.room.id is not None:
+            name = seen.shop.rooms[there.room.id].name
+            found.append(Sooner(name, reading.air, there.low, there.high, there.caution))
+    return tuple(found)
+
+
+def _what_is_counted(state: ZoneState) -> tuple[Layer | None, Figure | None, Stage]:
+    """Return the film and the figure that the answer waits for; else the next coat's on the top."""
+    wait, top = state.verdict.wait, state.top
+    if wait is not None and wait.layer is not None:
+        return wait.layer, wait.figure, wait.stage or Stage.RECOAT
+    return top, top.coat.figures.stages.get(Stage.RECOAT) if top else None, Stage.RECOAT
+
+
+def _label(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> LabelLine:
+    return LabelLine(
+        stage=stage,
+        low_h=figure.low_h,
+        high_h=figure.high_h,
+        at=figure.at,
+        source=source_words(figure.source, facts),
+        also=tuple(
+            f"{f.low_h:g}–{f.high_h:g} h, {source_words(f.source, facts)}" for f in figure.also
+        ),
+        product=top.coat.product_name,
+    )
+
+
+def source_words(source: str, facts: Facts) -> str:
+    """Name a source as a person reads it."""
+    if source in facts.sources:
+        return facts.sources[source].title
+    return source if source in {COMMON_PRACTICE, FROM_MEMORY} else source or "no source"
+
+
+def _clock(top: Layer, figure: Figure, now: datetime) -> ClockLine:
+    done, needed = top.done_h(figure, now), figure.high_h * top.factor
+    span = top.drying_air.span_at(max(now, top.dries_since))
+    time = top.waits(figure)
+    counting = top.countings(figure)[0 if done < needed else 1]
+    return ClockLine(
+        done_h=min(done, needed),
+        needed_h=needed,
+        pace=counting.pace(span) if span.airs else None,
+        by=ESTIMATES[top.of.mechanism],
+        measured_h=round(time.hours.measured, 2),
+        held_h=round(time.hours.held, 2),
+        usual_h=round(time.hours.usual, 2),
+        unknown_h=round(time.hours.unknown, 2),
+        longer=top.factor,
+        thick_film=top.thick_film,
+        course=drying_course(top, figure, time.high, _POINTS) if time.high else (),
+    )
+
+
+def _checks(group: Group) -> tuple[CheckLine, ...]:
+    """List the checks of the newest film, on whichever of the zones they were made."""
+    made = {c.id: c for s in group.states if s.top for c in s.top.checks}
+    return tuple(_check(c) for c in sorted(made.values(), key=lambda c: c.when.order))
+
+
+def _check(check: Check) -> CheckLine:
+    return CheckLine(check.test.value, check.found.value, check.when.latest, check.act)
+
+
+def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
+    wood = "the wood's own temperature (the colder of the room and last night is taken)"
+    unknown = [wood] if measured_c(state.told, now) is None else []
+    if state.room.measured_at(now) is None:
+        unknown.append("the room's air: no reading within a day")
+    if where.unknown:
+        unknown.append(where.unknown)
+    if state.top and state.top.of.wipe_off_h and not state.top.wiped:
+        unknown.append("whether the surplus was wiped off in time: taken as done")
+    if state.top and not state.top.checks:
+        unknown.append("how this film really is: no check logged since the coat")
+    if state.top and state.top.pace is None:
+        unknown.append("your own pace with this product: no check found it slow yet")
+    if state.top and not state.top.abraded and state.top.coat.scuffed_before is None:
+        unknown.append("whether it was scuffed: not said is taken as not done")
+    return tuple(unknown)

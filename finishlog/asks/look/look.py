@@ -1,0 +1,50 @@
+"""Read the shop and its log once, and work out the state of everything."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from finishlog.asks.look.pace import paces
+from finishlog.clock import Clock
+from finishlog.core.bench.state import BenchState, bench_state
+from finishlog.core.clock.pace import Paces
+from finishlog.core.log.entries import Away
+from finishlog.core.shop.things import Log, Shop, ThingKind
+from finishlog.facts.load import Facts
+from finishlog.store.log.read_log import read_log
+from finishlog.store.things.changes import read_changes
+from finishlog.store.things.containers import with_containers_of
+from finishlog.store.things.read_shop import read_shop
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What there is, what happened, and what follows from it now."""
+
+    shop: Shop
+    log: Log
+    bench: BenchState
+    # By part: the act that put it on record.
+    made: Mapping[int, int] = field(default_factory=dict)
+    # How products dry here, by what their checks taught.
+    paces: Paces = Paces.none
+
+
+def look(connection: Connection, facts: Facts, clock: Clock, since: datetime | None = None) -> Look:
+    """Look at every open part; `since`: also the air of what is told late, before any coat."""
+    shop = read_shop(connection, clock.now)
+    log = read_log(connection, [p.id for part in shop.parts for p in part.pieces], since=since)
+    away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
+    shop = replace(shop, hours=replace(shop.hours, away=away))
+    shop = with_containers_of(connection, shop, log)
+    changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
+    made = {change.thing: change.act for change in changes if change.what == "added"}
+    learnt = paces(connection, shop, log, facts, clock)
+    bench = bench_state(shop, log, facts, clock.now, clock.zone, paces=learnt)
+    return Look(shop, log, bench, made, learnt)

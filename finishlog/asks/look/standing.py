@@ -1,0 +1,250 @@
+"""How a group of zones stands, in plain values: what every question and every act answers with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from finishlog.asks.look.acts_behind import acts_behind
+from finishlog.asks.look.look import Look
+from finishlog.asks.look.went_wrong import FaultThere, faults_there
+from finishlog.core.bench.milestones import Milestone, furthest
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.findings import Finding
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Joined, Operation, SetAside
+from finishlog.core.log.shown_times import SHOWN_TO
+from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.shop.things import Part, Shop
+from finishlog.core.verdict.usual_day_wanted import usual_would_move
+from finishlog.core.zone.grouping import Group, describe, groups
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer, Verdict
+
+# What the clock of a film answers.
+_IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
+
+
+@dataclass(frozen=True, slots=True)
+class LearntDate:
+    """A recoat that your own pace moved: when it is by the label alone, and now; UTC.
+
+    None: no date in this air. `factor` on the label's hours, as the coats of `acts` taught.
+    """
+
+    by_label: datetime | None
+    now_is: datetime | None
+    factor: float
+    acts: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HoursThatBind:
+    """The clock that decides: so many hours of a product or joint, low to high, since an act.
+
+    `stage` is what is reached then; None: a joint, whose hours are real ones. `done_h` of them are
+    over; `by_check`: the act of the check that settled it, None: none did.
+    """
+
+    product: str
+    stage: Stage | None
+    low_h: float
+    high_h: float
+    done_h: float
+    since: datetime
+    act: int
+    by_check: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One line about parts that stand alike. Times are UTC; None: there is no such time.
+
+    `operation` is the next step (empty: none), `product` what it puts on, or the next step that
+    puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
+    layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
+    `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
+    it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
+    was set aside; `binds` is the one of `findings` that decides, if one does;
+    `old_finish` is what was on it when it came in and still is (empty: nothing).
+    """
+
+    part: str
+    label: str
+    pieces: tuple[int, ...]
+    faces: tuple[str, ...]
+    operation: str
+    product: str
+    coat: int
+    coats: int
+    on_it: str
+    answer: Answer
+    because: str
+    low: datetime | None
+    high: datetime | None
+    closes: datetime | None
+    waits_for: str
+    findings: tuple[Finding, ...]
+    scuff_first: bool = False
+    layers: tuple[str, ...] = ()
+    milestone: Milestone | None = None
+    deed: str = ""
+    faults: tuple[FaultThere, ...] = ()
+    acts: tuple[int, ...] = ()
+    next_time: str = ""
+    binds: Finding | None = None
+    learnt: LearntDate | None = None
+    old_finish: str = ""
+    # The room whose usual day, if it were told, would move its date by more than a day.
+    usual_wanted: str = ""
+    hours: HoursThatBind | None = None
+
+
+def standing_of(group: Group, seen: Look) -> Standing:
+    """Put one group into plain values."""
+    state = group.first
+    verdict, step = state.verdict, state.progress.next
+    operation = step.operation.value if step else ""
+    product = step.product if step else None
+    coat, coats = state.progress.coat_number(step) if step else (0, 0)
+    top = state.top
+    if step is None and not state.progress.steps and top:
+        operation, product = Operation.COAT.value, top.coat.product
+        coat = sum(1 for layer in state.layers if layer.coat.product == product) + 1
+    coat_step = state.progress.next_coat
+    if step is not None and step.operation is not Operation.COAT and coat_step:
+        product = coat_step.product
+        coat, coats = state.progress.coat_number(coat_step)
+    return Standing(
+        part=group.part.path,
+        label=group.label,
+        pieces=group.pieces,
+        faces=group.faces,
+        operation=operation,
+        product=product_name(product, seen.shop),
+        coat=coat,
+        coats=coats,
+        on_it=top.coat.product_name if top else "",
+        answer=verdict.answer,
+        because=verdict.because,
+        low=verdict.low,
+        high=verdict.high,
+        closes=verdict.closes,
+        waits_for=verdict.waits_for,
+        findings=verdict.findings,
+        scuff_first=verdict.scuff_first,
+        layers=tuple(layer.coat.product_name for layer in state.layers),
+        milestone=furthest(group.states, seen.bench.now)[1]
+        if verdict.answer is Answer.DONE
+        else None,
+        deed=verdict.deed,
+        faults=faults_there(state.faults),
+        acts=acts_behind(group.states, seen.made),
+        next_time=_next_time(state),
+        learnt=_learnt(state, seen.bench.now),
+        old_finish=name_of(state.old_finish) if state.old_finish else "",
+        hours=_hours(verdict, state.joined_by, seen.bench.now),
+        binds=verdict.binds,
+        usual_wanted=_usual_wanted(state, seen.bench.now),
+    )
+
+
+def _usual_wanted(state: ZoneState, now: datetime) -> str:
+    in_time = state.verdict.answer in {*_IN_TIME, Answer.DONE}
+    return state.room.name if in_time and usual_would_move(state, now) else ""
+
+
+def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBind | None:
+    """Return the hours of the clock that decides; None where something else does."""
+    wait = verdict.wait
+    if wait is None or wait.figure is None:
+        return None
+    figure, layer = wait.figure, wait.layer
+    if layer is not None:
+        needed = figure.high_h * layer.factor
+        return HoursThatBind(
+            product=layer.coat.product_name,
+            stage=wait.stage,
+            low_h=figure.low_h * layer.factor,
+            high_h=needed,
+            done_h=min(layer.done_h(figure, now), needed),
+            since=layer.dries_since,
+            act=layer.coat.act,
+            by_check=wait.proved_by.act if wait.proved_by else None,
+        )
+    if joint is None:
+        return None
+    closed = joint.when.latest
+    done = min((now - closed) / timedelta(hours=1), figure.high_h)
+    return HoursThatBind("the joint", None, figure.low_h, figure.high_h, done, closed, joint.act)
+
+
+def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
+    """Return how far its own pace moves what a film waits for; None where it does not."""
+    wait = state.verdict.wait if state.verdict.answer in _IN_TIME else None
+    if wait is None or wait.layer is None or wait.layer.pace is None or wait.figure is None:
+        return None
+    of, figure = wait.layer, wait.figure
+    by_label, now_is = of.label_waits(figure).high, of.waits(figure).high
+    is_shown_alike = by_label == now_is or (
+        by_label is not None and now_is is not None and now_is - by_label < SHOWN_TO
+    )
+    if is_shown_alike or (now_is is not None and now_is <= now):
+        return None
+    return LearntDate(by_label, now_is, of.factor, wait.layer.pace.acts)
+
+
+def _next_time(state: ZoneState) -> str:
+    """Return the words with which it was set aside; empty when it was not."""
+    said = [e.reason for e in state.told if isinstance(e, SetAside)]
+    return said[-1] if state.set_aside and said else ""
+
+
+def standings(states: Iterable[ZoneState], seen: Look) -> tuple[Standing, ...]:
+    """Group zones and put each group into plain values."""
+    return tuple(standing_of(group, seen) for group in groups(states))
+
+
+def product_name(product: int | None, shop: Shop) -> str:
+    """Name a product; empty when there is none."""
+    return shop.products[product].name if product is not None else ""
+
+
+def glue_up_standings(glue_ups: Iterable[GlueUp], seen: Look) -> tuple[Standing, ...]:
+    """Put glue-ups into the same plain values, pieces with the same answer together."""
+    alike: dict[tuple[int, Verdict], list[GlueUp]] = {}
+    for each in glue_ups:
+        alike.setdefault((each.part.id, each.verdict), []).append(each)
+    return tuple(_glue_up(found, seen) for found in alike.values())
+
+
+def _made(part: Part, seen: Look) -> tuple[int, ...]:
+    return (seen.made[part.id],) if part.id in seen.made else ()
+
+
+def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
+    part, verdict = glue_ups[0].part, glue_ups[0].verdict
+    members = {piece for glue in glue_ups for piece in glue.members}
+    states = [z for z in seen.bench.zones if {z.piece.id, z.member_piece.id} & members]
+    pieces = tuple(sorted(g.piece.number for g in glue_ups))
+    return Standing(
+        part=part.path,
+        label=describe(part, pieces, ()),
+        pieces=pieces,
+        faces=(),
+        operation=Operation.GLUE_UP.value,
+        product="",
+        coat=0,
+        coats=0,
+        on_it="",
+        answer=verdict.answer,
+        because=verdict.because,
+        low=verdict.low,
+        high=verdict.high,
+        closes=verdict.closes,
+        waits_for=verdict.waits_for,
+        findings=verdict.findings,
+        acts=acts_behind(states, seen.made) or _made(part, seen),
+        hours=_hours(verdict, None, seen.bench.now),
+    )

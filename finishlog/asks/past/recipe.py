@@ -1,0 +1,228 @@
+"""What was really done to a zone: attempt by attempt, coat by coat, with what was found since."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+from finishlog.asks.bench.open_cans import from_words
+from finishlog.asks.look.entry_words import Words
+from finishlog.asks.look.went_wrong import went_wrong_words
+from finishlog.core.air.met import Stay
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.film.checks import failed
+from finishlog.core.finish.classes import Limits, Method
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Check,
+    Coat,
+    Fault,
+    Operation,
+    Stripped,
+    Stripping,
+    When,
+    Work,
+)
+from finishlog.core.measure.quantities import celsius
+
+_DONE_OR_FOUND = Work | Check | Fault
+
+
+@dataclass(frozen=True, slots=True)
+class PastDeed:
+    """Work by hand, a check, a fault or its mending, in words."""
+
+    said: str
+    at: When
+    act: int
+    went_wrong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PastCoat:
+    """One coat as it went on: real hours since the one before, against what its label asked.
+
+    `label_closes_h`: the hours after which the coat before was to be scuffed first.
+    `wiped_after_min`: from going on to wiping off, when it was wiped.
+    """
+
+    product: str
+    class_name: str
+    put_on: datetime
+    act: int
+    hours_since_last: float | None
+    label_low_h: float | None
+    label_high_h: float | None
+    label_closes_h: float | None
+    air: Air | None
+    # What was wrong with that air for its class: it stays in sight.
+    not_in_this_air: str
+    method: Method | None
+    scuffed_before: bool | None
+    wet_film_um: float | None
+    wiped_after_min: float | None
+    # The can or mix that it came from, with its ratio or cut and batch; empty: not said.
+    container: str
+    note: str
+    since: tuple[PastDeed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PastOff:
+    """How an attempt came off, down to what (empty: bare wood), after how long, and why."""
+
+    how: Stripping
+    down_to: str
+    lasted_h: float | None
+    why: tuple[str, ...]
+    at: When
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class PastAttempt:
+    """One go: the work before the first coat, the coats, and what took it off, if anything did."""
+
+    prepared: tuple[PastDeed, ...]
+    coats: tuple[PastCoat, ...]
+    off: PastOff | None
+
+
+def attempts_of(
+    entries: Sequence[AnyEntry], stays: Sequence[Stay], words: Words
+) -> tuple[PastAttempt, ...]:
+    """Tell what reached a zone, in the order of the work; the last attempt is what is on it."""
+    ends = [n for n, entry in enumerate(entries) if isinstance(entry, Stripped)]
+    found = []
+    for begin, end in pairwise([-1, *ends, len(entries)]):
+        off = entries[end] if end < len(entries) else None
+        attempt = _attempt(entries[begin + 1 : end], off, stays, words)
+        if attempt.coats or attempt.off:
+            found.append(attempt)
+    return tuple(found)
+
+
+def _attempt(
+    entries: Sequence[AnyEntry], off: AnyEntry | None, stays: Sequence[Stay], words: Words
+) -> PastAttempt:
+    at = [n for n, entry in enumerate(entries) if isinstance(entry, Coat)]
+    first = at[0] if at else len(entries)
+    return PastAttempt(
+        prepared=_deeds(entries[:first], words),
+        coats=tuple(
+            _coat(entries, n, before, following, stays, words)
+            for before, (n, following) in zip(
+                [None, *at], pairwise([*at, len(entries)]), strict=False
+            )
+        ),
+        off=_off(off, entries, words) if isinstance(off, Stripped) else None,
+    )
+
+
+def _deeds(entries: Iterable[AnyEntry], words: Words) -> tuple[PastDeed, ...]:
+    return tuple(
+        PastDeed(
+            _deed(e, words),
+            e.when,
+            e.act,
+            isinstance(e, Fault) or (isinstance(e, Check) and failed(e.found)),
+        )
+        for e in entries
+        if isinstance(e, _DONE_OR_FOUND)
+    )
+
+
+def _deed(entry: AnyEntry, words: Words) -> str:
+    if isinstance(entry, Work) and entry.operation is Operation.MEND:
+        return f"mended: {entry.note}" if entry.note else "mended"
+    said = words.of(entry)
+    return said.removeprefix("check ")
+
+
+def _coat(
+    entries: Sequence[AnyEntry],
+    n: int,
+    before: int | None,
+    following: int,
+    stays: Sequence[Stay],
+    words: Words,
+) -> PastCoat:
+    coat, last = entries[n], entries[before] if before is not None else None
+    assert isinstance(coat, Coat)
+    since = entries[n + 1 : following]
+    asked = last.figures.stages.get(Stage.RECOAT) if isinstance(last, Coat) else None
+    closes = last.figures.window.closes if isinstance(last, Coat) else None
+    of, air = words.facts.finish_class(coat.figures.class_key), air_at(stays, coat.when.latest)
+    return PastCoat(
+        product=coat.product_name,
+        class_name=of.name,
+        put_on=coat.when.latest,
+        act=coat.act,
+        hours_since_last=hours_between(last, coat) if isinstance(last, Coat) else None,
+        label_low_h=asked.low_h if asked else None,
+        label_high_h=asked.high_h if asked else None,
+        label_closes_h=closes.low_h if closes else None,
+        air=air,
+        not_in_this_air=_beyond(of.limits, air) if air else "",
+        method=coat.method,
+        scuffed_before=coat.scuffed_before,
+        wet_film_um=coat.wet_film_um,
+        wiped_after_min=_wiped_after_min(coat, since),
+        container=from_words(coat.container, words.shop, words.facts),
+        note=coat.note,
+        since=_deeds(since, words),
+    )
+
+
+def _beyond(limits: Limits, air: Air) -> str:
+    """Say which limit of its class an air was beyond; empty: none."""
+    if limits.min_c and air.temperature_c < limits.min_c.value:
+        return f"TOO COLD, it needs {celsius(limits.min_c.value)}"
+    if limits.max_c and air.temperature_c > limits.max_c.value:
+        return f"TOO HOT, its limit is {celsius(limits.max_c.value)}"
+    if limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value:
+        return f"TOO DAMP, its limit is {limits.max_rh_pct.value:.0f} %"
+    return ""
+
+
+def hours_between(last: Coat, coat: Coat) -> float:
+    """Return the hours that a coat is sure to have had before the next went on."""
+    return round((coat.when.earliest - last.when.latest) / timedelta(hours=1), 2)
+
+
+def air_at(stays: Sequence[Stay], moment: datetime) -> Air | None:
+    """Return the air of the room that a piece stood in, as read; None when it was not read."""
+    here = [stay for stay in stays if stay.since <= moment][-1:]
+    reading = here[0].air.measured_at(moment) if here else None
+    return reading.air if reading else None
+
+
+def _wiped_after_min(coat: Coat, since: Iterable[AnyEntry]) -> float | None:
+    wiped = next((e for e in since if isinstance(e, Work) and e.operation is Operation.WIPE), None)
+    if wiped is None:
+        return None
+    return round((wiped.when.latest - coat.when.earliest) / timedelta(minutes=1), 1)
+
+
+def _off(off: Stripped, entries: Sequence[AnyEntry], words: Words) -> PastOff:
+    coats = [e for e in entries if isinstance(e, Coat)]
+    wrong = [e for e in entries if isinstance(e, Fault | Check)]
+    why = [w for e in wrong if (w := _if_wrong(e, words))]
+    lasted = (off.when.latest - coats[0].when.earliest) / timedelta(hours=1) if coats else None
+    return PastOff(
+        how=off.operation,
+        down_to=words.coats.get(off.survives, "a coat") if off.survives is not None else "",
+        lasted_h=round(lasted, 2) if lasted is not None else None,
+        why=tuple(dict.fromkeys([*why, *([off.note] if off.note else [])])),
+        at=off.when,
+        act=off.act,
+    )
+
+
+def _if_wrong(entry: Fault | Check, words: Words) -> str:
+    if isinstance(entry, Check) and not failed(entry.found):
+        return ""
+    return went_wrong_words(entry, words.facts)

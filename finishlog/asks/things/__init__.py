@@ -1,0 +1,1 @@
+"""What there is, and what is published of it."""

@@ -1,0 +1,188 @@
+"""The cans, jars and mixes there are, and everything about one of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.asks.bench.open_cans import against, deed_words, mixed_words, state_of
+from finishlog.asks.bench.rags import parts_of
+from finishlog.asks.look.look import look
+from finishlog.clock import Clock
+from finishlog.core.air.room import RoomAir
+from finishlog.core.findings import Finding
+from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent, When
+from finishlog.core.mixing.containers import (
+    Container,
+    ContainerKind,
+    ContainerState,
+    MixPart,
+    events_by_container,
+)
+from finishlog.core.mixing.mixes import thinned_solids
+from finishlog.core.shop.names import find, old_names
+from finishlog.core.shop.things import Log, Shop, ThingKind
+from finishlog.core.zone.stood_in import rooms_air
+from finishlog.errors import Ambiguous, NotFound
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+from finishlog.store.log.read_log import read_log
+from finishlog.store.things.containers import pieces_coated_from
+from finishlog.store.things.read_shop import read_shop
+
+
+@dataclass(frozen=True, slots=True)
+class CanLine:
+    """One container. Times are UTC, amounts in ml; None: not on record, or no such time.
+
+    `how`: open, closed, emptied, do not use ...; `ratio`: `10:1` or a cut.
+    """
+
+    name: str
+    kind: ContainerKind
+    product: str
+    ratio: str
+    batch: str
+    made_at: datetime | None
+    opened_at: datetime | None
+    use_by: datetime | None
+    overdue: bool
+    how: str
+    amount_ml: float | None
+    findings: tuple[Finding, ...]
+    old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CanEventLine:
+    """Something done with a container, or that befell it."""
+
+    what: str
+    at: When
+    note: str
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class CoatFrom:
+    """One coat that came from it."""
+
+    parts: tuple[str, ...]
+    at: When
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class CanShown:
+    """Everything about one container. `solids_pct`: by volume, low and high, once thinned."""
+
+    line: CanLine
+    parts: tuple[MixPart, ...]
+    drawn_from: str
+    solids_pct: tuple[float, float] | None
+    note: str
+    events: tuple[CanEventLine, ...]
+    coats: tuple[CoatFrom, ...]
+
+
+def can_list(
+    database: Database, facts: Facts, clock: Clock, *, archived: bool = False
+) -> tuple[CanLine, ...]:
+    """List the containers in use, or those that were put away; what is empty comes last."""
+    with database.reading() as connection:
+        if archived:
+            shop, log = read_shop(connection, clock.now, include_archived=True), Log(())
+        else:
+            seen = look(connection, facts, clock)
+            shop, log = seen.shop, seen.log
+    rooms, events = rooms_air(shop, log), events_by_container(log.entries)
+    found = [
+        _state(each, events.get(each.id, []), shop, facts, rooms)
+        for each in shop.containers.values()
+        if each.archived is archived
+    ]
+    lines = [_line(state, shop, facts, clock.now) for state in found if state.was_made]
+    return tuple(sorted(lines, key=lambda line: line.how in {"emptied", "thrown out"}))
+
+
+def can_show(database: Database, facts: Facts, clock: Clock, typed: str) -> CanShown:
+    """Show one container, also one that was put away, with every coat that came from it."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now, include_archived=True)
+        can = _pick(shop, typed)
+        pieces = pieces_coated_from(connection, can.id)
+        log = read_log(connection, None if can.archived else pieces)
+    events = events_by_container(log.entries).get(can.id, [])
+    state = _state(can, events, shop, facts, rooms_air(shop, log))
+    solids = state.of.solids_vol_pct
+    thinned = thinned_solids(solids, can.parts) if solids else None
+    return CanShown(
+        line=_line(state, shop, facts, clock.now),
+        parts=can.parts,
+        drawn_from=can.drawn_from,
+        solids_pct=(thinned.low, thinned.high) if thinned else None,
+        note=can.note,
+        events=tuple(CanEventLine(deed_words(e.deed), e.when, e.note, e.act) for e in events),
+        coats=tuple(
+            CoatFrom(parts_of(e.targets, shop), e.when, e.act)
+            for e in log.entries
+            if isinstance(e, Coat) and e.container == can.id
+        ),
+    )
+
+
+def _pick(shop: Shop, typed: str) -> Container:
+    """Find a container, the living ones first."""
+    for archived in (False, True):
+        among = [c for c in shop.containers.values() if c.archived is archived]
+        found = find(typed, among, shop.aliases, ThingKind.CONTAINER)
+        if len(found) == 1:
+            return found[0]
+        if found:
+            names = tuple(each.name for each in found)
+            hint = f"type one of: {', '.join(names)}"
+            raise Ambiguous(f"{typed!r} fits {len(found)} cans or mixes", hint, typed, names)
+    raise NotFound(f"no can or mix is called {typed!r}", "finishlog can list shows what there is")
+
+
+def _state(
+    can: Container,
+    events: list[ContainerEvent],
+    shop: Shop,
+    facts: Facts,
+    rooms: dict[int, RoomAir],
+) -> ContainerState:
+    return state_of(can, events, shop, rooms, facts)
+
+
+def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> CanLine:
+    can = state.container
+    ended = state.ended is not None or can.archived
+    return CanLine(
+        name=can.name,
+        kind=can.kind,
+        product=shop.products[can.product].name,
+        ratio=mixed_words(can, facts),
+        batch=can.batch,
+        made_at=state.made,
+        opened_at=state.opened,
+        use_by=state.use_by,
+        overdue=not ended and state.use_by is not None and now > state.use_by,
+        how=_how(state),
+        amount_ml=can.amount_ml,
+        findings=() if ended else against(state, now, facts),
+        old_names=old_names(shop.aliases, ThingKind.CONTAINER, can.id),
+    )
+
+
+def _how(state: ContainerState) -> str:
+    """Say in a word or two how it stands."""
+    if state.container.archived:
+        return "put away"
+    if not state.was_made:
+        return "undone: never mixed"
+    last = state.ended or state.last(ContainerDeed.CONDEMNED)
+    if last is not None:
+        return deed_words(last.deed)
+    is_open = state.container.kind is ContainerKind.MIX or state.opened is not None
+    return "open" if is_open else "closed"

@@ -1,0 +1,69 @@
+"""What is published of the generic kinds of finish."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from finishlog.core.finish.classes import FinishClass
+from finishlog.errors import NotFound
+from finishlog.facts.load import Facts
+
+
+@dataclass(frozen=True, slots=True)
+class ClassLine:
+    """One class by its names, and the air in which it may go on: °C, % RH; None: no limit."""
+
+    key: str
+    name: str
+    family: str
+    self_heating: bool
+    min_c: float | None
+    max_c: float | None
+    max_rh_pct: float | None
+
+
+def classes(facts: Facts) -> tuple[ClassLine, ...]:
+    """List the classes."""
+    return tuple(_line(of) for of in facts.classes())
+
+
+def _line(of: FinishClass) -> ClassLine:
+    limits = of.limits
+    return ClassLine(
+        of.key,
+        of.name,
+        of.family,
+        of.self_heating,
+        limits.min_c.value if limits.min_c else None,
+        limits.max_c.value if limits.max_c else None,
+        limits.max_rh_pct.value if limits.max_rh_pct else None,
+    )
+
+
+def class_key(facts: Facts, typed: str) -> str:
+    """Find a class by key, name or alias; NotFound names the ones that come near."""
+    found = facts.find_class(typed)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise NotFound(f"{typed!r} fits several classes", "choose: " + ", ".join(found))
+    near = _near(facts, typed)
+    hint = "did you mean: " + ", ".join(near) if near else "finishlog class list shows them"
+    raise NotFound(f"no class is called {typed!r}", hint)
+
+
+def _near(facts: Facts, typed: str) -> list[str]:
+    """Return the keys of the classes that are called nearly so."""
+    from difflib import get_close_matches
+
+    called = {
+        name.casefold(): of.key
+        for of in facts.class_names()
+        for name in (of.key, of.name, *of.aliases)
+    }
+    return list(dict.fromkeys(called[x] for x in get_close_matches(typed.casefold(), called)))
+
+
+def one_class(facts: Facts, typed: str) -> FinishClass:
+    """Show one class."""
+    return facts.finish_class(class_key(facts, typed))

@@ -1,0 +1,116 @@
+"""What is published of woods, and what to heed when a finish goes on them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from finishlog.clock import Clock
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.overcoat import OvercoatAnswer, rule_on_bare_wood
+from finishlog.core.wood.species import Condition, Species, WoodRule, face_wood, rules_for_wood
+from finishlog.errors import NotFound
+from finishlog.facts.find import ClassNames, find_class
+from finishlog.facts.load import Facts
+from finishlog.store.database import Database
+from finishlog.store.things.read_shop import read_shop
+
+
+@dataclass(frozen=True, slots=True)
+class Care:
+    """What to heed on a wood. `finishes`: the person's products that it speaks of.
+
+    `only_with`: it holds only where that is on or in the wood.
+    """
+
+    answer: OvercoatAnswer
+    reason: str
+    remedy: str
+    source: str
+    only_with: Condition | None
+    finishes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SpeciesShown:
+    """One wood, and what to heed when the person's finishes, or others, go on it bare."""
+
+    wood: Species
+    cares: tuple[Care, ...]
+
+
+def species_list(facts: Facts) -> tuple[Species, ...]:
+    """List the woods by name."""
+    return tuple(sorted(facts.species, key=lambda wood: wood.name.casefold()))
+
+
+def one_species(facts: Facts, database: Database | None, clock: Clock, typed: str) -> SpeciesShown:
+    """Show one wood; without a database there are no products of the person's to speak of."""
+    wood = pick_wood(facts, typed)
+    return SpeciesShown(wood, tuple(_cares(wood, _products(database, clock), facts)))
+
+
+def pick_wood(facts: Facts, typed: str) -> Species:
+    """Find a wood by key, name, alias or a unique beginning; NotFound names those that are near."""
+    names = [ClassNames(wood.key, wood.name, wood.aliases) for wood in facts.species]
+    found = find_class(typed, names)
+    if len(found) == 1:
+        wood = facts.species_named(found[0])
+        assert wood is not None
+        return wood
+    if found:
+        raise NotFound(f"{typed!r} fits several woods", "choose: " + ", ".join(found))
+    near = near_woods(facts, typed)
+    hint = "did you mean: " + ", ".join(near) if near else "finishlog species list shows them"
+    raise NotFound(f"nothing is published here of {typed!r}", hint)
+
+
+def near_woods(facts: Facts, typed: str) -> tuple[str, ...]:
+    """Return the keys of the woods that are called nearly so: `chery`, `swamp ash`."""
+    from difflib import get_close_matches
+
+    low = face_wood(typed)
+    called = {
+        word.casefold(): of.key for of in facts.species for word in (of.key, of.name, *of.aliases)
+    }
+    whole = [of.key for of in facts.species if low.split()[-1:] == [of.key.casefold()]]
+    near = get_close_matches(low, called, n=3, cutoff=0.7)
+    return tuple(dict.fromkeys((*whole, *(called[word] for word in near))))[:3]
+
+
+def _products(database: Database | None, clock: Clock) -> tuple[tuple[str, str], ...]:
+    """Return the person's products in use: name and class."""
+    if database is None:
+        return ()
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now)
+    return tuple((p.name, p.class_key) for p in shop.products.values() if not p.archived)
+
+
+def _cares(wood: Species, products: Sequence[tuple[str, str]], facts: Facts) -> Iterator[Care]:
+    mine = [(name, facts.finish_class(key)) for name, key in products]
+    for rule in facts.wood_rules:
+        if wood.traits & set(rule.wood):
+            yield _care(rule, [name for name, of in mine if _speaks(rule, wood, of)])
+    yield from _on_bare_wood(mine, facts)
+
+
+def _speaks(rule: WoodRule, wood: Species, of: FinishClass) -> bool:
+    return bool(rules_for_wood((rule,), wood, of, tuple(Condition)))
+
+
+def _care(rule: WoodRule, finishes: Iterable[str]) -> Care:
+    return Care(rule.answer, rule.reason, rule.remedy, rule.source, rule.only_with, tuple(finishes))
+
+
+def _on_bare_wood(mine: Sequence[tuple[str, FinishClass]], facts: Facts) -> Iterator[Care]:
+    """Yield what holds on every bare wood, for the person's finishes alone."""
+    rules = {rule.id: rule for rule in facts.overcoats_on_bare_wood}
+    speaking: dict[str, list[str]] = {}
+    for name, of in mine:
+        rule = rule_on_bare_wood(rules.values(), of)
+        if rule:
+            speaking.setdefault(rule.id, []).append(name)
+    for key, names in speaking.items():
+        found = rules[key]
+        yield Care(found.answer, found.reason, found.remedy, found.source, None, tuple(names))

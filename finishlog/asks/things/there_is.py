@@ -1,0 +1,276 @@
+"""What is there: projects, parts, finishing schedules, products, rooms, the shop."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from datetime import datetime
+
+from finishlog.asks.bench.on import step_words
+from finishlog.asks.look.pace import PaceLine, pace_lines
+from finishlog.clock import Clock
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow
+from finishlog.core.finish.stages import Stage
+from finishlog.core.shop.hours import WeeklyHours
+from finishlog.core.shop.names import old_names
+from finishlog.core.shop.things import Part, Product, Project, Schedule, Shop, ThingKind, face_words
+from finishlog.core.zone.stood_in import rooms_air
+from finishlog.facts.load import Facts
+from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
+from finishlog.store.database import Database
+from finishlog.store.log.read_log import read_log
+from finishlog.store.things.archive import put_away
+from finishlog.store.things.read_shop import read_schedules, read_shop
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectLine:
+    """A project and its parts."""
+
+    name: str
+    due: datetime | None
+    note: str
+    parts: tuple[PartLine, ...]
+    old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartLine:
+    """A part: pieces, wood, faces with their kinds, steps as typed, what it is made of."""
+
+    id: int
+    path: str
+    pieces: int
+    species: str
+    faces: tuple[str, ...]
+    room: str
+    steps_name: str
+    steps: tuple[str, ...]
+    made_of: tuple[str, ...]
+    is_board: bool
+    note: str
+    old_names: tuple[str, ...]
+    # What was on it when it came in; empty: bare wood.
+    old_finish: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ScheduleLine:
+    """A finishing schedule."""
+
+    name: str
+    steps: tuple[str, ...]
+    note: str
+    old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProductLine:
+    """A product with the figures that hold: the class's, the label's laid over them."""
+
+    name: str
+    class_key: str
+    class_name: str
+    stages: tuple[tuple[Stage, Figure], ...]
+    window: RecoatWindow
+    self_heating: bool
+    of: FinishClass
+    note: str
+    old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OneProduct(ProductLine):
+    """A product with what its checks taught of its pace here."""
+
+    pace: tuple[PaceLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoomReading:
+    """One reading."""
+
+    at: datetime
+    air: Air
+    act: int
+
+
+@dataclass(frozen=True, slots=True)
+class RoomLine:
+    """A room with its readings, newest first."""
+
+    name: str
+    coldest_night_c: float | None
+    readings: tuple[RoomReading, ...]
+    note: str
+    old_names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TheShop:
+    """The shop's hours, zone and database."""
+
+    time_zone: str
+    week: tuple[WeeklyHours, ...]
+    database: str
+    open_parts: int
+
+
+def _shop(database: Database, clock: Clock) -> Shop:
+    with database.reading() as connection:
+        return read_shop(connection, clock.now)
+
+
+def _put_away(database: Database, clock: Clock, kind: ThingKind) -> tuple[Shop, set[int]]:
+    """Read everything, and the ids of what of one kind was put away."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now, include_archived=True)
+        return shop, {thing.id for thing in put_away(connection, kind)}
+
+
+def projects(
+    database: Database, clock: Clock, *, archived: bool = False
+) -> tuple[ProjectLine, ...]:
+    """List the open projects, or those that were put away."""
+    if archived:
+        everything, away = _put_away(database, clock, ThingKind.PROJECT)
+        return tuple(_project(p, everything) for p in everything.projects if p.id in away)
+    shop = _shop(database, clock)
+    return tuple(_project(p, shop) for p in shop.projects)
+
+
+def one_project(database: Database, clock: Clock, name: str) -> ProjectLine:
+    """Show one project."""
+    shop = _shop(database, clock)
+    return _project(pick_project(shop, name), shop)
+
+
+def _project(project: Project, shop: Shop) -> ProjectLine:
+    mine = tuple(_part(p, shop) for p in shop.parts if p.project == project.id)
+    old = old_names(shop.aliases, ThingKind.PROJECT, project.id)
+    return ProjectLine(project.name, project.due, project.note, mine, old)
+
+
+def parts(database: Database, clock: Clock, *, archived: bool = False) -> tuple[PartLine, ...]:
+    """List the open parts, or those that were put away one by one."""
+    if archived:
+        everything, away = _put_away(database, clock, ThingKind.PART)
+        return tuple(_part(p, everything) for p in everything.parts if p.id in away)
+    shop = _shop(database, clock)
+    return tuple(_part(p, shop) for p in shop.parts)
+
+
+def _part(part: Part, shop: Shop) -> PartLine:
+    names = {p.id: p.name for p in shop.parts}
+    return PartLine(
+        id=part.id,
+        path=part.path,
+        pieces=len(part.pieces),
+        species=part.species or "",
+        faces=tuple(face_words(face) for face in part.faces),
+        room=_room_of(part, shop),
+        steps_name=part.steps_name,
+        steps=tuple(step_words(s, shop) for s in part.steps),
+        made_of=tuple(f"{names.get(n.part, 'put away')}:{n.count}" for n in part.needs),
+        is_board=part.is_board,
+        note=part.note,
+        old_names=old_names(shop.aliases, ThingKind.PART, part.id),
+        old_finish=name_of(part.old_finish) if part.old_finish else "",
+    )
+
+
+def _room_of(part: Part, shop: Shop) -> str:
+    room = shop.rooms.get(part.room) if part.room is not None else None
+    return room.name if room else ""
+
+
+def schedules(
+    database: Database, clock: Clock, *, archived: bool = False
+) -> tuple[ScheduleLine, ...]:
+    """List the finishing schedules, or those that were put away."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now)
+        away = {thing.id for thing in put_away(connection, ThingKind.STEPS)}
+        known = read_schedules(connection, include_archived=archived)
+    return tuple(_schedule(s, shop) for s in known if (s.id in away) is archived)
+
+
+def one_schedule(database: Database, clock: Clock, name: str) -> ScheduleLine:
+    """Show one finishing schedule."""
+    with database.reading() as connection:
+        shop, known = read_shop(connection, clock.now), read_schedules(connection)
+    return _schedule(pick_schedule(shop, known, name), shop)
+
+
+def _schedule(schedule: Schedule, shop: Shop) -> ScheduleLine:
+    steps = tuple(step_words(s, shop) for s in schedule.steps)
+    old = old_names(shop.aliases, ThingKind.STEPS, schedule.id)
+    return ScheduleLine(schedule.name, steps, schedule.note, old)
+
+
+def products(
+    database: Database, facts: Facts, clock: Clock, *, archived: bool = False
+) -> tuple[ProductLine, ...]:
+    """List the products, or those that were put away."""
+    shop = _shop(database, clock)
+    return tuple(_product(p, shop, facts) for p in shop.products.values() if p.archived is archived)
+
+
+def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> OneProduct:
+    """Show one product."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now)
+        product = pick_product(shop, name)
+        pace = pace_lines(connection, shop, facts, clock, product.id)
+    line = _product(product, shop, facts)
+    return OneProduct(**{f.name: getattr(line, f.name) for f in fields(line)}, pace=pace)
+
+
+def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
+    of = facts.finish_class(product.class_key)
+    stages = {**of.stages, **product.label}
+    return ProductLine(
+        name=product.name,
+        class_key=of.key,
+        class_name=of.name,
+        stages=tuple((stage, stages[stage]) for stage in Stage if stage in stages),
+        window=product.label_window or of.window,
+        self_heating=of.self_heating,
+        of=of,
+        note=product.note,
+        old_names=old_names(shop.aliases, ThingKind.PRODUCT, product.id),
+    )
+
+
+def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[RoomLine, ...]:
+    """List the rooms, or those that were put away."""
+    with database.reading() as connection:
+        shop = read_shop(connection, clock.now, include_archived=True)
+        away = {thing.id for thing in put_away(connection, ThingKind.ROOM)}
+        log = read_log(connection)
+    known = rooms_air(shop, log)
+    return tuple(
+        RoomLine(
+            room.name,
+            room.coldest_night_c,
+            tuple(RoomReading(r.at, r.air, r.act) for r in reversed(known[room.id].readings)),
+            room.note,
+            old_names(shop.aliases, ThingKind.ROOM, room.id),
+        )
+        for room in shop.rooms.values()
+        if (room.id in away) is archived
+    )
+
+
+def one_room(database: Database, clock: Clock, name: str) -> RoomLine:
+    """Show one room."""
+    found = pick_room(_shop(database, clock), name)
+    return next(r for r in rooms(database, clock) if r.name == found.name)
+
+
+def the_shop(database: Database, clock: Clock) -> TheShop:
+    """Show the shop."""
+    shop = _shop(database, clock)
+    week = [w for since, w in shop.hours.patterns if since <= clock.now]
+    return TheShop(clock.zone.key, week[-1] if week else (), str(database.path), len(shop.parts))

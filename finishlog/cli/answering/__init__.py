@@ -1,0 +1,1 @@
+"""What a command has at hand, asks for, and answers with."""

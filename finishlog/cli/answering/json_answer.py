@@ -1,0 +1,56 @@
+"""The one JSON envelope: versioned, sorted, without colour.
+
+`{"answer": {...}, "command": "ready", "finishlog": 1, "now": "2026-11-24T21:05:00Z"}`. Instants
+are UTC, durations and temperatures carry their unit in the key.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from datetime import UTC, date, datetime
+from enum import Enum
+
+from finishlog.cli.terminal.page import OBEYED
+from finishlog.core.measure.quantities import worded
+from finishlog.core.measure.units import Units
+
+VERSION = 1
+# A document is the same whatever units its reader likes.
+_SI = Units()
+
+# What a terminal would obey is written as its number; outside of strings none of it occurs.
+_ESCAPED = {sign: f"\\u{sign:04x}" for sign in OBEYED if sign >= 0x7F}
+
+
+def show_json(command: str, now: datetime, answer: object) -> None:
+    """Print one document on stdout."""
+    document = {
+        "finishlog": VERSION,
+        "command": command,
+        "now": _plain(now),
+        "answer": _plain(answer),
+    }
+    plain = (sys.stdout.encoding or "utf-8").lower().replace("-", "") == "utf8"
+    text = json.dumps(document, ensure_ascii=not plain, indent=2, sort_keys=True)
+    sys.stdout.write(f"{text.translate(_ESCAPED)}\n")
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, datetime):
+        return value.astimezone(UTC).isoformat().replace("+00:00", "Z")
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, str):
+        return worded(value, _SI)
+    if is_dataclass(value) and not isinstance(value, type):
+        return {f.name: _plain(getattr(value, f.name)) for f in fields(value)}
+    if isinstance(value, Mapping):
+        return {str(_plain(key)): _plain(each) for key, each in value.items()}
+    if isinstance(value, tuple | list | set | frozenset):
+        return [_plain(each) for each in value]
+    return value

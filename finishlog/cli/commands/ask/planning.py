@@ -1,0 +1,51 @@
+"""Planning: plan."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.options import Json, Verbose, desk
+
+
+def plan(
+    context: typer.Context,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[PROJECT|PART]...", help="cabinet, cabinet/case, cab/*."),
+    ] = None,
+    due: Annotated[
+        str | None,
+        typer.Option("--due", metavar="DATE", help="Try another due date: 'Sat 5 Dec'."),
+    ] = None,
+    verbose: Verbose = False,
+    json: Json = False,
+) -> None:
+    """Plan the evenings ahead: what on which one, and whether the due dates hold."""
+    from finishlog.asks.bench.plan import PlanAnswer
+    from finishlog.asks.bench.plan import plan as answer_plan
+    from finishlog.cli.pages.questions.plan_page import plan_page
+    from finishlog.cli.typed.times.moments import due_moment
+
+    here = desk(context)
+    wanted = due_moment(due, here.clock.now, here.clock.zone) if due else None
+
+    def attempt(typed: tuple[str, ...]) -> PlanAnswer:
+        return answer_plan(here.database, here.facts, here.clock, typed, wanted)
+
+    answer = settled(here, tuple(words or ()), attempt)
+    show_answer(
+        here,
+        "plan",
+        answer,
+        json,
+        lambda: plan_page(answer, here.clock, here.temperature, verbose=verbose),
+    )
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    app.command("plan")(plan)

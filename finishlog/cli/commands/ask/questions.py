@@ -1,0 +1,144 @@
+"""Questions: when, why, on, history, past."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import Json, Parts, SomeParts, desk
+from finishlog.cli.terminal.talk import say
+from finishlog.errors import UsageFault
+
+if TYPE_CHECKING:
+    from finishlog.asks.look.meant import Wanted
+
+
+def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
+    """Find what is meant; what was typed by an old name is told its new one."""
+    from finishlog.asks.look.meant import wanted
+
+    found = settled(
+        here,
+        tuple(typed),
+        lambda words: wanted(here.database, here.clock, words, archived=archived, projects=True),
+    )
+    for old, now in found.renamed:
+        say(f"finishlog: {old} is called {now} now")
+    return found
+
+
+def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Show when a part may be recoated, turned, clamped, stacked, packed, used."""
+    from finishlog.asks.bench.when import when as answer_when
+    from finishlog.cli.pages.questions.question_pages import when_page
+
+    here = desk(context)
+    answer = answer_when(here.database, here.facts, here.clock, _wanted(here, parts))
+    show_answer(here, "when", answer, json, lambda: when_page(answer, here.clock))
+
+
+def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Show what stands behind the answer: label, air, clock, what binds, what is unknown."""
+    from finishlog.asks.bench.why import why as answer_why
+    from finishlog.cli.pages.questions.question_pages import why_page
+
+    here = desk(context)
+    answer = answer_why(here.database, here.facts, here.clock, _wanted(here, parts))
+    show_answer(
+        here,
+        "why",
+        answer,
+        json,
+        lambda: why_page(answer, here.facts, here.clock, here.temperature),
+    )
+
+
+def on(
+    context: typer.Context,
+    parts: SomeParts,
+    grid: Annotated[
+        bool, typer.Option("--grid", help="Many parts at one look: coats by piece and face.")
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Show what is on a part, face by face, and what comes next."""
+    from finishlog.asks.bench.on import on as answer_on
+    from finishlog.cli.pages.questions.question_pages import on_page
+
+    here = desk(context)
+    if grid:
+        from finishlog.asks.bench.coat_grid import coat_grid
+        from finishlog.cli.pages.questions.grid_page import grid_page
+
+        table = coat_grid(here.database, here.facts, here.clock, _wanted(here, parts))
+        show_answer(here, "on", table, json, lambda: grid_page(table, here.clock))
+        return
+    answer = answer_on(here.database, here.facts, here.clock, _wanted(here, parts))
+    show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
+
+
+def history(
+    context: typer.Context,
+    parts: Parts = None,
+    act: Annotated[
+        int | None, typer.Option("--act", metavar="ACT", help="One act whole, by its number.")
+    ] = None,
+    json: Json = False,
+) -> None:
+    """Show everything that was typed, with what was amended and undone."""
+    from finishlog.asks.past.history import history as answer_history
+    from finishlog.asks.past.history import one_act
+    from finishlog.cli.pages.questions.history_page import act_page, history_page
+
+    here = desk(context)
+    if act is not None:
+        whole = one_act(here.database, here.facts, here.clock, act)
+        show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
+        return
+    about = _wanted(here, parts, archived=True) if parts else None
+    answer = answer_history(here.database, here.facts, here.clock, about)
+    show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
+
+
+def past(
+    context: typer.Context,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[WORD]...",
+            help="A wood, product, class, steps, a piece, or words noted: ash, 'ash blotchy'.",
+        ),
+    ] = None,
+    pairs: Annotated[
+        bool,
+        typer.Option(
+            "--pairs", help="Coats one over the other: [UNDER] OVER, by product: sealer topcoat."
+        ),
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Show what was really done before, on which wood, and how it came out."""
+    from finishlog.asks.past.pairs import pairs as answer_pairs
+    from finishlog.asks.past.past import past as answer_past
+    from finishlog.cli.pages.questions.past_page import pairs_page, past_page
+
+    here, typed = desk(context), tuple(words or ())
+    unit = here.temperature
+    if pairs:
+        if len(typed) not in {1, 2}:
+            raise UsageFault("name the coats", "finishlog past --pairs sealer topcoat")
+        found = answer_pairs(here.database, here.facts, here.clock, typed)
+        show_answer(here, "past", found, json, lambda: pairs_page(found, here.clock, unit))
+        return
+    answer = answer_past(here.database, here.facts, here.clock, typed)
+    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock, unit))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    for command in (when, why, on, history, past):
+        app.command(command.__name__)(command)

@@ -1,0 +1,37 @@
+"""All the safety notes, or those of one thing: safety."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.options import Json, Verbose, desk
+
+
+def safety(
+    context: typer.Context,
+    about: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[PRODUCT|PROJECT|ROOM|WOOD|TOPIC]...",
+            help="A product, class, project, part, room or wood; rags, fire, dust, lead, mask ...",
+        ),
+    ] = None,
+    verbose: Verbose = False,
+    json: Json = False,
+) -> None:
+    """Say what can hurt, the worst first: all of it, or of one thing."""
+    from finishlog.asks.things.safety import safety as ask
+    from finishlog.cli.pages.questions.safety_page import safety_page
+
+    here = desk(context)
+    answer = ask(here.database, here.facts, here.clock, " ".join(about or ()))
+    page = lambda: safety_page(answer, here.facts, verbose=verbose)  # noqa: E731
+    show_answer(here, "safety", answer, json, page)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("safety")(safety)

@@ -1,0 +1,205 @@
+"""What is finished as one kind: part."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer, show_made
+from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.options import (
+    Archived,
+    Json,
+    NewName,
+    NoteText,
+    NoteTyped,
+    SomeParts,
+    also,
+    desk,
+)
+from finishlog.core.shop.things import FaceKind
+
+part = typer.Typer(help="What is finished as one kind: doors, legs.", no_args_is_help=True)
+OldFinishTyped = Annotated[
+    str | None,
+    typer.Option(
+        "--old-finish",
+        metavar="KIND",
+        help="What was on it when it came in: varnish, paint, wax or unknown.",
+    ),
+]
+_FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inlay:walnut'; repeat."
+
+
+@part.command("new", epilog=also(FaceKind))
+def part_new(
+    context: typer.Context,
+    path: Annotated[str, typer.Argument(metavar="PROJECT/NAME")],
+    count: Annotated[int, typer.Option("--count", "-n", help="How many pieces.")] = 1,
+    species: Annotated[str | None, typer.Option("--species", help="ash, cherry ...")] = None,
+    face: Annotated[
+        list[str] | None, typer.Option("--face", help=f"{_FACE_HELP} Else all round.")
+    ] = None,
+    steps: Annotated[str | None, typer.Option("--steps", help="A finishing schedule.")] = None,
+    room: Annotated[str | None, typer.Option("--room", help="Where it stands.")] = None,
+    of: Annotated[
+        list[str] | None,
+        typer.Option("--of", help="An assembly: what one piece is made of, side:2; repeat."),
+    ] = None,
+    board: Annotated[bool, typer.Option("--board", help="A sample board.")] = False,
+    like: Annotated[
+        str | None,
+        typer.Option("--like", metavar="PART", help="Wood, faces, steps and room as of this one."),
+    ] = None,
+    old_finish: OldFinishTyped = None,
+    note: NoteText = "",
+    json: Json = False,
+) -> None:
+    """Put a part on record, and its project when that is new."""
+    from finishlog.acts.things.parts import PartTyped, new_part
+
+    here = desk(context)
+    typed = PartTyped(
+        path,
+        count,
+        species,
+        tuple(face or ()),
+        steps,
+        room,
+        tuple(of or ()),
+        board,
+        note,
+        like,
+        old_finish,
+    )
+    made = new_part(here.database, here.facts, here.clock, here.words, typed)
+    show_made(here, "part new", made, json)
+
+
+@part.command("steps")
+def part_steps(
+    context: typer.Context,
+    parts: SomeParts,
+    name: Annotated[str, typer.Option("--as", metavar="STEPS", help="Which schedule.")],
+    json: Json = False,
+) -> None:
+    """Copy a finishing schedule onto parts."""
+    from finishlog.acts.things.parts import give_steps
+    from finishlog.asks.look.meant import whole_ids
+
+    here = desk(context)
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
+    made = give_steps(here.database, here.facts, here.clock, here.words, ids, name)
+    show_made(here, "part steps", made, json)
+
+
+@part.command("archive")
+def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Put parts away: the day's screens leave them out, past and history keep them."""
+    from finishlog.acts.things.parts import archive_parts as archive
+    from finishlog.asks.look.meant import whole_ids
+
+    here = desk(context)
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
+    made = archive(here.database, here.facts, here.clock, here.words, ids)
+    show_made(here, "part archive", made, json)
+
+
+@part.command("restore")
+def part_restore(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Bring back parts that were put away."""
+    from finishlog.acts.things.parts import restore_parts
+
+    here = desk(context)
+    made = settled(
+        here,
+        tuple(parts),
+        lambda words: restore_parts(here.database, here.clock, here.words, words),
+    )
+    show_made(here, "part restore", made, json)
+
+
+@part.command("rename")
+def part_rename(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="PART")],
+    new_name: NewName,
+    json: Json = False,
+) -> None:
+    """Give a part another name; the old one still finds it."""
+    from finishlog.acts.things.parts import rename_part
+
+    here = desk(context)
+    made = settled(
+        here,
+        (name,),
+        lambda words: rename_part(here.database, here.clock, here.words, words[0], new_name),
+    )
+    show_made(here, "part rename", made, json)
+
+
+@part.command("edit", epilog=also(FaceKind))
+def part_edit(
+    context: typer.Context,
+    name: Annotated[str, typer.Argument(metavar="PART")],
+    species: Annotated[str | None, typer.Option("--species", help="Its wood.")] = None,
+    room: Annotated[
+        str | None, typer.Option("--room", help="Where it stood from the start.")
+    ] = None,
+    count: Annotated[
+        int | None, typer.Option("--count", "-n", help="How many pieces there are now.")
+    ] = None,
+    face: Annotated[
+        list[str] | None,
+        typer.Option("--face", help=f"Add, divide or say what for: {_FACE_HELP}"),
+    ] = None,
+    board: Annotated[
+        bool | None, typer.Option("--board/--no-board", help="A sample board.")
+    ] = None,
+    old_finish: OldFinishTyped = None,
+    note: NoteTyped = None,
+    json: Json = False,
+) -> None:
+    """Change a part: wood, room, late pieces, faces, zones. Coats that are on stay as they are."""
+    from finishlog.acts.things.part_edit import PartEdit, edit_part
+
+    here = desk(context)
+    change = PartEdit(species, room, note, count, tuple(face or ()), board, old_finish)
+    made = settled(
+        here,
+        (name,),
+        lambda words: edit_part(
+            here.database, here.facts, here.clock, here.words, words[0], change
+        ),
+    )
+    show_made(here, "part edit", made, json)
+
+
+@part.command("list")
+def part_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
+    """List the open parts."""
+    from finishlog.asks.things.there_is import parts
+    from finishlog.cli.pages.shop.shop_pages import parts_page
+
+    here = desk(context)
+    answer = parts(here.database, here.clock, archived=archived)
+    show_answer(here, "part list", answer, json, lambda: parts_page(answer))
+
+
+@part.command("show")
+def part_show(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+    """Show parts with their faces and steps."""
+    from finishlog.asks.look.meant import part_ids
+    from finishlog.asks.things.there_is import parts as answer_parts
+    from finishlog.cli.pages.shop.shop_pages import part_page
+
+    here = desk(context)
+    ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
+    answer = [p for p in answer_parts(here.database, here.clock) if p.id in ids]
+    show_answer(here, "part show", answer, json, lambda: part_page(answer))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command group."""
+    app.add_typer(part, name="part")

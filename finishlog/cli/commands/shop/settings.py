@@ -1,0 +1,51 @@
+"""How the program is set up: settings."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer, show_made
+from finishlog.cli.answering.options import Json, desk
+from finishlog.clock import ZONE, zone_is_given
+from finishlog.errors import UsageFault
+
+
+def settings(
+    context: typer.Context,
+    name: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="[NAME]", help="temperature, area, volume, weight, film, cut or zone."
+        ),
+    ] = None,
+    value: Annotated[
+        str | None, typer.Argument(metavar="[VALUE]", help="F, ft2, qt, lb, mil, Europe/Berlin ...")
+    ] = None,
+    json: Json = False,
+) -> None:
+    """Show the units you type and read and the shop's time zone, or set one."""
+    from finishlog.acts.things.settings import put
+    from finishlog.asks.look.settings import settings as answer_settings
+    from finishlog.cli.pages.shop.shop_pages import settings_page
+
+    here = desk(context)
+    if name is not None:
+        if value is None:
+            raise UsageFault(f"what should {name!r} be?", f"finishlog settings {name} VALUE")
+        made = put(here.database, here.clock, here.words, name, value)
+        if made.name == "zone" and zone_is_given():
+            made = replace(
+                made, detail=f"{made.detail}; {ZONE} names {here.clock.zone.key}, and wins"
+            )
+        show_made(here, "settings", made, json)
+        return
+    answer = answer_settings(here.database, here.clock.zone.key)
+    show_answer(here, "settings", answer, json, lambda: settings_page(answer))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    app.command("settings")(settings)

@@ -1,0 +1,105 @@
+"""What rooms are usually like: room usual, room heating."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.options import Json, desk
+from finishlog.errors import UsageFault
+
+Season = Annotated[
+    str | None,
+    typer.Option("--season", metavar="MONTHS", help="Only in these months: nov-mar."),
+]
+
+# Two weeks hold every day of the week twice.
+DAYS_READ = 14
+
+
+def room_usual(
+    context: typer.Context,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[ROOM] [HOUR:AIR]...", help="shop 0:13C/65% 7:12C 17:18C/55%; or none."
+        ),
+    ] = None,
+    season: Season = None,
+    as_read: Annotated[
+        bool, typer.Option("--as-read", help="Take it from the readings on record.")
+    ] = False,
+    days: Annotated[
+        int | None,
+        typer.Option("--days", min=1, max=366, help="With --as-read: of how many days, else 14."),
+    ] = None,
+    json: Json = False,
+) -> None:
+    """Say what a room is like on a usual day, from now on; without hours, show it."""
+    from finishlog.acts.air.usual_day import set_usual_day, set_usual_day_as_read
+    from finishlog.asks.things.usual_day import room_usual as show
+    from finishlog.cli.pages.shop.usual_page import usual_page, usual_set_page
+    from finishlog.cli.typed.times.usual_words import HOURS_BEGIN, read_hours, read_season, room_and
+
+    here = desk(context)
+    name, hours = room_and(words or [], HOURS_BEGIN)
+    months = read_season(season) if season else None
+    if as_read and hours:
+        raise UsageFault("--as-read and hours are two ways", "say one of them")
+    if days is not None and not as_read:
+        raise UsageFault("--days needs --as-read", "finishlog room usual ROOM --as-read --days 30")
+    if season and not (as_read or hours):
+        raise UsageFault("--season needs the hours", "finishlog room usual ROOM 7:12C 17:18C")
+    if not (as_read or hours):
+        known = show(here.database, here.clock, name)
+        show_answer(here, "room usual", known, json, lambda: usual_page(known, here.temperature))
+        return
+    if as_read:
+        of_days = days or DAYS_READ
+        answer = set_usual_day_as_read(here.database, here.clock, here.words, name, of_days, months)
+    else:
+        points = read_hours(hours, here.temperature)
+        answer = set_usual_day(here.database, here.clock, here.words, name, points, months)
+    show_answer(here, "room usual", answer, json, lambda: usual_set_page(answer, here.temperature))
+
+
+def room_heating(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="[ROOM] [DAYS] FROM-UNTIL [TEMPERATURE]",
+            help="shop mon-fri 16-23 18C; or none.",
+        ),
+    ],
+    season: Season = None,
+    json: Json = False,
+) -> None:
+    """Say when a room is usually heated and how warm it gets, from now on."""
+    from finishlog.acts.air.usual_day import set_heating
+    from finishlog.cli.pages.shop.usual_page import usual_set_page
+    from finishlog.cli.typed.times.usual_words import (
+        HEATING_BEGINS,
+        read_heating,
+        read_season,
+        room_and,
+    )
+
+    here = desk(context)
+    name, when = room_and(words, HEATING_BEGINS)
+    heating = read_heating(when, here.temperature)
+    months = read_season(season) if season else None
+    answer = set_heating(here.database, here.facts, here.clock, here.words, name, heating, months)
+    show_answer(
+        here, "room heating", answer, json, lambda: usual_set_page(answer, here.temperature)
+    )
+
+
+def register(room: typer.Typer) -> None:
+    """Add the commands to the group of rooms."""
+    # `7:-2C` is an hour, not an option.
+    settings = {"ignore_unknown_options": True}
+    room.command("usual", context_settings=settings)(room_usual)
+    room.command("heating", context_settings=settings)(room_heating)

@@ -1,0 +1,134 @@
+"""The air of a room: air, and air import."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import At, Json, desk
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.measure.units import Temperature
+from finishlog.errors import UsageFault
+
+# `-2C` is a temperature, not an option.
+_SETTINGS = {"ignore_unknown_options": True}
+
+_IMPORT = "import"
+
+# Of a file alone.
+TimeColumn = Annotated[
+    str | None, typer.Option("--time", metavar="COLUMN", help="Of a file: its time column.")
+]
+TemperatureColumn = Annotated[
+    str | None, typer.Option("--temperature", metavar="COLUMN", help="Of a file.")
+]
+HumidityColumn = Annotated[
+    str | None, typer.Option("--humidity", metavar="COLUMN", help="Of a file.")
+]
+FileUnit = Annotated[
+    Temperature | None, typer.Option("--unit", help="Of a file that does not say it.")
+]
+FileZone = Annotated[
+    str | None,
+    typer.Option("--zone", help="Of a file's times, if not the shop's: Europe/Berlin, +01:00."),
+]
+DayFirst = Annotated[
+    bool | None, typer.Option("--day-first/--month-first", help="How a file means 10/11/2026.")
+]
+DryRun = Annotated[
+    bool, typer.Option("--dry-run", help="Say what a file holds, and leave no trace.")
+]
+
+
+def air(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="TEMPERATURE HUMIDITY | import FILE",
+            help="17.2C 58%; 60F alone; 21C wet 17C; import FILE: a data logger's CSV.",
+        ),
+    ],
+    room: Annotated[
+        str | None, typer.Option("--room", help="Which room, if there are more.")
+    ] = None,
+    at: At = None,
+    wet_bulb: Annotated[
+        str | None, typer.Option("--wet-bulb", metavar="TEMPERATURE", help="17C: no humidity then.")
+    ] = None,
+    time: TimeColumn = None,
+    temperature: TemperatureColumn = None,
+    humidity: HumidityColumn = None,
+    unit: FileUnit = None,
+    zone: FileZone = None,
+    day_first: DayFirst = None,
+    dry_run: DryRun = False,
+    json: Json = False,
+) -> None:
+    """Log the air of a room, or take in a data logger's file."""
+    here = desk(context)
+    of_a_file = {
+        "--time": time,
+        "--temperature": temperature,
+        "--humidity": humidity,
+        "--unit": unit,
+        "--zone": zone,
+        "--day-first": day_first,
+        "--dry-run": dry_run or None,
+    }
+    if words[0] == _IMPORT:
+        _no_others({"--at": at, "--wet-bulb": wet_bulb}, "a file has its own")
+        if len(words) != 2:
+            raise UsageFault("name one file to import", "finishlog air import FILE.csv")
+        from finishlog.cli.commands.work.air_import import FileTyped, import_air
+
+        typed = FileTyped(time, temperature, humidity, unit, zone, day_first)
+        import_air(here, Path(words[1]), typed, room=room, only_try=dry_run, json=json)
+        return
+    _no_others(of_a_file, "it is of a file: finishlog air import FILE.csv")
+    _one_reading(here, " ".join(words), wet_bulb, at, room, json=json)
+
+
+def _one_reading(
+    here: Desk, text: str, wet_bulb: str | None, at: str | None, room: str | None, *, json: bool
+) -> None:
+    from finishlog.acts.air.air import log_air
+    from finishlog.cli.pages.shop.air_page import air_page
+    from finishlog.cli.typed.figures.measures import air as read_air
+    from finishlog.cli.typed.figures.measures import temperature_alone
+    from finishlog.cli.typed.figures.wet_bulb import air_by_wet_bulb, wet_bulb_said
+
+    bulbs = wet_bulb_said(text, wet_bulb)
+    typed: Air | float
+    if bulbs is None:
+        alone = temperature_alone(text, here.temperature)
+        typed, wet_c = read_air(text, here.temperature) if alone is None else alone, None
+    else:
+        typed, wet_c = air_by_wet_bulb(*bulbs, here.temperature)
+    answer = log_air(
+        here.database,
+        here.clock,
+        here.words,
+        air=typed,
+        at=here.moment(at),
+        room=room,
+        wet_bulb_c=wet_c,
+    )
+    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock, here.temperature))
+
+
+def _no_others(options: Mapping[str, object], why: str) -> None:
+    """Refuse options that would be dropped without a word."""
+    for name, value in options.items():
+        if value is not None:
+            raise UsageFault(f"{name} does not belong here", why)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("air", context_settings=_SETTINGS)(air)

@@ -1,0 +1,248 @@
+"""The commands of the evening: ready, log, check, rags."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import Asked, said, settled
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import (
+    ALL_WORK,
+    At,
+    FaceOption,
+    Json,
+    NoteText,
+    Parts,
+    Verbose,
+    also,
+    desk,
+    one_face,
+)
+from finishlog.cli.commands.work.coat_options import (
+    Every,
+    FromCan,
+    HandsOn,
+    NoEdges,
+    OfGlue,
+    Passes,
+    WetFilm,
+)
+from finishlog.cli.terminal.talk import ask, at_a_terminal, say
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Found, Operation, RagsDeed, Test
+from finishlog.core.shop.trade_words import is_said, several_words
+from finishlog.errors import ANSWER_IS_BAD, UsageFault
+
+
+def ready(
+    context: typer.Context,
+    parts: Parts = None,
+    json: Json = False,
+    verbose: Verbose = False,
+    time: Annotated[
+        str | None, typer.Option("--for", metavar="TIME", help="Only what fits into it: 40min.")
+    ] = None,
+    exit_code: Annotated[
+        bool,
+        typer.Option("--exit-code", help="Leave with 1 when rags are overdue or nothing is ready."),
+    ] = False,
+) -> None:
+    """Show what is dangerous, what may be done now, what closes, what must wait."""
+    from finishlog.asks.bench.ready import ready as answer_ready
+    from finishlog.cli.pages.evening.ready_page import ready_page
+    from finishlog.cli.typed.times.durations import duration
+
+    here = desk(context)
+    minutes = duration(time) / timedelta(minutes=1) if time else None
+    only = _ids(here, tuple(parts or ()))
+    answer = answer_ready(here.database, here.facts, here.clock, only, minutes)
+    show_answer(
+        here,
+        "ready",
+        answer,
+        json,
+        lambda: ready_page(answer, here.clock, here.temperature, verbose=verbose),
+    )
+    if exit_code and (any(r.overdue for r in answer.rags) or not answer.bench):
+        raise typer.Exit(ANSWER_IS_BAD)
+
+
+def log(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... [WHAT]",
+            help=f"Parts, then a product, or {ALL_WORK} Without it, the step that is due.",
+        ),
+    ],
+    face: FaceOption = None,
+    at: At = None,
+    method: Annotated[Method | None, typer.Option("--method", help="How it went on.")] = None,
+    scuffed: Annotated[
+        bool | None,
+        typer.Option("--scuffed/--not-scuffed", help="The film under it was scuffed."),
+    ] = None,
+    grit: Annotated[str, typer.Option("--grit", help="Of sanding: P220.")] = "",
+    no_edges: NoEdges = False,
+    passes: Passes = 1,
+    every: Every = None,
+    glue: OfGlue = None,
+    minutes: HandsOn = None,
+    film: WetFilm = None,
+    from_: FromCan = None,
+    note: NoteText = "",
+    json: Json = False,
+    verbose: Verbose = False,
+) -> None:
+    """Log a coat or a piece of work that was done."""
+    from finishlog.acts.answers.logged import Logged, ToLog
+    from finishlog.acts.film.log import log as act
+    from finishlog.acts.mixing.drawn import FROM
+    from finishlog.cli.pages.evening.log_page import log_page
+    from finishlog.cli.typed.figures.amounts import film as read_film
+    from finishlog.cli.typed.times.durations import minutes as read_minutes
+    from finishlog.cli.typed.times.passes import sitting
+
+    here = desk(context)
+    earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
+    hands_on_min = read_minutes(minutes) if minutes else None
+    wet_film_um = read_film(film) if film else None
+
+    asked = Asked({FROM: from_})
+
+    def attempt(typed: tuple[str, ...]) -> Logged:
+        wanted = ToLog(typed, when, one_face(face), method, scuffed, grit, note, edges=not no_edges)
+        wanted = replace(
+            wanted,
+            earlier=earlier,
+            glue=glue,
+            hands_on_min=hands_on_min,
+            wet_film_um=wet_film_um,
+            container=asked.options[FROM],
+            sure=asked.sure,
+        )
+        return act(here.database, here.facts, here.clock, here.words, wanted)
+
+    answer = settled(here, tuple(words), attempt, may_make=True, asked=asked)
+    show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
+
+
+def check(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... FOUND",
+            help="Parts, then tacky gums prints smells flakes; dry no-print powder no-smell holds.",
+        ),
+    ],
+    face: FaceOption = None,
+    test: Annotated[
+        str | None,
+        typer.Option("--test", help="touch, thumbnail, sand, smell or scratch."),
+    ] = None,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log a test of a film. A failed check beats any clock."""
+    from finishlog.acts.film.check import Checked, found_word, log_check, test_word
+    from finishlog.cli.pages.evening.log_page import check_page
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
+    *parts, typed_found = several_words(words, lambda word: is_said(Found, word))
+    found = said(typed_found, found_word)
+    which, when = test_word(test, found), here.moment(at)
+
+    asked = Asked({})
+
+    def attempt(typed: tuple[str, ...]) -> Checked:
+        return log_check(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            face=one_face(face),
+            found=found,
+            test=which,
+            at=when,
+            sure=asked.sure,
+        )
+
+    answer = settled(here, tuple(parts), attempt, may_make=True, asked=asked)
+    show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
+
+
+def rags(
+    context: typer.Context,
+    deed: Annotated[
+        str | None,
+        typer.Argument(metavar="[DEED]", help="spread, water, lifted, can, stiff or gone."),
+    ] = None,
+    which: Annotated[
+        str | None, typer.Argument(metavar="[WHICH]", help="A number or product; else all open.")
+    ] = None,
+    at: At = None,
+    json: Json = False,
+    exit_code: Annotated[
+        bool, typer.Option("--exit-code", help="Leave with 1 when rags are overdue.")
+    ] = False,
+) -> None:
+    """Show open oily rags, or log what was done with them."""
+    from finishlog.acts.film.rags import deed_word, log_rags
+    from finishlog.asks.bench.rags import rags as answer_rags
+    from finishlog.cli.pages.evening.rags_page import dealt_page, rags_page
+
+    here = desk(context)
+    if deed is None:
+        lines = answer_rags(here.database, here.facts, here.clock)
+        show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.facts, here.clock))
+    else:
+        done = said(deed, deed_word)
+        if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
+            say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
+            raise typer.Exit
+        dealt = log_rags(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            deed=done,
+            which=which,
+            at=here.moment(at),
+        )
+        lines = dealt.still_open
+        show_answer(here, "rags", dealt, json, lambda: dealt_page(dealt, here.clock))
+    if exit_code and any(line.overdue for line in lines):
+        raise typer.Exit(ANSWER_IS_BAD)
+
+
+def _is_crisp() -> bool:
+    """Ask what stiff means: a rag that is stiff outside may be hot within."""
+    return ask("Stiff and crisp right through, every one, and no smell? [y/N]").lower()[:1] == "y"
+
+
+def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
+    from finishlog.asks.look.meant import part_ids
+
+    if not typed:
+        return ()
+    return settled(
+        here, typed, lambda words: part_ids(here.database, here.clock, words, projects=True)
+    )
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    app.command("ready")(ready)
+    app.command("log", epilog=also(Operation))(log)
+    app.command("check", epilog=also(Found, Test))(check)
+    app.command("rags", epilog=also(RagsDeed))(rags)

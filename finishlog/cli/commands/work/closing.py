@@ -1,0 +1,159 @@
+"""What closes a piece, and what is said of it later: handover, review, photo."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import said, settled
+from finishlog.cli.answering.options import (
+    At,
+    FaceOption,
+    Json,
+    NoteText,
+    Verbose,
+    also,
+    desk,
+    one_face,
+)
+from finishlog.core.log.entries import Outcome
+from finishlog.core.shop.trade_words import is_said, several_words
+from finishlog.errors import UsageFault
+
+Whole = Annotated[
+    list[str],
+    typer.Argument(metavar="PROJECT|PART...", help="cabinet, cabinet/case, legs:1-3."),
+]
+Said = Annotated[str, typer.Option("--text", "-t", help="Words to keep with it.")]
+
+
+def handover(
+    context: typer.Context,
+    parts: Whole,
+    card: Annotated[
+        bool, typer.Option("--card", help="Only print the care card; record nothing.")
+    ] = False,
+    note: NoteText = "",
+    at: At = None,
+    json: Json = False,
+    verbose: Verbose = False,
+) -> None:
+    """Log that pieces left the shop, and print the care card that goes along."""
+    from finishlog.acts.pieces.handover import Handover, hand_over
+    from finishlog.asks.past.care_card import CareCard, care_card
+    from finishlog.cli.pages.evening.care_page import care_page
+    from finishlog.cli.pages.evening.closing_page import handover_page
+
+    here = desk(context)
+    if card:
+
+        def write(typed: tuple[str, ...]) -> CareCard:
+            return care_card(here.database, here.facts, here.clock, typed)
+
+        written = settled(here, tuple(parts), write)
+        show_answer(
+            here,
+            "handover",
+            written,
+            json,
+            lambda: care_page(written, here.facts, here.clock, verbose=verbose),
+        )
+        return
+    when = here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Handover:
+        return hand_over(
+            here.database, here.facts, here.clock, here.words, parts=typed, note=note, at=when
+        )
+
+    answer = settled(here, tuple(parts), attempt)
+    show_answer(
+        here,
+        "handover",
+        answer,
+        json,
+        lambda: handover_page(answer, here.facts, here.clock, verbose=verbose),
+    )
+
+
+def review(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(metavar="PART... OUTCOME", help="Parts, then good, fair or failed."),
+    ],
+    face: FaceOption = None,
+    text: Said = "",
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log how a finish came out: at hand-over, after a year, whenever it is seen again."""
+    from finishlog.acts.pieces.review import Reviewed, log_review, outcome_word
+    from finishlog.cli.pages.evening.closing_page import review_page
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault("a review needs a part and how it came out", "finishlog review case good")
+    *parts, said_outcome = several_words(words, lambda word: is_said(Outcome, word))
+    outcome, when = said(said_outcome, outcome_word), here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Reviewed:
+        return log_review(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            face=one_face(face),
+            outcome=outcome,
+            text=text,
+            at=when,
+        )
+
+    answer = settled(here, tuple(parts), attempt)
+    show_answer(here, "review", answer, json, lambda: review_page(answer, here.clock))
+
+
+def photo(
+    context: typer.Context,
+    words: Annotated[
+        list[str], typer.Argument(metavar="PART... FILE", help="Parts, then where the picture is.")
+    ],
+    face: FaceOption = None,
+    text: Said = "",
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Keep where a picture of a part lies; the file itself stays where it is."""
+    from finishlog.acts.pieces.photo import Pictured, log_photo
+    from finishlog.cli.pages.evening.closing_page import photo_page
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault("a photo needs a part and a file", "finishlog photo case case.jpg")
+    when = here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Pictured:
+        return log_photo(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            face=one_face(face),
+            path=words[-1],
+            text=text,
+            at=when,
+        )
+
+    answer = settled(here, tuple(words[:-1]), attempt)
+    show_answer(here, "photo", answer, json, lambda: photo_page(answer, here.clock))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    app.command("handover")(handover)
+    app.command("review", epilog=also(Outcome))(review)
+    app.command("photo")(photo)

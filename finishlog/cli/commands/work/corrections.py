@@ -1,0 +1,204 @@
+"""Put right and add to what was logged: undo, amend, note. What was there stays visible."""
+
+from __future__ import annotations
+
+import re
+from datetime import timedelta
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import said, settled
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import At, FaceOption, Json, desk, one_face
+from finishlog.cli.commands.work.coat_options import FromCan, MixAmounts
+from finishlog.cli.terminal.talk import ask, at_a_terminal, say
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import When
+from finishlog.errors import UsageFault
+
+# A coat older than this has probably gone on; undoing it would lose the truth.
+_JUST_NOW = timedelta(minutes=10)
+
+
+def undo(
+    context: typer.Context,
+    act: Annotated[
+        int | None, typer.Argument(metavar="[ACT]", help="Its number in history; else the last.")
+    ] = None,
+    never_happened: Annotated[
+        bool,
+        typer.Option(
+            "--never-happened", help="Say that a coat did not go on, without being asked."
+        ),
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Withdraw the last act, or a numbered one. It stays in history; undo it to get it back."""
+    from finishlog.acts.correct.undo import undo as withdraw
+    from finishlog.acts.correct.undo import what_undo_would_do
+    from finishlog.cli.pages.evening.log_page import undo_page
+
+    here = desk(context)
+    found = what_undo_would_do(here.database, act)
+    old = here.clock.now - found.typed_at > _JUST_NOW
+    if found.is_coat and old and not never_happened and not _never_went_on(here, found.act):
+        say(f"finishlog: act {found.act} stays on record")
+        raise typer.Exit
+    answer = withdraw(here.database, here.clock, here.words, found.act)
+    show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
+
+
+def _never_went_on(here: Desk, act: int) -> bool:
+    """Ask whether the finish went on: a coat that did stays on record, and may have come off."""
+    from finishlog.acts.film.off import off_command
+
+    came_off = f"if it came off again: {off_command(here.database, here.facts, here.clock, act)}"
+    if not at_a_terminal():
+        raise UsageFault(
+            f"act {act} is a coat logged a while ago: did the finish go on?",
+            f"if it never did: finishlog undo {act} --never-happened; {came_off}",
+        )
+    if ask("Did the finish go on? A coat that did stays on record. [y/n]").lower().startswith("n"):
+        return True
+    say(f"finishlog: {came_off}")
+    return False
+
+
+def amend(
+    context: typer.Context,
+    act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
+    at: At = None,
+    on: Annotated[
+        list[str] | None, typer.Option("--on", metavar="PART", help="On these parts.")
+    ] = None,
+    face: FaceOption = None,
+    product: Annotated[str | None, typer.Option("--product")] = None,
+    method: Annotated[Method | None, typer.Option("--method")] = None,
+    scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
+    found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
+    air: Annotated[
+        str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
+    ] = None,
+    room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
+    glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
+    grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
+    outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
+    moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
+    surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
+    from_: FromCan = None,
+    amount: MixAmounts = None,
+    note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
+    json: Json = False,
+) -> None:
+    """Correct an act. The entry it had stays visible in history."""
+    from finishlog.acts.correct.amend import Change
+    from finishlog.acts.correct.amend import amend as correct
+    from finishlog.acts.film.check import found_word
+    from finishlog.acts.pieces.review import outcome_word
+    from finishlog.cli.pages.evening.log_page import amend_page
+    from finishlog.cli.typed.figures import measures
+    from finishlog.cli.typed.files.mix_words import read_parts
+
+    here = desk(context)
+    change = Change(
+        at=_moment_of(here, act, at) if at else None,
+        parts=tuple(on or ()),
+        face=one_face(face),
+        product=product,
+        method=method,
+        scuffed=scuffed,
+        found=said(found, found_word) if found else None,
+        air=measures.air(air, here.temperature) if air else None,
+        text=note,
+        room=room,
+        glue=glue,
+        grit=grit,
+        outcome=said(outcome, outcome_word) if outcome else None,
+        moisture=measures.moisture(moisture) if moisture else None,
+        surface=measures.temperature(surface, here.temperature) if surface else None,
+        container=from_,
+        amounts=read_parts(amount or ()),
+    )
+    if change == Change():
+        raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
+    answer = correct(here.database, here.facts, here.clock, here.words, act, change)
+    show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
+
+
+def _moment_of(here: Desk, act: int, typed: str) -> When:
+    """Read when it really was; a clock time alone is of the day that the entry stands on."""
+    from finishlog.asks.past.history import one_act
+    from finishlog.cli.typed.times.moments import moment
+
+    now, zone = here.clock.now, here.clock.zone
+    if re.fullmatch(r"\s*\d{1,2}[:.]\d{2}\s*(?:[ap]\.?m\.?)?\s*", typed, re.IGNORECASE):
+        lines = one_act(here.database, here.facts, here.clock, act)
+        happened = next((line.happened for line in lines if line.happened), None)
+        if happened is not None:
+            day = happened.latest.astimezone(zone).date()
+            return moment(f"{day} {typed.strip()}", now, zone)
+    return moment(typed, now, zone)
+
+
+def note(
+    context: typer.Context,
+    words: Annotated[
+        list[str], typer.Argument(metavar="PART... WORDS", help="case, then what there is to say.")
+    ],
+    text: Annotated[
+        str | None, typer.Option("--text", "-t", help="The words; then all else are parts.")
+    ] = None,
+    outcome: Annotated[
+        bool, typer.Option("--outcome", help="It says how the finish turned out.")
+    ] = False,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Keep words about a part, or how its finish turned out."""
+    from finishlog.acts.pieces.note import Noted, log_note
+    from finishlog.cli.pages.evening.log_page import note_page
+
+    here = desk(context)
+    when = here.moment(at)
+    parts, text = (tuple(words), text) if text is not None else _parted(here, words)
+
+    def attempt(typed: tuple[str, ...]) -> Noted:
+        return log_note(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            text=text,
+            outcome=outcome,
+            at=when,
+        )
+
+    answer = settled(here, parts, attempt)
+    show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
+
+
+def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
+    """Part `PART... WORDS`: the last argument when it is several words, else all but the first."""
+    from finishlog.asks.look.meant import names_a_part
+
+    if len(words) < 2:
+        raise UsageFault("a note needs a part and words", "finishlog note case 'a run, left edge'")
+    if " " in words[-1].strip():
+        return tuple(words[:-1]), words[-1]
+    first, second, *_ = words
+    if names_a_part(here.database, here.clock, second):
+        said = " ".join(words[1:])
+        raise UsageFault(
+            f"{second!r} may be a part or a word of the note",
+            f"quote the words: finishlog note {first} '{said}'",
+        )
+    return (first,), " ".join(words[1:])
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    for command in (undo, amend, note):
+        app.command(command.__name__)(command)

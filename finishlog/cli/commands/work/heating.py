@@ -1,0 +1,60 @@
+"""The heater: heat."""
+
+from __future__ import annotations
+
+import re
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.options import Json, desk
+
+_WARM = r"(?:^|\s)(?:(?:at|to) )?([+-]?\d{1,3}(?:[.,]\d)? ?(?:°|deg)? ?[cf]!?)(?=\s|$)"
+
+
+def heat(
+    context: typer.Context,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[FROM till UNTIL] [TEMPERATURE]", help="tonight 16 till 23 18C; Sat 9 till 17."
+        ),
+    ] = None,
+    room: Annotated[
+        str | None, typer.Option("--room", help="Which room, if there are more.")
+    ] = None,
+    json: Json = False,
+) -> None:
+    """Log that a heater runs, now or later; without words, show what is ahead."""
+    from finishlog.acts.air.heat import heat as act
+    from finishlog.acts.air.heat import heat_ahead
+    from finishlog.cli.pages.shop.heating_page import heat_ahead_page, heat_page
+    from finishlog.cli.typed.figures.measures import temperature
+    from finishlog.cli.typed.times.time_heated import heated_span
+
+    here = desk(context)
+    if not words:
+        lines = heat_ahead(here.database, here.facts, here.clock)
+        show_answer(
+            here, "heat", lines, json, lambda: heat_ahead_page(lines, here.clock, here.temperature)
+        )
+        return
+    typed = " ".join(words)
+    warm = re.search(_WARM, typed, re.IGNORECASE)
+    when = f"{typed[: warm.start()]} {typed[warm.end() :]}" if warm else typed
+    answer = act(
+        here.database,
+        here.facts,
+        here.clock,
+        here.words,
+        span=heated_span(when.strip(), here.clock.now, here.clock.zone),
+        temperature_c=temperature(warm[1], here.temperature) if warm else None,
+        room=room,
+    )
+    show_answer(here, "heat", answer, json, lambda: heat_page(answer, here.clock, here.temperature))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command("heat")(heat)

@@ -1,0 +1,150 @@
+"""When it goes wrong: fault, off."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import (
+    At,
+    FaceOption,
+    Json,
+    NoteText,
+    SomeParts,
+    desk,
+    one_face,
+)
+from finishlog.core.log.entries import FaultKind, When
+from finishlog.core.shop.trade_words import plain_word, several_words
+from finishlog.errors import UsageFault
+
+
+def fault(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... KIND",
+            help=f"Parts, then {', '.join(FaultKind)}, or mended.",
+        ),
+    ],
+    where: Annotated[
+        str, typer.Option("--where", metavar="TEXT", help="Where on it: 'left edge'.")
+    ] = "",
+    remedy: Annotated[
+        str, typer.Option("--remedy", metavar="TEXT", help="What was done about it.")
+    ] = "",
+    face: FaceOption = None,
+    at: At = None,
+    note: NoteText = "",
+    json: Json = False,
+) -> None:
+    """Log what went wrong with a film: what it means, what mends it, until when."""
+    from finishlog.acts.film.fault import MENDED, FaultLogged, fault_word, is_fault, log_fault
+    from finishlog.cli.pages.evening.trouble_page import fault_page
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault(
+            "a fault needs a part and what went wrong",
+            "finishlog fault doors run --where 'left edge'",
+        )
+    when = here.moment(at)
+    *named, what = several_words(words, lambda word: is_fault(word, here.facts))
+    if plain_word(what) in MENDED:
+        _mended(here, tuple(named), remedy or note, one_face(face), when, json)
+        return
+    kind = fault_word(what, here.facts)
+
+    def attempt(parts: tuple[str, ...]) -> FaultLogged:
+        return log_fault(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=parts,
+            kind=kind,
+            place=where,
+            remedy=remedy or note,
+            face=one_face(face),
+            at=when,
+        )
+
+    answer = settled(here, tuple(named), attempt, may_make=True)
+    show_answer(here, "fault", answer, json, lambda: fault_page(answer, here.facts, here.clock))
+
+
+def _mended(
+    here: Desk, parts: tuple[str, ...], note: str, face: str | None, at: When, json: bool
+) -> None:
+    from finishlog.acts.film.fault import Mended, log_mended
+    from finishlog.cli.pages.evening.trouble_page import mended_page
+
+    def attempt(typed: tuple[str, ...]) -> Mended:
+        return log_mended(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            note=note,
+            face=face,
+            at=at,
+        )
+
+    answer = settled(here, parts, attempt)
+    show_answer(here, "fault", answer, json, lambda: mended_page(answer, here.clock))
+
+
+def off(
+    context: typer.Context,
+    parts: SomeParts,
+    to: Annotated[
+        str,
+        typer.Option("--to", metavar="COAT", help="What stays: a product or an act; else bare."),
+    ] = "bare",
+    strip: Annotated[
+        bool, typer.Option("--strip", help="With stripper; taken if not said.")
+    ] = False,
+    sanded: Annotated[bool, typer.Option("--sanded", help="Sanded off.")] = False,
+    scraped: Annotated[bool, typer.Option("--scraped", help="Scraped off.")] = False,
+    washed: Annotated[bool, typer.Option("--washed", help="Washed off with solvent.")] = False,
+    face: FaceOption = None,
+    at: At = None,
+    note: NoteText = "",
+    json: Json = False,
+) -> None:
+    """Log that a film came off, to bare wood or down to a coat that stays."""
+    from finishlog.acts.film.off import Off, log_off, stripping_word
+    from finishlog.cli.pages.evening.trouble_page import off_page
+
+    here = desk(context)
+    operation = stripping_word(strip=strip, sanded=sanded, scraped=scraped, washed=washed)
+    when = here.moment(at)
+
+    def attempt(typed: tuple[str, ...]) -> Off:
+        return log_off(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=typed,
+            to=to,
+            operation=operation,
+            face=one_face(face),
+            at=when,
+            note=note,
+        )
+
+    answer = settled(here, tuple(parts), attempt, may_make=True)
+    show_answer(here, "off", answer, json, lambda: off_page(answer, here.clock))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    for command in (fault, off):
+        app.command(command.__name__)(command)

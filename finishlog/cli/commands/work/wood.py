@@ -1,0 +1,162 @@
+"""The wood itself: moisture, surface, movement."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.options import At, FaceOption, Json, desk, one_face
+from finishlog.errors import UsageFault
+
+if TYPE_CHECKING:
+    from finishlog.acts.air.moisture import Moist
+    from finishlog.acts.air.surface import Surface
+    from finishlog.cli.answering.context import Desk
+
+# `-2C` is a temperature.
+_SETTINGS = {"surface": {"ignore_unknown_options": True}}
+
+
+def moisture(
+    context: typer.Context,
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[PART]... [MOISTURE]", help="Parts, then what the meter shows."),
+    ] = None,
+    air: Annotated[
+        str | None,
+        typer.Option("--air", metavar="'20C 50%'", help="Only tell what wood settles at in it."),
+    ] = None,
+    face: FaceOption = None,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log how moist the wood of parts is, against what it settles at in the room's air."""
+    from finishlog.acts.air.moisture import log_moisture
+    from finishlog.cli.pages.shop.wood_page import moisture_page
+    from finishlog.cli.typed.figures.measures import moisture as read_moisture
+
+    here = desk(context)
+    typed = tuple(words or ())
+    if air is not None:
+        if typed or face or at:
+            raise UsageFault(
+                "--air asks what wood settles at, and logs nothing", "leave the rest out"
+            )
+        _settles(here, air, json)
+        return
+    if len(typed) < 2:
+        raise UsageFault("a moisture needs a part and percent", "finishlog moisture doors 11%")
+    percent, when = read_moisture(typed[-1]), here.moment(at)
+
+    def attempt(parts: tuple[str, ...]) -> Moist:
+        return log_moisture(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=parts,
+            face=one_face(face),
+            moisture_pct=percent,
+            at=when,
+        )
+
+    answer = settled(here, typed[:-1], attempt)
+    show_answer(
+        here, "moisture", answer, json, lambda: moisture_page(answer, here.clock, here.temperature)
+    )
+
+
+def _settles(here: Desk, typed: str, json: bool) -> None:
+    from finishlog.asks.things.wood_air import wood_air
+    from finishlog.cli.pages.shop.wood_page import settles_page
+    from finishlog.cli.typed.figures.measures import air as read_air
+
+    unit = here.temperature
+    answer = wood_air("", read_air(typed, unit))
+    show_answer(here, "moisture", answer, json, lambda: settles_page(answer, unit))
+
+
+def surface(
+    context: typer.Context,
+    words: Annotated[
+        list[str],
+        typer.Argument(metavar="PART... TEMPERATURE", help="Parts, then how warm they are: 14C."),
+    ],
+    face: FaceOption = None,
+    at: At = None,
+    json: Json = False,
+) -> None:
+    """Log how warm the wood itself is; for two hours coats are judged by it."""
+    from finishlog.acts.air.surface import log_surface
+    from finishlog.cli.pages.shop.wood_page import surface_page
+    from finishlog.cli.typed.figures.measures import temperature
+
+    here = desk(context)
+    if len(words) < 2:
+        raise UsageFault("a surface needs a part and degrees", "finishlog surface doors 14C")
+    celsius, when = temperature(words[-1], here.temperature), here.moment(at)
+
+    def attempt(parts: tuple[str, ...]) -> Surface:
+        return log_surface(
+            here.database,
+            here.facts,
+            here.clock,
+            here.words,
+            parts=parts,
+            face=one_face(face),
+            temperature_c=celsius,
+            at=when,
+        )
+
+    answer = settled(here, tuple(words[:-1]), attempt)
+    show_answer(
+        here, "surface", answer, json, lambda: surface_page(answer, here.clock, here.temperature)
+    )
+
+
+def movement(
+    context: typer.Context,
+    wood: Annotated[str, typer.Argument(metavar="SPECIES", help="ash, cherry, red-oak.")],
+    width: Annotated[str, typer.Argument(metavar="WIDTH", help="300mm, 9.15in.")],
+    start: Annotated[
+        str,
+        typer.Option("--from", metavar="MOISTURE", help="8%, or the air it stands in: '20C 35%'."),
+    ],
+    end: Annotated[
+        str, typer.Option("--to", metavar="MOISTURE", help="11%, or another air: '22C 65%'.")
+    ],
+    radial: Annotated[
+        bool, typer.Option("--radial", help="Quarter-sawn; else flat-sawn is taken.")
+    ] = False,
+    json: Json = False,
+) -> None:
+    """Tell how much a width of wood moves from one moisture, or one season's air, to another."""
+    from finishlog.asks.things.movement import movement as answer_movement
+    from finishlog.cli.pages.shop.wood_page import movement_page
+    from finishlog.cli.typed.figures.amounts import width as read_width
+    from finishlog.cli.typed.figures.measures import moisture_or_air
+
+    here = desk(context)
+    unit = here.temperature
+    width_mm, length = read_width(width)
+    answer = answer_movement(
+        here.facts,
+        wood,
+        width_mm,
+        moisture_or_air(start, unit),
+        moisture_or_air(end, unit),
+        radial=radial,
+    )
+    show_answer(
+        here, "movement", answer, json, lambda: movement_page(answer, here.facts, unit, length)
+    )
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands of this group."""
+    for command in (moisture, surface, movement):
+        app.command(command.__name__, context_settings=_SETTINGS.get(command.__name__))(command)

@@ -1,0 +1,1 @@
+"""Complete a command that is being typed."""

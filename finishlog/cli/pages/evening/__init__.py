@@ -1,0 +1,1 @@
+"""Pages of what was logged, and of the evening."""

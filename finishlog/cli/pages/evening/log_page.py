@@ -1,0 +1,227 @@
+"""One line back: what was recorded, what comes next, what to heed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.rags_words import HAND_DUST, SOFT_FILM, rags_made_of, rags_words
+from finishlog.cli.pages.evening.words import (
+    coat_words,
+    deed,
+    learnt_words,
+    milestone_words,
+    names,
+    reason,
+    remedies,
+    usual_wanted,
+)
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.findings import Level
+from finishlog.core.finish.stages import shown
+from finishlog.core.log.entries import Operation
+from finishlog.core.log.shown_times import happened, wait_until
+from finishlog.core.zone.verdict import Answer
+
+if TYPE_CHECKING:
+    from finishlog.acts.answers.logged import Logged
+    from finishlog.acts.answers.reconsidered import MovedDate
+    from finishlog.acts.correct.amend import Amended
+    from finishlog.acts.correct.undo import Undone
+    from finishlog.acts.film.check import Checked
+    from finishlog.acts.pieces.note import Noted
+    from finishlog.acts.things.products import Labelled
+    from finishlog.asks.look.standing import Standing
+    from finishlog.clock import Clock
+
+
+def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
+    """Echo an act, then what it means."""
+    page = Page()
+    for words in remedies(w for w in answer.warnings if w.get_out):
+        page.line(words, Tone.DANGER)
+    when = happened(answer.at, clock.now, clock.zone)
+    if answer.first_pass:
+        when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
+    for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
+        page.line(f"{when}  {labels}: {words}")
+    if answer.named > 1:
+        page.line(f"on {answer.recorded} of {answer.named} pieces")
+    if answer.clamped_until:
+        page.line(f"clamps on until {wait_until(answer.clamped_until, clock.now, clock.zone)}")
+    for words in usual_wanted(answer.after):
+        page.line(words)
+    if answer.late:
+        page.line(
+            f"it lands before {answer.entries_after_it} later "
+            f"{'entry' if answer.entries_after_it == 1 else 'entries'}; all was worked out again"
+        )
+    _moved(page, answer.moved, clock)
+    warnings = [
+        w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
+    ]
+    for words in remedies(warnings):
+        page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
+    for rags in (r for r in answer.rags if r.speaks):
+        page.line(
+            f"rags {rags.number}: {rags_made_of(rags)}, {rags_words(rags, clock)}",
+            Tone.DANGER if rags.overdue else Tone.PLAIN,
+        )
+        if rags.soft:
+            page.line(f"        {SOFT_FILM}", Tone.DANGER)
+    if answer.hand_dust:
+        page.line(f"rags: {HAND_DUST}")
+    for note in answer.notes:
+        page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
+    """Put parts together of which the same is to be said: their names, and the words."""
+    found: dict[str, list[str]] = {}
+    for line in lines:
+        found.setdefault(words(line), []).append(line.label)
+    return [(names(labels), said) for said, labels in found.items()]
+
+
+def standing_lines(page: Page, lines: Iterable[Standing], clock: Clock) -> None:
+    """Say how parts stand, in one line those that stand alike."""
+    for labels, words in alike(lines, lambda line: standing_words(line, clock)):
+        page.line(f"{labels}: {words}")
+
+
+def _recorded(answer: Logged, line: Standing, clock: Clock) -> str:
+    what = f"{_what(answer, line)}{_and_edges(answer, line)}"
+    return f"{what} · {standing_words(line, clock)}"
+
+
+def _and_edges(answer: Logged, line: Standing) -> str:
+    """Say which edges it ran over, unless the line is about those."""
+    over = [edge for edge in answer.edges if edge not in line.faces]
+    return f", {' and '.join(over)} too" if over else ""
+
+
+def _what(answer: Logged, line: Standing) -> str:
+    if answer.operation is not Operation.COAT:
+        return answer.operation.value
+    # A coat that lands between others takes a number that was another's: leave it unsaid.
+    last = line.layers.count(answer.product)
+    came = f" from {answer.container}" if answer.container else ""
+    if answer.passes > 1 and answer.first_pass:
+        first = "" if answer.late else f" {last - answer.passes + 1}-{last}"
+        return f"coats{first}, {answer.product}{came}, {answer.passes} passes"
+    number = "" if answer.late else f" {last}"
+    return f"coat{number}, {answer.product}{came}"
+
+
+def standing_words(standing: Standing, clock: Clock) -> str:
+    """Say how a group stands in one phrase."""
+    if standing.answer is Answer.DONE and standing.milestone:
+        stage = shown(standing.milestone.stage)
+        return f"{standing.because}; {stage} {milestone_words(standing.milestone, clock)}"
+    if standing.answer is Answer.DONE:
+        return standing.because
+    if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:
+        bits = [f"next: {deed(standing)}", coat_words(standing), reason(standing, clock)]
+        return ", ".join(b for b in bits if b)
+    return reason(standing, clock)
+
+
+def check_page(answer: Checked, clock: Clock) -> Page:
+    """Echo a check and what it changes."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: {answer.test.value}, {answer.found.value}")
+    if answer.in_the_white:
+        page.line(f"caution: {names(answer.in_the_white)}: there is no film on record there")
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
+    if answer.blocks:
+        page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
+    if answer.proves:
+        page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
+    standing_lines(page, answer.standings, clock)
+    for line in answer.standings:
+        if line.learnt is not None:
+            page.line(f"{line.label}: {learnt_words(line.learnt, clock)}", Tone.FAINT)
+    _moved(page, answer.moved, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def undo_page(answer: Undone, clock: Clock) -> Page:
+    """Echo a withdrawal."""
+    page = Page()
+    found = answer.withdrawn
+    if answer.again:
+        page.line(f"act {found.act} was an undo: what it withdrew is in force again")
+    else:
+        page.line(f"withdrawn: act {found.act}, {found.words}")
+    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
+    return page
+
+
+def amend_page(answer: Amended, clock: Clock) -> Page:
+    """Echo an amendment."""
+    page = Page()
+    was = happened(answer.was, clock.now, clock.zone)
+    now_is = happened(answer.now_is, clock.now, clock.zone)
+    moved = f", {was} → {now_is}" if was != now_is else ""
+    page.line(f"act {answer.amends} amended ({answer.kind}){moved}; the old entry stays in history")
+    for remark in answer.remarks:
+        page.line(remark)
+    standing_lines(page, answer.standings, clock)
+    _moved(page, answer.moved, clock)
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
+    """Echo a changed label, and which coats that are on it would move, or moved."""
+    page = Page()
+    page.line(f"on record: label {answer.name} ({answer.detail})")
+    if answer.judged:
+        _moved(page, answer.moved, clock)
+    else:
+        for date in answer.moved:
+            was, by_this = (_date(moment, clock) for moment in (date.was, date.now_is))
+            page.line(f"keeps    {date.label}: {was}, by this label {by_this}")
+    if answer.moved and not answer.judged:
+        page.line(f"if the can said so all along: finishlog {words} --coats-too")
+    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
+    return page
+
+
+def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
+    """Say which dates are others now."""
+    alike: dict[str, list[str]] = {}
+    for date in dates:
+        was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
+        pace = f": your pace is {date.pace}" if date.pace else ""
+        alike.setdefault(f"{now_is}, was {was}{pace}", []).append(date.label)
+    for words, labels in alike.items():
+        page.line(f"moved    {names(labels)}: {words}")
+
+
+def _date(moment: datetime | None, clock: Clock) -> str:
+    if moment is None:
+        return "no date"
+    if moment <= clock.now:
+        return "ready"
+    return f"after {wait_until(moment, clock.now, clock.zone)}"
+
+
+def note_page(answer: Noted, clock: Clock) -> Page:
+    """Echo a note; what must not meet stands before it."""
+    page = Page()
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.DANGER)
+    kind = "outcome" if answer.outcome else "note"
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: {kind}, {answer.text}")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page

@@ -1,0 +1,91 @@
+"""Oily rags: what is open, and what to do about it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.rags_words import BURNABLE, SOFT_FILM, rags_name, rags_words
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.log.entries import RagsDeed
+from finishlog.core.log.shown_times import happened
+from finishlog.core.published.safety_notes import notes_for
+from finishlog.core.safety.rags import RagsState
+
+if TYPE_CHECKING:
+    from finishlog.acts.film.rags import RagsDealtWith
+    from finishlog.asks.bench.rags import RagsLine
+    from finishlog.clock import Clock
+    from finishlog.facts.load import Facts
+
+# Rags are excepted from three notes at once.
+_NOTES = 4
+_SUN = "in the sun or in a vehicle? then they are overdue at once: no thermometer here sees that"
+
+_DONE = {
+    RagsDeed.SPREAD: (
+        "spread flat, one layer, outdoors, clear of buildings, fences and decks: still open"
+    ),
+    RagsDeed.WATER: "sunk under water in a lidded metal can: held until handed over",
+    RagsDeed.LIFTED: "out of the water: open again, the oil is still fresh",
+    RagsDeed.CAN: "in the listed can: empty it off site the same day",
+    RagsDeed.STIFF: "found stiff",
+    RagsDeed.GONE: "handed over",
+}
+
+
+def rags_page(lines: tuple[RagsLine, ...], facts: Facts, clock: Clock) -> Page:
+    """List what is open; nothing here closes by time."""
+    page = Page()
+    if not lines:
+        page.line("no rags are open")
+        return page
+    _list(page, lines, clock)
+    if any(line.state in {RagsState.OPEN, RagsState.SPREAD} for line in lines):
+        page.line(_SUN, Tone.FAINT)
+    for note in notes_for(facts.notes, ["self-heating"], at_most=_NOTES):
+        page.line(f"safety: {note.text}")
+    return page
+
+
+def dealt_page(answer: RagsDealtWith, clock: Clock) -> Page:
+    """Echo a deed, on how many of the open items it was done, and what is left."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    of = f", on {len(answer.items)} of {answer.of}" if answer.of > 1 else ""
+    done = _DONE[answer.deed]
+    page.line(f"{when}  rags of {', '.join(dict.fromkeys(answer.items))}{of}: {done}")
+    if answer.deed is RagsDeed.STIFF and len(answer.not_counted) < len(answer.items):
+        page.line(f"closed as self-heating: {BURNABLE}")
+    for product, why in answer.not_counted:
+        page.line(f"caution: {product}: {why.value}", Tone.DANGER)
+    if answer.before_wet:
+        names = ", ".join(answer.before_wet)
+        page.line(f"caution: {names}: that was before they were wet: recorded, still open")
+    if answer.ask_how:
+        names = ", ".join(answer.ask_how)
+        page.line(
+            f"how did they go ({names})? not stiff yet, they burn in any bin: handed over to the "
+            f"waste service, with gloves, pads and paper? If not: finishlog undo {answer.act}",
+            Tone.DANGER,
+        )
+    if answer.still_open:
+        _list(page, answer.still_open, clock)
+    else:
+        page.line("no rags are open")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def _list(page: Page, lines: tuple[RagsLine, ...], clock: Clock) -> None:
+    danger = any(line.is_dangerous for line in lines)
+    section = page.section("OPEN RAGS", tone=Tone.DANGER if danger else Tone.PLAIN)
+    for line in lines:
+        tone = Tone.DANGER if line.is_dangerous else Tone.PLAIN
+        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
+        if line.soft:
+            section.row("", "", SOFT_FILM, tone=Tone.FAINT)
+        for remark in line.remarks:
+            section.row("", "", remark, tone=Tone.FAINT)
+        if len(line.history) > 1:
+            done = (f"{d.deed.value} {happened(d.at, clock.now, clock.zone)}" for d in line.history)
+            section.row("", "", ", ".join(done), tone=Tone.FAINT)

@@ -1,0 +1,234 @@
+"""The screen of the evening."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Iterable, Sequence
+from datetime import timedelta
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.cans_page import mixed_section
+from finishlog.cli.pages.evening.rags_words import rags_name, rags_words
+from finishlog.cli.pages.evening.words import (
+    coat_words,
+    deed,
+    learnt_words,
+    may_be,
+    reason,
+    remedies,
+    taken_up,
+    usual_wanted,
+)
+from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.core.log.shown_times import clock_words, length_words, wait_until
+from finishlog.core.measure.quantities import typed_celsius
+from finishlog.core.measure.units import Temperature
+from finishlog.core.safety.rags import Severity
+from finishlog.core.zone.grouping import with_project
+from finishlog.core.zone.verdict import Answer
+
+if TYPE_CHECKING:
+    from finishlog.asks.bench.fits import Fits
+    from finishlog.asks.bench.ready import PartMilestone, Ready, RoomLine
+    from finishlog.asks.bench.uneven import UnevenLine
+    from finishlog.asks.look.standing import LearntDate, Standing
+    from finishlog.clock import Clock
+
+FOLD_PAST = 6
+
+
+def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
+    """Lay out what may be done, most urgent first."""
+    page = Page()
+    in_danger = any(line.is_dangerous for line in answer.rags)
+    if in_danger:
+        _rags(page, answer, clock)
+    _head(page, answer, clock, unit)
+    if not in_danger:
+        _rags(page, answer, clock)
+    mixed_section(page.section("MIXED, IN CANS"), answer.mixed, answer.cans, clock)
+    if answer.fits is None:
+        _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
+    else:
+        _fits(page, answer.fits, clock, verbose)
+    _stopped(page.section("STOPPED"), answer.stopped, verbose)
+    _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
+    _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
+    _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
+    aside = page.section("SET ASIDE")
+    for line in answer.set_aside:
+        aside.row(_short(line), taken_up(line), tone=Tone.FAINT)
+    _nothing(page, answer, clock)
+    return page
+
+
+def _short(line: Standing) -> str:
+    return with_project(line.part, line.label)
+
+
+def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
+    """Say when it is, what air the rooms that matter have, and what it is good for."""
+    local = clock.now.astimezone(clock.zone)
+    when = f"{local:%a} {local.day} {local:%b}, {local:%H:%M}"
+    shown = [room for room in answer.rooms if room.in_use or room.air]
+    words = [_room_words(room, clock, unit, several=len(answer.rooms) > 1) for room in shown]
+    page.line(" · ".join([when, *words[:1]]), Tone.HEAD)
+    for more in words[1:]:
+        page.line(more, Tone.HEAD)
+    section = page.section()
+    for room in shown:
+        where = f"{room.room}, " if len(shown) > 1 else ""
+        for how, names in _by_words(room.fitness):
+            what = " and ".join(names) if len(names) < 3 else ", ".join(names)
+            section.row(f"{where}{what}: {how}")
+    if answer.shop_open is False and answer.shop_opens:
+        opens = clock_words(answer.shop_opens, clock.now, clock.zone)
+        page.line(f"the shop is shut; it opens {opens}")
+
+
+def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: bool) -> str:
+    if room.air is None or room.read_at is None:
+        where = f" --room {shlex.quote(room.room)}" if several else ""
+        return (
+            f"{room.room}: air not read today, log it: finishlog air {typed_celsius(17)} 58%{where}"
+        )
+    supposed = " supposed" if room.humidity_supposed else ""
+    words = f"{room.room} {show_air(room.air, unit)}{supposed}, read {_at(room.read_at, clock)}"
+    if room.tonight_c is not None:
+        words += f", tonight {show_temperature(room.tonight_c, unit)}"
+    elif room.coldest_night_c is not None:
+        words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
+    elif room.asks_night and room.in_use:
+        say = f"finishlog room night {shlex.quote(room.room)} {typed_celsius(8)}"
+        words += f", how cold its nights get was not told: {say}"
+    return words
+
+
+def _at(moment: object, clock: Clock) -> str:
+    return clock_words(moment, clock.now, clock.zone)  # type: ignore[arg-type]
+
+
+def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
+    found: dict[str, list[str]] = {}
+    for name, words in pairs:
+        found.setdefault(words, []).append(name)
+    return list(found.items())
+
+
+def _rags(page: Page, answer: Ready, clock: Clock) -> None:
+    lines = [line for line in answer.rags if line.severity is not Severity.QUIET]
+    danger = any(line.is_dangerous for line in lines)
+    section = page.section("OPEN RAGS", tone=Tone.DANGER if danger else Tone.PLAIN)
+    for line in sorted(lines, key=lambda line: not line.is_dangerous):
+        tone = Tone.DANGER if line.is_dangerous else Tone.PLAIN
+        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
+
+
+def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:
+    for line in lines:
+        tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
+        tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
+        section.row(deed(line), _short(line), coat_words(line), reason(line, clock), tone=tone)
+        if line.learnt is not None:
+            section.row("", "", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
+        _findings(section, line, verbose)
+
+
+def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
+    """Show what fits, in the order to do it, then what does not."""
+    have = length_words(timedelta(minutes=fits.minutes))
+    takes = length_words(timedelta(minutes=fits.takes_min))
+    counted = f": {takes} WITH SET-UP AND CLEAN-UP" if fits.lines else ""
+    section = page.section(f"IN {have}{counted}")
+    _bench(section, fits.lines, clock, verbose)
+    if fits.left_out and not fits.lines:
+        section.row("nothing of it fits")
+    _bench(page.section("TAKES LONGER"), fits.left_out, clock, verbose)
+
+
+def _findings(section: Section, line: Standing, verbose: bool) -> None:
+    if verbose:
+        for words in remedies(line.findings):
+            section.row("", "", "", words, tone=Tone.FAINT)
+
+
+def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
+    for line in lines:
+        section.row(_short(line), coat_words(line), f"{line.answer.value}: {line.because}")
+        shown = line.findings if verbose else [f for f in (line.binds,) if f and f.remedy]
+        for finding in shown:
+            section.row("", "", f"to mend it: {finding.remedy}" if finding.remedy else "")
+
+
+def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
+    lines = answer.drying
+    said: set[LearntDate] = set()
+    shown = lines if verbose or len(lines) <= FOLD_PAST else lines[: FOLD_PAST - 1]
+    for line in shown:
+        opens = ""
+        if (
+            answer.shop_opens
+            and line.high
+            and line.high < answer.shop_opens
+            and not answer.shop_open
+        ):
+            opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
+        section.row(_short(line), line.on_it, reason(line, clock) + opens)
+        if line.learnt is not None and line.learnt not in said:
+            said.add(line.learnt)
+            section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
+    for words in usual_wanted(shown):
+        section.row(words, tone=Tone.FAINT)
+    if len(shown) < len(lines):
+        rest = len(lines) - len(shown)
+        section.row(f"and {rest} more that wait longer: finishlog ready -v", tone=Tone.FAINT)
+
+
+def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
+    for line in answer.glue_ups:
+        ready = line.answer is Answer.GO
+        words = "glue up: every member may be clamped" if ready else reason(line, clock)
+        section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
+    for each in answer.milestones:
+        section.row(with_project(each.part, each.label), _milestone(each, clock))
+
+
+def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose: bool) -> None:
+    """Name the parts that may cup, what each face carries, and for how long it has been so."""
+    for line in lines:
+        days = (clock.now - line.since).days
+        since = f"since {_at(line.since, clock)}" + (f" ({days} d)" if days else "")
+        name = with_project(line.part, line.label)
+        more = f"{line.ahead} {_coats(line.ahead_coats)}, {line.behind} {_coats(line.behind_coats)}"
+        section.row(name, more, f"{since}: it may cup; coat {line.behind} soon, air to both faces")
+    if lines and verbose:
+        section.row("", "", f"note: {lines[0].sentence}", tone=Tone.FAINT)
+        section.row("", "", f"note: {lines[0].dissent}", tone=Tone.FAINT)
+
+
+def _coats(count: int) -> str:
+    return "uncoated" if not count else "1 coat" if count == 1 else f"{count} coats"
+
+
+def _milestone(each: PartMilestone, clock: Clock) -> str:
+    words = [may_be(each.reached)] if each.reached else ["coats done"]
+    if each.next and each.blocked:
+        words.append(f"{each.next.value} is blocked: {each.blocked}")
+    elif each.next and each.next_at and each.next_at > clock.now:
+        words.append(f"{may_be(each.next)} after {wait_until(each.next_at, clock.now, clock.zone)}")
+    elif each.next and not each.air_read:
+        words.append(f"{each.next.value} by label time only: test first, the air was not measured")
+    return "; ".join(words)
+
+
+def _nothing(page: Page, answer: Ready, clock: Clock) -> None:
+    """Say what comes next when nothing can be done, and how to begin when there is nothing."""
+    if answer.empty:
+        page.line("Nothing is on record yet. Begin with a coat: finishlog log stool/seat PRODUCT")
+    elif not answer.bench and not any(g.answer is Answer.GO for g in answer.glue_ups):
+        if answer.next_at:
+            when = wait_until(answer.next_at, clock.now, clock.zone)
+            page.line(f"Nothing to do at the bench now. Next: {answer.next_what} after {when}")
+        else:
+            page.line("Nothing to do at the bench now.")

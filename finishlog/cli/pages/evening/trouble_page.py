@@ -1,0 +1,93 @@
+"""The answers of fault and off."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.asks.look.entry_words import TAKEN_OFF
+from finishlog.cli.pages.evening.log_page import standing_lines
+from finishlog.cli.pages.evening.rags_words import SOFT_FILM, rags_name, rags_words
+from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.finish.stages import shown
+from finishlog.core.log.shown_times import clock_words, happened
+
+if TYPE_CHECKING:
+    from finishlog.acts.film.fault import FaultLogged, Mended
+    from finishlog.acts.film.off import CoatThere, Off, TakenOff
+    from finishlog.clock import Clock
+    from finishlog.facts.load import Facts
+
+
+def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:
+    """Echo a fault, then what it means, what mends it and until when, and what may lie behind."""
+    page = Page()
+    place = f" ({answer.place})" if answer.place else ""
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: {answer.name}{place}")
+    page.line(answer.means)
+    section = page.section()
+    if answer.deadline is not None:
+        closes = clock_words(answer.deadline, clock.now, clock.zone)
+        words = f"too late since {closes}" if answer.too_late else f"only before {closes}"
+        section.row("mend", words, tone=Tone.DANGER)
+    for n, remedy in enumerate(answer.remedies):
+        section.row("" if n or answer.deadline else "mend", remedy)
+    if answer.blocks:
+        until = " or ".join(answer.until)
+        section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
+    for n, cause in enumerate(answer.causes):
+        section.row("" if n else "the log", cause)
+    for n, cause in enumerate(answer.not_logged):
+        section.row("" if n else "or", cause, tone=Tone.FAINT)
+    source = facts.sources.get(answer.source)
+    section.row("source", source.title if source else answer.source, tone=Tone.FAINT)
+    standing_lines(page, answer.after, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def mended_page(answer: Mended, clock: Clock) -> Page:
+    """Echo that faults were made good."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    if answer.mended:
+        page.line(f"{when}  {', '.join(answer.labels)}: mended, {', '.join(answer.mended)}")
+    if answer.still:
+        page.line(f"still stands until a check answers it: {', '.join(answer.still)}", Tone.HEAD)
+    standing_lines(page, answer.after, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def off_page(answer: Off, clock: Clock) -> Page:
+    """Echo what came off and what stays, then what follows."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    for took in answer.took:
+        page.line(f"{when}  {took.label}: {TAKEN_OFF[answer.operation]}; {_took(took, clock)}")
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
+    standing_lines(page, answer.after, clock)
+    for rags in (r for r in answer.rags if r.speaks):
+        tone = Tone.DANGER if rags.overdue else Tone.PLAIN
+        page.line(f"rags {rags.number}: {rags_name(rags)}, {rags_words(rags, clock)}", tone)
+        if rags.soft:
+            page.line(f"caution: {SOFT_FILM}", Tone.DANGER)
+    for note in answer.notes:
+        page.line(f"safety: {note.text}")
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def _took(took: TakenOff, clock: Clock) -> str:
+    off = ", ".join(x for x in (took.old_finish, *(_coat(coat, clock) for coat in took.coats)) if x)
+    came = f"{off} off" if off else "nothing on record came off"
+    if took.stays is None:
+        return f"{came}, bare wood"
+    return f"{came}; {_coat(took.stays, clock)} stays and keeps its date"
+
+
+def _coat(coat: CoatThere, clock: Clock) -> str:
+    when = happened(coat.put_on, clock.now, clock.zone)
+    return f"{coat.product} of {when} (act {coat.act})"

@@ -1,0 +1,106 @@
+"""Echo where parts and people are."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, time, timedelta
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.log_page import standing_lines
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.typed.figures.measures import show_temperature
+from finishlog.core.log.shown_times import clock_words, closes_at, happened
+from finishlog.core.measure.quantities import typed_celsius
+from finishlog.core.measure.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.acts.pieces.away import AwaySpan, GoingAway
+    from finishlog.acts.pieces.move import Carried
+    from finishlog.acts.pieces.pause import Paused
+    from finishlog.asks.bench.leave import Closing
+    from finishlog.clock import Clock
+    from finishlog.core.log.entries import When
+
+
+def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
+    """Echo a move and what the other air means."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: moved to {answer.room}")
+    if answer.was_there:
+        page.line(f"caution: by the log already in {answer.room}")
+    if answer.from_cold_c is not None:
+        page.line(
+            f"caution: it comes from {show_temperature(answer.from_cold_c, unit)}: let it warm up "
+            "for some hours before a coat, and wipe off dew; measured: finishlog surface PART 15C"
+        )
+    if not answer.air_known:
+        page.line(
+            f"the air of {answer.room} was not read in the last hours: "
+            f"finishlog air {typed_celsius(17)} 58% --room {answer.room}"
+        )
+    standing_lines(page, answer.standings, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def pause_page(answer: Paused, clock: Clock) -> Page:
+    """Echo a stop or a start."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    done = "taken up again" if answer.going_on else "set aside"
+    page.line(f"{when}  {', '.join(answer.labels)}: {done}")
+    if answer.already_so:
+        was = "was not set aside" if answer.going_on else "was set aside already"
+        page.line(f"caution: by the log it {was}")
+    for words in answer.next_time:
+        page.line(f"next time: {words}")
+    if answer.going_on:
+        standing_lines(page, answer.standings, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def away_page(answer: GoingAway, clock: Clock) -> Page:
+    """Echo an absence, and what closes meanwhile."""
+    page = Page()
+    words = f" ({answer.reason})" if answer.reason else ""
+    page.line(f"away {span_words(answer.span, clock)}{words}")
+    for each in answer.closing:
+        page.line(closing_words(each, clock))
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def times_away_page(spans: Sequence[AwaySpan], clock: Clock) -> Page:
+    """List the times away that are not over."""
+    page = Page()
+    if not spans:
+        page.line("no time away is on record: finishlog away 'Sat 28 Nov' 'Sun 6 Dec'")
+        return page
+    section = page.section("AWAY")
+    for each in spans:
+        section.row(span_words(each.span, clock), each.reason, f"act {each.act}")
+    return page
+
+
+def span_words(span: When, clock: Clock) -> str:
+    """Say a span of time: `Sat 28 Nov to the end of Sun 6 Dec`, or to the minute."""
+    last = span.latest - timedelta(minutes=1)
+    if all(m.astimezone(clock.zone).time() == time() for m in (span.earliest, span.latest)):
+        days = [day_words(m, clock) for m in (span.earliest, last)]
+        return days[0] if days[0] == days[1] else f"{days[0]} to the end of {days[1]}"
+    first = clock_words(span.earliest, clock.now, clock.zone)
+    return f"{first} to {clock_words(span.latest, clock.now, clock.zone)}"
+
+
+def day_words(moment: datetime, clock: Clock) -> str:
+    """Name a day: `Sun 6 Dec`."""
+    local = moment.astimezone(clock.zone)
+    return f"{local:%a} {local.day} {local:%b}"
+
+
+def closing_words(each: Closing, clock: Clock) -> str:
+    """Say what closes, and what that costs: a scuff, never the piece."""
+    when = closes_at(each.closes, clock.now, clock.zone)
+    return f"{each.label}: {each.product} closes {when}; after that it needs a scuff"

@@ -1,0 +1,236 @@
+"""How answers are put into words: short, the trade's, the same on every screen."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Iterable
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.stages import Stage, shown
+from finishlog.core.log.entries import Operation
+from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
+from finishlog.core.measure.quantities import typed_celsius
+from finishlog.core.zone.verdict import Answer
+
+if TYPE_CHECKING:
+    from finishlog.asks.look.standing import HoursThatBind, LearntDate, Standing
+    from finishlog.clock import Clock
+    from finishlog.core.bench.milestones import Milestone
+
+SETTLE = "then vacuum, let the dust settle, wipe"
+
+_MAY_BE = {
+    Stage.TURN: "turned onto points",
+    Stage.CLAMP: "clamped with padded cauls",
+    Stage.STACK: "stacked with separators",
+    Stage.PACK: "packed",
+    Stage.CLOSE: "closed up",
+    Stage.LIGHT_USE: "used lightly",
+    Stage.RUB: "rubbed out or waxed",
+    Stage.RECOAT: "recoated",
+    Stage.SAND: "sanded",
+}
+
+
+# The test that tells when a film is between the earliest and the promised time of a stage.
+_TRY_IT = {
+    Stage.SAND: "sand a spot",
+    Stage.CLAMP: "thumbnail",
+    Stage.STACK: "thumbnail",
+    Stage.PACK: "thumbnail",
+    Stage.CLOSE: "smell",
+    Stage.LIGHT_USE: "smell, thumbnail",
+    Stage.RUB: "smell, thumbnail",
+    Stage.CURED: "smell, thumbnail",
+}
+
+
+def usual_wanted(lines: Iterable[Standing]) -> list[str]:
+    """Ask, once for each room, for the usual day that would move a date by more than a day."""
+    rooms = dict.fromkeys(line.usual_wanted for line in lines if line.usual_wanted)
+    points = f"6:{typed_celsius(8)} 15:{typed_celsius(16)}"
+    return [
+        f"what {room} is like on a usual day would move this by more than a day: "
+        f"finishlog room usual {shlex.quote(room)} {points}"
+        for room in rooms
+    ]
+
+
+def may_be(stage: Stage) -> str:
+    """Say what a reached stage allows: `may be packed`, `fully hard`."""
+    return f"may be {_MAY_BE[stage]}" if stage in _MAY_BE else shown(stage)
+
+
+def deed(line: Standing) -> str:
+    """Name what to do, in one or two words."""
+    match line.answer:
+        case Answer.SCUFF:
+            return "scuff, coat"
+        case Answer.TEST:
+            return f"test, {'scuff, ' if line.scuff_first else ''}{line.operation or 'coat'}"
+        case Answer.BLOCKED:
+            return line.deed or "check again"
+        case Answer.DEADLINE:
+            return line.deed
+        case _:
+            return line.operation or "-"
+
+
+def coat_words(line: Standing) -> str:
+    """Name the coat that is next: `topcoat 2 of 3`."""
+    if line.answer is Answer.DEADLINE and line.deed != Operation.COAT:
+        return line.on_it
+    if not line.product:
+        return ""
+    before = "" if line.operation == Operation.COAT else "before "
+    which = f" {line.coat} of {line.coats}" if line.coats else f", coat {line.coat}"
+    return f"{before}{line.product}{which}"
+
+
+def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:
+    """Say when a wait is over: by the promise, and from when a test is worth it."""
+    if high is None:
+        return "no date in this air"
+    words = f"after {wait_until(high, clock.now, clock.zone)}"
+    if low is not None and low < high and low > clock.now:
+        early = wait_until(low, clock.now, clock.zone)
+        if early != wait_until(high, clock.now, clock.zone):
+            words += f", test from {early}"
+    return words
+
+
+def closing(closes: datetime | None, clock: Clock, after: str = ", later it needs a scuff") -> str:
+    """Say when a recoat window closes, and what then; empty when it does not."""
+    if closes is None or closes <= clock.now:
+        return ""
+    return f"closes {closes_at(closes, clock.now, clock.zone)}{after}"
+
+
+def reason(line: Standing, clock: Clock) -> str:
+    """Say why, and until when, in one line; faults that it does not speak of come behind."""
+    why = _reason(line, clock)
+    also = [f.name for f in line.faults if f.name not in why]
+    return "; ".join(x for x in (why, ", ".join(also)) if x)
+
+
+def hours_words(hours: HoursThatBind) -> str:
+    """Say which hours decide, how many of them are over, and since which act."""
+    span = f"{hours.low_h:.3g}" + (
+        f" to {hours.high_h:.3g}" if f"{hours.high_h:.3g}" != f"{hours.low_h:.3g}" else ""
+    )
+    if hours.stage is None:
+        return (
+            f"{span} h of {hours.product}, {hours.done_h:.1f} of them over, since act {hours.act}"
+        )
+    settled = f", settled by the check of act {hours.by_check}" if hours.by_check else ""
+    return (
+        f"{span} label hours of {hours.product} to {shown(hours.stage)}, {hours.done_h:.1f} done, "
+        f"since act {hours.act}{settled}"
+    )
+
+
+def learnt_words(learnt: LearntDate, clock: Clock) -> str:
+    """Say how far your own pace moved what a film waits for, and by which acts."""
+    acts = f"{'act' if len(learnt.acts) == 1 else 'acts'} {', '.join(map(str, learnt.acts))}"
+    label = learnt.by_label
+    is_past = label is not None and label <= clock.now
+    by_label = "reached" if is_past else after(None, label, clock)
+    return (
+        f"your pace moved it: by the label alone {by_label}, by yours, "
+        f"{learnt.factor:.2g} × its hours, {after(None, learnt.now_is, clock)} ({acts})"
+    )
+
+
+def _reason(line: Standing, clock: Clock) -> str:
+    match line.answer:
+        case Answer.GO:
+            done = line.operation in {Operation.SCUFF, Operation.DENIB, Operation.SAND}
+            return SETTLE if done and line.on_it else closing(line.closes, clock)
+        case Answer.SCUFF:
+            return f"{line.because}; {SETTLE}"
+        case Answer.TEST:
+            return "; ".join(x for x in (_test(line, clock), closing(line.closes, clock)) if x)
+        case Answer.DRYING:
+            return "; ".join(
+                x
+                for x in (
+                    f"{_next(line)} {after(line.low, line.high, clock)}",
+                    closing(line.closes, clock, after=""),
+                )
+                if x
+            )
+        case Answer.DEAD_ZONE:
+            return f"{line.because}: scuff and recoat {after(line.low, line.high, clock)}"
+        case Answer.WAITS:
+            until = f" ({after(None, line.high, clock)})" if line.high else ""
+            return f"waits for {line.waits_for}{until}"
+        case Answer.DEADLINE:
+            assert line.closes is not None
+            return f"{line.because} before {clock_words(line.closes, clock.now, clock.zone)}"
+        case Answer.BLOCKED:
+            return line.because
+        case Answer.DONE:
+            return line.because
+        case Answer.SET_ASIDE:
+            return f"set aside; {taken_up(line)}"
+        case _:
+            return f"{line.answer.value}: {line.because}"
+
+
+def taken_up(line: Standing) -> str:
+    """Say what a part that is set aside needs when it is taken up, and what was meant for it."""
+    said = f"; next time: {line.next_time}" if line.next_time else ""
+    return f"when it is taken up: {line.because}{said}"
+
+
+def _next(line: Standing) -> str:
+    if line.operation == Operation.COAT:
+        return "scuff, recoat" if line.scuff_first else "recoat"
+    return line.operation or "next"
+
+
+def _test(line: Standing, clock: Clock) -> str:
+    if line.high is not None and line.high > clock.now:
+        return f"may be ready; promised {after(None, line.high, clock)}"
+    return line.because
+
+
+def remedies(findings: Iterable[Finding]) -> list[str]:
+    """Write findings as lines: what, then what to do."""
+    heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
+    return [
+        f"{heads[f.level]}: {_on(f)}{f.sentence.rstrip('.')}"
+        + (f"; {f.remedy}" if f.remedy else "")
+        for f in findings
+    ]
+
+
+def _on(finding: Finding) -> str:
+    return f"{names(finding.on)}: " if finding.on else ""
+
+
+def names(labels: Iterable[str]) -> str:
+    """Join names: `legs ×4, rails ×2 and top`."""
+    *before, last = labels
+    return f"{', '.join(before)} and {last}" if before else last
+
+
+def milestone_words(each: Milestone, clock: Clock) -> str:
+    """Say when one stage is reached."""
+    if each.blocked:
+        return f"blocked: {each.blocked}"
+    if each.dead_zone:
+        over = after(each.low, each.high, clock)
+        return f"dead zone, too late to bond by itself, too soft to scuff: scuff and recoat {over}"
+    if each.missing:
+        return f"no figure for {', '.join(each.missing)}"
+    if each.reached(clock.now):
+        return "reached"
+    if each.high is not None and each.high <= clock.now and not each.air_read:
+        return "by label time only: test first, the air was not measured"
+    if each.low is not None and each.high is not None and each.low <= clock.now < each.high:
+        how = f" ({_TRY_IT[each.stage]})" if each.stage in _TRY_IT else ""
+        return f"test first{how}; promised {after(None, each.high, clock)}"
+    return after(each.low, each.high, clock)

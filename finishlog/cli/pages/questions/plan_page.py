@@ -1,0 +1,237 @@
+"""The plan on paper: does it hold, what on which evening, from when each part may be handled."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.core.log.shown_times import clock_words, closes_at, wait_until, wait_words
+from finishlog.core.measure.units import Temperature
+from finishlog.core.plan.results import Chore, Promise
+from finishlog.core.zone.grouping import with_project
+
+if TYPE_CHECKING:
+    from finishlog.asks.bench.plan import (
+        AirExpected,
+        HandlingDate,
+        LeftLine,
+        PartLine,
+        PlanAnswer,
+        ProjectLine,
+        SessionLine,
+        TaskLine,
+    )
+    from finishlog.clock import Clock
+
+SESSIONS_SHOWN = 5
+
+
+def plan_page(answer: PlanAnswer, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
+    """Lay out the plan: the promises first, then the evenings, then the dates."""
+    page = Page()
+    if not answer.hours_known:
+        page.line("no plan without opening hours: finishlog shop hours 'mon-fri 18:00-21:00'")
+        return page
+    projects = page.section("DUE")
+    for project in answer.projects:
+        projects.row(project.project, *_promise(project, clock), tone=_tone(project))
+    _sessions(page, answer.sessions, clock, verbose)
+    _parts(page.section("FROM WHEN IT MAY BE"), answer.parts, clock)
+    _left(page, answer.unplanned)
+    _assumed(page.section("COUNTED ON"), answer, clock, unit)
+    return page
+
+
+def _tone(project: ProjectLine) -> Tone:
+    tones = {Promise.HOLDS: Tone.GO, Promise.LATE: Tone.DANGER, Promise.TIGHT: Tone.DANGER}
+    return tones.get(project.promise, Tone.PLAIN)
+
+
+def _promise(project: ProjectLine, clock: Clock) -> tuple[str, str]:
+    """Say whether a date holds, and by how much."""
+    due = f"due {_day(project.due, clock)}" if project.due else "no due date"
+    packed = f"packed {wait_until(project.packed, clock.now, clock.zone)}" if project.packed else ""
+    match project.promise:
+        case Promise.HOLDS:
+            words = f"holds: {packed}, {_slack(project)} to spare; {_spare(project, clock)}"
+        case Promise.TIGHT:
+            words = f"holds, but no evening is spare: {packed}, {_slack(project)} to spare"
+        case Promise.LATE:
+            late = wait_words(timedelta(hours=-(project.slack_h or 0)))
+            words = f"late by {late} ({_times(project.late_openings)} too few): {packed}"
+            words += _used_with_care(project, clock)
+        case Promise.NO_DUE:
+            words = packed
+        case _:
+            rest = f"; the rest is {packed}" if packed else ""
+            words = f"cannot be said: {project.why}{rest}"
+    return due, words
+
+
+def _used_with_care(project: ProjectLine, clock: Clock) -> str:
+    """Say what a late piece may be used for by its date, within which limits."""
+    if project.light_use is None or project.due is None:
+        return ""
+    when = f"; light use from {wait_until(project.light_use, clock.now, clock.zone)}"
+    if project.light_use > project.due:
+        return when
+    return f"{when}: with care, nothing hot, nothing wet, nothing left standing or lying on it"
+
+
+def _slack(project: ProjectLine) -> str:
+    hours = int((project.slack_shop_min or 0) // 60)
+    days = int((project.slack_h or 0) // 24)
+    return f"{hours} shop hours ({days} d)"
+
+
+def _spare(project: ProjectLine, clock: Clock) -> str:
+    """Name the visit that is held for a coat that fails."""
+    assert project.spare_opens is not None
+    return f"{_day(project.spare_opens, clock)} is kept free for a coat that fails"
+
+
+def _times(openings: int) -> str:
+    return "1 opening" if openings == 1 else f"{openings} openings"
+
+
+def _sessions(page: Page, sessions: Sequence[SessionLine], clock: Clock, verbose: bool) -> None:
+    shown = sessions if verbose else sessions[:SESSIONS_SHOWN]
+    for each in shown:
+        section = page.section(_session_title(each, clock))
+        for task in each.tasks:
+            section.row(_clock(task.start, clock), *_task(task, clock))
+    if len(shown) < len(sessions):
+        rest, last = len(sessions) - len(shown), _day(sessions[-1].start, clock)
+        page.line(f"and {rest} more, the last on {last}: finishlog plan -v", Tone.FAINT)
+
+
+def _session_title(session: SessionLine, clock: Clock) -> str:
+    return (
+        f"{_day(session.start, clock).upper()}, "
+        f"{_clock(session.start, clock)} to {_clock(session.end, clock)}"
+    )
+
+
+def _task(task: TaskLine, clock: Clock) -> tuple[str, str, str]:
+    match task.chore:
+        case Chore.VACUUM:
+            return "vacuum", "", "then the dust settles; wipe the parts"
+        case Chore.SET_UP:
+            return "set up", task.product, ""
+        case Chore.CLEAN_UP:
+            oily = "oily rags: spread flat outdoors, or water, or can"
+            return "clean up", task.product, oily if task.self_heating else ""
+        case _:
+            return _operation(task), with_project(task.part, task.label), _why(task, clock)
+
+
+def _operation(task: TaskLine) -> str:
+    wiped = ", wipe off" if task.wiped else ""
+    return f"{task.operation}{wiped}"
+
+
+def _why(task: TaskLine, clock: Clock) -> str:
+    """Say which coat it is, and why then."""
+    words = [f"{task.product} {task.coat} of {task.coats}" if task.product else ""]
+    if task.missed:
+        closes = "closed" if task.missed <= task.start else "closes"
+        words.append(f"its window {closes} {clock_words(task.missed, task.start, clock.zone)}")
+    elif task.ready_since:
+        words.append(f"ready since {clock_words(task.ready_since, task.start, clock.zone)}")
+    if task.closes:
+        words.append(f"closes {closes_at(task.closes, task.start, clock.zone)}")
+    if task.test:
+        words.append(f"test first: {task.test}")
+    return "; ".join(word for word in words if word)
+
+
+def _parts(section: Section, parts: Sequence[PartLine], clock: Clock) -> None:
+    """Set out the dates in columns."""
+    if not parts:
+        return
+    section.row("", "clamped", "stacked", "packed", "fully hard", tone=Tone.FAINT)
+    for each in parts:
+        name = with_project(each.part, each.label)
+        dates = (each.clamp, each.stack, each.pack, each.fully_hard)
+        words = [_handling(date, clock) for date in dates]
+        if each.joins:
+            section.row(name, words[0], "then it is glued up")
+        elif len(set(words)) == 1:
+            section.row(name, words[0])
+        else:
+            section.row(name, *words)
+
+
+def _handling(date: HandlingDate | None, clock: Clock) -> str:
+    if date is None:
+        return "no figure"
+    if date.at is None:
+        return date.why
+    when = wait_until(date.at, clock.now, clock.zone)
+    return f"{when} (label)" if date.why else when
+
+
+def _left(page: Page, left: Sequence[LeftLine]) -> None:
+    """Name what is not planned: apart what only other air would help."""
+    other_air, rest = page.section("NEEDS OTHER AIR"), page.section("NOT PLANNED")
+    for each in left:
+        section = other_air if each.needs_air else rest
+        because = each.because
+        for room in each.rooms[:1]:
+            because += f"; {room} suits: finishlog move {each.part} {room}"
+        section.row(with_project(each.part, each.label), each.operation, because)
+
+
+def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperature) -> None:
+    """Say what the plan takes for granted."""
+    for room in answer.air:
+        section.row(_air(room, clock, unit), tone=Tone.FAINT)
+    for board in answer.boards_passed:
+        section.row(f"{board.part} cannot be ready first: {board.because}", tone=Tone.FAINT)
+    if answer.missed_windows:
+        missed = answer.missed_windows
+        many = "1 recoat window closes" if missed == 1 else f"{missed} recoat windows close"
+        section.row(f"{many} before the next coat fits: scuffed first", tone=Tone.FAINT)
+    if answer.stopped:
+        section.row(answer.stopped, tone=Tone.FAINT)
+    if answer.sessions:
+        section.row(
+            "minutes at the bench are common practice, the longer end; "
+            "a later start was not tried: this one is shown to work",
+            tone=Tone.FAINT,
+        )
+
+
+def _air(room: AirExpected, clock: Clock, unit: Temperature) -> str:
+    if room.air is None or room.read_at is None:
+        return f"{room.room}: air never read, label hours only: test before you coat"
+    if room.as_usual:
+        return (
+            f"{room.room} goes on as usual after {show_air(room.air, unit)}, read "
+            f"{_at(room.read_at, clock)}; read it again before each coat"
+        )
+    nights = ""
+    if room.coldest_night_c is not None:
+        nights = f", nights to {show_temperature(room.coldest_night_c, unit)}"
+    return (
+        f"{room.room} stays as read {_at(room.read_at, clock)}: "
+        f"{show_air(room.air, unit)}{nights}; read it again before each coat"
+    )
+
+
+def _at(moment: datetime, clock: Clock) -> str:
+    return clock_words(moment, clock.now, clock.zone)
+
+
+def _clock(moment: datetime, clock: Clock) -> str:
+    return f"{moment.astimezone(clock.zone):%H:%M}"
+
+
+def _day(moment: datetime | None, clock: Clock) -> str:
+    assert moment is not None
+    local = moment.astimezone(clock.zone)
+    year = f" {local.year}" if local.year != clock.now.astimezone(clock.zone).year else ""
+    return f"{local:%a} {local.day} {local:%b}{year}"

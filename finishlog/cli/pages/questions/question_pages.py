@@ -1,0 +1,284 @@
+"""The pages of when, why and on."""
+
+from __future__ import annotations
+
+from collections import Counter
+from datetime import timedelta
+from typing import TYPE_CHECKING
+
+from finishlog.asks.look.entry_words import TAKEN_OFF
+from finishlog.cli.pages.evening.log_page import standing_words
+from finishlog.cli.pages.evening.words import (
+    after,
+    closing,
+    coat_words,
+    deed,
+    hours_words,
+    milestone_words,
+    reason,
+    remedies,
+    usual_wanted,
+)
+from finishlog.cli.pages.questions.clock_picture import clock_picture
+from finishlog.cli.pages.questions.start_rows import start_rows
+from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.core.finish.stages import HANDLING, Stage, shown
+from finishlog.core.log.shown_times import clock_words, happened, length_words
+from finishlog.core.measure.units import Temperature
+from finishlog.core.zone.grouping import with_project
+from finishlog.core.zone.verdict import Answer
+
+if TYPE_CHECKING:
+    from finishlog.asks.bench.on import CoatLine, On
+    from finishlog.asks.bench.when import When
+    from finishlog.asks.bench.why import Why
+    from finishlog.asks.look.standing import Standing
+    from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
+    from finishlog.clock import Clock
+    from finishlog.core.air.psychrometrics import Air
+    from finishlog.facts.load import Facts
+
+
+# Answers that a time ends.
+_WAITS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.TEST})
+
+
+def _name(line: Standing) -> str:
+    return with_project(line.part, line.label)
+
+
+def _under_all(line: Standing) -> str:
+    """Name the old finish that lies under everything; empty: there is none."""
+    return f"{line.old_finish}, age not known" if line.old_finish else ""
+
+
+def when_page(answer: When, clock: Clock) -> Page:
+    """List the stages of each group in the order a person waits for them."""
+    page = Page()
+    order = [Stage.RECOAT, Stage.SAND, *HANDLING, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB]
+    for line in answer.lines:
+        standing = line.standing
+        if line.since is None:
+            page.section(_name(standing)).row(_under_all(standing) or "in the white")
+            continue
+        since = clock_words(line.since, clock.now, clock.zone)
+        section = page.section(f"{_name(standing)}: {standing.on_it}, {since}")
+        for each in sorted(line.stages, key=lambda m: order.index(m.stage)):
+            section.row(shown(each.stage), milestone_words(each, clock))
+        shuts = closing(standing.closes, clock)
+        if shuts:
+            section.row("window", shuts)
+        for fault in standing.faults:
+            section.row("fault", _fault(fault, clock))
+        section.row("next", standing_words(standing, clock).removeprefix("next: "))
+        if standing.hours is not None and standing.answer in _WAITS:
+            section.row("", hours_words(standing.hours), tone=Tone.FAINT)
+    for glue in answer.glue_ups:
+        page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
+    for words in usual_wanted(line.standing for line in answer.lines):
+        page.line(words)
+    return page
+
+
+def _fault(fault: FaultThere, clock: Clock) -> str:
+    when = happened(fault.at, clock.now, clock.zone)
+    return f"{fault.name} on {fault.on}, {when} (act {fault.act})"
+
+
+def attempt_words(attempt: AttemptThere, clock: Clock) -> str:
+    """Tell of a finish that came off: its coats, how, when, after how long, why."""
+    coats = ", ".join(f"{n} x {p}" if n > 1 else p for p, n in Counter(attempt.coats).items())
+    when = happened(attempt.off_at, clock.now, clock.zone)
+    lasted = length_words(timedelta(hours=attempt.lasted_h))
+    why = f": {', '.join(attempt.why)}" if attempt.why else ""
+    return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why}"
+
+
+def _glue(line: Standing, clock: Clock) -> str:
+    return "every member may be clamped" if line.answer is Answer.GO else reason(line, clock)
+
+
+def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Temperature) -> Page:
+    """Explain each group."""
+    page = Page()
+    for answer in answers:
+        line = answer.standing
+        if line.operation == "glue-up":
+            section = page.section(f"{_name(line)}: glue-up")
+            section.row("binds", _glue(line, clock))
+            if line.hours is not None:
+                section.row("", hours_words(line.hours))
+            _rests_on(section, line)
+            continue
+        section = page.section(f"{_name(line)}: {standing_words(line, clock)}")
+        _on_it(section, answer, clock)
+        _label(section, answer, unit)
+        _air(section, answer, clock, unit)
+        _clock(section, answer, clock, unit)
+        if answer.pace:
+            section.row("pace", answer.pace)
+        for check in answer.checks:
+            when = clock_words(check.moment, clock.now, clock.zone)
+            section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
+        section.row("binds", f"{line.answer.value}: {line.because}")
+        if line.hours is not None:
+            section.row("", hours_words(line.hours))
+        for finding, words in zip(line.findings, remedies(line.findings), strict=True):
+            source = facts.sources.get(finding.source)
+            name = source.title if source else finding.source
+            section.row("finding", words + (f" [{name}]" if name else ""))
+        for there in answer.sooner:
+            dry = after(there.low, there.high, clock)
+            where = (
+                f"in {there.room}, {show_air(there.air, unit)}"
+                if there.room
+                else f"here at {_kept_at(there.air, unit)}"
+            )
+            only = f" ({there.caution})" if there.caution else ""
+            section.row("sooner", f"{where}, from now: {dry}{only}")
+        for name, words in start_rows(answer.starts, answer.instead, clock, unit):
+            section.row(name, words)
+        for unknown in answer.unknown:
+            section.row("unknown", unknown, tone=Tone.FAINT)
+        _rests_on(section, line)
+    return page
+
+
+def _kept_at(air: Air, unit: Temperature) -> str:
+    """Say an air to keep a room in: as warm, and no damper, for the one alone may not do it."""
+    warm = show_temperature(air.temperature_c, unit)
+    return f"{warm} and at most {air.humidity_pct:.0f} %"
+
+
+def _on_it(section: Section, answer: Why, clock: Clock) -> None:
+    coats = [
+        f"{x.product}, {clock_words(x.put_on, clock.now, clock.zone)} (act {x.act})"
+        for x in answer.on_it
+    ]
+    old = _under_all(answer.standing)
+    said = ", over ".join([*coats, *([old] if old else [])])
+    section.row("on it", said or "nothing: in the white")
+
+
+def _label(section: Section, answer: Why, unit: Temperature) -> None:
+    label = answer.label
+    if label is None:
+        return
+    of = f" of {label.product}" if [label.product] != [x.product for x in answer.on_it[:1]] else ""
+    hours = f"{label.low_h:g}" + (f" to {label.high_h:g}" if label.high_h != label.low_h else "")
+    section.row(
+        "label",
+        f"{hours} h to {shown(label.stage)}{of} at {show_air(label.at, unit)} ({label.source})",
+    )
+    for also in label.also:
+        section.row("", f"another source: {also}; the longer is used", tone=Tone.FAINT)
+
+
+def _air(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
+    if answer.air and answer.read_at:
+        read = clock_words(answer.read_at, clock.now, clock.zone)
+        then = "then as usual" if answer.as_usual else "taken to stay"
+        words = f"{show_air(answer.air, unit)}, read {read}, {then}{_act(answer)}"
+        section.row("air", words)
+    else:
+        section.row("air", "not read within a day: label time only, test before you coat")
+
+
+def _act(answer: Why) -> str:
+    return f" (act {answer.air_act})" if answer.air_act else ""
+
+
+def _rests_on(section: Section, line: Standing) -> None:
+    """Name the acts behind all of it: each is shown whole by `history --act`."""
+    if line.acts:
+        numbers = ", ".join(map(str, line.acts))
+        section.row("acts", f"{numbers} (finishlog history --act {line.acts[-1]})", tone=Tone.FAINT)
+
+
+def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
+    line = answer.clock
+    if line is None:
+        return
+    pace = "at label time" if line.pace is None else f"at {line.pace:.2f} of it"
+    count = f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done"
+    over = answer.standing.hours is None and line.done_h >= line.needed_h
+    now = "over: another thing binds" if over else f"now {pace}"
+    section.row("clock", f"{count}, {now} ({line.by})")
+    if line.thick_film > 1:
+        section.row(
+            "",
+            f"measured thick: {line.thick_film:.2f} × the label's hours (by the square of the "
+            "film's thickness, an assumption)",
+        )
+    known = (
+        ("read", line.measured_h),
+        ("as last read", line.held_h),
+        ("usual", line.usual_h),
+        ("unknown", line.unknown_h),
+    )
+    hours = ", ".join(f"{h:.1f} h {word}" for word, h in known if h >= 0.05)
+    if hours:
+        section.row("", f"air on the way: {hours}")
+    for what, row in clock_picture(line, clock, unit):
+        section.row(what, row, tone=Tone.FAINT)
+
+
+def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
+    """List coats by face."""
+    page = Page()
+    for answer in answers:
+        line = answer.standing
+        if line.operation == "glue-up":
+            page.section(f"{_name(line)}: glue-up").row("now", _glue(line, clock))
+            continue
+        wood = f" · {answer.species}" if answer.species else ""
+        section = page.section(f"{_name(line)}{wood}")
+        if answer.joint:
+            bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
+            section.row("joint", f"glue face, {bare}")
+        _film_on(section, answer, clock)
+        for words in answer.passed_over:
+            section.row("passed", f"{words}: not on record")
+        for aside in answer.aside:
+            section.row("besides", f"{aside.what}: no step asked for it (act {aside.act})")
+        for said in answer.said:
+            when = happened(said.at, clock.now, clock.zone)
+            section.row("said", f"{when}, {said.said} (act {said.act})")
+        if answer.to_come:
+            section.row("to come", ", ".join(answer.to_come))
+        if not answer.joint:
+            section.row("now", _now(line, clock))
+    return page
+
+
+def _film_on(section: Section, answer: On, clock: Clock) -> None:
+    """List the coats that are on it, what went wrong, and the attempts that came off."""
+    for number, coat in enumerate(answer.coats, 1):
+        when = clock_words(coat.put_on, clock.now, clock.zone)
+        worked = f", then {_abraded(coat)}" if coat.abraded else ""
+        came = f" from {coat.container}" if coat.container else ""
+        section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
+    old = _under_all(answer.standing)
+    if old:
+        section.row("under it" if answer.coats else "on it", old)
+    elif not answer.coats and not answer.joint:
+        section.row("", "in the white")
+    for fault in answer.standing.faults:
+        section.row("fault", _fault(fault, clock))
+    for nth, attempt in enumerate(answer.attempts, 1):
+        section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
+    if answer.attempts:
+        section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
+
+
+def _abraded(coat: CoatLine) -> str:
+    works = zip(coat.abraded, coat.abraded_acts, strict=True)
+    return ", ".join(f"{work} (act {act})" for work, act in works)
+
+
+def _now(line: Standing, clock: Clock) -> str:
+    if line.answer is Answer.DONE:
+        return line.because
+    words = standing_words(line, clock)
+    return words or f"{deed(line)} {coat_words(line)}"

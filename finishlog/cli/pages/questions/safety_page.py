@@ -1,0 +1,31 @@
+"""The page of safety notes, the worst first."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from finishlog.cli.terminal.page import Page, Tone
+
+if TYPE_CHECKING:
+    from finishlog.asks.things.safety import SafetyShown
+    from finishlog.facts.load import Facts
+
+
+def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
+    """List what must be kept apart, then the notes, hazard by hazard."""
+    page = Page()
+    if answer.apart:
+        section = page.section("KEEP APART", tone=Tone.DANGER)
+        for each in answer.apart:
+            section.row(each.kept_from, each.reason + _basis(each.source, facts, verbose))
+    for hazard, notes in groupby(answer.notes, key=lambda note: note.applies_to):
+        section = page.section(hazard.replace("-", " ").upper())
+        for note in notes:
+            section.row(note.text + _basis(note.source, facts, verbose))
+    return page
+
+
+def _basis(source: str, facts: Facts, verbose: bool) -> str:
+    known = facts.sources.get(source) if verbose else None
+    return f" [{known.title if known else source}]" if verbose else ""

@@ -1,0 +1,1 @@
+"""Pages of what there is and what is published."""

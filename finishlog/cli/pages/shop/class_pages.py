@@ -1,0 +1,121 @@
+"""The pages of the published classes."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.shop.figure_rows import figures, hours_row, limits, range_row
+from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.typed.figures.measures import show_temperature
+from finishlog.core.finish.classes import FinishClass, Range
+from finishlog.core.measure.units import Temperature, sign, to_base
+
+if TYPE_CHECKING:
+    from finishlog.asks.things.classes import ClassLine
+    from finishlog.core.measure.units import Units
+    from finishlog.facts.load import Facts
+
+Words = Callable[[Range], str]
+
+
+def classes_page(lines: Sequence[ClassLine], unit: Temperature) -> Page:
+    """List the classes by their families, with the air in which they may go on."""
+    page = Page()
+    for family, members in groupby(sorted(lines, key=_by_family), key=lambda line: line.family):
+        section = page.section(family.upper())
+        for line in members:
+            rags = "rags self-heat" if line.self_heating else ""
+            section.row(line.key, line.name, _air(line, unit), rags)
+    return page
+
+
+def _air(line: ClassLine, unit: Temperature) -> str:
+    """Say in which air it may go on: `from 10 °C, to 75 %`."""
+    bits = []
+    if line.min_c is not None:
+        bits.append(f"from {show_temperature(line.min_c, unit)}")
+    if line.max_rh_pct is not None:
+        bits.append(f"to {line.max_rh_pct:.0f} %")
+    return ", ".join(bits)
+
+
+def _by_family(line: ClassLine) -> tuple[str, str]:
+    return line.family, line.key
+
+
+def class_page(of: FinishClass, facts: Facts, units: Units) -> Page:
+    """Show one class: every figure with its range, its basis and its source."""
+    page = Page()
+    page.line(f"{of.name} ({of.key})", Tone.HEAD)
+    _what_it_is(page.section("WHAT IT IS"), of)
+    figures(page, of.stages, of.window, facts, units.temperature)
+    beside = page.section("PUBLISHED BESIDE THESE")
+    for name, figure in of.readings.items():
+        hours_row(beside, name, figure, facts, units.temperature)
+    _in_use(page.section("THE CAN AND THE FILM"), of, facts, units)
+    limits(page, of, facts, units.temperature)
+    _named_sources(page.section("SOURCES NAMED IN WORDS"), of, facts)
+    return page
+
+
+def _what_it_is(section: Section, of: FinishClass) -> None:
+    section.row("also called", ", ".join(of.aliases))
+    section.row("family", of.family)
+    leaves = "" if of.carrier == "none" else f" ({of.carrier.replace('-', ' ')})"
+    section.row("dries by", of.mechanism.value + leaves)
+    film = "builds a film" if of.builds_film else "builds no film"
+    section.row("leaves", film if of.topcoat else f"{film}; no topcoat")
+    section.row("put on by", ", ".join(of.methods))
+    section.row("coats", of.coats)
+    section.row("abrade", of.abrade)
+
+
+def _in_use(section: Section, of: FinishClass, facts: Facts, units: Units) -> None:
+    if of.wipe_off_h:
+        hours_row(section, "wipe off after", of.wipe_off_h, facts, units.temperature)
+    if of.pot_life_h:
+        hours_row(section, "pot life", of.pot_life_h, facts, units.temperature)
+    for name, found, written in _ranges(of, units):
+        if found:
+            range_row(section, name, found, written, facts)
+
+
+def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Words], ...]:
+    covers = f"{sign(units.area)}/{sign(units.volume)}"
+    spread = _in(covers, to_base(1, units.area) / to_base(1, units.volume))
+    film = _in(sign(units.film), to_base(1, units.film))
+    return (
+        ("keeps, opened", of.shelf_opened_d, _in("d")),
+        ("covers", of.spread_m2_per_l, spread),
+        ("wet film", of.wet_film_um, film),
+        ("dry film at most", of.dry_film_limit_um, film),
+        ("solids by volume", of.solids_vol_pct, _in("%")),
+        ("solids by weight", of.solids_wt_pct, _in("%")),
+    )
+
+
+def _in(unit: str, size: float = 1.0) -> Words:
+    """Write a range in a unit: as it is held, or converted, to two digits."""
+
+    def words(of: Range) -> str:
+        ends = (of.low, of.high) if size == 1.0 else (_two(of.low / size), _two(of.high / size))
+        low, high = (f"{end:g}" for end in ends)
+        return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+    return words
+
+
+def _two(value: float) -> float:
+    return float(f"{value:.2g}")
+
+
+def _named_sources(section: Section, of: FinishClass, facts: Facts) -> None:
+    """Give the titles of the sources that the words above name by their ids."""
+    words = " ".join((of.coats, of.abrade, of.window.note, *of.notes))
+    inside = ", ".join(re.findall(r"\(([^()]*)\)", words))
+    for id_ in dict.fromkeys(inside.split(", ")):
+        if source := facts.sources.get(id_):
+            section.row(id_, source.title)

@@ -1,0 +1,70 @@
+"""Echo what heaters do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.whereabouts_page import span_words
+from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.typed.figures.measures import show_temperature
+from finishlog.core.findings import Level
+from finishlog.core.measure.units import Temperature
+
+if TYPE_CHECKING:
+    from finishlog.acts.air.heat import HeatLogged
+    from finishlog.asks.bench.heaters import HeatLine
+    from finishlog.clock import Clock
+    from finishlog.core.published.safety_notes import SafetyNote
+
+
+def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
+    """Echo a heater, and what never to do with it."""
+    page = Page()
+    warm = "" if answer.how_warm_unknown else f", {_warm(answer.temperature_c, unit)}"
+    page.line(f"{answer.room}: heated {span_words(answer.span, clock)}{warm}")
+    if answer.room_is_new:
+        page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
+    if answer.how_warm_unknown:
+        page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
+    for line in answer.beside:
+        page.line(_beside(answer, line, clock, unit))
+    for finding, words in zip(answer.warnings, remedies(answer.warnings), strict=True):
+        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
+    cautions(page, answer.caution, answer.notes)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def _beside(answer: HeatLogged, line: HeatLine, clock: Clock, unit: Temperature) -> str:
+    """Say what a heater on record for the same time makes of it."""
+    span = f"act {line.act}, {span_words(line.span, clock)}"
+    if line.temperature_c == answer.temperature_c:
+        return f"on record already ({span}): the two are one heat"
+    return f"at once with {span}, {_warm(line.temperature_c, unit)}: the warmer counts"
+
+
+def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) -> Page:
+    """List the heaters that run or are to run."""
+    page = Page()
+    if not lines:
+        page.line("no heater is on record from now on: finishlog heat tonight 16 till 23 18C")
+        return page
+    section = page.section("HEATED")
+    for line in lines:
+        span, warm = span_words(line.span, clock), _warm(line.temperature_c, unit)
+        acts = ", ".join(f"act {act}" for act in (line.act, *line.also))
+        section.row(line.room, span, warm, acts)
+    return page
+
+
+def cautions(page: Page, caution: str, notes: Iterable[SafetyNote]) -> None:
+    """Say what comes with every advice to warm something."""
+    page.line(f"caution: {caution}", Tone.HEAD)
+    for note in notes:
+        page.line(f"safety: {note.text}")
+
+
+def _warm(celsius: float | None, unit: Temperature) -> str:
+    return "as warm as usual" if celsius is None else f"to {show_temperature(celsius, unit)}"

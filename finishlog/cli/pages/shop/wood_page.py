@@ -1,0 +1,145 @@
+"""Lay out what was measured of the wood itself, and how far it moves."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.log_page import standing_lines
+from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.pages.shop.figure_rows import basis
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.core.log.shown_times import happened
+from finishlog.core.measure.quantities import typed_celsius
+from finishlog.core.measure.units import Length, Temperature, difference_from_base, from_base, sign
+
+if TYPE_CHECKING:
+    from finishlog.acts.air.moisture import Moist
+    from finishlog.acts.air.surface import Surface
+    from finishlog.asks.things.movement import Moisture, Movement
+    from finishlog.asks.things.wood_air import WoodAir
+    from finishlog.clock import Clock
+    from finishlog.facts.load import Facts
+
+# So finely is a width measured in each unit.
+_PLACES = {
+    Length.MILLIMETRE: 1,
+    Length.CENTIMETRE: 2,
+    Length.METRE: 4,
+    Length.INCH: 3,
+    Length.FOOT: 4,
+}
+# Nearer than this to what it settles at, wood hardly moves.
+_AT_HOME_PCT = 0.5
+
+
+def moisture_page(answer: Moist, clock: Clock, unit: Temperature) -> Page:
+    """Echo a moisture reading, and what the room's air says to it."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    page.line(f"{when}  {', '.join(answer.labels)}: wood at {answer.moisture_pct:.3g} % moisture")
+    if answer.meter is not None:
+        low, high = answer.meter.low, answer.meter.high
+        page.line(f"caution: a meter is good from {low:g} to {high:g} %")
+    for room in answer.rooms:
+        page.line(_in_this_air(room, answer.moisture_pct, unit))
+    for words in remedies(answer.warnings):
+        page.line(words, Tone.HEAD)
+    standing_lines(page, answer.standings, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def settles_page(answer: WoodAir, unit: Temperature) -> Page:
+    """Say what wood settles at in an air."""
+    page = Page()
+    page.line(f"{_settles(answer, unit)}, over weeks; good for a trend, not for a tenth")
+    return page
+
+
+def surface_page(answer: Surface, clock: Clock, unit: Temperature) -> Page:
+    """Echo a surface temperature, and how far it is from sweating."""
+    page = Page()
+    when = happened(answer.at, clock.now, clock.zone)
+    shown = show_temperature(answer.temperature_c, unit)
+    page.line(f"{when}  {', '.join(answer.labels)}: surface {shown}")
+    for room in answer.rooms:
+        page.line(_above_dew(room, answer, unit))
+    standing_lines(page, answer.standings, clock)
+    page.line(f"act {answer.act}", Tone.FAINT)
+    return page
+
+
+def movement_page(answer: Movement, facts: Facts, unit: Temperature, length: Length) -> Page:
+    """Say how a width changes, in the unit that it was typed in."""
+    page = Page()
+    change = abs(answer.change_mm)
+    how = "wider" if answer.change_mm > 0 else "narrower"
+    moved = f"{_width(change, length)} {how}"
+    if not change:
+        moved = "no change"
+    cut = "quarter-sawn" if answer.radial else "flat-sawn"
+    start, end = answer.start.moisture_pct, answer.end.moisture_pct
+    page.line(
+        f"{answer.name}, {cut}, {_width(answer.width_mm, length)}, {start:.3g} % to {end:.3g} %: "
+        f"{moved}, ends {_width(answer.ends_mm, length)}"
+    )
+    rows = page.section()
+    for name, moisture in (("from", answer.start), ("to", answer.end)):
+        if moisture.air is not None:
+            rows.row(name, _settled(moisture, unit))
+    source = basis(answer.source, facts)
+    rows.row("moves", f"{100 * answer.per_pct:.3f} % of its width for each 1 % ({source})")
+    for remark in answer.remarks:
+        rows.row("note", remark, tone=Tone.FAINT)
+    return page
+
+
+def _in_this_air(room: WoodAir, moisture_pct: float, unit: Temperature) -> str:
+    if room.settles_pct is None:
+        return _not_read(room, "what wood settles at there is not known")
+    apart = moisture_pct - room.settles_pct
+    if abs(apart) <= _AT_HOME_PCT:
+        then = "it is at home here"
+    elif apart > 0:
+        then = f"it is {apart:.1f} points wetter, and will shrink"
+    else:
+        then = f"it is {-apart:.1f} points drier, and will swell"
+    return f"{_settles(room, unit)}: {then}"
+
+
+def _settles(room: WoodAir, unit: Temperature) -> str:
+    assert room.air is not None
+    where = f"{room.room}, " if room.room else ""
+    return f"{where}{show_air(room.air, unit)}: wood settles at {room.settles_pct:.1f} %"
+
+
+def _settled(moisture: Moisture, unit: Temperature) -> str:
+    assert moisture.air is not None
+    return f"{show_air(moisture.air, unit)}: wood settles at {moisture.moisture_pct:.1f} %"
+
+
+def _above_dew(room: WoodAir, answer: Surface, unit: Temperature) -> str:
+    if room.dew_point_c is None:
+        return _not_read(room, "whether it sweats is not known")
+    above = answer.temperature_c - room.dew_point_c
+    dew = show_temperature(room.dew_point_c, unit)
+    where = f"{room.room}: " if room.room else ""
+    least = f"{difference_from_base(answer.over_dew_c, unit):.3g} {sign(unit)}"
+    if above <= 0:
+        return f"{where}dew point {dew}: it sweats, nothing may go on it"
+    degrees = f"{difference_from_base(above, unit):.1f} {sign(unit)}"
+    enough = "" if above >= answer.over_dew_c else ", too near"
+    return f"{where}dew point {dew}: it is {degrees} above{enough} (at least {least})"
+
+
+def _not_read(room: WoodAir, so: str) -> str:
+    if not room.room:
+        return f"no room is on record for it: {so}"
+    log = f"finishlog air {typed_celsius(17)} 58% --room {room.room}"
+    return f"the air of {room.room} was not read in the last day, {so}: {log}"
+
+
+def _width(mm: float, unit: Length) -> str:
+    value = round(from_base(mm, unit), _PLACES[unit])
+    return f"{value:.{_PLACES[unit]}f}".rstrip("0").rstrip(".") + f" {sign(unit)}"

@@ -1,0 +1,1 @@
+"""Numbers and measured quantities as people type them."""

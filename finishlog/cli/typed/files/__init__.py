@@ -1,0 +1,1 @@
+"""Files and labels as people write them."""

@@ -1,0 +1,223 @@
+"""Read a project file: TOML, written by hand.
+
+project = "cabinet"
+due = 2026-12-05
+
+[rooms.finishing]
+night = "13C"
+
+[products.topcoat]
+class = "waterborne-clear"
+recoat = "3h"
+
+[steps]
+clear = ["sand", "sealer", "topcoat*3"]
+
+[parts.doors]
+count = 2
+species = "ash"
+faces = ["front", "back:hidden", "edges:edge"]
+steps = "clear"
+"""
+
+from __future__ import annotations
+
+import difflib
+import tomllib
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
+from datetime import UTC, date, datetime, time
+from pathlib import Path
+from typing import NoReturn
+
+from finishlog.acts.things.parts import PartTyped
+from finishlog.acts.things.products import ProductTyped
+from finishlog.acts.things.project_file import (
+    PartInFile,
+    ProductInFile,
+    ProjectFile,
+    RoomInFile,
+    StepsInFile,
+    at_place,
+)
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.typed.figures.measures import temperature
+from finishlog.cli.typed.files.labels import LabelTyped, product_typed
+from finishlog.cli.typed.files.typed_file import bytes_of
+from finishlog.cli.typed.times.moments import due_moment
+from finishlog.core.log.entries import OUR_YEARS
+from finishlog.core.shop.things import UsedFor
+from finishlog.errors import BadData
+
+TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
+ROOM = ("night", "note")
+LABEL = (
+    *("recoat", "sand", "touch", "tack-free", "clamp", "stack", "pack"),
+    *("light-use", "cured", "window"),
+)
+PRODUCT = ("class", *LABEL, "label-air", "note")
+PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
+
+_EXAMPLE: dict[type, str] = {
+    str: 'write text in quotes: "ash"',
+    int: "write a number: 12",
+    bool: "write true or false",
+    list: 'write texts in brackets: ["front", "back:hidden"]',
+    dict: "write it as a table: [parts.doors]",
+}
+
+
+class _Table:
+    """One table of the file: gives its values by key, and says where a fault is."""
+
+    def __init__(
+        self, file: str, place: str, values: Mapping[str, object], known: Collection[str]
+    ) -> None:
+        self.file, self.place, self.values = file, place, values
+        for key in values:
+            if key not in known:
+                near = difflib.get_close_matches(key, known, n=1) or [", ".join(known)]
+                self.refuse(key, "no such key", f"did you mean {near[0]}?")
+
+    def refuse(self, key: str, wrong: str, hint: str) -> NoReturn:
+        """Say what is wrong at a key."""
+        raise BadData(f"{self.file}: {self.at(key)}: {wrong}", hint)
+
+    def at(self, key: str) -> str:
+        """Name a key with its table."""
+        return f"[{self.place}] {key}" if self.place else key
+
+    def text(self, key: str) -> str | None:
+        """Return a text; None when the key is missing."""
+        value = self._of(key, str)
+        return None if value is None else str(value)
+
+    def count(self, key: str) -> int:
+        """Return a whole number; 1 when the key is missing."""
+        value = self._of(key, int)
+        return value if isinstance(value, int) else 1
+
+    def yes(self, key: str) -> bool:
+        """Return a yes or no; no when the key is missing."""
+        return bool(self._of(key, bool))
+
+    def texts(self, key: str) -> tuple[str, ...]:
+        """Return some texts; none when the key is missing."""
+        found = self._of(key, list)
+        texts = found if isinstance(found, list) else []
+        if not all(isinstance(each, str) for each in texts):
+            self.refuse(key, "not all of it is text", _EXAMPLE[list])
+        return tuple(texts)
+
+    def names(self, key: str) -> Mapping[str, object]:
+        """Return what stands by its name in a table; nothing when the table is missing."""
+        found = self._of(key, dict)
+        return found if isinstance(found, dict) else {}
+
+    def tables(self, key: str, known: Collection[str]) -> Iterator[tuple[str, _Table]]:
+        """Yield the named tables of a table."""
+        for name, values in self.names(key).items():
+            if not isinstance(values, dict):
+                self.refuse(f"{key}.{name}", "this is no table", f"write [{key}.{name}]")
+            yield name, _Table(self.file, f"{key}.{name}", values, known)
+
+    def _of(self, key: str, kind: type) -> object:
+        value = self.values.get(key)
+        # A bool is an int to Python, not to a person.
+        if value is not None and type(value) is not kind:
+            self.refuse(key, f"{value!r} cannot stand here", _EXAMPLE[kind])
+        return value
+
+
+def read_project_file(path: Path, here: Desk) -> ProjectFile:
+    """Read a file; BadData says where and what is wrong, NotFound that there is no such file."""
+    try:
+        values = tomllib.loads(bytes_of(path).decode("utf-8"))
+    except UnicodeDecodeError:
+        raise BadData(f"{path.name} is no text", "write the project in a text file") from None
+    except RecursionError:
+        raise BadData(f"{path.name}: too many [ inside one another", "one [ ] is enough") from None
+    except ValueError as fault:
+        # Of TOML, or of a number with more digits than Python reads.
+        raise BadData(f"{path.name}: {fault}", "texts stand in quotes, tables in [ ]") from None
+    top = _Table(path.name, "", values, TOP)
+    if not top.text("project") and any(key in values for key in ("parts", "due", "note")):
+        top.refuse("project", "parts need a project", 'write at the top: project = "cabinet"')
+    return ProjectFile(
+        file=path.name,
+        project=top.text("project") or "",
+        due=_due(top, here),
+        used_for=_used_for(top),
+        note=top.text("note"),
+        rooms=tuple(_room(name, t, here) for name, t in top.tables("rooms", ROOM)),
+        products=tuple(_product(name, t, here) for name, t in top.tables("products", PRODUCT)),
+        steps=tuple(_steps(top)),
+        parts=tuple(_part(name, t) for name, t in top.tables("parts", PART)),
+    )
+
+
+def _used_for(top: _Table) -> UsedFor | None:
+    """Read whom it is for, where that makes a difference."""
+    typed = top.text("for")
+    known = {each.value: each for each in UsedFor}
+    if typed is not None and typed not in known:
+        top.refuse("for", f"{typed!r} is nobody known here", f"write one of: {', '.join(known)}")
+    return known[typed] if typed else None
+
+
+def _due(top: _Table, here: Desk) -> datetime | None:
+    """Read the date: one of TOML's own is due by its end, also when it is past; or words."""
+    zone, value = here.clock.zone, top.values.get("due")
+    if isinstance(value, date) and value.year not in OUR_YEARS:
+        top.refuse("due", f"{value} is not of our time", f"write the year: {here.clock.now.year}")
+    if isinstance(value, datetime):
+        return (value if value.tzinfo else value.replace(tzinfo=zone)).astimezone(UTC)
+    if isinstance(value, date):
+        return datetime.combine(value, time(23, 59), zone).astimezone(UTC)
+    words = top.text("due")
+    with at_place(top.file, "due"):
+        return due_moment(words, here.clock.now, zone) if words else None
+
+
+def _room(name: str, table: _Table, here: Desk) -> RoomInFile:
+    night = table.text("night")
+    with at_place(table.file, table.at("night")):
+        coldest = temperature(night, here.temperature) if night else None
+    return RoomInFile(name, coldest, table.text("note"))
+
+
+def _product(name: str, table: _Table, here: Desk) -> ProductInFile:
+    finish = table.text("class")
+    if finish is None:
+        table.refuse("class", "it is missing", "finishlog class list shows the classes")
+    typed = ProductTyped(name, finish, {}, None, table.text("note") or "")
+    for key in (key for key in LABEL if key in table.values):
+        with at_place(table.file, table.at(key)):
+            said = {key.replace("-", "_"): table.text(key), "air": table.text("label-air")}
+            read = product_typed(name, typed.class_typed, LabelTyped(**said), here.temperature)
+        label = {**typed.label, **read.label}
+        typed = replace(typed, label=label, window=read.window or typed.window)
+    return ProductInFile(typed, frozenset(table.values))
+
+
+def _steps(top: _Table) -> Iterator[StepsInFile]:
+    named = _Table(top.file, "steps", top.names("steps"), top.names("steps"))
+    for name in named.values:
+        yield StepsInFile(name, named.texts(name))
+
+
+def _part(name: str, table: _Table) -> PartInFile:
+    typed = PartTyped(
+        path=name,
+        count=table.count("count"),
+        species=table.text("species"),
+        faces=table.texts("faces"),
+        steps=table.text("steps"),
+        room=table.text("room"),
+        needs=table.texts("of"),
+        board=table.yes("board"),
+        note=table.text("note") or "",
+        like=table.text("like"),
+        old_finish=table.text("old_finish"),
+    )
+    return PartInFile(typed, frozenset(table.values))

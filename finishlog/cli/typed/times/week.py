@@ -1,0 +1,84 @@
+"""Read shop hours: `mon-fri 18:00-23:00 sat 9:00-17:00`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from finishlog.cli.typed.times.spans_of_day import span_of_day, together
+from finishlog.core.shop.hours import WeeklyHours
+from finishlog.errors import UsageFault
+
+DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+# What people say for several days.
+_DAYS_SAID = {
+    **dict.fromkeys(("weekdays", "weekday", "workdays"), range(5)),
+    **dict.fromkeys(("weekends", "weekend"), range(5, 7)),
+    **dict.fromkeys(("daily", "everyday", "all"), range(7)),
+}
+_EXAMPLE = "type: mon-fri 18:00-23:00 sat 9:00-17:00"
+
+
+def read_week(words: Sequence[str]) -> tuple[WeeklyHours, ...]:
+    """Read pairs of days and hours; UsageFault when they cannot be read."""
+    typed = together([re.sub(r"\bevery ?day\b", "daily", " ".join(words).casefold())])
+    week: list[WeeklyHours] = []
+    days: tuple[int, ...] = ()
+    fresh = False
+    for word in typed:
+        span = span_of_day(word)
+        if span is None and word[:1].isdecimal():
+            raise UsageFault(f"{word!r} is no time of the day", _EXAMPLE)
+        if span is None:
+            days = (*days, *days_said(word)) if fresh else days_said(word)
+            fresh = True
+            continue
+        if not days:
+            raise UsageFault(f"{word!r} belongs to no day", _EXAMPLE)
+        if span[0] == span[1]:
+            raise UsageFault(f"{word!r} opens and closes at once", _EXAMPLE)
+        week += [WeeklyHours(day, *span) for day in days]
+        fresh = False
+    if not week or fresh:
+        raise UsageFault("shop hours need days and hours", _EXAMPLE)
+    return tuple(week)
+
+
+def days_said(word: str) -> tuple[int, ...]:
+    """Read `mon-fri`, `sat` or `weekends`, Monday 0; UsageFault when it is no day."""
+    if word in _DAYS_SAID:
+        return tuple(_DAYS_SAID[word])
+    first, _, last = word.partition("-")
+    a, b = _day(first, word), _day(last or first, word)
+    return tuple(day % 7 for day in range(a, (b if b >= a else b + 7) + 1))
+
+
+def days_words(days: Sequence[int]) -> str:
+    """Write days as they are typed, with a blank behind: `mon-fri `; empty for every day."""
+    if len(days) == len(DAYS):
+        return ""
+    if len(days) > 2 and days[-1] - days[0] == len(days) - 1:
+        return f"{DAYS[days[0]]}-{DAYS[days[-1]]} "
+    return f"{','.join(DAYS[day] for day in days)} "
+
+
+def _day(word: str, typed: str) -> int:
+    found = [n for n, day in enumerate(DAYS) if word[:3] == day]
+    if not found:
+        raise UsageFault(f"{typed!r} is no day of the week", _EXAMPLE)
+    return found[0]
+
+
+def week_words(week: Sequence[WeeklyHours]) -> str:
+    """Write shop hours as they are typed."""
+    by_hours: dict[tuple[int, int], list[str]] = {}
+    for each in week:
+        by_hours.setdefault((each.opens_min, each.closes_min), []).append(DAYS[each.weekday])
+    return " ".join(
+        f"{','.join(days)} {_clock(opens)}-{_clock(closes)}"
+        for (opens, closes), days in by_hours.items()
+    )
+
+
+def _clock(minutes: int) -> str:
+    return f"{minutes // 60}:{minutes % 60:02d}"

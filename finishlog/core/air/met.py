@@ -1,0 +1,87 @@
+"""The air that a piece met and will meet: the rooms that it stood in, one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint, AirSpan
+
+
+@dataclass(frozen=True, slots=True)
+class Stay:
+    """A piece stood in a room from a moment on."""
+
+    since: datetime
+    air: RoomAir
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A stay as far as it counts: from `start` to `end`, None for good."""
+
+    room: RoomAir
+    start: datetime
+    end: datetime | None
+
+
+_NOWHERE = RoomAir()
+
+
+@dataclass(frozen=True, slots=True)
+class AirMet:
+    """The air from a moment on; legs follow each other, the last has no end."""
+
+    legs: tuple[Leg, ...]
+
+    @property
+    def start(self) -> datetime:
+        """The moment from which on it is counted."""
+        return self.legs[0].start
+
+    def until(self, end: datetime | None) -> Iterator[AirSpan]:
+        """Yield the spans up to a moment; None: all of them."""
+        for leg in self.legs:
+            if end is not None and leg.start >= end:
+                return
+            upto = leg.end if end is None or (leg.end is not None and leg.end < end) else end
+            yield from leg.room.course.between(leg.start, upto)
+
+    def span_at(self, moment: datetime) -> AirSpan:
+        """Return the span from a moment on."""
+        leg = next(leg for leg in self.legs if leg.end is None or moment < leg.end)
+        return next(leg.room.course.between(moment, leg.end))
+
+    def carried(self, room: RoomAir, moment: datetime) -> AirMet:
+        """Return the air if the piece stood in another room from a moment on."""
+        here = tuple(
+            Leg(leg.room, leg.start, moment if leg.end is None else min(leg.end, moment))
+            for leg in self.legs
+            if leg.start < moment
+        )
+        return AirMet((*here, Leg(room, max(moment, self.start), None)))
+
+
+def air_met(stays: Sequence[Stay], start: datetime) -> AirMet:
+    """Return the air of a piece from `start` on; `stays` are in order.
+
+    Time before the first stay is unknown, as is all of it when there are none.
+    """
+    here = [s for s in stays if s.since <= start][-1:]
+    later = [s for s in stays if s.since > start]
+    rooms = [Stay(start, here[0].air if here else _NOWHERE), *later]
+    return AirMet(
+        tuple(
+            Leg(stay.air, stay.since, following.since if following else None)
+            for stay, following in zip(rooms, [*rooms[1:], None], strict=True)
+        )
+    )
+
+
+def carried_from(met: AirMet, moment: datetime) -> list[tuple[AirPoint, datetime]]:
+    """Return the rooms that were left up to a moment, as they were read then, and when."""
+    left = [(leg.room, leg.end) for leg in met.legs if leg.end is not None and leg.end <= moment]
+    found = ((room.measured_at(at), at) for room, at in left)
+    return [(reading, at) for reading, at in found if reading is not None]

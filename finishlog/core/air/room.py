@@ -1,0 +1,304 @@
+"""The air of one room as a course of spans: read, usual, unknown.
+
+Readings at most two hours apart are joined by a straight line, as a logger's are. Further apart,
+the film met something between them, so both count, and the room's usual day too: waits take the
+slowest of them, windows the fastest. After the last reading the room goes on as it usually does;
+without a usual day it may have fallen to its coldest night, where the person gave one. What
+nothing covers is marked unknown: it is reckoned by the nearest air there is, and whoever asks must
+test before coating.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta, tzinfo
+from functools import cached_property
+from itertools import pairwise
+
+from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.psychrometrics import Air, cooled
+from finishlog.core.air.span import AirPoint, AirSpan, Known
+from finishlog.core.air.supposed import DRAWN, Heat, heater_between, supposed
+from finishlog.core.air.usual_day import UsualDay
+
+# Our own rules: yesterday's reading says nothing about tonight; this evening's stays true for some
+# hours, and speaks for the few before it. A logger reads often enough to be taken at its word.
+READING_HOLDS = timedelta(hours=24)
+READING_STAYS = timedelta(hours=6)
+READING_SPEAKS_FOR = timedelta(hours=4)
+JOINED_WITHIN = timedelta(hours=2)
+# A house that falls no further than this when its heating stops is still the room that was read.
+_HARDLY_FALLS_C = 3.0
+
+_ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """The air of a room from the beginning of time on: spans in order, the last without an end."""
+
+    spans: Sequence[AirSpan]
+    starts: Sequence[datetime]
+    # Sums of equivalent hours by how they count (core.clock.reach), shared by all films.
+    sums: dict[object, object] = field(default_factory=dict)
+
+    def index(self, moment: datetime) -> int:
+        """Return the number of the span that a moment lies in."""
+        return max(0, bisect_right(self.starts, moment) - 1)
+
+    def between(self, start: datetime, end: datetime | None) -> Iterator[AirSpan]:
+        """Yield the spans from one moment to another, cut at both."""
+        for span in self.spans[self.index(start) :]:
+            if end is not None and max(span.start, start) >= end:
+                return
+            until = span.end if end is None or (span.end and span.end <= end) else end
+            yield span.cut(max(span.start, start), until)
+
+
+@dataclass(frozen=True, eq=False)
+class RoomAir:
+    """What is known of one room's air, and its course. It equals only itself.
+
+    `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
+    days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is;
+    `name`: what the shop calls it; `heater`: what heats it, when that was said.
+    """
+
+    readings: tuple[AirPoint, ...] = ()
+    coldest_night_c: float | None = None
+    id: int | None = None
+    usual: tuple[UsualDay, ...] = ()
+    heats: tuple[Heat, ...] = ()
+    zone: tzinfo = UTC
+    name: str = ""
+    heater: HeaterKind | None = None
+
+    def heater_between(self, start: datetime, end: datetime) -> Heat | None:
+        """Return a heater on record that runs at some time between; None: none is."""
+        return heater_between(self.usual, self.heats, self.zone, start, end)
+
+    @cached_property
+    def _moments(self) -> list[datetime]:
+        return [reading.at for reading in self.readings]
+
+    @cached_property
+    def course(self) -> Course:
+        """The air of all time."""
+        spans = tuple(_whole_time(self))
+        return Course(spans, [span.start for span in spans])
+
+    @property
+    def is_foretold(self) -> bool:
+        """Tell whether anybody said how the room goes on: a usual day, a heater for once."""
+        return bool(self.heats) or any(day.hours for day in self.usual)
+
+    @cached_property
+    def has_colder_nights(self) -> bool:
+        """Tell whether its nights were called colder than any hour of its usual days."""
+        night = self.coldest_night_c
+        hours = [h.temperature_c for d in self.usual if d.replaced_at is None for h in d.hours]
+        return bool(hours) and night is not None and night < min(hours)
+
+    def measured_at(self, moment: datetime) -> AirPoint | None:
+        """Return the reading that holds at a moment, None when there is none."""
+        n = bisect_right(self._moments, moment) - 1
+        if n >= 0 and moment - self.readings[n].at < READING_HOLDS:
+            return self.readings[n]
+        return None
+
+    def since(self, moment: datetime) -> Sequence[AirPoint]:
+        """Return the readings after a moment."""
+        return self.readings[bisect_right(self._moments, moment) :]
+
+    def read_lately(self, moment: datetime) -> AirPoint | None:
+        """Return the reading that still says what the air is now: good enough to coat by.
+
+        One from before a heater came on says nothing of the warm room.
+        """
+        reading = self.measured_at(moment)
+        if reading is None or moment - reading.at > READING_STAYS:
+            return None
+        return reading if self.goes_on_as_read(moment) else None
+
+    def goes_on_as_read(self, moment: datetime) -> bool:
+        """Tell whether nothing has come between a moment and the reading before it."""
+        return self.course.spans[self.course.index(moment)].measured
+
+    def expected_at(self, moment: datetime) -> Air | None:
+        """Return the air to expect at a moment: as read lately, as usual, as last read."""
+        return self.course.spans[self.course.index(moment)].air_at(moment)
+
+    def coldest_between(self, start: datetime, end: datetime) -> float | None:
+        """Return the coldest (°C) that the room may be between two moments; None: unknown."""
+        airs = (
+            air.temperature_c
+            for span in self.course.between(start, end)
+            for air in (*span.airs, *span.ends)
+        )
+        return min(airs, default=None)
+
+
+def _whole_time(room: RoomAir) -> Iterator[AirSpan]:
+    if not room.readings:
+        yield from _never_read(room)
+        return
+    first = room.readings[0]
+    speaks = first.at - READING_SPEAKS_FOR
+    yield from _before(room, first, speaks)
+    yield AirSpan(speaks, first.at, (first.air,), Known.MEASURED)
+    for reading, following in zip(room.readings, [*room.readings[1:], None], strict=True):
+        if following is not None and following.at - reading.at <= JOINED_WITHIN:
+            if following.at > reading.at:
+                airs, ends = (reading.air,), (following.air,)
+                yield AirSpan(reading.at, following.at, airs, Known.MEASURED, ends)
+        else:
+            yield from _until_next(room, reading, following)
+
+
+def _before(room: RoomAir, first: AirPoint, speaks: datetime) -> Iterator[AirSpan]:
+    """Yield what to suppose until the first reading speaks: its usual days of the last two months.
+
+    What was usual before the gauge was bought is better than nothing, and no reading undoes it.
+    """
+    drawn = speaks - DRAWN if any(day.hours for day in room.usual) else speaks
+    yield AirSpan(_ALWAYS, drawn, (first.air,), Known.UNKNOWN)
+    if drawn < speaks:
+        for each in supposed(room.usual, room.heats, room.zone, drawn, speaks, None):
+            yield each if each.airs else replace(each, airs=(first.air,))
+
+
+def _never_read(room: RoomAir) -> Iterator[AirSpan]:
+    """Yield what to suppose of a room that was never read.
+
+    It is drawn for two months around the moment at which a usual day or a heater was told of;
+    further off it is anything that the usual days know.
+    """
+
+    def drawn(heats: Sequence[Heat], start: datetime, end: datetime | None) -> Iterator[AirSpan]:
+        return supposed(room.usual, heats, room.zone, start, end, None)
+
+    told = [*(heat.start for heat in room.heats), *_told_at(room.usual)]
+    if not told:
+        yield from drawn((), _ALWAYS, None)
+        return
+    first, last = min(told), max(told)
+    yield from drawn((), _ALWAYS, first - DRAWN)
+    yield from drawn(room.heats, first - DRAWN, first)
+    if first < last:
+        yield from drawn(room.heats, first, last)
+    yield from drawn(room.heats, last, None)
+
+
+def _told_at(usual: Sequence[UsualDay]) -> Iterator[datetime]:
+    return (day.valid_from for day in usual if day.hours and day.valid_from is not None)
+
+
+def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) -> Iterator[AirSpan]:
+    """Yield the spans from one reading to the next one, or for good."""
+    end = following.at if following else None
+    was_heated = gone = False
+    for each in supposed(room.usual, room.heats, room.zone, reading.at, end, reading.air):
+        heated = each.heated_since is not None
+        was_heated = was_heated or (each.start == reading.at and heated)
+        gone = gone or (was_heated and not heated)
+        for part in _cut_at_readings(each, reading, following):
+            cools = gone and _falls(part, reading.temperature_c)
+            yield _with_readings(room, part, reading, following, gone=cools)
+
+
+def _falls(part: AirSpan, read_c: float) -> bool:
+    """Tell whether a room that was read warm falls without its heater, or nobody told that."""
+    return part.coldest_c is None or part.coldest_c < read_c - _HARDLY_FALLS_C
+
+
+def _cut_at_readings(
+    each: AirSpan, reading: AirPoint, following: AirPoint | None
+) -> Iterator[AirSpan]:
+    """Cut what is supposed where the readings on both sides stop speaking."""
+    marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
+    marks += [following.at - READING_SPEAKS_FOR] if following else []
+    inside = sorted(m for m in marks if each.start < m and (each.end is None or m < each.end))
+    bounds = [each.start, *inside, each.end]
+    for start, end in pairwise(bounds):
+        assert start is not None
+        if end is None or start < end:
+            yield each.cut(start, end)
+
+
+def _with_readings(
+    room: RoomAir,
+    part: AirSpan,
+    reading: AirPoint,
+    following: AirPoint | None,
+    *,
+    gone: bool,
+) -> AirSpan:
+    """Lay readings and what is supposed beside each other, the nearest to the truth first.
+
+    `gone`: the heater that the reading was taken with has stopped since; then, as where one came
+    on since, the reading tells of another room than this.
+    """
+    age = part.start - reading.at
+    nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
+    read = [reading.air, *([following.air] if following else [])]
+    came_on = part.heated_since is not None and part.heated_since > reading.at
+    if came_on and not nears:
+        ramps = [*part.ramps, *((air, air) for air in read[1:])]
+        known = Known.USUAL
+    elif gone and not nears:
+        ramps, known = _without_the_heater(room, part, reading.air, following, age)
+    else:
+        still = [(air, air) for air in (reversed(read) if nears else read)]
+        ramps, known = _mixed(room, part, still, age, nears=nears)
+        if following is None and known is Known.MEASURED:
+            known = Known.HELD
+    airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
+    ends = () if airs == ends else ends
+    return AirSpan(part.start, part.end, airs, known, ends, part.heated_since)
+
+
+def _mixed(
+    room: RoomAir,
+    part: AirSpan,
+    still: list[tuple[Air, Air]],
+    age: timedelta,
+    *,
+    nears: bool,
+) -> tuple[list[tuple[Air, Air]], Known]:
+    usual = list(part.ramps)
+    if nears or age < READING_STAYS:
+        # Where a usual day fills the hours between, a reading tells of its own end of them alone.
+        return [*(still[:1] if usual else still), *usual], Known.MEASURED
+    if not usual:
+        night = _night(still[0][0], room.coldest_night_c)
+        return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN
+    # The reading still counts for a day: this may be colder weather than usual. So does a night
+    # that the person called colder than any usual hour, unless a heater runs through it.
+    nights = room.has_colder_nights and part.heated_since is None
+    colder = _night(usual[0][0], room.coldest_night_c) if nights else []
+    return [*usual, *colder, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
+
+
+def _without_the_heater(
+    room: RoomAir, part: AirSpan, warm: Air, following: AirPoint | None, age: timedelta
+) -> tuple[list[tuple[Air, Air]], Known]:
+    """Return what a room falls to that was read while its heater ran.
+
+    Its usual day; else what was read after it, its coldest night; and nobody knows of the rest.
+    """
+    usual = list(part.ramps)
+    fallen = [(air, air) for air in ([following.air] if following else [])]
+    night = _night(warm, room.coldest_night_c)
+    if usual:
+        return [*usual, *(night if room.has_colder_nights else []), *fallen], Known.USUAL
+    known = Known.MEASURED if following and age < READING_HOLDS else Known.UNKNOWN
+    return [*fallen, *night, (warm, warm)], known
+
+
+def _night(air: Air, coldest_c: float | None) -> list[tuple[Air, Air]]:
+    if coldest_c is None or coldest_c >= air.temperature_c:
+        return []
+    night = cooled(air, coldest_c)
+    return [(night, night)]

@@ -1,0 +1,319 @@
+"""What to suppose of a room's air where nobody read it: its usual day, and its heater.
+
+The usual day is drawn straight between its points, in the time of the clock on the wall. Heating
+lifts the temperature and leaves the water in the air as it is. Two months ahead no day is drawn
+any more: then the air may be anything from the coldest to the warmest of the usual days.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from itertools import groupby, pairwise
+from operator import itemgetter
+
+from finishlog.core.air.psychrometrics import Air, cooled
+from finishlog.core.air.span import AirSpan, Known
+from finishlog.core.air.usual_day import UsualDay, UsualHour
+
+DRAWN = timedelta(days=60)
+_DAY = timedelta(days=1)
+# Our own assumption where nobody said how damp it is: the coldest hour is this damp.
+_DAMP_PCT = 75.0
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """A heater that runs for once; `temperature_c` None: as warm as the room gets when heated."""
+
+    start: datetime
+    end: datetime
+    temperature_c: float | None = None
+
+
+def one_heat(heats: Iterable[Heat]) -> list[Heat]:
+    """Join heats of one warmth that touch: what was put on record twice is one heat."""
+    joined: dict[float | None, list[Heat]] = {}
+    for heat in sorted(heats, key=lambda h: h.start):
+        alike = joined.setdefault(heat.temperature_c, [])
+        if alike and heat.start <= alike[-1].end:
+            alike[-1] = replace(alike[-1], end=max(alike[-1].end, heat.end))
+        else:
+            alike.append(heat)
+    return sorted((h for alike in joined.values() for h in alike), key=lambda h: h.start)
+
+
+def supposed(
+    usual: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime | None,
+    read: Air | None,
+) -> Iterator[AirSpan]:
+    """Yield what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
+    days = [day for day in usual if day.hours]
+    drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
+    if days and end is not None:
+        drawn_until = min(end, start + DRAWN)
+    last = None
+    if end is None or drawn_until < end:
+        last = _stretch(drawn_until, end, *_anything(days, read))
+    drawn = list(_drawn(days, heats, zone, start, drawn_until, read))
+    if not days and last is not None and not any(each.airs for each in drawn):
+        yield _stretch(start, end)
+        return
+    yield from drawn
+    if last is not None:
+        yield last
+
+
+def _stretch(
+    start: datetime,
+    end: datetime | None,
+    airs: tuple[Air, ...] = (),
+    ends: tuple[Air, ...] = (),
+    heated_since: datetime | None = None,
+) -> AirSpan:
+    """Build a stretch of what is usual; without air nothing is known."""
+    return AirSpan(start, end, airs, Known.USUAL if airs else Known.UNKNOWN, ends, heated_since)
+
+
+def _drawn(
+    days: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime,
+    read: Air | None,
+) -> Iterator[AirSpan]:
+    """Draw the days that held, one set after the other, and the heaters over them."""
+    for since, until, held in _held(days, start, end):
+        plain = _days(held, zone, since, until, read) if held else [_stretch(since, until)]
+        usual = _usual_heating(held, zone, since, until, read)
+        if since > start:
+            usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
+        once = _once(held, heats, since, until, read)
+        warm = sorted((*once, *usual), key=lambda heat: heat.start)
+        yield from _overlaid(plain, warm, read)
+
+
+def _held(
+    days: Sequence[UsualDay], start: datetime, end: datetime
+) -> Iterator[tuple[datetime, datetime, list[UsualDay]]]:
+    """Yield the stretches between moments at which a usual day was replaced, with what held."""
+    replaced = {day.replaced_at for day in days if day.replaced_at is not None}
+    bounds = [start, *sorted(at for at in replaced if start < at < end), end]
+    for since, until in pairwise(bounds):
+        yield since, until, _held_at(days, since)
+
+
+def _held_at(days: Sequence[UsualDay], moment: datetime) -> list[UsualDay]:
+    """Return what held at a moment: of a season the first that was not replaced by then."""
+    left = [d for d in days if d.replaced_at is None or moment < d.replaced_at]
+    found: dict[tuple[int, int] | None, UsualDay] = {}
+    for day in left:
+        known = found.get(day.season)
+        if known is None or _until(day) < _until(known):
+            found[day.season] = day
+    return list(found.values())
+
+
+def _until(day: UsualDay) -> datetime:
+    return day.replaced_at or datetime.max.replace(tzinfo=UTC)
+
+
+def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[tuple[Air, ...]]:
+    """Return the coldest and the warmest air of the usual days."""
+    days = [day for day in days if day.replaced_at is None]
+    airs = [air for day in days for _, air in _points(day, read)]
+    airs += [cooled(max(airs, key=_warmth), d.heated_c) for d in days if d.heated_c is not None]
+    if not airs:
+        return ((),)
+    return ((min(airs, key=_warmth), max(airs, key=_warmth)),)
+
+
+def _warmth(air: Air) -> float:
+    return air.temperature_c
+
+
+def _points(day: UsualDay, read: Air | None) -> list[tuple[int, Air]]:
+    """Return the points of a day; where no humidity is given, the water before it stays."""
+    water = next((_air(h) for h in reversed(day.hours) if h.humidity_pct is not None), None)
+    if water is None:
+        coldest = min(h.temperature_c for h in day.hours)
+        water = read or Air(coldest, _DAMP_PCT)
+    found = []
+    for hour in day.hours:
+        water = _air(hour) if hour.humidity_pct is not None else cooled(water, hour.temperature_c)
+        found.append((hour.minute, water))
+    return found
+
+
+def _air(hour: UsualHour) -> Air:
+    assert hour.humidity_pct is not None
+    return Air(hour.temperature_c, hour.humidity_pct)
+
+
+def _days(
+    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
+) -> Iterator[AirSpan]:
+    """Draw the usual days from `start` to `end`; where a season tells of none, nothing."""
+    points = {id(day): _points(day, read) for day in days}
+    drawn = start
+    for run in _runs(days, start, end, zone):
+        since, until = _moment(run[0], 0, zone), _moment(run[-1] + _DAY, 0, zone)
+        since, until = max(since, start), min(until, end)
+        if since >= until:
+            continue
+        if drawn < since:
+            yield _stretch(drawn, since)
+        told = ((on, day) for on in run if (day := usual_on(days, on)) is not None)
+        knots = [(_moment(on, at, zone), air) for on, day in told for at, air in points[id(day)]]
+        yield from _straight(knots, since, until)
+        drawn = until
+    if drawn < end:
+        yield _stretch(drawn, end)
+
+
+def _runs(
+    days: Sequence[UsualDay], start: datetime, end: datetime, zone: tzinfo
+) -> Iterator[list[date]]:
+    """Yield the dates that follow each other and have a usual day."""
+    dates = _dates(start - _DAY, end + _DAY, zone)
+    for told, run in groupby(dates, key=lambda on: usual_on(days, on) is not None):
+        if told:
+            yield list(run)
+
+
+def _straight(
+    knots: list[tuple[datetime, Air]], start: datetime, end: datetime
+) -> Iterator[AirSpan]:
+    """Join points by straight lines; before the first and after the last it stays as there.
+
+    Where the clock is put on, a time that does not occur falls behind those that follow it.
+    """
+    knots = sorted(knots, key=itemgetter(0))
+    knots = [(start, knots[0][1]), *knots] if knots[0][0] > start else knots
+    knots = [*knots, (end, knots[-1][1])] if knots[-1][0] < end else knots
+    for (since, air), (until, then) in pairwise(knots):
+        if since < until and since < end and until > start:
+            whole = _stretch(since, until, (air,), (then,))
+            yield whole.cut(max(since, start), min(until, end))
+
+
+def usual_on(days: Iterable[UsualDay], on: date) -> UsualDay | None:
+    """Return the usual day of a date: of its season, or the one for all the year."""
+    always = None
+    for day in days:
+        if day.season is None:
+            always = day
+        elif _within(day.season, on.month):
+            return day
+    return always
+
+
+def _within(season: tuple[int, int], month: int) -> bool:
+    first, last = season
+    return first <= month <= last if first <= last else month >= first or month <= last
+
+
+def _dates(start: datetime, end: datetime, zone: tzinfo) -> Iterator[date]:
+    on, last = start.astimezone(zone).date(), end.astimezone(zone).date()
+    while on <= last:
+        yield on
+        on += _DAY
+
+
+def _moment(on: date, minute: int, zone: tzinfo) -> datetime:
+    """Return the instant of a minute of the day on the wall."""
+    wall = datetime.combine(on, time(), zone) + timedelta(minutes=minute)
+    return wall.astimezone(UTC)
+
+
+def _once(
+    days: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    start: datetime,
+    end: datetime,
+    read: Air | None,
+) -> Iterator[Heat]:
+    """Yield the heaters that run for once, and how warm it gets."""
+    usually = max((d.heated_c for d in days if d.heated_c is not None), default=None)
+    if usually is None:
+        usually = _warmest(days, read)
+    for heat in heats:
+        warm = heat.temperature_c if heat.temperature_c is not None else usually
+        if heat.start < end and heat.end > start and warm is not None:
+            yield Heat(heat.start, heat.end, warm)
+
+
+def heater_between(
+    usual: Sequence[UsualDay],
+    heats: Sequence[Heat],
+    zone: tzinfo,
+    start: datetime,
+    end: datetime,
+) -> Heat | None:
+    """Return a heater that runs at some time between, for once or as usual: the last to end."""
+    known = list(heats)
+    days = _held_at(usual, start)
+    for on in _dates(start - _DAY, end, zone) if any(day.heated for day in days) else ():
+        day = usual_on(days, on)
+        if day is not None and day.heated is not None and on.weekday() in day.heated_days:
+            begins, ends = day.heated
+            until = _moment(on + _DAY if ends <= begins else on, ends, zone)
+            known.append(Heat(_moment(on, begins, zone), until, day.heated_c))
+    return max((h for h in known if h.start < end and h.end > start), key=_end, default=None)
+
+
+def _end(heat: Heat) -> datetime:
+    return heat.end
+
+
+def _warmest(days: Sequence[UsualDay], read: Air | None) -> float | None:
+    return max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
+
+
+def _usual_heating(
+    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
+) -> Iterator[Heat]:
+    """Yield when the heater runs as usual, and how warm it gets."""
+    for on in _dates(start - _DAY, end, zone):
+        day = usual_on(days, on)
+        if day is None or day.heated is None or on.weekday() not in day.heated_days:
+            continue
+        begins, ends = day.heated
+        since = _moment(on, begins, zone)
+        until = _moment(on + _DAY if ends <= begins else on, ends, zone)
+        warm = day.heated_c if day.heated_c is not None else _warmest(days, read)
+        if since < end and until > start and warm is not None:
+            yield Heat(since, until, warm)
+
+
+def _overlaid(
+    plain: Iterable[AirSpan], heats: Sequence[Heat], read: Air | None
+) -> Iterator[AirSpan]:
+    """Lift the temperature where a heater runs."""
+    for each in plain:
+        marks = {m for h in heats for m in (h.start, h.end) if _inside(m, each)}
+        bounds = [each.start, *sorted(marks), each.end]
+        for start, end in pairwise(bounds):
+            assert start is not None
+            part = each.cut(start, end)
+            on = [h for h in heats if h.start <= start < h.end]
+            yield _lifted(part, on, read) if on else part
+
+
+def _inside(moment: datetime, each: AirSpan) -> bool:
+    return each.start < moment and (each.end is None or moment < each.end)
+
+
+def _lifted(part: AirSpan, heats: Sequence[Heat], read: Air | None) -> AirSpan:
+    """Warm a stretch to the warmest of the heaters that run through it, where it is colder."""
+    least_c = max(h.temperature_c for h in heats if h.temperature_c is not None)
+    ramps = list(part.ramps) or ([(read, read)] if read is not None else [])
+    lifted = [tuple(cooled(a, max(a.temperature_c, least_c)) for a in ramp) for ramp in ramps]
+    airs, ends = tuple(r[0] for r in lifted), tuple(r[1] for r in lifted)
+    return _stretch(part.start, part.end, airs, ends, min(h.start for h in heats))

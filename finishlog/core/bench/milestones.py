@@ -1,0 +1,94 @@
+"""When a whole part may be handled: every piece, every face, no failed check in the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.layers import StageTime, later
+from finishlog.core.finish.stages import HANDLING, Stage
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer
+
+# What a person waits for after the last coat; the earlier stages speak for themselves.
+AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
+
+
+@dataclass(frozen=True, slots=True)
+class Milestone:
+    """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
+
+    `missing` names the products that have no figure for it: then the times speak only for the
+    rest, and nothing is promised. `dead_zone`: a recoat that is past and not yet again, until then.
+    """
+
+    stage: Stage
+    low: datetime | None
+    high: datetime | None
+    air_read: bool
+    blocked: str = ""
+    missing: tuple[str, ...] = ()
+    dead_zone: bool = False
+
+    def reached(self, now: datetime) -> bool:
+        """Tell whether the stage is behind: promised, reckoned by readings and not blocked."""
+        settled = not (self.blocked or self.missing or self.dead_zone)
+        return settled and self.air_read and self.high is not None and self.high <= now
+
+
+def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
+    """Return one stage of the zones together; None when nothing on them has a figure for it."""
+    coated = [s for s in states if s.layers]
+    times = [s.stages[stage] for s in coated if stage in s.stages]
+    if not times:
+        return None
+    time: StageTime = times[0]
+    for other in times[1:]:
+        time = later(time, other)
+    found = Milestone(
+        stage, time.low, time.high, time.air_read, _blocked(coated, stage), _missing(coated, stage)
+    )
+    dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
+    if stage is not Stage.RECOAT or not dead or dead[0] is None:
+        return found
+    return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
+
+
+def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
+    for state in states:
+        failure = film_checks.blocking(state.checks, stage)
+        if failure:
+            return f"{failure.test.value} failed: {failure.found.value}"
+        if any(is_suspect(layer) for layer in state.layers):
+            return "suspect film: scratch test first"
+        fault = next((f for f in state.faults if stage in f.known.blocks), None)
+        if fault:
+            return f"{fault.name} not mended"
+    return ""
+
+
+def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:
+    names = {s.layers[-1].coat.product_name for s in states if stage not in s.stages}
+    return tuple(sorted(names))
+
+
+def handling(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
+    """Return the handling stages of the zones in their order."""
+    found = (milestone(states, stage) for stage in HANDLING)
+    return tuple(m for m in found if m)
+
+
+def furthest(
+    states: Sequence[ZoneState], now: datetime
+) -> tuple[Milestone | None, Milestone | None]:
+    """Return the last of the milestones after the coats that is reached, and the next."""
+    line = [m for stage in AFTER_THE_COATS if (m := milestone(states, stage))]
+    reached: Milestone | None = None
+    for each in line:
+        if not each.reached(now):
+            return reached, each
+        reached = each
+    return reached, None

@@ -1,0 +1,284 @@
+"""The one function that turns log, steps, facts and air into the state of the whole shop.
+
+Every screen asks it; nothing it finds is stored.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, tzinfo
+
+from finishlog.core.air.met import Stay, air_met
+from finishlog.core.air.room import RoomAir
+from finishlog.core.bench.hand_over import glue_ups_here, without_what_left
+from finishlog.core.clock.pace import Paces
+from finishlog.core.film.faults import standing_faults
+from finishlog.core.film.layers import Layer, build
+from finishlog.core.film.progress import Progress, progress, steps_for
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Joined,
+    Operation,
+    Resumed,
+    SetAside,
+    Stripped,
+    Target,
+    When,
+    Work,
+)
+from finishlog.core.published.facts import Book
+from finishlog.core.rules import glue_up
+from finishlog.core.rules.bare_wood import kind_of_wood
+from finishlog.core.rules.wet_nearby import Around, around
+from finishlog.core.safety import rags
+from finishlog.core.safety.whats_in import in_product
+from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.trouble.stalled import explained
+from finishlog.core.verdict.edges import follows_its_faces, with_edges
+from finishlog.core.verdict.judge import decide, decide_coat
+from finishlog.core.wood.species import WoodKind
+from finishlog.core.zone.state import Asked, FilmStages, ZoneState
+from finishlog.core.zone.stood_in import ALWAYS, LogIndex, index_of, rooms_air, stays_of
+from finishlog.core.zone.verdict import Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class BenchState:
+    """Every zone, every glue-up that is due, every rags item, as of `now`."""
+
+    now: datetime
+    zones: tuple[ZoneState, ...]
+    glue_ups: tuple[glue_up.GlueUp, ...]
+    rags: tuple[rags.RagsItem, ...]
+    rooms: Mapping[int, RoomAir]
+
+    @property
+    def in_the_shop(self) -> tuple[ZoneState, ...]:
+        """Return the zones of what was not handed over: what the day is about."""
+        return tuple(z for z in self.zones if z.is_here)
+
+    @property
+    def rooms_in_use(self) -> frozenset[int]:
+        """Return the rooms whose air matters: something there is to be coated or not yet hard."""
+        minding = (z.room.id for z in self.in_the_shop if _minds_the_air(z, self.now))
+        return frozenset(room for room in minding if room is not None)
+
+    def of_part(self, part: int) -> tuple[ZoneState, ...]:
+        """Return the zones of a part: its own, or those of the members it was glued up from."""
+        return tuple(z for z in self.zones if z.part.id == part)
+
+
+def _minds_the_air(state: ZoneState, now: datetime) -> bool:
+    if state.set_aside or state.is_bare_joint:
+        return False
+    hard = state.stages.get(Stage.CURED)
+    still_dries = bool(state.layers) and (hard is None or hard.high is None or hard.high > now)
+    return still_dries or state.progress.next is not None
+
+
+# A moment of the work, and the entry: at one instant what was typed later comes later.
+_Since = tuple[datetime, int]
+_Films = dict[Hashable, tuple[tuple[Layer, ...], FilmStages]]
+
+
+def bench_state(
+    shop: Shop,
+    log: Log,
+    book: Book,
+    now: datetime,
+    zone: tzinfo,
+    rooms: Mapping[int, RoomAir] | None = None,
+    paces: Paces = Paces.none,
+) -> BenchState:
+    """Work out the state of every zone, assembly and rags item.
+
+    `rooms`: their air where it is known already, with the sums over it; `paces`: how products dry
+    here, by what checks taught.
+    """
+    index = index_of(log)
+    rooms = rooms_air(shop, log, zone) if rooms is None else rooms
+    parts = {piece.id: part for part in shop.parts for piece in part.pieces}
+    films: _Films = {}
+    states = [
+        _zone_state(part, piece, face, area, index, rooms, parts, films, book, paces)
+        for part in shop.parts
+        for piece in part.pieces
+        for face in part.faces
+        for area in face.zones
+    ]
+    stood = {state.member_piece.id: state.stays for state in states}
+    states = without_what_left(states)
+    judged = judge_zones(states, around(states, now), shop, book)
+    judged = tuple(explained(s, judged, shop, log, book, zone, now) for s in judged)
+    return BenchState(
+        now=now,
+        zones=judged,
+        glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, now), judged),
+        rags=rags.rags_items(log.entries, book, zone, shop, stood, rooms.values()),
+        rooms=rooms,
+    )
+
+
+def judge_zones(
+    states: Sequence[ZoneState], near: Around, shop: Shop, book: Book
+) -> tuple[ZoneState, ...]:
+    """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
+    here = [state for state in states if state.is_here]
+    asked = {state.target: asked_of(state, shop, book) for state in here}
+    alone = [replace(s, verdict=decide(s, asked[s.target], near, book)) for s in here]
+    judged = with_edges(alone, asked, near, book)
+    if len(here) == len(states):
+        return judged
+    by_target = {state.target: state for state in judged}
+    return tuple(by_target.get(state.target, state) for state in states)
+
+
+def _owner(
+    part: Part, piece: Piece, index: LogIndex, parts: Mapping[int, Part]
+) -> tuple[Part, Piece, _Since, Joined | None]:
+    """Follow a piece into the assembly that it is part of, and the glue-up that put it there."""
+    since, seen, by = (ALWAYS, 0), {piece.id}, None
+    while (join := index.joined.get(piece.id)) and join.into in parts and join.into not in seen:
+        first = index.first_joined[piece.id]
+        part = parts[join.into]
+        piece = next(p for p in part.pieces if p.id == join.into)
+        since, by = (first.when.latest, first.id), join
+        seen.add(piece.id)
+    return part, piece, since, by
+
+
+def _steps_after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
+    at = max((n for n, s in enumerate(steps) if s.operation is Operation.GLUE_UP), default=-1)
+    return tuple(steps[at + 1 :])
+
+
+def _zone_state(
+    part: Part,
+    piece: Piece,
+    face: Face,
+    area: Zone,
+    index: LogIndex,
+    rooms: Mapping[int, RoomAir],
+    parts: Mapping[int, Part],
+    films: _Films,
+    book: Book,
+    paces: Paces,
+) -> ZoneState:
+    target = Target(piece.id, area.id)
+    entries = index.by_target.get(target, ())
+    owner, owned, since, glued = _owner(part, piece, index, parts)
+    stays = stays_of(part, piece, index, rooms)
+    species = area.species or part.species
+    wood = kind_of_wood(species, book) if entries and paces.learnt else WoodKind.OTHER
+    layers, stages = _film(entries, stays, book, films, paces, wood)
+    return ZoneState(
+        target=target,
+        part=owner,
+        piece=owned,
+        member=part,
+        member_piece=piece,
+        face=face,
+        zone=area,
+        layers=layers,
+        progress=_progress(part, owner, face, area, entries, since),
+        room=stays[-1].air if stays else RoomAir(),
+        set_aside=_is_set_aside(entries),
+        species=species,
+        joined_by=glued,
+        masked_since=_masked_since(entries),
+        told=entries,
+        faults=standing_faults(entries, book),
+        stays=stays,
+        stages=stages,
+    )
+
+
+def _film(
+    entries: Sequence[AnyEntry],
+    stays: Sequence[Stay],
+    book: Book,
+    films: _Films,
+    paces: Paces,
+    wood: WoodKind,
+) -> tuple[tuple[Layer, ...], FilmStages]:
+    """Build the film of a zone; a batch with one story in one place shares it."""
+    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood)
+    if story not in films:
+        layers = build(entries, book, lambda start: air_met(stays, start), paces, wood)
+        films[story] = layers, FilmStages(layers)
+    return films[story]
+
+
+def _progress(
+    part: Part,
+    owner: Part,
+    face: Face,
+    area: Zone,
+    entries: Sequence[AnyEntry],
+    since: _Since,
+) -> Progress:
+    """Match what was done to the steps: its own, or once it is glued up those of the assembly.
+
+    What came off an assembly may take the member's own coats with it: then both are due in turn.
+    """
+    if owner.id == part.id:
+        return progress(_steps_of(part.steps, face, area), entries)
+    left = _steps_of(_steps_after_glue_up(owner.steps), face, area)
+    after = [e for e in entries if (e.when.latest, e.id) > since]
+    if any(isinstance(e, Stripped) for e in after):
+        return progress((*_steps_of(part.steps, face, area), *left), entries)
+    return progress(left, after)
+
+
+def _steps_of(steps: Sequence[Step], face: Face, area: Zone) -> tuple[Step, ...]:
+    mine = steps_for(face, steps, area)
+    return tuple(s for s in mine if s.operation is not Operation.GLUE_UP)
+
+
+def _masked_since(entries: Sequence[AnyEntry]) -> When | None:
+    tape = {Operation.MASK, Operation.UNTAPE}
+    last = [e for e in entries if isinstance(e, Work) and e.operation in tape][-1:]
+    return last[0].when if last and last[0].operation is Operation.MASK else None
+
+
+def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
+    last = [e for e in entries if isinstance(e, SetAside | Resumed)][-1:]
+    return bool(last) and isinstance(last[0], SetAside)
+
+
+def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
+    """Return what comes next: the step due, or the same product again where there are no steps."""
+    step = state.progress.next
+    if step is not None and step.operation is not Operation.COAT:
+        return Asked(step, None)
+    product = step.product if step else None
+    if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
+        return Asked(None, None)
+    if step is None and not state.progress.steps and state.top is not None and not state.joined:
+        product = state.top.coat.product
+    known = shop.products.get(product) if product is not None else None
+    if known is None:
+        return Asked(step, None)
+    return Asked(step, book.finish_class(known.class_key), comes=in_product(known))
+
+
+def verdict_on(
+    state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, book: Book
+) -> Verdict:
+    """Give the verdict on one named product, whatever the steps say comes next.
+
+    Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
+    """
+    near = replace(around(bench.zones, bench.now), wet_films={})
+    return decide_coat(state, over, method, near, book)
+
+
+def verdict_on_work(
+    state: ZoneState, bench: BenchState, operation: Operation, book: Book
+) -> Verdict:
+    """Give the verdict on one named piece of work."""
+    asked = Asked(Step(0, operation), None)
+    return decide(state, asked, around(bench.zones, bench.now), book)

@@ -1,0 +1,1 @@
+"""The drying clock: label hours over the air that a piece met."""

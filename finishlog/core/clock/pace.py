@@ -1,0 +1,94 @@
+"""How a product dries here, as the checks of its films taught.
+
+A product's label says D hours. In this shop, with these coats and this judgement, it takes f times
+as many. f never shortens a wait, and no window ever asks for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import ClassVar, NamedTuple
+
+from finishlog.core.finish.classes import Method
+from finishlog.core.wood.species import WoodKind
+
+# Our own rule: what other coats teach lengthens a wait by no more than this. A film that takes
+# longer is no matter of pace; a check of its own says how it is.
+CARRIED_AT_MOST = 3.0
+
+
+class PaceKey(NamedTuple):
+    """What dries alike: a product as a first coat on bare wood or later, by method and container.
+
+    `method` and `container` None: not said. With `any_way` both are left out of account. `wood`
+    is what a first coat lies on; a later one is asked for with it, and taught without.
+    """
+
+    product: int
+    first: bool
+    method: Method | None = None
+    container: int | None = None
+    any_way: bool = False
+    wood: WoodKind = WoodKind.OTHER
+
+    def however(self) -> PaceKey:
+        """Return the key that leaves method and container out of account."""
+        return PaceKey(self.product, self.first, any_way=True, wood=self.wood)
+
+    def taught(self) -> PaceKey:
+        """Return the key that it is taught by: a later coat does not lie on the wood."""
+        return self if self.first else self._replace(wood=WoodKind.OTHER)
+
+
+@dataclass(frozen=True, slots=True)
+class PaceLearnt:
+    """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts."""
+
+    key: PaceKey
+    median: float
+    low: float
+    high: float
+    coats: int
+    acts: tuple[int, ...]
+
+    @property
+    def factor(self) -> float:
+        """Return what the wait of another coat is lengthened by: from 1 to CARRIED_AT_MOST."""
+        return min(CARRIED_AT_MOST, max(1.0, self.median))
+
+    def factor_of(self, act: int) -> float:
+        """Return what the wait of a coat is lengthened by; what it taught itself is not bounded."""
+        return max(1.0, self.median) if act in self.acts else self.factor
+
+
+@dataclass(frozen=True, slots=True)
+class Paces:
+    """What was learnt, by what dries alike."""
+
+    none: ClassVar[Paces]
+    learnt: Mapping[PaceKey, PaceLearnt] = field(default_factory=dict)
+
+    def factor(self, key: PaceKey) -> PaceLearnt | None:
+        """Return what was learnt of a key, else of its product any way; None: nothing yet.
+
+        A later coat goes by the first ones until later ones were checked: it often takes no less.
+        On oily or resinous wood a coat takes no less than on other wood, never the other way round.
+        """
+        mine, first = key.taught(), key.however()._replace(first=True)
+        keys = (mine, mine.however(), first, first._replace(wood=WoodKind.OTHER))
+        return next((self.learnt[k] for k in keys if k in self.learnt), None)
+
+    def of(self, product: int) -> tuple[PaceLearnt, ...]:
+        """Return all that was learnt of a product: first coats first, all ways before one."""
+        mine = (learnt for key, learnt in self.learnt.items() if key.product == product)
+        return tuple(sorted(mine, key=_in_order))
+
+
+Paces.none = Paces()
+
+
+def _in_order(learnt: PaceLearnt) -> tuple[bool, str, bool, str, int]:
+    key = learnt.key
+    wood = "" if key.wood is WoodKind.OTHER else key.wood
+    return not key.first, wood, not key.any_way, key.method or "", key.container or 0

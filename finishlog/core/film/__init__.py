@@ -1,0 +1,1 @@
+"""A film on a zone: its layers, checks, faults and damage."""

@@ -1,0 +1,145 @@
+"""What a check of a film proves, and what it blocks. A failed check beats any clock."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check, Found, Test
+
+# common practice; "dry" is a light touch and proves no more than tack-free.
+PROVES: dict[Found, frozenset[Stage]] = {
+    Found.DRY: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE}),
+    Found.NO_PRINT: frozenset(
+        {Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.TURN, Stage.CLAMP}
+    ),
+    Found.POWDER: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.SAND}),
+    Found.NO_SMELL: frozenset({Stage.CLOSE}),
+    Found.HOLDS: frozenset(),
+}
+
+_FROM_TACK_FREE = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE}
+
+BLOCKS: dict[Found, frozenset[Stage]] = {
+    Found.TACKY: _FROM_TACK_FREE,
+    Found.GUMS: frozenset({Stage.SAND, Stage.RECOAT}),
+    Found.PRINTS: frozenset({Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
+    Found.SMELLS: frozenset({Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+    # It does not hold: nothing more goes on it, and it goes nowhere. Taking it off is not barred.
+    Found.FLAKES: _FROM_TACK_FREE - {Stage.TACK_FREE, Stage.TURN, Stage.SAND},
+}
+
+# Which later finding answers a failure: only a test that could have shown it again.
+LIFTED_BY: dict[Found, frozenset[Found]] = {
+    Found.TACKY: frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS}),
+    Found.GUMS: frozenset({Found.POWDER}),
+    Found.PRINTS: frozenset({Found.NO_PRINT}),
+    Found.SMELLS: frozenset({Found.NO_SMELL}),
+    Found.FLAKES: frozenset({Found.HOLDS}),
+}
+
+# The first stage that a failure shows not to be reached.
+DENIES: dict[Found, Stage] = {
+    Found.TACKY: Stage.TACK_FREE,
+    Found.GUMS: Stage.SAND,
+    Found.PRINTS: Stage.CLAMP,
+    Found.SMELLS: Stage.CLOSE,
+    Found.FLAKES: Stage.CURED,
+}
+
+FOUND_BY: dict[Test, tuple[Found, ...]] = {
+    Test.TOUCH: (Found.TACKY, Found.DRY),
+    Test.THUMBNAIL: (Found.TACKY, Found.PRINTS, Found.NO_PRINT),
+    Test.SAND: (Found.GUMS, Found.POWDER),
+    Test.SMELL: (Found.SMELLS, Found.NO_SMELL),
+    Test.SCRATCH: (Found.FLAKES, Found.HOLDS),
+}
+
+
+def failed(found: Found) -> bool:
+    """Tell whether a finding is a failure."""
+    return found in BLOCKS
+
+
+def test_that_finds(found: Found) -> Test:
+    """Return the test whose result a word is ("prints" is the thumbnail's)."""
+    if found is Found.TACKY:
+        return Test.TOUCH
+    return next(test for test, results in FOUND_BY.items() if found in results)
+
+
+test_that_finds.__test__ = False  # type: ignore[attr-defined]
+
+
+def standing_failures(checks: Sequence[Check]) -> tuple[Check, ...]:
+    """Return the failed checks, oldest first, that no later check answers."""
+    return tuple(
+        check
+        for n, check in enumerate(checks)
+        if failed(check.found)
+        and not any(later.found in LIFTED_BY[check.found] for later in checks[n + 1 :])
+    )
+
+
+def blocking(checks: Sequence[Check], stage: Stage) -> Check | None:
+    """Return the newest standing failure that blocks a stage, if any."""
+    blocks = [c for c in standing_failures(checks) if stage in BLOCKS[c.found]]
+    return blocks[-1] if blocks else None
+
+
+def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | None:
+    """Return the first passed check since the last failure that proves a stage.
+
+    "Sands to powder" also proves a film finish ready to recoat.
+    """
+    if blocking(checks, stage):
+        return None
+    since = max((n for n, c in enumerate(checks) if _blocks(c, stage)), default=-1) + 1
+    for check in checks[since:]:
+        proved = PROVES.get(check.found, frozenset())
+        if stage in proved or (
+            stage is Stage.RECOAT and builds_film and check.found is Found.POWDER
+        ):
+            return check
+    return None
+
+
+def _blocks(check: Check, stage: Stage) -> bool:
+    return stage in BLOCKS.get(check.found, frozenset())
+
+
+# From wet toward hard: a film that goes from tacky to printing is slow, but it does get on.
+_HARDENING = (Found.TACKY, Found.GUMS, Found.PRINTS)
+
+
+def no_better(before: Found, now: Found) -> bool:
+    """Tell whether a failure shows no progress since another one."""
+    if before not in _HARDENING or now not in _HARDENING:
+        return before is now
+    return _HARDENING.index(now) <= _HARDENING.index(before)
+
+
+def stalled(checks: Sequence[Check], late_from: datetime, slow: timedelta) -> bool:
+    """Tell whether a film makes no progress: not slow, but stopped.
+
+    It failed when it was already late by every clock (`late_from`), and failed no better as long
+    again after as makes a film slow (TM 43-0139 chapter 5: 12 h), with nothing passed since.
+    """
+    standing = standing_failures(checks)
+    if not standing:
+        return False
+    last = standing[-1]
+    same = [
+        c
+        for n, c in enumerate(checks)
+        if failed(c.found)
+        and c.when.earliest >= late_from
+        and no_better(c.found, last.found)
+        and not _passed_since(checks[n + 1 :], c.found)
+    ]
+    return bool(same) and last.when.earliest - same[0].when.earliest >= slow
+
+
+def _passed_since(later: Sequence[Check], failure: Found) -> bool:
+    return any(c.found in LIFTED_BY[failure] and not failed(c.found) for c in later)

@@ -1,0 +1,148 @@
+"""Faults of a film: which of them stand on a zone, what they hold up, until what answers them.
+
+What a kind of fault means, and what mends it, stands in facts/faults.toml. Nothing here refuses a
+coat: it is recorded, and the fault stays in sight.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from finishlog.core.film.attempts import what_stays
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Check,
+    Coat,
+    Fault,
+    Found,
+    Joined,
+    Operation,
+    Stripped,
+    Work,
+)
+from finishlog.core.published.facts import Book
+from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault
+
+
+@dataclass(frozen=True, slots=True)
+class StandingFault:
+    """A fault that nothing has answered yet, and the coat it was found on (None: on the wood)."""
+
+    fault: Fault
+    known: KnownFault
+    coat: Coat | None
+    special: FamilyRemedy | None = None
+
+    @property
+    def name(self) -> str:
+        """Name it with its place: `run (left edge)`."""
+        return self.known.name + (f" ({self.fault.place})" if self.fault.place else "")
+
+    @property
+    def deadline(self) -> datetime | None:
+        """Until when its remedy works, from the earliest moment of its coat; None: no deadline."""
+        if self.coat is None or self.special is None or self.special.deadline is None:
+            return None
+        hours = self.special.deadline.low_h
+        return self.coat.when.earliest + timedelta(hours=hours)
+
+    def remedies(self, now: datetime) -> tuple[str, ...]:
+        """Say what to do about it now, in order."""
+        closes = self.deadline
+        if self.special is None:
+            return self.known.remedies
+        if closes is not None and now >= closes:
+            return (self.special.too_late,)
+        return self.special.remedies
+
+
+def standing_faults(entries: Sequence[AnyEntry], book: Book) -> tuple[StandingFault, ...]:
+    """Return the faults of a zone, oldest first, that nothing has answered.
+
+    `entries`: what reached the zone, in the order of the work.
+    """
+    if not any(isinstance(e, Fault) for e in entries):
+        return ()
+    found: list[StandingFault] = []
+    for n, entry in enumerate(entries):
+        if isinstance(entry, Fault):
+            found.append(_standing(entry, entries[:n], book))
+        elif isinstance(entry, Stripped):
+            coats = [e.id for e in what_stays(entries[: n + 1]) if isinstance(e, Coat)]
+            found = [f for f in found if not _gone_with_the_film(f, coats)]
+        else:
+            found = [f for f in found if not answers(entry, f.known)]
+    return tuple(found)
+
+
+def _standing(fault: Fault, before: Sequence[AnyEntry], book: Book) -> StandingFault:
+    known = book.fault_known(fault.what)
+    coat = next((e for e in reversed(what_stays(before)) if isinstance(e, Coat)), None)
+    if coat is None:
+        return StandingFault(fault, known, None)
+    of = book.finish_class(coat.figures.class_key)
+    return StandingFault(fault, known, coat, known.for_class(of.key, of.family))
+
+
+def answers(entry: AnyEntry, known: KnownFault) -> bool:
+    """Tell whether an entry ends a fault of this kind."""
+    match entry:
+        case Work():
+            mended = entry.operation is Operation.MEND and not known.not_by_mending
+            return mended or entry.operation in known.answered_by
+        case Check():
+            return entry.found in known.answered_by_checks
+        case Coat():
+            return known.answered_by_coat
+        case Joined():
+            return Operation.GLUE_UP in known.answered_by
+        case _:
+            return False
+
+
+def _gone_with_the_film(of: StandingFault, coats_left: Sequence[int]) -> bool:
+    """Tell whether a stripping ends a fault: its coat is gone, and so is what it may come from."""
+    if of.coat is not None and of.coat.id in coats_left:
+        return False
+    if of.known.outlives == "wood" or of.known.waits_for:
+        return False
+    return not (of.known.outlives == "film" and coats_left)
+
+
+def patch_due(entries: Sequence[AnyEntry], book: Book) -> Fault | None:
+    """Return the fault after which a small patch is tried before the next coat, if it was not.
+
+    A scratch that holds, a coat, or taking all film off settles it.
+    """
+    due: Fault | None = None
+    for n, entry in enumerate(entries):
+        match entry:
+            case Fault() if book.fault_known(entry.what).patch_first:
+                due = entry
+            case Coat():
+                due = None
+            case Check() if entry.found is Found.HOLDS:
+                due = None
+            case Stripped() if not any(isinstance(e, Coat) for e in what_stays(entries[: n + 1])):
+                due = None
+    return due
+
+
+def rewetted(entries: Sequence[AnyEntry], coat: Coat, book: Book) -> Iterator[Work]:
+    """Yield the mending that dissolved a coat again: its film dries from then on.
+
+    `entries`: what followed the coat on its zone, up to the next one.
+    """
+    open_faults: list[KnownFault] = []
+    for entry in entries:
+        if isinstance(entry, Fault):
+            known = book.fault_known(entry.what)
+            of = book.finish_class(coat.figures.class_key)
+            if known.rewets and known.for_class(of.key, of.family):
+                open_faults.append(known)
+        elif isinstance(entry, Work) and any(answers(entry, known) for known in open_faults):
+            if entry.operation is Operation.MEND:
+                yield entry
+            open_faults.clear()

@@ -1,0 +1,361 @@
+"""The layers on one zone: what each coat left, what was done to it, when it reaches a stage."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+from finishlog.core.air.met import AirMet
+from finishlog.core.air.span import AirSpan
+from finishlog.core.clock.counting import Clock, Counting, outside
+from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
+from finishlog.core.clock.reach import Hours, Reached, gained, reach
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
+from finishlog.core.film.faults import rewetted
+from finishlog.core.finish.classes import Figure, FinishClass, WindowKind
+from finishlog.core.finish.rate_law import RateLaw
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Check,
+    Coat,
+    Operation,
+    PieceReading,
+    Stripped,
+    Test,
+    Work,
+)
+from finishlog.core.published.facts import Book
+from finishlog.core.wood.species import WoodKind
+
+# Our own rules: a hand on the wood, or a thermometer on it, tells of the next hours only; and the
+# "several hours" that a part carried in from the cold is left to warm up.
+SURFACE_HOLDS = timedelta(hours=2)
+WARMS_UP = timedelta(hours=6)
+
+ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
+
+
+@dataclass(frozen=True, slots=True)
+class StageTime:
+    """From when a stage may be reached (`low`) and by when it is (`high`).
+
+    None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
+    is unknown; `air_read`: there are readings near enough to reckon by. `proved_by`: the check
+    that settled it. `hours`: the real hours on the way, by how their air is known. `figure` of
+    `layer` is what it counts, toward `stage`; no layer: a joint.
+    """
+
+    low: datetime | None
+    high: datetime | None
+    known: bool
+    air_read: bool
+    proved_by: Check | None = None
+    hours: Hours = field(default_factory=Hours)
+    figure: Figure | None = field(default=None, compare=False, repr=False)
+    layer: Layer | None = field(default=None, compare=False, repr=False)
+    stage: Stage | None = field(default=None, compare=False, repr=False)
+
+
+def later(one: StageTime, other: StageTime) -> StageTime:
+    """Join two waits that must both be over."""
+    low = None if one.low is None or other.low is None else max(one.low, other.low)
+    high = None if one.high is None or other.high is None else max(one.high, other.high)
+    governs = other if high == other.high else one
+    return StageTime(
+        low,
+        high,
+        one.known and other.known,
+        one.air_read and other.air_read,
+        governs.proved_by,
+        governs.hours,
+        governs.figure,
+        governs.layer,
+        governs.stage,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One coat on one zone."""
+
+    coat: Coat
+    of: FinishClass
+    # The air since it was surely on, and since it may have been on.
+    air: AirMet
+    window_air: AirMet
+    law: Callable[[Figure], RateLaw]
+    abraded: tuple[Work, ...] = ()
+    wiped: bool = False
+    checks: tuple[Check, ...] = ()
+    # Through this film, also through later coats.
+    scratches: tuple[Check, ...] = ()
+    # What took the coats above it off again; the air since a mending dissolved it once more.
+    laid_bare: Stripped | None = None
+    air_again: AirMet | None = None
+    # The temperature of its surface, as it was measured: shortly before the coat, and since.
+    felt: tuple[PieceReading, ...] = ()
+    # The air that the wood met in the hours before it.
+    before: AirMet | None = None
+    # What checks taught of how it dries here; None: nothing yet.
+    pace: PaceLearnt | None = None
+    # What a first coat lies on.
+    wood: WoodKind = WoodKind.OTHER
+
+    @property
+    def put_on(self) -> datetime:
+        """The latest moment at which the coat was finished: waits count from here."""
+        return self.coat.when.latest
+
+    @property
+    def first_on(self) -> datetime:
+        """The earliest moment at which the coat went on: windows count from here."""
+        return self.coat.when.earliest
+
+    @property
+    def drying_air(self) -> AirMet:
+        """The air that its waits count: since the coat, or since it was dissolved again."""
+        return self.air_again or self.air
+
+    @property
+    def dries_since(self) -> datetime:
+        """The moment from which its waits count."""
+        return self.drying_air.start
+
+    @property
+    def was_abraded_off(self) -> Stripped | None:
+        """The sanding or scraping that took the coats above it off and left it scuffed."""
+        off = self.laid_bare
+        return off if off is not None and off.operation in ABRADING else None
+
+    def waits(self, figure: Figure, stage: Stage | None = None) -> StageTime:
+        """Return when a figure's hours, toward a stage, are over on the wait's clock."""
+        low = self._over(figure, figure.low_h)
+        high = self._over(figure, figure.high_h)
+        return StageTime(
+            low.moment,
+            high.moment,
+            known=high.hours.unknown == 0.0,
+            air_read=high.hours.unread == 0.0,
+            hours=high.hours,
+            figure=figure,
+            layer=self,
+            stage=stage,
+        )
+
+    def label_waits(self, figure: Figure) -> StageTime:
+        """Return when a figure's hours are over in its air by the label alone.
+
+        Whether a film is late is asked of the label: a pace that its own checks taught would
+        excuse every slow film.
+        """
+        return self.waits(figure) if self.pace is None else replace(self, pace=None).waits(figure)
+
+    def _over(self, figure: Figure, hours: float) -> Reached:
+        """Return when so many hours are over at its own pace.
+
+        Outside its limits a film stands still until tack-free; after that the air's pace rules.
+        """
+        hours *= self.factor
+        wet, dry = self.countings(figure)
+        soft = self.soft_h
+        if hours <= soft:
+            return reach(hours, self.drying_air, wet)
+        first = reach(soft, self.drying_air, wet)
+        if first.moment is None:
+            return first
+        return reach(hours - soft, self.drying_air, dry, since=first.moment)
+
+    @property
+    def factor(self) -> float:
+        """What the label's hours are multiplied by for a wait, 1 or more.
+
+        A thick film may be what made it slow: of thickness and pace the greater counts, not both.
+        """
+        return max(self.thick_film, self.pace.factor_of(self.coat.act) if self.pace else 1.0)
+
+    @property
+    def thick_film(self) -> float:
+        """What a measured film thicker than usual multiplies a wait by, 1 or more.
+
+        By the square of its thickness over the class's usual high end, as diffusion through a
+        layer goes: an assumption, on the slow side. Not measured: a normal film.
+        """
+        usual, measured = self.of.wet_film_um, self.coat.wet_film_um
+        if usual is None or measured is None or measured <= usual.high:
+            return 1.0
+        return (measured / usual.high) ** 2
+
+    def countings(self, figure: Figure) -> tuple[Counting, Counting]:
+        """Return how its wait counts until it is tack-free, and after."""
+        law = self.law(figure)
+        return Counting(law, Clock.WAIT, self.of.limits), Counting(law, Clock.WAIT)
+
+    @property
+    def soft_h(self) -> float:
+        """Until when air outside its limits halts the wait, in hours of the label."""
+        tack_free = self.coat.figures.stages.get(Stage.TACK_FREE)
+        return tack_free.high_h * self.factor if tack_free else 0.0
+
+    def done_h(self, figure: Figure, now: datetime) -> float:
+        """Return the equivalent hours that its wait has gained."""
+        wet, dry = self.countings(figure)
+        soft = self.soft_h
+        so_far = gained(self.drying_air, wet, now)
+        if so_far < soft:
+            return so_far
+        first = reach(soft, self.drying_air, wet).moment or now
+        return soft + gained(self.drying_air, dry, now) - gained(self.drying_air, dry, first)
+
+    def stage(self, stage: Stage) -> StageTime | None:
+        """Return when this layer reaches a stage; None when its class has no figure for it.
+
+        A passed check that proves the stage ends our lengthening, but never goes below the
+        label's minimum in real hours.
+        """
+        figure = self.coat.figures.stages.get(stage)
+        if figure is None:
+            return None
+        since = [c for c in self.checks if c.when.earliest >= self.dries_since]
+        checks = since if self.air_again else self.checks
+        passed = film_checks.proof(checks, stage, self.of.builds_film)
+        if passed is None:
+            return self.waits(figure, stage)
+        floor = self.dries_since + timedelta(hours=figure.low_h)
+        moment = max(passed.when.latest, floor)
+        return StageTime(
+            moment, moment, True, True, proved_by=passed, figure=figure, layer=self, stage=stage
+        )
+
+    def stands_proved(self) -> bool:
+        """Tell whether a check since it went on found the film ready for another coat."""
+        recoat = self.stage(Stage.RECOAT)
+        return recoat is not None and recoat.proved_by is not None
+
+    def closes(self) -> datetime | None:
+        """Return when the recoat window closes, on the window's clock; None: it does not."""
+        window = self.coat.figures.window
+        if window.kind is not WindowKind.CLOSES or window.closes is None:
+            return None
+        counting = Counting(self.law(window.closes), Clock.WINDOW)
+        return reach(window.closes.low_h, self.window_air, counting).moment
+
+    def wipe_off_by(self) -> datetime | None:
+        """Return when surplus must be off, if the class has it wiped and it was not."""
+        if self.of.wipe_off_h is None or self.wiped:
+            return None
+        return self.first_on + timedelta(minutes=round(60 * self.of.wipe_off_h.high_h))
+
+    def wet_outside_limits(self) -> AirSpan | None:
+        """Return the first air outside its limits that a reading shows while it was wet, if any."""
+        figure = self.coat.figures.stages.get(Stage.TACK_FREE)
+        dry = self.waits(figure).high if figure else None
+        return next((s for s in self.drying_air.until(dry) if self._is_outside(s)), None)
+
+    def _is_outside(self, span: AirSpan) -> bool:
+        read = span.nearest if span.measured else ()
+        limits = self.of.limits
+        return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
+
+
+def trapped_until(under: Layer, over: Layer) -> StageTime | None:
+    """Return when a layer could have taken a coat, if the next one went on sooner than that.
+
+    What was covered wet goes on drying below: the film is no further than it is. None when it
+    was ready.
+    """
+    recoat = under.stage(Stage.RECOAT)
+    if recoat is None or (recoat.high is not None and recoat.high <= over.first_on):
+        return None
+    return recoat
+
+
+def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
+    """Return the rate law of a class, at the reference air of each figure."""
+    carrier = book.carrier(of.carrier)
+    factor = book.drying.factor_per_10c
+
+    def law(figure: Figure) -> RateLaw:
+        return RateLaw(of.mechanism, figure.at, factor, carrier)
+
+    return law
+
+
+def build(
+    entries: Sequence[AnyEntry],
+    book: Book,
+    air: Callable[[datetime], AirMet],
+    paces: Paces = Paces.none,
+    wood: WoodKind = WoodKind.OTHER,
+) -> tuple[Layer, ...]:
+    """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
+
+    `entries` in the order of the work; `air` gives the air that the piece met from a moment on;
+    `wood` is what the first coat lies on.
+    """
+    story = what_stays(entries)
+    at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
+    return tuple(
+        _layer(
+            coat, story[n + 1 : over], story[n + 1 :], entries, book, air, paces, wood, n == at[0]
+        )
+        for n, over in pairwise([*at, len(story)])
+        if isinstance(coat := story[n], Coat)
+    )
+
+
+def _layer(
+    coat: Coat,
+    since: Sequence[AnyEntry],
+    after: Sequence[AnyEntry],
+    told: Sequence[AnyEntry],
+    book: Book,
+    air: Callable[[datetime], AirMet],
+    paces: Paces,
+    wood: WoodKind,
+    first: bool,
+) -> Layer:
+    """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
+    of = book.finish_class(coat.figures.class_key)
+    again = _dissolved(coat, since, told, book)
+    key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
+    return Layer(
+        coat=coat,
+        of=of,
+        air=air(coat.when.latest),
+        window_air=air(coat.when.earliest),
+        law=laws_of(of, book),
+        abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
+        wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
+        checks=tuple(c for c in since if isinstance(c, Check)),
+        scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
+        laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
+        air_again=air(again) if again else None,
+        felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
+        before=air(coat.when.earliest - WARMS_UP),
+        pace=paces.factor(key),
+        wood=wood,
+    )
+
+
+def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> Iterator[AnyEntry]:
+    """Yield what was measured of the wood so shortly before a coat that it tells of it."""
+    for entry in told:
+        if isinstance(entry, PieceReading):
+            age = coat.when.earliest - entry.when.latest
+            if timedelta(0) <= age <= SURFACE_HOLDS:
+                yield entry
+
+
+def _dissolved(
+    coat: Coat, since: Sequence[AnyEntry], told: Sequence[AnyEntry], book: Book
+) -> datetime | None:
+    """Return when a coat was last made wet again: by a mending mist, by a coat that melted in."""
+    moments = [work.when.latest for work in rewetted(since, coat, book)]
+    above = melted_in(told, coat)
+    if above is not None:
+        moments.append(above.when.latest)
+    return max(moments, default=None)

@@ -1,0 +1,1 @@
+"""Generic finishes: the stages of a film, classes, rate laws, what goes over what."""

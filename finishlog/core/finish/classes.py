@@ -1,0 +1,179 @@
+"""A generic finish: its figures, its recoat window, its limits.
+
+Facts fill these from published tables; a person's label overrides single figures. Hours are
+hours at the reference air, temperatures °C, humidity % RH.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.finish.stages import Stage
+
+COMMON_PRACTICE = "common practice"
+FROM_MEMORY = "from memory"
+YOUR_CAN = "your can"
+
+
+class Mechanism(StrEnum):
+    """What makes the film dry; it decides the rate law (core.clock.reach)."""
+
+    OXIDATION = "oxidation"
+    CROSS_LINKING = "cross-linking"
+    WATER = "water leaving"
+    ALCOHOL = "alcohol leaving"
+    SOLVENT = "solvent leaving"
+
+
+class WindowKind(StrEnum):
+    """What happens to the recoat window as the film ages."""
+
+    MELTS_IN = "melts in for ever"
+    CLOSES = "closes at a time"
+    ALWAYS_SCUFF = "always scuff"
+    NOT_APPLICABLE = "not applicable"
+
+
+class Method(StrEnum):
+    """How a coat is put on."""
+
+    BRUSH = "brush"
+    WIPE = "wipe"
+    SPRAY = "spray"
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """Hours to a stage at the reference air; the cautious end of the range is the promise.
+
+    `source` is a source id of facts/sources.toml, `common practice`, `from memory` or `your can`.
+    `also` holds readings of other sources that differ: shown, not used.
+    """
+
+    low_h: float
+    typical_h: float
+    high_h: float
+    source: str
+    at: Air = STANDARD_AIR
+    note: str = ""
+    also: tuple[Figure, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """A published quantity that is no time; the field that holds it names its unit.
+
+    `also` holds readings of other sources that differ: shown, not used.
+    """
+
+    low: float
+    high: float
+    source: str
+    note: str = ""
+    also: tuple[Range, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RecoatWindow:
+    """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES."""
+
+    kind: WindowKind
+    source: str
+    closes: Figure | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One bound of the air for putting on a coat and for its first hours."""
+
+    value: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The air in which a coat may go on. `None` means that no source gives a bound."""
+
+    min_c: Limit | None = None
+    max_c: Limit | None = None
+    max_rh_pct: Limit | None = None
+    # Cold within so many hours damages the film for good (waterborne, catalysed).
+    warm_first_h: Limit | None = None
+    # Evaporation chills the film: the two published blush rules (they contradict; both are shown).
+    blush_rh_pct: Limit | None = None
+    blush_dew_gap_c: Limit | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FinishClass:
+    """One generic class of finish, as facts/classes holds it."""
+
+    key: str
+    name: str
+    family: str
+    mechanism: Mechanism
+    carrier: str
+    builds_film: bool
+    stages: Mapping[Stage, Figure]
+    window: RecoatWindow
+    limits: Limits
+    methods: tuple[Method, ...]
+    self_heating: bool
+    self_heating_source: str
+    # It holds by a scuffed or melting film below; wax lies on any (common practice).
+    needs_tooth: bool = True
+    # Past the window even a scuffed film may wrinkle until it is fully hard: who says so.
+    wrinkles_when_late_source: str | None = None
+    # What people call it beside its name.
+    aliases: tuple[str, ...] = ()
+    hazards: tuple[str, ...] = ()
+    topcoat: bool = True
+    # Surplus comes off within these hours of the coat (filler, stain, oil).
+    wipe_off_h: Figure | None = None
+    coats: str = ""
+    abrade: str = ""
+    notes: tuple[str, ...] = ()
+    # Published readings that are not a stage of ours, kept to be shown and checked.
+    readings: Mapping[str, Figure] = field(default_factory=dict)
+    # How long an opened container keeps, in days, and a mix, in hours (mixed or catalysed only).
+    shelf_opened_d: Range | None = None
+    pot_life_h: Figure | None = None
+    # One coat covers so much, at so thick a wet film; what stays of it when dry, by volume and,
+    # where a specification prints that, by weight. A film thicker than the limit is at risk.
+    spread_m2_per_l: Range | None = None
+    wet_film_um: Range | None = None
+    solids_vol_pct: Range | None = None
+    solids_wt_pct: Range | None = None
+    dry_film_limit_um: Range | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FigureSet:
+    """The figures one coat is judged by: the class's, overridden by the person's label.
+
+    Kept with the coat for ever: a later label or a later edition of the facts does not rewrite it.
+    """
+
+    class_key: str
+    facts_version: str
+    stages: Mapping[Stage, Figure]
+    window: RecoatWindow
+
+
+def judged_by(
+    of: FinishClass,
+    label: Mapping[Stage, Figure],
+    label_window: RecoatWindow | None,
+    facts_version: str,
+) -> FigureSet:
+    """Lay the label's figures over the class's."""
+    return FigureSet(
+        class_key=of.key,
+        facts_version=facts_version,
+        stages={**of.stages, **label},
+        window=label_window or of.window,
+    )

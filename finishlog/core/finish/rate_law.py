@@ -1,0 +1,92 @@
+"""How air changes the pace of drying: k, equivalent hours an hour, by what makes the film dry."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Protocol
+
+from finishlog.core.air.psychrometrics import Air, saturation_pa, vapour_deficit_pa
+from finishlog.core.finish.classes import Mechanism
+
+# °C and % RH in, k out.
+RateAt = Callable[[float, float], float]
+
+
+class Law(Hashable, Protocol):
+    """What a clock counts by; hashable, since the sums of a room are kept by it."""
+
+    @property
+    def bends_at_freezing(self) -> bool:
+        """Tell whether k bends where water freezes; everywhere else it must run smoothly."""
+        ...
+
+    def k(self) -> RateAt:
+        """Return k as a function of °C and % RH, uncapped."""
+        ...
+
+
+_LEAVING = frozenset({Mechanism.WATER, Mechanism.ALCOHOL, Mechanism.SOLVENT})
+
+
+@dataclass(frozen=True, slots=True)
+class Carrier:
+    """The liquid that leaves a film: Antoine's log10 P = a - b / (c + T), P and T as in facts."""
+
+    key: str
+    name: str
+    a: float
+    b: float
+    c: float
+    source: str
+
+    def pressure(self, temperature_c: float) -> float:
+        """Return the vapour pressure at a temperature (only ratios are used)."""
+        return float(10 ** (self.a - self.b / (self.c + temperature_c)))
+
+
+@dataclass(frozen=True, slots=True)
+class RateLaw:
+    """How air changes the pace of drying, relative to the reference air."""
+
+    mechanism: Mechanism
+    reference: Air
+    factor_per_10c: float = 2.0
+    carrier: Carrier | None = None
+
+    @property
+    def bends_at_freezing(self) -> bool:
+        """Tell whether k follows the pressure of water, which bends there."""
+        return self.mechanism in _LEAVING and self.carrier is None
+
+    def k(self) -> RateAt:
+        """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.
+
+        Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971),
+        an assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and
+        solvent: ratio of the carrier's vapour pressures; both estimates.
+        """
+        reference = self.reference.temperature_c
+        match self.mechanism:
+            case Mechanism.OXIDATION | Mechanism.CROSS_LINKING:
+                factor = self.factor_per_10c
+                return lambda t, _rh: float(factor ** ((t - reference) / 10))
+            case Mechanism.WATER:
+                thirst = vapour_deficit_pa(self.reference)
+                return lambda t, rh: saturation_pa(t) * (1 - rh / 100) / thirst
+            case Mechanism.ALCOHOL | Mechanism.SOLVENT:
+                vapour = self.carrier.pressure if self.carrier else saturation_pa
+                at_reference = vapour(reference)
+                return lambda t, _rh: vapour(t) / at_reference
+
+
+@lru_cache(maxsize=256)
+def rate_at(law: Law) -> RateAt:
+    """Return k as a function of °C and % RH, uncapped; made once for each law."""
+    return law.k()
+
+
+def rate(law: Law, air: Air) -> float:
+    """Return k in some air, uncapped, never below 0."""
+    return max(0.0, rate_at(law)(air.temperature_c, air.humidity_pct))

@@ -1,0 +1,1 @@
+"""What happened: the log as values, and how its times are shown."""

@@ -1,0 +1,1 @@
+"""A data logger's export, read."""

@@ -1,0 +1,1 @@
+"""Units, and measured quantities inside a sentence."""

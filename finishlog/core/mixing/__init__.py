@@ -1,0 +1,1 @@
+"""Cans, jars and mixes: what is in them, and how each stands."""

@@ -1,0 +1,251 @@
+"""May it still be used? What speaks against a can, jar or mix, and the test that settles it.
+
+No age proves a finish bad and none proves it good: past its keeping a test decides. Pot life is
+different: a mix that is past it must not go on, whatever it looks like.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.finish.classes import COMMON_PRACTICE, Limit, Range
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent
+from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.mixing.containers import ContainerKind, ContainerState, Lid
+
+# Our own rule: what passed a test is not asked for another for so long.
+TEST_SPEAKS_FOR = timedelta(days=7)
+# Our own rule: layers of a finish that hardens in the pot want the same age of mix; beyond this
+# part of the pot life they differ, and beyond these hours where no pot life is known.
+AGES_DIFFER = 0.5
+AGES_DIFFER_H = 4.0
+
+# What hardens, nobody knows how soon: it may grow hot, and look good when it is past use.
+UNKNOWN_END = f"{Lid.NOT_TIGHT}, do not use it tomorrow"
+
+_DAY = timedelta(days=1)
+_YEAR = timedelta(days=365)
+WATER = "water"
+
+
+@dataclass(frozen=True, slots=True)
+class ContainerTest:
+    """How a finish of some families is tested before it is trusted; no families: any other."""
+
+    families: tuple[str, ...]
+    test: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Frost:
+    """What frost does to a finish. `stops`: nothing of it goes on before a test."""
+
+    stops: bool
+    reason: str
+    remedy: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class KeepingFigures:
+    """What is known about keeping finishes."""
+
+    tests: tuple[ContainerTest, ...]
+    frost_on_water: Frost
+    frost_on_others: Frost
+    # Finish that holds water stands no colder (°C).
+    keep_above_c: Limit
+
+    def test_for(self, family: str) -> ContainerTest:
+        """Return the test of a family, or the one for any other."""
+        mine = [t for t in self.tests if family in t.families]
+        return (mine or [t for t in self.tests if not t.families])[0]
+
+
+def keeping_findings(
+    state: ContainerState, now: datetime, figures: KeepingFigures
+) -> tuple[Finding, ...]:
+    """Return what speaks against using it at a moment; empty: nothing does."""
+    return (
+        *_marked(state),
+        *_frost(state, figures),
+        *_pot_life(state, now),
+        *_topped_up(state),
+        *_shelf(state, now, figures),
+    )
+
+
+def _marked(state: ContainerState) -> Iterator[Finding]:
+    name = state.container.name
+    condemned, ended = state.last(ContainerDeed.CONDEMNED), state.ended
+    if condemned is not None:
+        why = f": {condemned.note}" if condemned.note else ""
+        yield Finding(
+            Level.STOP, f"{name} is marked: do not use{why}", f"finishlog can thrown-out {name}"
+        )
+    if ended is not None:
+        yield Finding(
+            Level.CAUTION,
+            f"{name} is on record as {ended.deed.value.replace('-', ' ')}",
+            "say which it came from: --from NAME",
+        )
+
+
+def _frost(state: ContainerState, figures: KeepingFigures) -> Iterator[Finding]:
+    frozen = state.last(ContainerDeed.FROZEN)
+    if frozen is None or _after(state.last(ContainerDeed.TESTED), frozen):
+        return
+    frost = figures.frost_on_water if holds_water(state) else figures.frost_on_others
+    name = state.container.name
+    yield Finding(
+        Level.STOP if frost.stops else Level.CAUTION,
+        f"{name} froze: {frost.reason}",
+        f"{frost.remedy}; then: finishlog can tested {name}",
+        frost.source,
+    )
+
+
+def holds_water(state: ContainerState) -> bool:
+    """Tell whether what is in it freezes like water."""
+    return state.of.carrier == WATER or state.of.family == "waterborne"
+
+
+def frost_ahead(state: ContainerState, coldest_c: float, figures: KeepingFigures) -> bool:
+    """Tell whether what is in it is still good, and may freeze where it gets so cold (°C)."""
+    gone = state.ended or state.last(ContainerDeed.CONDEMNED) or state.container.archived
+    return not gone and holds_water(state) and coldest_c < figures.keep_above_c.value
+
+
+def _after(event: ContainerEvent | None, other: ContainerEvent) -> bool:
+    return event is not None and (event.when.order, event.id) > (other.when.order, other.id)
+
+
+def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
+    name = state.container.name
+    if state.use_by is not None and now > state.use_by:
+        yield Finding(
+            Level.STOP,
+            f"{name} is past its pot life by {wait_words(now - state.use_by)}",
+            "use no more of it and mix afresh; watch what it went on for softness and wrinkling",
+            _pot_life_source(state),
+            rule=Rule.POT_LIFE,
+        )
+    elif state.lid is Lid.NEVER:
+        yield Finding(
+            Level.CAUTION,
+            f"never close {name}: bleach gives off gas, and a closed can may burst",
+            "mix what is used now and keep none; what is left as its sheet says",
+            COMMON_PRACTICE,
+        )
+    elif state.reacts and state.use_by is None:
+        yield Finding(
+            Level.CAUTION,
+            f"{name} hardens in the pot, and nothing says how soon: {UNKNOWN_END}",
+            f"its sheet does: finishlog can edit {name} --use-by 4h",
+        )
+
+
+def _pot_life_source(state: ContainerState) -> str:
+    figure = state.pot_life
+    return "" if state.container.use_by_at or figure is None else figure.source
+
+
+def _topped_up(state: ContainerState) -> Iterator[Finding]:
+    if state.reacts and state.last(ContainerDeed.TOPPED_UP) is not None:
+        yield Finding(
+            Level.CAUTION,
+            f"{state.container.name} was topped up: the age of the first mixing counts",
+            "use it up by then and mix afresh; never top up what hardens in the pot",
+            "common practice",
+        )
+
+
+def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Iterator[Finding]:
+    """Say when it is older than its class is known to keep, and how to test it."""
+    keeps, tested = state.of.shelf_opened_d, state.last(ContainerDeed.TESTED)
+    if keeps is None or state.reacts or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
+        return
+    aged = _aged(state, now, keeps)
+    if aged:
+        test = figures.test_for(state.of.family)
+        yield Finding(
+            Level.CAUTION,
+            f"{state.container.name} {aged}; {state.of.name} keeps {keeps_words(keeps)}",
+            f"{test.test}; then: finishlog can tested {state.container.name}",
+            keeps.source,
+        )
+
+
+def _aged(state: ContainerState, now: datetime, keeps: Range) -> str:
+    """Say how it is too old to be trusted untested; empty when it is not.
+
+    Open, the short end of what its class keeps is the promise. Closed it keeps longer, nobody
+    prints how long (common practice): past the long end it is tested all the same.
+    """
+    since, made = _open_since(state), state.made
+    if since is not None and now - since > keeps.low * _DAY:
+        verb = "was mixed" if state.container.kind is ContainerKind.MIX else "was opened"
+        return f"{verb} {_ago(now - since)} ago"
+    if made is not None and now - made > keeps.high * _DAY:
+        return f"is {_ago(now - made)} old"
+    return ""
+
+
+def _ago(age: timedelta) -> str:
+    """Say an age in days, from two years on in years."""
+    return length_words(age // _DAY * _DAY) if age < 2 * _YEAR else f"{age // _YEAR} years"
+
+
+def keeps_words(keeps: Range) -> str:
+    """Say how long an opened can keeps, with the readings that differ: `91 to 365 d`."""
+    said = [
+        f"{r.low:g} d" if r.low == r.high else f"{r.low:g} to {r.high:g} d"
+        for r in (keeps, *keeps.also)
+    ]
+    return ", others say ".join(dict.fromkeys(said))
+
+
+def _age(age: timedelta) -> str:
+    return f"{length_words(age)} old" if age >= timedelta(minutes=30) else "just made"
+
+
+def _hours_apart(state: ContainerState) -> float:
+    """Return by how much the ages of two mixes may differ."""
+    own, figure = state.container.own_pot_life_h, state.pot_life
+    hours = own if own is not None else (figure.low_h if figure else None)
+    return AGES_DIFFER_H if hours is None else AGES_DIFFER * hours
+
+
+def _open_since(state: ContainerState) -> datetime | None:
+    """Return since when air is at it; a mix since it was mixed, a closed can not yet."""
+    return state.made if state.container.kind is ContainerKind.MIX else state.opened
+
+
+def ages_differ(
+    state: ContainerState, moment: datetime, under: Sequence[tuple[ContainerState, datetime]]
+) -> Finding | None:
+    """Say when layers that harden come from mixes of very different age as they went on.
+
+    `under`: the containers of the layers below, with the moment at which each went on.
+    """
+    age = state.age_at(moment)
+    if not state.reacts or age is None:
+        return None
+    apart = timedelta(hours=_hours_apart(state))
+    for other, then in under:
+        before = other.age_at(then)
+        if other.container.id == state.container.id or not other.reacts or before is None:
+            continue
+        if abs(age - before) > apart:
+            return Finding(
+                Level.CAUTION,
+                f"the coat under it went on from a mix {_age(before)}, this one from a mix "
+                f"{_age(age)}: layers of mixes so different in age may wrinkle",
+                "keep the coats light, and mix afresh for each coat",
+                "common practice",
+            )
+    return None

@@ -1,0 +1,1 @@
+"""How fast films dry here, learnt from their checks."""

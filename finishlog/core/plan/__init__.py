@@ -1,0 +1,1 @@
+"""Dated work: what to do on which visit to the shop, and whether due dates hold."""

@@ -1,0 +1,1 @@
+"""What the reasoning asks of the published facts."""

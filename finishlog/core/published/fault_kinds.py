@@ -1,0 +1,98 @@
+"""What is known of each kind of fault, as facts/faults.toml holds it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from finishlog.core.findings import Level
+from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import FaultKind, Found, Operation
+
+
+class Evidence(StrEnum):
+    """What in a log can speak for a cause; how each is looked for stands in core.trouble.causes."""
+
+    HUMID = "humid air"
+    COLD = "cold air"
+    HOT = "hot air"
+    BELOW_TOO_YOUNG = "the coat below was young"
+    WINDOW_MISSED = "the window had closed"
+    NOT_SCUFFED = "not scuffed"
+    NOT_WIPED = "not wiped off"
+    UNSUITED_BELOW = "what is below does not suit"
+    OIL_BELOW = "oil or stain below"
+    THICK = "thick coat"
+    OLD_CONTAINER = "old can"
+    OILY_WOOD = "oily wood"
+    BLOTCHY_WOOD = "blotching wood"
+    DUSTY = "sanding in the room"
+    HANDLED_EARLY = "handled early"
+    SANDED_BEFORE = "sanded before"
+    ONE_FACE = "one face coated more"
+    GLUE_FACE_COATED = "finish on a glue face"
+    EARLIER_TOO = "an earlier attempt failed so too"
+    # Silicone, wax, stripper residue, a poor brush: no log can show it.
+    UNSEEN = "not to be seen in a log"
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One likely cause, what in the log would speak for it, and its source."""
+
+    words: str
+    evidence: Evidence
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class FamilyRemedy:
+    """What mends a fault in some families of finish, and until when.
+
+    `families` are families or class keys. `deadline`: hours after the coat within which the remedy
+    works; None: at any time. `too_late`: what is left then.
+    """
+
+    families: tuple[str, ...]
+    remedies: tuple[str, ...]
+    deadline: Figure | None = None
+    too_late: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class KnownFault:
+    """What is known of a kind of fault.
+
+    `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any
+    other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
+    too, unless `not_by_mending`. `outlives`: taking the coat off does not end it while a film
+    (`film`) or the wood (`wood`) is left that it may come from; empty: it goes with its coat.
+    `rewets`: the remedy dissolves the film again, which dries from then on. `patch_first`: after it
+    a small patch is tried and scratched before the rest.
+    """
+
+    kind: FaultKind
+    name: str
+    said_as: tuple[str, ...]
+    means: str
+    level: Level
+    remedies: tuple[str, ...]
+    source: str
+    blocks: frozenset[Stage] = frozenset()
+    waits_for: str = ""
+    answered_by: frozenset[Operation] = frozenset()
+    answered_by_checks: frozenset[Found] = frozenset()
+    answered_by_coat: bool = False
+    not_by_mending: bool = False
+    outlives: str = ""
+    rewets: bool = False
+    patch_first: bool = False
+    by_family: tuple[FamilyRemedy, ...] = ()
+    causes: tuple[Cause, ...] = ()
+
+    def for_class(self, key: str, family: str) -> FamilyRemedy | None:
+        """Return the remedy for a class, by its key before its family."""
+        by_key = (r for r in self.by_family if key in r.families)
+        by_family = (r for r in self.by_family if family in r.families)
+        return next(by_key, next(by_family, None))

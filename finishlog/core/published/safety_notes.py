@@ -1,0 +1,80 @@
+"""Safety notes and the figures for oily rags, as values.
+
+They remind; the safety data sheet, local codes and licensed practice come first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+from itertools import chain, zip_longest
+
+from finishlog.core.finish.classes import Limit
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyNote:
+    """One caution. `applies_to` is a hazard of a class, a substance, a wood or an act."""
+
+    id: str
+    applies_to: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class RagsFigures:
+    """The figures that decide when oily rags are overdue or may be called stiff.
+
+    No figure here closes an item: only a logged deed does. `overdue_after_h`: hours after the
+    last use, or on leaving, whichever is sooner, in air up to `overdue_reference_c` (°C); halved
+    for each `overdue_halves_per_c` above, none from `overdue_at_once_from_c` on. `stiff_after_h`:
+    hours flat and outdoors before stiff counts, `stiff_after_gel_h` those of the classes in
+    `gels`; hours below `stiff_counts_from_c` (°C) do not count, and the classes in `never_stiff`
+    never do. `film_counts_until_d`: days during which dust sanded off a film counts as rags.
+    `ask_under_water_d`: days after which rags under water are asked for. `can_emptied_by`: until
+    when a listed oily-waste can holds them.
+    """
+
+    overdue_after_h: Limit
+    overdue_halves_per_c: Limit
+    overdue_reference_c: Limit
+    overdue_at_once_from_c: Limit
+    stiff_after_h: Limit
+    stiff_counts_from_c: Limit
+    stiff_after_gel_h: Limit
+    gels: frozenset[str]
+    never_stiff: frozenset[str]
+    film_counts_until_d: Limit
+    ask_under_water_d: Limit
+    can_emptied_by: str
+    can_source: str
+
+
+def notes_for(
+    notes: Sequence[SafetyNote],
+    hazards: Iterable[str],
+    at_most: int = 3,
+    lately: Collection[str] = (),
+) -> tuple[SafetyNote, ...]:
+    """Choose the notes to show for `hazards`: the first of each, then the second.
+
+    `notes` stand in the order of danger, and so do those chosen. The most dangerous always comes;
+    after it those said `lately` (by id) give way to those that were not, so that in time each has
+    its turn. At most `at_most` notes, and no hazard twice while another has one to say.
+    """
+    wanted = frozenset(hazards)
+    by_hazard: dict[str, list[SafetyNote]] = {}
+    for note in notes:
+        if note.applies_to in wanted:
+            by_hazard.setdefault(note.applies_to, []).append(note)
+    worst = next(iter(by_hazard.values()), [])[:1]
+    new = [[n for n in of if n in worst or n.id not in lately] for of in by_hazard.values()]
+    old = [[n for n in of if n not in worst and n.id in lately] for of in by_hazard.values()]
+    chosen = [*_in_turn(new), *_in_turn(old)][:at_most]
+    return tuple(note for note in notes if note in chosen)
+
+
+def _in_turn(by_hazard: Iterable[Sequence[SafetyNote]]) -> list[SafetyNote]:
+    """Return the first of each, then the second."""
+    return [n for n in chain.from_iterable(zip_longest(*by_hazard)) if n is not None]

@@ -1,0 +1,122 @@
+"""Bleach that is still in the wood: rinsed out before sanding, and before what it must not meet.
+
+Only rinsing with water takes it out, and only what is on record as rinsed was rinsed. A film that
+went on since shuts it in.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.log.entries import AnyEntry, Coat, Note, Operation, Work
+from finishlog.core.mixing.chemistry import (
+    Chemistry,
+    Ingredient,
+    Substances,
+    contents,
+    meeting_finding,
+)
+from finishlog.core.published.facts import Book
+
+_FAMILY = "bleach"
+# A bleach under another class is known by its name. Only then is the chemistry read.
+_NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
+
+_RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
+
+
+def unrinsed(told: Sequence[AnyEntry], book: Book) -> tuple[Coat, ...]:
+    """Return the bleaches on a zone with no rinse and no film after them, oldest first."""
+    return tuple(e for e in _in_the_wood(told, book) if isinstance(e, Coat) and _bleached(e, book))
+
+
+def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work | Note]:
+    """Return what reached the wood since it was last rinsed, or shut in by a film.
+
+    The rinse itself is among it: vinegar in it stays in the wood. So is what was noted of a part:
+    nobody logs fuming as anything else.
+    """
+    found: list[Coat | Work | Note] = []
+    for entry in told:
+        if isinstance(entry, Coat) and book.finish_class(entry.figures.class_key).builds_film:
+            found.clear()
+        elif isinstance(entry, Coat | Work | Note):
+            if isinstance(entry, Work) and entry.operation is Operation.RINSE:
+                found.clear()
+            found.append(entry)
+    return found
+
+
+def _bleached(coat: Coat, book: Book) -> bool:
+    return _speaks_of_bleach(coat_alone(coat), book)
+
+
+def _speaks_of_bleach(of: Ingredient, book: Book) -> bool:
+    family = book.finish_class(of.class_key).family if of.class_key else ""
+    if family == _FAMILY or _NAMED.search(f"{of.name} {of.note}"):
+        return True
+    return any(_speaks_of_bleach(part, book) for part in of.made_of)
+
+
+def coat_alone(coat: Coat) -> Ingredient:
+    """Describe a coat by what stands with it, without the can that it came from."""
+    return Ingredient(coat.product_name, coat.figures.class_key, coat.note)
+
+
+def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, book: Book) -> Finding | None:
+    """Say that sanding raises the dust of a bleach, where no rinse is on record since."""
+    left = unrinsed(told, book) if operation in _RAISES_DUST else ()
+    if not left:
+        return None
+    names = dict.fromkeys(coat.product_name for coat in left)
+    are = "is" if len(names) == 1 else "are"
+    return Finding(
+        Level.STOP,
+        f"no sanding: {' and '.join(names)} {are} in the wood, no rinse is on record, and the "
+        "dust is poison",
+        "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
+        "dust, rinse eyes and skin, ask a doctor",
+        COMMON_PRACTICE,
+    )
+
+
+def met_in_the_wood(
+    told: Sequence[AnyEntry], comes: Ingredient, book: Book, *, done: bool
+) -> Finding | None:
+    """Say that what comes meets, in the wood, what it must not meet; `done`: it is there already.
+
+    Also that a bleach goes over another that was not rinsed out.
+    """
+    there = _in_the_wood(told, book)
+    bleaches = [e for e in there if isinstance(e, Coat) and _bleached(e, book)]
+    is_bleach = _speaks_of_bleach(comes, book)
+    if not bleaches and not (is_bleach and there):
+        return None
+    holds = contents(comes, book.chemistry)
+    for left in reversed(there):
+        met = book.chemistry.meeting(holds, _left_by(left, book.chemistry))
+        met = tuple(c for c in met if c.on_wood)
+        if met:
+            # A note may speak of what is only meant, or feared.
+            return meeting_finding(met[0], done=done and not isinstance(left, Note))
+    others = [c for c in bleaches if c.figures.class_key != comes.class_key]
+    if not (is_bleach and others):
+        return None
+    return Finding(
+        Level.CAUTION,
+        f"{others[-1].product_name} is still in the wood: no rinse is on record since",
+        "rinse with plenty of water and dry a day or more between two bleaches",
+        COMMON_PRACTICE,
+    )
+
+
+def _left_by(entry: Coat | Work | Note, chemistry: Chemistry) -> Substances:
+    if isinstance(entry, Work):
+        return chemistry.in_note(entry.note)
+    if isinstance(entry, Note):
+        return chemistry.in_note(entry.text)
+    return contents(coat_alone(entry), chemistry)

@@ -1,0 +1,120 @@
+"""What a joint still asks for after a glue-up: time in cauls, time before stress, before levelling.
+
+The hours of the glue stand in facts/glues.toml (core.published.glues). Which glue it was need not
+be said: then the cautious one stands in for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from datetime import datetime
+
+from finishlog.core.air.met import air_met
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.film.layers import StageTime
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.classes import Figure
+from finishlog.core.log.entries import Joined, Operation
+from finishlog.core.measure.quantities import celsius
+from finishlog.core.published.facts import Book
+from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer, Verdict
+
+NOT_SAID = "any"
+
+# From glue, closing time, air and factor to when the joint has come so far (core.published.glues).
+_Stage = Callable[[Glue, datetime, Air | None, float], datetime | None]
+
+# What may be done while a joint is young: nothing that loads or heats it.
+_GENTLE = frozenset({Operation.MASK, Operation.UNTAPE})
+
+
+def glue_of(joined: Joined, book: Book) -> Glue:
+    """Return the glue of a joint; the cautious one when it was not said or is not known."""
+    glue = book.glue_named(joined.glue or NOT_SAID) or book.glue_named(NOT_SAID)
+    assert glue is not None
+    return glue
+
+
+def held_by_glue(
+    state: ZoneState, operation: Operation, now: datetime, book: Book
+) -> Verdict | None:
+    """Return what a young joint says to a piece of work; None when nothing holds it up.
+
+    What it must still reach first is the reason, what it reaches last is the date.
+    """
+    if state.joined_by is None:
+        return None
+    glue, closed = glue_of(state.joined_by, book), state.joined_by.when.latest
+    asked = [
+        (_reached(stage, state, closed, glue, book)[0], figure, because)
+        for stage, figure, because in _asked(operation, glue)
+    ]
+    left = [(until, figure, because) for until, figure, because in asked if now < until]
+    if not left:
+        return None
+    high, figure, _ = max(left, key=lambda each: each[0])
+    wait = StageTime(high, high, known=False, air_read=False, figure=figure)
+    return Verdict(Answer.WAITS, left[0][2], high=high, waits_for="the joint", wait=wait)
+
+
+def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, Figure, str]]:
+    """Yield what a joint must have reached for a piece of work, its figure, and what to say."""
+    yield clamp_until, glue.clamp, f"in cauls: {glue.name}"
+    if operation not in _GENTLE:
+        yield finish_from, glue.before_finish, f"{glue.name} bears no stress yet"
+    if operation is Operation.LEVEL:
+        swollen = "the wood is still swollen by the glue: a joint levelled now sinks"
+        yield level_from, glue.level or glue.before_finish, swollen
+
+
+def _reached(
+    stage: _Stage, state: ZoneState, closed: datetime, glue: Glue, book: Book
+) -> tuple[datetime, Air | None]:
+    """Return when a joint reaches a stage, by the coldest air that it was read in on the way.
+
+    Below its least temperature it gains nothing and may never hold: it is held as long as at that
+    temperature, which is longer than anywhere warmer, and then asked for a test (`cold_joint`).
+    """
+    coldest: Air | None = None
+    until = _at(stage, glue, closed, None, book)
+    for span in air_met(state.stays, closed).until(None):
+        if span.start >= until:
+            break
+        air = min(span.nearest, key=_warmth, default=None) if span.measured else None
+        if air is not None and (coldest is None or air.temperature_c < coldest.temperature_c):
+            coldest = air
+            until = _at(stage, glue, closed, air, book)
+    return until, coldest
+
+
+def _at(stage: _Stage, glue: Glue, closed: datetime, air: Air | None, book: Book) -> datetime:
+    """Return when a stage is reached in one air; air too cold counts as the coldest that sets."""
+    factor, least = book.drying.factor_per_10c, glue.min_c
+    if air is not None and least is not None:
+        air = Air(max(air.temperature_c, least.value), air.humidity_pct)
+    until = stage(glue, closed, air, factor)
+    assert until is not None, "no air is too cold here"
+    return until
+
+
+def _warmth(air: Air) -> float:
+    return air.temperature_c
+
+
+def cold_joint(state: ZoneState, book: Book) -> Finding | None:
+    """Return the cold that a joint met while it set: no date mends that."""
+    if state.joined_by is None:
+        return None
+    glue = glue_of(state.joined_by, book)
+    _, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, book)
+    if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
+        return None
+    return Finding(
+        Level.CAUTION,
+        f"the joint met {celsius(air.temperature_c)} while it set; {glue.name} wants "
+        f"{celsius(glue.min_c.value)}",
+        "try whether it holds before anything is put on it",
+        glue.min_c.source,
+    )

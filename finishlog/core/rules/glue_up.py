@@ -1,0 +1,185 @@
+"""Gluing up: an assembly waits for its members, all of them, with bare joints."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import reduce
+
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.layers import StageTime, later
+from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Joined
+from finishlog.core.shop.things import FaceKind, Need, Part, Piece
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Answer, Verdict
+
+_DIRTY = "finish on a glue face"
+
+
+@dataclass(frozen=True, slots=True)
+class GlueUp:
+    """One piece of an assembly that is not glued up yet, the members picked for it, the verdict."""
+
+    part: Part
+    piece: Piece
+    members: tuple[int, ...]
+    verdict: Verdict
+
+
+def pick_members(
+    needs: Sequence[Need], parts: Mapping[int, Part], taken: frozenset[int]
+) -> tuple[tuple[int, ...], tuple[str, ...]]:
+    """Pick the lowest-numbered free pieces of each member part; also say what is missing."""
+    picked: list[int] = []
+    missing: list[str] = []
+    for need in needs:
+        part = parts.get(need.part)
+        free = [p.id for p in part.pieces if p.id not in taken] if part else []
+        picked.extend(free[: need.count])
+        if len(free) < need.count:
+            name = part.called if part else "a part"
+            missing.append(f"{need.count - len(free)} more of {name}")
+    return tuple(picked), tuple(missing)
+
+
+def due(
+    parts: Sequence[Part],
+    zones: Sequence[ZoneState],
+    joined: Mapping[int, Joined],
+    now: datetime,
+) -> tuple[GlueUp, ...]:
+    """Return every assembly piece that is still to be glued up."""
+    by_id = {part.id: part for part in parts}
+    made = {entry.into for entry in joined.values()}
+    taken = frozenset(joined)
+    to_make = {p.id: part.called for part in parts if part.needs for p in part.pieces}
+    found: list[GlueUp] = []
+    for part in parts:
+        for piece in part.pieces if part.needs else ():
+            if piece.id in made:
+                found += _again(part, piece, zones, joined, now)
+                continue
+            members, missing = pick_members(part.needs, by_id, taken)
+            taken |= frozenset(members)
+            unmade = {to_make[m]: None for m in members if m in to_make and m not in made}
+            missing = (*missing, *(f"{name} to be glued up" for name in unmade))
+            found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, now)))
+    return tuple(found)
+
+
+def _again(
+    part: Part,
+    piece: Piece,
+    zones: Sequence[ZoneState],
+    joined: Mapping[int, Joined],
+    now: datetime,
+) -> list[GlueUp]:
+    """Return the glue-up that an open joint asks for: the same members once more."""
+    states = [z for z in zones if z.piece.id == piece.id and z.joined]
+    if not any(fault.known.waits_for for z in states for fault in z.faults):
+        return []
+    members = {m for entry in joined.values() if entry.into == piece.id for m in entry.members}
+    verdict = _members_verdict(states, now, again=True)
+    return [GlueUp(part, piece, tuple(sorted(members)), verdict)]
+
+
+def _verdict(
+    members: Sequence[int], missing: Sequence[str], zones: Sequence[ZoneState], now: datetime
+) -> Verdict:
+    if missing:
+        return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
+    wanted = set(members)
+    states = [z for z in zones if z.piece.id in wanted or z.member_piece.id in wanted]
+    return _members_verdict(states, now)
+
+
+def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool = False) -> Verdict:
+    """Say whether all members bear cauls; `again`: what is on the assembly waits for the joint."""
+    findings = tuple(_dirty_joints(states))
+    held_up: dict[str, list[str]] = {}
+    until: list[datetime | None] = []
+    for state in states:
+        reason, moment = _holds_up(state, now, again=again)
+        if reason:
+            held_up.setdefault(reason, []).append(state.part.called)
+            until.append(moment)
+    if held_up:
+        waits_for = "; ".join(
+            f"{', '.join(dict.fromkeys(names))}: {reason}" for reason, names in held_up.items()
+        )
+        only_dirty = held_up.keys() == {_DIRTY}
+        return Verdict(
+            Answer.WAITS,
+            "glue needs bare wood" if only_dirty else "members are not ready for cauls",
+            high=_last(until),
+            waits_for=waits_for,
+            findings=findings,
+            wait=_slowest(states, now),
+        )
+    if any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
+        return Verdict(
+            Answer.TEST, "clamp by label time only: the air was not measured", findings=findings
+        )
+    return Verdict(Answer.GO, "every member may be clamped", findings=findings)
+
+
+def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:
+    """Return the clock of the member that bears cauls last; None: none has to dry."""
+    clamps = (s.stages[Stage.CLAMP] for s in states if Stage.CLAMP in s.stages)
+    wet = [clamp for clamp in clamps if clamp.high is None or clamp.high > now]
+    return reduce(later, wet) if wet else None
+
+
+def _last(moments: Sequence[datetime | None]) -> datetime | None:
+    """Return the latest of some moments; None when one of them has no date."""
+    known = [m for m in moments if m is not None]
+    return max(known) if len(known) == len(moments) else None
+
+
+def _holds_up(
+    state: ZoneState, now: datetime, *, again: bool = False
+) -> tuple[str, datetime | None]:
+    """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
+    step = state.progress.next
+    if state.set_aside:
+        return "set aside", None
+    if any(is_suspect(layer) for layer in state.layers):
+        return "suspect film, scratch test first", None
+    if is_coated_joint(state) and (again or not state.joined):
+        return _DIRTY, None
+    if step is not None and not again:
+        return f"{step.operation.value} still to come", None
+    if state.masked_since is not None:
+        return "tape to come off", None
+    failure = film_checks.blocking(state.checks, Stage.CLAMP)
+    if failure:
+        return f"a check found it {failure.found.value}", None
+    fault = next((f for f in state.faults if Stage.CLAMP in f.known.blocks), None)
+    if fault:
+        return f"{fault.name} not mended", None
+    clamp = state.stages.get(Stage.CLAMP)
+    if clamp and (clamp.high is None or clamp.high > now):
+        return "not at clamp", clamp.high
+    return "", None
+
+
+def is_coated_joint(state: ZoneState) -> bool:
+    """Tell whether there is finish on a glue face, however old: only taking it off ends that."""
+    return state.face.kind is FaceKind.JOINT and bool(state.layers)
+
+
+def _dirty_joints(states: Sequence[ZoneState]) -> list[Finding]:
+    dirty = sorted({s.member.called for s in states if is_coated_joint(s)})
+    return [
+        Finding(
+            Level.CAUTION,
+            f"finish on a glue face of {name}: glue needs bare wood",
+            "scrape it back to bare wood",
+            "common practice",
+        )
+        for name in dirty
+    ]

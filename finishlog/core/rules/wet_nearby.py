@@ -1,0 +1,107 @@
+"""What is wet around a zone: other faces of its piece, films in its room that dust would spoil."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from functools import reduce
+
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.layers import StageTime, later
+from finishlog.core.finish.stages import Stage
+from finishlog.core.shop.things import FaceKind
+from finishlog.core.zone.state import ZoneState
+
+
+@dataclass(frozen=True, slots=True)
+class Wet:
+    """Something wet, by name, and until when (None: no date in this air), by which clock."""
+
+    what: str
+    until: datetime | None
+    wait: StageTime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """The zones as looked at from one of them."""
+
+    by_piece: Mapping[int, Sequence[ZoneState]]
+    wet_films: Mapping[int | None, Sequence[tuple[ZoneState, datetime | None]]]
+    now: datetime
+
+    def other_face(self, state: ZoneState) -> Wet | None:
+        """Return another face of the same piece that cannot bear turning yet.
+
+        The piece is turned only for a face that was not the last to be coated: it already lies on
+        the others. A hidden face may lie on points from when it may bear them: their small marks
+        are accepted there (common practice).
+        """
+        for other in self.by_piece.get(state.member_piece.id, ()):
+            if other.face.id == state.face.id or not _newer(other, state):
+                continue
+            if other.top and film_checks.blocking(other.top.checks, Stage.TURN):
+                return Wet(f"face {other.face.name}, which failed a check,", None)
+            if any(is_suspect(layer) for layer in other.layers):
+                return Wet(f"face {other.face.name}, which is suspect,", None)
+            turn = other.stages.get(Stage.TURN)
+            if turn is None:
+                continue
+            wait = _first_possible(turn) if other.face.kind is FaceKind.HIDDEN else turn
+            if wait.high is None or wait.high > self.now:
+                return Wet(f"face {other.face.name}", wait.high, wait)
+        return None
+
+    def spoilt_by_dust(self, state: ZoneState) -> Wet | None:
+        """Return the films of other pieces in the room that are not dust-free yet.
+
+        No sanding before they are (common practice). Oils that are wiped off build no film.
+        """
+        others = [
+            (other, until)
+            for other, until in self.wet_films.get(state.room.id, ())
+            if other.member_piece.id != state.member_piece.id
+        ]
+        if not others:
+            return None
+        names = ", ".join(dict.fromkeys(other.part.called for other, _ in others))
+        moments = [until for _, until in others if until is not None]
+        slowest = reduce(later, (other.stages[Stage.DUST_FREE] for other, _ in others))
+        return Wet(names, max(moments) if len(moments) == len(others) else None, slowest)
+
+
+def around(states: Iterable[ZoneState], now: datetime) -> Around:
+    """Sort zones by piece and room."""
+    by_piece: dict[int, list[ZoneState]] = defaultdict(list)
+    wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
+    for state in (s for s in states if s.handed_over is None):
+        by_piece[state.member_piece.id].append(state)
+        until = state.stages.get(Stage.DUST_FREE)
+        if until and state.top and state.top.of.builds_film and _is_wet(until.high, now):
+            wet[state.room.id].append((state, until.high))
+    for faces in by_piece.values():
+        # An edge is wet with a face: the face is what a person would name.
+        faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
+    return Around(by_piece, wet, now)
+
+
+def _first_possible(time: StageTime) -> StageTime:
+    """Take the early end of a wait for its end."""
+    figure = time.figure and replace(
+        time.figure, typical_h=time.figure.low_h, high_h=time.figure.low_h
+    )
+    return replace(time, high=time.low, figure=figure)
+
+
+def _newer(other: ZoneState, state: ZoneState) -> bool:
+    """Tell whether another face was coated after this one."""
+    if other.top is None:
+        return False
+    return state.top is None or other.top.put_on > state.top.put_on
+
+
+def _is_wet(until: datetime | None, now: datetime) -> bool:
+    return until is None or until > now

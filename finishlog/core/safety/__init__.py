@@ -1,0 +1,1 @@
+"""What may burn, and oily rags."""

@@ -1,0 +1,257 @@
+"""What a self-heating finish leaves behind, by what was touched, and with what.
+
+Cloths are wetted by coats and wipes; wool and pads by rubbing a young film; dust, scrapings and
+what a stripper lifts come off one. They are dealt with in different ways, so they are kept apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from finishlog.core.film.attempts import what_stays
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Check,
+    Coat,
+    Found,
+    Operation,
+    Stripped,
+    Stripping,
+    Target,
+    Work,
+)
+from finishlog.core.mixing.chemistry import Ingredient, Substance, classes_in, contents
+from finishlog.core.published.facts import Book
+from finishlog.core.safety.whats_in import in_coat
+from finishlog.core.shop.things import Shop
+
+
+class Waste(StrEnum):
+    """What an item is made of: all of it heats like rags."""
+
+    RAGS = "rags"
+    PADS = "pads and steel wool"
+    DUST = "dust and sander bag"
+    SCRAPINGS = "scrapings"
+    STRIPPINGS = "stripped finish, pads, cloths"
+
+
+class Handling(StrEnum):
+    """What may be done with it: who spreads dust has a heap, and wool stays wet within."""
+
+    # Cloths, paper, gloves: spread, water or can; stiff in time.
+    CLOTHS = "cloths"
+    # Pads, mops, wool: water or can; they stay wet within.
+    PADS = "pads"
+    # Dust, bags, scrapings: water or can; a heap is never spread.
+    HEAP = "heap"
+
+
+HANDLED = {
+    Waste.RAGS: Handling.CLOTHS,
+    Waste.PADS: Handling.PADS,
+    Waste.DUST: Handling.HEAP,
+    Waste.SCRAPINGS: Handling.HEAP,
+    Waste.STRIPPINGS: Handling.HEAP,
+}
+
+# What work on a film leaves: of the topmost alone, or of whatever lies below it too.
+_ON_TOP = {
+    Operation.WIPE: Waste.RAGS,
+    Operation.SOLVENT_WIPE: Waste.RAGS,
+    Operation.BUFF: Waste.RAGS,
+    Operation.STEEL_WOOL: Waste.PADS,
+    Operation.RUB: Waste.PADS,
+}
+_THROUGH = {Operation.SAND: Waste.DUST, Operation.LEVEL: Waste.DUST}
+# A few strokes by hand: dust on a cloth, and no bag.
+_BY_HAND = frozenset({Operation.SCUFF, Operation.DENIB})
+# How a film came off, and what that leaves.
+_LEAVES = {
+    Stripping.SCRAPE: Waste.SCRAPINGS,
+    Stripping.SAND_THROUGH: Waste.DUST,
+    Stripping.STRIP: Waste.STRIPPINGS,
+    Stripping.WASH: Waste.STRIPPINGS,
+}
+_SOFT = frozenset({Found.TACKY, Found.GUMS})
+SOFT_FILM = "from a film that was still soft: it heats more than rags do"
+
+
+class Stiffens(StrEnum):
+    """How what is wet comes to be stiff right through, spread in one layer."""
+
+    IN_DAYS = "in days"
+    # A gel skins over first.
+    LATER = "later"
+    # A paste stays wet within.
+    NEVER = "never"
+
+
+@dataclass(frozen=True, slots=True)
+class Wetting:
+    """Something got wet: `moment` at the earliest, `latest` at the latest.
+
+    `by_hand`: a hand scuff, whose dust and cloth go into the water can without an item.
+    """
+
+    entry: int
+    product: str
+    moment: datetime
+    latest: datetime
+    targets: frozenset[Target]
+    waste: Waste
+    soft: bool = False
+    stiffens: Stiffens = Stiffens.IN_DAYS
+    by_hand: bool = False
+
+
+# What reached each zone so far: coats, checks and strippings.
+_Told = dict[Target, list[AnyEntry]]
+
+
+# Parts of a mix that heat in rags whatever its class is: treat terpenes as yes.
+_HEATS = frozenset({Substance.DRYING_OIL, Substance.TURPENTINE, Substance.CITRUS})
+
+
+@dataclass(frozen=True, slots=True)
+class _Hot:
+    """Which coats heat in rags: by their class, or by what else is in the mix they came from."""
+
+    shop: Shop | None
+    book: Book
+    known: dict[tuple[str, int, int | None], bool]
+
+    def heats(self, coat: Coat) -> bool:
+        key = (coat.figures.class_key, coat.product, coat.container)
+        if key not in self.known:
+            self.known[key] = self.book.finish_class(key[0]).self_heating or (
+                self.shop is not None and heats(_what_went_on(coat, self.shop), self.book)
+            )
+        return self.known[key]
+
+
+def _what_went_on(coat: Coat, shop: Shop) -> Ingredient:
+    """Describe a coat by what it is; what was noted of it may be about the wood or last year."""
+    return replace(in_coat(coat, shop), note="")
+
+
+def heats(what: Ingredient, book: Book) -> bool:
+    """Tell whether rags wet with it heat: by a class in it, or by what its parts are called."""
+    if any(book.finish_class(key).self_heating for key in classes_in(what)):
+        return True
+    return bool(contents(what, book.chemistry) & _HEATS)
+
+
+def what_wets(
+    entries: Iterable[AnyEntry], book: Book, shop: Shop | None = None
+) -> Iterator[Wetting]:
+    """Yield what coats that heat wetted, and what work on a young film of them left.
+
+    `shop` tells what is in the mixes; without it a coat is what its class is.
+    """
+    told: _Told = {}
+    hot = _Hot(shop, book, {})
+    for entry in entries:
+        if isinstance(entry, Coat):
+            if entry.scuffed_before:
+                yield from _left(entry, Waste.DUST, told, hot, on_top=True, by_hand=True)
+            if hot.heats(entry):
+                yield _wetting(entry, entry, entry.targets, Waste.RAGS, book)
+        elif isinstance(entry, Stripped):
+            yield from _left(entry, _LEAVES[entry.operation], told, hot)
+        elif isinstance(entry, Work):
+            yield from _of_work(entry, told, hot)
+        if isinstance(entry, Coat | Check | Stripped):
+            for target in entry.targets:
+                told.setdefault(target, []).append(entry)
+
+
+def may_scuff(entry: AnyEntry) -> bool:
+    """Tell whether an act is, or began with, a scuffing by hand."""
+    if isinstance(entry, Coat):
+        return bool(entry.scuffed_before)
+    return isinstance(entry, Work) and entry.operation in _BY_HAND
+
+
+def _of_work(entry: Work, told: _Told, hot: _Hot) -> Iterator[Wetting]:
+    if entry.operation in _ON_TOP:
+        yield from _left(entry, _ON_TOP[entry.operation], told, hot, on_top=True)
+    elif entry.operation in _THROUGH:
+        yield from _left(entry, _THROUGH[entry.operation], told, hot)
+    elif entry.operation in _BY_HAND:
+        yield from _left(entry, Waste.DUST, told, hot, on_top=True, by_hand=True)
+
+
+def _left(
+    entry: Work | Coat | Stripped,
+    waste: Waste,
+    told: _Told,
+    hot: _Hot,
+    *,
+    on_top: bool = False,
+    by_hand: bool = False,
+) -> Iterator[Wetting]:
+    """Yield what an act on a film left, by product, where that film heats and is young."""
+    young = timedelta(days=hot.book.rags.film_counts_until_d.value)
+    by_product: dict[str, tuple[Coat, set[Target]]] = {}
+    soft: set[str] = set()
+    for target in entry.targets & told.keys():
+        story = what_stays(told[target])
+        coat = _newest_hot(story, hot, on_top=on_top)
+        if coat and entry.when.earliest - coat.when.latest < young:
+            by_product.setdefault(coat.product_name, (coat, set()))[1].add(target)
+            if _is_soft(story):
+                soft.add(coat.product_name)
+    for product, (coat, targets) in by_product.items():
+        yield _wetting(
+            entry,
+            coat,
+            frozenset(targets),
+            waste,
+            hot.book,
+            soft=product in soft,
+            by_hand=by_hand,
+        )
+
+
+def _newest_hot(story: Sequence[AnyEntry], hot: _Hot, *, on_top: bool) -> Coat | None:
+    coats = [e for e in reversed(story) if isinstance(e, Coat)]
+    return next((coat for coat in coats[: 1 if on_top else None] if hot.heats(coat)), None)
+
+
+def _is_soft(story: Sequence[AnyEntry]) -> bool:
+    """Tell whether the last check found the film soft."""
+    last = [e for e in story if isinstance(e, Check)][-1:]
+    return bool(last) and last[0].found in _SOFT
+
+
+def _wetting(
+    entry: Coat | Work | Stripped,
+    of: Coat,
+    targets: frozenset[Target],
+    waste: Waste,
+    book: Book,
+    *,
+    soft: bool = False,
+    by_hand: bool = False,
+) -> Wetting:
+    when, figures = entry.when, book.rags
+    stiffens = Stiffens.IN_DAYS
+    if HANDLED[waste] is not Handling.CLOTHS or of.figures.class_key in figures.never_stiff:
+        stiffens = Stiffens.NEVER
+    elif of.figures.class_key in figures.gels:
+        stiffens = Stiffens.LATER
+    return Wetting(
+        entry=entry.id,
+        product=of.product_name,
+        moment=when.earliest,
+        latest=when.latest,
+        targets=targets,
+        waste=waste,
+        soft=soft,
+        stiffens=stiffens,
+        by_hand=by_hand,
+    )

@@ -1,0 +1,1 @@
+"""Why a film went wrong, and when to take it off."""

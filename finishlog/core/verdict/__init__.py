@@ -1,0 +1,1 @@
+"""The verdict on a zone, on its edges, and in another room."""

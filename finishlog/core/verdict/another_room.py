@@ -1,0 +1,134 @@
+"""What if it were carried into another room now, or this one were warmed: when would it be dry?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from functools import reduce
+from math import inf
+
+from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint
+from finishlog.core.film.layers import Layer, later
+from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.stages import Stage
+from finishlog.core.published.facts import Book
+from finishlog.core.rules.still_soft import still_soft
+from finishlog.core.rules.wet_nearby import Around
+from finishlog.core.verdict.judge import decide
+from finishlog.core.zone.state import Asked, FilmStages, ZoneState
+from finishlog.core.zone.verdict import Answer
+
+_TO_RECOAT = (Stage.TACK_FREE, Stage.SAND, Stage.RECOAT)
+
+# Less than this is not worth carrying wet work. Our own rule.
+_WORTH_IT = timedelta(hours=1)
+
+
+@dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """A room in which a wait would be over sooner: from when to test, and by when it is.
+
+    `caution`: why it is not offered without a condition.
+    """
+
+    room: RoomAir
+    low: datetime | None
+    high: datetime
+    caution: str = ""
+
+
+# A film gives off what it was thinned with, and oil its own vapours, for days. common practice
+NOT_AMONG_PEOPLE = (
+    "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for days"
+)
+_STILL_WET = "once it is dust-free; carried before it takes up dust"
+
+
+def sooner_elsewhere(
+    state: ZoneState, asked: Asked, rooms: Iterable[RoomAir], near: Around, book: Book
+) -> tuple[Elsewhere, ...]:
+    """Return the rooms, soonest first, that a wet film would be dry in sooner than where it is.
+
+    Only rooms whose air was read lately count: an estimate on a guess helps nobody.
+    """
+    here = _wait(state, asked, near, book)
+    if state.top is None or here is None or (here[1] is not None and here[1] <= near.now):
+        return ()
+    found = []
+    for room in rooms:
+        if room.id == state.room.id or room.read_lately(near.now) is None:
+            continue
+        there = _wait(_moved(state, room, near.now), asked, near, book)
+        if there is None or there[1] is None:
+            continue
+        if here[1] is None or here[1] - there[1] >= _WORTH_IT:
+            caution = _carried_in(state, near.now)
+            found.append(Elsewhere(room, there[0], there[1], caution))
+    return tuple(sorted(found, key=lambda e: e.high))
+
+
+def _carried_in(state: ZoneState, now: datetime) -> str:
+    """Say on what condition a film may be carried among people; empty: on none.
+
+    Only what was thinned with water, and only once it is dust-free.
+    """
+    top, dust_free = state.top, state.stages.get(Stage.DUST_FREE)
+    if top is None or top.of.mechanism is not Mechanism.WATER:
+        return NOT_AMONG_PEOPLE
+    if dust_free is None or dust_free.high is None or dust_free.high > now:
+        return _STILL_WET
+    return ""
+
+
+def sooner_warmed(state: ZoneState, asked: Asked, near: Around, book: Book) -> Elsewhere | None:
+    """Return when the wait would be over if this room were kept at the label's air from now on.
+
+    A room that is warmer than that stays so, and is only dried. None where that is no gain, or
+    another thing than drying binds.
+    """
+    top, here = state.top, _wait(state, asked, near, book)
+    figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
+    if figure is None or here is None or (here[1] is not None and here[1] <= near.now):
+        return None
+    reading, most = state.room.measured_at(near.now), top.of.limits.max_c if top else None
+    warm_c = max(figure.at.temperature_c, reading.temperature_c if reading else -inf)
+    if most is not None:
+        warm_c = min(warm_c, most.value)
+    point = AirPoint(near.now, warm_c, figure.at.humidity_pct)
+    warm = RoomAir((point,), id=state.room.id)
+    there = _wait(_moved(state, warm, near.now), asked, near, book)
+    if there is None or there[1] is None:
+        return None
+    gain = here[1] is None or here[1] - there[1] >= _WORTH_IT
+    return Elsewhere(warm, there[0], there[1]) if gain else None
+
+
+def _moved(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:
+    layers = tuple(_carried(layer, room, now) for layer in state.layers)
+    return replace(state, layers=layers, stages=FilmStages(layers), room=room)
+
+
+def _carried(layer: Layer, room: RoomAir, now: datetime) -> Layer:
+    again = layer.air_again.carried(room, now) if layer.air_again else None
+    return replace(layer, air=layer.air.carried(room, now), air_again=again)
+
+
+def _wait(
+    state: ZoneState, asked: Asked, near: Around, book: Book
+) -> tuple[datetime | None, datetime | None] | None:
+    """Return from when and by when a wait is over; None when it is not drying that binds.
+
+    Of a film that failed a check within its time: when it may be sanded and recoated by the clocks.
+    """
+    verdict = decide(state, asked, near, book)
+    if verdict.answer is Answer.DRYING:
+        return verdict.low, verdict.high
+    top, soft = state.top, still_soft(state.top)
+    if top is None or soft is None or soft.is_late or verdict.answer is not Answer.BLOCKED:
+        return None
+    figures = (top.coat.figures.stages.get(stage) for stage in _TO_RECOAT)
+    times = [top.waits(figure) for figure in figures if figure]
+    time = reduce(later, times) if times else None
+    return (time.low, time.high) if time else None

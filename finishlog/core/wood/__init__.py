@@ -1,0 +1,1 @@
+"""Woods: what each does to a finish, how it moves."""

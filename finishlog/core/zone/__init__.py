@@ -1,0 +1,1 @@
+"""One zone's whole state, the answers about it, and zones that stand alike."""

@@ -1,0 +1,155 @@
+"""Show alike things together: a batch is one line until its pieces differ."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from finishlog.core.film.checks import standing_failures
+from finishlog.core.shop.things import FaceKind, Part, zone_name
+from finishlog.core.zone.state import ZoneState
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Zones of one part that stand alike: some pieces, some faces."""
+
+    part: Part
+    pieces: tuple[int, ...]
+    faces: tuple[str, ...]
+    states: tuple[ZoneState, ...]
+
+    @property
+    def first(self) -> ZoneState:
+        """Any one of them stands for all."""
+        return self.states[0]
+
+    @property
+    def label(self) -> str:
+        """Name the group: `doors ×2, back`, `legs:1-3`."""
+        return describe(self.part, self.pieces, self.faces)
+
+
+def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
+    """Name some pieces and faces of a part; all of them go without saying.
+
+    Some pieces are named as they are typed, so that a line can be typed back.
+    """
+    name = part.called
+    if len(part.pieces) > 1:
+        every = set(pieces) >= {p.number for p in part.pieces}
+        name += f" ×{len(part.pieces)}" if every else f":{spans(pieces)}"
+    return f"{name}, {' and '.join(faces)}" if faces else name
+
+
+def with_project(path: str, label: str) -> str:
+    """Write the label of a part with its project, once: `cabinet/doors ×2`."""
+    project = path.partition("/")[0]
+    return label if label.startswith(f"{project}/") else f"{project}/{label}"
+
+
+def typed_as(part: Part, pieces: Collection[int]) -> str:
+    """Write some pieces of a part as a selector: `cabinet/legs:1-3`; all of them as the part."""
+    every = set(pieces) >= {p.number for p in part.pieces}
+    return part.path if every else f"{part.path}:{spans(pieces)}"
+
+
+def spans(numbers: Iterable[int]) -> str:
+    """Write numbers as spans: 1, 2, 3, 5 is `1-3,5`."""
+    runs: list[list[int]] = []
+    for number in sorted(set(numbers)):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ",".join(f"{r[0]}-{r[-1]}" if len(r) > 1 else str(r[0]) for r in runs)
+
+
+def standing(state: ZoneState) -> Hashable:
+    """Return what makes two zones alike: the same next step, answer, times and failed checks."""
+    verdict, step = state.verdict, state.progress.next
+    return (
+        step.operation if step else None,
+        step.product if step else None,
+        state.progress.coat_number(step) if step else None,
+        tuple(layer.coat.product for layer in state.layers),
+        verdict.answer,
+        verdict.because,
+        verdict.low,
+        verdict.high,
+        verdict.closes,
+        verdict.waits_for,
+        state.top.coat.id if state.top else None,
+        tuple(f.fault.id for f in state.faults),
+        tuple(a.off.id for a in state.attempts),
+        state.old_finish,
+        tuple(check.found for check in standing_failures(state.checks)),
+    )
+
+
+def groups(states: Iterable[ZoneState]) -> tuple[Group, ...]:
+    """Put zones that stand alike together, in the order they come.
+
+    The pieces of a group have the same zones in it: `chairs:1,3, seat` means both seats.
+    """
+    by_key: dict[Hashable, dict[int, list[ZoneState]]] = {}
+    for state in states:
+        of_pieces = by_key.setdefault((state.part.id, standing(state)), {})
+        of_pieces.setdefault(state.piece.id, []).append(state)
+    return tuple(group_of(found) for pieces in by_key.values() for found in _same_zones(pieces))
+
+
+def labels_of(states: Iterable[ZoneState]) -> tuple[str, ...]:
+    """Name zones, whether they stand alike or not: part by part, pieces of the same zones at once.
+
+    A zone that is there twice is named once.
+    """
+    by_part: dict[int, dict[int, list[ZoneState]]] = {}
+    for state in {s.target: s for s in states}.values():
+        by_part.setdefault(state.part.id, {}).setdefault(state.piece.id, []).append(state)
+    return tuple(
+        group_of(found).label for pieces in by_part.values() for found in _same_zones(pieces)
+    )
+
+
+def _same_zones(pieces: Mapping[int, Sequence[ZoneState]]) -> Iterable[Sequence[ZoneState]]:
+    """Put pieces together that stand alike in the same zones."""
+    by_zones: dict[frozenset[int], list[ZoneState]] = {}
+    for states in pieces.values():
+        by_zones.setdefault(frozenset(s.zone.id for s in states), []).extend(states)
+    return by_zones.values()
+
+
+def group_of(states: Sequence[ZoneState]) -> Group:
+    """Put zones of one part into one group, whether they stand alike or not."""
+    part = states[0].part
+    pieces = tuple(sorted({s.piece.number for s in states}))
+    return Group(part, pieces, _faces(part, states), tuple(states))
+
+
+def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
+    """Name the faces where they are not all of them; of an assembly, its members too.
+
+    Edges go with the faces: without them it is still the whole part.
+    """
+    if any(s.joined for s in states):
+        names = dict.fromkeys(_on_a_member(s, states) for s in states)
+        return () if len(names) > 3 else tuple(names)
+    here = {s.zone.id for s in states}
+    finished = [f for f in part.faces if f.kind in {FaceKind.SHOW, FaceKind.HIDDEN}]
+    if finished and here >= {z.id for f in finished for z in f.zones}:
+        return ()
+    return tuple(dict.fromkeys(_named(s, here) for s in states))
+
+
+def _named(state: ZoneState, here: Collection[int]) -> str:
+    """Name a zone as it is typed, or its whole face when all its zones are here."""
+    whole = all(zone.id in here for zone in state.face.zones)
+    return state.face.name if whole else zone_name(state.face, state.zone)
+
+
+def _on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
+    """Name a zone of an assembly by the member that brought it."""
+    finished = [f.name for f in state.member.faces if f.kind is not FaceKind.JOINT]
+    name = _named(state, {s.zone.id for s in states})
+    return state.member.called if finished == [name] else f"{state.member.called} {name}"

@@ -1,0 +1,167 @@
+"""One zone as it stands: its layers, how far along its steps, when its film reaches each stage."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import reduce
+from itertools import pairwise
+
+from finishlog.core.air.met import Stay
+from finishlog.core.air.room import RoomAir
+from finishlog.core.film.attempts import Attempt, attempts_before
+from finishlog.core.film.faults import StandingFault
+from finishlog.core.film.layers import Layer, StageTime, later, trapped_until
+from finishlog.core.film.old_finish import still_on
+from finishlog.core.film.progress import Progress
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.stages import HANDLING, Stage
+from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target, When
+from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Step, Zone
+from finishlog.core.zone.verdict import Answer, Verdict
+
+
+class FilmStages(Mapping[Stage, StageTime]):
+    """When the whole film reaches each stage, worked out as it is asked for.
+
+    Every layer must have reached it; a stage for which the top layer has no figure is missing.
+    """
+
+    def __init__(self, layers: Sequence[Layer] = ()) -> None:
+        self._layers = layers
+        self._known: dict[Stage, StageTime | None] = {}
+
+    def __getitem__(self, stage: Stage) -> StageTime:
+        if stage not in self._known:
+            self._known[stage] = self._work_out(stage)
+        time = self._known[stage]
+        if time is None:
+            raise KeyError(stage)
+        return time
+
+    def __iter__(self) -> Iterator[Stage]:
+        return (stage for stage in Stage if stage in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+    def _work_out(self, stage: Stage) -> StageTime | None:
+        if not self._layers:
+            return None
+        top = self._layers[-1].stage(stage)
+        # A passed check speaks for all below it.
+        if top is None or top.proved_by:
+            return top
+        if stage in {Stage.RECOAT, Stage.SAND}:
+            # What is done to the surface asks the top layer, and what was covered too early.
+            below = [trapped_until(under, over) for under, over in pairwise(self._layers)]
+        else:
+            below = [_covered(layer, stage) for layer in self._layers[:-1]]
+        return reduce(later, [time for time in (*self._before(stage), *below, top) if time])
+
+    def _before(self, stage: Stage) -> Iterator[StageTime]:
+        """Yield the stages that a film has passed by the time that nothing is left to wait for."""
+        last = (Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB) if stage is Stage.CURED else ()
+        return (self[each] for each in last if each in self)
+
+
+def _covered(layer: Layer, stage: Stage) -> StageTime | None:
+    """Return when a covered layer bears a stage of handling.
+
+    A stain or a glaze has no figure for packing: it must at least bear what comes before that.
+    """
+    if stage not in HANDLING:
+        return layer.stage(stage)
+    so_far = HANDLING[: HANDLING.index(stage) + 1]
+    return next((time for each in reversed(so_far) if (time := layer.stage(each))), None)
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneState:
+    """One zone of one piece: its layers, where it stands, what comes next and whether it may.
+
+    `part` and `piece` are what the zone belongs to now: the assembly, once it is glued up into
+    one. `member` and `member_piece` are what it was made as.
+    """
+
+    target: Target
+    part: Part
+    piece: Piece
+    member: Part
+    member_piece: Piece
+    face: Face
+    zone: Zone
+    layers: tuple[Layer, ...]
+    progress: Progress
+    room: RoomAir
+    set_aside: bool
+    species: str | None
+    # The glue-up that made it part of an assembly; since when tape is on it.
+    joined_by: Joined | None = None
+    masked_since: When | None = None
+    # Everything that reached it, in the order of the work; the faults that nothing has answered.
+    told: Sequence[AnyEntry] = ()
+    faults: tuple[StandingFault, ...] = ()
+    # Since when its piece is out of the shop (core.bench.hand_over); None: it is here.
+    handed_over: HandedOver | None = None
+    # A sample board whose piece left: kept to look at, it asks for nothing.
+    kept: bool = False
+    # The rooms that its piece stood in, one after the other; the last is `room`.
+    stays: tuple[Stay, ...] = ()
+    stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
+    verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
+
+    @property
+    def is_here(self) -> bool:
+        """Tell whether the day is about it: neither handed over nor a board kept to look at."""
+        return self.handed_over is None and not self.kept
+
+    @property
+    def joined(self) -> bool:
+        """Tell whether the piece is glued up into an assembly."""
+        return self.piece.id != self.member_piece.id
+
+    @property
+    def old_finish(self) -> OldFinish | None:
+        """The old finish that still lies on it, under whatever was put on since."""
+        kept_bare = self.face.kind is FaceKind.JOINT
+        return None if kept_bare else still_on(self.member.old_finish, self.told)
+
+    @property
+    def is_bare_wood(self) -> bool:
+        """Tell whether the wood lies open: no coat is on it, and no old finish."""
+        return not self.layers and self.old_finish is None
+
+    @property
+    def is_bare_joint(self) -> bool:
+        """Tell whether it is a glue face as it should be: with nothing on it."""
+        return self.face.kind is FaceKind.JOINT and not self.layers
+
+    @property
+    def checks(self) -> tuple[Check, ...]:
+        """Every check of the film, on whatever layer, in the order they were made."""
+        return tuple(check for layer in self.layers for check in layer.checks)
+
+    @property
+    def attempts(self) -> tuple[Attempt, ...]:
+        """The finishes that were taken off it, oldest first."""
+        return attempts_before(self.told)
+
+    @property
+    def top(self) -> Layer | None:
+        """The newest layer; None in the white."""
+        return self.layers[-1] if self.layers else None
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What is asked of a zone: a step, or a product when the part has no steps.
+
+    `comes`: the product as the person calls it, for what its name tells of it.
+    """
+
+    step: Step | None
+    over: FinishClass | None
+    method: Method | None = None
+    comes: Ingredient | None = None

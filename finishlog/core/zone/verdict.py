@@ -1,0 +1,60 @@
+"""The answer about one zone: a closed set, from the first day."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from finishlog.core.findings import Finding
+
+if TYPE_CHECKING:
+    from finishlog.core.film.layers import StageTime
+
+
+class Answer(StrEnum):
+    """May the next step be done on this zone now?"""
+
+    GO = "go"
+    SCUFF = "go after scuffing"
+    TEST = "test first"
+    DRYING = "drying"
+    DEAD_ZONE = "dead zone"
+    NOT_IN_THIS_AIR = "not in this air"
+    BLOCKED = "blocked"
+    STALLED = "stalled"
+    SUSPECT = "suspect"
+    UNDERNEATH = "stopped by what is underneath"
+    WAITS = "waits for"
+    DEADLINE = "hard deadline running"
+    SET_ASIDE = "set aside"
+    DONE = "done"
+
+
+MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """One answer with its times (UTC) and reasons.
+
+    `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
+    window, or the deadline. `because`: what binds, in a few words; `binds`: the finding that
+    does, `wait`: the clock that does; None where something must come first, `waits_for`. None:
+    there is no such time.
+    """
+
+    answer: Answer
+    because: str
+    low: datetime | None = None
+    high: datetime | None = None
+    closes: datetime | None = None
+    waits_for: str = ""
+    findings: tuple[Finding, ...] = ()
+    # The film has to be scuffed before the coat, and no scuffing is on record.
+    scuff_first: bool = False
+    # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
+    deed: str = ""
+    binds: Finding | None = None
+    wait: StageTime | None = field(default=None, compare=False, repr=False)

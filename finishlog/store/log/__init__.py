@@ -1,0 +1,1 @@
+"""The log: appended to, and read."""

@@ -1,0 +1,113 @@
+"""Figures, recoat windows and the sets that coats are judged by, to and from rows.
+
+A set is content-addressed: its digest is made of all its values, and coats that were judged by
+the same figures share it. `Figure.also` (other sources' readings, shown and never used) is not
+part of what a coat was judged by and is not kept.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections import defaultdict
+from collections.abc import Collection, Mapping
+from typing import Any
+
+from sqlalchemy import Connection, Row, insert, select
+
+from finishlog.core.air.psychrometrics import Air
+from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.store.schema.log import figure_set, figure_set_stage
+from finishlog.store.schema.rows import add_row, rows_of
+
+Values = Mapping[str, object]
+
+
+def figure_values(figure: Figure) -> Values:
+    """Lay out a figure as the columns of a stage."""
+    return {
+        "low_h": float(figure.low_h),
+        "typical_h": float(figure.typical_h),
+        "high_h": float(figure.high_h),
+        "source": figure.source,
+        "at_temperature_c": float(figure.at.temperature_c),
+        "at_humidity_pct": float(figure.at.humidity_pct),
+        "note": figure.note,
+    }
+
+
+def figure_of(row: Row[Any]) -> Figure:
+    """Read a figure from the columns of a stage."""
+    return Figure(
+        row.low_h,
+        row.typical_h,
+        row.high_h,
+        row.source,
+        Air(row.at_temperature_c, row.at_humidity_pct),
+        row.note,
+    )
+
+
+def window_values(window: RecoatWindow) -> Values:
+    """Lay out a recoat window as columns."""
+    closes = figure_values(window.closes) if window.closes else {}
+    return {
+        "window_kind": window.kind.value,
+        "window_source": window.source,
+        "window_note": window.note,
+        **{f"closes_{name}": value for name, value in closes.items()},
+    }
+
+
+def window_of(row: Row[Any]) -> RecoatWindow:
+    """Read a recoat window from its columns."""
+    closes = None
+    if row.closes_low_h is not None:
+        closes = Figure(
+            row.closes_low_h,
+            row.closes_typical_h,
+            row.closes_high_h,
+            row.closes_source,
+            Air(row.closes_at_temperature_c, row.closes_at_humidity_pct),
+            row.closes_note,
+        )
+    return RecoatWindow(WindowKind(row.window_kind), row.window_source, closes, row.window_note)
+
+
+def keep_figures(connection: Connection, figures: FigureSet) -> int:
+    """Return the id of the set with exactly these figures, adding it when it is new."""
+    head = {
+        "class_key": figures.class_key,
+        "facts_version": figures.facts_version,
+        **window_values(figures.window),
+    }
+    stages = {stage.value: figure_values(figures.stages[stage]) for stage in figures.stages}
+    digest = _digest(head, stages)
+    known = connection.scalar(select(figure_set.c.id).where(figure_set.c.digest == digest))
+    return known if known is not None else _add(connection, {"digest": digest, **head}, stages)
+
+
+def _digest(head: Values, stages: Mapping[str, Values]) -> str:
+    written = json.dumps([head, stages], sort_keys=True, ensure_ascii=False)
+    return hashlib.sha256(written.encode()).hexdigest()
+
+
+def _add(connection: Connection, head: Values, stages: Mapping[str, Values]) -> int:
+    added = add_row(connection, figure_set, **head)
+    if stages:
+        rows = [{"set_id": added, "stage": stage, **of} for stage, of in stages.items()]
+        connection.execute(insert(figure_set_stage), rows)
+    return added
+
+
+def read_figures(connection: Connection, ids: Collection[int]) -> dict[int, FigureSet]:
+    """Read sets by their ids."""
+    stages: dict[int, dict[Stage, Figure]] = defaultdict(dict)
+    column = figure_set_stage.c.set_id
+    for row in rows_of(connection, select(figure_set_stage), column, ids):
+        stages[row.set_id][Stage(row.stage)] = figure_of(row)
+    return {
+        row.id: FigureSet(row.class_key, row.facts_version, stages[row.id], window_of(row))
+        for row in rows_of(connection, select(figure_set), figure_set.c.id, ids)
+    }

@@ -1,0 +1,159 @@
+"""What every entry has, whatever its kind; and which entries touch some pieces."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Iterator
+from datetime import datetime
+from typing import NamedTuple
+
+from sqlalchemy import Column, Connection, select
+
+from finishlog.core.log.entries import Sureness, Target, When
+from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
+from finishlog.store.schema.log import (
+    EntryKind,
+    act,
+    entry,
+    entry_target,
+    joined,
+    joined_member,
+    moved_piece,
+    withdrawal,
+)
+from finishlog.store.schema.rows import rows_of
+
+
+class Head(NamedTuple):
+    """The common part of one entry."""
+
+    id: int
+    act: int
+    kind: EntryKind
+    when: When
+    typed_at: datetime
+    supersedes: int | None
+
+    @property
+    def link(self) -> Link:
+        """Reduce to what decides whether the entry is in force."""
+        return Link(self.id, self.act, self.supersedes)
+
+
+_HEADS = select(
+    entry.c.id,
+    entry.c.act_id,
+    entry.c.kind,
+    entry.c.earliest_at,
+    entry.c.latest_at,
+    entry.c.sureness,
+    entry.c.tie,
+    entry.c.supersedes_id,
+    act.c.typed_at,
+).join_from(entry, act)
+
+_TOUCHING = (
+    (entry_target.c.entry_id, entry_target.c.piece_id),
+    (moved_piece.c.entry_id, moved_piece.c.piece_id),
+    (joined.c.entry_id, joined.c.into_piece_id),
+    (joined_member.c.entry_id, joined_member.c.piece_id),
+)
+
+
+def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
+    """Read heads by id, and with them whole chains of amendments; None: the whole log."""
+    heads: dict[int, Head] = {}
+    wanted = ids
+    while wanted is None or wanted:
+        new = list(_heads(connection, wanted))
+        heads.update((head.id, head) for head in new)
+        wanted = _amending_or_amended(connection, new) - heads.keys() if wanted is not None else ()
+    return heads
+
+
+def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[Head]:
+    for row in rows_of(connection, _HEADS, entry.c.id, ids):
+        id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
+        when = When(earliest, latest, Sureness(sureness), tie)
+        yield Head(id_, act_id, EntryKind(kind), when, typed_at, supersedes)
+
+
+def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[int]:
+    amended = {head.supersedes for head in heads if head.supersedes is not None}
+    query = select(entry.c.id)
+    of = entry.c.supersedes_id
+    amending = {row[0] for row in rows_of(connection, query, of, {head.id for head in heads})}
+    return amended | amending
+
+
+def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Find the entries that reach some of the pieces, move them or join them."""
+    return {
+        row[0]
+        for entry_id, piece_id in _TOUCHING
+        for row in rows_of(connection, select(entry_id).distinct(), piece_id, pieces)
+    }
+
+
+def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Add to some pieces those that were ever glued up into them, however deep."""
+    into, member = joined.c.into_piece_id, joined_member.c.piece_id
+    return _followed(connection, pieces, into, member)
+
+
+def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]:
+    """Add to some pieces those that they were ever glued up into, however high."""
+    into, member = joined.c.into_piece_id, joined_member.c.piece_id
+    return _followed(connection, pieces, member, into)
+
+
+def _followed(
+    connection: Connection, pieces: Collection[int], since: Column[int], to: Column[int]
+) -> set[int]:
+    """Follow the glue-ups from one column to the other until nothing new is found."""
+    found: set[int] = set()
+    wanted = set(pieces)
+    query = select(to).join_from(
+        joined, joined_member, joined.c.entry_id == joined_member.c.entry_id
+    )
+    while wanted:
+        found |= wanted
+        wanted = {row[0] for row in rows_of(connection, query, since, wanted)} - found
+    return found
+
+
+def read_targets(
+    connection: Connection, ids: Collection[int] | None
+) -> dict[int, frozenset[Target]]:
+    """Read the zones of pieces that entries reached, by entry."""
+    found: dict[int, set[Target]] = defaultdict(set)
+    query = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
+    for entry_id, piece, zone in rows_of(connection, query, entry_target.c.entry_id, ids):
+        found[entry_id].add(Target(piece, zone))
+    return {entry_id: frozenset(targets) for entry_id, targets in found.items()}
+
+
+def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
+    """Read every act of taking back, in the order of typing."""
+    query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
+    query = query.join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
+    # By the kind first: there are few of these among many entries.
+    rows = connection.execute(query.where(entry.c.kind == EntryKind.WITHDRAWAL)).all()
+    return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
+
+
+_LAST_ENTRIES = 20
+
+
+def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, datetime]]:
+    """Return the acts of the last entries that were typed after a moment and stand.
+
+    What only set things up happened at no moment of the work, and tells nothing of the time.
+    """
+    last = select(act.c.id, act.c.typed_at).join_from(entry, act)
+    last = last.order_by(entry.c.id.desc()).limit(_LAST_ENTRIES)
+    found = [(number, typed) for number, typed in connection.execute(last) if typed > after]
+    if not found:
+        return []
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    return [(number, typed) for number, typed in found if number not in withdrawn]

@@ -1,0 +1,249 @@
+"""Find the coats whose checks and sanding tell how fast they dried, also on what was put away."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence, Set
+from dataclasses import dataclass
+from datetime import datetime
+from typing import NamedTuple
+
+from sqlalchemy import Connection, String, or_, select, type_coerce
+
+from finishlog.core.log.entries import Found, Operation, Target
+from finishlog.store.log.heads import Head, read_heads, read_withdrawals
+from finishlog.store.log.in_force import Link, fates, withdrawn_acts
+from finishlog.store.schema.log import EntryKind, coat, entry, entry_target, film_check, work
+from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.things import face, part, piece, zone
+
+_FAILED = (Found.TACKY, Found.GUMS, Found.PRINTS)
+_SANDED = (Operation.SAND, Operation.SCUFF)
+
+# So many of the shop's newest checks, and of its sandings, are looked through: years of a busy
+# shop. What lies further back would cost every start, and tells little of how it dries now.
+_LOOK_BACK = 1000
+_AT_ONCE = 250
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedCoat:
+    """A coat, zones of it that tell all its checks and sanding do, and from when to when."""
+
+    entry: int
+    product: int
+    targets: frozenset[Target]
+    start: datetime
+    end: datetime
+
+
+def failed_lately(connection: Connection, products: Set[int]) -> set[int]:
+    """Find those of some products that a failed check found soft."""
+    found: set[int] = set()
+    gone = _what_is_gone(connection)
+    query = select(film_check.c.entry_id).where(film_check.c.found.in_(_FAILED))
+    checks = _newest_checks(connection)
+    for some in _shares(checks):
+        failed = {row[0] for row in rows_of(connection, query, film_check.c.entry_id, some)}
+        found |= _coats_under(connection, list(failed), products - found, gone).keys()
+        if found >= products:
+            break
+    return found
+
+
+def checked_coats(
+    connection: Connection, products: Collection[int], newest: int
+) -> tuple[CheckedCoat, ...]:
+    """Find of each product the coats that were checked or sanded last, before their next coat."""
+    found: dict[int, dict[int, CheckedCoat | None]] = {product: {} for product in products}
+    gone = _what_is_gone(connection)
+    events = _newest_checks(connection) + _newest_sandings(connection)
+    for some in _shares(sorted(events, key=lambda event: event[1], reverse=True)):
+        wanted = {product for product, seen in found.items() if len(_told(seen)) < newest}
+        if not wanted:
+            break
+        under = _coats_under(connection, some, wanted, gone)
+        for product in sorted(wanted):
+            new = [on for on in under[product] if on not in found[product]]
+            while new and (missing := newest - len(_told(found[product]))) > 0:
+                these, new = new[:missing], new[missing:]
+                found[product].update(_checked(connection, product, these))
+    return tuple(each for _, seen in sorted(found.items()) for each in _told(seen))
+
+
+def _told(seen: Mapping[int, CheckedCoat | None]) -> list[CheckedCoat]:
+    return [coat for coat in seen.values() if coat is not None]
+
+
+# An entry and the text of its moment, which is in the order of time.
+_Events = list[tuple[int, str]]
+
+
+def _newest_checks(connection: Connection) -> _Events:
+    query = _NEWEST.where(entry.c.kind == EntryKind.CHECK)
+    return [(id_, at) for id_, at in connection.execute(query)]
+
+
+def _newest_sandings(connection: Connection) -> _Events:
+    query = _NEWEST.join(work, work.c.entry_id == entry.c.id)
+    query = query.where(entry.c.kind == EntryKind.WORK, work.c.operation.in_(_SANDED))
+    return [(id_, at) for id_, at in connection.execute(query)]
+
+
+_NEWEST = (
+    select(entry.c.id, type_coerce(entry.c.latest_at, String))
+    .order_by(entry.c.latest_at.desc(), entry.c.id.desc())
+    .limit(_LOOK_BACK)
+)
+
+
+def _shares(events: _Events) -> Iterator[list[int]]:
+    for n in range(0, len(events), _AT_ONCE):
+        yield [id_ for id_, _ in events[n : n + _AT_ONCE]]
+
+
+class _Gone(NamedTuple):
+    """The acts that were taken back, and the entries that an amendment left behind."""
+
+    acts: Set[int]
+    entries: Set[int]
+
+
+def _what_is_gone(connection: Connection) -> _Gone:
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    query = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id)
+    amending = [Link(*r) for r in connection.execute(query.where(entry.c.supersedes_id > 0))]
+    amended = {link.supersedes for link in amending if link.supersedes is not None}
+    first = (Link(*row) for row in rows_of(connection, query, entry.c.id, amended))
+    links = {link.entry: link for link in (*amending, *first)}
+    fate = fates(links.values(), withdrawn)
+    return _Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
+
+
+def _coats_under(
+    connection: Connection, events: Sequence[int], products: Collection[int], gone: _Gone
+) -> dict[int, list[int]]:
+    """Find by product which coats lay where some checks and sandings were made, in their order.
+
+    A rough sieve: another product may lie over them by then.
+    """
+    then, on = entry.alias("then"), entry.alias("on")
+    there, under = entry_target.alias("there"), entry_target.alias("under")
+    same = (under.c.piece_id == there.c.piece_id) & (under.c.zone_id == there.c.zone_id)
+    query = (
+        select(
+            then.c.id,
+            there.c.piece_id,
+            there.c.zone_id,
+            coat.c.product_id,
+            on.c.act_id,
+            type_coerce(on.c.latest_at, String),
+            on.c.id,
+        )
+        .join_from(then, there, there.c.entry_id == then.c.id)
+        .join(under, same)
+        # By its own table: the index by kind and time would be walked to its end for each row.
+        .join(coat, coat.c.entry_id == under.c.entry_id)
+        .join(on, on.c.id == coat.c.entry_id)
+        .where(on.c.latest_at <= then.c.latest_at, coat.c.product_id.in_(products))
+    )
+    newest: dict[tuple[int, ...], tuple[str, int]] = {}
+    for *where, act, at, on_id in rows_of(connection, query, then.c.id, events):
+        if act not in gone.acts and on_id not in gone.entries:
+            newest[tuple(where)] = max(newest.get(tuple(where), ("", 0)), (at, on_id))
+    place = {event: n for n, event in enumerate(events)}
+    rows = sorted(
+        (place[event], product, -on_id) for (event, *_, product), (_, on_id) in newest.items()
+    )
+    found: dict[int, dict[int, None]] = defaultdict(dict)
+    for _, product, on_id in rows:
+        found[product].setdefault(-on_id)
+    return defaultdict(list, {product: list(coats) for product, coats in found.items()})
+
+
+def _checked(
+    connection: Connection, product: int, coats: Sequence[int]
+) -> Iterator[tuple[int, CheckedCoat | None]]:
+    """Look at what was done on some coats before the next one; None: neither check nor sanding."""
+    later = _later(connection, coats)
+    ids = {*coats, *(e for reached in later.values() for on in reached.values() for e in on)}
+    standing = _standing(connection, ids)
+    for each in coats:
+        told: dict[frozenset[int], Target] = {}
+        for target, entries in sorted(later[each].items()) if each in standing else ():
+            told.setdefault(_until_next_coat(standing[each], entries, standing), target)
+        told.pop(frozenset(), None)
+        yield each, _told_by(told, product, standing[each], standing) if told else None
+
+
+def _told_by(
+    told: Mapping[frozenset[int], Target], product: int, on: Head, standing: Mapping[int, Head]
+) -> CheckedCoat:
+    end = max(standing[event].when.latest for events in told for event in events)
+    return CheckedCoat(on.id, product, frozenset(told.values()), on.when.earliest, end)
+
+
+def _until_next_coat(
+    on: Head, entries: Iterable[int], standing: Mapping[int, Head]
+) -> frozenset[int]:
+    """Return the checks and the sanding between a coat and the next one on a zone."""
+    since = sorted(
+        (standing[e] for e in entries if e in standing), key=lambda head: head.when.order
+    )
+    found = set()
+    for head in since:
+        if head.when.order > on.when.order:
+            if head.kind is EntryKind.COAT:
+                break
+            found.add(head.id)
+    return frozenset(found)
+
+
+def _later(connection: Connection, coats: Sequence[int]) -> dict[int, dict[Target, list[int]]]:
+    """Read which coats, checks and sanding came after some coats, by coat and zone."""
+    on, then, there = entry.alias("on"), entry.alias("then"), entry_target.alias("there")
+    query = (
+        select(on.c.id, entry_target.c.piece_id, entry_target.c.zone_id, then.c.id)
+        .join_from(on, entry_target, entry_target.c.entry_id == on.c.id)
+        .join(
+            there,
+            (there.c.piece_id == entry_target.c.piece_id)
+            & (there.c.zone_id == entry_target.c.zone_id),
+        )
+        .join(then, then.c.id == there.c.entry_id)
+        .outerjoin(work, work.c.entry_id == then.c.id)
+        .where(then.c.latest_at >= on.c.latest_at, then.c.id != on.c.id)
+        .where(
+            or_(
+                then.c.kind.in_((EntryKind.COAT, EntryKind.CHECK)),
+                work.c.operation.in_(_SANDED),
+            )
+        )
+    )
+    found: dict[int, dict[Target, list[int]]] = defaultdict(lambda: defaultdict(list))
+    for coat_id, piece_id, zone_id, entry_id in rows_of(connection, query, on.c.id, coats):
+        found[coat_id][Target(piece_id, zone_id)].append(entry_id)
+    return found
+
+
+def _standing(connection: Connection, ids: Collection[int]) -> dict[int, Head]:
+    """Read those of some entries that are in force."""
+    heads = read_heads(connection, ids)
+    withdrawn = withdrawn_acts(read_withdrawals(connection))
+    fate = fates((head.link for head in heads.values()), withdrawn)
+    return {id_: head for id_, head in heads.items() if id_ in ids and fate[id_].in_force}
+
+
+def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, int | None]:
+    """Read in which room the parts of some pieces are said to stand, by piece."""
+    query = select(piece.c.id, part.c.room_id).join_from(piece, part)
+    return {row[0]: row[1] for row in rows_of(connection, query, piece.c.id, pieces)}
+
+
+def woods_given(connection: Connection, zones: Collection[Target]) -> dict[Target, str | None]:
+    """Read of which wood some zones are: their own, else their part's; None: not said."""
+    query = select(piece.c.id, zone.c.id, zone.c.species, part.c.species)
+    query = query.select_from(piece.join(part).join(face, face.c.part_id == part.c.id).join(zone))
+    rows = rows_of(connection, query, piece.c.id, {target.piece for target in zones})
+    woods = {Target(row[0], row[1]): row[2] or row[3] for row in rows}
+    return {target: woods.get(target) for target in zones}

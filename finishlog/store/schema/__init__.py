@@ -1,0 +1,1 @@
+"""The tables, as the migrations make them."""

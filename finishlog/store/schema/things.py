@@ -1,0 +1,359 @@
+"""Tables of what there is: projects, parts, steps, products, rooms, hours."""
+
+from __future__ import annotations
+
+from sqlalchemy import (
+    Boolean,
+    CheckConstraint,
+    Column,
+    Float,
+    ForeignKey,
+    Index,
+    Integer,
+    String,
+    Table,
+    Text,
+    UniqueConstraint,
+)
+
+from finishlog.core.finish.classes import Method, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Operation
+from finishlog.core.mixing.containers import ContainerKind
+from finishlog.core.shop.things import FaceKind, ThingKind
+from finishlog.store.schema.columns import (
+    Names,
+    UtcDateTime,
+    all_or_nothing,
+    metadata,
+    note,
+    one_of,
+    refers_to,
+    row_id,
+)
+
+project = Table(
+    "project",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    Column("due_at", UtcDateTime),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    # Ten years of closed projects stand behind a few open ones.
+    Column("archived_at", UtcDateTime, index=True),
+    # "food", "child": who will use it, when that matters to how hard a finish must be.
+    Column("used_for", Text, nullable=False, server_default=""),
+    UniqueConstraint("name"),
+)
+
+room = Table(
+    "room",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    note(),
+    # What heats it: sealed, fan, glow, flame; empty: not said.
+    Column("heater", Text, nullable=False, server_default=""),
+    Column("archived_at", UtcDateTime),
+    UniqueConstraint("name"),
+)
+
+usual_day = Table(
+    "usual_day",
+    metadata,
+    row_id(),
+    refers_to("room"),
+    Column("valid_from", UtcDateTime, nullable=False),
+    Column("coldest_c", Float),
+    Column("temperature_c", Float),
+    Column("humidity_pct", Float),
+    # Months of the season that it holds in, first to last (11, 3: November to March); none: always.
+    Column("season_from", Integer),
+    Column("season_until", Integer),
+    # Minutes of the day between which the heater keeps the room at `heated_c`.
+    Column("heated_from_min", Integer),
+    Column("heated_until_min", Integer),
+    Column("heated_c", Float),
+    # The days of the week on which it begins, a bit each, Monday 1; none: every day.
+    Column("heated_days", Integer),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
+    Index(None, "room_id", "valid_from"),
+)
+
+# The usual day hour by hour; no humidity: the water of the hour before stays in the air.
+usual_hour = Table(
+    "usual_hour",
+    metadata,
+    Column("usual_day_id", ForeignKey("usual_day.id"), primary_key=True),
+    Column("minute", Integer, primary_key=True),
+    Column("temperature_c", Float, nullable=False),
+    Column("humidity_pct", Float),
+    CheckConstraint("minute BETWEEN 0 AND 1439", name="minute"),
+    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
+)
+
+part = Table(
+    "part",
+    metadata,
+    row_id(),
+    refers_to("project"),
+    Column("name", Text, nullable=False),
+    Column("species", Text),
+    Column("is_board", Boolean, nullable=False),
+    Column("steps_name", Text, nullable=False, server_default=""),
+    refers_to("room", optional=True),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    Column("archived_at", UtcDateTime),
+    # "varnish", "paint", "wax", "unknown": what was on it when it came in; empty: bare wood.
+    Column("old_finish", Text, nullable=False, server_default=""),
+    UniqueConstraint("project_id", "name"),
+)
+
+piece = Table(
+    "piece",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    Column("number", Integer, nullable=False),
+    UniqueConstraint("part_id", "number"),
+    CheckConstraint("number >= 1", name="number"),
+)
+
+face = Table(
+    "face",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    Column("position", Integer, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("kind", Text, nullable=False),
+    UniqueConstraint("part_id", "name"),
+    one_of("kind", FaceKind),
+)
+
+zone = Table(
+    "zone",
+    metadata,
+    row_id(),
+    refers_to("face"),
+    Column("position", Integer, nullable=False),
+    Column("name", Text, nullable=False, server_default=""),
+    # None: the wood of the part.
+    Column("species", Text),
+    UniqueConstraint("face_id", "name"),
+)
+
+assembly_need = Table(
+    "assembly_need",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    refers_to("part", "member_part_id"),
+    Column("count", Integer, nullable=False),
+    UniqueConstraint("part_id", "member_part_id"),
+    CheckConstraint("count >= 1", name="count"),
+    CheckConstraint("part_id <> member_part_id", name="not_of_itself"),
+)
+
+product = Table(
+    "product",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    Column("class_key", Text, nullable=False),
+    note(),
+    Column("added_at", UtcDateTime, nullable=False),
+    Column("archived_at", UtcDateTime),
+    # How it is put on when nothing is said; None: as its class usually is.
+    Column("method", Text),
+    Column("sheen", Text, nullable=False, server_default=""),
+    UniqueConstraint("name"),
+    one_of("method", Method),
+)
+
+# The label. A later row of a stage replaces the earlier one from its date on; one without hours
+# says that the label no longer gives that stage.
+product_figure = Table(
+    "product_figure",
+    metadata,
+    row_id(),
+    refers_to("product"),
+    Column("stage", Text, nullable=False),
+    Column("low_h", Float),
+    Column("typical_h", Float),
+    Column("high_h", Float),
+    Column("at_temperature_c", Float),
+    Column("at_humidity_pct", Float),
+    Column("source", Text, nullable=False, server_default=""),
+    note(),
+    Column("valid_from", UtcDateTime, nullable=False),
+    one_of("stage", Stage),
+    # What undo takes back; none: the label that the product was put on record with.
+    Column("act_id", Integer),
+    all_or_nothing("low_h", "typical_h", "high_h", name="range"),
+    Index(None, "product_id", "stage", "valid_from"),
+)
+
+
+def window_columns(*, optional: bool) -> list[Column[str] | Column[float]]:
+    """Build the columns of a recoat window; optional where a label may take one back."""
+    return [
+        Column("window_kind", Text, nullable=optional),
+        Column("window_source", Text, nullable=False, server_default=""),
+        Column("window_note", Text, nullable=False, server_default=""),
+        Column("closes_low_h", Float),
+        Column("closes_typical_h", Float),
+        Column("closes_high_h", Float),
+        Column("closes_source", Text, nullable=False, server_default=""),
+        Column("closes_at_temperature_c", Float),
+        Column("closes_at_humidity_pct", Float),
+        Column("closes_note", Text, nullable=False, server_default=""),
+    ]
+
+
+def window_checks() -> list[CheckConstraint]:
+    """Build the checks that go with `window_columns`."""
+    return [
+        one_of("window_kind", WindowKind),
+        all_or_nothing("closes_low_h", "closes_typical_h", "closes_high_h", name="closes"),
+    ]
+
+
+product_window = Table(
+    "product_window",
+    metadata,
+    row_id(),
+    refers_to("product"),
+    *window_columns(optional=True),
+    Column("valid_from", UtcDateTime, nullable=False),
+    Column("act_id", Integer),
+    *window_checks(),
+    Index(None, "product_id", "valid_from"),
+)
+
+steps = Table(
+    "steps",
+    metadata,
+    row_id(),
+    Column("name", Text, nullable=False),
+    note(),
+    Column("archived_at", UtcDateTime),
+    UniqueConstraint("name"),
+)
+
+
+def _step_columns() -> list[Column[int] | Column[str] | Column[tuple[str, ...]]]:
+    return [
+        Column("position", Integer, nullable=False),
+        Column("operation", Text, nullable=False),
+        refers_to("product", optional=True),
+        Column("faces", Names, nullable=False),
+        note(),
+    ]
+
+
+step = Table(
+    "step",
+    metadata,
+    row_id(),
+    refers_to("steps"),
+    *_step_columns(),
+    UniqueConstraint("steps_id", "position"),
+    one_of("operation", Operation),
+)
+
+# Assigning steps copies them: a schedule that changes later does not reach back.
+part_step = Table(
+    "part_step",
+    metadata,
+    row_id(),
+    refers_to("part"),
+    *_step_columns(),
+    UniqueConstraint("part_id", "position"),
+    one_of("operation", Operation),
+)
+
+container = Table(
+    "container",
+    metadata,
+    row_id(),
+    Column("uuid", String(36), nullable=False),
+    Column("name", Text, nullable=False),
+    Column("kind", Text, nullable=False),
+    refers_to("product"),
+    Column("opened_at", UtcDateTime),
+    note(),
+    # When the maker filled it or the person bought it; when a mix was made, and its last moment.
+    Column("made_at", UtcDateTime),
+    Column("use_by_at", UtcDateTime),
+    Column("amount_ml", Float),
+    # The maker's batch number on the can.
+    Column("batch", Text, nullable=False, server_default=""),
+    Column("archived_at", UtcDateTime),
+    CheckConstraint("amount_ml > 0", name="amount"),
+    UniqueConstraint("uuid"),
+    UniqueConstraint("name"),
+    one_of("kind", ContainerKind),
+)
+
+mix_part = Table(
+    "mix_part",
+    metadata,
+    row_id(),
+    refers_to("container"),
+    # None: not one of the person's products (a thinner, water).
+    refers_to("product", optional=True),
+    Column("name", Text, nullable=False),
+    Column("parts", Float, nullable=False),
+    # What was measured in: a liquid by volume, flakes by weight.
+    Column("volume_ml", Float),
+    Column("weight_g", Float),
+    UniqueConstraint("container_id", "name"),
+    CheckConstraint("parts > 0", name="parts"),
+    CheckConstraint("volume_ml > 0", name="volume"),
+    CheckConstraint("weight_g > 0", name="weight"),
+)
+
+# One weekly pattern; a week without hours says that the shop is shut.
+shop_week = Table(
+    "shop_week",
+    metadata,
+    row_id(),
+    Column("valid_from", UtcDateTime, nullable=False),
+)
+
+shop_hours = Table(
+    "shop_hours",
+    metadata,
+    row_id(),
+    refers_to("shop_week"),
+    Column("weekday", Integer, nullable=False),
+    Column("opens_min", Integer, nullable=False),
+    Column("closes_min", Integer, nullable=False),
+    CheckConstraint("weekday BETWEEN 0 AND 6", name="weekday"),
+    CheckConstraint("opens_min BETWEEN 0 AND 1439", name="opens"),
+    CheckConstraint("closes_min BETWEEN 0 AND 1440", name="closes"),
+    Index(None, "shop_week_id"),
+)
+
+setting = Table(
+    "setting",
+    metadata,
+    Column("key", Text, primary_key=True),
+    Column("value", Text, nullable=False),
+)
+
+
+alias = Table(
+    "alias",
+    metadata,
+    row_id(),
+    Column("kind", Text, nullable=False),
+    Column("old_name", Text, nullable=False),
+    # An id of the kind's table: no foreign key can name six tables.
+    Column("thing_id", Integer, nullable=False),
+    one_of("kind", ThingKind),
+    Index(None, "kind", "old_name"),
+)

@@ -1,0 +1,1 @@
+"""What there is: added, changed, put away, read."""

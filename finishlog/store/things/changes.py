@@ -1,0 +1,52 @@
+"""What an act changed about a thing: an edit never silently overwrites."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from sqlalchemy import Connection, select
+
+from finishlog.core.shop.things import ThingKind
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.schema.log import thing_change
+from finishlog.store.schema.rows import add_row, rows_of
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One thing that an act changed. `what` is `added` for a thing that is new."""
+
+    act: int
+    kind: ThingKind
+    thing: int
+    what: str
+    was: str
+    becomes: str
+
+
+def changed(ledger: Ledger, kind: ThingKind, thing: int, what: str, was: str, becomes: str) -> None:
+    """Keep what an act changed: `species` was `ash`, becomes `oak`."""
+    add_row(
+        ledger.connection,
+        thing_change,
+        act_id=ledger.act_id,
+        kind=kind,
+        thing_id=thing,
+        what=what,
+        was=was,
+        becomes=becomes,
+    )
+
+
+def read_changes(
+    connection: Connection, kind: ThingKind | None = None, things: Collection[int] | None = None
+) -> tuple[Change, ...]:
+    """Read the changes of things of one kind, or all, in the order of typing."""
+    of = thing_change.c
+    query = select(of.act_id, of.kind, of.thing_id, of.what, of.was, of.becomes)
+    if kind is not None:
+        query = query.where(of.kind == kind)
+    rows = rows_of(connection, query.order_by(of.id), of.thing_id, things)
+    found = (Change(act, ThingKind(k), *rest) for act, k, *rest in rows)
+    return tuple(sorted(found, key=lambda change: change.act))

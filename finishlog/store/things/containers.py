@@ -1,0 +1,189 @@
+"""Cans, jars and mixes: put on record, and read with what a mix is made of.
+
+What is in a mix is never overwritten. An amended amount or a topping-up is a change beside its
+act, and holds as long as that act stands.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+from uuid import uuid4
+
+from sqlalchemy import Connection, Row, func, or_, select, update
+
+from finishlog.core.log.entries import Coat, ContainerDeed
+from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
+from finishlog.core.mixing.mixes import parts_of_text, parts_text
+from finishlog.core.shop.things import Log, Shop, ThingKind
+from finishlog.store.log.heads import read_withdrawals
+from finishlog.store.log.in_force import withdrawn_acts
+from finishlog.store.log.ledger import Ledger
+from finishlog.store.schema.log import coat, container_event, entry_target
+from finishlog.store.schema.rows import add_row, rows_of
+from finishlog.store.schema.things import container, mix_part
+from finishlog.store.things.changes import changed, read_changes
+
+PARTS = "parts"
+DRAWN_FROM = "drawn from"
+
+
+def add_container(ledger: Ledger, new: Container) -> int:
+    """Put a container on record with its parts; `new.id` is not looked at."""
+    made = add_row(
+        ledger.connection,
+        container,
+        uuid=str(uuid4()),
+        name=new.name,
+        kind=new.kind.value,
+        product_id=new.product,
+        note=new.note,
+        made_at=new.made_at,
+        use_by_at=new.use_by_at,
+        amount_ml=new.amount_ml,
+        batch=new.batch,
+    )
+    changed(ledger, ThingKind.CONTAINER, made, "added", "", new.name)
+    if new.drawn_from:
+        changed(ledger, ThingKind.CONTAINER, made, DRAWN_FROM, "", new.drawn_from)
+    for part in new.parts:
+        add_row(
+            ledger.connection,
+            mix_part,
+            container_id=made,
+            product_id=part.product,
+            name=part.name,
+            parts=part.parts,
+            volume_ml=part.volume_ml,
+            weight_g=part.weight_g,
+        )
+    return made
+
+
+def change_parts(ledger: Ledger, of: Container, becomes: Iterable[MixPart]) -> None:
+    """Keep what a mix is made of from now on; what it was stays beside it."""
+    texts = parts_text(of.parts), parts_text(becomes)
+    changed(ledger, ThingKind.CONTAINER, of.id, PARTS, *texts)
+
+
+def next_mix_name(connection: Connection) -> str:
+    """Return the next free name of a mix, `mix-7`; every mix ever made has counted."""
+    mixes = container.c.kind == ContainerKind.MIX.value
+    number = (connection.scalar(select(func.count()).where(mixes)) or 0) + 1
+    names = set(connection.scalars(select(func.lower(container.c.name))))
+    while f"mix-{number}" in names:
+        number += 1
+    return f"mix-{number}"
+
+
+def put_away(ledger: Ledger, containers: Collection[int], moment: datetime) -> None:
+    """Put containers away that ended by themselves: no change that anyone made."""
+    ended = update(container).where(container.c.id.in_(containers))
+    if containers:
+        ledger.connection.execute(ended.values(archived_at=moment))
+
+
+def read_containers(
+    connection: Connection, also: Collection[int] = (), *, archived: bool = False
+) -> dict[int, Container]:
+    """Read the containers in use, and those with the ids in `also`; `archived`: all there are."""
+    of = container.outerjoin(mix_part, mix_part.c.container_id == container.c.id)
+    query = select(container, *_PART).select_from(of).order_by(container.c.id, mix_part.c.id)
+    if not archived:
+        wanted = container.c.archived_at.is_(None)
+        query = query.where(or_(wanted, container.c.id.in_(also)) if also else wanted)
+    rows: dict[int, list[Row[Any]]] = defaultdict(list)
+    for row in connection.execute(query):
+        rows[row.id].append(row)
+    found = {key: _container(mine) for key, mine in rows.items()}
+    return _as_changed(connection, found) if any(c.parts for c in found.values()) else found
+
+
+def with_containers_of(connection: Connection, shop: Shop, log: Log) -> Shop:
+    """Add to a shop the containers that were put away and that coats in the log came from."""
+    named = {e.container for e in log.entries if isinstance(e, Coat) and e.container is not None}
+    missing = named - shop.containers.keys()
+    if not missing:
+        return shop
+    return replace(shop, containers={**shop.containers, **read_containers(connection, missing)})
+
+
+_PART = tuple(
+    mix_part.c[name].label(f"part_{name}")
+    for name in (
+        "id", "product_id", "name", "parts", "volume_ml", "weight_g"
+    )
+)  # fmt: skip
+
+
+def _container(rows: list[Row[Any]]) -> Container:
+    row = rows[0]
+    return Container(
+        id=row.id,
+        name=row.name,
+        kind=ContainerKind(row.kind),
+        product=row.product_id,
+        made_at=row.made_at,
+        use_by_at=row.use_by_at,
+        amount_ml=row.amount_ml,
+        batch=row.batch,
+        note=row.note,
+        parts=tuple(
+            MixPart(
+                each.part_name,
+                each.part_parts,
+                each.part_product_id,
+                each.part_volume_ml,
+                each.part_weight_g,
+            )
+            for each in rows
+            if each.part_id is not None
+        ),
+        archived=row.archived_at is not None,
+    )
+
+
+def _as_changed(connection: Connection, found: Mapping[int, Container]) -> dict[int, Container]:
+    """Lay the changes that stand over what was mixed first."""
+    changes = read_changes(connection, ThingKind.CONTAINER, found)
+    amended = any(change.what == PARTS for change in changes)
+    undone = withdrawn_acts(read_withdrawals(connection)) if amended else {}
+    stand = {(c.thing, c.what): c.becomes for c in changes if c.act not in undone}
+    return {
+        key: replace(
+            each,
+            parts=_parts(each, stand.get((key, PARTS))),
+            drawn_from=stand.get((key, DRAWN_FROM), ""),
+        )
+        for key, each in found.items()
+    }
+
+
+def _parts(of: Container, text: str | None) -> tuple[MixPart, ...]:
+    """Read what the parts became; which product a part is stays what it was."""
+    if text is None:
+        return of.parts
+    products = {part.name.casefold(): part.product for part in of.parts}
+    return tuple(replace(p, product=products.get(p.name.casefold())) for p in parts_of_text(text))
+
+
+def pieces_coated_from(connection: Connection, of: int) -> set[int]:
+    """Find the pieces that a coat from a container ever went on."""
+    query = select(entry_target.c.piece_id).distinct()
+    query = query.join(coat, coat.c.entry_id == entry_target.c.entry_id)
+    return set(connection.scalars(query.where(coat.c.container_id == of)))
+
+
+def containers_of(
+    connection: Connection, entries: Collection[int]
+) -> dict[int, tuple[str, ContainerDeed]]:
+    """Name the container of each entry about one, and what was done: `mix-3`, mixed."""
+    of = container_event
+    query = select(of.c.entry_id, of.c.deed, container.c.name).join(
+        container, container.c.id == of.c.container_id
+    )
+    found = rows_of(connection, query, of.c.entry_id, entries)
+    return {entry_id: (name, ContainerDeed(deed)) for entry_id, deed, name in found}

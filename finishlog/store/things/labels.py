@@ -1,0 +1,88 @@
+"""A product's own label: figures and window that hold from a moment on.
+
+A correction adds a row and never changes one, so that what an earlier coat went by can be seen; the
+rows of an act that was taken back do not count.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, Table, select, union
+
+from finishlog.core.finish.classes import Figure, RecoatWindow
+from finishlog.core.finish.stages import Stage
+from finishlog.store.log.figures import figure_of, figure_values, window_of, window_values
+from finishlog.store.log.heads import read_withdrawals
+from finishlog.store.log.in_force import withdrawn_acts
+from finishlog.store.schema.rows import add_row
+from finishlog.store.schema.things import product_figure, product_window
+
+
+def put_label_figure(
+    connection: Connection,
+    product: int,
+    stage: Stage,
+    figure: Figure | None,
+    valid_from: datetime,
+    act: int | None = None,
+) -> None:
+    """Set what the label says of a stage; None: it says nothing of it any more.
+
+    `act`: what undo takes back; None: nothing does.
+    """
+    values = figure_values(figure) if figure else {}
+    where = {"product_id": product, "stage": stage, "valid_from": valid_from, "act_id": act}
+    add_row(connection, product_figure, **where, **values)
+
+
+def put_label_window(
+    connection: Connection,
+    product: int,
+    window: RecoatWindow | None,
+    valid_from: datetime,
+    act: int | None = None,
+) -> None:
+    """Set the recoat window of the label; None: the label says nothing of it any more."""
+    values = window_values(window) if window else {}
+    where = {"product_id": product, "valid_from": valid_from, "act_id": act}
+    add_row(connection, product_window, **where, **values)
+
+
+def label_acts(connection: Connection) -> frozenset[int]:
+    """Return the acts that changed a label."""
+    of = (select(table.c.act_id) for table in (product_figure, product_window))
+    return frozenset(connection.scalars(union(*of))) - {None}
+
+
+def _standing(connection: Connection, table: Table, now: datetime) -> Iterator[Row[Any]]:
+    """Yield the rows that hold at a moment, the oldest first; not those of acts taken back."""
+    of = table.c
+    query = select(table).where(of.valid_from <= now).order_by(of.valid_from, of.id)
+    rows = connection.execute(query).all()
+    undoable = any(row.act_id is not None for row in rows)
+    undone = withdrawn_acts(read_withdrawals(connection)) if undoable else {}
+    return (row for row in rows if row.act_id not in undone)
+
+
+def read_label_figures(
+    connection: Connection, now: datetime
+) -> Mapping[int, Mapping[Stage, Figure]]:
+    """Read the figures that hold at a moment, by product."""
+    found: dict[int, dict[Stage, Figure]] = defaultdict(dict)
+    for row in _standing(connection, product_figure, now):
+        found[row.product_id].pop(Stage(row.stage), None)
+        if row.low_h is not None:
+            found[row.product_id][Stage(row.stage)] = figure_of(row)
+    return found
+
+
+def read_label_windows(connection: Connection, now: datetime) -> Mapping[int, RecoatWindow | None]:
+    """Read the recoat windows that hold at a moment, by product."""
+    return {
+        row.product_id: window_of(row) if row.window_kind else None
+        for row in _standing(connection, product_window, now)
+    }

@@ -1,0 +1,201 @@
+"""Read what there is, as the core's values."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Collection, Iterable
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, Table, select
+
+from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.usual_day import UsualDay
+from finishlog.core.log.entries import Operation
+from finishlog.core.shop.things import (
+    Face,
+    FaceKind,
+    Need,
+    OldFinish,
+    Part,
+    Piece,
+    Product,
+    Project,
+    Room,
+    Schedule,
+    Shop,
+    Step,
+    UsedFor,
+    Zone,
+)
+from finishlog.store.schema import things as tables
+from finishlog.store.schema.rows import rows_of
+from finishlog.store.things.containers import read_containers
+from finishlog.store.things.labels import read_label_figures, read_label_windows
+from finishlog.store.things.naming import read_aliases
+from finishlog.store.things.usual import read_shop_hours, read_usual_days
+
+
+def read_shop(
+    connection: Connection,
+    now: datetime,
+    include_archived: bool = False,
+    time_zone: str = "UTC",
+) -> Shop:
+    """Read everything there is, with the labels and usual days that hold at `now`.
+
+    `time_zone` is the shop's when no setting names one. Products that were put away are there and
+    say so: a coat of theirs may still be on an open part.
+    """
+    projects = _projects(connection, include_archived)
+    return Shop(
+        projects=projects,
+        parts=_parts(connection, projects, include_archived),
+        products=_products(connection, now),
+        rooms=read_rooms(connection, now, include_archived),
+        hours=read_shop_hours(connection, time_zone),
+        aliases=read_aliases(connection),
+        containers=read_containers(connection, archived=include_archived),
+    )
+
+
+def read_schedules(connection: Connection, include_archived: bool = False) -> tuple[Schedule, ...]:
+    """Read the named finishing schedules, by name."""
+    found = _by(connection.execute(select(tables.step)), "steps_id")
+    query = select(tables.steps).order_by(tables.steps.c.name)
+    if not include_archived:
+        query = query.where(tables.steps.c.archived_at.is_(None))
+    return tuple(
+        Schedule(row.id, row.name, _steps(found[row.id]), row.note)
+        for row in connection.execute(query)
+    )
+
+
+def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
+    query = select(tables.project).order_by(tables.project.c.id)
+    if not include_archived:
+        query = query.where(tables.project.c.archived_at.is_(None))
+    rows = connection.execute(query)
+    return tuple(_project(row) for row in rows)
+
+
+def _project(row: Row[Any]) -> Project:
+    used_for = UsedFor(row.used_for) if row.used_for else None
+    return Project(row.id, row.name, row.due_at, row.note, used_for)
+
+
+def _parts(
+    connection: Connection, projects: tuple[Project, ...], include_archived: bool
+) -> tuple[Part, ...]:
+    names = {project.id: project.name for project in projects}
+    query = select(tables.part)
+    if not include_archived:
+        query = query.where(tables.part.c.archived_at.is_(None))
+    rows = sorted(rows_of(connection, query, tables.part.c.project_id, names), key=_id)
+    inside = _Inside(connection, {row.id for row in rows})
+    bearers = Counter(row.name.casefold() for row in rows)
+    return tuple(
+        inside.part(row, names[row.project_id], namesake=bearers[row.name.casefold()] > 1)
+        for row in rows
+    )
+
+
+class _Inside:
+    """What parts are made of, read for all of them together."""
+
+    def __init__(self, connection: Connection, parts: Collection[int]) -> None:
+        def of_parts(table: Table) -> dict[int, list[Row[Any]]]:
+            return _by(rows_of(connection, select(table), table.c.part_id, parts), "part_id")
+
+        face, zone = tables.face, tables.zone
+        zones = select(zone, face.c.part_id).join_from(zone, face)
+        self.pieces = of_parts(tables.piece)
+        self.faces = of_parts(face)
+        self.zones = _by(rows_of(connection, zones, face.c.part_id, parts), "face_id")
+        self.steps = of_parts(tables.part_step)
+        self.needs = of_parts(tables.assembly_need)
+
+    def part(self, row: Row[Any], project_name: str, *, namesake: bool) -> Part:
+        """Put one part together."""
+        pieces = sorted(self.pieces[row.id], key=lambda piece: piece.number)
+        needs = sorted(self.needs[row.id], key=_id)
+        return Part(
+            id=row.id,
+            project=row.project_id,
+            project_name=project_name,
+            name=row.name,
+            species=row.species,
+            pieces=tuple(Piece(piece.id, piece.number) for piece in pieces),
+            faces=tuple(self._face(face) for face in sorted(self.faces[row.id], key=_position)),
+            steps=_steps(self.steps[row.id]),
+            steps_name=row.steps_name,
+            # A row is a tuple and has a `count` of its own.
+            needs=tuple(Need(n.member_part_id, n._mapping["count"]) for n in needs),
+            room=row.room_id,
+            is_board=row.is_board,
+            note=row.note,
+            old_finish=OldFinish(row.old_finish) if row.old_finish else None,
+            has_namesake=namesake,
+        )
+
+    def _face(self, row: Row[Any]) -> Face:
+        zones = sorted(self.zones[row.id], key=_position)
+        of_it = tuple(Zone(zone.id, zone.name, zone.species) for zone in zones)
+        return Face(row.id, row.name, FaceKind(row.kind), of_it)
+
+
+def _steps(rows: Iterable[Row[Any]]) -> tuple[Step, ...]:
+    return tuple(
+        Step(row.position, Operation(row.operation), row.product_id, row.faces, row.note)
+        for row in sorted(rows, key=_position)
+    )
+
+
+def _products(connection: Connection, now: datetime) -> dict[int, Product]:
+    figures = read_label_figures(connection, now)
+    windows = read_label_windows(connection, now)
+    rows = connection.execute(select(tables.product).order_by(tables.product.c.id))
+    return {
+        row.id: Product(
+            row.id,
+            row.name,
+            row.class_key,
+            dict(figures.get(row.id, {})),
+            windows.get(row.id),
+            note=row.note,
+            archived=row.archived_at is not None,
+        )
+        for row in rows
+    }
+
+
+def read_rooms(
+    connection: Connection, now: datetime, include_archived: bool = False
+) -> dict[int, Room]:
+    """Read the rooms, with the usual days that hold at `now`."""
+    usual = read_usual_days(connection, now)
+    query = select(tables.room).order_by(tables.room.c.id)
+    if not include_archived:
+        query = query.where(tables.room.c.archived_at.is_(None))
+    return {row.id: _room(row, usual.get(row.id, ())) for row in connection.execute(query)}
+
+
+def _room(row: Row[Any], usual: tuple[UsualDay, ...]) -> Room:
+    nights = next((day.coldest_c for day in usual if day.season is None), None)
+    heater = HeaterKind(row.heater) if row.heater else None
+    return Room(row.id, row.name, nights, row.note, usual, heater)
+
+
+def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:
+    found: dict[int, list[Row[Any]]] = defaultdict(list)
+    for row in rows:
+        found[getattr(row, column)].append(row)
+    return found
+
+
+def _id(row: Row[Any]) -> int:
+    return int(row.id)
+
+
+def _position(row: Row[Any]) -> int:
+    return int(row.position)
