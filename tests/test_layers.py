@@ -5,8 +5,10 @@ from __future__ import annotations
 import ast
 import re
 import sys
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from graphlib import TopologicalSorter
 from itertools import pairwise
 from pathlib import Path
 
@@ -36,7 +38,7 @@ MAY_IMPORT = {
 }
 # Only for annotations: what `cli` is handed by the acts and asks.
 MAY_NAME = {"cli": {"facts", "store"}}
-# The desk opens the database and the facts, inside the functions that need them.
+# What a command has at hand opens the database and the facts, inside the functions that need them.
 OPENS = {"cli/answering/context.py": {"facts", "store"}}
 
 # The libraries of others, and the layers that may load them.
@@ -125,6 +127,20 @@ def _is_type_checking(node: ast.AST) -> bool:
     return isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING"
 
 
+# The rooms of each floor, from the bottom up: a room imports only what stands above it in its list.
+ROOMS = {
+    "core": (
+        "measure", "air", "finish", "findings", "log", "logger", "wood", "clock", "mixing", "shop",
+        "published", "film", "zone", "safety", "rules", "verdict", "trouble", "pace", "bench",
+        "plan",
+    ),
+    "store": ("schema", "log", "things"),
+    "asks": ("look", "bench", "past", "things"),
+    "acts": ("meant", "answers", "mixing", "air", "film", "pieces", "things", "correct"),
+    "cli": ("terminal", "typed", "answering", "pages", "completion", "commands"),
+}  # fmt: skip
+MOST_FILES_IN_A_ROOM = 16
+
 IMPORTS = [each for file in MODULES for each in _imports(file)]
 
 
@@ -139,6 +155,69 @@ def test_a_layer_imports_only_the_layers_below_it():
         if each.of_ours and each.of_ours not in _allowed(each) | MAY_IMPORT[each.layer]
     ]
     assert wrong == []
+
+
+def _room(module: str) -> tuple[str, str]:
+    """Return floor and room of a module of ours: `core`, `clock`."""
+    _, floor, *rest = (*module.split("."), "", "")
+    return floor, rest[0]
+
+
+def _rooms_of(each: Import) -> tuple[tuple[str, str], tuple[str, str]]:
+    importer = "finishlog." + each.file.removesuffix(".py").replace("/", ".")
+    return _room(importer), _room(each.module)
+
+
+@pytest.mark.parametrize("floor", ROOMS)
+def test_a_room_imports_only_the_rooms_before_it(floor: str):
+    """Imports for annotations and within functions count like any other."""
+    order = ROOMS[floor]
+    wrong = [
+        str(each)
+        for each in IMPORTS
+        for (of, room), (its, other) in [_rooms_of(each)]
+        if of == its == floor and room in order and other in order
+        if order.index(other) > order.index(room)
+    ]
+    assert wrong == []
+
+
+def test_every_file_of_a_floor_stands_in_a_room():
+    """What stands on the floor itself: the database file, and what is too small for a room."""
+    loose = {
+        str(file.relative_to(PACKAGE))
+        for file in MODULES
+        if _layer(file) in ROOMS and file.name != "__init__.py"
+        if file.relative_to(PACKAGE).parts[1] not in ROOMS[_layer(file)]
+        and len(file.relative_to(PACKAGE).parts) == 2
+    }
+    assert loose == {
+        "cli/app.py", "core/findings.py", "store/backup_sqlite.py", "store/damage_sqlite.py",
+        "store/database.py", "store/engine_sqlite.py", "store/names_sqlite.py",
+        "store/revision_sqlite.py", "store/upgrade.py",
+    }  # fmt: skip
+
+
+def test_a_room_can_be_seen_whole():
+    counts = Counter(file.parent for file in MODULES if file.name != "__init__.py")
+    assert {
+        str(f.relative_to(PACKAGE)): n for f, n in counts.items() if n > MOST_FILES_IN_A_ROOM
+    } == {}
+
+
+def test_nothing_imports_in_a_circle():
+    """No module reaches itself by imports, those for annotations and within functions counted."""
+    names = {
+        ".".join(("finishlog", *f.relative_to(PACKAGE).with_suffix("").parts)) for f in MODULES
+    }
+    after: dict[str, set[str]] = {}
+    for each in IMPORTS:
+        importer = "finishlog." + each.file.removesuffix(".py").replace("/", ".")
+        whole = each.module if each.module in names else each.module.rpartition(".")[0]
+        if whole in names:
+            after.setdefault(importer, set()).add(whole)
+    circles = TopologicalSorter(after)
+    circles.prepare()  # CycleError names the modules of a circle.
 
 
 def _allowed(each: Import) -> set[str]:

@@ -16,37 +16,37 @@ from finishlog.cli.answering.context import Desk
 from finishlog.cli.terminal import streams
 from finishlog.cli.terminal.talk import say
 
-# Under each heading its commands, and the module of `cli` that declares each.
+# Under each heading its commands, and the module of `cli.commands` that declares each.
 GROUPS: dict[str, dict[str, str]] = {
     "the evening": {
-        **dict.fromkeys(("ready", "log", "check"), "evening"),
-        "air": "air",
-        "heat": "heating",
-        "rags": "evening",
-        **dict.fromkeys(("undo", "amend", "note"), "corrections"),
-        "mix": "cans",
-        **dict.fromkeys(("move", "aside", "resume", "leave"), "whereabouts"),
-        **dict.fromkeys(("fault", "off"), "trouble"),
-        **dict.fromkeys(("moisture", "surface"), "wood"),
+        **dict.fromkeys(("ready", "log", "check"), "work.bench"),
+        "air": "work.air",
+        "heat": "work.heating",
+        "rags": "work.bench",
+        **dict.fromkeys(("undo", "amend", "note"), "work.corrections"),
+        "mix": "work.cans",
+        **dict.fromkeys(("move", "aside", "resume", "leave"), "work.whereabouts"),
+        **dict.fromkeys(("fault", "off"), "work.trouble"),
+        **dict.fromkeys(("moisture", "surface"), "work.wood"),
     },
     "questions": {
-        **dict.fromkeys(("when", "why", "on", "history", "past"), "questions"),
-        "plan": "planning",
-        "movement": "wood",
-        "safety": "safety",
+        **dict.fromkeys(("when", "why", "on", "history", "past"), "ask.questions"),
+        "plan": "ask.planning",
+        "movement": "work.wood",
+        "safety": "ask.safety",
     },
     "the shop": {
-        "project": "projects",
-        "part": "parts",
-        "steps": "schedules",
-        "product": "products",
-        "can": "cans",
-        **dict.fromkeys(("room", "shop"), "shop"),
-        "away": "whereabouts",
+        "project": "shop.projects",
+        "part": "shop.parts",
+        "steps": "shop.schedules",
+        "product": "shop.products",
+        "can": "work.cans",
+        **dict.fromkeys(("room", "shop"), "shop.shop"),
+        "away": "work.whereabouts",
     },
-    "closing": dict.fromkeys(("handover", "review", "photo"), "closing"),
-    "reference": dict.fromkeys(("species", "class", "glue"), "reference"),
-    "care": {"settings": "care", "demo": "demo"},
+    "closing": dict.fromkeys(("handover", "review", "photo"), "work.closing"),
+    "reference": dict.fromkeys(("species", "class", "glue"), "ask.reference"),
+    "care": {"settings": "shop.settings", "demo": "shop.demo"},
 }
 MODULES = {name: module for names in GROUPS.values() for name, module in names.items()}
 
@@ -164,7 +164,7 @@ def command_line(only: str | None = None) -> typer.Typer:
     )
     built.callback()(start)
     for module in dict.fromkeys(m for name, m in MODULES.items() if only in {None, name}):
-        import_module(f"finishlog.cli.{module}").register(built)
+        import_module(f"finishlog.cli.commands.{module}").register(built)
     if only is not None:
         built.registered_commands = [c for c in built.registered_commands if c.name == only]
         built.registered_groups = [g for g in built.registered_groups if g.name == only]

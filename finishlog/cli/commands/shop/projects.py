@@ -122,8 +122,8 @@ def project_load(
 ) -> None:
     """Load rooms, products, steps and parts from a file; what is there already stays."""
     from finishlog.acts.things.load import load
+    from finishlog.cli.commands.shop.project_file import read_project_file
     from finishlog.cli.pages.shop.load_page import load_page
-    from finishlog.cli.typed.files.project_file import read_project_file
 
     here = desk(context)
     wanted = read_project_file(file, here)

@@ -28,7 +28,7 @@ class Typed:
 
 def folder() -> Path:
     """Find the sample data: in the wheel, else beside the package."""
-    package = Path(__file__).resolve().parent.parent
+    package = Path(__file__).resolve().parents[3]
     for found in (package / "_sample_data", package.parent / "sample_data"):
         if (found / "shop.toml").is_file():
             return found
