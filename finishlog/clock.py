@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from msgspec import Struct
 
 from finishlog.core.log.entries import OUR_YEARS
 from finishlog.errors import UsageFault
@@ -15,8 +16,7 @@ NOW = "FINISHLOG_NOW"
 ZONE = "FINISHLOG_ZONE"
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(Struct, frozen=True):
     """The present instant (UTC) and the shop's zone: what acts and asks are handed."""
 
     now: datetime

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState
 from finishlog.core.log.entries import Operation, Target
@@ -38,8 +40,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
 
 
-@dataclass(frozen=True, slots=True)
-class Zones:
+class Zones(Struct, frozen=True):
     """What an act is about: zones, the parts they belong to, and how to name them.
 
     `wood` holds, by the piece that was named, all of its zones that were meant.

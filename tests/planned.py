@@ -7,8 +7,9 @@ bench, and looks at the clock on the wall for the rest.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState, bench_state, verdict_on_work
 from finishlog.core.finish.stages import Stage

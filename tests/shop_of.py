@@ -7,10 +7,12 @@ down what happened and is then looked at as of an hour; what comes later has not
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta, tzinfo
 from itertools import count
 from typing import Any, TypeVar
+
+from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.air.usual_day import UsualDay

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 # Comes with every advice to warm something: solvent vapour finds a flame or a motor.
 NO_FLAME = "no flame, glowing wire or blower in the vapour"
@@ -30,8 +31,7 @@ class Rule(StrEnum):
     HEATER_UNTOLD = "heater not told"
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One sentence, what to do about it, and where it comes from.
 
     `on` names the parts that it is about, where an act named several things or one.

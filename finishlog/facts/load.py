@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from finishlog.core.bench.balance import BalanceFigures
@@ -41,8 +42,7 @@ HERE = os.path.dirname(__file__)
 NO_CURVE = ("water", "none")
 
 
-@dataclass(frozen=True, slots=True)
-class Facts:
+class Facts(Struct, frozen=True):
     """The facts in one folder. Unknown keys raise KeyError, bad data ValueError."""
 
     folder: str = HERE

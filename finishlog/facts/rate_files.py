@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.core.finish.rate_law import Carrier
 from finishlog.core.published.facts import DryingFigures
 from finishlog.facts.table import Table, limit, read
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
+class Rate(Struct, frozen=True):
     """A factor on a pace for each 10 °C. `assumed`: the source prints it for something else."""
 
     factor_per_10c: float

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.facts.table import Table, read
 
@@ -23,8 +24,7 @@ TIERS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """Where a figure comes from. `tier`: a key of `TIERS`; `seen`: how it was seen."""
 
     id: str

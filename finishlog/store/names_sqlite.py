@@ -8,15 +8,15 @@ from __future__ import annotations
 
 import sqlite3
 from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 # A person waits at the key: a writer is not waited for longer than this.
 PATIENCE_S = 0.05
 
 
-@dataclass(frozen=True, slots=True)
-class PartNames:
+class PartNames(Struct, frozen=True):
     """`project/part`, its pieces by number, its faces and zones as they are typed."""
 
     path: str
@@ -24,8 +24,7 @@ class PartNames:
     faces: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Names:
+class Names(Struct, frozen=True):
     """What has not been put away, each in the order in which it was put on record."""
 
     projects: tuple[str, ...] = ()

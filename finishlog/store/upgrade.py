@@ -6,10 +6,10 @@ drop with foreign keys on would delete the rows of other tables that point to it
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from finishlog.errors import DatabaseFault
@@ -25,8 +25,7 @@ HEAD = "0004"
 _PATIENCE_S = 30.0
 
 
-@dataclass(frozen=True, slots=True)
-class Upgraded:
+class Upgraded(Struct, frozen=True):
     """An older database was upgraded; the file as it was is at `backup_path`."""
 
     from_: str
@@ -34,8 +33,7 @@ class Upgraded:
     backup_path: Path
 
 
-@dataclass(frozen=True, slots=True)
-class Scripts:
+class Scripts(Struct, frozen=True):
     """A folder of migrations and its newest revision."""
 
     folder: Path

@@ -6,7 +6,6 @@ are Monday to Friday 18:00-21:00 and Saturday 09:00-17:00.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
@@ -14,6 +13,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.shop.hours import (
     ShopHours,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from finishlog.core.log.entries import Found
 from finishlog.core.zone.grouping import groups

@@ -6,13 +6,13 @@ Through the published figures, in air that is read all the time; standard air is
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 from math import log
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.layers import Layer, StageTime

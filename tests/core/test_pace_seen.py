@@ -6,10 +6,10 @@ Everything stands at the label's air, so that an hour is an hour of the label.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from math import inf
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.clock.pace_posterior import Bracket

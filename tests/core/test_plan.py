@@ -6,8 +6,9 @@ joints kept bare, glued up only when every member bears cauls, hardware last, a 
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation

@@ -7,11 +7,12 @@ Worked by hand, verified with zoneinfo (IANA tz database, 2026 rules: spring Sun
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.finish.classes import Range
 from finishlog.core.finish.stages import Stage

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.finish.classes import Range

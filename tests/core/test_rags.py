@@ -10,13 +10,13 @@ old: city fire bulletin.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.log.entries import Operation, RagsDeed
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart

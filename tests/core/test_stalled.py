@@ -5,10 +5,10 @@ Common practice where no other source stands beside a test.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.bench.state import bench_state
 from finishlog.core.film.checks import no_better

@@ -5,12 +5,12 @@ Common practice where no other source stands beside a test.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.bench.state import bench_state
 from finishlog.core.clock.pace import PaceKey, PaceLearnt

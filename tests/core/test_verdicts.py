@@ -6,9 +6,9 @@ The figures behind them stand in the other tests; here it is the answers that co
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.log.entries import Found, Operation
 from finishlog.core.shop.things import FaceKind

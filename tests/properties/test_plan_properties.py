@@ -5,10 +5,11 @@ The shops and their work are random; the figures are the published ones.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.log.entries import Found, Operation
 from finishlog.core.plan.plan import Plan, plan

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from conftest import NOW, Bench
+from msgspec.structs import replace
 from sqlalchemy import Connection, event
 from sqlalchemy.exc import IntegrityError
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
@@ -19,8 +19,7 @@ from finishlog.store.things.read_shop import read_shop
 FIRST_ROOM = "shop"
 
 
-@dataclass(frozen=True, slots=True)
-class AirLogged:
+class AirLogged(Struct, frozen=True):
     """A reading as it was recorded; `wet_bulb_c` where the humidity was worked out from it.
 
     `humidity_supposed`: only a thermometer was read, and how much water the air holds is supposed.

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.acts.air.air import FIRST_ROOM, room_or_first
 from finishlog.asks.look.which_room import which_room
@@ -18,8 +19,7 @@ from finishlog.store.log.logged_air import known_air
 from finishlog.store.things.read_shop import read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class AirTakenIn:
+class AirTakenIn(Struct, frozen=True):
     """A file as it was taken in; `act` None: nothing was recorded.
 
     `kept`: readings that are new. `known`: an earlier import holds them; `known_otherwise`: it

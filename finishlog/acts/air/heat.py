@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.air.air import room_or_first
 from finishlog.asks.bench.heaters import HeatLine, heaters
@@ -27,8 +29,7 @@ from finishlog.store.log.ledger import Ledger
 WARMING = ("heater", "heat")
 
 
-@dataclass(frozen=True, slots=True)
-class HeatLogged:
+class HeatLogged(Struct, frozen=True):
     """A heater as it was recorded, with the cautions that always come with it.
 
     `how_warm_unknown`: nothing says how warm the room gets, so that it cannot be reckoned with.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
@@ -18,8 +19,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Moist:
+class Moist(Struct, frozen=True):
     """A moisture reading as recorded, the air of the rooms there, and what speaks against a coat.
 
     `meter`: between what a meter can be trusted; None: the reading lies there.

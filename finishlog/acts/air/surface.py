@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
@@ -15,8 +16,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Surface:
+class Surface(Struct, frozen=True):
     """A surface temperature as recorded, the air of the rooms there, and how things stand now.
 
     `over_dew_c`: how far above the dew point a surface has to be before a coat.

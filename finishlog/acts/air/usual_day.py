@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from finishlog.acts.air.heat import WARMING
 from finishlog.asks.look.which_room import which_room
@@ -26,8 +27,7 @@ from finishlog.store.things.read_shop import read_shop
 from finishlog.store.things.usual import Heating, Season, put_usual_day
 
 
-@dataclass(frozen=True, slots=True)
-class UsualSet(RoomUsual):
+class UsualSet(RoomUsual, frozen=True):
     """A room's usual days as they are from now on; `taken_from`: the readings they come from."""
 
     act: int

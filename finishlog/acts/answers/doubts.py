@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import timedelta
+
+from msgspec import Struct
 
 from finishlog.acts.answers.warn import THIS_ACT
 from finishlog.acts.meant.due import selectors, step_words
@@ -30,8 +31,7 @@ SAME_COAT = timedelta(minutes=10)
 SAME_MINUTE = timedelta(minutes=2)
 
 
-@dataclass(frozen=True, slots=True)
-class Doubt:
+class Doubt(Struct, frozen=True):
     """What may be a slip: how it is said, and the question for a person.
 
     `finding` None: another warning says it.

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
@@ -50,8 +52,7 @@ _MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
 _Wood = tuple[int, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(Struct, frozen=True):
     """What was said already: hazards this evening, notes by id lately, woods that were sanded."""
 
     tonight: frozenset[str] = frozenset()

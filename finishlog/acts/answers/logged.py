@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.acts.answers.warn import coats_of_this_evening, with_act
@@ -26,8 +28,7 @@ from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
 
 
-@dataclass(frozen=True, slots=True)
-class ToLog:
+class ToLog(Struct, frozen=True):
     """What was typed: `words` are parts and then, perhaps, what was done; when and how."""
 
     words: tuple[str, ...]
@@ -50,8 +51,7 @@ class ToLog:
     sure: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Logged:
+class Logged(Struct, frozen=True):
     """An act as recorded, what comes next, and what to heed."""
 
     act: int

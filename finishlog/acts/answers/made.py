@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.log.entries import Operation
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
@@ -18,8 +19,7 @@ _LONGEST_NAME = 60
 _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
 
 
-@dataclass(frozen=True, slots=True)
-class Made:
+class Made(Struct, frozen=True):
     """A thing as it was put on record or changed; `notes`: what to know before work on it."""
 
     kind: str

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.warn import THIS_ACT, warnings_before
 from finishlog.asks.look.look import Look
@@ -20,8 +22,7 @@ from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 
 
-@dataclass(frozen=True, slots=True)
-class MovedDate:
+class MovedDate(Struct, frozen=True):
     """What may be done next was reckoned for `was` and is now for `now_is`, UTC; None: no date.
 
     `pace`: what was learnt of how its film dries here, in words; empty: nothing.

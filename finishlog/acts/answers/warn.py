@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work

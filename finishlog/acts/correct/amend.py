@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.acts.correct.amend_can import amend_container, what_changed
@@ -54,8 +55,7 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_history import HistoryRow, read_history
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """What is to be different; None: as it was."""
 
     at: When | None = None
@@ -81,8 +81,7 @@ class Change:
     amounts: tuple[MixPart, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Amended:
+class Amended(Struct, frozen=True):
     """The amendment as recorded. `was` and `now_is` are when it happened, before and after.
 
     `moved`: the dates that it moved; `warnings`: what coats are now warned of and were not before.

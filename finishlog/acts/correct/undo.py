@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.clock import Clock
 from finishlog.errors import NotFound, UsageFault
@@ -16,8 +17,7 @@ from finishlog.store.things.labels import label_acts
 _NOTHING_HAPPENED = "it changed no entry of the log"
 
 
-@dataclass(frozen=True, slots=True)
-class Undoable:
+class Undoable(Struct, frozen=True):
     """The act that undo would withdraw."""
 
     act: int
@@ -28,8 +28,7 @@ class Undoable:
     is_undo: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Undone:
+class Undone(Struct, frozen=True):
     """The withdrawal as recorded. `again`: an undo was undone, so the act is in force again."""
 
     act: int

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.answers.doubts import findings_of, of_a_check_too_soon
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
@@ -25,8 +26,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
+class Checked(Struct, frozen=True):
     """A check as recorded, what it blocks or proves, and how things stand now."""
 
     act: int

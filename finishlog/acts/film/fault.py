@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.acts.answers.logged import as_of
 from finishlog.acts.meant.due import together
@@ -26,8 +27,7 @@ from finishlog.store.log.ledger import Ledger
 MENDED = frozenset({"mended", "mend", "fixed", "repaired", "made-good"})
 
 
-@dataclass(frozen=True, slots=True)
-class FaultLogged:
+class FaultLogged(Struct, frozen=True):
     """A fault as recorded. `deadline`: until when its remedy works; `causes` in order of weight."""
 
     act: int
@@ -48,8 +48,7 @@ class FaultLogged:
     after: tuple[Standing, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Mended:
+class Mended(Struct, frozen=True):
     """Faults that were made good, as recorded, and those that only a check can end."""
 
     act: int

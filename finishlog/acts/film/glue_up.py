@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import NoReturn
+
+from msgspec.structs import replace
 
 from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look

@@ -6,8 +6,9 @@ What happened is recorded even when a rule disapproves; the warning says what to
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening

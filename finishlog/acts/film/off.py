@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.answers.evening_notes import notes_of_stripping
 from finishlog.acts.answers.logged import as_of
@@ -30,8 +31,7 @@ from finishlog.store.database import Database
 BARE = "bare"
 
 
-@dataclass(frozen=True, slots=True)
-class CoatThere:
+class CoatThere(Struct, frozen=True):
     """A coat by its product, when it went on, and its act."""
 
     product: str
@@ -39,8 +39,7 @@ class CoatThere:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class TakenOff:
+class TakenOff(Struct, frozen=True):
     """What came off some zones, oldest first, and the coat that stays (None: bare wood)."""
 
     label: str
@@ -50,8 +49,7 @@ class TakenOff:
     old_finish: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Off:
+class Off(Struct, frozen=True):
     """A stripping as recorded, and what follows from it."""
 
     act: int

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.bench.rags import RagsLine, open_rags
@@ -26,8 +27,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class RagsDealtWith:
+class RagsDealtWith(Struct, frozen=True):
     """What was recorded, for which of the `of` open items, and what is still open.
 
     `not_counted`: whose state it did not change, and why; `before_wet`: those that were wetted

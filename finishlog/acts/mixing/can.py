@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.acts.answers.made import Made, a_name, in_words
 from finishlog.asks.bench.open_cans import against, coats_from, pick_container, states
@@ -30,8 +31,7 @@ NONE = "none"
 _LEAVES_AFTER = timedelta(days=30)
 
 
-@dataclass(frozen=True, slots=True)
-class CanTyped:
+class CanTyped(Struct, frozen=True):
     """A can or jar as typed; None: not said."""
 
     name: str
@@ -44,8 +44,7 @@ class CanTyped:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CanChange:
+class CanChange(Struct, frozen=True):
     """What is to be different about a can; None: as it was. `use_by` may be how long it lasts."""
 
     made: datetime | None = None
@@ -55,8 +54,7 @@ class CanChange:
     note: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class DeedDone:
+class DeedDone(Struct, frozen=True):
     """What was done with a container, what speaks against it now, and the coats that it gave."""
 
     act: int

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import against, from_words, pick_container, states
@@ -22,8 +23,7 @@ from finishlog.picking import Zones
 FROM = "--from"
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
+class Drawn(Struct, frozen=True):
     """Where a coat came from. `words` empty: it was not said, and no one open mix says it."""
 
     container: int | None

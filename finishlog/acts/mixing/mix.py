@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.evening_notes import notes_of_mixing
 from finishlog.acts.mixing.can import free_container_name, put_away_long_ended
@@ -35,8 +37,7 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.containers import add_container, change_parts, next_mix_name
 
 
-@dataclass(frozen=True, slots=True)
-class ToMix:
+class ToMix(Struct, frozen=True):
     """A mix as typed. `use_by`: a moment, or how long it lasts; `drawn_from`: a can's name."""
 
     product: str
@@ -51,8 +52,7 @@ class ToMix:
     tell: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Mixed:
+class Mixed(Struct, frozen=True):
     """A mix as recorded (`act` 0: only told), its end, and what to heed.
 
     Amounts in ml, g and L. `made_at`: the earliest mixing; `solids_pct`: by volume once thinned.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.asks.bench.leave import Closing, closing_before
 from finishlog.asks.look.look import look
@@ -12,8 +12,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class AwaySpan:
+class AwaySpan(Struct, frozen=True):
     """One time away, and the act that put it on record."""
 
     act: int
@@ -21,8 +20,7 @@ class AwaySpan:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class GoingAway:
+class GoingAway(Struct, frozen=True):
     """An absence as recorded, and what closes while the shop is shut."""
 
     act: int

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.answers.logged import as_of
 from finishlog.asks.look.look import Look, look
@@ -21,8 +22,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Handover:
+class Handover(Struct, frozen=True):
     """A hand-over as recorded, what was open all the same, and the card.
 
     `whole_projects` are those of which nothing is left in the shop; `boards` the sample boards

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
@@ -20,8 +21,7 @@ from finishlog.store.database import Database
 _COLDER_C = 5.0
 
 
-@dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(Struct, frozen=True):
     """A move as recorded. `air_known`: the room was read lately. `was_there`: nothing moved."""
 
     act: int

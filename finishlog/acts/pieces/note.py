@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
@@ -19,8 +21,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Noted:
+class Noted(Struct, frozen=True):
     """A note as recorded; `warnings`: what it speaks of must not meet what is in the wood."""
 
     act: int

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
@@ -14,8 +15,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Paused:
+class Paused(Struct, frozen=True):
     """A stop or a start as recorded. `next_time`: what was meant to come next, as it was typed."""
 
     act: int

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
@@ -15,8 +16,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Pictured:
+class Pictured(Struct, frozen=True):
     """A picture as recorded. `is_there`: a file lies at the path now."""
 
     act: int

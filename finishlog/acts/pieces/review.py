@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look_back import look_back
@@ -14,8 +15,7 @@ from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class Reviewed:
+class Reviewed(Struct, frozen=True):
     """A review as recorded. `no_finish`: by the log there is nothing on it to review."""
 
     act: int

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.things.faces import read_faces
 from finishlog.acts.things.project_file import (
@@ -37,8 +38,7 @@ from finishlog.core.shop.things import (
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """One thing that the file says otherwise: `now_is` in the shop, `in_file`, what to type."""
 
     what: str

@@ -7,7 +7,9 @@ is comes back with the command that would change it.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import a_name
 from finishlog.acts.things.differences import (
@@ -40,8 +42,7 @@ from finishlog.store.things.changes import changed
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """What was added, how much was there already, and what differs. `only_checked`: no trace."""
 
     file: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.answers.made import Made, in_words
 from finishlog.acts.things.faces import ALL_ROUND, read_faces
@@ -28,8 +29,7 @@ from finishlog.store.things.add import NewFace
 from finishlog.store.things.read_shop import read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class PartEdit:
+class PartEdit(Struct, frozen=True):
     """What is to be different; None or nothing: as it was.
 
     `faces` add a face, divide one into zones, or say what one is for.

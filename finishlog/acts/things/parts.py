@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.things.archiving import open_rags_forbid, what_they_need
@@ -33,8 +35,7 @@ MOST_PIECES = 999
 NO_OLD_FINISH = "none"
 
 
-@dataclass(frozen=True, slots=True)
-class PartTyped:
+class PartTyped(Struct, frozen=True):
     """A part as typed: `path` is PROJECT/NAME; faces `front`, `tenon:joint`; needs `side:2`.
 
     `like` names a part whose wood, faces, steps and room it takes where nothing else is said.

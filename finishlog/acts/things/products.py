@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
@@ -31,8 +33,7 @@ from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class ProductTyped:
+class ProductTyped(Struct, frozen=True):
     """A product as typed: its class and what its label says."""
 
     name: str
@@ -62,8 +63,7 @@ def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped)
     return Made("product", name, in_words(", ".join([key, *echo]), lent))
 
 
-@dataclass(frozen=True, slots=True)
-class Labelled:
+class Labelled(Struct, frozen=True):
     """A label as it was changed.
 
     `moved`: the dates of coats that are on, by the label they went on by and by this one; they keep

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from datetime import datetime
+
+from msgspec import Struct, field
 
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped
@@ -16,8 +17,7 @@ from finishlog.core.shop.things import UsedFor
 from finishlog.errors import BadData, FinishlogError
 
 
-@dataclass(frozen=True, slots=True)
-class RoomInFile:
+class RoomInFile(Struct, frozen=True):
     """A room: how cold its nights get (°C), a note; None: the file does not say."""
 
     name: str
@@ -25,32 +25,28 @@ class RoomInFile:
     note: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StepsInFile:
+class StepsInFile(Struct, frozen=True):
     """A finishing schedule, its steps as they are typed."""
 
     name: str
     steps: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ProductInFile:
+class ProductInFile(Struct, frozen=True):
     """A product; `given` are the keys that the file has."""
 
     typed: ProductTyped
     given: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class PartInFile:
+class PartInFile(Struct, frozen=True):
     """A part, its path the name alone; `given` are the keys that the file has."""
 
     typed: PartTyped
     given: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectFile:
+class ProjectFile(Struct, frozen=True):
     """Everything in one file. `project` empty: rooms, products and steps alone."""
 
     file: str

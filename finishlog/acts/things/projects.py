@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
@@ -49,8 +50,7 @@ def ask_for_whom(facts: Facts, project: str, *names: str) -> str:
     return f"for {uses[0]}? finishlog project edit {project} --for {uses[0]}" if uses else ""
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectEdit:
+class ProjectEdit(Struct, frozen=True):
     """What is to be different; None: as it was. `no_due`: it has no date any more."""
 
     name: str | None = None

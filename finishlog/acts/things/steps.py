@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.meant.what import work_or_product

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import look
@@ -19,8 +20,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class GridCell:
+class GridCell(Struct, frozen=True):
     """One face: coats on it, coats that its steps still ask for (None: it has no steps)."""
 
     face: str
@@ -30,8 +30,7 @@ class GridCell:
     taped: bool
 
 
-@dataclass(frozen=True, slots=True)
-class GridLine:
+class GridLine(Struct, frozen=True):
     """Pieces of a part with the same coats on the same faces; `within`: their assembly."""
 
     part: str
@@ -41,8 +40,7 @@ class GridLine:
     acts: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class CoatGrid:
+class CoatGrid(Struct, frozen=True):
     """The pieces that are meant, and the glue-ups that wait for them or are them."""
 
     lines: tuple[GridLine, ...]

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.standing import Standing
 from finishlog.core.bench.fit import Chore, fit
@@ -13,8 +14,7 @@ from finishlog.core.zone.verdict import MAY_ACT, Answer
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class Fits:
+class Fits(Struct, frozen=True):
     """The lines of the bench that fit, in the order to do them, and those that do not.
 
     `takes_min`: together, from stirring the can to a clean brush.

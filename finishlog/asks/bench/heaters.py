@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.core.log.entries import Heated, Sureness, When
 
 
-@dataclass(frozen=True, slots=True)
-class HeatLine:
+class HeatLine(Struct, frozen=True):
     """A heater that runs, or is to run. `temperature_c` None: as warm as the room usually gets.
 
     `also`: further acts that put the same heat on record.

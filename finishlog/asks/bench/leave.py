@@ -6,8 +6,9 @@ No answer here says that all is safe: it says what is on record.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.bench.heaters import HeatLine as Heater
 from finishlog.asks.bench.heaters import heaters
@@ -30,8 +31,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class HeatLine:
+class HeatLine(Struct, frozen=True):
     """Films in one room that want warmth. °C; `until` None: no date in this air."""
 
     labels: tuple[str, ...]
@@ -45,8 +45,7 @@ class HeatLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Closing:
+class Closing(Struct, frozen=True):
     """A window or a deadline that ends before the next visit."""
 
     label: str
@@ -57,8 +56,7 @@ class Closing:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class TapeLine:
+class TapeLine(Struct, frozen=True):
     """Tape that is still on."""
 
     label: str
@@ -66,8 +64,7 @@ class TapeLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class FrostLine:
+class FrostLine(Struct, frozen=True):
     """What must not freeze, and the coldest room (°C), since nobody says where it stands."""
 
     name: str
@@ -78,8 +75,7 @@ class FrostLine:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Leave:
+class Leave(Struct, frozen=True):
     """What stands in the way of the light switch. `next_visit` None: the hours are unknown."""
 
     now: datetime

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import from_words
 from finishlog.asks.look.entry_words import said_words
@@ -19,8 +20,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class CoatLine:
+class CoatLine(Struct, frozen=True):
     """One layer, with the abrading that followed it."""
 
     product: str
@@ -32,16 +32,14 @@ class CoatLine:
     abraded_acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class AsideLine:
+class AsideLine(Struct, frozen=True):
     """Something that was done though no step asked for it."""
 
     what: str
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class SaidLine:
+class SaidLine(Struct, frozen=True):
     """What was said of it: notes, reviews, photos, that it was handed over."""
 
     said: str
@@ -49,8 +47,7 @@ class SaidLine:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class On:
+class On(Struct, frozen=True):
     """One group of a part: coats oldest first, steps still to come, what no step asked for."""
 
     standing: Standing

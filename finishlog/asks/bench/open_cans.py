@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
+
+from msgspec import Struct
 
 from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.look import Look
@@ -34,8 +35,7 @@ from finishlog.facts.load import Facts
 _LAST = datetime.max.replace(tzinfo=UTC)
 
 
-@dataclass(frozen=True, slots=True)
-class MixLine:
+class MixLine(Struct, frozen=True):
     """A mix that stands open. `use_by` None: it does not harden in the pot, or nothing says when.
 
     `made_at` is the earliest moment that it may have been mixed; `ratio` is `10:1` or a cut.
@@ -52,8 +52,7 @@ class MixLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class CanInDoubt:
+class CanInDoubt(Struct, frozen=True):
     """A can of something that is due, and what speaks against using it."""
 
     name: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look, look
@@ -34,8 +35,7 @@ from finishlog.picking import pick_parts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class AirExpected:
+class AirExpected(Struct, frozen=True):
     """The air that the plan counts on in one room: as read last; None: it was never read.
 
     `as_usual`: from then on as the room usually goes on.
@@ -49,8 +49,7 @@ class AirExpected:
     as_usual: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class TaskLine:
+class TaskLine(Struct, frozen=True):
     """One thing to do. Times are UTC; None: there is no such time.
 
     `self_heating`: what it puts on or cleans up makes rags that may catch fire.
@@ -75,8 +74,7 @@ class TaskLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class SessionLine:
+class SessionLine(Struct, frozen=True):
     """One visit to the shop."""
 
     opens: datetime
@@ -86,16 +84,14 @@ class SessionLine:
     tasks: tuple[TaskLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class HandlingDate:
+class HandlingDate(Struct, frozen=True):
     """From when a stage may be counted on; `why` says what stands against a date."""
 
     at: datetime | None
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class PartLine:
+class PartLine(Struct, frozen=True):
     """When a part's coats are done and from when it may be handled; None: no figure for that."""
 
     part: str
@@ -109,8 +105,7 @@ class PartLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectLine:
+class ProjectLine(Struct, frozen=True):
     """Whether one project's due date holds; where that cannot be said, `packed` is the rest's.
 
     `light_use`: from when all of it may be used with care; None: that cannot be said.
@@ -131,8 +126,7 @@ class ProjectLine:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class LeftLine:
+class LeftLine(Struct, frozen=True):
     """What is not in the plan, and why; `needs_air`: only other air would help.
 
     `rooms`: those whose air suits its next coat now.
@@ -147,8 +141,7 @@ class LeftLine:
     rooms: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class PlanAnswer:
+class PlanAnswer(Struct, frozen=True):
     """The plan of what was asked for; everything open shares the same two hands."""
 
     now: datetime

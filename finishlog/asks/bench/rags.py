@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.acts_behind import acts_of_rags
 from finishlog.asks.look.look import Look, look
@@ -27,8 +29,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class RagsLine:
+class RagsLine(Struct, frozen=True):
     """One open item: whose rags, since when, where they are, how much they are to be feared.
 
     `number` counts the open items, for `rags spread 2`; `new`: the act that is answered opened it;

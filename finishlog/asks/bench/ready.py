@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.bench.fits import Fits, fits_into
 from finishlog.asks.bench.open_cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
@@ -37,8 +39,7 @@ _TONIGHT = timedelta(hours=12)
 _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 
 
-@dataclass(frozen=True, slots=True)
-class RoomLine:
+class RoomLine(Struct, frozen=True):
     """One room's air now; `air` None: not read within a day. `fitness`: (what, how it stands).
 
     `in_use`: something that minds the air stands there; of an idle room only what was read is said.
@@ -61,8 +62,7 @@ class RoomLine:
     humidity_supposed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class PartMilestone:
+class PartMilestone(Struct, frozen=True):
     """A part whose coats are done: the furthest handling stage reached, and the next."""
 
     part: str
@@ -75,8 +75,7 @@ class PartMilestone:
     acts: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Ready:
+class Ready(Struct, frozen=True):
     """The one screen of the evening."""
 
     now: datetime

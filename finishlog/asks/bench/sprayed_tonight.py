@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
@@ -15,8 +15,7 @@ _SOLVENT = frozenset({"flammable", "vapour"})
 _BURNS_DRY = "nitrocellulose"
 
 
-@dataclass(frozen=True, slots=True)
-class SprayedTonight:
+class SprayedTonight(Struct, frozen=True):
     """One product that was sprayed this evening, and in which rooms.
 
     `solvent`: its vapour is in the room; `burns_dry`: its dry overspray burns like tinder.

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.core.air.psychrometrics import Air
@@ -24,8 +25,7 @@ from finishlog.facts.load import Facts
 _MEASURE = "the wood may still be too cold and sweat: measure it first: finishlog surface"
 
 
-@dataclass(frozen=True, slots=True)
-class Start:
+class Start(Struct, frozen=True):
     """A room in which a coat may begin, from when, and when at the latest, in UTC.
 
     No room: where it stands. No `earliest` there: at no time of the next two days. `tack_free`:
@@ -42,8 +42,7 @@ class Start:
     caution: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Begin:
+class Begin(Struct, frozen=True):
     """Where and when to begin; the products that may go on in the air there is now.
 
     `unknown`: what would have to be said to know more.

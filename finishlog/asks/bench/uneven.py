@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
@@ -14,8 +15,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class UnevenLine:
+class UnevenLine(Struct, frozen=True):
     """Pieces of a part with more coats on one face. `since`: UTC, when that face got ahead."""
 
     part: str

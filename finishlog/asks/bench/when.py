@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
@@ -16,8 +17,7 @@ from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 
-@dataclass(frozen=True, slots=True)
-class WhenLine:
+class WhenLine(Struct, frozen=True):
     """One group of a part: how it stands, and every stage with its low and high time."""
 
     standing: Standing
@@ -25,8 +25,7 @@ class WhenLine:
     stages: tuple[Milestone, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(Struct, frozen=True):
     """The stages of some parts, and the glue-ups they wait for."""
 
     now: datetime

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.bench.starts import Begin, Start, begin
 from finishlog.asks.look.look import Look, look
@@ -41,8 +42,7 @@ ESTIMATES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class OnIt:
+class OnIt(Struct, frozen=True):
     """One layer: what, when, and the entry behind it."""
 
     product: str
@@ -50,8 +50,7 @@ class OnIt:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class LabelLine:
+class LabelLine(Struct, frozen=True):
     """The figure that the wait counts: hours at its air, with its source in words."""
 
     stage: Stage
@@ -63,8 +62,7 @@ class LabelLine:
     product: str
 
 
-@dataclass(frozen=True, slots=True)
-class ClockLine:
+class ClockLine(Struct, frozen=True):
     """Equivalent hours done of those needed, the present pace, and how it is reckoned.
 
     `measured_h`, `held_h` (as last read), `usual_h`, `unknown_h`: the real hours on the way by how
@@ -86,8 +84,7 @@ class ClockLine:
     course: tuple[CourseHour, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class CheckLine:
+class CheckLine(Struct, frozen=True):
     """A check made on the newest film."""
 
     test: str
@@ -96,8 +93,7 @@ class CheckLine:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class Sooner:
+class Sooner(Struct, frozen=True):
     """A room in which it would be dry sooner, carried there now; its air as last read. UTC.
 
     No room: this one, kept as warm as `air` and no damper. `caution`: on what condition.
@@ -110,8 +106,7 @@ class Sooner:
     caution: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Why:
+class Why(Struct, frozen=True):
     """Everything behind one group's answer."""
 
     standing: Standing

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.store.database import Database
 from finishlog.store.log.heads import newest_acts
@@ -12,8 +13,7 @@ from finishlog.store.log.heads import newest_acts
 _SLACK = timedelta(minutes=5)
 
 
-@dataclass(frozen=True, slots=True)
-class NewerAct:
+class NewerAct(Struct, frozen=True):
     """The newest act that stands, typed at a moment that is still to come for our clock."""
 
     act: int

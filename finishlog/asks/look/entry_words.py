@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.core.air.psychrometrics import Air
@@ -46,8 +47,7 @@ TAKEN_OFF = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(Struct, frozen=True):
     """Puts entries into words. `coats` names the product of coat entries by their ids."""
 
     shop: Shop

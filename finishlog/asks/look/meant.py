@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look_back import with_whole_projects
 from finishlog.clock import Clock
@@ -19,8 +21,7 @@ from finishlog.store.things.read_shop import read_shop
 _ALL = frozenset({"all", "everything"})
 
 
-@dataclass(frozen=True, slots=True)
-class WantedPart:
+class WantedPart(Struct, frozen=True):
     """One part: some of its pieces by id; some of its zones by id, or all (None)."""
 
     part: int
@@ -35,8 +36,7 @@ class WantedPart:
         return here and (self.zones is None or state.zone.id in self.zones)
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """What is meant, and which of it was typed by the name it had before: (typed, now)."""
 
     parts: tuple[WantedPart, ...]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.entry_words import PUT_ON
 from finishlog.clock import Clock
@@ -30,8 +32,7 @@ if TYPE_CHECKING:
 NEWEST = 24
 
 
-@dataclass(frozen=True, slots=True)
-class PaceLine:
+class PaceLine(Struct, frozen=True):
     """What was learnt of first or later coats, in figures and in words.
 
     `median`, `low`, `high` are multiples of the label's hours; `factor` is what waits are

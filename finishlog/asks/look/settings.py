@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from msgspec import Struct
+from msgspec.structs import fields
 
 from finishlog.core.measure.units import Unit, Units
 from finishlog.store.database import Database
@@ -16,8 +17,7 @@ UNITS: dict[str, type[Unit]] = {
 SETTINGS = (*UNITS, "zone")
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(Struct, frozen=True):
     """One setting as it holds; not `by_hand`: nobody set it, it is the usual one."""
 
     name: str

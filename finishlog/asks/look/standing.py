@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
@@ -26,8 +27,7 @@ from finishlog.core.zone.verdict import Answer, Verdict
 _IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
 
 
-@dataclass(frozen=True, slots=True)
-class LearntDate:
+class LearntDate(Struct, frozen=True):
     """A recoat that your own pace moved: when it is by the label alone, and now; UTC.
 
     None: no date in this air. `factor` on the label's hours, as the coats of `acts` taught.
@@ -39,8 +39,7 @@ class LearntDate:
     acts: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class HoursThatBind:
+class HoursThatBind(Struct, frozen=True):
     """The clock that decides: so many hours of a product or joint, low to high, since an act.
 
     `stage` is what is reached then; None: a joint, whose hours are real ones. `done_h` of them are
@@ -57,8 +56,7 @@ class HoursThatBind:
     by_check: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """One line about parts that stand alike. Times are UTC; None: there is no such time.
 
     `operation` is the next step (empty: none), `product` what it puts on, or the next step that

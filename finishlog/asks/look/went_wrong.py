@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.film.attempts import Attempt
 from finishlog.core.film.faults import StandingFault
@@ -11,8 +12,7 @@ from finishlog.core.log.entries import AnyEntry, Check, Fault, Stripping, When
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class FaultThere:
+class FaultThere(Struct, frozen=True):
     """A fault that nothing has answered: its name with its place, and the coat it is on."""
 
     name: str
@@ -21,8 +21,7 @@ class FaultThere:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class AttemptThere:
+class AttemptThere(Struct, frozen=True):
     """A finish that came off: its coats, how, why as far as it was logged, how long it was on."""
 
     coats: tuple[str, ...]

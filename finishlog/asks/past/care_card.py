@@ -7,9 +7,11 @@ what never to do has no dates: it depends on what is on the piece and what it is
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.look_back import look_back
@@ -36,8 +38,7 @@ from finishlog.store.database import Database
 ON_THE_CARD = (Stage.PACK, Stage.LIGHT_USE, Stage.RUB, Stage.CURED)
 
 
-@dataclass(frozen=True, slots=True)
-class CardCoats:
+class CardCoats(Struct, frozen=True):
     """So many coats of one finish, under the person's name for it and its generic one."""
 
     coats: int
@@ -45,8 +46,7 @@ class CardCoats:
     class_name: str
 
 
-@dataclass(frozen=True, slots=True)
-class CardPart:
+class CardPart(Struct, frozen=True):
     """Parts of the piece with one finish: coats from the wood up, last coat, dates."""
 
     label: str
@@ -59,8 +59,7 @@ class CardPart:
     old_finish: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CardLine:
+class CardLine(Struct, frozen=True):
     """One line of what to do or never to do. `parts` empty: of the whole piece.
 
     `used_for`: it is about who uses the piece; empty: about anybody.
@@ -73,8 +72,7 @@ class CardLine:
     used_for: tuple[UsedFor, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class ForFoodOrChild:
+class ForFoodOrChild(Struct, frozen=True):
     """A piece that food or a child comes near: the longest wait advised, and its smell.
 
     `not_before` None: no date can be given. `smell` None: not smelt since the last coat.
@@ -88,8 +86,7 @@ class ForFoodOrChild:
     smelt_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class CareCard:
+class CareCard(Struct, frozen=True):
     """What goes along with a piece. `dates` are those of the last part to be ready."""
 
     name: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.core.film.attempts import what_stays

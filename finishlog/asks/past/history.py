@@ -6,9 +6,10 @@ Every line of every screen names the acts that it rests on; they are all found h
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import deed_words, part_words
 from finishlog.asks.look.entry_words import Named, Words
@@ -30,8 +31,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 
-@dataclass(frozen=True, slots=True)
-class HistoryLine:
+class HistoryLine(Struct, frozen=True):
     """One act, or one entry of it: when it was typed, what it records and about which parts.
 
     `said` is what it records, in words; empty when it only changed the list of things: then

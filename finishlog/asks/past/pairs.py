@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import takewhile
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.entry_words import Named
 from finishlog.asks.look.went_wrong import went_wrong_words
@@ -39,8 +41,7 @@ from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """One coat over another on some parts.
 
     `wrong`: faults found since, or that it came off; empty: nothing was said. `checks`: what tests

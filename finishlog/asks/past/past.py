@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.entry_words import Words
 from finishlog.asks.look.standing import product_name
@@ -42,8 +43,7 @@ from finishlog.store.things.read_shop import read_shop
 OTHER_WOOD = "the same can looks and dries otherwise on another wood: a sample board first"
 
 
-@dataclass(frozen=True, slots=True)
-class PastSaid:
+class PastSaid(Struct, frozen=True):
     """How it came out, or a picture: `outcome` None where no verdict was given."""
 
     outcome: Outcome | None
@@ -52,8 +52,7 @@ class PastSaid:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class PastFinish:
+class PastFinish(Struct, frozen=True):
     """What some pieces and faces of a part carry, attempt after attempt, the last one on it.
 
     `outcome` is the last review of what is on it; `off`: nothing is, it was taken off. `in_work`:
@@ -79,8 +78,7 @@ class PastFinish:
     last: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Counts:
+class Counts(Struct, frozen=True):
     """How many finishes came out how. `described`: told in words, without a verdict."""
 
     finishes: int
@@ -93,8 +91,7 @@ class Counts:
     taken_off: int
 
 
-@dataclass(frozen=True, slots=True)
-class Past:
+class Past(Struct, frozen=True):
     """Every finish on record that is about what was sought: what worked first."""
 
     sought: tuple[tuple[str, tuple[Sought, ...]], ...]

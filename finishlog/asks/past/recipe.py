@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
+
+from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import from_words
 from finishlog.asks.look.entry_words import Words
@@ -31,8 +32,7 @@ from finishlog.core.measure.quantities import celsius
 _DONE_OR_FOUND = Work | Check | Fault
 
 
-@dataclass(frozen=True, slots=True)
-class PastDeed:
+class PastDeed(Struct, frozen=True):
     """Work by hand, a check, a fault or its mending, in words."""
 
     said: str
@@ -41,8 +41,7 @@ class PastDeed:
     went_wrong: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class PastCoat:
+class PastCoat(Struct, frozen=True):
     """One coat as it went on: real hours since the one before, against what its label asked.
 
     `label_closes_h`: the hours after which the coat before was to be scuffed first.
@@ -70,8 +69,7 @@ class PastCoat:
     since: tuple[PastDeed, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PastOff:
+class PastOff(Struct, frozen=True):
     """How an attempt came off, down to what (empty: bare wood), after how long, and why."""
 
     how: Stripping
@@ -82,8 +80,7 @@ class PastOff:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class PastAttempt:
+class PastAttempt(Struct, frozen=True):
     """One go: the work before the first coat, the coats, and what took it off, if anything did."""
 
     prepared: tuple[PastDeed, ...]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.log.entries import (
     AnyEntry,
@@ -35,8 +36,7 @@ class Sought(StrEnum):
     WORDS = "words"
 
 
-@dataclass(frozen=True, slots=True)
-class Story:
+class Story(Struct, frozen=True):
     """What reached some zones of one wood of a part."""
 
     part: Part
@@ -47,8 +47,7 @@ class Story:
 Fits = Callable[[Story], bool]
 
 
-@dataclass(frozen=True, slots=True)
-class Search:
+class Search(Struct, frozen=True):
     """One word as understood; a story fits when any of the meanings does."""
 
     word: str

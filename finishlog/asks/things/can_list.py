@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import against, deed_words, mixed_words, state_of
 from finishlog.asks.bench.rags import parts_of
@@ -31,8 +32,7 @@ from finishlog.store.things.containers import pieces_coated_from
 from finishlog.store.things.read_shop import read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class CanLine:
+class CanLine(Struct, frozen=True):
     """One container. Times are UTC, amounts in ml; None: not on record, or no such time.
 
     `how`: open, closed, emptied, do not use ...; `ratio`: `10:1` or a cut.
@@ -53,8 +53,7 @@ class CanLine:
     old_names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class CanEventLine:
+class CanEventLine(Struct, frozen=True):
     """Something done with a container, or that befell it."""
 
     what: str
@@ -63,8 +62,7 @@ class CanEventLine:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class CoatFrom:
+class CoatFrom(Struct, frozen=True):
     """One coat that came from it."""
 
     parts: tuple[str, ...]
@@ -72,8 +70,7 @@ class CoatFrom:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class CanShown:
+class CanShown(Struct, frozen=True):
     """Everything about one container. `solids_pct`: by volume, low and high, once thinned."""
 
     line: CanLine

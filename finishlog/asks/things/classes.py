@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.core.finish.classes import FinishClass
 from finishlog.errors import NotFound
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class ClassLine:
+class ClassLine(Struct, frozen=True):
     """One class by its names, and the air in which it may go on: °C, % RH; None: no limit."""
 
     key: str

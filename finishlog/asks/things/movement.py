@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.things.species import pick_wood
 from finishlog.core.air.psychrometrics import Air
@@ -13,16 +14,14 @@ from finishlog.errors import NotFound, UsageFault
 from finishlog.facts.load import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class Moisture:
+class Moisture(Struct, frozen=True):
     """A moisture content; `air`: the air that wood settles at it in, where that was said."""
 
     moisture_pct: float
     air: Air | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Movement:
+class Movement(Struct, frozen=True):
     """How a width changes; `change_mm` is below 0 where it shrinks.
 
     `per_pct` is the change of width, in parts of it, for each percent of moisture.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
@@ -42,8 +43,7 @@ _TOPICS = {
 _FOR = {"child": "children", "food": "food"}
 
 
-@dataclass(frozen=True, slots=True)
-class Apart:
+class Apart(Struct, frozen=True):
     """What must not meet what one has asked about, and why."""
 
     kept_from: str
@@ -51,8 +51,7 @@ class Apart:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class SafetyShown:
+class SafetyShown(Struct, frozen=True):
     """Notes in the order of danger. `about`: what was asked about; empty: all of them."""
 
     about: str
@@ -60,8 +59,7 @@ class SafetyShown:
     apart: tuple[Apart, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Hazards:
+class _Hazards(Struct, frozen=True):
     """What a thing brings: hazards by name, and what is in it."""
 
     names: frozenset[str]

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.clock import Clock
 from finishlog.core.finish.classes import FinishClass
@@ -16,8 +17,7 @@ from finishlog.store.database import Database
 from finishlog.store.things.read_shop import read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class Care:
+class Care(Struct, frozen=True):
     """What to heed on a wood. `finishes`: the person's products that it speaks of.
 
     `only_with`: it holds only where that is on or in the wood.
@@ -31,8 +31,7 @@ class Care:
     finishes: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SpeciesShown:
+class SpeciesShown(Struct, frozen=True):
     """One wood, and what to heed when the person's finishes, or others, go on it bare."""
 
     wood: Species

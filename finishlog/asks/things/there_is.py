@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.pace import PaceLine, pace_lines
@@ -24,8 +26,7 @@ from finishlog.store.things.archive import put_away
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectLine:
+class ProjectLine(Struct, frozen=True):
     """A project and its parts."""
 
     name: str
@@ -35,8 +36,7 @@ class ProjectLine:
     old_names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PartLine:
+class PartLine(Struct, frozen=True):
     """A part: pieces, wood, faces with their kinds, steps as typed, what it is made of."""
 
     id: int
@@ -55,8 +55,7 @@ class PartLine:
     old_finish: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ScheduleLine:
+class ScheduleLine(Struct, frozen=True):
     """A finishing schedule."""
 
     name: str
@@ -65,8 +64,7 @@ class ScheduleLine:
     old_names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ProductLine:
+class ProductLine(Struct, frozen=True):
     """A product with the figures that hold: the class's, the label's laid over them."""
 
     name: str
@@ -80,15 +78,13 @@ class ProductLine:
     old_names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class OneProduct(ProductLine):
+class OneProduct(ProductLine, frozen=True):
     """A product with what its checks taught of its pace here."""
 
     pace: tuple[PaceLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RoomReading:
+class RoomReading(Struct, frozen=True):
     """One reading."""
 
     at: datetime
@@ -96,8 +92,7 @@ class RoomReading:
     act: int
 
 
-@dataclass(frozen=True, slots=True)
-class RoomLine:
+class RoomLine(Struct, frozen=True):
     """A room with its readings, newest first."""
 
     name: str
@@ -107,8 +102,7 @@ class RoomLine:
     old_names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class TheShop:
+class TheShop(Struct, frozen=True):
     """The shop's hours, zone and database."""
 
     time_zone: str

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
@@ -17,8 +19,7 @@ from finishlog.store.things.read_shop import read_shop
 _DAY = datetime(2001, 1, 1, tzinfo=UTC)
 
 
-@dataclass(frozen=True, slots=True)
-class HourOfDay:
+class HourOfDay(Struct, frozen=True):
     """The air to suppose at a full hour, and whether the heater runs."""
 
     hour: int
@@ -26,8 +27,7 @@ class HourOfDay:
     heated: bool
 
 
-@dataclass(frozen=True, slots=True)
-class UsualLine:
+class UsualLine(Struct, frozen=True):
     """The usual day of a season, as set and as drawn. `drawn` is empty without points of it.
 
     `damp_is_assumed`: no humidity was given.
@@ -38,8 +38,7 @@ class UsualLine:
     damp_is_assumed: bool
 
 
-@dataclass(frozen=True, slots=True)
-class RoomUsual:
+class RoomUsual(Struct, frozen=True):
     """A room's usual days, the season that was set last first."""
 
     room: str

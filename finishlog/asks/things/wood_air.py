@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.core.air.psychrometrics import Air, dew_point_c
@@ -12,8 +13,7 @@ from finishlog.core.wood.moisture import settles_pct
 from finishlog.core.zone.state import ZoneState
 
 
-@dataclass(frozen=True, slots=True)
-class WoodAir:
+class WoodAir(Struct, frozen=True):
     """One room as last read: `settles_pct` is the moisture of wood that has stood there long.
 
     None: it was not read lately. `room` is empty where nobody said in which one the parts stand.

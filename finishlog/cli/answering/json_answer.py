@@ -9,9 +9,11 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass
+from dataclasses import is_dataclass
 from datetime import UTC, date, datetime
 from enum import Enum
+
+from msgspec.structs import fields
 
 from finishlog.cli.terminal.page import OBEYED
 from finishlog.core.measure.quantities import worded

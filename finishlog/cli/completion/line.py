@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 import shlex
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 # Stands for the cursor; no one types it.
 _CURSOR = "\N{SYMBOL FOR UNIT SEPARATOR}"
@@ -13,8 +14,7 @@ _MUST_BE_QUOTED = re.compile(r"([\s\\'\"`$&|;<>(){}\[\]*?!#~])")
 _NOT_PRINTED = re.compile(r"[\x00-\x1f\x7f]")
 
 
-@dataclass(frozen=True, slots=True)
-class HalfTyped:
+class HalfTyped(Struct, frozen=True):
     """The words before the cursor, after the program's name, and the word at it.
 
     `quote` is the quotation mark that stands open, if any.

@@ -6,8 +6,9 @@ A tone only helps the eye; the words carry the meaning. Text from a person is ne
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from enum import StrEnum
+
+from msgspec import Struct, field
 
 # Signs that move the cursor or call the terminal, and those that turn the direction of a line, so
 # that it reads as another; a row is one line whatever a person typed.
@@ -35,16 +36,14 @@ class Tone(StrEnum):
     FAINT = "dim"
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """Cells in columns; the last one may wrap."""
 
     cells: tuple[str, ...]
     tone: Tone = Tone.PLAIN
 
 
-@dataclass(slots=True)
-class Section:
+class Section(Struct):
     """A title and its rows; shown only when there are rows."""
 
     title: str
@@ -56,8 +55,7 @@ class Section:
         self.rows.append(Row(tuple(one_line(cell) for cell in cells), tone))
 
 
-@dataclass(slots=True)
-class Page:
+class Page(Struct):
     """Sections one after another. A section without a title stands at the margin."""
 
     sections: list[Section] = field(default_factory=list)

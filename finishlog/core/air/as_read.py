@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import tzinfo
 from statistics import median
+
+from msgspec import Struct
 
 from finishlog.core.air.span import AirPoint
 from finishlog.core.air.usual_day import UsualHour
@@ -16,8 +17,7 @@ LEAST_HOURS = 8
 NIGHT_H = range(6)
 
 
-@dataclass(frozen=True, slots=True)
-class AsRead:
+class AsRead(Struct, frozen=True):
     """Points on the half hours, from how many readings, and the hours that had none."""
 
     hours: tuple[UsualHour, ...]

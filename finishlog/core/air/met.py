@@ -3,23 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint, AirSpan
 
 
-@dataclass(frozen=True, slots=True)
-class Stay:
+class Stay(Struct, frozen=True):
     """A piece stood in a room from a moment on."""
 
     since: datetime
     air: RoomAir
 
 
-@dataclass(frozen=True, slots=True)
-class Leg:
+class Leg(Struct, frozen=True):
     """A stay as far as it counts: from `start` to `end`, None for good."""
 
     room: RoomAir
@@ -30,8 +29,7 @@ class Leg:
 _NOWHERE = RoomAir()
 
 
-@dataclass(frozen=True, slots=True)
-class AirMet:
+class AirMet(Struct, frozen=True):
     """The air from a moment on; legs follow each other, the last has no end."""
 
     legs: tuple[Leg, ...]

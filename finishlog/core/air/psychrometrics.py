@@ -6,12 +6,12 @@ Temperatures are °C, humidity % RH, pressures Pa.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Air:
+
+class Air(Struct, frozen=True):
     """Air temperature and relative humidity."""
 
     temperature_c: float

@@ -12,10 +12,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
 from itertools import pairwise
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import Air, cooled
@@ -35,8 +37,7 @@ _HARDLY_FALLS_C = 3.0
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """The air of a room from the beginning of time on: spans in order, the last without an end."""
 
     spans: Sequence[AirSpan]
@@ -57,8 +58,7 @@ class Course:
             yield span.cut(max(span.start, start), until)
 
 
-@dataclass(frozen=True, eq=False)
-class RoomAir:
+class RoomAir(Struct, frozen=True, eq=False, dict=True):
     """What is known of one room's air, and its course. It equals only itself.
 
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual

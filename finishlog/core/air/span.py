@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
 
@@ -37,8 +39,7 @@ class AirPoint(NamedTuple):
         return Air(self.temperature_c, self.humidity_pct)
 
 
-@dataclass(frozen=True, slots=True)
-class AirSpan:
+class AirSpan(Struct, frozen=True):
     """Air from `start` to `end` (None: for good).
 
     It may have been any of `airs`: the first is the nearest to the truth, the others are what it

@@ -8,10 +8,12 @@ any more: then the air may be anything from the coldest to the warmest of the us
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from itertools import groupby, pairwise
 from operator import itemgetter
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air, cooled
 from finishlog.core.air.span import AirSpan, Known
@@ -23,8 +25,7 @@ _DAY = timedelta(days=1)
 _DAMP_PCT = 75.0
 
 
-@dataclass(frozen=True, slots=True)
-class Heat:
+class Heat(Struct, frozen=True):
     """A heater that runs for once; `temperature_c` None: as warm as the room gets when heated."""
 
     start: datetime

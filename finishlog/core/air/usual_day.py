@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 EVERY_DAY = tuple(range(7))
 
 
-@dataclass(frozen=True, slots=True)
-class UsualHour:
+class UsualHour(Struct, frozen=True):
     """A point of the day: minutes since midnight, °C, % RH (None: the water before it stays)."""
 
     minute: int
@@ -17,8 +17,7 @@ class UsualHour:
     humidity_pct: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class UsualDay:
+class UsualDay(Struct, frozen=True):
     """What a room is like on a usual day of a season.
 
     `hours` are sorted by minute; empty: only the coldest night is known. `season`: months from

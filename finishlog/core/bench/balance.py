@@ -8,8 +8,9 @@ cups as well. Joints stay bare, edges go with their faces, and what is glued up 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import Limit
@@ -19,8 +20,7 @@ from finishlog.core.zone.state import ZoneState
 _FINISHED = (FaceKind.SHOW, FaceKind.HIDDEN)
 
 
-@dataclass(frozen=True, slots=True)
-class BalanceFigures:
+class BalanceFigures(Struct, frozen=True):
     """How long one face may be ahead (hours), why it may not, and who holds otherwise."""
 
     ahead_h: Limit
@@ -30,8 +30,7 @@ class BalanceFigures:
     dissent_source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Uneven:
+class Uneven(Struct, frozen=True):
     """One piece whose faces carry unequal coats: (face, coats) of the fullest and the barest.
 
     `since`: when the coat went on that put the one ahead of the other.

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FinishClass, Range
@@ -30,8 +31,7 @@ class CareKind(StrEnum):
     TEST = "test"
 
 
-@dataclass(frozen=True, slots=True)
-class CareRule:
+class CareRule(Struct, frozen=True):
     """One thing to do or never to do, for what it holds, and who says so.
 
     `on` names families or keys of classes, `film` every finish that builds a film; with neither it
@@ -54,8 +54,7 @@ class CareRule:
         return bool(self.on & {of.key, of.family}) or (self.film and of.builds_film)
 
 
-@dataclass(frozen=True, slots=True)
-class CareFigures:
+class CareFigures(Struct, frozen=True):
     """The rules in the order of the card, and how long a piece for food or a child waits.
 
     `waits_d`: days after the last coat that advice runs over; the longer end is what counts.

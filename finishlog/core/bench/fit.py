@@ -6,7 +6,8 @@ The minutes are those of core.published.hands_on at their longer end: what is sa
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Operation
@@ -16,8 +17,7 @@ from finishlog.core.published.hands_on import HandsOn, minutes_at_it
 DUSTY = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND, Operation.STEEL_WOOL})
 
 
-@dataclass(frozen=True, slots=True)
-class Chore:
+class Chore(Struct, frozen=True):
     """One thing that may be done now. `number` is its place in the caller's list."""
 
     number: int
@@ -34,8 +34,7 @@ class Chore:
         return self.scuff_first or self.operation in DUSTY
 
 
-@dataclass(frozen=True, slots=True)
-class Visit:
+class Visit(Struct, frozen=True):
     """The chores that fit, in the order to do them, and how many minutes they take together."""
 
     chosen: tuple[Chore, ...]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
@@ -17,8 +19,7 @@ from finishlog.core.zone.verdict import Answer
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 
 
-@dataclass(frozen=True, slots=True)
-class Milestone:
+class Milestone(Struct, frozen=True):
     """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
 
     `missing` names the products that have no figure for it: then the times speak only for the

@@ -6,8 +6,10 @@ Every screen asks it; nothing it finds is stored.
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay, air_met
 from finishlog.core.air.room import RoomAir
@@ -45,8 +47,7 @@ from finishlog.core.zone.stood_in import ALWAYS, LogIndex, index_of, rooms_air, 
 from finishlog.core.zone.verdict import Verdict
 
 
-@dataclass(frozen=True, slots=True)
-class BenchState:
+class BenchState(Struct, frozen=True):
     """Every zone, every glue-up that is due, every rags item, as of `now`."""
 
     now: datetime

@@ -7,8 +7,9 @@ film stands still below its minimum until it is tack-free.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.clock.air_to_come import coldest_ahead
 from finishlog.core.finish.classes import Limit
@@ -19,8 +20,7 @@ from finishlog.core.zone.state import ZoneState
 A_NIGHT = timedelta(hours=24)
 
 
-@dataclass(frozen=True, slots=True)
-class HeatWanted:
+class HeatWanted(Struct, frozen=True):
     """One zone whose film wants at least `least.value` °C until a moment.
 
     `until` None: it stands still in this air, so there is no date. `expected_c`: the coldest that

@@ -8,9 +8,10 @@ record, the coldest night. What nobody told of is unknown, and is asked for.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import lru_cache
+
+from msgspec import Struct
 
 from finishlog.core.air.as_read import as_read
 from finishlog.core.air.psychrometrics import Air, dew_point_c
@@ -79,8 +80,7 @@ def _was_told(span: AirSpan) -> bool:
     return span.known is not Known.UNKNOWN
 
 
-@dataclass(frozen=True, slots=True)
-class Felt:
+class Felt(Struct, frozen=True):
     """The temperature of the wood (°C) as it was measured, and until when that tells of it."""
 
     since: datetime

@@ -9,11 +9,12 @@ quadrature: the air itself is never averaged, since the rates are curved.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from enum import Enum
 from functools import partial
 from itertools import combinations, pairwise
 from math import ceil
+
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirSpan
@@ -49,8 +50,7 @@ class Clock(Enum):
     WINDOW = "window"
 
 
-@dataclass(frozen=True, slots=True)
-class Counting:
+class Counting(Struct, frozen=True):
     """A rate law, the clock that it drives, and the limits outside of which a wait stands still."""
 
     law: Law

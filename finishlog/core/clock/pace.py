@@ -7,8 +7,9 @@ as many. f never shortens a wait, and no window ever asks for it.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import ClassVar, NamedTuple
+
+from msgspec import Struct, field
 
 from finishlog.core.finish.classes import Method
 from finishlog.core.wood.species import WoodKind
@@ -41,8 +42,7 @@ class PaceKey(NamedTuple):
         return self if self.first else self._replace(wood=WoodKind.OTHER)
 
 
-@dataclass(frozen=True, slots=True)
-class PaceLearnt:
+class PaceLearnt(Struct, frozen=True):
     """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts."""
 
     key: PaceKey
@@ -62,8 +62,7 @@ class PaceLearnt:
         return max(1.0, self.median) if act in self.acts else self.factor
 
 
-@dataclass(frozen=True, slots=True)
-class Paces:
+class Paces(Struct, frozen=True):
     """What was learnt, by what dries alike."""
 
     none: ClassVar[Paces]

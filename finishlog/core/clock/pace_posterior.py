@@ -8,9 +8,10 @@ of theta has one mode; everything is read off a grid around it, with nothing but
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from math import erfc, exp, inf, log, log1p, pi, sqrt
 from typing import NamedTuple
+
+from msgspec import Struct
 
 # An even number of steps. Where the density has fallen by exp(-32) the grid ends: +-8 standard
 # deviations of a normal one, never further off than that of the prior.
@@ -23,8 +24,7 @@ _FAR = 6.0
 _A_MOMENT = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
-class PaceFigures:
+class PaceFigures(Struct, frozen=True):
     """The prior of ln f is normal about 0 with sd `spread`; one coat scatters by sd `scatter`.
 
     `basis`: what they rest on, in words.
@@ -46,8 +46,7 @@ class Bracket(NamedTuple):
     hard_h: float = inf
 
 
-@dataclass(frozen=True, slots=True)
-class Posterior:
+class Posterior(Struct, frozen=True):
     """What is known of theta: its mode and the sd of the curvature there, mean, sd, quantiles.
 
     `evidence` is the chance that the brackets had beforehand.

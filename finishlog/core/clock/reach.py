@@ -12,9 +12,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import lru_cache
+
+from msgspec import Struct
 
 from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.room import Course
@@ -27,8 +28,7 @@ _TURNS = 200
 _EXACT_H = 1e-11
 
 
-@dataclass(frozen=True, slots=True)
-class Hours:
+class Hours(Struct, frozen=True):
     """Real hours by how their air is known; the `unread` of the unknown have none near them."""
 
     measured: float = 0.0
@@ -54,8 +54,7 @@ class Hours:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Reached:
+class Reached(Struct, frozen=True):
     """When a clock reaches its hours; `moment` None: not in this air. `hours` lie on the way."""
 
     moment: datetime | None

@@ -7,9 +7,10 @@ of tonight. A film that gets cold, damp or hot while it is wet stands still, fog
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import takewhile
+
+from msgspec import Struct
 
 from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import dew_point_c
@@ -23,8 +24,7 @@ _STEP = timedelta(minutes=30)
 _LOOKS_AHEAD = timedelta(days=2)
 
 
-@dataclass(frozen=True, slots=True)
-class Starts:
+class Starts(Struct, frozen=True):
     """The next stretch of times to begin in, in UTC.
 
     `tack_free`: when what was begun last in it is; `turns`: when the air then leaves the limits,
@@ -39,8 +39,7 @@ class Starts:
     wood_cold: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """What a coat asks of the air: `hours` to tack-free, as the label counts them by `counting`.
 
     `counting` is a wait's, with the limits of the class; `dew_margin_c`: how much warmer than the

@@ -7,8 +7,9 @@ what was done on that, tells nothing any more of what is there. It stays on reco
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import timedelta
+
+from msgspec import Struct
 
 from finishlog.core.film.checks import failed
 from finishlog.core.finish.classes import WindowKind
@@ -31,8 +32,7 @@ _FOR_GRIP = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 ABRADING = frozenset({Stripping.SAND_THROUGH, Stripping.SCRAPE})
 
 
-@dataclass(frozen=True, slots=True)
-class Attempt:
+class Attempt(Struct, frozen=True):
     """Coats that were taken off together, oldest first, and what had been found wrong with them."""
 
     coats: tuple[Coat, ...]

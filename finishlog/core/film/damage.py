@@ -7,9 +7,10 @@ stay weak. No date and no "dry" lifts the doubt; a scratch that holds does, or t
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import lru_cache
+
+from msgspec import Struct
 
 from finishlog.core.air.met import AirMet, carried_from
 from finishlog.core.air.psychrometrics import Air, dew_point_c
@@ -25,8 +26,7 @@ from finishlog.core.measure.quantities import celsius
 _REMEDY = "scratch a hidden spot; if it flakes, take it off"
 
 
-@dataclass(frozen=True, slots=True)
-class Damage:
+class Damage(Struct, frozen=True):
     """A stretch that damages: how cold it was (°C), None: dew lay on it. `over`: its end."""
 
     cold_c: float | None

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
+
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import Known
@@ -14,8 +15,7 @@ from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.rate_law import rate
 
 
-@dataclass(frozen=True, slots=True)
-class CourseHour:
+class CourseHour(Struct, frozen=True):
     """One moment of a wait.
 
     `air`: the one that the wait counts, None: nothing is known; `pace`: equivalent hours an hour;

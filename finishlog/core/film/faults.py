@@ -7,8 +7,9 @@ coat: it is recorded, and the fault stays in sight.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.log.entries import (
@@ -26,8 +27,7 @@ from finishlog.core.published.facts import Book
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault
 
 
-@dataclass(frozen=True, slots=True)
-class StandingFault:
+class StandingFault(Struct, frozen=True):
     """A fault that nothing has answered yet, and the coat it was found on (None: on the wood)."""
 
     fault: Fault

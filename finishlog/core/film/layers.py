@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from itertools import pairwise
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.span import AirSpan
@@ -39,8 +41,7 @@ WARMS_UP = timedelta(hours=6)
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 
 
-@dataclass(frozen=True, slots=True)
-class StageTime:
+class StageTime(Struct, frozen=True):
     """From when a stage may be reached (`low`) and by when it is (`high`).
 
     None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
@@ -55,9 +56,9 @@ class StageTime:
     air_read: bool
     proved_by: Check | None = None
     hours: Hours = field(default_factory=Hours)
-    figure: Figure | None = field(default=None, compare=False, repr=False)
-    layer: Layer | None = field(default=None, compare=False, repr=False)
-    stage: Stage | None = field(default=None, compare=False, repr=False)
+    figure: Figure | None = field(default=None)
+    layer: Layer | None = field(default=None)
+    stage: Stage | None = field(default=None)
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:
@@ -78,8 +79,7 @@ def later(one: StageTime, other: StageTime) -> StageTime:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(Struct, frozen=True):
     """One coat on one zone."""
 
     coat: Coat

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.log.entries import AnyEntry, Coat, Operation, Work
 from finishlog.core.shop.things import Face, FaceKind, Step, Zone
 
 
-@dataclass(frozen=True, slots=True)
-class Progress:
+class Progress(Struct, frozen=True):
     """Which steps are behind, which is next. `aside`: what was done that no step asked for."""
 
     steps: tuple[Step, ...]

@@ -7,8 +7,9 @@ hours at the reference air, temperatures °C, humidity % RH.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from enum import StrEnum
+
+from msgspec import Struct, field
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.finish.stages import Stage
@@ -45,8 +46,7 @@ class Method(StrEnum):
     SPRAY = "spray"
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """Hours to a stage at the reference air; the cautious end of the range is the promise.
 
     `source` is a source id of facts/sources.toml, `common practice`, `from memory` or `your can`.
@@ -62,8 +62,7 @@ class Figure:
     also: tuple[Figure, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Range:
+class Range(Struct, frozen=True):
     """A published quantity that is no time; the field that holds it names its unit.
 
     `also` holds readings of other sources that differ: shown, not used.
@@ -76,8 +75,7 @@ class Range:
     also: tuple[Range, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class RecoatWindow:
+class RecoatWindow(Struct, frozen=True):
     """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES."""
 
     kind: WindowKind
@@ -86,16 +84,14 @@ class RecoatWindow:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """One bound of the air for putting on a coat and for its first hours."""
 
     value: float
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(Struct, frozen=True):
     """The air in which a coat may go on. `None` means that no source gives a bound."""
 
     min_c: Limit | None = None
@@ -108,8 +104,7 @@ class Limits:
     blush_dew_gap_c: Limit | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class FinishClass:
+class FinishClass(Struct, frozen=True):
     """One generic class of finish, as facts/classes holds it."""
 
     key: str
@@ -151,8 +146,7 @@ class FinishClass:
     dry_film_limit_um: Range | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class FigureSet:
+class FigureSet(Struct, frozen=True):
     """The figures one coat is judged by: the class's, overridden by the person's label.
 
     Kept with the coat for ever: a later label or a later edition of the facts does not rewrite it.

@@ -7,9 +7,10 @@ rule for a pair decides: class over class, then class over family, then family o
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple, Protocol
+
+from msgspec import Struct
 
 from finishlog.core.finish.classes import Figure, FinishClass, Method
 
@@ -38,8 +39,7 @@ class LiftedBy(StrEnum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True)
-class OvercoatRule:
+class OvercoatRule(Struct, frozen=True):
     """What may go over what, and when.
 
     `under` and `over` hold class keys, families, `any-film` (what builds a film), `any` or

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Protocol
+
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air, saturation_pa, vapour_deficit_pa
 from finishlog.core.finish.classes import Mechanism
@@ -30,8 +31,7 @@ class Law(Hashable, Protocol):
 _LEAVING = frozenset({Mechanism.WATER, Mechanism.ALCOHOL, Mechanism.SOLVENT})
 
 
-@dataclass(frozen=True, slots=True)
-class Carrier:
+class Carrier(Struct, frozen=True):
     """The liquid that leaves a film: Antoine's log10 P = a - b / (c + T), P and T as in facts."""
 
     key: str
@@ -46,8 +46,7 @@ class Carrier:
         return float(10 ** (self.a - self.b / (self.c + temperature_c)))
 
 
-@dataclass(frozen=True, slots=True)
-class RateLaw:
+class RateLaw(Struct, frozen=True):
     """How air changes the pace of drying, relative to the reference air."""
 
     mechanism: Mechanism

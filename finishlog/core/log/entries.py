@@ -6,10 +6,11 @@ Every instant is an aware UTC datetime. A vague time ("this evening") is a span:
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet, Method
@@ -26,8 +27,7 @@ class Sureness(StrEnum):
     PART_OF_DAY = "that part of the day"
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(Struct, frozen=True):
     """The time of the work, not of the typing."""
 
     earliest: datetime
@@ -180,8 +180,7 @@ class Outcome(StrEnum):
     FAILED = "failed"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Struct, frozen=True, kw_only=True):
     """One thing that happened. `targets` are the zones that it reached."""
 
     id: int
@@ -191,8 +190,7 @@ class Entry:
     targets: frozenset[Target] = frozenset()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Coat(Entry):
+class Coat(Entry, frozen=True, kw_only=True):
     """One application of a product."""
 
     product: int
@@ -208,8 +206,7 @@ class Coat(Entry):
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Work(Entry):
+class Work(Entry, frozen=True, kw_only=True):
     """Anything done by hand that is not a coat."""
 
     operation: Operation
@@ -217,8 +214,7 @@ class Work(Entry):
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Check(Entry):
+class Check(Entry, frozen=True, kw_only=True):
     """A test made on a film."""
 
     test: Test
@@ -226,8 +222,7 @@ class Check(Entry):
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault(Entry):
+class Fault(Entry, frozen=True, kw_only=True):
     """What went wrong, where on the piece, and what was done about it."""
 
     what: FaultKind
@@ -235,8 +230,7 @@ class Fault(Entry):
     remedy: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stripped(Entry):
+class Stripped(Entry, frozen=True, kw_only=True):
     """A film taken off: to bare wood, or down to the coat entry `survives`."""
 
     operation: Stripping
@@ -244,8 +238,7 @@ class Stripped(Entry):
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joined(Entry):
+class Joined(Entry, frozen=True, kw_only=True):
     """Pieces glued up into one piece of an assembly."""
 
     into: int
@@ -254,16 +247,14 @@ class Joined(Entry):
     glue: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moved(Entry):
+class Moved(Entry, frozen=True, kw_only=True):
     """Pieces carried into a room."""
 
     pieces: frozenset[int]
     room: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading(Entry):
+class Reading(Entry, frozen=True, kw_only=True):
     """Temperature and humidity of a room."""
 
     room: int
@@ -274,8 +265,7 @@ class Reading(Entry):
     humidity_supposed: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AirImported(Entry):
+class AirImported(Entry, frozen=True, kw_only=True):
     """The readings of a logger's file, `count` of them, between `when.earliest` and `latest`."""
 
     room: int
@@ -283,16 +273,14 @@ class AirImported(Entry):
     count: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PieceReading(Entry):
+class PieceReading(Entry, frozen=True, kw_only=True):
     """The temperature of a piece's surface (°C), or the moisture of its wood (%)."""
 
     temperature_c: float | None = None
     moisture_pct: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Heated(Entry):
+class Heated(Entry, frozen=True, kw_only=True):
     """A heater that runs for once, from `when.earliest` to `when.latest`; may lie in the future.
 
     `temperature_c` None: as warm as the room gets when it is heated.
@@ -302,36 +290,31 @@ class Heated(Entry):
     temperature_c: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RagsEvent(Entry):
+class RagsEvent(Entry, frozen=True, kw_only=True):
     """Something done with rags. `item` names one item by its first coat's entry; None: all open."""
 
     deed: RagsDeed
     item: int | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetAside(Entry):
+class SetAside(Entry, frozen=True, kw_only=True):
     """Work on a part stops on purpose; `reason` also says what was meant to come next."""
 
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Resumed(Entry):
+class Resumed(Entry, frozen=True, kw_only=True):
     """Work on a part goes on."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Note(Entry):
+class Note(Entry, frozen=True, kw_only=True):
     """Words about a part, or an outcome."""
 
     text: str
     outcome: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ContainerEvent(Entry):
+class ContainerEvent(Entry, frozen=True, kw_only=True):
     """Something done with a can, mix or jar, or that befell it."""
 
     container: int
@@ -339,30 +322,26 @@ class ContainerEvent(Entry):
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Away(Entry):
+class Away(Entry, frozen=True, kw_only=True):
     """The shop stands shut from `when.earliest` to `when.latest`."""
 
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HandedOver(Entry):
+class HandedOver(Entry, frozen=True, kw_only=True):
     """A piece left the shop."""
 
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Review(Entry):
+class Review(Entry, frozen=True, kw_only=True):
     """How a finish came out, at hand-over or later."""
 
     outcome: Outcome
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Photo(Entry):
+class Photo(Entry, frozen=True, kw_only=True):
     """A picture, by where its file lies; the file itself is not kept."""
 
     path: str

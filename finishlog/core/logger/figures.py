@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from enum import StrEnum
 from math import isfinite
+
+from msgspec import Struct, field
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.logger.table import Table, UnreadableFile, unit_named
@@ -32,8 +33,7 @@ class Why(StrEnum):
     SKIPPED_HOUR = "in the hour that the clocks skipped"
 
 
-@dataclass(frozen=True, slots=True)
-class Skipped:
+class Skipped(Struct, frozen=True):
     """How many lines were left out for one reason, and the first of them."""
 
     why: Why
@@ -41,8 +41,7 @@ class Skipped:
     lines: tuple[int, ...]
 
 
-@dataclass(slots=True)
-class Counts:
+class Counts(Struct):
     """What is counted on the way."""
 
     lines: dict[Why, list[int]] = field(default_factory=lambda: defaultdict(list))
@@ -65,8 +64,7 @@ class Counts:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """One line's time, temperature (in the file's unit) and humidity (%)."""
 
     line: int

@@ -7,9 +7,10 @@ told with its lines. Sources of the forms: RFC 4180 (comma-separated values), IS
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import datetime, timedelta, tzinfo
 from itertools import pairwise
+
+from msgspec import Struct, field
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log.entries import OUR_YEARS
@@ -39,16 +40,14 @@ from finishlog.core.measure.units import Temperature
 GAP = timedelta(hours=2)
 
 
-@dataclass(frozen=True, slots=True)
-class Gap:
+class Gap(Struct, frozen=True):
     """Two neighbouring readings more than two hours apart."""
 
     start: datetime
     end: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class HowToRead:
+class HowToRead(Struct, frozen=True):
     """What the person said of a file, and what holds where neither they nor the file say it.
 
     `zone`: of times without an offset; `zone_told`: the person said it of this file. `usual_unit`:
@@ -64,8 +63,7 @@ class HowToRead:
     zone_told: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class ReadAs:
+class ReadAs(Struct, frozen=True):
     """How a file was read, and what to know of it.
 
     `zone`: of the clock that its times are of; empty: each has its offset. `clamped`: a little
@@ -88,8 +86,7 @@ class ReadAs:
     hour_twice: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class LoggerFile:
+class LoggerFile(Struct, frozen=True):
     """The readings of a file, in order of time, one an instant; and how it was read.
 
     `zone_told`: its times have offsets, or the file or the person said whose clock they are of.

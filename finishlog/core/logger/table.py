@@ -10,8 +10,9 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import islice
+
+from msgspec import Struct
 
 from finishlog.core.measure.units import Temperature
 
@@ -35,8 +36,7 @@ class UnreadableFile(ValueError):
         self.hint = hint
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
+class Chosen(Struct, frozen=True):
     """Columns that the person named, by their header or by their number; None: to be found."""
 
     time: str | None = None
@@ -49,8 +49,7 @@ class Chosen:
         return {"time": self.time, "temperature": self.temperature, "humidity": self.humidity}
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """A table whose columns are known. `when`: one column of date and time, or two.
 
     `lines` are what stands below `header`, each with its line number in the file.
@@ -103,8 +102,7 @@ def _rows(
         raise UnreadableFile(f"line {number}: {fault}", "export it as plain CSV") from None
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(Struct, frozen=True):
     """The columns that a line seems to name, each kind with the places it could stand at."""
 
     cells: tuple[str, ...]

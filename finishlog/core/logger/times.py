@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
+
+from msgspec import Struct
 
 from finishlog.core.logger.table import UnreadableFile
 
@@ -31,16 +32,14 @@ _OFFSET = re.compile(r"\b(?:GMT|UTC)\b ?(?P<by>(?P<sign>[+−-])(?P<h>\d{1,2}):?
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 
-@dataclass(frozen=True, slots=True)
-class Stamp:
+class Stamp(Struct, frozen=True):
     """One time as read: aware, or of a clock on some wall."""
 
     line: int
     at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """The instant of a line; None: the clocks of the zone skipped that time.
 
     `twice`: the wall showed that time twice.

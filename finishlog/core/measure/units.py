@@ -8,8 +8,9 @@ of dry flakes to the volume of alcohol: an n lb cut is n lb to 1 US gal (common 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Temperature(StrEnum):
@@ -73,8 +74,7 @@ class Cut(StrEnum):
 Unit = Temperature | Area | Volume | Weight | Film | Length | Cut
 
 
-@dataclass(frozen=True, slots=True)
-class Units:
+class Units(Struct, frozen=True):
     """What a number without a unit is taken as, and what answers are shown in."""
 
     temperature: Temperature = Temperature.CELSIUS

@@ -14,6 +14,8 @@ from enum import StrEnum
 from functools import reduce
 from itertools import product as pairs
 
+from msgspec import Struct
+
 from finishlog.core.findings import Finding, Level
 
 
@@ -87,8 +89,7 @@ _STAY_OUT = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Clue:
+class Clue(Struct, frozen=True):
     """How a substance is known: phrases of a text, whole names, keys of classes.
 
     A phrase is a row of words; a word that ends in `*` stands for all that begin so. `hazard`:
@@ -103,8 +104,7 @@ class Clue:
     hazard: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Conflict:
+class Conflict(Struct, frozen=True):
     """Two substances that must not meet. `on_wood`: also where one of them lies in the wood."""
 
     of: frozenset[Substance]
@@ -116,8 +116,7 @@ class Conflict:
     poison: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Stranger:
+class Stranger(Struct, frozen=True):
     """What does not belong in a finish, but for the families of `unless`."""
 
     substance: Substance
@@ -136,7 +135,7 @@ class Chemistry:
     conflicts: tuple[Conflict, ...]
     strangers: tuple[Stranger, ...]
     # By the first letter of their first word: names are read often.
-    _by_letter: Mapping[str, Sequence[_Reading]] = field(init=False, repr=False, compare=False)
+    _by_letter: Mapping[str, Sequence[_Reading]] = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
         """Sort the phrases by their first letter."""
@@ -206,8 +205,7 @@ def _means(meant: str, word: str) -> bool:
     return word in {meant, f"{meant}s"}
 
 
-@dataclass(frozen=True, slots=True)
-class Ingredient:
+class Ingredient(Struct, frozen=True):
     """One thing that went into something: its name, its class if it is a finish, words about it.
 
     `made_of`: what a mix was made of that went in as a whole.

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import STANDARD_AIR
@@ -44,8 +45,7 @@ class Lid(StrEnum):
     NEVER = "never close it"
 
 
-@dataclass(frozen=True, slots=True)
-class MixPart:
+class MixPart(Struct, frozen=True):
     """One part of a mix: `parts` is its share, the amounts are in ml and g.
 
     A part with both is a solution: so many ml, with so many g of dry flakes in them. `product`
@@ -59,8 +59,7 @@ class MixPart:
     weight_g: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Container:
+class Container(Struct, frozen=True):
     """A can, jar or mix. `made_at`: filled, bought or mixed; `amount_ml`: what it held then.
 
     `use_by_at` is the end of a mix by its label or by the person; `drawn_from` names the can or
@@ -88,8 +87,7 @@ class Container:
         return (self.use_by_at - self.made_at) / timedelta(hours=1)
 
 
-@dataclass(frozen=True, slots=True)
-class ContainerState:
+class ContainerState(Struct, frozen=True):
     """One container as the log leaves it. Times are UTC; None: not on record, or no such time.
 
     `made`, `opened`: the earliest moment that it may have been; `use_by`: the end of a mix.

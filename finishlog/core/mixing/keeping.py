@@ -7,8 +7,9 @@ different: a mix that is past it must not go on, whatever it looks like.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import COMMON_PRACTICE, Limit, Range
@@ -31,8 +32,7 @@ _YEAR = timedelta(days=365)
 WATER = "water"
 
 
-@dataclass(frozen=True, slots=True)
-class ContainerTest:
+class ContainerTest(Struct, frozen=True):
     """How a finish of some families is tested before it is trusted; no families: any other."""
 
     families: tuple[str, ...]
@@ -40,8 +40,7 @@ class ContainerTest:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Frost:
+class Frost(Struct, frozen=True):
     """What frost does to a finish. `stops`: nothing of it goes on before a test."""
 
     stops: bool
@@ -50,8 +49,7 @@ class Frost:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class KeepingFigures:
+class KeepingFigures(Struct, frozen=True):
     """What is known about keeping finishes."""
 
     tests: tuple[ContainerTest, ...]

@@ -8,8 +8,10 @@ flakes take up room, so a part of a heavy cut holds less than a part of alcohol.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from math import isclose
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.finish.classes import Limit, Range
 from finishlog.core.measure.units import Cut, to_base
@@ -30,8 +32,7 @@ _FLAKES = frozenset({"flake", "flakes", "buttons", "seedlac"})
 _OF_A_CUT = _FLAKES | {"shellac", "alcohol", "ethanol", "meths", "spirits"}
 
 
-@dataclass(frozen=True, slots=True)
-class MixingFigures:
+class MixingFigures(Struct, frozen=True):
     """Published figures of mixing. `volume_per_lb_cut_pct`: what 1 lb cut adds to the alcohol.
 
     `pot_life_per_10c`: the factor on the pace of the reaction in the pot.
@@ -46,8 +47,7 @@ class MixingFigures:
         return self.volume_per_lb_cut_pct.value / 100 / POUND_CUT_G_PER_L
 
 
-@dataclass(frozen=True, slots=True)
-class Dilution:
+class Dilution(Struct, frozen=True):
     """Parts of alcohol to one part of the stronger cut, by what a cut is taken to mean.
 
     `by_alcohol`: flakes to alcohol, ours. `by_liquid`: flakes to the mixed liquid, which some

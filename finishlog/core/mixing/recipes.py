@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.mixing.mixes import (
@@ -23,8 +25,7 @@ FLAKES, ALCOHOL = "flakes", "alcohol"
 OF_A_RATIO = ("base", "hardener", "thinner")
 
 
-@dataclass(frozen=True, slots=True)
-class MixAsked:
+class MixAsked(Struct, frozen=True):
     """A mix as asked for. Cuts in g/L; `jar_l`: what it is to fill; None: not said.
 
     `cut`: flakes for a cut; `thin_from`, `thin_to`: a cut thinned to a weaker one.
@@ -37,8 +38,7 @@ class MixAsked:
     thin_to: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Recipe:
+class Recipe(Struct, frozen=True):
     """What to weigh and pour. `dilution` where a cut is thinned; `about_l`: what it makes."""
 
     parts: tuple[MixPart, ...]

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from functools import partial
 from math import inf
+
+from msgspec import Struct
 
 from finishlog.core.air.met import air_met
 from finishlog.core.air.span import Known
@@ -42,8 +43,7 @@ _FORESEEN = 3.0
 LabelHours = Callable[[Layer, Figure, datetime], float | None]
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(Struct, frozen=True):
     """What one coat tells, and what dries like it."""
 
     key: PaceKey

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.finish.stages import Stage
@@ -19,8 +21,7 @@ _HOUR = timedelta(hours=1)
 _LOOK_BACK = timedelta(days=60)
 
 
-@dataclass
-class Dates:
+class Dates(Struct):
     """Notes when parts are done: members as they are glued up, everything else at the end."""
 
     ahead: ShopAhead

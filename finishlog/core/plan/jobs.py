@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Container, Hashable, Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.classes import Method
@@ -21,8 +23,7 @@ DUSTY = ABRADES | {Operation.LEVEL, Operation.STEEL_WOOL}
 _FINISHED = (FaceKind.HIDDEN, FaceKind.SHOW)
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(Struct, frozen=True):
     """One thing to do to zones of one part that stand alike.
 
     `turn`: which face of its piece comes off the points first, hidden ones before show ones.

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.log.entries import Operation
@@ -14,8 +16,7 @@ from finishlog.core.published.facts import Book
 from finishlog.core.shop.things import Shop
 
 
-@dataclass(frozen=True, slots=True)
-class Hands:
+class Hands(Struct, frozen=True):
     """How long things take in this shop, in minutes."""
 
     shop: Shop
@@ -114,8 +115,7 @@ def choose(
     return evening.taken
 
 
-@dataclass
-class _Evening:
+class _Evening(Struct):
     """What was taken on so far, and the minutes left."""
 
     left_min: float

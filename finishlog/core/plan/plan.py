@@ -7,8 +7,9 @@ pure function of its inputs: no randomness, the same inputs give the same plan.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import datetime, timedelta, tzinfo
+
+from msgspec import Struct, field
 
 from finishlog.core.clock.pace import Paces
 from finishlog.core.log.entries import Work
@@ -46,8 +47,7 @@ def plan(
     return planner.plan()
 
 
-@dataclass
-class _Planner:
+class _Planner(Struct, dict=True):
     """The shop as far as it is planned, and the visits so far."""
 
     shop: Shop

@@ -5,9 +5,10 @@ Every instant is aware UTC. Whatever finds the plan, this is what it answers wit
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.bench.milestones import Milestone
 from finishlog.core.log.entries import AnyEntry, Operation
@@ -24,8 +25,7 @@ class Chore(StrEnum):
     VACUUM = "vacuum"
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedTask:
+class PlannedTask(Struct, frozen=True):
     """One thing to do. Only work has parts, an operation and entries.
 
     `label` names pieces and faces; `coat` is (which, of how many). `ready_since`: when the clocks
@@ -50,8 +50,7 @@ class PlannedTask:
     entries: tuple[AnyEntry, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedSession:
+class PlannedSession(Struct, frozen=True):
     """One visit to the shop, between an opening and its closing."""
 
     opens: datetime
@@ -69,8 +68,7 @@ class PlannedSession:
         return self.tasks[-1].end
 
 
-@dataclass(frozen=True, slots=True)
-class PartDates:
+class PartDates(Struct, frozen=True):
     """When a part's coats are done, and from when it may be clamped, stacked, packed, used hard.
 
     None: nothing on it has a figure for that. `joins`: the part is glued up into others.
@@ -96,8 +94,7 @@ class Promise(StrEnum):
     UNKNOWN = "cannot be said"
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectPlan:
+class ProjectPlan(Struct, frozen=True):
     """One project: packed when, due when, and what lies between.
 
     `slack_shop_min` are the minutes that the shop is open from packed to due; `slack_h` the elapsed
@@ -120,8 +117,7 @@ class ProjectPlan:
     light_use: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Unplanned:
+class Unplanned(Struct, frozen=True):
     """What could not be planned: which zones, the step that is due, and why not."""
 
     part: Part
@@ -132,8 +128,7 @@ class Unplanned:
     needs_air: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """Dated work for everything that is open. `stopped`: why it ends before everything is done."""
 
     now: datetime

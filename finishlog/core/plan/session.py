@@ -8,8 +8,10 @@ not say then.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.log.entries import Operation
 from finishlog.core.plan.dates import Dates
@@ -32,8 +34,7 @@ from finishlog.core.zone.state import ZoneState
 Room = int | None
 
 
-@dataclass
-class Floor:
+class Floor(Struct):
     """Dust in the shop, from one visit to the next."""
 
     dirty: set[Room] = field(default_factory=set)
@@ -44,8 +45,7 @@ class Floor:
         return max([moment, *(self.settled[r] for r in rooms if r in self.settled)])
 
 
-@dataclass
-class Visit:
+class Visit(Struct):
     """One opening being filled. `at_most` tasks; `following`: when the shop opens next."""
 
     waiting: Waiting

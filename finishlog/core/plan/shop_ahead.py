@@ -7,9 +7,11 @@ runs on the one drying clock. Parts that are glued up with one another are worke
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime, tzinfo
 from typing import Any
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.air.room import Course, RoomAir
 from finishlog.core.air.span import AirPoint
@@ -30,8 +32,7 @@ from finishlog.core.zone.verdict import Verdict
 _FIRST_ID = -1_000_000
 
 
-@dataclass(slots=True)
-class _Family:
+class _Family(Struct):
     """Parts that may be glued up with one another, and what reached them."""
 
     shop: Shop
@@ -41,8 +42,7 @@ class _Family:
     seen: datetime | None = None
 
 
-@dataclass
-class ShopAhead:
+class ShopAhead(Struct, dict=True):
     """What there is, and what has happened once the plan is carried out so far.
 
     The air of a room is expected to go on as it usually does; as it was read last where nobody
@@ -205,8 +205,7 @@ class ShopAhead:
         return frozenset(z.target for family in touched.values() for z in family.zones)
 
 
-@dataclass(frozen=True, eq=False)
-class _Expected(RoomAir):
+class _Expected(RoomAir, frozen=True, eq=False):
     """A room as if it were read once more, as it is to be expected; its course stays as it was."""
 
     as_was: RoomAir = field(default_factory=RoomAir)

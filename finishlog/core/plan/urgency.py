@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+
+from msgspec import Struct, field
 
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
@@ -21,8 +22,7 @@ _HOUR = timedelta(hours=1)
 Rank = tuple[bool, bool, datetime, float, datetime, int, int]
 
 
-@dataclass
-class Urgency:
+class Urgency(Struct):
     """The hours that still have to pass for each part, by its label, and what it is due for."""
 
     shop: Shop

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+
+from msgspec import Struct, field
 
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation, Target, Work
@@ -30,8 +31,7 @@ _WETS_WOOD = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
 _RUNS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS})
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """Why nothing may be done to a zone, and until when; None: no date, whatever time goes by."""
 
     until: datetime | None
@@ -39,8 +39,7 @@ class Held:
     because: str
 
 
-@dataclass
-class Waiting:
+class Waiting(Struct):
     """Remembers until when each zone waits, so that it is not asked again before."""
 
     ahead: ShopAhead

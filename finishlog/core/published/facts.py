@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Protocol
+
+from msgspec import Struct
 
 from finishlog.core.clock.pace_posterior import PaceFigures
 from finishlog.core.finish.classes import FinishClass
@@ -23,8 +24,7 @@ from finishlog.core.wood.moisture import MoistureFigures
 from finishlog.core.wood.species import Species, WoodRule
 
 
-@dataclass(frozen=True, slots=True)
-class DryingFigures:
+class DryingFigures(Struct, frozen=True):
     """Figures of the drying clock and of coating limits that hold for every class.
 
     Hours, °C; `factor_per_10c` is the factor on the pace of oxidation and cross-linking.

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Figure
@@ -37,8 +38,7 @@ class Evidence(StrEnum):
     UNSEEN = "not to be seen in a log"
 
 
-@dataclass(frozen=True, slots=True)
-class Cause:
+class Cause(Struct, frozen=True):
     """One likely cause, what in the log would speak for it, and its source."""
 
     words: str
@@ -46,8 +46,7 @@ class Cause:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyRemedy:
+class FamilyRemedy(Struct, frozen=True):
     """What mends a fault in some families of finish, and until when.
 
     `families` are families or class keys. `deadline`: hours after the coat within which the remedy
@@ -60,8 +59,7 @@ class FamilyRemedy:
     too_late: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class KnownFault:
+class KnownFault(Struct, frozen=True):
     """What is known of a kind of fault.
 
     `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any

@@ -8,8 +8,9 @@ pot life) the pace is taken to halve for each 10 °C, an assumption. It never sh
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import NO_FLAME, Finding, Level
@@ -18,8 +19,7 @@ from finishlog.core.finish.rate_law import RateLaw, rate
 from finishlog.core.measure.quantities import celsius
 
 
-@dataclass(frozen=True, slots=True)
-class Glue:
+class Glue(Struct, frozen=True):
     """One kind of glue and its published hours, at the air of each figure.
 
     `open`: from spreading to closed joint. `before_finish`: before sanding, finishing or stress.

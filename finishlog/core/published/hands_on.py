@@ -7,22 +7,21 @@ longer end is what a plan counts on.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.finish.classes import Method, Range
 from finishlog.core.log.entries import Operation
 
 
-@dataclass(frozen=True, slots=True)
-class Each:
+class Each(Struct, frozen=True):
     """Minutes for one face of one piece; where `per_piece`, for one piece with all its faces."""
 
     each_min: Range
     per_piece: bool
 
 
-@dataclass(frozen=True, slots=True)
-class HandsOn:
+class HandsOn(Struct, frozen=True):
     """The figures: coats, set-up and clean-up by method, other work by operation.
 
     Between dusty work and a coat: `vacuum_min` at it, then `settle_min` until the dust is down, in

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.findings import Finding, Level
 
 
-@dataclass(frozen=True, slots=True)
-class Removal:
+class Removal(Struct, frozen=True):
     """The ladder of what takes a film of some families off; no families: any other.
 
     `ladder`: the mildest first, each only where the one before fails.

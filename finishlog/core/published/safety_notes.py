@@ -6,14 +6,14 @@ They remind; the safety data sheet, local codes and licensed practice come first
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
 from itertools import chain, zip_longest
+
+from msgspec import Struct
 
 from finishlog.core.finish.classes import Limit
 
 
-@dataclass(frozen=True, slots=True)
-class SafetyNote:
+class SafetyNote(Struct, frozen=True):
     """One caution. `applies_to` is a hazard of a class, a substance, a wood or an act."""
 
     id: str
@@ -22,8 +22,7 @@ class SafetyNote:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class RagsFigures:
+class RagsFigures(Struct, frozen=True):
     """The figures that decide when oily rags are overdue or may be called stiff.
 
     No figure here closes an item: only a logged deed does. `overdue_after_h`: hours after the

@@ -7,8 +7,9 @@ Steel wool leaves iron, which water and tannin, or an acid catalyst, turn dark.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.findings import Finding, Level, Rule

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay, air_met, carried_from
 from finishlog.core.air.psychrometrics import Air, dew_point_c

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime
+
+from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.findings import Finding, Level

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from functools import reduce
+
+from msgspec import Struct
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
@@ -20,8 +21,7 @@ from finishlog.core.zone.verdict import Answer, Verdict
 _DIRTY = "finish on a glue face"
 
 
-@dataclass(frozen=True, slots=True)
-class GlueUp:
+class GlueUp(Struct, frozen=True):
     """One piece of an assembly that is not glued up yet, the members picked for it, the verdict."""
 
     part: Part

@@ -7,8 +7,9 @@ gets the clock's; when that is over, there is none but the next check.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.film.checks import no_better, standing_failures
@@ -46,8 +47,7 @@ _OIL_ON_TOP = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Soft:
+class Soft(Struct, frozen=True):
     """The newest check that found the top film soft, the one before, and its time.
 
     `promised`: the shortest figure that it breaks; `due`: when that was over by the clock. None: no

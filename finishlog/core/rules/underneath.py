@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from functools import reduce
 from itertools import pairwise
+
+from msgspec import Struct
 
 from finishlog.core.film.layers import Layer, StageTime, later, trapped_until
 from finishlog.core.findings import Finding, Level, Rule
@@ -35,8 +36,7 @@ _LEVELS: dict[OvercoatAnswer, Level | None] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Underneath:
+class Underneath(Struct, frozen=True):
     """What the stack says about one overcoat.
 
     `time`: when the slowest layer allows it; `binds`: that layer. `forbids`, `wants_test`: what

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import reduce
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
@@ -16,8 +18,7 @@ from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.state import ZoneState
 
 
-@dataclass(frozen=True, slots=True)
-class Wet:
+class Wet(Struct, frozen=True):
     """Something wet, by name, and until when (None: no date in this air), by which clock."""
 
     what: str
@@ -25,8 +26,7 @@ class Wet:
     wait: StageTime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Around:
+class Around(Struct, frozen=True):
     """The zones as looked at from one of them."""
 
     by_piece: Mapping[int, Sequence[ZoneState]]

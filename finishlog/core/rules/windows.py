@@ -7,8 +7,9 @@ begins on the window's clock and ends on the wait's.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime
+
+from msgspec.structs import replace
 
 from finishlog.core.film.layers import Layer, StageTime, later
 from finishlog.core.film.old_finish import name_of

@@ -7,9 +7,11 @@ what a stripper lifts come off one. They are dealt with in different ways, so th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.log.entries import (
@@ -90,8 +92,7 @@ class Stiffens(StrEnum):
     NEVER = "never"
 
 
-@dataclass(frozen=True, slots=True)
-class Wetting:
+class Wetting(Struct, frozen=True):
     """Something got wet: `moment` at the earliest, `latest` at the latest.
 
     `by_hand`: a hand scuff, whose dust and cloth go into the water can without an item.
@@ -116,8 +117,7 @@ _Told = dict[Target, list[AnyEntry]]
 _HEATS = frozenset({Substance.DRYING_OIL, Substance.TURPENTINE, Substance.CITRUS})
 
 
-@dataclass(frozen=True, slots=True)
-class _Hot:
+class _Hot(Struct, frozen=True):
     """Which coats heat in rags: by their class, or by what else is in the mix they came from."""
 
     shop: Shop | None

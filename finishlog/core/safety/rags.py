@@ -7,9 +7,11 @@ Cautions only: the safety data sheet and local fire and waste rules come first.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta, tzinfo
 from enum import StrEnum
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
@@ -55,8 +57,7 @@ class NotCounted(StrEnum):
     NEVER_SPREAD = "dust and scrapings are a heap, spread or not: into water, or the listed can"
 
 
-@dataclass(frozen=True, slots=True)
-class Dealt:
+class Dealt(Struct, frozen=True):
     """One thing that was done with an item; `not_counted`: why it changed nothing."""
 
     deed: RagsDeed
@@ -65,8 +66,7 @@ class Dealt:
     not_counted: NotCounted | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class RagsItem:
+class RagsItem(Struct, frozen=True):
     """Everything of one kind wet with one self-heating finish on one evening.
 
     `entries` are the acts on a film behind it; `since` when the present state began; `wet_until`
@@ -87,8 +87,8 @@ class RagsItem:
     wet_until: datetime
     soft: bool = False
     history: tuple[Dealt, ...] = ()
-    near: tuple[RoomAir, ...] = field(default=(), compare=False, repr=False)
-    around: tuple[RoomAir, ...] = field(default=(), compare=False, repr=False)
+    near: tuple[RoomAir, ...] = field(default=())
+    around: tuple[RoomAir, ...] = field(default=())
 
     @property
     def id(self) -> int:

@@ -9,9 +9,10 @@ away is cut out of them. Drying never stops at closing time; work always does.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 # Further than this nobody plans by opening hours; a search that finds nothing says None.
 HORIZON = timedelta(days=60)
@@ -22,8 +23,7 @@ _LAST = datetime(9999, 12, 29, tzinfo=UTC)
 Interval = tuple[datetime, datetime]
 
 
-@dataclass(frozen=True, slots=True)
-class WeeklyHours:
+class WeeklyHours(Struct, frozen=True):
     """One opening a week: weekday (0 = Monday) and minutes after local midnight.
 
     `closes_min` at or below `opens_min` means that it ends on the next day.
@@ -45,8 +45,7 @@ class WeeklyHours:
         return self.closes_min + (_DAY_MIN if self.closes_min <= self.opens_min else 0)
 
 
-@dataclass(frozen=True, slots=True)
-class ShopHours:
+class ShopHours(Struct, frozen=True):
     """The weekly hours and since when each pattern holds (aware, ascending).
 
     No patterns: the hours are unknown. A pattern without hours: the shop is shut. `away` are spans

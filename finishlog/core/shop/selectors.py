@@ -11,8 +11,10 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.shop.names import fitting
 
@@ -29,8 +31,7 @@ class PieceRange(NamedTuple):
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Selector:
+class Selector(Struct, frozen=True):
     """What was typed, taken apart. No project: any; no pieces: all; no faces: not said."""
 
     text: str
@@ -40,8 +41,7 @@ class Selector:
     faces: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     """A part that there is: `project/part`, its pieces by number, its faces and zones by name."""
 
     path: str
@@ -51,8 +51,7 @@ class Known:
     zones: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
+class Chosen(Struct, frozen=True):
     """One part that is meant, with the pieces meant; its faces or zones. None: none were said."""
 
     path: str
@@ -62,23 +61,20 @@ class Chosen:
     once: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Picked:
+class Picked(Struct, frozen=True):
     """What a selector means, in the order of the known parts."""
 
     found: tuple[Chosen, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class NoSuch:
+class NoSuch(Struct, frozen=True):
     """Nothing fits `wanted`; `near` are selectors that might have been meant."""
 
     wanted: str
     near: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Several:
+class Several(Struct, frozen=True):
     """Too much fits `wanted`; each candidate is a selector that means one thing."""
 
     wanted: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
+
+from msgspec import Struct, field
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.span import AirPoint
@@ -28,8 +29,7 @@ class ThingKind(StrEnum):
     CONTAINER = "container"
 
 
-@dataclass(frozen=True, slots=True)
-class Alias:
+class Alias(Struct, frozen=True):
     """A name that a thing had before."""
 
     kind: ThingKind
@@ -63,8 +63,7 @@ class FaceKind(StrEnum):
     EDGE = "edge"
 
 
-@dataclass(frozen=True, slots=True)
-class Zone:
+class Zone(Struct, frozen=True):
     """An area of a face with its own wood or treatment; most faces have one, named ''."""
 
     id: int
@@ -72,8 +71,7 @@ class Zone:
     species: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(Struct, frozen=True):
     """A side that is coated by itself."""
 
     id: int
@@ -94,16 +92,14 @@ def face_words(face: Face) -> str:
     return f"{said}={','.join(zones)}" if zones else said
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """One object of a part."""
 
     id: int
     number: int
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One step of a part's finishing schedule.
 
     `faces` are faces or zones (`front`, `front/left`); empty: every face that is finished.
@@ -116,16 +112,14 @@ class Step:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(Struct, frozen=True):
     """One piece of an assembly is made of `count` pieces of `part`."""
 
     part: int
     count: int
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """Something finished as one kind."""
 
     id: int
@@ -157,8 +151,7 @@ class Part:
         return f"{self.project_name}/{self.name}"
 
 
-@dataclass(frozen=True, slots=True)
-class Project:
+class Project(Struct, frozen=True):
     """A piece of furniture or a set."""
 
     id: int
@@ -169,8 +162,7 @@ class Project:
     used_for: UsedFor | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Product:
+class Product(Struct, frozen=True):
     """A finish as the person knows it, with the figures on its label that hold now."""
 
     id: int
@@ -183,8 +175,7 @@ class Product:
     archived: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Struct, frozen=True):
     """A room, and how cold its nights usually get (°C) when the person said so."""
 
     id: int
@@ -196,8 +187,7 @@ class Room:
     heater: HeaterKind | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Schedule:
+class Schedule(Struct, frozen=True):
     """A finishing schedule under a name."""
 
     id: int
@@ -206,8 +196,7 @@ class Schedule:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Shop:
+class Shop(Struct, frozen=True):
     """Everything there is that a question needs."""
 
     projects: tuple[Project, ...]
@@ -220,8 +209,7 @@ class Shop:
     containers: Mapping[int, Container] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Log:
+class Log(Struct, frozen=True):
     """The entries in force (not withdrawn, not superseded), in the order of the work."""
 
     entries: tuple[AnyEntry, ...]

@@ -6,7 +6,8 @@ What the log speaks against is left out; what nobody logged is named, since it s
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.log.entries import FaultKind
@@ -17,8 +18,7 @@ from finishlog.core.trouble.evidence import LOOKS, Scene, coated_joints
 from finishlog.core.zone.state import ZoneState
 
 
-@dataclass(frozen=True, slots=True)
-class SeenCause:
+class SeenCause(Struct, frozen=True):
     """A cause in words. `spoken_for`: the log shows it; else it only cannot be ruled out."""
 
     words: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from finishlog.core.air.span import AirSpan
 from finishlog.core.film.layers import ABRADES, Layer
@@ -29,8 +30,7 @@ _SLOW_PACE = 0.75
 _DUST_BEFORE = timedelta(hours=1)
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """What is looked at: the coat in trouble, what lies below it, the wood, the air, the log."""
 
     layer: Layer

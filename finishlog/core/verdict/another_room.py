@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import reduce
 from math import inf
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
@@ -26,8 +28,7 @@ _TO_RECOAT = (Stage.TACK_FREE, Stage.SAND, Stage.RECOAT)
 _WORTH_IT = timedelta(hours=1)
 
 
-@dataclass(frozen=True, slots=True)
-class Elsewhere:
+class Elsewhere(Struct, frozen=True):
     """A room in which a wait would be over sooner: from when to test, and by when it is.
 
     `caution`: why it is not offered without a condition.

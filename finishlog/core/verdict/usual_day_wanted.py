@@ -6,8 +6,9 @@ slower, and its date comes out weeks late. It is asked only where the answer wou
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.room import READING_HOLDS, RoomAir

@@ -5,7 +5,7 @@ Moisture content is % of the weight of the dry wood.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import Limit, Range
@@ -13,8 +13,7 @@ from finishlog.core.finish.classes import Limit, Range
 _COLDEST_LISTED_C = -1.1
 
 
-@dataclass(frozen=True, slots=True)
-class MoistureFigures:
+class MoistureFigures(Struct, frozen=True):
     """Figures of wood moisture, each with its source.
 
     `at_most_pct`: before a finish goes on; `over_air_pct`: so far (points) may wood be above what

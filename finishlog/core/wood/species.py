@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Figure, FinishClass, Limit
@@ -59,8 +60,7 @@ class Condition(StrEnum):
     COLD = "colder than the room"
 
 
-@dataclass(frozen=True, slots=True)
-class Species:
+class Species(Struct, frozen=True):
     """One wood as a finisher meets it; every property with the source that backs it.
 
     `radial_per_pct`, `tangential_per_pct`: change of width per unit of width for each percent of
@@ -115,8 +115,7 @@ class Species:
         return WoodKind.RESINOUS if self.pitchy else WoodKind.OTHER
 
 
-@dataclass(frozen=True, slots=True)
-class WoodRule:
+class WoodRule(Struct, frozen=True):
     """What a wood does to a coat on it.
 
     `wood` holds traits (`oily`, `blotches`, `pitchy`, `tannin`, `low-tannin`, `any`) or species

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.core.film.checks import standing_failures
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.zone.state import ZoneState
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Struct, frozen=True):
     """Zones of one part that stand alike: some pieces, some faces."""
 
     part: Part

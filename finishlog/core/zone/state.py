@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from functools import reduce
 from itertools import pairwise
+
+from msgspec import Struct, field
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
@@ -77,8 +78,7 @@ def _covered(layer: Layer, stage: Stage) -> StageTime | None:
     return next((time for each in reversed(so_far) if (time := layer.stage(each))), None)
 
 
-@dataclass(frozen=True, slots=True)
-class ZoneState:
+class ZoneState(Struct, frozen=True):
     """One zone of one piece: its layers, where it stands, what comes next and whether it may.
 
     `part` and `piece` are what the zone belongs to now: the assembly, once it is glued up into
@@ -154,8 +154,7 @@ class ZoneState:
         return self.layers[-1] if self.layers else None
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What is asked of a zone: a step, or a product when the part has no steps.
 
     `comes`: the product as the person calls it, for what its name tells of it.

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime, tzinfo
+
+from msgspec import Struct
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
@@ -19,8 +20,7 @@ from finishlog.core.shop.things import Log, Part, Piece, Shop
 ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
 
-@dataclass(frozen=True, slots=True)
-class LogIndex:
+class LogIndex(Struct, frozen=True):
     """The log sorted by what it is about."""
 
     by_target: Mapping[Target, Sequence[AnyEntry]]

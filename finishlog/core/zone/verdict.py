@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from finishlog.core.findings import Finding
 
@@ -35,8 +36,7 @@ class Answer(StrEnum):
 MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """One answer with its times (UTC) and reasons.
 
     `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
@@ -57,4 +57,4 @@ class Verdict:
     # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
     deed: str = ""
     binds: Finding | None = None
-    wait: StageTime | None = field(default=None, compare=False, repr=False)
+    wait: StageTime | None = field(default=None)

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 
 class Withdrawal(NamedTuple):
@@ -30,8 +31,7 @@ class Link(NamedTuple):
     supersedes: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class Fate:
+class Fate(Struct, frozen=True):
     """What became of an entry. `first` is the entry that it and its amendments began with."""
 
     first: int

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 
+from msgspec import Struct
 from sqlalchemy import Connection, String, or_, select, type_coerce
 
 from finishlog.core.log.entries import Found, Operation, Target
@@ -26,8 +26,7 @@ _LOOK_BACK = 1000
 _AT_ONCE = 250
 
 
-@dataclass(frozen=True, slots=True)
-class CheckedCoat:
+class CheckedCoat(Struct, frozen=True):
     """A coat, zones of it that tell all its checks and sanding do, and from when to when."""
 
     entry: int

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Row, select
 
 from finishlog.core.log.entries import AnyEntry, Target, When
@@ -18,8 +18,7 @@ from finishlog.store.schema.log import EntryKind, act
 from finishlog.store.schema.rows import rows_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HistoryRow:
+class HistoryRow(Struct, frozen=True, kw_only=True):
     """One entry of one act, or an act without entries (`entry` is None).
 
     `withdraws` and `withdrawn_by` are acts; `supersedes` is the entry that this one corrects,

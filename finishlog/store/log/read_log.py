@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
 
+from msgspec.structs import replace
 from sqlalchemy import Connection, func, select
 
 from finishlog.core.log.entries import AnyEntry, RagsEvent, Stripped

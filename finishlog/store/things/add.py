@@ -6,9 +6,9 @@ Every function works inside the transaction of an act (`Ledger.connection`).
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
+from msgspec import Struct
 from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, select, update
 
 from finishlog.core.shop.things import FaceKind, Need, OldFinish, Step
@@ -17,16 +17,14 @@ from finishlog.store.schema import things as tables
 from finishlog.store.schema.rows import add_row
 
 
-@dataclass(frozen=True, slots=True)
-class NewZone:
+class NewZone(Struct, frozen=True):
     """An area of a face; `species` None: the wood of the part."""
 
     name: str = ""
     species: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class NewFace:
+class NewFace(Struct, frozen=True):
     """A side that is coated by itself, with its zones."""
 
     name: str
@@ -34,8 +32,7 @@ class NewFace:
     zones: tuple[NewZone, ...] = (NewZone(),)
 
 
-@dataclass(frozen=True, slots=True)
-class NewPart:
+class NewPart(Struct, frozen=True):
     """A part to add: how many pieces, which faces, which steps (copied to it)."""
 
     name: str

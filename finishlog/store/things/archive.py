@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
 
+from msgspec import Struct
 from sqlalchemy import Connection, select, update
 
 from finishlog.core.shop.things import ThingKind
@@ -13,8 +13,7 @@ from finishlog.store.things.changes import changed
 from finishlog.store.things.naming import TABLE_OF
 
 
-@dataclass(frozen=True, slots=True)
-class PutAway:
+class PutAway(Struct, frozen=True):
     """Something that was put away; `project` is that of a part, else None."""
 
     id: int

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection, select
 
 from finishlog.core.shop.things import ThingKind
@@ -13,8 +13,7 @@ from finishlog.store.schema.log import thing_change
 from finishlog.store.schema.rows import add_row, rows_of
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One thing that an act changed. `what` is `added` for a thing that is new."""
 
     act: int

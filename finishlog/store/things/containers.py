@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 from uuid import uuid4
 
+from msgspec.structs import replace
 from sqlalchemy import Connection, Row, func, or_, select, update
 
 from finishlog.core.log.entries import Coat, ContainerDeed

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
 
+from msgspec import Struct
+from msgspec.structs import asdict, replace
 from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
@@ -135,8 +136,7 @@ def _usual_day(season: Season | None, day: _Set, otherwise: _Set) -> UsualDay:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Set:
+class _Set(Struct, frozen=True):
     """What a row says of a season; None and no hours: nothing. `order`: later rows are higher."""
 
     coldest_c: float | None = None

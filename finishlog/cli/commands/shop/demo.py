@@ -7,11 +7,11 @@ import io
 import os
 import shlex
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
 import typer
+from msgspec import Struct
 
 from finishlog import clock, paths
 from finishlog.cli.answering.json_answer import show_json
@@ -22,8 +22,7 @@ from finishlog.errors import BadData, UsageFault
 BUILT_FROM = ("last_year.toml", "cabinet_log.toml", "stools_log.toml")
 
 
-@dataclass(frozen=True, slots=True)
-class Played:
+class Played(Struct, frozen=True):
     """The invented shop as it was left, and the commands of its evening as they were typed."""
 
     database: str

@@ -25,10 +25,11 @@ from __future__ import annotations
 import difflib
 import tomllib
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import replace
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 from typing import NoReturn
+
+from msgspec.structs import replace
 
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped

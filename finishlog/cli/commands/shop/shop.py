@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Annotated
 
 import typer
+from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import show_answer, show_made
 from finishlog.cli.answering.options import Archived, Json, Name, NewName, NoteText, desk

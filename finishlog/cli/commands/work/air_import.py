@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 import sys
-from dataclasses import dataclass
 from datetime import UTC, timedelta, timezone, tzinfo
 from pathlib import Path
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from finishlog.cli.answering.answer import show_answer
 from finishlog.cli.answering.context import Desk
@@ -23,8 +24,7 @@ _MANY = 20_000
 _OFFSET = r"(?:UTC|GMT)?(?P<sign>[+-])(?P<h>\d{1,2})(?::?(?P<m>[0-5]\d))?"
 
 
-@dataclass(frozen=True, slots=True)
-class FileTyped:
+class FileTyped(Struct, frozen=True):
     """What the person said of a file; None: the file or the shop says it."""
 
     time: str | None = None

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 from typing import Annotated
 
 import typer
+from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import show_answer
 from finishlog.cli.answering.asking import Asked, said, settled

@@ -8,8 +8,9 @@ is asked, or insisted on with a `!` behind it.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from finishlog.cli.typed.figures.numbers import (
     FRACTION,
@@ -61,8 +62,7 @@ _UNITS: dict[type[Unit], dict[str, Unit]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(Struct, frozen=True):
     """How much of something, by volume (L) or by weight (g); the other is None."""
 
     volume_l: float | None = None

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from finishlog.acts.things.products import ProductTyped
 from finishlog.cli.typed.figures import measures
@@ -14,8 +15,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.units import Temperature
 
 
-@dataclass(frozen=True, slots=True)
-class LabelTyped:
+class LabelTyped(Struct, frozen=True):
     """The label's figures as typed; None: the can does not say."""
 
     recoat: str | None = None

@@ -5,16 +5,16 @@ from __future__ import annotations
 import shlex
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
+
+from msgspec import Struct
 
 from finishlog.cli.typed.times.durations import length
 from finishlog.errors import BadData
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Struct, frozen=True):
     """One command as it was typed, and how long before now."""
 
     ago: timedelta

@@ -14,9 +14,10 @@ the evening that has just passed. `yesterday` and `last night` keep the calendar
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
+
+from msgspec.structs import replace
 
 from finishlog.cli.typed.figures.unclear import Unclear, asked
 from finishlog.cli.typed.times.date_figures import figures_spelled

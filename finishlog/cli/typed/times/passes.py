@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from finishlog.cli.typed.times.durations import duration
 from finishlog.core.log.entries import When

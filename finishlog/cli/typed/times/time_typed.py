@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import NoReturn
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from finishlog.core.log.entries import OUR_YEARS
 from finishlog.errors import UsageFault
@@ -14,8 +15,7 @@ DAY = timedelta(days=1)
 DAY_ENDS_H = 4
 
 
-@dataclass(frozen=True, slots=True)
-class TimeTyped:
+class TimeTyped(Struct, frozen=True):
     """`text` as typed at `now` (UTC) in `zone`; `future` admits times to come."""
 
     text: str
