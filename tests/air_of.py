@@ -43,8 +43,7 @@ def span(
     return AirSpan(at(start), None if end is None else at(end), airs, known, tuple(ends))
 
 
-@dataclass(frozen=True, eq=False)
-class DrawnAir(RoomAir):
+class DrawnAir(RoomAir, frozen=True, eq=False, dict=True):
     """A room whose air a test draws itself, stretch by stretch."""
 
     spans: tuple[AirSpan, ...] = ()

@@ -32,8 +32,7 @@ EVENINGS = open_from(*WEEK, zone="Europe/Berlin")
 WITH_SUNDAY = open_from(*WEEK, (6, "09:00", "12:00"), zone="Europe/Berlin")
 
 
-@dataclass(frozen=True, slots=True)
-class Timed(Facts):
+class Timed(Facts, frozen=True):
     """The facts, with invented minutes at the bench."""
 
     coat_min: float = 20
@@ -70,6 +69,9 @@ def hour(moment: datetime) -> float:
     return (moment - START) / timedelta(hours=1)
 
 
+TIMED = Timed()
+
+
 @dataclass(frozen=True)
 class Case:
     """One coat of a label (hours to recoat and to sand, window) that ended at a moment."""
@@ -79,7 +81,7 @@ class Case:
     window_h: float = 1000.0
     now: datetime | None = None
     hours: ShopHours = EVENINGS
-    facts: Timed = Timed()
+    facts: Timed = TIMED
 
     def plan(self) -> Plan:
         """Plan the one coat that is left, from `now` or the end of the first."""

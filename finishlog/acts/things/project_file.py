@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
 
-from msgspec import Struct, field
+from msgspec import Struct
 
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped
@@ -57,7 +57,7 @@ class ProjectFile(Struct, frozen=True):
     rooms: tuple[RoomInFile, ...] = ()
     products: tuple[ProductInFile, ...] = ()
     steps: tuple[StepsInFile, ...] = ()
-    parts: tuple[PartInFile, ...] = field(default=())
+    parts: tuple[PartInFile, ...] = ()
 
 
 @contextmanager

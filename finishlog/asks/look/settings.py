@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from msgspec import Struct
-from msgspec.structs import fields
 
 from finishlog.core.measure.units import Unit, Units
 from finishlog.store.database import Database
 from finishlog.store.things.usual import TIME_ZONE, read_settings
 
 UNITS: dict[str, type[Unit]] = {
-    each.name: type(getattr(Units(), each.name)) for each in fields(Units)
+    each: type(getattr(Units(), each)) for each in Units.__struct_fields__
 }
 
 # Every setting there is, in the order in which they are shown.

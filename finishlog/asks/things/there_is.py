@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from msgspec import Struct
-from msgspec.structs import fields
+from msgspec.structs import asdict
 
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.pace import PaceLine, pace_lines
@@ -218,7 +218,7 @@ def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> On
         product = pick_product(shop, name)
         pace = pace_lines(connection, shop, facts, clock, product.id)
     line = _product(product, shop, facts)
-    return OneProduct(**{f.name: getattr(line, f.name) for f in fields(line)}, pace=pace)
+    return OneProduct(**asdict(line), pace=pace)
 
 
 def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:

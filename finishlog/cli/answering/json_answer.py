@@ -9,11 +9,10 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Mapping
-from dataclasses import is_dataclass
 from datetime import UTC, date, datetime
 from enum import Enum
 
-from msgspec.structs import fields
+from msgspec import Struct
 
 from finishlog.cli.terminal.page import OBEYED
 from finishlog.core.measure.quantities import worded
@@ -49,8 +48,8 @@ def _plain(value: object) -> object:
         return value.isoformat()
     if isinstance(value, str):
         return worded(value, _SI)
-    if is_dataclass(value) and not isinstance(value, type):
-        return {f.name: _plain(getattr(value, f.name)) for f in fields(value)}
+    if isinstance(value, Struct):
+        return {name: _plain(getattr(value, name)) for name in value.__struct_fields__}
     if isinstance(value, Mapping):
         return {str(_plain(key)): _plain(each) for key, each in value.items()}
     if isinstance(value, tuple | list | set | frozenset):

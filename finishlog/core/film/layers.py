@@ -30,6 +30,7 @@ from finishlog.core.log.entries import (
     Test,
     Work,
 )
+from finishlog.core.measure.compared import Compared
 from finishlog.core.published.facts import Book
 from finishlog.core.wood.species import WoodKind
 
@@ -41,7 +42,7 @@ WARMS_UP = timedelta(hours=6)
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 
 
-class StageTime(Struct, frozen=True):
+class StageTime(Compared, frozen=True):
     """From when a stage may be reached (`low`) and by when it is (`high`).
 
     None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
@@ -50,15 +51,17 @@ class StageTime(Struct, frozen=True):
     `layer` is what it counts, toward `stage`; no layer: a joint.
     """
 
+    # Two films may be ready at the same time.
+    aside = frozenset({"figure", "layer", "stage"})
     low: datetime | None
     high: datetime | None
     known: bool
     air_read: bool
     proved_by: Check | None = None
     hours: Hours = field(default_factory=Hours)
-    figure: Figure | None = field(default=None)
-    layer: Layer | None = field(default=None)
-    stage: Stage | None = field(default=None)
+    figure: Figure | None = None
+    layer: Layer | None = None
+    stage: Stage | None = None
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:

@@ -10,12 +10,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, timedelta, tzinfo
 from enum import StrEnum
 
-from msgspec import Struct, field
+from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.log.entries import AnyEntry, RagsDeed, RagsEvent, Target, When
+from finishlog.core.measure.compared import Compared
 from finishlog.core.published.facts import Book
 from finishlog.core.safety.oily_waste import HANDLED, Handling, Stiffens, Waste, Wetting, what_wets
 from finishlog.core.safety.rags_clock import overdue_from, stiff_from
@@ -66,7 +67,7 @@ class Dealt(Struct, frozen=True):
     not_counted: NotCounted | None = None
 
 
-class RagsItem(Struct, frozen=True):
+class RagsItem(Compared, frozen=True):
     """Everything of one kind wet with one self-heating finish on one evening.
 
     `entries` are the acts on a film behind it; `since` when the present state began; `wet_until`
@@ -74,6 +75,8 @@ class RagsItem(Struct, frozen=True):
     air of the rooms that were worked in, `around` that of every room.
     """
 
+    # The air it lies in is what dates are worked out from.
+    aside = frozenset({"near", "around"})
     entries: frozenset[int]
     product: str
     targets: frozenset[Target]
@@ -87,8 +90,8 @@ class RagsItem(Struct, frozen=True):
     wet_until: datetime
     soft: bool = False
     history: tuple[Dealt, ...] = ()
-    near: tuple[RoomAir, ...] = field(default=())
-    around: tuple[RoomAir, ...] = field(default=())
+    near: tuple[RoomAir, ...] = ()
+    around: tuple[RoomAir, ...] = ()
 
     @property
     def id(self) -> int:

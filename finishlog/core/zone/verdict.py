@@ -6,7 +6,7 @@ from datetime import datetime
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from msgspec import Struct, field
+from msgspec import Struct
 
 from finishlog.core.findings import Finding
 
@@ -57,4 +57,4 @@ class Verdict(Struct, frozen=True):
     # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
     deed: str = ""
     binds: Finding | None = None
-    wait: StageTime | None = field(default=None)
+    wait: StageTime | None = None
