@@ -77,7 +77,7 @@ def test_the_same_file_again_adds_nothing(shop: Finishlog):
 def test_a_longer_export_adds_only_what_is_new(shop: Finishlog):
     file = shop.folder / "logger.csv"
     taken(shop, str(file))
-    more = file.read_text("utf-8").replace("17.4", "19.4") + "24.11.2026 10:30,17.6,56.5,8.9\n"
+    more = file.read_text("utf-8").replace("17.4", "19.4") + "2026-11-24 10:30,17.6,56.5,8.9\n"
     found = taken(shop, written(shop, "longer.csv", more))
     assert (found["kept"], found["known"], found["known_otherwise"]) == (1, 3, 1)
     # What the earlier import says of an instant stays.
@@ -114,8 +114,8 @@ def test_older_programs_write_other_encodings(shop: Finishlog):
 def test_what_the_person_says_of_a_file(shop: Finishlog):
     text = "when,in,out,rh\n10/11/2026 10:00,63.5,50,58\n"
     file = written(shop, "odd.csv", text)
-    says = ["--time", "when", "--temperature", "in", "--unit", "F", "--day-first", "--zone", "UTC"]
-    found = taken(shop, file, *says)
+    says = ["--time", "when", "--temperature", "in", "--unit", "F", "--zone", "UTC"]
+    found = taken(shop, file, *says, "--time-format", "%d/%m/%Y %H:%M")
     assert (found["first"], found["coldest_c"]) == ("2026-11-10T10:00:00Z", 17.5)
 
 
@@ -141,7 +141,7 @@ def test_a_file_that_says_no_zone_is_not_taken_in_by_a_guess(shop: Finishlog):
 
 def test_the_hour_that_comes_twice_is_said(shop: Finishlog):
     """Clocks went back in London at 2:00 on 25 October 2026."""
-    rows = "".join(f"2026-10-25 {clock},17,58\n" for clock in ("0:30", "1:10", "1:40", "1:10"))
+    rows = "".join(f"2026-10-25 {clock},17,58\n" for clock in ("00:30", "01:10", "01:40", "01:10"))
     file = written(shop, "autumn.csv", f"time,temp,rh\n{rows}")
     found = taken(shop, file, "--dry-run")
     assert (found["read_as"]["hour_twice"], found["last"]) == (3, "2026-10-25T01:10:00Z")
@@ -154,9 +154,13 @@ def test_the_hour_that_comes_twice_is_said(shop: Finishlog):
 REFUSED = [
     ("", [], errors.BAD_DATA, ["nothing is in it"]),
     ("a,b\n1,2\n", [], errors.BAD_DATA, ["'a', 'b'", "--time COLUMN"]),
-    ("time,temp,rh\n10/11/2026 10:00,17,58\n", [], errors.BAD_DATA, ["line 2", "--day-first"]),
+    ("time,temp,rh\n10/11/2026 10:00,17,58\n", [], errors.BAD_DATA, ["line 2", "--time-format"]),
     ("time,temp,rh\n2026-11-24 10:00,63,58\n", [], errors.BAD_DATA, ["--unit F"]),
     ("time,temp,rh\n2026-11-24 10:00,17,58\n", ["--zone", "Nowhere"], errors.USAGE, ["+01:00"]),
+    *(
+        ("time,temp,rh\n24.11. 10:00,17,58\n", ["--time-format", form], errors.USAGE, ["strptime"])
+        for form in ("%Q", "%d.%d. %H:%M", "%")
+    ),
     (
         "time,temp,rh\n2026-11-24 10:00,17,58\n",
         ["--room", "attic", "--zone", "UTC"],

@@ -22,7 +22,7 @@ _IMPORT = "import"
 
 # Of a file alone.
 TimeColumn = Annotated[
-    str | None, typer.Option("--time", metavar="COLUMN", help="Of a file: its time column.")
+    str | None, typer.Option("--time", metavar="COLUMN", help="Of a file: its column of times.")
 ]
 TemperatureColumn = Annotated[
     str | None, typer.Option("--temperature", metavar="COLUMN", help="Of a file.")
@@ -37,8 +37,11 @@ FileZone = Annotated[
     str | None,
     typer.Option("--zone", help="Of a file's times, if not the shop's: Europe/Berlin, +01:00."),
 ]
-DayFirst = Annotated[
-    bool | None, typer.Option("--day-first/--month-first", help="How a file means 10/11/2026.")
+TimeFormat = Annotated[
+    str | None,
+    typer.Option(
+        "--time-format", metavar="FORM", help="Of a file: %d.%m.%Y %H:%M, as strptime has it."
+    ),
 ]
 DryRun = Annotated[
     bool, typer.Option("--dry-run", help="Say what a file holds, and leave no trace.")
@@ -66,7 +69,7 @@ def air(
     humidity: HumidityColumn = None,
     unit: FileUnit = None,
     zone: FileZone = None,
-    day_first: DayFirst = None,
+    time_format: TimeFormat = None,
     dry_run: DryRun = False,
     json: Json = False,
 ) -> None:
@@ -78,17 +81,26 @@ def air(
         "--humidity": humidity,
         "--unit": unit,
         "--zone": zone,
-        "--day-first": day_first,
+        "--time-format": time_format,
         "--dry-run": dry_run or None,
     }
     if words[0] == _IMPORT:
         _no_others({"--at": at, "--wet-bulb": wet_bulb}, "a file has its own")
         if len(words) != 2:
             raise UsageFault("name one file to import", "finishlog air import FILE.csv")
-        from finishlog.cli.commands.work.air_import import FileTyped, import_air
+        from finishlog.cli.commands.work.air_import import import_air
 
-        typed = FileTyped(time, temperature, humidity, unit, zone, day_first)
-        import_air(here, Path(words[1]), typed, room=room, only_try=dry_run, json=json)
+        import_air(
+            here,
+            Path(words[1]),
+            columns={"time": time, "temperature": temperature, "humidity": humidity},
+            unit=unit,
+            zone=zone,
+            time_format=time_format,
+            room=room,
+            only_try=dry_run,
+            json=json,
+        )
         return
     _no_others(of_a_file, "it is of a file: finishlog air import FILE.csv")
     _one_reading(here, " ".join(words), wet_bulb, at, room, json=json)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_humidity, show_temperature
 from finishlog.core.log.shown_times import clock_words, happened, length_words
-from finishlog.core.logger.figures import Why
+from finishlog.core.logger.file import Why
 from finishlog.core.measure.units import Temperature
 
 if TYPE_CHECKING:
