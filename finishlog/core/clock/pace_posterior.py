@@ -1,25 +1,25 @@
-"""How slow films dry here, from brackets of their times: interval-censored log-normal, by hand.
+"""How slow films dry here, from brackets of their times: interval-censored log-normal, on a grid.
 
 theta = ln f is what the shop does to a label's hours, and ln T = ln D + theta + a coat's own
-scatter. A film found soft after t1 hours and dry after t2 tells that T lies between. The posterior
-of theta has one mode; everything is read off a grid around it, with nothing but `math.erfc`.
+scatter. A film found soft after t1 hours and dry after t2 tells that T lies between. The logarithm
+of the density of theta is concave; its quantiles are read off points of theta.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from itertools import accumulate, pairwise
 from math import erfc, exp, inf, log, log1p, pi, sqrt
 from typing import NamedTuple
 
 from msgspec import Struct
 
-# An even number of steps. Where the density has fallen by exp(-32) the grid ends: +-8 standard
-# deviations of a normal one, never further off than that of the prior.
-_STEPS = 200
-_FALLEN = 32.0
-_CONVERGED = 1e-12
-# From here on erfc is left for the tail's continued fraction: before it underflows.
-_FAR = 6.0
+# Points over all that can be, and again over where the density has not fallen by exp(-12.5): five
+# standard deviations of a normal one to each side.
+_STEPS = 160
+_FALLEN = 12.5
+# From here on erfc is left for the tail's asymptotic series: before it underflows.
+_FAR = 25.0
 # No film hardens in less than this share of its time: what is narrower would be lost in rounding.
 _A_MOMENT = 1e-6
 
@@ -46,52 +46,31 @@ class Bracket(NamedTuple):
     hard_h: float = inf
 
 
-class Posterior(Struct, frozen=True):
-    """What is known of theta: its mode and the sd of the curvature there, mean, sd, quantiles.
+class Posterior(NamedTuple):
+    """What is known of f: 5 %, 50 % and 95 %."""
 
-    `evidence` is the chance that the brackets had beforehand.
-    """
-
-    mode: float
-    laplace_sd: float
-    mean: float
-    sd: float
     low: float
     median: float
     high: float
-    evidence: float
 
 
 def posterior(brackets: Sequence[Bracket], figures: PaceFigures) -> Posterior:
     """Work out what brackets teach; without any, it is the prior."""
     # In an order of their own: the same brackets give the same bytes.
-    bounds = sorted(_bounds(bracket) for bracket in brackets)
-    mode, curvature = _climb(bounds, figures)
-    peak = _log_density(mode, bounds, figures)
-    start = mode - _reach(mode, peak, -1, bounds, figures)
-    step = (mode + _reach(mode, peak, 1, bounds, figures) - start) / _STEPS
-    thetas = [start + n * step for n in range(_STEPS + 1)]
-    density = [exp(_log_density(theta, bounds, figures) - peak) for theta in thetas]
-    mass = _simpson(density, step)
-    mean = _simpson([d * t for d, t in zip(density, thetas, strict=True)], step) / mass
-    squares = [d * (t - mean) ** 2 for d, t in zip(density, thetas, strict=True)]
-    quantile = _quantiles(start, step, density, mass)
-    return Posterior(
-        mode=mode,
-        laplace_sd=1 / sqrt(curvature),
-        mean=mean,
-        sd=sqrt(_simpson(squares, step) / mass),
-        low=quantile(0.05),
-        median=quantile(0.5),
-        high=quantile(0.95),
-        evidence=exp(peak + log(mass)),
-    )
+    bounds = sorted(map(_bounds, brackets))
+    known = [0.0, *(bound for pair in bounds for bound in pair if abs(bound) < inf)]
+    thetas = _points(min(known) - 6 * figures.spread, max(known) + 6 * figures.spread)
+    heights = _heights(thetas, bounds, figures)
+    step, floor = thetas[1] - thetas[0], max(heights) - _FALLEN
+    there = [theta for theta, height in zip(thetas, heights, strict=True) if height > floor]
+    thetas = _points(there[0] - step, there[-1] + step)
+    heights = _heights(thetas, bounds, figures)
+    density = [exp(height - max(heights)) for height in heights]
+    below = [0.0, *accumulate((a + b) / 2 for a, b in pairwise(density))]
+    return Posterior(*(exp(_quantile(p, thetas, density, below)) for p in (0.05, 0.5, 0.95)))
 
 
-_Bounds = tuple[float, float]
-
-
-def _bounds(bracket: Bracket) -> _Bounds:
+def _bounds(bracket: Bracket) -> tuple[float, float]:
     """Take a bracket to the log of multiples of the label's hours."""
     if not 0 <= bracket.soft_h < bracket.hard_h or bracket.label_h <= 0:
         raise ValueError(f"{bracket} brackets nothing")
@@ -100,41 +79,20 @@ def _bounds(bracket: Bracket) -> _Bounds:
     return low, max(high, low + _A_MOMENT)
 
 
-def _climb(bounds: Sequence[_Bounds], figures: PaceFigures) -> tuple[float, float]:
-    """Find the mode by Newton's steps, halved where they overshoot, and the curvature there."""
-    theta, height = 0.0, _log_density(0.0, bounds, figures)
-    while True:
-        slope, curvature = _derivatives(theta, bounds, figures)
-        step = slope / curvature
-        while (there := _log_density(theta + step, bounds, figures)) < height:
-            step /= 2
-            if abs(step) < _CONVERGED:
-                return theta, curvature
-        theta, height = theta + step, there
-        if abs(step) < _CONVERGED:
-            return theta, curvature
+def _points(low: float, high: float) -> list[float]:
+    return [low + n * (high - low) / _STEPS for n in range(_STEPS + 1)]
 
 
-def _log_density(theta: float, bounds: Sequence[_Bounds], figures: PaceFigures) -> float:
-    prior = _log_normal(theta / figures.spread) - log(figures.spread)
-    at = ((a - theta, b - theta) for a, b in bounds)
-    return prior + sum(log_chance(a / figures.scatter, b / figures.scatter) for a, b in at)
-
-
-def _derivatives(
-    theta: float, bounds: Sequence[_Bounds], figures: PaceFigures
-) -> tuple[float, float]:
-    """Return the slope of the log density and its curvature, turned positive."""
-    slope, curvature = -theta / figures.spread**2, figures.spread**-2
-    for low, high in bounds:
-        a, b = (low - theta) / figures.scatter, (high - theta) / figures.scatter
-        chance = log_chance(a, b)
-        at_a, at_b = (0.0 if x in {-inf, inf} else exp(_log_normal(x) - chance) for x in (a, b))
-        pull = at_b - at_a
-        bend = (b * at_b if at_b else 0.0) - (a * at_a if at_a else 0.0) + pull**2
-        slope -= pull / figures.scatter
-        curvature += max(0.0, bend) / figures.scatter**2
-    return slope, curvature
+def _heights(
+    thetas: Sequence[float], bounds: Sequence[tuple[float, float]], figures: PaceFigures
+) -> list[float]:
+    """Return the logarithm of the density, but for a constant."""
+    spread, scatter = figures.spread, figures.scatter
+    return [
+        sum(log_chance((a - theta) / scatter, (b - theta) / scatter) for a, b in bounds)
+        - (theta / spread) ** 2 / 2
+        for theta in thetas
+    ]
 
 
 def log_chance(a: float, b: float) -> float:
@@ -148,54 +106,18 @@ def log_chance(a: float, b: float) -> float:
     return above + log1p(-exp(_log_tail(b) - above)) if b < inf else above
 
 
-def _log_normal(x: float) -> float:
-    return -(x * x + log(2 * pi)) / 2
-
-
 def _log_tail(x: float) -> float:
-    """Return the log of the chance to lie above x >= 0."""
+    """Return the log of the chance to lie above x >= 0 (Abramowitz and Stegun 26.2.12)."""
     if x < _FAR:
         return log(erfc(x / sqrt(2)) / 2)
-    # Laplace's continued fraction, from its far end.
-    fraction = x
-    for n in range(60, 0, -1):
-        fraction = x + n / fraction
-    return _log_normal(x) - log(fraction)
+    return -(x * x + log(2 * pi)) / 2 - log(x) + log1p(-(x**-2) + 3 * x**-4 - 15 * x**-6)
 
 
-def _reach(
-    mode: float, peak: float, side: int, bounds: Sequence[_Bounds], figures: PaceFigures
+def _quantile(
+    p: float, thetas: Sequence[float], density: Sequence[float], below: Sequence[float]
 ) -> float:
-    """Find how far from the mode the density has fallen to nothing."""
-    near, far = 0.0, 8 * figures.spread
-    for _ in range(8):
-        middle = (near + far) / 2
-        fallen = peak - _log_density(mode + side * middle, bounds, figures) >= _FALLEN
-        near, far = (near, middle) if fallen else (middle, far)
-    return far
-
-
-def _simpson(values: Sequence[float], step: float) -> float:
-    return step / 3 * (values[0] + values[-1] + 4 * sum(values[1::2]) + 2 * sum(values[2:-1:2]))
-
-
-def _quantiles(
-    start: float, step: float, density: Sequence[float], mass: float
-) -> Callable[[float], float]:
-    """Return the inverse of the distribution: within two steps, by the parabola through them."""
-    below = [0.0]
-    for n in range(0, _STEPS, 2):
-        below.append(below[-1] + step / 3 * (density[n] + 4 * density[n + 1] + density[n + 2]))
-
-    def quantile(p: float) -> float:
-        n = next(i for i in range(len(below) - 1) if below[i + 1] >= p * mass)
-        d0, d1, d2 = density[2 * n : 2 * n + 3]
-        bend, rise = (d0 - 2 * d1 + d2) / 2, (4 * d1 - 3 * d0 - d2) / 2
-        low, high = 0.0, 2.0
-        for _ in range(50):
-            x = (low + high) / 2
-            part = step * (d0 * x + rise * x**2 / 2 + bend * x**3 / 3)
-            low, high = (x, high) if below[n] + part < p * mass else (low, x)
-        return start + (2 * n + high) * step
-
-    return quantile
+    """Return where a share p lies below, the density taken straight between two points."""
+    n = next(n for n in range(_STEPS) if below[n + 1] >= p * below[-1])
+    wanted, rise = p * below[-1] - below[n], density[n + 1] - density[n]
+    part = 2 * wanted / (density[n] + sqrt(density[n] ** 2 + 2 * rise * wanted))
+    return thetas[n] + part * (thetas[1] - thetas[0])

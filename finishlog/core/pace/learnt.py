@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
-from math import exp
 
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.clock.pace_posterior import PaceFigures, posterior
@@ -33,4 +32,4 @@ def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLea
     found = sorted(seen, key=lambda each: (*each.coat.when.order, each.coat.id))
     told = posterior([each.bracket for each in found], figures)
     acts = tuple(dict.fromkeys(each.coat.act for each in found))
-    return PaceLearnt(key, exp(told.median), exp(told.low), exp(told.high), len(found), acts)
+    return PaceLearnt(key, told.median, told.low, told.high, len(found), acts)
