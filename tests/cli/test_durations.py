@@ -6,7 +6,7 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes, show_hours
+from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes
 from finishlog.errors import UsageFault
 
 
@@ -34,11 +34,6 @@ from finishlog.errors import UsageFault
 )
 def test_the_waits_of_a_label(typed, low, high):
     assert hours(typed) == Hours(low, high)
-
-
-def test_what_a_label_says_is_echoed_with_its_unit():
-    assert show_hours(hours("30min")) == "30 min"
-    assert show_hours(hours("4-6h")) == "4 h to 6 h"
 
 
 @pytest.mark.parametrize("typed", ["4", "", "4x", "0h", "-4h", "500d", "1:30", "6-4h", "h", "4-h"])

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from finishlog.core.bench.fit import DUSTY, Chore, fit, takes_min
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Operation
-from finishlog.core.published.hands_on import minutes_at_it, minutes_for
+from finishlog.core.published.hands_on import minutes_at_it
 from tests.shop_of import FACTS
 
 HANDS = FACTS.hands_on
@@ -23,7 +23,9 @@ def coat(number: int, product: str = "topcoat", *, pieces: int = 1, scuff: bool 
 
 
 def test_one_coat_takes_its_set_up_and_clean_up_with_it():
-    assert takes_min([coat(1)], HANDS) == minutes_for(HANDS, Operation.COAT, Method.BRUSH, 1, 1)
+    at_it = minutes_at_it(HANDS, Operation.COAT, Method.BRUSH, 1, 1)
+    around = HANDS.set_up_min[Method.BRUSH].high + HANDS.clean_up_min[Method.BRUSH].high
+    assert takes_min([coat(1)], HANDS) == at_it + around
 
 
 def test_like_coats_share_the_set_up_and_the_clean_up():

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -14,8 +13,6 @@ from finishlog.core.finish.classes import Figure
 from finishlog.core.published.glues import (
     Glue,
     clamp_until,
-    close_by,
-    cured_at,
     finish_from,
     level_from,
     temperature_findings,
@@ -26,7 +23,7 @@ from tests.worded_in import in_si
 FACTS = Facts()
 CLOSED = datetime(2026, 11, 24, 20, 0, tzinfo=UTC)
 COLD, WARM = Air(13.0, 60.0), Air(33.0, 40.0)
-WAITS = [clamp_until, finish_from, level_from, cured_at]
+WAITS = [clamp_until, finish_from, level_from]
 
 airs = st.builds(Air, st.floats(-10, 45), st.floats(5, 100))
 glues = st.sampled_from(FACTS.glues)
@@ -48,12 +45,6 @@ def test_the_longest_printed_time_is_the_promise_for_clamps():
     assert hours(clamp_until(known("white pva"), CLOSED)) == 1.5
 
 
-def test_the_shortest_printed_time_is_the_promise_for_closing_the_joint():
-    """White PVA stays open 5 to 30 min."""
-    left = close_by(known("white pva"), CLOSED) - CLOSED
-    assert left / timedelta(minutes=1) == pytest.approx(5, abs=0.01)
-
-
 def test_a_joint_of_water_based_glue_is_levelled_a_week_later():
     """Else it sinks: university extension chapter on glue joints."""
     assert hours(level_from(known("yellow pva"), CLOSED)) == 7 * 24
@@ -73,17 +64,15 @@ def test_ten_degrees_colder_takes_twice_as_long():
     assert hours(clamp_until(pva, CLOSED, COLD, factor_per_10c=3)) == 3
 
 
-def test_warmth_shortens_no_clamp_time_but_does_shorten_the_open_time():
+def test_warmth_shortens_no_clamp_time():
     pva = known("yellow pva")
     assert clamp_until(pva, CLOSED, WARM) == clamp_until(pva, CLOSED)
-    assert close_by(pva, CLOSED, WARM) - CLOSED == (close_by(pva, CLOSED) - CLOSED) / 2
-    assert close_by(pva, CLOSED, COLD) == close_by(pva, CLOSED)
 
 
 def test_below_its_minimum_a_glue_has_no_date():
     """NAVEDTRA 14119: use PVA above 50 °F (10 °C)."""
     pva, freezing = known("white pva"), Air(9.5, 60.0)
-    assert [stage(pva, CLOSED, freezing) for stage in WAITS] == [None] * 4
+    assert [stage(pva, CLOSED, freezing) for stage in WAITS] == [None] * 3
     (stop,) = temperature_findings(pva, freezing)
     assert stop.level is Level.STOP
     assert stop.source == "navedtra-14119"
@@ -105,8 +94,8 @@ def test_a_glue_without_a_minimum_says_nothing_of_the_cold():
 def test_urea_is_reckoned_from_its_own_air():
     """NAVEDTRA 14119: within 24 h at 70 °F, so at 21.1 °C it is a day, at standard air no less."""
     urea = known("urea powder")
-    assert hours(cured_at(urea, CLOSED, Air(21.1, 50.0))) == 24
-    assert hours(cured_at(urea, CLOSED, STANDARD_AIR)) == 24
+    assert hours(finish_from(urea, CLOSED, Air(21.1, 50.0))) == 24
+    assert hours(finish_from(urea, CLOSED, STANDARD_AIR)) == 24
 
 
 @given(glues, airs)
@@ -115,11 +104,6 @@ def test_no_air_makes_a_wait_shorter_than_printed(glue: Glue, air: Air):
         printed, here = stage(glue, CLOSED), stage(glue, CLOSED, air)
         assert printed is not None
         assert here is None or here >= printed
-
-
-@given(glues, airs)
-def test_no_air_makes_the_open_time_longer_than_printed(glue: Glue, air: Air):
-    assert CLOSED < close_by(glue, CLOSED, air) <= close_by(glue, CLOSED)
 
 
 @given(glues, airs)

@@ -17,7 +17,7 @@ from msgspec.structs import replace
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.layers import Layer, StageTime
 from finishlog.core.finish.classes import FinishClass, WindowKind
-from finishlog.core.finish.stages import NOT_LATER_THAN, Stage
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.examples import examples
@@ -39,6 +39,7 @@ from tests.shop_of import (
     one_coat,
     within_limits,
 )
+from tests.stage_order import NOT_LATER_THAN
 
 TOPCOATS = [of.key for of in FACTS.classes() if of.topcoat]
 EVERY_CLASS = list(FACTS.class_keys())

@@ -13,7 +13,6 @@ from finishlog.core.shop.selectors import (
     Picked,
     PieceRange,
     Several,
-    check_name,
     parse,
     resolve,
 )
@@ -144,13 +143,6 @@ def test_a_project_typed_as_a_part_suggests_all_its_parts():
 def test_what_cannot_be_taken_apart_says_why(typed, fault):
     with pytest.raises(ValueError, match=fault):
         parse(typed)
-
-
-def test_a_name_must_be_selectable():
-    assert check_name("back panel") == "back panel"
-    for bad in ("", " ", " case", "a/b", "legs:1", "x@y", "a,b", "*"):
-        with pytest.raises(ValueError, match="is no name"):
-            check_name(bad)
 
 
 NAMES = st.text(st.sampled_from("abAB-1é "), min_size=1, max_size=5).map(str.strip).filter(bool)

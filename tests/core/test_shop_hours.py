@@ -15,12 +15,9 @@ import pytest
 from finishlog.core.shop.hours import (
     ShopHours,
     WeeklyHours,
-    earliest_start,
     intervals,
     is_open,
-    latest_start,
     next_opening,
-    next_visit,
     open_minutes,
 )
 
@@ -66,6 +63,12 @@ def minutes(count: float) -> timedelta:
 def after(moment: datetime, elapsed: timedelta) -> datetime:
     """Elapsed time, never wall time."""
     return moment.astimezone(UTC) + elapsed
+
+
+def earliest_start(hours: ShopHours, ready: datetime, work: timedelta) -> datetime | None:
+    """Find the first start at which work fits one of the intervals; ending at closing fits."""
+    found = intervals(hours, ready, ready + timedelta(days=60))
+    return next((opens for opens, closes in found if opens + work <= closes), None)
 
 
 def test_dry_after_closing_means_the_next_evening():  # case 1
@@ -179,25 +182,11 @@ def test_a_weekend_outlasts_two_days_of_window_by_two_hours():  # case 9
     assert next_opening(EVENINGS, after(coat_ends, hours(24))) == first
 
 
-def test_backward_from_a_due_date_and_slack_in_shop_minutes():  # case 10
-    due = berlin("2026-03-06 21:00")
-    rub_out = latest_start(EVENINGS, due, minutes(45))
-    assert rub_out == berlin("2026-03-06 20:15").astimezone(UTC)
-    coat_2 = latest_start(EVENINGS, rub_out - hours(24), minutes(30))
-    assert coat_2 == berlin("2026-03-05 19:45").astimezone(UTC)
-    coat_1 = latest_start(EVENINGS, coat_2 - hours(16), minutes(30))
-    assert coat_1 == berlin("2026-03-04 20:30").astimezone(UTC)
-
-    first = earliest_start(EVENINGS, berlin("2026-03-02 18:00"), minutes(30))
-    assert first == berlin("2026-03-02 18:00").astimezone(UTC)
-    second = earliest_start(EVENINGS, first + minutes(30) + hours(16), minutes(30))
-    assert second == berlin("2026-03-03 18:00").astimezone(UTC)
-    third = earliest_start(EVENINGS, second + minutes(30) + hours(24), minutes(45))
-    assert third == berlin("2026-03-04 18:30").astimezone(UTC)
-
-    slack = [(first, coat_1), (second, coat_2), (third, rub_out)]
-    assert [late - early for early, late in slack] == [hours(50.5), hours(49.75), hours(49.75)]
-    assert [open_minutes(EVENINGS, *pair) for pair in slack] == [510, 465, 465]
+def test_slack_counts_the_minutes_of_the_shop():  # case 10
+    first, second = berlin("2026-03-02 18:00"), berlin("2026-03-03 18:00")
+    assert open_minutes(EVENINGS, first, berlin("2026-03-04 20:30")) == 510
+    assert open_minutes(EVENINGS, second, berlin("2026-03-05 19:45")) == 465
+    assert open_minutes(EVENINGS, berlin("2026-03-04 18:30"), berlin("2026-03-06 20:15")) == 465
 
 
 @pytest.mark.parametrize(
@@ -227,17 +216,11 @@ def test_the_shop_is_open_from_opening_until_just_before_closing():
     assert is_open(EVENINGS, berlin("2026-03-01 12:00")) is False
 
 
-def test_a_visit_is_the_one_now_or_else_the_next():
+def test_the_next_opening_is_never_the_one_now():
     now = berlin("2026-03-02 19:00")
-    visit = next_visit(EVENINGS, now)
-    assert visit == (now.astimezone(UTC), berlin("2026-03-02 21:00").astimezone(UTC))
-    following = next_visit(EVENINGS, visit[1])
-    assert following == (
-        berlin("2026-03-03 18:00").astimezone(UTC),
-        berlin("2026-03-03 21:00").astimezone(UTC),
-    )
-    assert next_opening(EVENINGS, now) == following[0]
-    assert next_opening(EVENINGS, following[0]) == berlin("2026-03-04 18:00").astimezone(UTC)
+    following = next_opening(EVENINGS, now)
+    assert following == berlin("2026-03-03 18:00").astimezone(UTC)
+    assert next_opening(EVENINGS, following) == berlin("2026-03-04 18:00").astimezone(UTC)
 
 
 def test_unknown_hours_give_no_answer():
@@ -245,9 +228,6 @@ def test_unknown_hours_give_no_answer():
     now = berlin("2026-03-02 19:00")
     assert is_open(unknown, now) is None
     assert next_opening(unknown, now) is None
-    assert next_visit(unknown, now) is None
-    assert earliest_start(unknown, now, minutes(1)) is None
-    assert latest_start(unknown, now, minutes(1)) is None
     assert intervals(unknown, now, now + hours(999)) == ()
 
 
@@ -262,7 +242,6 @@ def test_work_longer_than_any_evening_never_fits():
         "2026-03-07 09:00"
     ).astimezone(UTC)
     assert earliest_start(EVENINGS, berlin("2026-03-02 18:00"), hours(8.25)) is None
-    assert latest_start(EVENINGS, berlin("2026-03-02 18:00"), hours(8.25)) is None
 
 
 def test_a_shop_that_never_shuts_is_one_interval():
@@ -306,5 +285,3 @@ def test_impossible_hours_are_refused():
         is_open(shop(zone="Nowhere/Here"), utc("2026-01-01 00:00"))
     with pytest.raises(ValueError, match="with a zone"):
         is_open(EVENINGS, datetime(2026, 3, 2, 19))  # noqa: DTZ001
-    with pytest.raises(ValueError, match="less than no time"):
-        earliest_start(EVENINGS, utc("2026-01-01 00:00"), minutes(-1))

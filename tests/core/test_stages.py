@@ -10,7 +10,8 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from finishlog.core.finish.stages import HANDLING, NOT_LATER_THAN, Stage, implied_by, shown
+from finishlog.core.finish.stages import HANDLING, Stage, shown
+from tests.stage_order import NOT_LATER_THAN, implied_by
 
 LINE = (
     Stage.TOUCH,

@@ -19,10 +19,11 @@ from finishlog.core.finish.classes import (
     Range,
     WindowKind,
 )
-from finishlog.core.finish.stages import NOT_LATER_THAN, Stage, implied_by
+from finishlog.core.finish.stages import Stage
 from finishlog.facts.class_file import LIMITS, RANGES
 from finishlog.facts.find import find_class
 from finishlog.facts.load import Facts
+from tests.stage_order import NOT_LATER_THAN, implied_by
 
 FACTS = Facts()
 CLASSES = FACTS.classes()

@@ -6,7 +6,7 @@ import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, Method, Range
 from finishlog.core.log.entries import Operation
-from finishlog.core.published.hands_on import minutes_at_it, minutes_for
+from finishlog.core.published.hands_on import minutes_at_it
 from finishlog.facts.hands_on_file import read_hands_on
 from finishlog.facts.load import HERE, Facts
 
@@ -42,30 +42,27 @@ def test_spraying_is_quick_at_the_piece_and_slow_around_it():  # common practice
     assert FIGURES.clean_up_min[Method.SPRAY].high > FIGURES.clean_up_min[Method.BRUSH].high
 
 
-def test_a_coat_by_itself_has_its_set_up_and_clean_up():
+def test_a_coat_counts_every_face_of_every_piece():
     coat = minutes_at_it(FIGURES, Operation.COAT, Method.BRUSH, pieces=2, faces=2)
-    whole = minutes_for(FIGURES, Operation.COAT, Method.BRUSH, pieces=2, faces=2)
-    around = FIGURES.set_up_min[Method.BRUSH].high + FIGURES.clean_up_min[Method.BRUSH].high
     assert coat == 4 * FIGURES.coat[Method.BRUSH].each_min.high
-    assert whole == coat + around
 
 
 def test_a_coat_of_no_named_method_is_brushed():
-    assert minutes_for(FIGURES, Operation.COAT, None, 1, 1) == minutes_for(
+    assert minutes_at_it(FIGURES, Operation.COAT, None, 1, 1) == minutes_at_it(
         FIGURES, Operation.COAT, Method.BRUSH, 1, 1
     )
 
 
 def test_scuffing_counts_faces_and_hardware_counts_pieces():
     scuff, hardware = FIGURES.work[Operation.SCUFF], FIGURES.work[Operation.HARDWARE]
-    assert minutes_for(FIGURES, Operation.SCUFF, None, 3, 2) == 6 * scuff.each_min.high
-    assert minutes_for(FIGURES, Operation.HARDWARE, None, 3, 2) == 3 * hardware.each_min.high
+    assert minutes_at_it(FIGURES, Operation.SCUFF, None, 3, 2) == 6 * scuff.each_min.high
+    assert minutes_at_it(FIGURES, Operation.HARDWARE, None, 3, 2) == 3 * hardware.each_min.high
 
 
 def test_the_longer_end_is_counted_on():
     each = FIGURES.work[Operation.SAND].each_min
     assert each.low < each.high
-    assert minutes_for(FIGURES, Operation.SAND, None, 1, 1) == each.high
+    assert minutes_at_it(FIGURES, Operation.SAND, None, 1, 1) == each.high
 
 
 @pytest.mark.parametrize(

@@ -98,14 +98,6 @@ def wait_words(wait: timedelta) -> str:
     return length_words(max(-(-wait // step), 0) * step)
 
 
-def left_words(left: timedelta) -> str:
-    """Say how long something is still open, rounded down; `under 0.5 h` when that is nothing."""
-    if timedelta() < left < SHOWN_TO:
-        return "under 0.5 h"
-    step = _DAY if left > _IN_DAYS_BEYOND else SHOWN_TO
-    return length_words(max(left // step, 0) * step)
-
-
 def length_words(length: timedelta) -> str:
     """Say a length of time as it is, to the minute: `45 min`, `1.5 h`, `1 h 45 min`, `2 d`."""
     minutes = round(length / timedelta(minutes=1))

@@ -166,11 +166,6 @@ def from_base(value: float, unit: Unit) -> float:
     return value / _SIZE[unit] + _ZERO.get(unit, 0.0)
 
 
-def difference_to_base(value: float, unit: Unit) -> float:
-    """Convert a difference in `unit`: 5.4 °F warmer is 3 °C warmer."""
-    return value * _SIZE[unit]
-
-
 def difference_from_base(value: float, unit: Unit) -> float:
     """Convert a difference in °C, m², L, g, µm, mm or g/L to `unit`."""
     return value / _SIZE[unit]

@@ -55,14 +55,6 @@ def _plain(text: str) -> str:
     return " ".join(text.casefold().replace("-", " ").replace(",", " ").split())
 
 
-def close_by(
-    glue: Glue, spread: datetime, air: Air | None = None, factor_per_10c: float = 2.0
-) -> datetime:
-    """Return until when the joint must be closed; warmth shortens it, cold is not relied on."""
-    k = max(1.0, _pace(glue.open, air, factor_per_10c))
-    return spread + timedelta(hours=glue.open.low_h / k)
-
-
 def clamp_until(
     glue: Glue, closed: datetime, air: Air | None = None, factor_per_10c: float = 2.0
 ) -> datetime | None:
@@ -85,13 +77,6 @@ def level_from(
     if glue.level is None or ready is None:
         return ready
     return max(ready, closed + timedelta(hours=glue.level.high_h))
-
-
-def cured_at(
-    glue: Glue, closed: datetime, air: Air | None = None, factor_per_10c: float = 2.0
-) -> datetime | None:
-    """Return when the glue is at full strength; None in air too cold."""
-    return _after(glue, glue.cure, closed, air, factor_per_10c)
 
 
 def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:

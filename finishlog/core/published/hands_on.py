@@ -44,20 +44,6 @@ class HandsOn(Struct, frozen=True):
         return self.work[operation]
 
 
-def minutes_for(
-    figures: HandsOn, operation: Operation, method: Method | None, pieces: int, faces: int
-) -> float:
-    """Return the minutes that work takes by itself: for a coat with set-up and clean-up.
-
-    `pieces` pieces with `faces` faces each. A coat of no named method is brushed.
-    """
-    alone = minutes_at_it(figures, operation, method, pieces, faces)
-    if operation is not Operation.COAT:
-        return alone
-    how = method or Method.BRUSH
-    return figures.set_up_min[how].high + alone + figures.clean_up_min[how].high
-
-
 def minutes_at_it(
     figures: HandsOn, operation: Operation, method: Method | None, pieces: int, faces: int
 ) -> float:

@@ -88,36 +88,6 @@ def next_opening(hours: ShopHours, moment: datetime) -> datetime | None:
     return next((a for a, _ in _openings(hours, after, after + HORIZON) if a > after), None)
 
 
-def next_visit(hours: ShopHours, moment: datetime) -> Interval | None:
-    """Find the interval in force at `moment` (from then on), else the next one.
-
-    Given a closing time it is the visit after that one. None when unknown or too far.
-    """
-    return next(_openings(hours, _utc(moment), _utc(moment) + HORIZON), None)
-
-
-def earliest_start(hours: ShopHours, ready: datetime, duration: timedelta) -> datetime | None:
-    """Find the first start at or after `ready` at which work of `duration` fits one interval.
-
-    Ending exactly at closing time fits. None when unknown, too long or too far.
-    """
-    _positive(duration)
-    first = _utc(ready)
-    found = _openings(hours, first, first + HORIZON)
-    return next((a for a, b in found if a + duration <= b), None)
-
-
-def latest_start(hours: ShopHours, end: datetime, duration: timedelta) -> datetime | None:
-    """Find the last start from which work of `duration` is done by `end` within one interval.
-
-    None when unknown, too long or too far back.
-    """
-    _positive(duration)
-    last = _utc(end)
-    found = intervals(hours, last - HORIZON, last)
-    return next((b - duration for a, b in reversed(found) if b - duration >= a), None)
-
-
 def open_minutes(hours: ShopHours, start: datetime, end: datetime) -> float:
     """Count the minutes between start and end in which the shop is open: slack in shop time."""
     spans = (b - a for a, b in intervals(hours, start, end))
@@ -218,8 +188,3 @@ def _utc(moment: datetime) -> datetime:
     if moment.tzinfo is None:
         raise ValueError("shop hours need times with a zone")
     return moment.astimezone(UTC)
-
-
-def _positive(duration: timedelta) -> None:
-    if duration < timedelta():
-        raise ValueError("work cannot take less than no time")

@@ -18,9 +18,6 @@ from msgspec.structs import replace
 
 from finishlog.core.shop.names import fitting
 
-# A name may not hold these: they mean something in a selector.
-RESERVED = "/:@,*"
-
 ANY = "*"
 
 
@@ -113,15 +110,6 @@ def resolve(selector: Selector, known: Sequence[Known], *, faces_too: bool = Fal
     if as_faces:
         return Several(selector.text, (*(part.path for part in parts), *as_faces))
     return _chosen(selector, parts)
-
-
-def check_name(name: str) -> str:
-    """Return a name that can be selected; ValueError when it is empty or holds a reserved sign."""
-    if not name.strip() or name != name.strip():
-        raise ValueError(f"{name!r} is no name: it is empty or has blanks around it")
-    if any(sign in RESERVED for sign in name):
-        raise ValueError(f"{name!r} is no name: it may not hold any of {' '.join(RESERVED)}")
-    return name
 
 
 def _parts(selector: Selector, known: Sequence[Known]) -> list[Known]:

@@ -133,12 +133,6 @@ def length(text: str) -> timedelta | None:
     return sum((value * _UNITS[unit] for value, unit in pairs), timedelta())
 
 
-def show_hours(span: Hours) -> str:
-    """Echo a length of time with its unit spelled: `30 min`, `4 h to 6 h`."""
-    low, high = (length_words(end * _HOUR) for end in span)
-    return low if low == high else f"{low} to {high}"
-
-
 def _on_a_label(whole: str, words: str) -> timedelta:
     return _one_length(whole, words, LONGEST_ON_A_LABEL, "type 4h, 30min, 2d or 4-6h")
 
