@@ -9,15 +9,19 @@ import random
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from math import sin, tau
 
+from finishlog.core.air.course import Course
 from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
-from finishlog.core.air.room import Course, RoomAir
+from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint, AirSpan, Known
 from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.rate_law import RateLaw
 from tests.shop_of import FACTS, at
 
+# So near does the clock come to exact integration over three days, in hours of the label.
+ONE_MINUTE_H = 1 / 60
 # (hour, °C, % RH)
 Row = tuple[float, float, float]
 
@@ -51,7 +55,7 @@ class DrawnAir(RoomAir, frozen=True, eq=False, dict=True):
     @cached_property
     def course(self) -> Course:
         """The stretches as they were drawn."""
-        return Course(self.spans, [span.start for span in self.spans])
+        return Course(self.spans)
 
 
 def drawn(*spans: AirSpan) -> AirMet:
@@ -82,31 +86,43 @@ class OwnLaw:
     """A rate law of a test's own, so that adding up is tested apart from the chemistry."""
 
     rate: Callable[[float, float], float]
-    bends_at_freezing: bool = False
 
     def k(self) -> Callable[[float, float], float]:
         """Return k as a function of °C and % RH."""
         return self.rate
 
 
-# --- two days of a logger ---------------------------------------------------------------------
+# --- three days of a logger -------------------------------------------------------------------
+
+THREE_DAYS_H = 72
 
 
 def noisy(seed: int, celsius: tuple[float, float], rh: tuple[float, float]) -> list[Row]:
-    """Return 48 h of hourly readings, each anywhere between two bounds."""
+    """Return three days of hourly readings, each anywhere between two bounds."""
     chance = random.Random(seed)
     return [
-        (float(hour), _between(chance, *celsius), _between(chance, *rh)) for hour in range(48 + 1)
+        (float(hour), _between(chance, *celsius), _between(chance, *rh))
+        for hour in range(THREE_DAYS_H + 1)
     ]
 
 
 def wandering(seed: int, step_c: float, step_pct: float) -> list[Row]:
-    """Return 48 h of readings every ten minutes, each a little off the one before."""
+    """Return three days of readings every ten minutes, each a little off the one before."""
     chance, t, rh, rows = random.Random(seed), 20.0, 60.0, []
-    for n in range(6 * 48 + 1):
+    for n in range(6 * THREE_DAYS_H + 1):
         rows.append((n / 6, t, rh))
         t = min(38.0, max(-5.0, t + _between(chance, -step_c, step_c)))
         rh = min(99.0, max(20.0, rh + _between(chance, -step_pct, step_pct)))
+    return rows
+
+
+def nights(seed: int, mean_c: float, swing_c: float, every_h: float) -> list[Row]:
+    """Return three days that are coldest and dampest at six, with a little unrest."""
+    chance, rows = random.Random(seed), []
+    for n in range(round(THREE_DAYS_H / every_h) + 1):
+        turn = sin((n * every_h + 6) / 24 * tau)
+        t = mean_c + swing_c * turn + _between(chance, -0.3, 0.3)
+        rows.append((n * every_h, round(t, 1), round(62 - 18 * turn + _between(chance, -2, 2), 1)))
     return rows
 
 
@@ -120,6 +136,10 @@ SERIES: dict[str, list[Row]] = {
     "damp": noisy(3, (5, 25), (85, 99)),
     "heated shop, every ten minutes": wandering(4, 0.6, 3),
     "shed, every ten minutes": wandering(5, 3, 10),
+    # Every night it gets too cold and too damp, every afternoon of the last too hot.
+    "cold nights": nights(6, 13, 6, 1),
+    "cold nights, every half hour": nights(7, 11.5, 4, 0.5),
+    "hot days, every ten minutes": nights(8, 27, 7.5, 1 / 6),
     "long ramps": [(0, 20, 50), (2, 10, 80), (4, 30, 40), (6, -5, 95), (8, 38, 99), (10, -5, 30)],
     # A hump of vapour deficit between two readings that are equal in it, and round figures that
     # meet the label's temperature exactly in the middle of a step.

@@ -13,7 +13,17 @@ import pytest
 from finishlog.core.clock.counting import Counting
 from finishlog.core.clock.reach import gained
 from finishlog.core.finish.classes import Limit, Limits, Mechanism
-from tests.air_of import SERIES, law, noisy, read_room, standing, wandering
+from tests.air_of import (
+    ONE_MINUTE_H,
+    SERIES,
+    THREE_DAYS_H,
+    law,
+    nights,
+    noisy,
+    read_room,
+    standing,
+    wandering,
+)
 from tests.reference.equivalent_hours import (
     FROZEN,
     LEAST_C,
@@ -48,11 +58,14 @@ def test_the_frozen_table_is_what_the_libraries_give(name):
             assert known[key] == pytest.approx(live, abs=1e-10), key
 
 
-@pytest.mark.parametrize("seed", range(20, 24))
+@pytest.mark.parametrize("seed", range(20, 26))
 @pytest.mark.parametrize("mechanism", Mechanism)
 @pytest.mark.parametrize(("clock", "limits"), WAYS)
 def test_other_days_than_the_frozen_ones(seed, mechanism, clock, limits):
-    rows = noisy(seed, (-5, 38), (20, 99)) if seed % 2 else wandering(seed, 1.5, 5)
+    """To one minute over three days."""
+    kinds = (wandering(seed, 1.5, 5), noisy(seed, (-5, 38), (20, 99)), nights(seed, 12, 5, 1))
+    rows = kinds[seed % len(kinds)]
     counting = Counting(law(mechanism), clock, LIMITS if limits else None)
-    ours = gained(standing(read_room(*rows)), counting, at(48))
-    assert ours == pytest.approx(equivalent_h(rows, mechanism, clock, limits), abs=1e-9)
+    ours = gained(standing(read_room(*rows)), counting, at(THREE_DAYS_H))
+    expected = equivalent_h(rows, mechanism, clock, limits)
+    assert ours == pytest.approx(expected, abs=ONE_MINUTE_H)

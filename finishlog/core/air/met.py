@@ -39,13 +39,18 @@ class AirMet(Struct, frozen=True):
         """The moment from which on it is counted."""
         return self.legs[0].start
 
+    def upto(self, moment: datetime | None) -> Iterator[Leg]:
+        """Yield the stays as far as they lie before a moment; None: all of them."""
+        for leg in self.legs:
+            if moment is not None and leg.start >= moment:
+                return
+            ends = leg.end is not None and (moment is None or leg.end < moment)
+            yield leg if ends else Leg(leg.room, leg.start, moment)
+
     def until(self, end: datetime | None) -> Iterator[AirSpan]:
         """Yield the spans up to a moment; None: all of them."""
-        for leg in self.legs:
-            if end is not None and leg.start >= end:
-                return
-            upto = leg.end if end is None or (leg.end is not None and leg.end < end) else end
-            yield from leg.room.course.between(leg.start, upto)
+        for leg in self.upto(end):
+            yield from leg.room.course.between(leg.start, leg.end)
 
     def span_at(self, moment: datetime) -> AirSpan:
         """Return the span from a moment on."""
@@ -54,12 +59,7 @@ class AirMet(Struct, frozen=True):
 
     def carried(self, room: RoomAir, moment: datetime) -> AirMet:
         """Return the air if the piece stood in another room from a moment on."""
-        here = tuple(
-            Leg(leg.room, leg.start, moment if leg.end is None else min(leg.end, moment))
-            for leg in self.legs
-            if leg.start < moment
-        )
-        return AirMet((*here, Leg(room, max(moment, self.start), None)))
+        return AirMet((*self.upto(moment), Leg(room, max(moment, self.start), None)))
 
 
 def air_met(stays: Sequence[Stay], start: datetime) -> AirMet:
@@ -70,12 +70,8 @@ def air_met(stays: Sequence[Stay], start: datetime) -> AirMet:
     here = [s for s in stays if s.since <= start][-1:]
     later = [s for s in stays if s.since > start]
     rooms = [Stay(start, here[0].air if here else _NOWHERE), *later]
-    return AirMet(
-        tuple(
-            Leg(stay.air, stay.since, following.since if following else None)
-            for stay, following in zip(rooms, [*rooms[1:], None], strict=True)
-        )
-    )
+    ends = [*(stay.since for stay in later), None]
+    return AirMet(tuple(Leg(s.air, s.since, end) for s, end in zip(rooms, ends, strict=True)))
 
 
 def carried_from(met: AirMet, moment: datetime) -> list[tuple[AirPoint, datetime]]:

@@ -15,10 +15,12 @@ from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
 from itertools import pairwise
+from operator import attrgetter
 
-from msgspec import Struct, field
+from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.air.course import Course
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import Air, cooled
 from finishlog.core.air.span import AirPoint, AirSpan, Known
@@ -37,33 +39,13 @@ _HARDLY_FALLS_C = 3.0
 _ALWAYS = datetime(1970, 1, 1, tzinfo=UTC)
 
 
-class Course(Struct, frozen=True):
-    """The air of a room from the beginning of time on: spans in order, the last without an end."""
-
-    spans: Sequence[AirSpan]
-    starts: Sequence[datetime]
-    # Sums of equivalent hours by how they count (core.clock.reach), shared by all films.
-    sums: dict[object, object] = field(default_factory=dict)
-
-    def index(self, moment: datetime) -> int:
-        """Return the number of the span that a moment lies in."""
-        return max(0, bisect_right(self.starts, moment) - 1)
-
-    def between(self, start: datetime, end: datetime | None) -> Iterator[AirSpan]:
-        """Yield the spans from one moment to another, cut at both."""
-        for span in self.spans[self.index(start) :]:
-            if end is not None and max(span.start, start) >= end:
-                return
-            until = span.end if end is None or (span.end and span.end <= end) else end
-            yield span.cut(max(span.start, start), until)
-
-
 class RoomAir(Struct, frozen=True, eq=False, dict=True):
     """What is known of one room's air, and its course. It equals only itself.
 
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
     days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is;
-    `name`: what the shop calls it; `heater`: what heats it, when that was said.
+    `name`: what the shop calls it; `heater`: what heats it, when that was said. `as_was`: the room
+    whose course stays as it was, where the last reading is only supposed.
     """
 
     readings: tuple[AirPoint, ...] = ()
@@ -74,20 +56,16 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
     zone: tzinfo = UTC
     name: str = ""
     heater: HeaterKind | None = None
+    as_was: RoomAir | None = None
 
     def heater_between(self, start: datetime, end: datetime) -> Heat | None:
         """Return a heater on record that runs at some time between; None: none is."""
         return heater_between(self.usual, self.heats, self.zone, start, end)
 
     @cached_property
-    def _moments(self) -> list[datetime]:
-        return [reading.at for reading in self.readings]
-
-    @cached_property
     def course(self) -> Course:
         """The air of all time."""
-        spans = tuple(_whole_time(self))
-        return Course(spans, [span.start for span in spans])
+        return Course(_whole_time(self)) if self.as_was is None else self.as_was.course
 
     @property
     def is_foretold(self) -> bool:
@@ -103,14 +81,17 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
 
     def measured_at(self, moment: datetime) -> AirPoint | None:
         """Return the reading that holds at a moment, None when there is none."""
-        n = bisect_right(self._moments, moment) - 1
+        n = self._read_by(moment) - 1
         if n >= 0 and moment - self.readings[n].at < READING_HOLDS:
             return self.readings[n]
         return None
 
     def since(self, moment: datetime) -> Sequence[AirPoint]:
         """Return the readings after a moment."""
-        return self.readings[bisect_right(self._moments, moment) :]
+        return self.readings[self._read_by(moment) :]
+
+    def _read_by(self, moment: datetime) -> int:
+        return bisect_right(self.readings, moment, key=attrgetter("at"))
 
     def read_lately(self, moment: datetime) -> AirPoint | None:
         """Return the reading that still says what the air is now: good enough to coat by.
@@ -120,15 +101,15 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
         reading = self.measured_at(moment)
         if reading is None or moment - reading.at > READING_STAYS:
             return None
-        return reading if self.goes_on_as_read(moment) else None
-
-    def goes_on_as_read(self, moment: datetime) -> bool:
-        """Tell whether nothing has come between a moment and the reading before it."""
-        return self.course.spans[self.course.index(moment)].measured
+        supposed = self.as_was is not None
+        return reading if supposed or self._span_at(moment).measured else None
 
     def expected_at(self, moment: datetime) -> Air | None:
         """Return the air to expect at a moment: as read lately, as usual, as last read."""
-        return self.course.spans[self.course.index(moment)].air_at(moment)
+        return self._span_at(moment).air_at(moment)
+
+    def _span_at(self, moment: datetime) -> AirSpan:
+        return self.course.spans[self.course.index(moment)]
 
     def coldest_between(self, start: datetime, end: datetime) -> float | None:
         """Return the coldest (°C) that the room may be between two moments; None: unknown."""

@@ -9,11 +9,12 @@ from itertools import pairwise
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from finishlog.core.air.course import Hours
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.span import AirSpan
 from finishlog.core.clock.counting import Clock, Counting, outside
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
-from finishlog.core.clock.reach import Hours, Reached, gained, reach
+from finishlog.core.clock.reach import Reached, gained, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.film.faults import rewetted
@@ -138,12 +139,13 @@ class Layer(Struct, frozen=True):
         """Return when a figure's hours, toward a stage, are over on the wait's clock."""
         low = self._over(figure, figure.low_h)
         high = self._over(figure, figure.high_h)
+        hours = high.hours
         return StageTime(
             low.moment,
             high.moment,
-            known=high.hours.unknown == 0.0,
-            air_read=high.hours.unread == 0.0,
-            hours=high.hours,
+            known=hours.unknown == 0.0,
+            air_read=hours.unread == 0.0,
+            hours=hours,
             figure=figure,
             layer=self,
             stage=stage,

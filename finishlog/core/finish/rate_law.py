@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from functools import lru_cache
 from typing import Protocol
 
 from msgspec import Struct
@@ -18,17 +17,9 @@ RateAt = Callable[[float, float], float]
 class Law(Hashable, Protocol):
     """What a clock counts by; hashable, since the sums of a room are kept by it."""
 
-    @property
-    def bends_at_freezing(self) -> bool:
-        """Tell whether k bends where water freezes; everywhere else it must run smoothly."""
-        ...
-
     def k(self) -> RateAt:
         """Return k as a function of °C and % RH, uncapped."""
         ...
-
-
-_LEAVING = frozenset({Mechanism.WATER, Mechanism.ALCOHOL, Mechanism.SOLVENT})
 
 
 class Carrier(Struct, frozen=True):
@@ -54,11 +45,6 @@ class RateLaw(Struct, frozen=True):
     factor_per_10c: float = 2.0
     carrier: Carrier | None = None
 
-    @property
-    def bends_at_freezing(self) -> bool:
-        """Tell whether k follows the pressure of water, which bends there."""
-        return self.mechanism in _LEAVING and self.carrier is None
-
     def k(self) -> RateAt:
         """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.
 
@@ -80,12 +66,6 @@ class RateLaw(Struct, frozen=True):
                 return lambda t, _rh: vapour(t) / at_reference
 
 
-@lru_cache(maxsize=256)
-def rate_at(law: Law) -> RateAt:
-    """Return k as a function of °C and % RH, uncapped; made once for each law."""
-    return law.k()
-
-
 def rate(law: Law, air: Air) -> float:
     """Return k in some air, uncapped, never below 0."""
-    return max(0.0, rate_at(law)(air.temperature_c, air.humidity_pct))
+    return max(0.0, law.k()(air.temperature_c, air.humidity_pct))

@@ -13,7 +13,7 @@ from typing import Any
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.core.air.room import Course, RoomAir
+from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.bench.state import bench_state, judge_zones
 from finishlog.core.clock.pace import Paces
@@ -205,21 +205,6 @@ class ShopAhead(Struct, dict=True):
         return frozenset(z.target for family in touched.values() for z in family.zones)
 
 
-class _Expected(RoomAir, frozen=True, eq=False):
-    """A room as if it were read once more, as it is to be expected; its course stays as it was."""
-
-    as_was: RoomAir = field(default_factory=RoomAir)
-
-    @property
-    def course(self) -> Course:
-        """The air of all time: a supposed reading holds for no hour after it."""
-        return self.as_was.course
-
-    def goes_on_as_read(self, moment: datetime) -> bool:
-        """Tell that what is expected of the moment is what counts then."""
-        return True
-
-
 def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
     """Read the room once more at a moment, as it is to be expected then."""
     last = room.readings[-1] if room.readings else None
@@ -229,16 +214,7 @@ def as_expected(room: RoomAir, moment: datetime) -> RoomAir:
     if air is None:
         return room
     again = AirPoint(moment, air.temperature_c, air.humidity_pct, _FIRST_ID)
-    return _Expected(
-        (*room.readings, again),
-        room.coldest_night_c,
-        room.id,
-        room.usual,
-        room.heats,
-        room.zone,
-        room.name,
-        as_was=room,
-    )
+    return replace(room, readings=(*room.readings, again), as_was=room)
 
 
 def air_changes(room: RoomAir, after: datetime) -> datetime | None:
