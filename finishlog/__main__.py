@@ -14,14 +14,26 @@ def main() -> None:
     """Run the command that was typed and leave with its exit code."""
     os.umask(os.umask(_FOR_NOBODY_ELSE) | _FOR_NOBODY_ELSE)
     _take_the_places_of_closed_streams()
-    try:
-        from finishlog.cli.app import run
-    except KeyboardInterrupt:
-        sys.exit(130)
-
     # A command is short and makes few cycles: collecting while it starts costs more than it frees.
     gc.set_threshold(100_000)
-    sys.exit(run(sys.argv[1:]))
+    try:
+        code = run(sys.argv[1:])
+    except KeyboardInterrupt:
+        code = 130
+    # Nor need the end search what was loaded for cycles: a sixth of a start, measured.
+    gc.freeze()
+    sys.exit(code)
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command; return its exit code. What completes a half-typed one loads no parser."""
+    if arguments[:1] == ["--complete"]:
+        from finishlog.cli.completion.complete import complete
+
+        return complete(arguments[1:])
+    from finishlog.cli.app import run as run_command
+
+    return run_command(arguments)
 
 
 def _take_the_places_of_closed_streams() -> None:

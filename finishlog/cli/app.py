@@ -179,16 +179,8 @@ def _typed(arguments: list[str]) -> str | None:
     return rest[0] if rest and rest[0] in MODULES else None
 
 
-def _one_command(name: str) -> Any:  # noqa: ANN401
-    return get_command(command_line(name))
-
-
 def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
-    if arguments[:1] == ["--complete"]:
-        from finishlog.cli.completion.complete import complete
-
-        return complete(arguments[1:], MODULES, _one_command)
     streams.make_usable()
     here = Desk(words=arguments)
     try:

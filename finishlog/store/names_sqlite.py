@@ -9,14 +9,13 @@ from __future__ import annotations
 import sqlite3
 from contextlib import closing
 from pathlib import Path
-
-from msgspec import Struct
+from typing import NamedTuple
 
 # A person waits at the key: a writer is not waited for longer than this.
 PATIENCE_S = 0.05
 
 
-class PartNames(Struct, frozen=True):
+class PartNames(NamedTuple):
     """`project/part`, its pieces by number, its faces and zones as they are typed."""
 
     path: str
@@ -24,7 +23,7 @@ class PartNames(Struct, frozen=True):
     faces: tuple[str, ...] = ()
 
 
-class Names(Struct, frozen=True):
+class Names(NamedTuple):
     """What has not been put away, each in the order in which it was put on record."""
 
     projects: tuple[str, ...] = ()

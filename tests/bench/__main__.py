@@ -1,6 +1,6 @@
-"""Measure a start of the program against the least it could be: `python -m tests.bench [--full]`.
+"""Measure a start of the program against the least it could be: `python -m tests.bench`.
 
-Prints ratios of medians, the runs of all cases interleaved, so that a busy machine spoils them
+CPU seconds (user and system), medians of runs that take turns, so that a busy machine spoils all
 alike. Nothing is asserted: figures to hold stand beside what was measured.
 """
 
@@ -14,154 +14,156 @@ import statistics
 import subprocess
 import sys
 import tempfile
-import time
-from collections.abc import Mapping
+from collections import Counter
 from contextlib import closing
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
-RUNS = 9
+import finishlog
+
+HERE = Path(__file__).parent
+RUNS = 5
 NOW = "2026-11-24T21:05:00+00:00"
+FLOOR = (sys.executable, str(HERE / "floor.py"))
+STATEMENTS = (sys.executable, str(HERE / "statements.py"))
 PROGRAM = (sys.executable, "-m", "finishlog")
-
-# The least that `ready` could be: the same imports, the file opened, one line printed.
-FLOOR = """
-import os, sys
-import typer
-import finishlog.cli.app
-import finishlog.asks.ready
-import finishlog.cli.ready_page
-import finishlog.facts.load
-from pathlib import Path
-from datetime import UTC, datetime
-from finishlog.store.database import open_database
-database = open_database(Path(os.environ["FINISHLOG_DB"]), datetime.now(UTC))
-with database.reading() as connection:
-    print(connection.exec_driver_sql("SELECT count(*) FROM act").scalar())
-"""
+COMPLETE = ("--complete", "bash", "finishlog log piece0/", ":=@")
 
 
-@dataclass(frozen=True)
+@dataclass
 class Case:
-    """A command line to time, on which database."""
+    """Words typed in a shop (none: the floor); CPU seconds of each run, peak memory (MB)."""
 
-    name: str
     words: tuple[str, ...]
-    database: Path
+    shop: Path
+    taken: list[float] = field(default_factory=list)
+    memory_mb: float = 0
 
+    @property
+    def asks(self) -> bool:
+        """Tell whether it is a command that asks the database."""
+        return bool(self.words) and not self.words[0].startswith("-")
 
-@dataclass(frozen=True)
-class Measured:
-    """Median wall seconds and peak memory (MB) of a case."""
+    @property
+    def logs(self) -> bool:
+        """Tell whether something is put on record."""
+        return self.words[:1] == ("log",)
 
-    seconds: float
-    memory_mb: float
+    @property
+    def seconds(self) -> float:
+        return statistics.median(self.taken)
 
 
 def main() -> None:
-    """Build the shops, time the cases, print the table."""
-    behind = "TEN_YEARS" if "--full" in sys.argv else "A_FIFTH"
+    """Build the shops, measure, print."""
     with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        young, old, demo = folder / "young.db", folder / "old.db", folder / "demo.db"
-        _build(young, "None")
-        _build(old, f"shop.{behind}")
-        print(f"40 open parts; history: {_scale(old)}; median of {RUNS} interleaved runs")
-        _demo(demo)
-        read = folder / "read.db"
+        bench = Bench(Path(name))
+        cases = bench.cases()
+        counted = {name: bench.statements(case) for name, case in cases.items() if case.asks}
+        print(f"medians of {RUNS} runs, CPU")
+        bench.measure(cases)
+    _print(cases, counted)
+    _print_lines()
+
+
+class Bench:
+    """A folder of shops, and what runs in them: each in a process of its own."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+
+    def cases(self) -> dict[str, Case]:
+        """Build the shops and say what is measured in which."""
+        young, old, demo, read = (
+            self._folder / f"{n}.db" for n in ("young", "old", "demo", "read")
+        )
+        self._build(f"build({str(young)!r})")
+        self._build(f"build({str(old)!r}, ten_years=True)")
+        self._run((*PROGRAM, "--db", str(demo), "demo"), demo)
         shutil.copy(demo, read)
-        _child(f"shop.read_by_a_logger(Path({str(read)!r}))")
-        measured = measure(_cases(young, old, demo, read))
-    _print(measured)
+        self._build(f"read_by_a_logger({str(read)!r})")
+        print(f"40 open parts; behind them in ten years: {_scale(old)}")
+        log = ("log", "piece0/part0", "topcoat")
+        return {
+            "floor": Case((), young),
+            "--version": Case(("--version",), young),
+            "completion": Case(COMPLETE, young),
+            "completion, ten years": Case(COMPLETE, old),
+            "ready, demo": Case(("ready",), demo),
+            "ready, demo, logger": Case(("ready",), read),
+            "ready": Case(("ready",), young),
+            "ready, ten years": Case(("ready",), old),
+            "log, demo": Case(("log", "cabinet/drawer", "topcoat"), demo),
+            "log": Case(log, young),
+            "log, ten years": Case(log, old),
+            "history, ten years": Case(("history", "piece0/part0"), old),
+            "past, ten years": Case(("past", "ash"), old),
+        }
 
+    def measure(self, cases: dict[str, Case]) -> None:
+        """Run every case in turn, again and again; the first round only warms the disk."""
+        for turn in range(RUNS + 1):
+            for case in cases.values():
+                command = (*PROGRAM, *case.words) if case.words else FLOOR
+                used = self._run(command, self._as_it_was(case))
+                case.memory_mb = max(case.memory_mb, _megabytes(used))
+                if turn:
+                    case.taken.append(used.ru_utime + used.ru_stime)
 
-def _build(path: Path, behind: str) -> None:
-    """Build a shop in another process."""
-    _child(f"shop.build(Path({str(path)!r}), {behind})")
+    def statements(self, case: Case) -> int:
+        """Count the statements that SQLite runs for a command."""
+        done = subprocess.run(
+            [*STATEMENTS, *case.words],
+            env=self._environment(self._as_it_was(case)),
+            stdin=subprocess.DEVNULL,
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        return int(done.stderr.splitlines()[-1])
 
+    def _build(self, call: str) -> None:
+        """Build elsewhere: a child's peak memory counts what it was forked from."""
+        subprocess.run(
+            [sys.executable, "-c", f"from tests.bench import shop; shop.{call}"], check=True
+        )
 
-def _child(doing: str) -> None:
-    """Do something in another process: a child's peak memory counts what it was forked from."""
-    code = f"from pathlib import Path; from tests.bench import shop; {doing}"
-    subprocess.run([sys.executable, "-c", code], check=True)
+    def _run(self, command: tuple[str, ...], shop: Path) -> resource.struct_rusage:
+        with subprocess.Popen(
+            command,
+            env=self._environment(shop),
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+        ) as program:
+            _, status, used = os.wait4(program.pid, 0)
+            program.returncode = os.waitstatus_to_exitcode(status)
+        assert program.returncode == 0, command
+        return used
 
-
-def _demo(path: Path) -> None:
-    """Build the invented shop of `finishlog demo`."""
-    subprocess.run(
-        [*PROGRAM, "--db", str(path), "demo"],
-        env={**os.environ, "FINISHLOG_NOW": NOW, "FINISHLOG_ZONE": "UTC"},
-        stdout=subprocess.DEVNULL,
-        check=True,
-    )
-
-
-def _scale(path: Path) -> str:
-    """Say how much lies behind the open parts."""
-    with closing(sqlite3.connect(path)) as connection:
-        archived = "SELECT count(*) FROM {} WHERE archived_at IS NOT NULL"
-        projects = connection.execute(archived.format("project")).fetchone()[0]
-        parts = connection.execute(archived.format("part")).fetchone()[0]
-        coats = connection.execute("SELECT count(*) FROM coat").fetchone()[0]
-    return f"{projects} projects, {parts} parts, {coats} coats"
-
-
-def _cases(young: Path, old: Path, demo: Path, read: Path) -> tuple[Case, ...]:
-    log = ("log", "piece0/part0", "topcoat")
-    complete = ("--complete", "bash", "finishlog log piece0/", ":=@")
-    return (
-        Case("floor", (sys.executable, "-c", FLOOR), young),
-        Case("version", (*PROGRAM, "--version"), young),
-        Case("completion", (*PROGRAM, *complete), young),
-        Case("completion, ten years", (*PROGRAM, *complete), old),
-        Case("floor, demo", (sys.executable, "-c", FLOOR), demo),
-        Case("ready, demo", (*PROGRAM, "ready"), demo),
-        Case("ready, demo, logger", (*PROGRAM, "ready"), read),
-        Case("ready", (*PROGRAM, "ready"), young),
-        Case("ready, ten years", (*PROGRAM, "ready"), old),
-        Case("log", (*PROGRAM, *log), young),
-        Case("log, ten years", (*PROGRAM, *log), old),
-        Case("history of a part", (*PROGRAM, "history", "piece0/part0"), old),
-        Case("past", (*PROGRAM, "past", "ash"), old),
-    )
-
-
-def measure(cases: tuple[Case, ...]) -> Mapping[str, Measured]:
-    """Run every case in turn, again and again; the first round only warms the disk."""
-    seconds: dict[str, list[float]] = {case.name: [] for case in cases}
-    memory: dict[str, float] = {}
-    for turn in range(RUNS + 1):
-        for case in cases:
-            took, peak = _run(case)
-            memory[case.name] = max(peak, memory.get(case.name, 0))
-            if turn:
-                seconds[case.name].append(took)
-        _progress(turn)
-    return {
-        case.name: Measured(statistics.median(seconds[case.name]), memory[case.name])
-        for case in cases
-    }
-
-
-def _run(case: Case) -> tuple[float, float]:
-    """Run one command in a process of its own; return wall seconds and peak memory in MB."""
-    before = time.perf_counter()
-    with subprocess.Popen(
-        case.words,
-        env={
-            **os.environ,
-            "FINISHLOG_DB": str(case.database),
+    def _environment(self, shop: Path) -> dict[str, str]:
+        """Build what a child sees: bytecode as an installed program has it, kept out of here."""
+        kept = {name: of for name, of in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+        return {
+            **kept,
+            "PYTHONPYCACHEPREFIX": str(self._folder / "bytecode"),
+            "FINISHLOG_DB": str(shop),
             "FINISHLOG_NOW": NOW,
             "FINISHLOG_ZONE": "UTC",
-        },
-        stdin=subprocess.DEVNULL,
-        stdout=subprocess.DEVNULL,
-    ) as program:
-        _, status, used = os.wait4(program.pid, 0)
-        took = time.perf_counter() - before
-        program.returncode = os.waitstatus_to_exitcode(status)
-    assert program.returncode == 0, case
-    return took, _megabytes(used)
+        }
+
+    def _as_it_was(self, case: Case) -> Path:
+        """Hand out the shop; a copy where something is logged, for every run finds it the same."""
+        return shutil.copy(case.shop, self._folder / "logged.db") if case.logs else case.shop
+
+
+def _scale(shop: Path) -> str:
+    with closing(sqlite3.connect(shop)) as connection:
+        put_away = "SELECT count(*) FROM {} WHERE archived_at IS NOT NULL"
+        projects = connection.execute(put_away.format("project")).fetchone()[0]
+        parts = connection.execute(put_away.format("part")).fetchone()[0]
+        coats = connection.execute("SELECT count(*) FROM coat").fetchone()[0]
+    return f"{projects} projects, {parts} parts, {coats} coats"
 
 
 def _megabytes(used: resource.struct_rusage) -> float:
@@ -169,33 +171,47 @@ def _megabytes(used: resource.struct_rusage) -> float:
     return used.ru_maxrss / (1 << 20 if sys.platform == "darwin" else 1 << 10)
 
 
-def _progress(turn: int) -> None:
-    if sys.stderr.isatty():
-        print(f"\r{turn} of {RUNS}", end="\n" if turn == RUNS else "", file=sys.stderr)
-
-
-def _print(measured: Mapping[str, Measured]) -> None:
-    floor = measured["floor"].seconds
-    for name, each in measured.items():
+def _print(cases: dict[str, Case], counted: dict[str, int]) -> None:
+    floor = cases["floor"].seconds
+    for name, each in cases.items():
+        statements = f"{counted[name]:5} statements" if name in counted else ""
         print(
-            f"  {name:<21} {each.seconds * 1000:6.0f} ms  {each.seconds / floor:5.2f} × floor"
-            f"  {each.memory_mb:5.0f} MB"
+            f"  {name:<22} {each.seconds * 1000:6.0f} ms  {each.seconds / floor:5.2f} × floor"
+            f"  {each.memory_mb:5.0f} MB {statements}"
         )
-    ready, old = measured["ready"].seconds, measured["ready, ten years"].seconds
-    daily = max(
-        each.memory_mb for name, each in measured.items() if name.startswith(("ready", "log"))
-    )
-    demo = measured["ready, demo"].seconds / measured["floor, demo"].seconds
-    print(f"  demo: ready / floor   {demo:5.2f}")
-    logger = measured["ready, demo, logger"].seconds / measured["ready, demo"].seconds
-    print(f"  with 100,000 readings {logger:5.2f}   to hold: 1.15")
-    print(f"  ready / floor         {ready / floor:5.2f}   to hold: 1.25")
-    print(f"  ready with / without  {old / ready:5.2f}   to hold: 1.15")
-    print(f"  log / floor           {measured['log'].seconds / floor:5.2f}   to hold: 1.35")
-    completion = measured["completion"].seconds / measured["version"].seconds
-    aged = measured["completion, ten years"].seconds / measured["version"].seconds
-    print(f"  completion / version  {completion:5.2f}   to hold: 1.3; ten years: {aged:.2f}")
-    print(f"  peak memory, MB       {daily:5.0f}   to hold: 100")
+    for name, of, most in TO_HOLD:
+        ratio = cases[name].seconds / cases[of].seconds
+        print(f"  {f'{name} / {of}':<42} {ratio:5.2f}   to hold: {most}")
+    daily = max(c.memory_mb for name, c in cases.items() if name.startswith(("ready", "log")))
+    most = max(n for name, n in counted.items() if name.startswith("log"))
+    print(f"  {'statements of a log':<42} {most:5}   to hold: 80")
+    print(f"  {'peak memory of ready and log, MB':<42} {daily:5.0f}   to hold: 100")
+
+
+# What is divided by what, and the most that it may be.
+TO_HOLD = (
+    ("ready, demo", "floor", 1.8),
+    ("ready", "floor", 1.8),
+    ("log, demo", "floor", 2.2),
+    ("log", "floor", 2.2),
+    ("ready, ten years", "ready", 1.15),
+    ("ready, demo, logger", "ready, demo", 1.15),
+    ("log, ten years", "log", 1.15),
+    ("completion", "--version", 1.3),
+    ("completion, ten years", "--version", 1.3),
+)
+
+
+def _print_lines() -> None:
+    """Count the lines of Python, package by package."""
+    package = Path(finishlog.__file__).parent
+    lines: Counter[str] = Counter()
+    for file in package.rglob("*.py"):
+        room = "/".join(file.relative_to(package).parts[:-1][:2]) or "."
+        lines[room] += len(file.read_text(encoding="utf-8").splitlines())
+    print(f"lines of Python: {lines.total():,}   to hold: 34,000")
+    for room, count in sorted(lines.items()):
+        print(f"  {room:<22} {count:6,}")
 
 
 if __name__ == "__main__":

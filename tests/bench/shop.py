@@ -26,18 +26,10 @@ CLASSES = {"sealer": "shellac-2lb", "topcoat": "waterborne-clear", "oil": "hardw
 WOODS = ("ash", "cherry", "walnut", "maple", "oak")
 
 
-@dataclass(frozen=True)
-class Scale:
-    """How much lies behind the open parts."""
-
-    projects: int
-    parts: int
-    coats: int
-
-
-# A fifth of ten busy years is built in a minute; `--full` builds them all.
-A_FIFTH = Scale(projects=200, parts=2_000, coats=20_000)
-TEN_YEARS = Scale(projects=1_000, parts=10_000, coats=100_000)
+# Ten busy years are a month of the shop, a hundred times over.
+MONTH = timedelta(days=36)
+MONTHS = 100
+PROJECTS_A_MONTH, PARTS, COATS = 10, 10, 10
 
 
 @dataclass
@@ -60,13 +52,15 @@ class Builder:
         )
 
 
-def build(path: Path, behind: Scale | None = None) -> None:
+def build(path: str, *, ten_years: bool = False) -> None:
     """Make the shop; what is behind is older than everything open."""
-    database = open_database(path, NOW)
+    database = open_database(Path(path), NOW)
     with database.writing("bench", "invented", NOW, "UTC") as ledger:
         builder = _builder(ledger)
-        if behind:
-            _history(builder, behind)
+        if ten_years:
+            before = _last_rows(ledger.connection)
+            _a_month(builder, NOW - MONTHS * MONTH - timedelta(days=10))
+            _again_and_again(ledger.connection, before)
         _open_parts(builder)
 
 
@@ -79,25 +73,74 @@ def _builder(ledger: Ledger) -> Builder:
     return Builder(connection, ledger, products, figures, add_room(connection, "finishing"))
 
 
-def _history(builder: Builder, behind: Scale) -> None:
-    """Add archived projects with their parts and coats over ten years, and daily readings."""
+def _a_month(builder: Builder, begin: datetime) -> None:
+    """Coat and put away projects, and read the air every day."""
     a_day = timedelta(days=1)
-    begin = NOW - 3650 * a_day
-    for day in range(3640):
-        builder.ledger.reading(
-            at(begin + day * a_day), room=builder.room, air=Air(15 + day % 7, 50 + day % 15)
+    for day in range(MONTH.days):
+        air = Air(15 + day % 7, 50 + day % 15)
+        builder.ledger.reading(at(begin + day * a_day), room=builder.room, air=air)
+    for number in range(PROJECTS_A_MONTH):
+        project = add_project(builder.connection, f"old{number}", begin)
+        for part, targets in _parts(builder, project, PARTS, WOODS[number % len(WOODS)]):
+            for coat in range(COATS):
+                product = ("topcoat", "oil")[number % 2]
+                builder.coat(targets, product, begin + (2 * number + coat) * a_day)
+            archive(builder.ledger, ThingKind.PART, part, begin + MONTH)
+        archive(builder.ledger, ThingKind.PROJECT, project, begin + MONTH)
+
+
+def _last_rows(connection: Connection) -> dict[str, int]:
+    names = connection.exec_driver_sql("SELECT name FROM sqlite_master WHERE type = 'table'")
+    return {
+        name: connection.exec_driver_sql(f"SELECT coalesce(max(rowid), 0) FROM {name}").scalar_one()
+        for name in names.scalars().all()
+        # It is keyed by its entry, and a month holds no logger's file.
+        if name != "logged_air"
+    }
+
+
+def _again_and_again(connection: Connection, before: dict[str, int]) -> None:
+    """Repeat what was added since `before`, a month later each time: in SQL, for it is a lot.
+
+    What points to a row of the month points to the row's like in each month that follows.
+    """
+    after = _last_rows(connection)
+    stride = max(after.values())
+    connection.exec_driver_sql("PRAGMA defer_foreign_keys = ON")
+    for table, last in after.items():
+        if last == before[table] or table.startswith("figure_set"):
+            continue
+        columns = connection.exec_driver_sql(f"PRAGMA table_info({table})").all()
+        references = {
+            row[3]: row[2]
+            for row in connection.exec_driver_sql(f"PRAGMA foreign_key_list({table})")
+        }
+        values = [
+            _a_month_on(table, name, type_, references.get(name, ""), before, stride)
+            for _, name, type_, *_ in columns
+        ]
+        connection.exec_driver_sql(
+            "WITH RECURSIVE month(k) AS"
+            f" (SELECT 1 UNION ALL SELECT k + 1 FROM month WHERE k < {MONTHS - 1})"
+            f" INSERT INTO {table} SELECT {', '.join(values)} FROM month, {table}"
+            f" WHERE {table}.rowid BETWEEN {before[table] + 1} AND {last} ORDER BY k"
         )
-    each = behind.parts // behind.projects
-    coats = behind.coats // behind.parts
-    for number in range(behind.projects):
-        when = begin + 3600 * a_day * number / behind.projects
-        project = add_project(builder.connection, f"old{number}", when)
-        for part, targets in _parts(builder, project, each, WOODS[number % len(WOODS)]):
-            product = ("topcoat", "oil")[number % 2]
-            for coat in range(coats):
-                builder.coat(targets, product, when + coat * a_day)
-            archive(builder.ledger, ThingKind.PART, part, when + 30 * a_day)
-        archive(builder.ledger, ThingKind.PROJECT, project, when + 30 * a_day)
+
+
+def _a_month_on(
+    table: str, column: str, type_: str, refers_to: str, before: dict[str, int], stride: int
+) -> str:
+    """Write the value of a column `k` months on; `refers_to` names the table of its rows."""
+    if column in {"id", "thing_id"}:
+        return f"{column} + k * {stride}"
+    if refers_to in before and not refers_to.startswith("figure_set"):
+        return f"{column} + k * {stride} * ({column} > {before[refers_to]})"
+    if column == "uuid":
+        return "lower(hex(randomblob(16)))"
+    if type_ == "VARCHAR(27)":
+        moved = f"strftime('%Y-%m-%dT%H:%M:%S', {column}, (k * {MONTH.days}) || ' days')"
+        return f"{moved} || '.000000Z'"
+    return f"{column} || '-' || k" if (table, column) == ("project", "name") else column
 
 
 def _parts(
@@ -145,12 +188,14 @@ def _evenings(builder: Builder, targets: frozenset[Target], place: int) -> None:
         builder.coat(targets, product, begin + timedelta(hours=2 + 24 * coat))
 
 
-def read_by_a_logger(path: Path, count: int = 100_000) -> None:
+def read_by_a_logger(path: str, count: int = 100_000) -> None:
     """Add a logger's file that ends at NOW, a reading every ten minutes, to the demo's room."""
     step = timedelta(minutes=10)
     moments = [NOW - step * n for n in range(count - 1, -1, -1)]
     readings = [(moment, _air_of_a_day(moment, n)) for n, moment in enumerate(moments)]
-    with open_database(path, NOW).writing("air", "air import logger.csv", NOW, "UTC") as ledger:
+    with open_database(Path(path), NOW).writing(
+        "air", "air import logger.csv", NOW, "UTC"
+    ) as ledger:
         span = When(moments[0], moments[-1])
         ledger.air_imported(span, room=1, file_name="logger.csv", readings=readings)
 

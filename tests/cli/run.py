@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 from unittest import mock
 
-from finishlog.cli.app import run
+from finishlog.__main__ import run
 
 NOW = "2026-11-24T21:05:00+00:00"
 ZONE = "Europe/London"

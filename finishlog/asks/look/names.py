@@ -6,7 +6,7 @@ from pathlib import Path
 
 from finishlog.store.names_sqlite import Names, PartNames, read_names, read_species
 
-__all__ = ["Names", "PartNames", "class_names", "names_on_record", "species_on_record"]
+__all__ = ["Names", "PartNames", "names_on_record", "species_on_record"]
 
 
 def names_on_record(database: Path) -> Names:
@@ -17,10 +17,3 @@ def names_on_record(database: Path) -> Names:
 def species_on_record(database: Path) -> tuple[str, ...]:
     """Return the woods of every part there ever was; none when they cannot be read at once."""
     return read_species(database)
-
-
-def class_names() -> tuple[str, ...]:
-    """Return the keys of the published classes of finish."""
-    from finishlog.facts.load import Facts
-
-    return Facts().class_keys()

@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 import shlex
 from collections.abc import Iterable
-
-from msgspec import Struct
+from typing import NamedTuple
 
 # Stands for the cursor; no one types it.
 _CURSOR = "\N{SYMBOL FOR UNIT SEPARATOR}"
@@ -14,7 +13,7 @@ _MUST_BE_QUOTED = re.compile(r"([\s\\'\"`$&|;<>(){}\[\]*?!#~])")
 _NOT_PRINTED = re.compile(r"[\x00-\x1f\x7f]")
 
 
-class HalfTyped(Struct, frozen=True):
+class HalfTyped(NamedTuple):
     """The words before the cursor, after the program's name, and the word at it.
 
     `quote` is the quotation mark that stands open, if any.

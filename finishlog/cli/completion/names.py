@@ -1,21 +1,12 @@
-"""What may stand where a command asks for a PART, a ROOM, a CLASS: by the word it asks with."""
+"""The names on record that may stand where a command asks for a part, a room, a can."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cached_property
 from pathlib import Path
 
-from finishlog.asks.look.names import (
-    Names,
-    PartNames,
-    class_names,
-    names_on_record,
-    species_on_record,
-)
-from finishlog.core.log.entries import FaultKind, Found, Operation, Outcome, RagsDeed
-
-# In these groups NAME is the name of one of the things of the group.
-_GROUPS = frozenset({"project", "part", "steps", "product", "room", "class", "can"})
+from finishlog.asks.look.names import Names, PartNames, names_on_record, species_on_record
 
 
 class NamesToComplete:
@@ -25,53 +16,30 @@ class NamesToComplete:
         self._database = database
         self._word = word
         self._before = before
-        self._names: Names | None = None
 
-    def of_kind(self, kind: str, group: str) -> tuple[str, ...]:
-        """Return what is called so: `part`, `room`; `name` in a group is one of the group's."""
-        if kind == "name" and group in _GROUPS:
-            kind = group
-        words = _WORDS.get(kind)
-        if words is not None:
-            return words
-        if kind == "word":
-            # What past finishes are looked up by.
-            several = ("species", "product", "class", "steps", "project")
-            return tuple(name for each in several for name in self.of_kind(each, group))
-        if kind == "class":
-            return class_names()
-        return species_on_record(self._database) if kind == "species" else self._on_record(kind)
+    def meant_by(self, wanted: str) -> Iterable[str]:
+        """Return the names of a kind (`<part>`, `<room>`); any other word is its own name."""
+        if not wanted.startswith("<"):
+            return (wanted,)
+        if wanted == "<species>":
+            return species_on_record(self._database)
+        names = self._names
+        found: dict[str, Iterable[str]] = {
+            "<project>": names.projects,
+            "<project/>": (f"{project}/" for project in names.projects),
+            "<part>": _part_words(self._word, names.parts),
+            "<member:>": (f"{_name(part)}:" for part in names.parts),
+            "<face>": _faces(self._before, names.parts),
+            "<product>": names.products,
+            "<room>": names.rooms,
+            "<steps>": names.steps,
+            "<can>": names.containers,
+        }
+        return found[wanted]
 
-    def _on_record(self, kind: str) -> tuple[str, ...]:
-        names = self._read()
-        found: Iterable[str] = {
-            "project": names.projects,
-            "project/name": (f"{project}/" for project in names.projects),
-            "part": _part_words(self._word, names.parts),
-            "member": (f"{_name(part)}:" for part in names.parts),
-            "face": _faces(self._before, names.parts),
-            "product": names.products,
-            "what": (*names.products, *_WORK),
-            "step": (*names.products, *_WORK),
-            "room": names.rooms,
-            "steps": names.steps,
-            "can": names.containers,
-        }.get(kind, ())
-        return tuple(found)
-
-    def _read(self) -> Names:
-        if self._names is None:
-            self._names = names_on_record(self._database)
-        return self._names
-
-
-_WORK = tuple(operation.value for operation in Operation if operation is not Operation.COAT)
-_WORDS = {
-    "found": tuple(found.value for found in Found),
-    "kind": tuple(kind.value for kind in FaultKind),
-    "outcome": tuple(outcome.value for outcome in Outcome),
-    "deed": tuple(deed.value for deed in RagsDeed),
-}
+    @cached_property
+    def _names(self) -> Names:
+        return names_on_record(self._database)
 
 
 def _part_words(word: str, parts: tuple[PartNames, ...]) -> list[str]:
