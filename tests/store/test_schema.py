@@ -6,16 +6,18 @@ import re
 import sqlite3
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 from alembic.autogenerate import compare_metadata  # noqa: TID253
 from alembic.migration import MigrationContext  # noqa: TID253
 from alembic.script import ScriptDirectory  # noqa: TID253
-from sqlalchemy import create_engine
+from sqlalchemy import Select, create_engine
 
 from finishlog.errors import DatabaseFault
 from finishlog.store.database import Database
 from finishlog.store.engine_sqlite import APPLICATION_ID
+from finishlog.store.log import read_log
 from finishlog.store.schema import log as schema_log
 from finishlog.store.schema.tables import APPEND_ONLY, metadata
 from finishlog.store.upgrade import HEAD, migrations_folder
@@ -119,3 +121,32 @@ def test_migrations_are_found_inside_an_installed_package_first(tmp_path: Path):
 def test_missing_migrations_are_said(tmp_path: Path):
     with pytest.raises(DatabaseFault, match="migrations are missing"):
         migrations_folder(tmp_path / "finishlog")
+
+
+def plan_of(db: Database, query: Select[Any]) -> str:
+    sql = str(query.compile(compile_kwargs={"literal_binds": True}))
+    with db.reading() as connection:
+        steps = connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {sql}").all()
+    return "; ".join(step[-1] for step in steps)
+
+
+def test_what_every_look_asks_of_the_cans_walks_through_none_that_were_put_away(db: Database):
+    found = plan_of(db, read_log.OF_CONTAINERS_IN_USE)
+    assert "USING INDEX ix_container_event_container_id" in found
+    assert "ix_container_archived_at" in found
+    assert "SCAN" not in found
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "INSERT INTO fault (entry_id, what) VALUES (1, 'gremlin')",
+        "INSERT INTO room (name, heater) VALUES ('shop', 'dragon')",
+    ],
+)
+def test_words_that_are_not_ours_are_refused(blank: Path, statement: str):
+    with (
+        closing(sqlite3.connect(blank)) as connection,
+        pytest.raises(sqlite3.IntegrityError, match="CHECK constraint failed"),
+    ):
+        connection.execute(statement)

@@ -22,7 +22,7 @@ from finishlog.store.schema.things import container
 BEFORE_A_COAT = timedelta(days=2)
 
 # A can may have been opened years before its next coat.
-_OF_CONTAINERS_IN_USE = (
+OF_CONTAINERS_IN_USE = (
     select(container_event.c.entry_id)
     .join(container, container.c.id == container_event.c.container_id)
     .where(container.c.archived_at.is_(None))
@@ -117,7 +117,7 @@ def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[in
     query = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
     if since is not None:
         query = query.where(entry.c.latest_at >= since)
-    return {*connection.scalars(query), *connection.scalars(_OF_CONTAINERS_IN_USE)}
+    return {*connection.scalars(query), *connection.scalars(OF_CONTAINERS_IN_USE)}
 
 
 def _joined(within: Iterable[Stretch]) -> list[Stretch]:

@@ -75,9 +75,9 @@ def note() -> Column[str]:
     return Column("note", Text, nullable=False, server_default="")
 
 
-def one_of(column: str, words: type[StrEnum]) -> CheckConstraint:
+def one_of(column: str, words: type[StrEnum], *, or_empty: bool = False) -> CheckConstraint:
     """Hold a column to a closed set of our own words."""
-    listed = ", ".join(f"'{word.value}'" for word in words)
+    listed = ", ".join(f"'{word}'" for word in (*[""] * or_empty, *words))
     return CheckConstraint(f"{column} IN ({listed})", name=column)
 
 

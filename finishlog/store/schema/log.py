@@ -23,6 +23,7 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import (
     ContainerDeed,
+    FaultKind,
     Found,
     Operation,
     Outcome,
@@ -179,6 +180,7 @@ coat = _detail(
     one_of("method", Method),
     CheckConstraint("wet_film_um > 0", name="wet_film"),
     CheckConstraint("hands_on_min >= 0", name="hands_on"),
+    Index(None, "container_id"),
 )
 
 work = _detail(
@@ -203,6 +205,7 @@ fault = _detail(
     Column("what", Text, nullable=False),
     Column("place", Text, nullable=False, server_default=""),
     Column("remedy", Text, nullable=False, server_default=""),
+    one_of("what", FaultKind),
 )
 
 stripped = _detail(
@@ -275,6 +278,7 @@ container_event = _detail(
     Column("deed", Text, nullable=False),
     note(),
     one_of("deed", ContainerDeed),
+    Index(None, "container_id"),
 )
 
 rags_event = _detail(

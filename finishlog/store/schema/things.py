@@ -16,6 +16,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
+from finishlog.core.air.heater import HeaterKind
 from finishlog.core.finish.classes import Method, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
@@ -57,6 +58,7 @@ room = Table(
     Column("heater", Text, nullable=False, server_default=""),
     Column("archived_at", UtcDateTime),
     UniqueConstraint("name"),
+    one_of("heater", HeaterKind, or_empty=True),
 )
 
 usual_day = Table(
@@ -168,7 +170,6 @@ product = Table(
     Column("archived_at", UtcDateTime),
     # How it is put on when nothing is said; None: as its class usually is.
     Column("method", Text),
-    Column("sheen", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
     one_of("method", Method),
 )
@@ -291,7 +292,7 @@ container = Table(
     Column("amount_ml", Float),
     # The maker's batch number on the can.
     Column("batch", Text, nullable=False, server_default=""),
-    Column("archived_at", UtcDateTime),
+    Column("archived_at", UtcDateTime, index=True),
     CheckConstraint("amount_ml > 0", name="amount"),
     UniqueConstraint("uuid"),
     UniqueConstraint("name"),
