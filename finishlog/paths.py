@@ -9,37 +9,36 @@ from pathlib import Path
 from finishlog.errors import UsageFault
 
 DATABASE = "FINISHLOG_DB"
+_FILE = "shop.db"
 
 
 def data_folder() -> Path:
-    """Return the folder for a person's data, by the custom of the system."""
-    if sys.platform == "win32":
-        return Path(os.environ.get("LOCALAPPDATA", Path.home() / "AppData" / "Local")) / "finishlog"
-    if sys.platform == "darwin":
-        return Path.home() / "Library" / "Application Support" / "finishlog"
-    base = os.environ.get("XDG_DATA_HOME")
-    return (Path(base) if base else _home() / ".local" / "share") / "finishlog"
+    """Return the folder for a person's data, by the custom of the system.
 
-
-def _home() -> Path:
-    """Return the person's home: HOME, else the one that the system keeps for them."""
-    if os.environ.get("HOME"):
-        return Path.home()
-    import pwd
+    Where a database was begun before the system's own word was asked, it stays.
+    """
+    from platformdirs import user_data_path
 
     try:
-        return Path(pwd.getpwuid(os.getuid()).pw_dir)
-    except KeyError:
+        folder = user_data_path("finishlog", appauthor=False)
+    except RuntimeError:
         raise UsageFault(
             "no home folder is known", f"name the database: set {DATABASE} to a file"
         ) from None
+    if (folder / _FILE).exists():
+        return folder
+    named = [os.environ.get(name) for name in ("XDG_DATA_HOME", "LOCALAPPDATA")]
+    if sys.platform == "darwin":
+        named.append(str(Path.home() / "Library" / "Application Support"))
+    before = (Path(base) / "finishlog" for base in named if base)
+    return next((each for each in before if (each / _FILE).exists()), folder)
 
 
 def database_path() -> Path:
     """Return the database: FINISHLOG_DB, else shop.db in the data folder."""
     named = os.environ.get(DATABASE)
     if not named:
-        return data_folder() / "shop.db"
+        return data_folder() / _FILE
     try:
         return Path(named).expanduser()
     except RuntimeError:

@@ -52,6 +52,7 @@ MAY_LOAD = {
     "clock": {"msgspec"},
     "errors": {"msgspec"},
     "picking": {"msgspec"},
+    "paths": {"platformdirs"},
 }
 # Standard modules that reach outside a program: the core takes values and gives values.
 REACHES_OUT = {

@@ -94,6 +94,16 @@ def test_an_empty_home_is_no_home(tmp_path: Path):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_database_that_was_begun_in_a_place_named_by_half_is_still_found(tmp_path: Path):
+    """The XDG specification passes over a relative XDG_DATA_HOME; what was kept there stays."""
+    program = Finishlog(tmp_path)
+    (tmp_path / "data" / "finishlog").mkdir(parents=True)
+    begun = "FINISHLOG_DB=data/finishlog/shop.db $F room new attic"
+    assert in_shell(program, begun)[0] == 0
+    found = "unset FINISHLOG_DB; XDG_DATA_HOME=data $F room show attic"
+    assert in_shell(program, found)[0] == 0
+
+
 @pytest.mark.parametrize(
     ("line", "code"),
     [
