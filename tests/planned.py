@@ -16,12 +16,12 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Operation, Work
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Plan, PlannedTask
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.shop.hours import ShopHours, WeeklyHours, intervals
 from finishlog.core.shop.things import FaceKind, Log, Part, Project, Shop
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
-from finishlog.facts.load import Facts
 from tests.shop_of import FACTS, Story, at
 
 DUSTY = {

@@ -67,9 +67,9 @@ from finishlog.core.shop.things import (
 )
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 START = datetime(2026, 11, 23, 18, 0, tzinfo=UTC)  # a Monday
 
 SHELLAC = "shellac-2lb"

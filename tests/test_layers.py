@@ -138,9 +138,8 @@ def _is_type_checking(node: ast.AST) -> bool:
 # The rooms of each floor, from the bottom up: a room imports only what stands above it in its list.
 ROOMS = {
     "core": (
-        "measure", "air", "finish", "findings", "log", "logger", "wood", "clock", "mixing", "shop",
-        "published", "film", "zone", "safety", "rules", "verdict", "trouble", "pace", "bench",
-        "plan",
+        "measure", "air", "finish", "findings", "log", "logger", "published", "clock", "mixing",
+        "shop", "film", "zone", "safety", "rules", "verdict", "trouble", "pace", "bench", "plan",
     ),
     "store": ("schema", "log", "things"),
     "asks": ("look", "bench", "past", "things"),

@@ -42,7 +42,8 @@ def test_the_wheel_takes_both_folders_along():
         "finishlog/py.typed",
         "migrations/env.py",
         "sample_data/shop.toml",
-        "finishlog/facts/version.toml",
+        "finishlog/facts/data/version.toml",
+        "finishlog/facts/compiled.msgpack",
     ],
 )
 def test_what_the_wheel_must_hold_is_there(file: str):

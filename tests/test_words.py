@@ -95,7 +95,7 @@ def _strings(value: object) -> Iterator[str]:
 def test_classes_and_their_other_names_are_generic():
     """A class is called what anybody may call it: no word of its names has a capital inside."""
     odd = []
-    for file in sorted((ROOT / "finishlog" / "facts" / "classes").glob("*.toml")):
+    for file in sorted((ROOT / "finishlog" / "facts" / "data" / "classes").glob("*.toml")):
         data = tomllib.loads(file.read_text(encoding="utf-8"))
         for called in (data["name"], *data.get("aliases", [])):
             odd += [f"{file.stem}: {w}" for w in str(called).split()[1:] if w[:1].isupper()]

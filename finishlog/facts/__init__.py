@@ -1,1 +1,1 @@
-"""Published figures as data, each with its source; read by load.py."""
+"""Published figures: the files under data, their reader, and the same compiled for a start."""

@@ -14,7 +14,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.log.entries import Operation, Target, When, at
 from finishlog.core.shop.things import Step, ThingKind
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 from finishlog.store.database import open_database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import NewPart, add_part, add_product, add_project, add_room
@@ -65,7 +65,7 @@ def build(path: str, *, ten_years: bool = False) -> None:
 
 
 def _builder(ledger: Ledger) -> Builder:
-    facts, connection = Facts(), ledger.connection
+    facts, connection = load_facts(), ledger.connection
     products, figures = {}, {}
     for name, key in CLASSES.items():
         products[name] = add_product(connection, name, key, NOW)

@@ -21,11 +21,11 @@ from finishlog.core.measure.units import (
     Volume,
     Weight,
 )
-from finishlog.core.wood.species import face_wood
+from finishlog.core.published.species import face_wood
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from run import Finishlog
 
 
 def test_the_clamps_come_off_sooner_than_a_coat_goes_on(tmp_path: Path):
-    """Yellow PVA at its label's air: an hour in clamps, a day before finish (facts/glues.toml)."""
+    """Yellow PVA at its label's air: an hour in clamps, a day before finish (facts/data)."""
     program = Finishlog(tmp_path)
     for line in (
         "air 23C 50%",

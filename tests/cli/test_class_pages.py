@@ -9,9 +9,9 @@ import pytest
 from run import Finishlog
 from terminal_session import shown
 
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 # What no source prints is common practice or from memory, and each row says which.
 BASES = ("published: ", "common practice", "from memory")
 
@@ -44,11 +44,11 @@ def test_looking_a_finish_up_makes_no_database(program: Finishlog):
 
 def test_every_class_is_on_the_list_under_its_family(program: Finishlog):
     page = program.did("class", "list").out
-    for of in FACTS.classes():
+    for of in FACTS.classes.values():
         assert any(line.split()[0] == of.key for line in section(page, of.family.upper()))
 
 
-@pytest.mark.parametrize("key", FACTS.class_keys())
+@pytest.mark.parametrize("key", list(FACTS.classes))
 def test_every_figure_says_what_it_rests_on(program: Finishlog, key: str):
     page = program.did("class", "show", key).out
     of = FACTS.finish_class(key)

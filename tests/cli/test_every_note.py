@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from run import Finishlog
 
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 NOTES = {note.id: note for note in FACTS.notes}
 # As they stand on the screen of a shop with metric units.
 TEXTS = {note.id: re.sub("[⟨⟩]", "", note.text) for note in FACTS.notes}

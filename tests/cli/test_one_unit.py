@@ -13,9 +13,9 @@ import pytest
 from run import Finishlog
 
 from finishlog.core.measure.quantities import OPENS
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 
 SETTINGS = """
 settings temperature F
@@ -136,7 +136,7 @@ def screens(request, tmp_path_factory) -> tuple[str, list[tuple[str, str]]]:
         assert answer.code in {0, 1}, (typed, answer)
         seen.append((typed, answer.out + answer.err))
     pages = [
-        *(("class", "show", of.key) for of in FACTS.classes()),
+        *(("class", "show", of.key) for of in FACTS.classes.values()),
         *(("species", "show", each.key) for each in FACTS.species),
         *(("glue", "show", each.key) for each in FACTS.glues),
     ]

@@ -15,7 +15,7 @@ from run import Finishlog
 from finishlog.asks.look.pace import learnt, paces
 from finishlog.clock import Clock
 from finishlog.core.clock.pace import PaceKey
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 from finishlog.store.database import open_database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
@@ -150,7 +150,7 @@ def test_an_amended_time_moves_what_is_learnt(finishlog: Finishlog):
 
 def test_the_bench_and_the_page_learn_the_same(finishlog: Finishlog):
     database = open_database(finishlog.database, NOW)
-    facts, clock = Facts(), Clock(NOW, ZoneInfo("Europe/London"))
+    facts, clock = load_facts(), Clock(NOW, ZoneInfo("Europe/London"))
     with database.reading() as connection:
         shop = read_shop(connection, NOW)
         (product,) = (p for p in shop.products.values() if p.name == "topcoat")
@@ -174,5 +174,5 @@ def test_nothing_is_looked_for_where_no_check_failed(finishlog: Finishlog):
         log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
         clock = Clock(NOW, ZoneInfo("Europe/London"))
         # The failed check is taken back, yet the sieve is rough; what is learnt never lengthens.
-        known = paces(connection, shop, log, Facts(), clock)
+        known = paces(connection, shop, log, load_facts(), clock)
     assert all(each.factor == 1 for each in known.learnt.values())

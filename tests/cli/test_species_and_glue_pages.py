@@ -10,9 +10,9 @@ from run import Finishlog, furnished
 from terminal_session import shown
 
 from finishlog import errors
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 
 

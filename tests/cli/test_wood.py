@@ -23,7 +23,7 @@ from finishlog.core.measure.units import Length, Temperature
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Room, Shop
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 from tests.worded_in import in_si
 
 
@@ -236,7 +236,7 @@ def test_an_unlikely_moisture_is_insisted_on():
 
 def test_history_says_what_came_from_a_logger_and_from_a_heater():
     shop = Shop((), (), {}, {1: Room(1, "finishing")}, ShopHours((), "UTC"))
-    words = Words(shop, Facts())
+    words = Words(shop, load_facts())
     moment = datetime(2026, 11, 24, 18, tzinfo=UTC)
     head: dict[str, Any] = {"id": 1, "act": 1, "when": records.at(moment), "typed_at": moment}
     told = (

@@ -45,7 +45,7 @@ def asks(room: RoomAir, class_key: str, hour: float = 0.0) -> list[Level]:
 def date(room: RoomAir, hour: float) -> datetime | None:
     """Return from when varnish may go on, asked at an hour."""
     limits = FACTS.finish_class(VARNISH).limits
-    return allowed_from(limits, FACTS.drying.dew_margin_c, room, at(hour))
+    return allowed_from(limits, FACTS.drying.dew_margin_c.value, room, at(hour))
 
 
 # --- a heater that is on record counts ----------------------------------------------------------
@@ -128,7 +128,7 @@ def test_nobody_is_asked_where_the_night_was_told():
         read_room(*((float(hour), 20, 50) for hour in range(-24, 1))),
     )
     for room in told:
-        for of in FACTS.classes():
+        for of in FACTS.classes.values():
             assert asks(room, of.key) == []
 
 
@@ -182,7 +182,7 @@ def test_the_date_is_the_first_at_which_air_and_wood_allow_it(usual, read, hour)
 
     def allows(moment) -> bool:
         air = room.expected_at(moment)
-        dry = wood_c(room, moment, air) - dew_point_c(air) >= FACTS.drying.dew_margin_c
+        dry = wood_c(room, moment, air) - dew_point_c(air) >= FACTS.drying.dew_margin_c.value
         fit = least.value <= air.temperature_c <= most.value and air.humidity_pct <= damp.value
         return fit and dry
 

@@ -10,10 +10,10 @@ import pytest
 
 from finishlog.core.bench.balance import may_cup, uneven
 from finishlog.core.log.entries import Operation
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 from tests.shop_of import SHELLAC, VARNISH, Story, at
 
-FIGURES = Facts().balance
+FIGURES = load_facts().balance
 GLUE_UP = Operation.GLUE_UP
 
 
@@ -94,12 +94,12 @@ def test_what_is_glued_up_is_held_by_it():
 
 
 def test_its_figures_have_their_sources():
-    sources = Facts().sources
-    assert sources[FIGURES.source].tier == 1
-    assert sources[FIGURES.dissent_source].tier == 3
+    sources = load_facts().sources
+    assert sources[FIGURES.alike.source].tier == 1
+    assert sources[FIGURES.dissent.source].tier == 3
     assert FIGURES.ahead_h.source == "common practice"
 
 
-@pytest.mark.parametrize("words", [FIGURES.text, FIGURES.dissent])
+@pytest.mark.parametrize("words", [FIGURES.alike.text, FIGURES.dissent.text])
 def test_it_is_said_in_a_line(words: str):
     assert 20 < len(words) < 110

@@ -6,18 +6,11 @@ from datetime import timedelta
 
 import pytest
 
-from finishlog.core.bench.care_facts import (
-    CareKind,
-    last_coat,
-    rules_on,
-    smelt,
-    surface_of,
-    waits_until,
-)
+from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, surface_of, waits_until
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found
-from finishlog.core.shop.things import UsedFor
+from finishlog.core.published.care import CareKind, UsedFor
 from finishlog.core.zone.state import ZoneState
 from tests.shop_of import (
     FACTS,
@@ -100,7 +93,7 @@ def test_oil_never_on_a_film(key: str):
     assert "it feeds nothing" not in never(film(LINSEED))
 
 
-@pytest.mark.parametrize("key", [of.key for of in FACTS.classes() if of.topcoat])
+@pytest.mark.parametrize("key", [of.key for of in FACTS.classes.values() if of.topcoat])
 def test_silicone_never_on_anything(key: str):
     """National Park Service, Conserve O Gram 7/2: silicone polishes are harmful."""
     assert "silicone" in never(film(key))

@@ -1,6 +1,6 @@
 """After a glue-up: time in cauls, then time before stress, and a week before a joint is flushed.
 
-The hours are those of facts/glues.toml, whose sources tests/facts checks: the glue tables of the
+The hours are those of facts/data, whose sources tests/facts checks: the glue tables of the
 trade, NAVEDTRA 14119 (PVA above 10 °C), the Wood Handbook (cold press, at most 24 h), a chapter on
 glue joints (7 days before a joint of a water-based glue is planed flush).
 """

@@ -244,7 +244,7 @@ def test_a_pass_before_the_labels_minimum_waits_for_it():
 
 @examples(100)
 @given(
-    st.sampled_from(FACTS.class_keys()),
+    st.sampled_from(list(FACTS.classes)),
     st.floats(0, 10),
     st.lists(
         st.tuples(st.floats(0, 400), st.sampled_from(list(Found))),
@@ -306,7 +306,7 @@ def test_twice_within_an_hour_is_impatience_and_not_a_stall():
 
 def test_a_young_film_is_not_stalled():
     """Tacky at two and at four hours is what a varnish is."""
-    slow = timedelta(hours=FACTS.drying.slow_after_h)
+    slow = timedelta(hours=FACTS.drying.slow_after_h.value)
     young = [check(2, Found.TACKY, 1), check(4, Found.TACKY, 2)]
     assert not film_checks.stalled(young, at(0), slow)
 

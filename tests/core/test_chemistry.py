@@ -10,17 +10,11 @@ from hypothesis import strategies as st
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.core.mixing.chemistry import (
-    LEAVE_NOW,
-    Ingredient,
-    Substance,
-    contents,
-    hardens,
-    mixed_findings,
-)
-from finishlog.facts.load import Facts
+from finishlog.core.mixing.chemistry import LEAVE_NOW, Ingredient, contents, hardens, mixed_findings
+from finishlog.core.published.chemistry import Substance
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 CHEMISTRY = FACTS.chemistry
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 
@@ -145,7 +139,7 @@ NAMES = st.sampled_from(
 CLASSES = st.sampled_from(["", "bleach-chlorine", "bleach-oxalic", "bleach-two-part", "water-dye"])
 
 
-@given(st.sampled_from(FACTS.class_keys()), st.lists(NAMES, min_size=1, max_size=4), st.data())
+@given(st.sampled_from(list(FACTS.classes)), st.lists(NAMES, min_size=1, max_size=4), st.data())
 def test_neither_order_nor_nesting_of_the_parts_changes_what_is_said(
     key: str, names: list[str], data: st.DataObject
 ):
@@ -173,11 +167,11 @@ def test_more_in_a_pot_is_never_safer(of, more):
 
 
 def test_every_clue_and_every_conflict_is_sourced_and_said_once():
-    assert {c.source for c in (*CHEMISTRY.clues, *CHEMISTRY.conflicts)} <= KNOWN
+    assert {c.source for c in (*CHEMISTRY.substances.values(), *CHEMISTRY.conflicts)} <= KNOWN
     assert {s.source for s in CHEMISTRY.strangers} <= KNOWN
     assert len({c.of for c in CHEMISTRY.conflicts}) == len(CHEMISTRY.conflicts)
-    classes = {key for c in CHEMISTRY.clues for key in c.classes}
-    assert classes <= set(FACTS.class_keys())
+    classes = {key for c in CHEMISTRY.substances.values() for key in c.classes}
+    assert classes <= set(FACTS.classes)
 
 
 def test_whoever_stands_in_poison_is_told_to_leave_before_anything_else():

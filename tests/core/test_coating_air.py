@@ -44,12 +44,14 @@ def stops(findings: tuple[Finding, ...]) -> list[Finding]:
     return [f for f in findings if f.level is Level.STOP]
 
 
-EVERY_CLASS = list(FACTS.class_keys())
+EVERY_CLASS = list(FACTS.classes)
 
 
 # What is sprayed and may blush: 21 °C and 50 % RH are 11 °C over the dew point, under the rule.
 BLUSHES = {
-    of.key for of in FACTS.classes() if of.limits.blush_dew_gap_c and of.methods[0] is Method.SPRAY
+    of.key
+    for of in FACTS.classes.values()
+    if of.limits.blush_dew_gap_c and of.methods[0] is Method.SPRAY
 }
 
 

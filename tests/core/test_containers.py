@@ -38,7 +38,7 @@ WATERBORNE = "waterborne-clear"
 
 # The air in which pot life is printed, and its factor: UFGS-09971, 3.7.1.3.
 PRINTED = Air(21.0, 50.0)
-FACTOR = FACTS.mixing.pot_life_per_10c.value
+FACTOR = FACTS.rates["pot-life"].factor_per_10c
 
 _ids = count(1)
 TWO = (MixPart("base", 10), MixPart("hardener", 1))
@@ -311,7 +311,7 @@ def test_without_a_known_pot_life_half_a_shift_is_apart():
 
 
 def test_every_class_has_a_test_and_an_answer_to_frost():
-    for of in FACTS.classes():
+    for of in FACTS.classes.values():
         state = stands(of.key, (FROZEN, 0.0), kind=ContainerKind.CAN)
         assert says(state, 1.0)
         assert FACTS.keeping.test_for(of.family).test

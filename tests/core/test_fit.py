@@ -1,7 +1,7 @@
 """What fits into the minutes that a person has: common practice of an evening at the bench.
 
 Dust before coats, then vacuum and settle; one set-up and one clean-up for like coats. The minutes
-themselves are spans of the trade (facts/hands_on.toml, common practice), taken at the longer end.
+themselves are spans of the trade (facts/data, common practice), taken at the longer end.
 """
 
 from __future__ import annotations
@@ -31,12 +31,16 @@ def test_one_coat_takes_its_set_up_and_clean_up_with_it():
 def test_like_coats_share_the_set_up_and_the_clean_up():
     together = takes_min([coat(1), coat(2)], HANDS)
     apart = takes_min([coat(1)], HANDS) + takes_min([coat(2)], HANDS)
-    kit = HANDS.set_up_min[Method.BRUSH].high + HANDS.clean_up_min[Method.BRUSH].high
+    kit = (
+        HANDS.methods[Method.BRUSH].set_up_min.high + HANDS.methods[Method.BRUSH].clean_up_min.high
+    )
     assert apart - together == kit
 
 
 def test_two_products_are_two_kits():
-    kit = HANDS.set_up_min[Method.BRUSH].high + HANDS.clean_up_min[Method.BRUSH].high
+    kit = (
+        HANDS.methods[Method.BRUSH].set_up_min.high + HANDS.methods[Method.BRUSH].clean_up_min.high
+    )
     two = takes_min([coat(1), coat(2, "sealer")], HANDS)
     assert two == takes_min([coat(1), coat(2)], HANDS) + kit
 

@@ -17,10 +17,10 @@ from finishlog.core.published.glues import (
     level_from,
     temperature_findings,
 )
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 from tests.worded_in import in_si
 
-FACTS = Facts()
+FACTS = load_facts()
 CLOSED = datetime(2026, 11, 24, 20, 0, tzinfo=UTC)
 COLD, WARM = Air(13.0, 60.0), Air(33.0, 40.0)
 WAITS = [clamp_until, finish_from, level_from]

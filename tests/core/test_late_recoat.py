@@ -31,9 +31,9 @@ def wrinkles(verdict: Verdict) -> bool:
 
 
 def test_it_is_said_of_the_catalysed_films_and_of_no_other():
-    wrinkling = {of.key for of in FACTS.classes() if of.wrinkles_when_late_source}
+    wrinkling = {of.key for of in FACTS.classes.values() if of.wrinkles_when_late_source}
     assert wrinkling == set(CATALYSED)
-    assert wrinkling == {of.key for of in FACTS.classes() if of.family == "catalysed"}
+    assert wrinkling == {of.key for of in FACTS.classes.values() if of.family == "catalysed"}
 
 
 @pytest.mark.parametrize("key", CATALYSED)

@@ -41,8 +41,8 @@ from tests.shop_of import (
 )
 from tests.stage_order import NOT_LATER_THAN
 
-TOPCOATS = [of.key for of in FACTS.classes() if of.topcoat]
-EVERY_CLASS = list(FACTS.class_keys())
+TOPCOATS = [of.key for of in FACTS.classes.values() if of.topcoat]
+EVERY_CLASS = list(FACTS.classes)
 
 
 def layer(story: Story, hour: float = 0.0) -> Layer:

@@ -10,7 +10,6 @@ from finishlog.core.finish.classes import Range
 from finishlog.core.measure.units import Volume, Weight, from_base, to_base
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.mixing.mixes import (
-    POUND_CUT_G_PER_L,
     changed,
     cut_g_per_l,
     dilution,
@@ -29,9 +28,10 @@ from finishlog.core.mixing.mixes import (
     together,
 )
 from finishlog.core.mixing.recipes import MixAsked, of_ratio, recipe
-from finishlog.facts.load import Facts
+from finishlog.core.published.keeping import POUND_CUT_G_PER_L
+from finishlog.facts.load import load_facts
 
-FIGURES = Facts().mixing
+FIGURES = load_facts().mixing
 LB = POUND_CUT_G_PER_L
 
 # Printed shellac charts: cut, then ounces of flakes to a gallon, a quart, a pint and a cup of

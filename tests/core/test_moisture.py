@@ -17,8 +17,8 @@ from hypothesis import strategies as st
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Level
 from finishlog.core.log.entries import Operation, PieceReading
+from finishlog.core.published.moisture import moves_mm, settles_pct
 from finishlog.core.rules.too_wet import too_wet
-from finishlog.core.wood.moisture import moves_mm, settles_pct
 from finishlog.core.zone.verdict import Answer
 from tests.shop_of import FACTS, SHELLAC, Story
 

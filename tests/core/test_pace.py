@@ -13,8 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
-from finishlog.core.clock.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from finishlog.core.clock.pace_posterior import Bracket, log_chance, posterior
 from finishlog.core.finish.classes import Method
+from finishlog.core.published.drying import PaceFigures
 from tests.examples import examples
 
 FIGURES = PaceFigures(0.35, 0.15)

@@ -14,15 +14,15 @@ from zoneinfo import ZoneInfo
 import pytest
 from msgspec.structs import replace
 
-from finishlog.core.finish.classes import Range
+from finishlog.core.finish.classes import Method, Range
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Plan, Promise
-from finishlog.core.published.hands_on import Each, HandsOn
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.hands_on import ByMethod, Each, HandsOn
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Project
-from finishlog.facts.load import Facts
 from tests.planned import open_from, tasks_of, work_of
 from tests.shop_of import FACTS, START, WATERBORNE, Story, closing, figure
 
@@ -32,33 +32,28 @@ EVENINGS = open_from(*WEEK, zone="Europe/Berlin")
 WITH_SUNDAY = open_from(*WEEK, (6, "09:00", "12:00"), zone="Europe/Berlin")
 
 
-class Timed(Facts, frozen=True):
-    """The facts, with invented minutes at the bench."""
-
-    coat_min: float = 20
-    scuff_min: float = 15
-    set_up_min: float = 0
-    other_min: float = 20
-
-    @property
-    def hands_on(self) -> HandsOn:
-        usual = FACTS.hands_on
-        return HandsOn(
-            set_up_min=dict.fromkeys(usual.set_up_min, _exactly(self.set_up_min)),
-            clean_up_min=dict.fromkeys(usual.clean_up_min, _exactly(0)),
-            coat=dict.fromkeys(usual.coat, Each(_exactly(self.coat_min), per_piece=False)),
-            work={
-                **dict.fromkeys(usual.work, Each(_exactly(self.other_min), per_piece=False)),
-                Operation.SCUFF: Each(_exactly(self.scuff_min), per_piece=False),
-            },
-            vacuum_min=_exactly(0),
-            settle_min=_exactly(0),
-            wet_wood_min=_exactly(0),
-        )
-
-
 def _exactly(minutes: float) -> Range:
     return Range(minutes, minutes, "invented")
+
+
+def timed(
+    coat_min: float = 20, scuff_min: float = 15, set_up_min: float = 0, other_min: float = 20
+) -> Facts:
+    """The facts, with invented minutes at the bench."""
+    coat = ByMethod(
+        face_min=_exactly(coat_min), set_up_min=_exactly(set_up_min), clean_up_min=_exactly(0)
+    )
+    hands_on = HandsOn(
+        methods=dict.fromkeys(Method, coat),
+        work={
+            **dict.fromkeys(FACTS.hands_on.work, Each(face_min=_exactly(other_min))),
+            Operation.SCUFF: Each(face_min=_exactly(scuff_min)),
+        },
+        vacuum_min=_exactly(0),
+        settle_min=_exactly(0),
+        wet_wood_min=_exactly(0),
+    )
+    return replace(FACTS, hands_on=hands_on)
 
 
 def berlin(text: str, fold: int = 0) -> datetime:
@@ -69,7 +64,7 @@ def hour(moment: datetime) -> float:
     return (moment - START) / timedelta(hours=1)
 
 
-TIMED = Timed()
+TIMED = timed()
 
 
 @dataclass(frozen=True)
@@ -81,7 +76,7 @@ class Case:
     window_h: float = 1000.0
     now: datetime | None = None
     hours: ShopHours = EVENINGS
-    facts: Timed = TIMED
+    facts: Facts = TIMED
 
     def plan(self) -> Plan:
         """Plan the one coat that is left, from `now` or the end of the first."""
@@ -124,7 +119,7 @@ def test_what_does_not_fit_before_closing_waits():  # case 2a
 
 
 def test_work_may_end_exactly_at_closing():  # case 2b
-    made = Case(berlin("2026-03-02 18:50"), recoat_h=2, facts=Timed(coat_min=10)).plan()
+    made = Case(berlin("2026-03-02 18:50"), recoat_h=2, facts=timed(coat_min=10)).plan()
     assert done_at(made) == [("coat", "Mon 20:50")]
 
 
@@ -150,7 +145,7 @@ def test_one_to_five_is_three_hours_in_spring_and_five_in_autumn(day):  # cases 
     story.part("lid", Operation.SAND)
     now = berlin(f"{day} 00:30")
     shop = replace(story.shop, hours=night)
-    fits = plan(shop, story.log(0), Timed(other_min=length), now.astimezone(UTC), BERLIN)
+    fits = plan(shop, story.log(0), timed(other_min=length), now.astimezone(UTC), BERLIN)
     assert [t.start for t in work_of(fits)] == [berlin(f"{day} 01:00").astimezone(UTC)]
     assert work_of(fits)[0].end == berlin(f"{day} 05:00").astimezone(UTC)
 
@@ -161,9 +156,9 @@ def test_friday_past_midnight_is_one_visit():  # case 6
         (4, "18:00", "00:00"), (5, "00:00", "02:00"), (5, "09:00", "17:00"), zone="Europe/Berlin"
     )
     for hours in (late, merged):
-        ready = Case(berlin("2026-03-06 21:15"), 2, hours=hours, facts=Timed(coat_min=90))
+        ready = Case(berlin("2026-03-06 21:15"), 2, hours=hours, facts=timed(coat_min=90))
         assert done_at(ready.plan()) == [("coat", "Fri 23:15")]
-        too_late = Case(berlin("2026-03-06 22:45"), 2, hours=hours, facts=Timed(coat_min=90))
+        too_late = Case(berlin("2026-03-06 22:45"), 2, hours=hours, facts=timed(coat_min=90))
         assert done_at(too_late.plan()) == [("coat", "Sat 09:00")]
 
 
@@ -174,14 +169,14 @@ def test_a_window_that_closes_while_the_shop_is_shut_costs_a_scuff():  # case 7
 
 
 def test_the_same_evening_needs_no_scuff():  # case 8a
-    made = Case(berlin("2026-03-02 18:10"), 2, window_h=24, facts=Timed(coat_min=30)).plan()
+    made = Case(berlin("2026-03-02 18:10"), 2, window_h=24, facts=timed(coat_min=30)).plan()
     assert done_at(made) == [("coat", "Mon 20:10")]
     assert made.missed == 0
 
 
 def test_the_next_evening_just_before_the_window_closes_needs_none():  # case 8b
     made = Case(
-        berlin("2026-03-02 18:10"), 2, 24, berlin("2026-03-02 20:45"), facts=Timed(coat_min=30)
+        berlin("2026-03-02 18:10"), 2, 24, berlin("2026-03-02 20:45"), facts=timed(coat_min=30)
     ).plan()
     assert done_at(made) == [("coat", "Tue 18:00")]
 
@@ -193,7 +188,7 @@ def test_set_up_counts_against_the_window():  # case 8c
         2,
         24,
         berlin("2026-03-02 20:45"),
-        facts=Timed(coat_min=30, set_up_min=15),
+        facts=timed(coat_min=30, set_up_min=15),
     ).plan()
     assert done_at(made) == [("scuff", "Mon 20:45"), ("coat", "Tue 18:15")]
     assert work_of(made)[0].end == berlin("2026-03-02 21:00").astimezone(UTC)
@@ -229,7 +224,7 @@ def _three_steps(due: datetime) -> Plan:
     now = berlin("2026-03-02 18:00")
     story.read(hour(now) - 1, 23.0, 50.0)
     shop = replace(story.shop, hours=EVENINGS, projects=(Project(1, "cabinet", due),))
-    facts = Timed(coat_min=30, other_min=45)
+    facts = timed(coat_min=30, other_min=45)
     return plan(shop, story.log(hour(now)), facts, now.astimezone(UTC), BERLIN)
 
 

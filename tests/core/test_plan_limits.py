@@ -16,7 +16,6 @@ from finishlog.core.plan.results import Chore, Promise
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Project
 from finishlog.core.zone.verdict import MAY_ACT, Answer
-from finishlog.facts.load import Facts
 from tests.planned import (
     EVENINGS,
     doings,
@@ -214,22 +213,17 @@ def test_a_plan_ends_half_a_year_ahead_and_says_so():
 
 def test_a_mix_past_its_pot_life_is_mixed_anew():
     """Two-part: after the pot life the brush is washed and a new mix is made."""
-    key = next(c.key for c in FACTS.classes() if c.pot_life_h is not None)
+    key = next(c.key for c in FACTS.classes.values() if c.pot_life_h is not None)
     pot_life = FACTS.finish_class(key).pot_life_h
     story = shop_read()
     for n in range(40):
         story.part(f"panel {n}", key, pieces=10)
     always = open_from(*((day, "00:00", "00:00") for day in range(7)))
 
-    class Slow(Facts):
-        @property
-        def hands_on(self):
-            usual = FACTS.hands_on
-            hour = Range(60, 60, "invented")
-            coat = {m: replace(e, each_min=hour) for m, e in usual.coat.items()}
-            return replace(usual, coat=coat)
-
-    made = plan_of(story, hours=always, facts=Slow())
+    usual, hour = FACTS.hands_on, Range(60, 60, "invented")
+    methods = {m: replace(each, face_min=hour) for m, each in usual.methods.items()}
+    slow = replace(FACTS, hands_on=replace(usual, methods=methods))
+    made = plan_of(story, hours=always, facts=slow)
     mixed = None
     for task in tasks_of(made):
         if task.chore is Chore.SET_UP:

@@ -45,7 +45,7 @@ BANDS = (
 )
 COOLEST = BANDS[0]
 # The most that any class allows is 32.2 °C (TM 55-1500-345-23).
-HOTTEST_C = max(of.limits.max_c.value for of in FACTS.classes() if of.limits.max_c)
+HOTTEST_C = max(of.limits.max_c.value for of in FACTS.classes.values() if of.limits.max_c)
 OURS = [band for band in BANDS if band.warm <= HOTTEST_C]
 
 

@@ -33,7 +33,7 @@ FIGURE = OF.stages[Stage.TACK_FREE]
 
 def wanted(hours: float) -> Wanted:
     counting = Counting(laws_of(OF, FACTS)(FIGURE), Clock.WAIT, OF.limits)
-    return Wanted(hours, counting, FACTS.drying.dew_margin_c)
+    return Wanted(hours, counting, FACTS.drying.dew_margin_c.value)
 
 
 def shed(*hours: tuple[int, float, float], heats: tuple[Heat, ...] = ()) -> RoomAir:

@@ -1,7 +1,7 @@
 """May this product go on over what is there: every layer is asked, and the bare wood.
 
-The rules are published figures; the source of each stands beside it in facts/overcoats.toml and
-facts/species.toml, and here.
+The rules are published figures; the source of each stands beside it in facts/data, and
+here.
 """
 
 from __future__ import annotations

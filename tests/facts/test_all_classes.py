@@ -9,10 +9,10 @@ import pytest
 
 from finishlog.core.finish.classes import Figure, FinishClass
 from finishlog.core.finish.stages import Stage
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
-CLASSES = {of.key: of for of in FACTS.classes()}
+FACTS = load_facts()
+CLASSES = {of.key: of for of in FACTS.classes.values()}
 MINUTE_H = 1 / 60
 
 BY_FAMILY = {

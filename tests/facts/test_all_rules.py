@@ -14,11 +14,11 @@ import pytest
 from finishlog.core.finish.classes import Method, WindowKind
 from finishlog.core.finish.overcoat import OvercoatAnswer, OvercoatRule, rule_for, rule_on_bare_wood
 from finishlog.core.finish.stages import Stage
-from finishlog.core.wood.species import Condition, Species, WoodRule, rules_for_wood
-from finishlog.facts.load import Facts
+from finishlog.core.published.species import Condition, Species, WoodRule, rules_for_wood
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
-CLASSES = {c.key: c for c in FACTS.classes()}
+FACTS = load_facts()
+CLASSES = {c.key: c for c in FACTS.classes.values()}
 WOODS = {s.key: s for s in FACTS.species}
 
 OK, WAIT, SCUFF = OvercoatAnswer.OK, OvercoatAnswer.WAIT, OvercoatAnswer.SCUFF

@@ -6,13 +6,13 @@ import re
 
 import pytest
 
-from finishlog.core.bench.care_facts import CareKind, CareRule
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.facts.load import Facts
+from finishlog.core.published.care import CareKind, CareRule
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 RULES = FACTS.care.rules
-CLASSES = FACTS.classes()
+CLASSES = FACTS.classes.values()
 
 
 def of_kind(kind: CareKind) -> list[CareRule]:

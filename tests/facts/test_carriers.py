@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 LABEL_C = 23
 
 # °C: Pa

@@ -11,9 +11,9 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Range
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 Reading = tuple[float, float] | None
 
 # NIST SP 811: 1 ft2 = 0.09290304 m2, 1 US gal = 3.785411784 L, 1 mil = 25.4 um.
@@ -79,7 +79,7 @@ def same(found: Range | None, reading: Reading, size: float, digits: float) -> b
 
 
 def test_every_class_has_its_row():
-    assert set(READINGS) == set(FACTS.class_keys())
+    assert set(READINGS) == set(FACTS.classes)
 
 
 @pytest.mark.parametrize("key", READINGS)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 import pytest
+from msgspec import structs
 
 from finishlog.core.finish.classes import (
     COMMON_PRACTICE,
@@ -20,13 +21,12 @@ from finishlog.core.finish.classes import (
     WindowKind,
 )
 from finishlog.core.finish.stages import Stage
-from finishlog.facts.class_file import LIMITS, RANGES
-from finishlog.facts.find import find_class
-from finishlog.facts.load import Facts
+from finishlog.core.published.find import find_called
+from finishlog.facts.load import load_facts
 from tests.stage_order import NOT_LATER_THAN, implied_by
 
-FACTS = Facts()
-CLASSES = FACTS.classes()
+FACTS = load_facts()
+CLASSES = FACTS.classes.values()
 KEYS = [c.key for c in CLASSES]
 FAMILIES = {
     *("oil", "oil-varnish", "wax"),
@@ -49,14 +49,15 @@ def figures_of(of: FinishClass) -> Iterator[Figure]:
 
 
 def limits_of(of: FinishClass) -> list[Limit]:
-    return [x for x in (getattr(of.limits, word) for word in LIMITS) if x is not None]
+    return [x for x in structs.astuple(of.limits) if x is not None]
 
 
 def ranges_of(of: FinishClass) -> Iterator[Range]:
     """Give every quantity of a class that is no time, differing readings too."""
-    for one in filter(None, (getattr(of, word) for word in RANGES)):
-        yield one
-        yield from one.also
+    for one in structs.astuple(of):
+        if isinstance(one, Range):
+            yield one
+            yield from one.also
 
 
 @each_class
@@ -203,7 +204,7 @@ def test_no_two_classes_are_called_the_same():
     """What a person types whole, a key, a name or another word for it, is one class's alone."""
     for of in CLASSES:
         for called in (of.key, of.name, *of.aliases):
-            assert find_class(called, FACTS.class_names()) == (of.key,), called
+            assert find_called(called, FACTS.classes.values()) == (of.key,), called
 
 
 @each_class

@@ -1,8 +1,7 @@
-"""Facts are read when asked for, and bad data says where it is bad."""
+"""Facts are read as their files say, and bad data says where it is bad."""
 
 from __future__ import annotations
 
-import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -11,24 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.facts.find import ClassNames, find_class
-from finishlog.facts.load import HERE, Facts
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.published.find import find_called
+from finishlog.facts.compile import compiled
+from finishlog.facts.load import COMPILED, load_facts
+from finishlog.facts.read import read_facts
+from tests.spoilt import read_spoilt
 
-FACTS = Facts()
-NAMES = FACTS.class_names()
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    copy = tmp_path / "facts"
-    shutil.copytree(HERE, copy, ignore=shutil.ignore_patterns("*.py", "__pycache__"))
-    return copy
-
-
-def spoil(path: Path, good: str, bad: str) -> None:
-    text = path.read_text(encoding="utf-8")
-    assert good in text
-    path.write_text(text.replace(good, bad, 1), encoding="utf-8")
+FACTS = load_facts()
+CLASSES = list(FACTS.classes.values())
 
 
 def test_an_unknown_class_is_a_key_error():
@@ -39,67 +29,94 @@ def test_an_unknown_class_is_a_key_error():
 
 
 def test_asking_twice_gives_the_same_value():
-    assert FACTS.finish_class("shellac-2lb") is Facts().finish_class("shellac-2lb")
-    assert FACTS.overcoats is Facts().overcoats
+    assert FACTS is load_facts()
 
 
 def test_the_edition_is_known():
     assert FACTS.version == "2026.11.4"
 
 
-def test_a_class_is_read_without_reading_the_others(folder: Path):
-    spoil(folder / "classes" / "paste-wax.toml", "low_h", "low_h =")
-    assert Facts(str(folder)).finish_class("shellac-2lb").name.startswith("dewaxed shellac")
-
-
 @pytest.mark.parametrize(
     ("good", "bad", "says"),
     [
-        ("low_h = 0.5", "low_h = 5", "stages.touch.low_h: 5.0"),
-        ("typical_h = 0.5", "typcial_h = 0.5", "stages.touch.typical_h: missing"),
-        ('kind = "closes at a time"', 'kind = "closes"', "window.kind: 'closes' is none of"),
-        ('source = "cid-a-a-2850"', "source = 3", "stages.touch.source: must be a text"),
-        ("builds_film = true", "builds_film = 1", "builds_film: must be true or false"),
-        ('note = "At most', 'remark = "At most', "stages.touch.remark: is not known here"),
-        ("[stages.touch]", "[stages.tuoch]", "stages.tuoch: is no stage"),
-        ("low_h = 0.5", "low_h = true", "stages.touch.low_h: must be a number"),
-        ('methods = ["brush", "spray"]', 'methods = ["dip"]', "methods: 'dip' is none of"),
+        ("low_h = 0.5", "low_h = 5", "stages.touch: 5.0"),
+        ("low_h = 0.5", "low_h = -1", "stages.touch.low_h: "),
+        ("typical_h = 0.5", "typcial_h = 0.5", "stages.touch: Object contains unknown field"),
+        ("typical_h = 0.5\n", "", "stages.touch: Object missing required field `typical_h`"),
+        (
+            'kind = "closes at a time"',
+            'kind = "closes"',
+            "window.kind: Invalid enum value",
+        ),
+        ('source = "cid-a-a-2850"', "source = 3", "stages.touch.source: Expected `str`"),
+        ("builds_film = true", "builds_film = 1", "builds_film: Expected `bool`"),
+        (
+            'note = "At most',
+            'remark = "At most',
+            "stages.touch: Object contains unknown field",
+        ),
+        ("[stages.touch]", "[stages.tuoch]", "stages: Invalid enum value 'tuoch'"),
+        ("low_h = 0.5", "low_h = true", "stages.touch.low_h: Expected `float`"),
+        (
+            'methods = ["brush", "spray"]',
+            'methods = ["dip"]',
+            "methods[0]: Invalid enum value",
+        ),
     ],
 )
-def test_a_bad_class_names_file_and_key(folder: Path, good: str, bad: str, says: str):
-    spoil(folder / "classes" / "waterborne-clear.toml", good, bad)
+def test_a_bad_class_names_file_and_key(tmp_path: Path, good: str, bad: str, says: str):
     with pytest.raises(ValueError, match=r"waterborne-clear\.toml") as error:
-        Facts(str(folder)).finish_class("waterborne-clear")
+        read_spoilt(tmp_path, "classes/waterborne-clear.toml", good, bad)
     assert says in str(error.value)
 
 
-def test_a_window_that_melts_in_cannot_close(folder: Path):
-    spoil(folder / "classes" / "waterborne-clear.toml", '"closes at a time"', '"melts in for ever"')
-    with pytest.raises(ValueError, match=r"waterborne-clear.toml: window.closes"):
-        Facts(str(folder)).finish_class("waterborne-clear")
+def test_a_window_that_melts_in_cannot_close(tmp_path: Path):
+    with pytest.raises(ValueError, match=r"waterborne-clear.toml: window: `closes`"):
+        read_spoilt(
+            tmp_path,
+            "classes/waterborne-clear.toml",
+            '"closes at a time"',
+            '"melts in for ever"',
+        )
 
 
-def test_a_file_that_is_not_toml_is_named(folder: Path):
-    (folder / "rags.toml").write_text("overdue", encoding="utf-8")
+def test_a_file_that_is_not_toml_is_named(tmp_path: Path):
     with pytest.raises(ValueError, match=r"rags\.toml"):
-        _ = Facts(str(folder)).rags
+        read_spoilt(tmp_path, "rags.toml", "[overdue_after_h]", "[overdue_after_h")
 
 
-def test_a_bad_rule_names_its_place(folder: Path):
-    spoil(folder / "overcoats.toml", 'answer = "wait"', 'answer = "perhaps"')
-    with pytest.raises(ValueError, match=r"overcoats.toml: rules\[0\].answer: 'perhaps'"):
-        _ = Facts(str(folder)).overcoats
+@pytest.mark.parametrize(
+    ("file", "good", "bad", "says"),
+    [
+        ("overcoats.toml", 'answer = "wait"', 'answer = "perhaps"', "[0].answer: Invalid enum"),
+        ("overcoats.toml", "low_h = 72", "low_h = 720", "[0].wait: 720.0, 168.0, 168.0"),
+        (
+            "overcoats.toml",
+            "\nlifted_by",
+            "\nlift_by",
+            "[0]: Object contains unknown field `lift_by`",
+        ),
+        ("overcoats.toml", "[[overcoats]]", "[[overcots]]", "overcots"),
+        ("carriers.toml", "b_c = 1642.89", 'b_c = "x"', "ethanol.b_c: Expected `float`"),
+        ("sources.toml", "tier = 1", "tier = 4", "tm-43-0139.tier: Invalid enum value 4"),
+        ("rags.toml", "[can]", "[cans]", "Object contains unknown field `cans`"),
+    ],
+)
+def test_a_bad_fact_names_its_place(tmp_path: Path, file: str, good: str, bad: str, says: str):
+    with pytest.raises(ValueError, match=file) as error:
+        read_spoilt(tmp_path, file, good, bad)
+    assert says in str(error.value)
 
 
-def test_a_wait_whose_ends_are_turned_round_is_refused(folder: Path):
-    spoil(folder / "overcoats.toml", "wait_low_h = 72", "wait_low_h = 720")
-    with pytest.raises(ValueError, match=r"rules\[0\].wait_low_h"):
-        _ = Facts(str(folder)).overcoats
+def test_what_is_shipped_compiled_is_what_the_files_say():
+    """`python -m finishlog.facts.compile` writes it anew."""
+    assert Path(COMPILED).read_bytes() == compiled()
+    assert load_facts() == read_facts()
 
 
-def test_naming_the_facts_reads_nothing_and_loads_no_reader():
+def test_a_start_loads_no_reader():
     script = (
-        "import sys; from finishlog.facts.load import Facts; Facts();"
+        "import sys; from finishlog.facts.load import load_facts; load_facts();"
         "print([m for m in sys.modules if m == 'tomllib' or m.startswith('finishlog.facts.')])"
     )
     done = subprocess.run(
@@ -137,35 +154,21 @@ def test_naming_the_facts_reads_nothing_and_loads_no_reader():
     ],
 )
 def test_a_class_is_found_by_what_people_call_it(typed: str, means: set[str]):
-    assert set(find_class(typed, NAMES)) == means
+    assert set(find_called(typed, CLASSES)) == means
     assert set(FACTS.find_class(typed)) == means
 
 
-def test_a_key_is_found_without_reading_a_class(folder: Path):
-    for path in (folder / "classes").iterdir():
-        path.write_text("", encoding="utf-8")
-    assert Facts(str(folder)).find_class("paste-wax") == ("paste-wax",)
-
-
 def test_a_whole_name_means_one_class():
-    for of in NAMES:
+    for of in CLASSES:
         for word in (of.key, of.name, *of.aliases):
-            assert find_class(word.upper(), NAMES) == (of.key,)
+            assert find_called(word.upper(), CLASSES) == (of.key,)
 
 
-@given(st.sampled_from(NAMES), st.data())
+@given(st.sampled_from(CLASSES), st.data())
 def test_a_beginning_of_a_word_always_finds_its_class_among_others(
-    of: ClassNames, data: st.DataObject
+    of: FinishClass, data: st.DataObject
 ):
     word = data.draw(st.sampled_from(of.name.replace(",", "").split()))
     typed = word[: data.draw(st.integers(1, len(word)))]
-    found = find_class(typed, NAMES)
+    found = find_called(typed, CLASSES)
     assert of.key in found or len(found) == 1
-
-
-def test_what_a_class_is_called_is_read_without_its_figures(folder: Path):
-    spoil(folder / "classes" / "paste-wax.toml", "low_h", "low_h =")
-    assert Facts(str(folder)).class_names() == NAMES
-    assert [(n.key, n.name, n.aliases) for n in NAMES] == [
-        (of.key, of.name, of.aliases) for of in FACTS.classes()
-    ]

@@ -5,17 +5,16 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.facts.load import HERE, Facts
-from finishlog.facts.source_file import Seen
+from finishlog.core.published.sources import Seen
+from finishlog.facts.load import load_facts
+from finishlog.facts.read import DATA as FOLDER
 
-FACTS = Facts()
-FOLDER = Path(HERE)
+FACTS = load_facts()
 FILES = sorted(FOLDER.rglob("*.toml"))
 DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8")) for p in FILES}
 UNITS = ("_h", "_min", "_c", "_d", "_pct", "_um", "_m2_per_l", "_per_10c", "_log10_pa", "_ln")
@@ -69,7 +68,7 @@ def test_no_source_is_an_orphan():
 
 @pytest.mark.parametrize(("source", "module"), list(STANDARDS_OF_THE_CORE.items()))
 def test_the_core_names_its_standards(source, module):
-    text = (FOLDER.parent / module).read_text(encoding="utf-8")
+    text = (FOLDER.parents[1] / module).read_text(encoding="utf-8")
     assert FACTS.sources[source].title.split(",")[0] in text
 
 

@@ -6,9 +6,9 @@ import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure
 from finishlog.core.published.glues import Glue
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 MIN = 1 / 60
 SECOND = MIN / 60

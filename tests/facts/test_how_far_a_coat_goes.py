@@ -11,10 +11,10 @@ from typing import NamedTuple
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
-CLASSES = {of.key: of for of in FACTS.classes()}
+FACTS = load_facts()
+CLASSES = {of.key: of for of in FACTS.classes.values()}
 Ends = tuple[float, float] | None
 
 # 1 US gallon 3.785412 L, 1 ft 0.3048 m exactly, 1 mil 25.4 µm exactly, 12 months 365 days.

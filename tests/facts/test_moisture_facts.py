@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FIGURES = Facts().moisture
+FIGURES = load_facts().moisture
 
 
 def test_the_limit_before_finishing():

@@ -21,11 +21,11 @@ from finishlog.core.finish.overcoat import (
     rule_on_bare_wood,
 )
 from finishlog.core.finish.stages import Stage
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 RULES = FACTS.overcoats
-CLASSES = {c.key: c for c in FACTS.classes()}
+CLASSES = {c.key: c for c in FACTS.classes.values()}
 WORDS = {*CLASSES, *(c.family for c in CLASSES.values()), ANY, ANY_FILM, BARE_WOOD}
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 DAY_H = 24.0
@@ -340,7 +340,15 @@ def test_no_shellac_under_spar_varnish():
 
 
 def a_rule(name: str, under: str, over: str) -> OvercoatRule:
-    return OvercoatRule(name, (under,), (over,), OvercoatAnswer.OK, "Because.", COMMON_PRACTICE)
+    return OvercoatRule(
+        name,
+        (under,),
+        (over,),
+        OvercoatAnswer.OK,
+        "Because.",
+        COMMON_PRACTICE,
+        lifted_by=LiftedBy.NOTHING,
+    )
 
 
 def test_the_most_specific_rule_decides_whatever_the_order():

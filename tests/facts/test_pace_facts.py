@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from finishlog.facts.load import HERE, Facts
-from finishlog.facts.pace_file import read_pace
+from finishlog.facts.load import load_facts
+from tests.spoilt import read_spoilt
 
-FIGURES = Facts().pace
+FIGURES = load_facts().pace
 
 
 def test_nine_shops_in_ten_lie_where_the_basis_says():
@@ -25,12 +25,8 @@ def test_both_say_that_they_are_assumed():
 
 
 @pytest.mark.parametrize(
-    ("was", "becomes"),
-    [("assumed = true", "assumed = false"), ("0.35", "0"), ("value = 0.15", "valu = 0.15")],
+    ("was", "becomes"), [("0.35", "0"), ("scatter_ln", "scater_ln"), ("spread_ln = 0.35", "")]
 )
-def test_a_figure_that_does_not_say_so_is_refused(tmp_path: Path, was: str, becomes: str):
-    path = tmp_path / "pace.toml"
-    text = Path(HERE, "pace.toml").read_text("utf-8")
-    path.write_text(text.replace(was, becomes, 1), "utf-8")
+def test_a_figure_that_is_none_is_refused(tmp_path: Path, was: str, becomes: str):
     with pytest.raises(ValueError, match=r"pace\.toml"):
-        read_pace(str(path))
+        read_spoilt(tmp_path, "pace.toml", was, becomes)

@@ -6,10 +6,10 @@ import pytest
 
 from finishlog.core.findings import Level
 from finishlog.core.published.removal import removal_finding, removal_of
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
-FAMILIES = {FACTS.finish_class(key).family for key in FACTS.class_keys()}
+FACTS = load_facts()
+FAMILIES = {FACTS.finish_class(key).family for key in list(FACTS.classes)}
 
 
 def test_a_family_stands_in_one_ladder_only_and_is_one_that_there_is():

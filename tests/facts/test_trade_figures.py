@@ -6,9 +6,9 @@ import pytest
 
 from finishlog.core.finish.classes import Figure, FinishClass, Limit
 from finishlog.core.finish.stages import Stage
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 SHELLAC = FACTS.finish_class("shellac-2lb")
 VARNISH = FACTS.finish_class("alkyd-varnish")
 POLYURETHANE = FACTS.finish_class("oil-polyurethane")
@@ -136,12 +136,14 @@ def test_paste_wax_is_buffed_after_half_an_hour_to_an_hour():
 
 # Finishing-education page on packing and stacking: at least 48 h before stacking; about 30 days
 # until fully hard.
-@pytest.mark.parametrize("key", FACTS.class_keys())
+@pytest.mark.parametrize("key", list(FACTS.classes))
 def test_48_h_before_stacking_stands_in_every_class(key):
     assert stage(FACTS.finish_class(key), Stage.STACK, "pack-and-stack").low_h == 48
 
 
-@pytest.mark.parametrize("of", [c for c in FACTS.classes() if c.topcoat], ids=lambda c: c.key)
+@pytest.mark.parametrize(
+    "of", [c for c in FACTS.classes.values() if c.topcoat], ids=lambda c: c.key
+)
 def test_no_topcoat_is_promised_to_stack_before_48_h_nor_to_pack_before_it_stacks(of):
     assert of.stages[Stage.STACK].high_h >= 48
     assert of.stages[Stage.PACK].high_h >= of.stages[Stage.STACK].high_h
@@ -214,7 +216,7 @@ def value(limit: Limit | None) -> float:
 # US Army TM 55-1500-345-23: 50 to 90 °F, at most 75 % RH where a coating gives no limits of its
 # own. Common practice: what cross-links wants 65 °F, waterborne and latex 55 °F, and post-catalysed
 # lacquer at most 85 °F.
-@pytest.mark.parametrize("of", FACTS.classes(), ids=lambda c: c.key)
+@pytest.mark.parametrize("of", FACTS.classes.values(), ids=lambda c: c.key)
 def test_nothing_is_coated_outside_50_to_90_f(of):
     least = {"conversion-varnish": 65, "lacquer-postcatalysed": 65}
     least |= dict.fromkeys(("waterborne-clear", "waterborne-two-part", "latex-enamel"), 55)
@@ -257,7 +259,7 @@ def test_both_blush_rules_stand_although_they_contradict_each_other(of):
 
 
 # Wood Handbook, chapter 16: latex wants 10 °C (50 °F) and keeps wanting it for 24 h.
-@pytest.mark.parametrize("of", [c for c in FACTS.classes() if c.family == "waterborne"])
+@pytest.mark.parametrize("of", [c for c in FACTS.classes.values() if c.family == "waterborne"])
 def test_a_cold_first_night_damages_waterborne(of):
     assert value(of.limits.warm_first_h) == 24
     assert value(of.limits.min_c) >= 10
@@ -265,12 +267,15 @@ def test_a_cold_first_night_damages_waterborne(of):
 
 # US Army TM 43-0139, chapter 5: still tacky at 12 h is slow drying.
 def test_a_film_still_tacky_after_twelve_hours_is_slow():
-    assert (FACTS.drying.slow_after_h, FACTS.drying.slow_source) == (12, "tm-43-0139")
+    assert (FACTS.drying.slow_after_h.value, FACTS.drying.slow_after_h.source) == (12, "tm-43-0139")
 
 
 # MIL-HDBK-1110 / UFC 3-190-06, paragraph 9.6.6: surface at least 5 °F (3 °C) above the dew point.
 def test_the_surface_stays_three_degrees_above_the_dew_point():
-    assert (FACTS.drying.dew_margin_c, FACTS.drying.dew_margin_source) == (3, "mil-hdbk-1110")
+    assert (FACTS.drying.dew_margin_c.value, FACTS.drying.dew_margin_c.source) == (
+        3,
+        "mil-hdbk-1110",
+    )
 
 
 # UFGS-09971, recoat windows of polyurethane over polyurethane: the middle of the band (°C) and its
@@ -282,12 +287,12 @@ def test_a_factor_of_two_for_ten_degrees_lies_within_what_the_recoat_table_impli
     cold_c, cold_h = UFGS_09971[0]
     implied = [(cold_h / h) ** (10 / (c - cold_c)) for c, h in UFGS_09971[1:]]
     assert (min(implied), max(implied)) == pytest.approx((1.62, 2.10), abs=0.01)
-    assert min(implied) <= FACTS.drying.factor_per_10c <= max(implied)
+    assert min(implied) <= FACTS.factor_per_10c <= max(implied)
 
 
 def test_that_factor_is_too_quick_in_the_warm_so_no_printed_wait_may_be_shortened_by_it():
     cold_c, cold_h = UFGS_09971[0]
-    factor = FACTS.drying.factor_per_10c
+    factor = FACTS.factor_per_10c
     early = [h for c, h in UFGS_09971[1:] if cold_h / factor ** ((c - cold_c) / 10) < h]
     assert early == [6, 4, 3, 2]
 

@@ -6,20 +6,19 @@ import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Mechanism
 from finishlog.core.finish.overcoat import ANY, OvercoatAnswer
-from finishlog.core.wood.species import (
+from finishlog.core.published.species import (
     Condition,
     Pores,
     Species,
     Tannin,
     WantsFiller,
-    named,
     rules_for_wood,
 )
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
-FACTS = Facts()
+FACTS = load_facts()
 WOODS = {s.key: s for s in FACTS.species}
-CLASSES = {c.key: c for c in FACTS.classes()}
+CLASSES = {c.key: c for c in FACTS.classes.values()}
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 TRAITS = {"any", "oily", "blotches", "pitchy", "tannin", "low-tannin"}
 
@@ -53,7 +52,7 @@ def test_a_name_means_one_wood():
 @each_wood
 def test_a_wood_is_found_by_key_name_or_alias_whatever_the_case(wood):
     for word in (wood.key, wood.name, *wood.aliases):
-        assert named(FACTS.species, f" {word.upper()} ") is wood
+        assert FACTS.species_named(f" {word.upper()} ") is wood
 
 
 def test_a_wood_that_nobody_describes_is_not_guessed():
@@ -250,7 +249,7 @@ def test_the_generic_oak_moves_by_its_group():
 @each_wood
 def test_one_wood_read_alone_is_the_one_read_with_all(wood):
     for word in (wood.key, wood.name, *wood.aliases):
-        assert Facts().species_named(f" {word.upper()} ") == wood
+        assert load_facts().species_named(f" {word.upper()} ") == wood
 
 
 @pytest.mark.parametrize("rule", FACTS.wood_rules, ids=lambda r: r.id)

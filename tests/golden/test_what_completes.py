@@ -20,7 +20,7 @@ import finishlog
 from finishlog.cli.app import command_line
 from finishlog.cli.completion.complete import A_FILE
 from finishlog.core.log.entries import FaultKind, Found, Operation, Outcome, RagsDeed
-from finishlog.facts.load import Facts
+from finishlog.facts.load import load_facts
 
 KEPT = Path(finishlog.__file__).parent / "cli" / "completion" / "commands.json"
 
@@ -30,7 +30,7 @@ def _words(of: type[StrEnum]) -> list[str]:
 
 
 WORK = [word for word in _words(Operation) if word != Operation.COAT]
-CLASSES = list(Facts().class_keys())
+CLASSES = list(load_facts().classes)
 FILE = [A_FILE]
 KINDS = {
     **{kind: [f"<{kind}>"] for kind in ("project", "part", "face", "product", "room", "steps")},

@@ -32,9 +32,11 @@ HOUR = timedelta(hours=1)
 SAME_H = 1e-6
 # Counted by quarter hours that are cut elsewhere, one air may seem warmer by so much.
 SECOND_H = 1 / 3600
-CLASSES = list(FACTS.class_keys())
+CLASSES = list(FACTS.classes)
 CLOSING = [
-    of.key for of in FACTS.classes() if of.window.kind is WindowKind.CLOSES and of.window.closes
+    of.key
+    for of in FACTS.classes.values()
+    if of.window.kind is WindowKind.CLOSES and of.window.closes
 ]
 
 celsius, humidity = st.floats(-5, 38), st.floats(5, 99)

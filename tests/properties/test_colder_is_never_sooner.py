@@ -23,9 +23,9 @@ from tests.air_of import Row, read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, WAX, Story, at
 
-CLASSES = list(FACTS.class_keys())
+CLASSES = list(FACTS.classes)
 GLUES = [glue.key for glue in FACTS.glues]
-REACTS = [of.key for of in FACTS.classes() if of.pot_life_h is not None]
+REACTS = [of.key for of in FACTS.classes.values() if of.pot_life_h is not None]
 
 gaps = st.lists(st.sampled_from([0.5, 1.0, 2.0, 5.0, 13.0, 30.0]), min_size=1, max_size=6)
 airs = st.tuples(st.floats(0, 40), st.floats(20, 95))

@@ -14,7 +14,7 @@ from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.finish.classes import Method
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import Seen
-from finishlog.core.wood.species import WoodKind
+from finishlog.core.published.species import WoodKind
 from tests.examples import examples
 from tests.shop_of import FACTS, VARNISH, Story
 

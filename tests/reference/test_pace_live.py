@@ -6,7 +6,8 @@ from math import exp, inf, log
 
 import pytest
 
-from finishlog.core.clock.pace_posterior import Bracket, PaceFigures, log_chance, posterior
+from finishlog.core.clock.pace_posterior import Bracket, log_chance, posterior
+from finishlog.core.published.drying import PaceFigures
 
 FIGURES = PaceFigures(0.35, 0.15)
 TOLD = (

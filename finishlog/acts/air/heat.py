@@ -16,12 +16,12 @@ from finishlog.core.air.supposed import Heat
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import When
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.ignition import FLAMMABLE, lit_by
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 

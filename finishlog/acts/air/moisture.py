@@ -13,8 +13,8 @@ from finishlog.clock import Clock
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Range
 from finishlog.core.log.entries import When
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.too_wet import too_wet
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

@@ -11,7 +11,7 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.things.wood_air import WoodAir, rooms_of
 from finishlog.clock import Clock
 from finishlog.core.log.entries import When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 
@@ -55,6 +55,6 @@ def log_surface(
             labels=picked.labels,
             temperature_c=temperature_c,
             rooms=rooms_of(states, after, clock.now),
-            over_dew_c=facts.drying.dew_margin_c,
+            over_dew_c=facts.drying.dew_margin_c.value,
             standings=standings([s for s in states if s.layers or s.progress.next], after),
         )

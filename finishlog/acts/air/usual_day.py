@@ -14,11 +14,11 @@ from finishlog.clock import Clock
 from finishlog.core.air.as_read import AsRead, as_read
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.findings import NO_FLAME
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.shop.things import Room, ThingKind
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log

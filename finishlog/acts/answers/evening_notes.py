@@ -26,12 +26,12 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.oily_waste import Waste
 from finishlog.core.safety.rags import evening_of
 from finishlog.core.safety.whats_in import in_coat, in_container
 from finishlog.core.shop.things import FaceKind, Shop
-from finishlog.facts.load import Facts
 
 # A note that was read so long ago may come again before one that never came.
 _LATELY = timedelta(days=30)

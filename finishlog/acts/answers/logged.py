@@ -18,12 +18,12 @@ from finishlog.core.bench.state import bench_state
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Operation, Target, When
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.cauls import held_by_glue
 from finishlog.core.safety.oily_waste import may_scuff, what_wets
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
 

@@ -8,10 +8,11 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from finishlog.core.log.entries import Operation
+from finishlog.core.published.care import UsedFor
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
-from finishlog.core.shop.things import ThingKind, UsedFor
+from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.naming import lend_name
 

@@ -15,10 +15,10 @@ from finishlog.clock import Clock
 from finishlog.core.bench.state import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Coat, Heated, Target, Work
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.whats_in import in_coat, in_work
 from finishlog.core.zone.grouping import groups, with_project
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 
 

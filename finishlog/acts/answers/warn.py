@@ -15,13 +15,13 @@ from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rul
 from finishlog.core.log.entries import Coat, Operation
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.safety.ignition import FLAMMABLE
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer, Verdict
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 
 # Stands for the number of the act being logged, which is known once it is on record.

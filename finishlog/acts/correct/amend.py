@@ -45,10 +45,10 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.mixing.containers import MixPart
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Product, Shop
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product, pick_zones, with_edges
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

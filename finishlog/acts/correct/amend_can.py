@@ -9,8 +9,8 @@ from finishlog.asks.look.look import Look
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
+from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.containers import change_parts
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from finishlog.acts.film.glue_up import glue_key
 from finishlog.asks.look.look import Look
 from finishlog.core.log.entries import Away, Joined, Moved, Resumed, SetAside, Target, When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_room
 from finishlog.store.log.ledger import Ledger
 

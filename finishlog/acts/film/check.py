@@ -17,11 +17,11 @@ from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found, Test, When
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import plain_word
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

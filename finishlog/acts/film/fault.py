@@ -15,11 +15,11 @@ from finishlog.clock import Clock
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import FaultKind, Operation, When
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import SeenCause, causes
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones, pick_zones
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
@@ -62,20 +62,20 @@ class Mended(Struct, frozen=True):
 def is_fault(typed: str, facts: Facts) -> bool:
     """Tell whether a word is in full a kind of fault, or what people say for one."""
     word = plain_word(typed)
-    return any(word in {known.kind.value, *known.said_as} for known in facts.faults.values())
+    return any(word in {known.kind.value, *known.said_as} for known in facts.faults)
 
 
 def fault_word(typed: str, facts: Facts) -> FaultKind:
     """Read a kind of fault, also by the words people use; UsageFault names the kinds."""
     word = plain_word(typed)
-    for known in facts.faults.values():
+    for known in facts.faults:
         if word in {known.kind.value, *known.said_as}:
             return known.kind
     if command := goes_under(typed, FaultKind):
         raise UsageFault(
             f"no fault is called {typed!r}", f"it goes with finishlog {command} PART {word}"
         )
-    near = [k.kind.value for k in facts.faults.values() if k.kind.value.startswith(word)]
+    near = [k.kind.value for k in facts.faults if k.kind.value.startswith(word)]
     if word and len(near) == 1:
         return FaultKind(near[0])
     kinds = ", ".join(kind.value for kind in FaultKind)

@@ -14,12 +14,12 @@ from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Operation, Target
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.zone.grouping import describe, typed_as
 from finishlog.core.zone.verdict import Answer
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
 

@@ -26,17 +26,12 @@ from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
-from finishlog.picking import (
-    Zones,
-    pick_zones,
-    with_edges,
-    without_edges,
-)
+from finishlog.picking import Zones, pick_zones, with_edges, without_edges
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 

@@ -19,12 +19,12 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.log.entries import Coat, Operation, Stripped, Stripping, Target, When
 from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.bleached import dust_of_bleach
 from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

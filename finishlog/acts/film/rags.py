@@ -12,6 +12,7 @@ from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.log.entries import RagsDeed, When
 from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import Handling
 from finishlog.core.safety.rags import (
     NotCounted,
@@ -23,7 +24,6 @@ from finishlog.core.safety.rags import (
 )
 from finishlog.core.safety.rags_clock import stiff_from
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

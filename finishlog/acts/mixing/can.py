@@ -14,9 +14,9 @@ from finishlog.core.findings import Finding
 from finishlog.core.log.entries import ContainerDeed, When
 from finishlog.core.measure.quantities import millilitres
 from finishlog.core.mixing.containers import Container, ContainerKind
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

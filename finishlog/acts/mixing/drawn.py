@@ -14,9 +14,9 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import ContainerDeed, When
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
 from finishlog.core.mixing.keeping import ages_differ
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Product
 from finishlog.errors import Ambiguous
-from finishlog.facts.load import Facts
 from finishlog.picking import Zones
 
 # The option that says which.

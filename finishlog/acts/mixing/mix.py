@@ -16,7 +16,7 @@ from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerDeed, When
-from finishlog.core.mixing.chemistry import Substance, contents, mixed_findings
+from finishlog.core.mixing.chemistry import contents, mixed_findings
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState, MixPart
 from finishlog.core.mixing.mixes import (
     Dilution,
@@ -26,11 +26,12 @@ from finishlog.core.mixing.mixes import (
     together,
 )
 from finishlog.core.mixing.recipes import MixAsked, Recipe, recipe, with_products
+from finishlog.core.published.chemistry import Substance
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_container
 from finishlog.core.shop.things import Product
 from finishlog.errors import Ambiguous, NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

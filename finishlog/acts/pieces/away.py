@@ -8,7 +8,7 @@ from finishlog.asks.bench.leave import Closing, closing_before
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.log.entries import Away, When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 from finishlog.store.database import Database
 
 

@@ -14,10 +14,10 @@ from finishlog.asks.past.open_ends import open_ends
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Target, When
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Part
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

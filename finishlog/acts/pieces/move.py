@@ -11,9 +11,9 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir
 from finishlog.core.log.entries import When
+from finishlog.core.published.facts import Facts
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_room, pick_zones
 from finishlog.store.database import Database
 

@@ -11,12 +11,12 @@ from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import When
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bleached import met_in_the_wood
 from finishlog.core.safety.whats_in import in_work
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

@@ -10,7 +10,7 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.log.entries import Resumed, SetAside, When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

@@ -10,8 +10,8 @@ from msgspec import Struct
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
 from finishlog.core.log.entries import When
+from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

@@ -10,7 +10,7 @@ from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
 from finishlog.core.log.entries import Coat, Outcome, Review, When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

@@ -23,6 +23,7 @@ from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.finish.classes import Figure
 from finishlog.core.log.shown_times import clock_words
 from finishlog.core.measure.quantities import celsius
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import (
     Face,
     Part,
@@ -35,7 +36,6 @@ from finishlog.core.shop.things import (
     Zone,
     face_words,
 )
-from finishlog.facts.load import Facts
 
 
 class Difference(Struct, frozen=True):

@@ -29,10 +29,10 @@ from finishlog.acts.things.rooms import put_room
 from finishlog.acts.things.steps import put_steps
 from finishlog.asks.things.classes import class_key
 from finishlog.clock import Clock
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.names import Thing, called
 from finishlog.core.shop.things import Project, Shop, ThingKind
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_room, pick_schedule
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

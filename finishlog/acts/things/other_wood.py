@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from finishlog.clock import Clock
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import what_differs
 from finishlog.core.shop.things import ThingKind
-from finishlog.core.wood.species import what_differs
-from finishlog.facts.load import Facts
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.changes import read_changes
 from finishlog.store.things.read_shop import read_schedules, read_shop

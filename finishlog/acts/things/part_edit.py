@@ -17,10 +17,10 @@ from finishlog.acts.things.parts import (
 )
 from finishlog.clock import Clock
 from finishlog.core.film.old_finish import name_of
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Face, FaceKind, Part, Shop, ThingKind
 from finishlog.core.zone.grouping import spans
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_room
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

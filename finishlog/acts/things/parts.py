@@ -18,10 +18,10 @@ from finishlog.asks.things.species import near_woods
 from finishlog.clock import Clock
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.shop.things import Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

@@ -18,9 +18,9 @@ from finishlog.core.bench.state import bench_state
 from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

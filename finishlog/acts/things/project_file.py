@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped
-from finishlog.core.shop.things import UsedFor
+from finishlog.core.published.care import UsedFor
 from finishlog.errors import BadData, FinishlogError
 
 

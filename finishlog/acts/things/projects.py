@@ -11,9 +11,9 @@ from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.log.shown_times import due_words
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Project, ThingKind
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_project
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

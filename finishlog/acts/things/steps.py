@@ -17,10 +17,10 @@ from finishlog.clock import Clock
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.entries import Operation
 from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_schedule, pick_zones
 from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger

@@ -12,11 +12,11 @@ from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings
 from finishlog.clock import Clock
 from finishlog.core.log.entries import Operation
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

@@ -23,11 +23,11 @@ from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import frost_ahead
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import intervals, is_open, next_opening
 from finishlog.core.zone.grouping import groups, with_project
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

@@ -14,9 +14,9 @@ from finishlog.asks.look.standing import Standing, glue_up_standings, product_na
 from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
 from finishlog.clock import Clock
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, When, Work
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Shop, Step
 from finishlog.core.zone.grouping import Group, groups
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

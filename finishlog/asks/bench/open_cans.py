@@ -26,11 +26,11 @@ from finishlog.core.mixing.containers import (
 )
 from finishlog.core.mixing.keeping import keeping_findings
 from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.whats_in import in_container
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Shop, ThingKind
 from finishlog.errors import Ambiguous, NotFound
-from finishlog.facts.load import Facts
 
 _LAST = datetime.max.replace(tzinfo=UTC)
 
@@ -82,7 +82,7 @@ def state_of(
     Of all that went into a mix the shortest pot life counts.
     """
     of = facts.finish_class(shop.products[container.product].class_key)
-    factor = facts.mixing.pot_life_per_10c.value
+    factor = facts.rates["pot-life"].factor_per_10c
     if container.kind is ContainerKind.CAN:
         return container_state(container, events, of, rooms, factor)
     inside = in_container(container, shop, events)

@@ -25,12 +25,12 @@ from finishlog.core.plan.results import (
     Promise,
     Unplanned,
 )
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe
 from finishlog.errors import NotFound, Unknown, UsageFault
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_parts
 from finishlog.store.database import Database
 

@@ -12,6 +12,7 @@ from finishlog.asks.look.acts_behind import acts_of_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.log.entries import Target
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import (
     Dealt,
@@ -25,7 +26,6 @@ from finishlog.core.safety.rags import (
 )
 from finishlog.core.shop.things import Shop
 from finishlog.core.zone.grouping import describe, with_project
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

@@ -25,13 +25,13 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Reading
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings
 from finishlog.core.safety.ignition import lit_by, vapour_until
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}

@@ -8,8 +8,8 @@ from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.rags import evening_of
-from finishlog.facts.load import Facts
 
 _SOLVENT = frozenset({"flammable", "vapour"})
 _BURNS_DRY = "nitrocellulose"

@@ -16,11 +16,11 @@ from finishlog.core.film.layers import laws_of
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings, measured_c
 from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer
-from finishlog.facts.load import Facts
 
 _MEASURE = "the wood may still be too cold and sweat: measure it first: finishlog surface"
 
@@ -86,7 +86,7 @@ def _wanted(over: FinishClass, state: ZoneState, seen: Look, facts: Facts) -> Wa
     if figure is None:
         return None
     counting = Counting(laws_of(over, facts)(figure), Clock.WAIT, over.limits)
-    return Wanted(figure.high_h, counting, facts.drying.dew_margin_c)
+    return Wanted(figure.high_h, counting, facts.drying.dew_margin_c.value)
 
 
 def _here(

@@ -10,9 +10,9 @@ from msgspec import Struct
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.balance import Uneven, may_cup, uneven
+from finishlog.core.published.facts import Facts
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 
 
 class UnevenLine(Struct, frozen=True):
@@ -57,9 +57,9 @@ def _line(found: list[Uneven], seen: Look, facts: Facts) -> UnevenLine:
         behind=first.behind[0],
         behind_coats=first.behind[1],
         since=first.since,
-        sentence=said.text,
-        source=said.source,
-        dissent=said.dissent,
-        dissent_source=said.dissent_source,
+        sentence=said.alike.text,
+        source=said.alike.source,
+        dissent=said.dissent.text,
+        dissent_source=said.dissent.source,
         acts=acts_behind([s for one in found for s in one.states], seen.made),
     )

@@ -12,8 +12,8 @@ from finishlog.asks.look.standing import Standing, glue_up_standings, standing_o
 from finishlog.clock import Clock
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.finish.stages import Stage
+from finishlog.core.published.facts import Facts
 from finishlog.core.zone.grouping import Group, groups
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 

@@ -21,13 +21,13 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, 
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.measure.quantities import apart
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import measured_c
 from finishlog.core.rules.wet_nearby import around
 from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
 from finishlog.core.zone.grouping import Group, groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 # As many as fit beside their words in 80 columns.

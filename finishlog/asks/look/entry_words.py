@@ -34,9 +34,9 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.measure.quantities import celsius
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
 from finishlog.core.zone.grouping import describe, with_project
-from finishlog.facts.load import Facts
 
 PUT_ON = {Method.BRUSH: "brushed", Method.WIPE: "wiped on", Method.SPRAY: "sprayed"}
 TAKEN_OFF = {

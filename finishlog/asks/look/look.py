@@ -14,8 +14,8 @@ from finishlog.clock import Clock
 from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.clock.pace import Paces
 from finishlog.core.log.entries import Away
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop, ThingKind
-from finishlog.facts.load import Facts
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.changes import read_changes
 from finishlog.store.things.containers import with_containers_of

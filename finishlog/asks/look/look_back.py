@@ -10,9 +10,9 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.bench.state import bench_state
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Project, Shop
 from finishlog.errors import Ambiguous, NotFound
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_parts, pick_project
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop

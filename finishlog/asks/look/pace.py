@@ -15,10 +15,10 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import films, observed
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import WoodKind
 from finishlog.core.shop.things import Log, Part, Piece, Shop
-from finishlog.core.wood.species import WoodKind
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.store.log.heads import with_assemblies
 from finishlog.store.log.pace_coats import checked_coats, failed_lately, rooms_given, woods_given
 from finishlog.store.log.read_log import read_log

@@ -9,7 +9,7 @@ from msgspec import Struct
 from finishlog.core.film.attempts import Attempt
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.log.entries import AnyEntry, Check, Fault, Stripping, When
-from finishlog.facts.load import Facts
+from finishlog.core.published.facts import Facts
 
 
 class FaultThere(Struct, frozen=True):

@@ -16,22 +16,16 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
-from finishlog.core.bench.care_facts import (
-    CareKind,
-    CareRule,
-    last_coat,
-    rules_on,
-    smelt,
-    waits_until,
-)
+from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, waits_until
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found, Target
-from finishlog.core.shop.things import FaceKind, Part, UsedFor, zone_name
+from finishlog.core.published.care import CareKind, CareRule, UsedFor
+from finishlog.core.published.facts import Facts
+from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.zone.grouping import describe, with_project
 from finishlog.core.zone.state import ZoneState
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
 

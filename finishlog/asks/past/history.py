@@ -17,9 +17,9 @@ from finishlog.asks.look.meant import Wanted
 from finishlog.clock import Clock
 from finishlog.core.log.entries import AnyEntry, Coat, ContainerDeed, Joined, Moved, Stripped, When
 from finishlog.core.mixing.mixes import parts_of_text
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, ThingKind
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.log.heads import with_members
 from finishlog.store.log.read_history import HistoryRow, read_acts, read_history, read_records

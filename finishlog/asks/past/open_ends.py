@@ -17,11 +17,11 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
 from finishlog.core.mixing.containers import Lid
+from finishlog.core.published.facts import Facts
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
-from finishlog.facts.load import Facts
 
 _NEVER = datetime.max.replace(tzinfo=UTC)
 _WRONG = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH, Answer.DEADLINE}

@@ -31,10 +31,10 @@ from finishlog.core.log.entries import (
     Target,
     Work,
 )
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product
 from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log

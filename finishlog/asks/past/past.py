@@ -30,11 +30,11 @@ from finishlog.core.log.entries import (
     Target,
     When,
 )
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zone_name
 from finishlog.core.zone.grouping import describe, with_project
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.containers import with_containers_of

@@ -18,11 +18,11 @@ from finishlog.core.log.entries import (
     Stripped,
     Work,
 )
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.find import find_called
+from finishlog.core.published.species import face_wood
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Part, Shop, ThingKind
-from finishlog.core.wood.species import face_wood
-from finishlog.facts.find import ClassNames, find_class
-from finishlog.facts.load import Facts
 
 
 class Sought(StrEnum):
@@ -118,7 +118,7 @@ def _product(word: str, shop: Shop) -> Fits | None:
 def _class(word: str, stories: Iterable[Story], facts: Facts) -> Fits | None:
     on_record = {e.figures.class_key for s in stories for e in s.entries if isinstance(e, Coat)}
     classes = [facts.finish_class(key) for key in sorted(on_record)]
-    keys = set(find_class(word, (ClassNames(c.key, c.name, c.aliases) for c in classes)))
+    keys = set(find_called(word, classes))
     keys |= {c.key for c in classes if c.family == word.casefold()}
 
     def fits(story: Story) -> bool:

@@ -21,11 +21,11 @@ from finishlog.core.mixing.containers import (
     events_by_container,
 )
 from finishlog.core.mixing.mixes import thinned_solids
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.names import find, old_names
 from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import Ambiguous, NotFound
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.containers import pieces_coated_from

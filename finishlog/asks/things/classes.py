@@ -5,8 +5,9 @@ from __future__ import annotations
 from msgspec import Struct
 
 from finishlog.core.finish.classes import FinishClass
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.find import names_of
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 
 
 class ClassLine(Struct, frozen=True):
@@ -23,7 +24,7 @@ class ClassLine(Struct, frozen=True):
 
 def classes(facts: Facts) -> tuple[ClassLine, ...]:
     """List the classes."""
-    return tuple(_line(of) for of in facts.classes())
+    return tuple(_line(of) for of in facts.classes.values())
 
 
 def _line(of: FinishClass) -> ClassLine:
@@ -55,11 +56,7 @@ def _near(facts: Facts, typed: str) -> list[str]:
     """Return the keys of the classes that are called nearly so."""
     from difflib import get_close_matches
 
-    called = {
-        name.casefold(): of.key
-        for of in facts.class_names()
-        for name in (of.key, of.name, *of.aliases)
-    }
+    called = {name.casefold(): of.key for of in facts.classes.values() for name in names_of(of)}
     return list(dict.fromkeys(called[x] for x in get_close_matches(typed.casefold(), called)))
 
 

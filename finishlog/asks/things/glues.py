@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.find import find_called
 from finishlog.core.published.glues import Glue
 from finishlog.errors import NotFound
-from finishlog.facts.find import ClassNames, find_class
-from finishlog.facts.load import Facts
 
 
 def glues(facts: Facts) -> tuple[Glue, ...]:
@@ -15,7 +15,7 @@ def glues(facts: Facts) -> tuple[Glue, ...]:
 
 def glue_key(facts: Facts, typed: str) -> str:
     """Find a glue by key, name, alias or a beginning; NotFound names the ones there are."""
-    found = find_class(typed, (ClassNames(g.key, g.name, g.aliases) for g in facts.glues))
+    found = find_called(typed, facts.glues)
     if len(found) == 1:
         return found[0]
     if found:

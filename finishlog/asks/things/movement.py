@@ -8,10 +8,10 @@ from msgspec import Struct
 
 from finishlog.asks.things.species import pick_wood
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.wood.moisture import MoistureFigures, moves_mm, settles_pct
-from finishlog.core.wood.species import Species
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.moisture import MoistureFigures, moves_mm, settles_pct
+from finishlog.core.published.species import Species
 from finishlog.errors import NotFound, UsageFault
-from finishlog.facts.load import Facts
 
 
 class Moisture(Struct, frozen=True):

@@ -10,13 +10,14 @@ from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.log.entries import Coat, Heated
-from finishlog.core.mixing.chemistry import Ingredient, Substances, contents
+from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.published.chemistry import Substances
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Part, Product, ThingKind
 from finishlog.errors import NotFound
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 
 # They come with whatever else is asked.

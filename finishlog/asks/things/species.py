@@ -9,10 +9,10 @@ from msgspec import Struct
 from finishlog.clock import Clock
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_on_bare_wood
-from finishlog.core.wood.species import Condition, Species, WoodRule, face_wood, rules_for_wood
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.find import find_called, names_of
+from finishlog.core.published.species import Condition, Species, WoodRule, face_wood, rules_for_wood
 from finishlog.errors import NotFound
-from finishlog.facts.find import ClassNames, find_class
-from finishlog.facts.load import Facts
 from finishlog.store.database import Database
 from finishlog.store.things.read_shop import read_shop
 
@@ -51,8 +51,7 @@ def one_species(facts: Facts, database: Database | None, clock: Clock, typed: st
 
 def pick_wood(facts: Facts, typed: str) -> Species:
     """Find a wood by key, name, alias or a unique beginning; NotFound names those that are near."""
-    names = [ClassNames(wood.key, wood.name, wood.aliases) for wood in facts.species]
-    found = find_class(typed, names)
+    found = find_called(typed, facts.species)
     if len(found) == 1:
         wood = facts.species_named(found[0])
         assert wood is not None
@@ -69,9 +68,7 @@ def near_woods(facts: Facts, typed: str) -> tuple[str, ...]:
     from difflib import get_close_matches
 
     low = face_wood(typed)
-    called = {
-        word.casefold(): of.key for of in facts.species for word in (of.key, of.name, *of.aliases)
-    }
+    called = {name.casefold(): of.key for of in facts.species for name in names_of(of)}
     whole = [of.key for of in facts.species if low.split()[-1:] == [of.key.casefold()]]
     near = get_close_matches(low, called, n=3, cutoff=0.7)
     return tuple(dict.fromkeys((*whole, *(called[word] for word in near))))[:3]

@@ -14,11 +14,11 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow
 from finishlog.core.finish.stages import Stage
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.names import old_names
 from finishlog.core.shop.things import Part, Product, Project, Schedule, Shop, ThingKind, face_words
 from finishlog.core.zone.stood_in import rooms_air
-from finishlog.facts.load import Facts
 from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
 from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log

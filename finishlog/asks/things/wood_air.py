@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.core.air.psychrometrics import Air, dew_point_c
-from finishlog.core.wood.moisture import settles_pct
+from finishlog.core.published.moisture import settles_pct
 from finishlog.core.zone.state import ZoneState
 
 

@@ -152,7 +152,7 @@ def _choose_class(desk: Desk, product: str) -> str | None:
         if chosen != _ANOTHER:
             return chosen
     families: dict[str, list[str]] = {}
-    for of in desk.facts.classes():
+    for of in desk.facts.classes.values():
         families.setdefault(of.family, []).append(of.key)
     family = choose(question, tuple(families))
     if family is None:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
     from finishlog.asks.look.clock_set_back import NewerAct
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
     from finishlog.store.database import Database
 
 
@@ -54,9 +54,9 @@ class Desk:
     @cached_property
     def facts(self) -> Facts:
         """The published facts."""
-        from finishlog.facts.load import Facts
+        from finishlog.facts.load import load_facts
 
-        return Facts()
+        return load_facts()
 
     @cached_property
     def path(self) -> Path:

@@ -8,10 +8,10 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from msgspec import Struct
+import msgspec
 
 
-class Air(Struct, frozen=True):
+class Air(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """Air temperature and relative humidity."""
 
     temperature_c: float

@@ -13,21 +13,11 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from finishlog.core.film.layers import Layer
-from finishlog.core.finish.classes import Limit
+from finishlog.core.published.care import BalanceFigures
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.state import ZoneState
 
 _FINISHED = (FaceKind.SHOW, FaceKind.HIDDEN)
-
-
-class BalanceFigures(Struct, frozen=True):
-    """How long one face may be ahead (hours), why it may not, and who holds otherwise."""
-
-    ahead_h: Limit
-    text: str
-    source: str
-    dissent: str
-    dissent_source: str
 
 
 class Uneven(Struct, frozen=True):

@@ -74,7 +74,9 @@ def takes_min(chores: Sequence[Chore], figures: HandsOn) -> float:
     coats = [c for c in chores if c.operation is Operation.COAT]
     at_it = sum(_at_it(c, figures) for c in chores)
     kits = {(c.product, c.method or Method.BRUSH) for c in coats}
-    kit = sum(figures.set_up_min[m].high + figures.clean_up_min[m].high for _, m in kits)
+    kit = sum(
+        figures.methods[m].set_up_min.high + figures.methods[m].clean_up_min.high for _, m in kits
+    )
     dust = coats and any(c.dusty for c in chores)
     return at_it + kit + (figures.vacuum_min.high + figures.settle_min.high if dust else 0.0)
 

@@ -31,7 +31,8 @@ from finishlog.core.log.entries import (
     When,
     Work,
 )
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import WoodKind
 from finishlog.core.rules import glue_up
 from finishlog.core.rules.bare_wood import kind_of_wood
 from finishlog.core.rules.wet_nearby import Around, around
@@ -41,7 +42,6 @@ from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Shop, S
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
 from finishlog.core.verdict.judge import decide, decide_coat
-from finishlog.core.wood.species import WoodKind
 from finishlog.core.zone.state import Asked, FilmStages, ZoneState
 from finishlog.core.zone.stood_in import ALWAYS, LogIndex, index_of, rooms_air, stays_of
 from finishlog.core.zone.verdict import Verdict
@@ -88,7 +88,7 @@ _Films = dict[Hashable, tuple[tuple[Layer, ...], FilmStages]]
 def bench_state(
     shop: Shop,
     log: Log,
-    book: Book,
+    facts: Facts,
     now: datetime,
     zone: tzinfo,
     rooms: Mapping[int, RoomAir] | None = None,
@@ -104,7 +104,7 @@ def bench_state(
     parts = {piece.id: part for part in shop.parts for piece in part.pieces}
     films: _Films = {}
     states = [
-        _zone_state(part, piece, face, area, index, rooms, parts, films, book, paces)
+        _zone_state(part, piece, face, area, index, rooms, parts, films, facts, paces)
         for part in shop.parts
         for piece in part.pieces
         for face in part.faces
@@ -112,25 +112,25 @@ def bench_state(
     ]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    judged = judge_zones(states, around(states, now), shop, book)
-    judged = tuple(explained(s, judged, shop, log, book, zone, now) for s in judged)
+    judged = judge_zones(states, around(states, now), shop, facts)
+    judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
         now=now,
         zones=judged,
         glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, now), judged),
-        rags=rags.rags_items(log.entries, book, zone, shop, stood, rooms.values()),
+        rags=rags.rags_items(log.entries, facts, zone, shop, stood, rooms.values()),
         rooms=rooms,
     )
 
 
 def judge_zones(
-    states: Sequence[ZoneState], near: Around, shop: Shop, book: Book
+    states: Sequence[ZoneState], near: Around, shop: Shop, facts: Facts
 ) -> tuple[ZoneState, ...]:
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
     here = [state for state in states if state.is_here]
-    asked = {state.target: asked_of(state, shop, book) for state in here}
-    alone = [replace(s, verdict=decide(s, asked[s.target], near, book)) for s in here]
-    judged = with_edges(alone, asked, near, book)
+    asked = {state.target: asked_of(state, shop, facts) for state in here}
+    alone = [replace(s, verdict=decide(s, asked[s.target], near, facts)) for s in here]
+    judged = with_edges(alone, asked, near, facts)
     if len(here) == len(states):
         return judged
     by_target = {state.target: state for state in judged}
@@ -165,7 +165,7 @@ def _zone_state(
     rooms: Mapping[int, RoomAir],
     parts: Mapping[int, Part],
     films: _Films,
-    book: Book,
+    facts: Facts,
     paces: Paces,
 ) -> ZoneState:
     target = Target(piece.id, area.id)
@@ -173,8 +173,8 @@ def _zone_state(
     owner, owned, since, glued = _owner(part, piece, index, parts)
     stays = stays_of(part, piece, index, rooms)
     species = area.species or part.species
-    wood = kind_of_wood(species, book) if entries and paces.learnt else WoodKind.OTHER
-    layers, stages = _film(entries, stays, book, films, paces, wood)
+    wood = kind_of_wood(species, facts) if entries and paces.learnt else WoodKind.OTHER
+    layers, stages = _film(entries, stays, facts, films, paces, wood)
     return ZoneState(
         target=target,
         part=owner,
@@ -191,7 +191,7 @@ def _zone_state(
         joined_by=glued,
         masked_since=_masked_since(entries),
         told=entries,
-        faults=standing_faults(entries, book),
+        faults=standing_faults(entries, facts),
         stays=stays,
         stages=stages,
     )
@@ -200,7 +200,7 @@ def _zone_state(
 def _film(
     entries: Sequence[AnyEntry],
     stays: Sequence[Stay],
-    book: Book,
+    facts: Facts,
     films: _Films,
     paces: Paces,
     wood: WoodKind,
@@ -208,7 +208,7 @@ def _film(
     """Build the film of a zone; a batch with one story in one place shares it."""
     story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood)
     if story not in films:
-        layers = build(entries, book, lambda start: air_met(stays, start), paces, wood)
+        layers = build(entries, facts, lambda start: air_met(stays, start), paces, wood)
         films[story] = layers, FilmStages(layers)
     return films[story]
 
@@ -250,7 +250,7 @@ def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
     return bool(last) and isinstance(last[0], SetAside)
 
 
-def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
+def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     """Return what comes next: the step due, or the same product again where there are no steps."""
     step = state.progress.next
     if step is not None and step.operation is not Operation.COAT:
@@ -263,23 +263,23 @@ def asked_of(state: ZoneState, shop: Shop, book: Book) -> Asked:
     known = shop.products.get(product) if product is not None else None
     if known is None:
         return Asked(step, None)
-    return Asked(step, book.finish_class(known.class_key), comes=in_product(known))
+    return Asked(step, facts.finish_class(known.class_key), comes=in_product(known))
 
 
 def verdict_on(
-    state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, book: Book
+    state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, facts: Facts
 ) -> Verdict:
     """Give the verdict on one named product, whatever the steps say comes next.
 
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
     near = replace(around(bench.zones, bench.now), wet_films={})
-    return decide_coat(state, over, method, near, book)
+    return decide_coat(state, over, method, near, facts)
 
 
 def verdict_on_work(
-    state: ZoneState, bench: BenchState, operation: Operation, book: Book
+    state: ZoneState, bench: BenchState, operation: Operation, facts: Facts
 ) -> Verdict:
     """Give the verdict on one named piece of work."""
     asked = Asked(Step(0, operation), None)
-    return decide(state, asked, around(bench.zones, bench.now), book)
+    return decide(state, asked, around(bench.zones, bench.now), facts)

@@ -12,7 +12,7 @@ from typing import ClassVar, NamedTuple
 from msgspec import Struct, field
 
 from finishlog.core.finish.classes import Method
-from finishlog.core.wood.species import WoodKind
+from finishlog.core.published.species import WoodKind
 
 # Our own rule: what other coats teach lengthens a wait by no more than this. A film that takes
 # longer is no matter of pace; a check of its own says how it is.

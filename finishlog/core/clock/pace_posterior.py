@@ -12,7 +12,7 @@ from itertools import accumulate, pairwise
 from math import erfc, exp, inf, log, log1p, pi, sqrt
 from typing import NamedTuple
 
-from msgspec import Struct
+from finishlog.core.published.drying import PaceFigures
 
 # Points over all that can be, and again over where the density has not fallen by exp(-12.5): five
 # standard deviations of a normal one to each side.
@@ -22,17 +22,6 @@ _FALLEN = 12.5
 _FAR = 25.0
 # No film hardens in less than this share of its time: what is narrower would be lost in rounding.
 _A_MOMENT = 1e-6
-
-
-class PaceFigures(Struct, frozen=True):
-    """The prior of ln f is normal about 0 with sd `spread`; one coat scatters by sd `scatter`.
-
-    `basis`: what they rest on, in words.
-    """
-
-    spread: float
-    scatter: float
-    basis: tuple[str, ...] = ()
 
 
 class Bracket(NamedTuple):

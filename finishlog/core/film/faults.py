@@ -1,6 +1,6 @@
 """Faults of a film: which of them stand on a zone, what they hold up, until what answers them.
 
-What a kind of fault means, and what mends it, stands in facts/faults.toml. Nothing here refuses a
+What a kind of fault means, and what mends it, stands in facts/data. Nothing here refuses a
 coat: it is recorded, and the fault stays in sight.
 """
 
@@ -23,7 +23,7 @@ from finishlog.core.log.entries import (
     Stripped,
     Work,
 )
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault
 
 
@@ -58,7 +58,7 @@ class StandingFault(Struct, frozen=True):
         return self.special.remedies
 
 
-def standing_faults(entries: Sequence[AnyEntry], book: Book) -> tuple[StandingFault, ...]:
+def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[StandingFault, ...]:
     """Return the faults of a zone, oldest first, that nothing has answered.
 
     `entries`: what reached the zone, in the order of the work.
@@ -68,7 +68,7 @@ def standing_faults(entries: Sequence[AnyEntry], book: Book) -> tuple[StandingFa
     found: list[StandingFault] = []
     for n, entry in enumerate(entries):
         if isinstance(entry, Fault):
-            found.append(_standing(entry, entries[:n], book))
+            found.append(_standing(entry, entries[:n], facts))
         elif isinstance(entry, Stripped):
             coats = [e.id for e in what_stays(entries[: n + 1]) if isinstance(e, Coat)]
             found = [f for f in found if not _gone_with_the_film(f, coats)]
@@ -77,12 +77,12 @@ def standing_faults(entries: Sequence[AnyEntry], book: Book) -> tuple[StandingFa
     return tuple(found)
 
 
-def _standing(fault: Fault, before: Sequence[AnyEntry], book: Book) -> StandingFault:
-    known = book.fault_known(fault.what)
+def _standing(fault: Fault, before: Sequence[AnyEntry], facts: Facts) -> StandingFault:
+    known = facts.fault_known(fault.what)
     coat = next((e for e in reversed(what_stays(before)) if isinstance(e, Coat)), None)
     if coat is None:
         return StandingFault(fault, known, None)
-    of = book.finish_class(coat.figures.class_key)
+    of = facts.finish_class(coat.figures.class_key)
     return StandingFault(fault, known, coat, known.for_class(of.key, of.family))
 
 
@@ -111,7 +111,7 @@ def _gone_with_the_film(of: StandingFault, coats_left: Sequence[int]) -> bool:
     return not (of.known.outlives == "film" and coats_left)
 
 
-def patch_due(entries: Sequence[AnyEntry], book: Book) -> Fault | None:
+def patch_due(entries: Sequence[AnyEntry], facts: Facts) -> Fault | None:
     """Return the fault after which a small patch is tried before the next coat, if it was not.
 
     A scratch that holds, a coat, or taking all film off settles it.
@@ -119,7 +119,7 @@ def patch_due(entries: Sequence[AnyEntry], book: Book) -> Fault | None:
     due: Fault | None = None
     for n, entry in enumerate(entries):
         match entry:
-            case Fault() if book.fault_known(entry.what).patch_first:
+            case Fault() if facts.fault_known(entry.what).patch_first:
                 due = entry
             case Coat():
                 due = None
@@ -130,7 +130,7 @@ def patch_due(entries: Sequence[AnyEntry], book: Book) -> Fault | None:
     return due
 
 
-def rewetted(entries: Sequence[AnyEntry], coat: Coat, book: Book) -> Iterator[Work]:
+def rewetted(entries: Sequence[AnyEntry], coat: Coat, facts: Facts) -> Iterator[Work]:
     """Yield the mending that dissolved a coat again: its film dries from then on.
 
     `entries`: what followed the coat on its zone, up to the next one.
@@ -138,8 +138,8 @@ def rewetted(entries: Sequence[AnyEntry], coat: Coat, book: Book) -> Iterator[Wo
     open_faults: list[KnownFault] = []
     for entry in entries:
         if isinstance(entry, Fault):
-            known = book.fault_known(entry.what)
-            of = book.finish_class(coat.figures.class_key)
+            known = facts.fault_known(entry.what)
+            of = facts.finish_class(coat.figures.class_key)
             if known.rewets and known.for_class(of.key, of.family):
                 open_faults.append(known)
         elif isinstance(entry, Work) and any(answers(entry, known) for known in open_faults):

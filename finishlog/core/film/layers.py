@@ -32,8 +32,8 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.measure.compared import Compared
-from finishlog.core.published.facts import Book
-from finishlog.core.wood.species import WoodKind
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import WoodKind
 
 # Our own rules: a hand on the wood, or a thermometer on it, tells of the next hours only; and the
 # "several hours" that a part carried in from the cold is left to warm up.
@@ -278,10 +278,10 @@ def trapped_until(under: Layer, over: Layer) -> StageTime | None:
     return recoat
 
 
-def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
+def laws_of(of: FinishClass, facts: Facts) -> Callable[[Figure], RateLaw]:
     """Return the rate law of a class, at the reference air of each figure."""
-    carrier = book.carrier(of.carrier)
-    factor = book.drying.factor_per_10c
+    carrier = facts.carrier(of.carrier)
+    factor = facts.factor_per_10c
 
     def law(figure: Figure) -> RateLaw:
         return RateLaw(of.mechanism, figure.at, factor, carrier)
@@ -291,7 +291,7 @@ def laws_of(of: FinishClass, book: Book) -> Callable[[Figure], RateLaw]:
 
 def build(
     entries: Sequence[AnyEntry],
-    book: Book,
+    facts: Facts,
     air: Callable[[datetime], AirMet],
     paces: Paces = Paces.none,
     wood: WoodKind = WoodKind.OTHER,
@@ -305,7 +305,7 @@ def build(
     at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
     return tuple(
         _layer(
-            coat, story[n + 1 : over], story[n + 1 :], entries, book, air, paces, wood, n == at[0]
+            coat, story[n + 1 : over], story[n + 1 :], entries, facts, air, paces, wood, n == at[0]
         )
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)
@@ -317,22 +317,22 @@ def _layer(
     since: Sequence[AnyEntry],
     after: Sequence[AnyEntry],
     told: Sequence[AnyEntry],
-    book: Book,
+    facts: Facts,
     air: Callable[[datetime], AirMet],
     paces: Paces,
     wood: WoodKind,
     first: bool,
 ) -> Layer:
     """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
-    of = book.finish_class(coat.figures.class_key)
-    again = _dissolved(coat, since, told, book)
+    of = facts.finish_class(coat.figures.class_key)
+    again = _dissolved(coat, since, told, facts)
     key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
     return Layer(
         coat=coat,
         of=of,
         air=air(coat.when.latest),
         window_air=air(coat.when.earliest),
-        law=laws_of(of, book),
+        law=laws_of(of, facts),
         abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
         wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
         checks=tuple(c for c in since if isinstance(c, Check)),
@@ -356,10 +356,10 @@ def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> Iterator[AnyEntry]:
 
 
 def _dissolved(
-    coat: Coat, since: Sequence[AnyEntry], told: Sequence[AnyEntry], book: Book
+    coat: Coat, since: Sequence[AnyEntry], told: Sequence[AnyEntry], facts: Facts
 ) -> datetime | None:
     """Return when a coat was last made wet again: by a mending mist, by a coat that melted in."""
-    moments = [work.when.latest for work in rewetted(since, coat, book)]
+    moments = [work.when.latest for work in rewetted(since, coat, facts)]
     above = melted_in(told, coat)
     if above is not None:
         moments.append(above.when.latest)

@@ -15,7 +15,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Found, Stripped
 from finishlog.core.shop.things import OldFinish
 
-# The hazard of its notes (facts/safety_notes.toml).
+# The hazard of its notes (facts/data/notes.toml).
 HAZARD = "old-finish"
 
 _NAMES = {

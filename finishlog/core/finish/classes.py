@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import StrEnum
+from typing import Annotated
 
-from msgspec import Struct, field
+import msgspec
+from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.finish.stages import Stage
@@ -46,36 +48,55 @@ class Method(StrEnum):
     SPRAY = "spray"
 
 
-class Figure(Struct, frozen=True):
+class Published(msgspec.Struct, frozen=True, forbid_unknown_fields=True, gc=False):
+    """A published value, decoded from the facts: a key that is no field of it is refused."""
+
+
+NotNegative = Annotated[float, msgspec.Meta(ge=0)]
+
+
+def in_order(*ends: float) -> None:
+    """Refuse the ends of a range that are turned round."""
+    if list(ends) != sorted(ends):
+        raise ValueError(f"{', '.join(map(str, ends))} are not in order")
+
+
+class Figure(Published, frozen=True):
     """Hours to a stage at the reference air; the cautious end of the range is the promise.
 
-    `source` is a source id of facts/sources.toml, `common practice`, `from memory` or `your can`.
+    `source` is a source id of facts/data, `common practice`, `from memory` or `your can`.
     `also` holds readings of other sources that differ: shown, not used.
     """
 
-    low_h: float
-    typical_h: float
-    high_h: float
+    low_h: NotNegative
+    typical_h: NotNegative
+    high_h: NotNegative
     source: str
     at: Air = STANDARD_AIR
     note: str = ""
     also: tuple[Figure, ...] = ()
 
+    def __post_init__(self) -> None:
+        in_order(self.low_h, self.typical_h, self.high_h)
 
-class Range(Struct, frozen=True):
+
+class Range(Published, frozen=True):
     """A published quantity that is no time; the field that holds it names its unit.
 
     `also` holds readings of other sources that differ: shown, not used.
     """
 
-    low: float
-    high: float
+    low: NotNegative
+    high: NotNegative
     source: str
     note: str = ""
     also: tuple[Range, ...] = ()
 
+    def __post_init__(self) -> None:
+        in_order(self.low, self.high)
 
-class RecoatWindow(Struct, frozen=True):
+
+class RecoatWindow(Published, frozen=True):
     """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES."""
 
     kind: WindowKind
@@ -83,15 +104,19 @@ class RecoatWindow(Struct, frozen=True):
     closes: Figure | None = None
     note: str = ""
 
+    def __post_init__(self) -> None:
+        if (self.closes is not None) != (self.kind is WindowKind.CLOSES):
+            raise ValueError("`closes` belongs to a window that closes, and to no other")
 
-class Limit(Struct, frozen=True):
+
+class Limit(Published, frozen=True):
     """One bound of the air for putting on a coat and for its first hours."""
 
     value: float
     source: str
 
 
-class Limits(Struct, frozen=True):
+class Limits(Published, frozen=True):
     """The air in which a coat may go on. `None` means that no source gives a bound."""
 
     min_c: Limit | None = None
@@ -104,8 +129,8 @@ class Limits(Struct, frozen=True):
     blush_dew_gap_c: Limit | None = None
 
 
-class FinishClass(Struct, frozen=True):
-    """One generic class of finish, as facts/classes holds it."""
+class FinishClass(Published, frozen=True):
+    """One generic class of finish, as facts/data/classes holds it."""
 
     key: str
     name: str
@@ -133,7 +158,7 @@ class FinishClass(Struct, frozen=True):
     abrade: str = ""
     notes: tuple[str, ...] = ()
     # Published readings that are not a stage of ours, kept to be shown and checked.
-    readings: Mapping[str, Figure] = field(default_factory=dict)
+    readings: Mapping[str, Figure] = {}
     # How long an opened container keeps, in days, and a mix, in hours (mixed or catalysed only).
     shelf_opened_d: Range | None = None
     pot_life_h: Figure | None = None

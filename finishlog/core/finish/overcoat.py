@@ -10,9 +10,7 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple, Protocol
 
-from msgspec import Struct
-
-from finishlog.core.finish.classes import Figure, FinishClass, Method
+from finishlog.core.finish.classes import Figure, FinishClass, Method, Published
 
 ANY = "any"
 ANY_FILM = "any-film"
@@ -39,14 +37,15 @@ class LiftedBy(StrEnum):
     NOTHING = "nothing"
 
 
-class OvercoatRule(Struct, frozen=True):
+class OvercoatRule(Published, frozen=True):
     """What may go over what, and when.
 
     `under` and `over` hold class keys, families, `any-film` (what builds a film), `any` or
     `bare-wood`. `wait` is hours since the lower coat, at the reference air. `barrier` names the
     classes that make it right when one lies between. `methods`: it holds only for a coat put on
     so, and then before a rule that does not say. `lifted_by`: what silences it about a coat that
-    is buried. `source` backs the answer, `wait.source` the hours.
+    is buried; None for bare wood, which never is. `source` backs the answer, `wait.source` the
+    hours.
     """
 
     id: str
@@ -59,7 +58,11 @@ class OvercoatRule(Struct, frozen=True):
     barrier: tuple[str, ...] = ()
     remedy: str = ""
     methods: tuple[Method, ...] = ()
-    lifted_by: LiftedBy = LiftedBy.NOTHING
+    lifted_by: LiftedBy | None = None
+
+    def __post_init__(self) -> None:
+        if (self.lifted_by is None) != (self.under == (BARE_WOOD,)):
+            raise ValueError("`lifted_by` is said of every coat below, and of bare wood never")
 
 
 class PutOn(NamedTuple):
@@ -84,7 +87,7 @@ def is_lifted(
     rule: OvercoatRule, under: FinishClass, between: Sequence[PutOn], pairs: Pairs, *, hard: bool
 ) -> bool:
     """Tell whether what lies between silences a rule about a buried coat; `hard`: that one is."""
-    if rule.lifted_by is LiftedBy.NOTHING:
+    if rule.lifted_by in {None, LiftedBy.NOTHING}:
         return False
     if any(each.of.key in rule.barrier for each in between):
         return True

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable
 from typing import Protocol
 
+import msgspec
 from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air, saturation_pa, vapour_deficit_pa
-from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.classes import Mechanism, Published
 
 # °C and % RH in, k out.
 RateAt = Callable[[float, float], float]
@@ -22,15 +23,16 @@ class Law(Hashable, Protocol):
         ...
 
 
-class Carrier(Struct, frozen=True):
+class Carrier(Published, frozen=True):
     """The liquid that leaves a film: Antoine's log10 P = a - b / (c + T), P and T as in facts."""
 
     key: str
     name: str
-    a: float
-    b: float
-    c: float
+    a: float = msgspec.field(name="a_log10_pa")
+    b: float = msgspec.field(name="b_c")
+    c: float = msgspec.field(name="c_c")
     source: str
+    note: str = ""
 
     def pressure(self, temperature_c: float) -> float:
         """Return the vapour pressure at a temperature (only ratios are used)."""

@@ -122,7 +122,7 @@ class RagsDeed(StrEnum):
 
 
 class FaultKind(StrEnum):
-    """What went wrong with a film; what each means stands in facts/faults.toml."""
+    """What went wrong with a film; what each means stands in facts/data/faults.toml."""
 
     RUN = "run"
     BLUSH = "blush"
@@ -243,7 +243,7 @@ class Joined(Entry, frozen=True, kw_only=True):
 
     into: int
     members: frozenset[int]
-    # Key of the glue in facts/glues.toml; empty: not said.
+    # Key of the glue in facts/data/glues.toml; empty: not said.
     glue: str = ""
 
 

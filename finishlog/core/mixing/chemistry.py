@@ -6,54 +6,13 @@ more dangerous of what it may be.
 
 from __future__ import annotations
 
-import re
-from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
-from enum import StrEnum
+from collections.abc import Iterable, Iterator
 from functools import reduce
-from itertools import product as pairs
 
 from msgspec import Struct
 
-from finishlog.core.findings import Finding, Level
-
-
-class Substance(StrEnum):
-    """What something is or holds."""
-
-    WATER = "water"
-    HYPOCHLORITE = "hypochlorite"
-    BLEACH = "bleach not named"
-    ACID = "acid"
-    AMMONIA = "ammonia"
-    PEROXIDE = "peroxide"
-    ORGANIC_PEROXIDE = "organic peroxide"
-    CAUSTIC = "caustic"
-    OXIDIZER = "oxidizer"
-    ALCOHOL = "alcohol"
-    METHANOL = "methanol"
-    ACETONE = "acetone"
-    CHLORINATED = "chlorinated solvent"
-    ISOCYANATE = "isocyanate"
-    FORMALDEHYDE = "formaldehyde"
-    AMINE = "amine"
-    HARDENER = "hardener"
-    ACCELERATOR = "accelerator"
-    DRYING_OIL = "drying oil"
-    TURPENTINE = "turpentine"
-    CITRUS = "citrus"
-    PETROLEUM = "petroleum"
-    PETROL = "petrol"
-    LACQUER_THINNER = "lacquer thinner"
-    # Something that no word here knows.
-    OTHER = "something else"
-
-
-Substances = frozenset[Substance]
-# A phrase, and what it speaks of.
-_Reading = tuple[tuple[str, ...], Substance]
-NOTHING: Substances = frozenset()
+from finishlog.core.findings import Finding
+from finishlog.core.published.chemistry import NOTHING, Chemistry, Conflict, Substance, Substances
 
 # What a hardener may say of itself, or its class of it: then nobody has to fear the worst.
 _SAYS_WHAT_HARDENS = frozenset(
@@ -78,131 +37,11 @@ _NO_OTHER = frozenset(
 # They give off gas for as long as they are wet.
 _GASES = frozenset({Substance.HYPOCHLORITE, Substance.PEROXIDE})
 
-_CLAUSE = re.compile(r"[,;.:()!?/]|\bbut\b")
-_NOT = frozenset({"no", "not", "never", "without", "nor", "instead", "non"})
-_FREE = "free"
-
 LEAVE_NOW = "leave now, call from outside"
 _STAY_OUT = (
     "keep everybody out and say what met what; pour nothing into it, carry nothing out, wash "
     "whom it touched with plenty of water"
 )
-
-
-class Clue(Struct, frozen=True):
-    """How a substance is known: phrases of a text, whole names, keys of classes.
-
-    A phrase is a row of words; a word that ends in `*` stands for all that begin so. `hazard`:
-    which notes it brings.
-    """
-
-    substance: Substance
-    phrases: tuple[tuple[str, ...], ...]
-    source: str
-    names: frozenset[str] = frozenset()
-    classes: frozenset[str] = frozenset()
-    hazard: str = ""
-
-
-class Conflict(Struct, frozen=True):
-    """Two substances that must not meet. `on_wood`: also where one of them lies in the wood."""
-
-    of: frozenset[Substance]
-    level: Level
-    reason: str
-    source: str
-    on_wood: bool = False
-    # Whoever stands there has to get out.
-    poison: bool = False
-
-
-class Stranger(Struct, frozen=True):
-    """What does not belong in a finish, but for the families of `unless`."""
-
-    substance: Substance
-    unless: frozenset[str]
-    level: Level
-    reason: str
-    remedy: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class Chemistry:
-    """Everything that is known of what names mean and of what must not meet."""
-
-    clues: tuple[Clue, ...]
-    conflicts: tuple[Conflict, ...]
-    strangers: tuple[Stranger, ...]
-    # By the first letter of their first word: names are read often.
-    _by_letter: Mapping[str, Sequence[_Reading]] = field(init=False, compare=False)
-
-    def __post_init__(self) -> None:
-        """Sort the phrases by their first letter."""
-        by_letter: dict[str, list[_Reading]] = defaultdict(list)
-        for clue in self.clues:
-            for phrase in clue.phrases:
-                by_letter[phrase[0][0]].append((phrase, clue.substance))
-        object.__setattr__(self, "_by_letter", by_letter)
-
-    def of_class(self, key: str) -> Substances:
-        """Return what a class of finish holds."""
-        return frozenset(c.substance for c in self.clues if key in c.classes)
-
-    def in_name(self, name: str) -> Substances:
-        """Return what a name speaks of."""
-        whole = name.strip().casefold()
-        found = frozenset(c.substance for c in self.clues if whole in c.names)
-        return found | self._in_words(_words(name))
-
-    def in_note(self, text: str) -> Substances:
-        """Return what a note speaks of as being there: `no vinegar` speaks of none."""
-        found = NOTHING
-        for clause in _CLAUSE.split(text.casefold()):
-            words = _words(clause)
-            end = next((n for n, word in enumerate(words) if word in _NOT), len(words))
-            found |= self._in_words(words[:end])
-        return found
-
-    def hazards(self, of: Substances) -> tuple[str, ...]:
-        """Name the notes that substances bring."""
-        found = (c.hazard for c in self.clues if c.substance in of and c.hazard)
-        return tuple(dict.fromkeys(found))
-
-    def meeting(self, one: Substances, other: Substances) -> tuple[Conflict, ...]:
-        """Return what speaks against two things meeting; which is which makes no difference."""
-        met = {frozenset(pair) for pair in pairs(one, other)}
-        return tuple(c for c in self.conflicts if c.of in met)
-
-    def _in_words(self, words: Sequence[str]) -> Substances:
-        """Read words from left to right, at each place the longest phrase that fits."""
-        found: set[Substance] = set()
-        at = 0
-        while at < len(words):
-            fits = [
-                (len(phrase), substance)
-                for phrase, substance in self._by_letter.get(words[at][0], ())
-                if _fits(phrase, words[at : at + len(phrase)])
-            ]
-            longest = max((length for length, _ in fits), default=1)
-            if words[at + longest : at + longest + 1] != [_FREE]:
-                found |= {substance for length, substance in fits if length == longest}
-            at += longest
-        return frozenset(found)
-
-
-def _words(text: str) -> list[str]:
-    return re.findall(r"[^\W_]+", text.casefold())
-
-
-def _fits(phrase: Sequence[str], words: Sequence[str]) -> bool:
-    return len(phrase) == len(words) and all(map(_means, phrase, words))
-
-
-def _means(meant: str, word: str) -> bool:
-    if meant.endswith("*"):
-        return word.startswith(meant[:-1])
-    return word in {meant, f"{meant}s"}
 
 
 class Ingredient(Struct, frozen=True):

@@ -21,7 +21,8 @@ from finishlog.core.clock.reach import reach
 from finishlog.core.finish.classes import Figure, FinishClass, Mechanism
 from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.log.entries import AnyEntry, ContainerDeed, ContainerEvent
-from finishlog.core.mixing.chemistry import NOTHING, Substances, gasses, hardens
+from finishlog.core.mixing.chemistry import gasses, hardens
+from finishlog.core.published.chemistry import NOTHING, Substances
 
 _ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
 _FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})

@@ -9,13 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
-from msgspec import Struct
-
 from finishlog.core.findings import Finding, Level, Rule
-from finishlog.core.finish.classes import COMMON_PRACTICE, Limit, Range
+from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent
 from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.mixing.containers import ContainerKind, ContainerState, Lid
+from finishlog.core.published.keeping import KeepingFigures
 
 # Our own rule: what passed a test is not asked for another for so long.
 TEST_SPEAKS_FOR = timedelta(days=7)
@@ -30,38 +29,6 @@ UNKNOWN_END = f"{Lid.NOT_TIGHT}, do not use it tomorrow"
 _DAY = timedelta(days=1)
 _YEAR = timedelta(days=365)
 WATER = "water"
-
-
-class ContainerTest(Struct, frozen=True):
-    """How a finish of some families is tested before it is trusted; no families: any other."""
-
-    families: tuple[str, ...]
-    test: str
-    source: str
-
-
-class Frost(Struct, frozen=True):
-    """What frost does to a finish. `stops`: nothing of it goes on before a test."""
-
-    stops: bool
-    reason: str
-    remedy: str
-    source: str
-
-
-class KeepingFigures(Struct, frozen=True):
-    """What is known about keeping finishes."""
-
-    tests: tuple[ContainerTest, ...]
-    frost_on_water: Frost
-    frost_on_others: Frost
-    # Finish that holds water stands no colder (°C).
-    keep_above_c: Limit
-
-    def test_for(self, family: str) -> ContainerTest:
-        """Return the test of a family, or the one for any other."""
-        mine = [t for t in self.tests if family in t.families]
-        return (mine or [t for t in self.tests if not t.families])[0]
 
 
 def keeping_findings(

@@ -13,11 +13,9 @@ from math import isclose
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.finish.classes import Limit, Range
-from finishlog.core.measure.units import Cut, to_base
+from finishlog.core.finish.classes import Range
 from finishlog.core.mixing.containers import MixPart
-
-POUND_CUT_G_PER_L = to_base(1.0, Cut.POUND_CUT)
+from finishlog.core.published.keeping import MixingFigures
 
 # Words for what only makes it thinner: it leaves, and nothing of it stays in the film.
 _THINNERS = frozenset(
@@ -30,21 +28,6 @@ _THINNERS = frozenset(
 _FLAKES = frozenset({"flake", "flakes", "buttons", "seedlac"})
 # Shellac is dissolved in nothing else: either word tells a cut from powder in water.
 _OF_A_CUT = _FLAKES | {"shellac", "alcohol", "ethanol", "meths", "spirits"}
-
-
-class MixingFigures(Struct, frozen=True):
-    """Published figures of mixing. `volume_per_lb_cut_pct`: what 1 lb cut adds to the alcohol.
-
-    `pot_life_per_10c`: the factor on the pace of the reaction in the pot.
-    """
-
-    volume_per_lb_cut_pct: Limit
-    pot_life_per_10c: Limit
-
-    @property
-    def flakes_l_per_g(self) -> float:
-        """The volume (L) that a gram of dissolved flakes takes up."""
-        return self.volume_per_lb_cut_pct.value / 100 / POUND_CUT_G_PER_L
 
 
 class Dilution(Struct, frozen=True):
@@ -223,7 +206,7 @@ def thinned_solids(solids: Range, parts: Sequence[MixPart]) -> Range | None:
     if thinned is None:
         return None
     by = 1 + thinned / 100
-    return replace(solids, low=solids.low / by, high=solids.high / by, also=())
+    return Range(solids.low / by, solids.high / by, solids.source, solids.note)
 
 
 def parts_text(parts: Iterable[MixPart]) -> str:

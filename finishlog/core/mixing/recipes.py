@@ -9,9 +9,7 @@ from msgspec.structs import replace
 
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.mixing.mixes import (
-    POUND_CUT_G_PER_L,
     Dilution,
-    MixingFigures,
     dilution,
     finished_l,
     flakes_and_alcohol,
@@ -19,6 +17,7 @@ from finishlog.core.mixing.mixes import (
     solution,
     split,
 )
+from finishlog.core.published.keeping import POUND_CUT_G_PER_L, MixingFigures
 
 FLAKES, ALCOHOL = "flakes", "alcohol"
 # What the numbers of a bare ratio stand for, as labels print it. common practice

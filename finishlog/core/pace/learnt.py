@@ -6,8 +6,9 @@ from collections import defaultdict
 from collections.abc import Iterable
 
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
-from finishlog.core.clock.pace_posterior import PaceFigures, posterior
+from finishlog.core.clock.pace_posterior import posterior
 from finishlog.core.pace.seen import Seen
+from finishlog.core.published.drying import PaceFigures
 
 # Our own rule: so many coats teach of one method and can alone; below that all coats together do.
 ENOUGH_ALONE = 2

@@ -25,7 +25,7 @@ from finishlog.core.film.layers import Layer, build
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Found, Operation, Target, Work
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import kind_of_wood
 from finishlog.core.rules.still_soft import past_hope
 from finishlog.core.shop.things import Log, Shop
@@ -59,7 +59,7 @@ def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
 
 
 def films(
-    shop: Shop, log: Log, zone: tzinfo, woods: Mapping[Target, str | None], book: Book
+    shop: Shop, log: Log, zone: tzinfo, woods: Mapping[Target, str | None], facts: Facts
 ) -> Iterator[tuple[Layer, ...]]:
     """Yield the layers of some zones at the label's pace; of `shop` only pieces and rooms count.
 
@@ -71,13 +71,13 @@ def films(
         for target in entry.targets & reached.keys():
             reached[target].append(entry)
     for target, entries in sorted(reached.items()):
-        kind = kind_of_wood(woods[target], book)
-        yield build(entries, book, partial(air_met, stays.get(target.piece, ())), wood=kind)
+        kind = kind_of_wood(woods[target], facts)
+        yield build(entries, facts, partial(air_met, stays.get(target.piece, ())), wood=kind)
 
 
 def observed(
     films: Iterable[Sequence[Layer]],
-    book: Book,
+    facts: Facts,
     hours: LabelHours = label_hours,
     only: Collection[int] | None = None,
 ) -> tuple[Seen, ...]:
@@ -92,7 +92,7 @@ def observed(
             key = PaceKey(
                 coat.product, n == 0, coat.method, coat.container, wood=layer.wood
             ).taught()
-            if _dried_undisturbed(layers[: n + 1], book, hours):
+            if _dried_undisturbed(layers[: n + 1], facts, hours):
                 found[key, coat.id] += brackets(layer, hours)
                 coats[coat.id] = coat
     seen = (
@@ -154,12 +154,12 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
     return slowest._replace(hard_h=hard * slowest.label_h)
 
 
-def _dried_undisturbed(layers: Sequence[Layer], book: Book, hours: LabelHours) -> bool:
+def _dried_undisturbed(layers: Sequence[Layer], facts: Facts, hours: LabelHours) -> bool:
     """Tell whether the top one of some layers dried as its product does, however slowly."""
     *below, layer = layers
     if layer.dries_since != layer.put_on or layer.laid_bare is not None or is_suspect(layer):
         return False
-    if past_hope(layer) or _stands_still(layer, book, hours):
+    if past_hope(layer) or _stands_still(layer, facts, hours):
         return False
     return not below or not _was_wet(below[-1], layer)
 
@@ -170,9 +170,9 @@ def _was_wet(under: Layer, over: Layer) -> bool:
     return recoat is not None and (recoat.low is None or recoat.low > over.put_on)
 
 
-def _stands_still(layer: Layer, book: Book, hours: LabelHours) -> bool:
+def _stands_still(layer: Layer, facts: Facts, hours: LabelHours) -> bool:
     """Tell whether a film makes no progress by its checks, as core.verdict.judge does."""
-    slow = timedelta(hours=book.drying.slow_after_h)
+    slow = timedelta(hours=facts.drying.slow_after_h.value)
     late = (c.when.earliest for c in _late(layer, hours) if c.when.earliest >= layer.put_on + slow)
     since = min(late, default=None)
     return since is not None and film_checks.stalled(layer.checks, since, slow)

@@ -12,7 +12,7 @@ from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.log.entries import Operation
 from finishlog.core.plan.jobs import Job, closes_first, in_batches, minutes_at, scuffing, some_of
 from finishlog.core.plan.urgency import NEVER, Rank, Urgency
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop
 
 
@@ -20,12 +20,12 @@ class Hands(Struct, frozen=True):
     """How long things take in this shop, in minutes."""
 
     shop: Shop
-    book: Book
+    facts: Facts
 
     def product_class(self, product: int | None) -> FinishClass | None:
         """Return the class of a product; None when there is none."""
         known = self.shop.products.get(product) if product is not None else None
-        return self.book.finish_class(known.class_key) if known else None
+        return self.facts.finish_class(known.class_key) if known else None
 
     def method(self, product: int | None) -> Method | None:
         """Return how a product is usually put on."""
@@ -34,7 +34,7 @@ class Hands(Struct, frozen=True):
 
     def at(self, job: Job) -> float:
         """Return the minutes at the pieces, wiping before and after a coat included."""
-        figures = self.book.hands_on
+        figures = self.facts.hands_on
         minutes = minutes_at(job, figures, self.method(job.step.product))
         if job.wiped_first:
             minutes += minutes_at(_by_hand(job, Operation.SOLVENT_WIPE), figures, None)
@@ -45,27 +45,27 @@ class Hands(Struct, frozen=True):
         of = self.product_class(job.step.product)
         if of is None or of.wipe_off_h is None:
             return 0.0
-        return minutes_at(_by_hand(job, Operation.WIPE), self.book.hands_on, None)
+        return minutes_at(_by_hand(job, Operation.WIPE), self.facts.hands_on, None)
 
     def solvent_wipe(self, job: Job) -> float:
         """Return the minutes to wipe the wood with solvent."""
-        return minutes_at(_by_hand(job, Operation.SOLVENT_WIPE), self.book.hands_on, None)
+        return minutes_at(_by_hand(job, Operation.SOLVENT_WIPE), self.facts.hands_on, None)
 
     def scuff(self, job: Job) -> float:
         """Return the minutes of the scuffing that a coat asks for; none where it does not."""
         if not job.verdict.scuff_first or job.operation is not Operation.COAT:
             return 0.0
-        return minutes_at(scuffing(job), self.book.hands_on, None)
+        return minutes_at(scuffing(job), self.facts.hands_on, None)
 
     def set_up(self, product: int | None) -> float:
         """Return the minutes before the first coat of a product."""
         method = self.method(product)
-        return self.book.hands_on.set_up_min[method].high if method else 0.0
+        return self.facts.hands_on.methods[method].set_up_min.high if method else 0.0
 
     def clean_up(self, product: int | None) -> float:
         """Return the minutes after the last coat of a product."""
         method = self.method(product)
-        return self.book.hands_on.clean_up_min[method].high if method else 0.0
+        return self.facts.hands_on.methods[method].clean_up_min.high if method else 0.0
 
     def around(self, job: Job) -> float:
         """Return set-up and clean-up of a job done by itself."""
@@ -73,7 +73,7 @@ class Hands(Struct, frozen=True):
 
     def dust(self) -> float:
         """Return the minutes from dusty work to a coat: vacuum, then the dust settles."""
-        return self.book.hands_on.vacuum_min.high + self.book.hands_on.settle_min.high
+        return self.facts.hands_on.vacuum_min.high + self.facts.hands_on.settle_min.high
 
 
 def _by_hand(job: Job, operation: Operation) -> Job:

@@ -22,7 +22,7 @@ from finishlog.core.plan.shop_ahead import ShopAhead
 from finishlog.core.plan.unplanned import unplanned
 from finishlog.core.plan.urgency import Urgency
 from finishlog.core.plan.waits import Waiting
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import Interval, intervals
 from finishlog.core.shop.things import Log, Shop
 
@@ -34,7 +34,7 @@ MOST_TASKS = 400
 def plan(
     shop: Shop,
     log: Log,
-    book: Book,
+    facts: Facts,
     now: datetime,
     zone: tzinfo,
     due: Mapping[int, datetime] | None = None,
@@ -42,7 +42,7 @@ def plan(
 ) -> Plan:
     """Plan everything that is open. `due` (by project) comes before the due dates on record."""
     wanted = {p.id: p.due for p in shop.projects if p.due is not None} | dict(due or {})
-    planner = _Planner(shop, log, book, now, zone, wanted, paces)
+    planner = _Planner(shop, log, facts, now, zone, wanted, paces)
     planner.run()
     return planner.plan()
 
@@ -52,7 +52,7 @@ class _Planner(Struct, dict=True):
 
     shop: Shop
     log: Log
-    book: Book
+    facts: Facts
     now: datetime
     zone: tzinfo
     due: Mapping[int, datetime]
@@ -63,9 +63,9 @@ class _Planner(Struct, dict=True):
     def __post_init__(self) -> None:
         """Look at the shop as it is."""
         self.waiting = Waiting(
-            ShopAhead(self.shop, self.log, self.book, self.now, self.zone, paces=self.paces)
+            ShopAhead(self.shop, self.log, self.facts, self.now, self.zone, paces=self.paces)
         )
-        self.urgency = Urgency(self.shop, self.book, self.due)
+        self.urgency = Urgency(self.shop, self.facts, self.due)
         self.dates = Dates(self.waiting.ahead, self.now)
         self.last: Visit | None = None
 
@@ -92,7 +92,7 @@ class _Planner(Struct, dict=True):
         return Visit(
             waiting=self.waiting,
             urgency=self.urgency,
-            hands=Hands(self.shop, self.book),
+            hands=Hands(self.shop, self.facts),
             floor=floor,
             now=opening[0],
             closes=opening[1],
@@ -122,7 +122,7 @@ class _Planner(Struct, dict=True):
 
     def _floor(self) -> Floor:
         """Return where dust is still in the air from what was logged lately."""
-        hands = Hands(self.shop, self.book)
+        hands = Hands(self.shop, self.facts)
         room = {z.target: z.room.id for z in self.waiting.ahead.zones}
         floor = Floor()
         for entry in self.log.entries:

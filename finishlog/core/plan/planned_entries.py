@@ -38,7 +38,7 @@ def coat(
 ) -> list[AnyEntry]:
     """Return the entries of a coat: solvent on the wood before it, its surplus off after it."""
     product = ahead.shop.products[job.step.product or 0]
-    of = ahead.book.finish_class(product.class_key)
+    of = ahead.facts.finish_class(product.class_key)
     targets = job.targets | ahead.edges_of(job.targets)
     entries: list[AnyEntry] = []
     if job.wiped_first:

@@ -158,7 +158,7 @@ class Visit(Struct):
 
     def _vacuum(self) -> None:
         """Take up the dust where it lies; what is in the air then settles."""
-        figures = self.hands.book.hands_on
+        figures = self.hands.facts.hands_on
         if not self._fits(figures.vacuum_min.high):
             return
         end = self.now + minutes(figures.vacuum_min.high)

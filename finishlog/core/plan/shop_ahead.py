@@ -18,7 +18,7 @@ from finishlog.core.air.span import AirPoint
 from finishlog.core.bench.state import bench_state, judge_zones
 from finishlog.core.clock.pace import Paces
 from finishlog.core.log.entries import AnyEntry, Operation, Sureness, Target, When
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.rules.wet_nearby import Around, around
 from finishlog.core.shop.things import Log, Part, Shop, Step
@@ -51,7 +51,7 @@ class ShopAhead(Struct, dict=True):
 
     shop: Shop
     log: Log
-    book: Book
+    facts: Facts
     now: datetime
     zone: tzinfo
     # Counts what was carried out: two looks at the same count see the same.
@@ -79,7 +79,9 @@ class ShopAhead(Struct, dict=True):
 
     def _look(self, family: _Family, moment: datetime) -> None:
         log = Log(tuple(family.entries))
-        bench = bench_state(family.shop, log, self.book, moment, self.zone, self._rooms, self.paces)
+        bench = bench_state(
+            family.shop, log, self.facts, moment, self.zone, self._rooms, self.paces
+        )
         # What was handed over is no longer there to be worked on.
         family.zones = tuple(z for z in bench.zones if z.handed_over is None)
         family.glue_ups, family.seen = bench.glue_ups, moment
@@ -156,12 +158,12 @@ class ShopAhead(Struct, dict=True):
             if room is None:
                 room = rooms[state.room.id] = as_expected(state.room, near.now)
             expected.append(replace(state, room=room))
-        judged = judge_zones(expected, near, self.shop, self.book)
+        judged = judge_zones(expected, near, self.shop, self.facts)
         return {(z.target.piece, z.zone.id): z.verdict for z in judged}
 
     def verdict_on_work(self, state: ZoneState, operation: Operation, near: Around) -> Verdict:
         """Give the verdict on work that no step asks for."""
-        return decide(state, Asked(Step(0, operation), None), near, self.book)
+        return decide(state, Asked(Step(0, operation), None), near, self.facts)
 
     def reaching(self, target: Target) -> list[AnyEntry]:
         """Return what reached a zone, logged or planned, in order."""

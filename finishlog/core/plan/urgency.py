@@ -11,7 +11,7 @@ from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
 from finishlog.core.plan.jobs import Job
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue
 from finishlog.core.shop.things import Part, Product, Shop, Step
 
@@ -26,7 +26,7 @@ class Urgency(Struct):
     """The hours that still have to pass for each part, by its label, and what it is due for."""
 
     shop: Shop
-    book: Book
+    facts: Facts
     due: Mapping[int, datetime]
     _tails: dict[tuple[int, Sequence[Step]], float] = field(default_factory=dict)
 
@@ -71,7 +71,7 @@ class Urgency(Struct):
     def _assembly_h(self, part: Part) -> float:
         """Return what comes after a part became a member: glue, and the assembly's own steps."""
         into = [p for p in self.shop.parts if any(need.part == part.id for need in p.needs)]
-        glue = self.book.glue_named("any")
+        glue = self.facts.glue_named("any")
         return max(
             (
                 self._drying_h(after_glue_up(p.steps)) + _set_h(glue) + self._assembly_h(p)
@@ -81,7 +81,7 @@ class Urgency(Struct):
         )
 
     def _hours(self, product: Product, stage: Stage) -> float:
-        figures: Mapping[Stage, Figure] = self.book.finish_class(product.class_key).stages
+        figures: Mapping[Stage, Figure] = self.facts.finish_class(product.class_key).stages
         figure = product.label.get(stage) or figures.get(stage)
         return figure.high_h if figure else 0.0
 

@@ -65,7 +65,7 @@ class Waiting(Struct):
         return [*self._jobs(may, now), *self._glue_ups(now)]
 
     def _jobs(self, may: Sequence[ZoneState], now: datetime) -> Iterator[Job]:
-        figures = self.ahead.book.hands_on
+        figures = self.ahead.facts.hands_on
         of_pieces = [s for s in may if figures.each(step_due(s).operation).per_piece]
         if of_pieces:
             whole = whole_pieces(of_pieces, self.ahead.zones)
@@ -167,7 +167,7 @@ class Waiting(Struct):
             for e in self.ahead.reaching(state.target)
             if isinstance(e, Work) and e.operation in _WETS_WOOD
         ]
-        dry = timedelta(minutes=self.ahead.book.hands_on.wet_wood_min.high)
+        dry = timedelta(minutes=self.ahead.facts.hands_on.wet_wood_min.high)
         if not wetted or wetted[-1] + dry <= now:
             return None
         return Held(wetted[-1] + dry, Answer.DRYING, "the wood is wet")

@@ -1,1 +1,1 @@
-"""What the reasoning asks of the published facts."""
+"""What is published: the one set of facts, each a value with its source."""

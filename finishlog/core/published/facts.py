@@ -1,113 +1,121 @@
-"""What the reasoning asks of the published facts."""
+"""The published facts as one value: each field is the file of that name under facts/data."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Protocol
+from collections.abc import Mapping
+from functools import cached_property
 
-from msgspec import Struct
-
-from finishlog.core.clock.pace_posterior import PaceFigures
-from finishlog.core.finish.classes import FinishClass
-from finishlog.core.finish.overcoat import OvercoatRule
+from finishlog.core.finish.classes import FinishClass, Mechanism, Published
+from finishlog.core.finish.overcoat import BARE_WOOD, OvercoatRule, words_for
 from finishlog.core.finish.rate_law import Carrier
 from finishlog.core.log.entries import FaultKind
-from finishlog.core.mixing.chemistry import Chemistry
-from finishlog.core.mixing.keeping import KeepingFigures
-from finishlog.core.mixing.mixes import MixingFigures
+from finishlog.core.published.care import BalanceFigures, CareFigures
+from finishlog.core.published.chemistry import Chemistry
+from finishlog.core.published.drying import DryingFigures, PaceFigures, Rate
 from finishlog.core.published.fault_kinds import Cause, KnownFault
+from finishlog.core.published.find import find_called, names_of, plain
 from finishlog.core.published.glues import Glue
 from finishlog.core.published.hands_on import HandsOn
+from finishlog.core.published.keeping import KeepingFigures, MixingFigures
+from finishlog.core.published.moisture import MoistureFigures
 from finishlog.core.published.removal import Removal
-from finishlog.core.published.safety_notes import RagsFigures
-from finishlog.core.wood.moisture import MoistureFigures
-from finishlog.core.wood.species import Species, WoodRule
+from finishlog.core.published.safety_notes import RagsFigures, SafetyNote
+from finishlog.core.published.sources import Source
+from finishlog.core.published.species import Species, WoodRule, face_wood
 
 
-class DryingFigures(Struct, frozen=True):
-    """Figures of the drying clock and of coating limits that hold for every class.
+class Facts(Published, frozen=True, dict=True, gc=True):
+    """Everything published. `version`: the edition; a coat keeps the one it was judged by."""
 
-    Hours, °C; `factor_per_10c` is the factor on the pace of oxidation and cross-linking.
-    """
-
-    factor_per_10c: float
-    dew_margin_c: float
-    dew_margin_source: str
-    slow_after_h: float
-    slow_source: str
-    # How long a solvent wipe of oily wood is good for.
-    solvent_wipe_h: float
-    solvent_wipe_source: str
-    # In hotter air a film skins over what is soft below it.
-    hot_c: float
-    hot_source: str
-
-
-class Book(Protocol):
-    """The facts, as finishlog.facts.load gives them."""
+    version: str
+    balance: BalanceFigures
+    care: CareFigures
+    carriers: Mapping[str, Carrier]
+    chemistry: Chemistry
+    classes: Mapping[str, FinishClass]
+    drying: DryingFigures
+    faults: tuple[KnownFault, ...]
+    glues: tuple[Glue, ...]
+    hands_on: HandsOn
+    keeping: KeepingFigures
+    mixing: MixingFigures
+    moisture: MoistureFigures
+    notes: tuple[SafetyNote, ...]
+    overcoats: tuple[OvercoatRule, ...]
+    pace: PaceFigures
+    rags: RagsFigures
+    rates: Mapping[str, Rate]
+    removals: tuple[Removal, ...]
+    sources: Mapping[str, Source]
+    species: tuple[Species, ...]
+    # Why a film stays soft long after its time, in the order to look.
+    stall_causes: tuple[Cause, ...]
+    wood_rules: tuple[WoodRule, ...]
 
     def finish_class(self, key: str) -> FinishClass:
-        """Return one class; KeyError when there is none."""
+        """Return one finish class; KeyError when there is none."""
+        return self.classes[key]
 
-    @property
-    def chemistry(self) -> Chemistry:
-        """Return what names tell of a thing, and what must never meet what."""
+    def find_class(self, text: str) -> tuple[str, ...]:
+        """Return the keys that `text` may mean: one when it is clear, several, or none."""
+        return (text,) if text in self.classes else find_called(text, self.classes.values())
 
-    def carrier(self, key: str) -> Carrier | None:
-        """Return the vapour pressure of what leaves a film; None for water or nothing."""
+    def overcoats_between(self, under: FinishClass, over: FinishClass) -> tuple[OvercoatRule, ...]:
+        """Return the rules that speak of one class over another."""
+        pair = under.key, over.key
+        if pair not in self._between:
+            below, above = words_for(under), words_for(over)
+            self._between[pair] = tuple(
+                rule
+                for rule in self.overcoats
+                if not (below.isdisjoint(rule.under) or above.isdisjoint(rule.over))
+            )
+        return self._between[pair]
+
+    @cached_property
+    def _between(self) -> dict[tuple[str, str], tuple[OvercoatRule, ...]]:
+        """The pairs asked for so far: a plan asks for the same few thousands of times."""
+        return {}
+
+    @cached_property
+    def overcoats_on_bare_wood(self) -> tuple[OvercoatRule, ...]:
+        """What goes on bare wood."""
+        return tuple(rule for rule in self.overcoats if BARE_WOOD in rule.under)
 
     def species_named(self, name: str) -> Species | None:
-        """Return what is published of a species, by name or alias."""
+        """Return a wood by key, name or alias, of a sheet the wood of its face; None: unknown."""
+        return self._woods.get(_lower(name)) or self._woods.get(face_wood(name))
+
+    @cached_property
+    def _woods(self) -> Mapping[str, Species]:
+        return {_lower(name): wood for wood in reversed(self.species) for name in names_of(wood)}
 
     def glue_named(self, name: str) -> Glue | None:
-        """Return what is published of a glue, by key, name or alias."""
+        """Return a glue by key, name or alias; None when nothing is published of it."""
+        return self._glues.get(plain(name))
 
-    @property
-    def stall_causes(self) -> Sequence[Cause]:
-        """Return why a film stays soft long after its time, in the order to look."""
-
-    @property
-    def removals(self) -> Sequence[Removal]:
-        """Return how films of a family come off."""
+    @cached_property
+    def _glues(self) -> Mapping[str, Glue]:
+        return {plain(name): glue for glue in reversed(self.glues) for name in names_of(glue)}
 
     def fault_known(self, kind: FaultKind) -> KnownFault:
         """Return what is known of a kind of fault."""
+        return self._faults[kind]
 
-    def overcoats_between(self, under: FinishClass, over: FinishClass) -> Sequence[OvercoatRule]:
-        """Return the rules that speak of one class over another."""
+    @cached_property
+    def _faults(self) -> Mapping[FaultKind, KnownFault]:
+        return {fault.kind: fault for fault in self.faults}
 
-    @property
-    def overcoats_on_bare_wood(self) -> Sequence[OvercoatRule]:
-        """Return the rules of what goes on bare wood."""
-
-    @property
-    def wood_rules(self) -> Sequence[WoodRule]:
-        """Return the rules of what a wood does to a coat on it."""
-
-    @property
-    def drying(self) -> DryingFigures:
-        """Return the figures that hold for every class."""
+    def carrier(self, key: str) -> Carrier | None:
+        """Return a carrier's vapour pressure; None for water and for nothing that leaves."""
+        # Water has its own formula (core.air.psychrometrics).
+        return None if key in {"water", "none"} else self.carriers[key]
 
     @property
-    def pace(self) -> PaceFigures:
-        """Return how far a shop's pace may lie from a label's hours."""
+    def factor_per_10c(self) -> float:
+        """The factor on the pace of oxidation and cross-linking for each 10 °C."""
+        return self.rates[Mechanism.OXIDATION].factor_per_10c
 
-    @property
-    def moisture(self) -> MoistureFigures:
-        """Return how wet wood may be, and between what it moves evenly."""
 
-    @property
-    def hands_on(self) -> HandsOn:
-        """Return how long work keeps the hands busy."""
-
-    @property
-    def rags(self) -> RagsFigures:
-        """Return the figures for oily rags."""
-
-    @property
-    def mixing(self) -> MixingFigures:
-        """Return the figures of mixing."""
-
-    @property
-    def keeping(self) -> KeepingFigures:
-        """Return how finishes keep and are tested."""
+def _lower(text: str) -> str:
+    return " ".join(text.casefold().split())

@@ -1,13 +1,11 @@
-"""What is known of each kind of fault, as facts/faults.toml holds it."""
+"""What is known of each kind of fault, as facts/data/faults.toml holds it."""
 
 from __future__ import annotations
 
 from enum import StrEnum
 
-from msgspec import Struct
-
 from finishlog.core.findings import Level
-from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.classes import Figure, Published
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import FaultKind, Found, Operation
 
@@ -38,7 +36,7 @@ class Evidence(StrEnum):
     UNSEEN = "not to be seen in a log"
 
 
-class Cause(Struct, frozen=True):
+class Cause(Published, frozen=True):
     """One likely cause, what in the log would speak for it, and its source."""
 
     words: str
@@ -46,7 +44,7 @@ class Cause(Struct, frozen=True):
     source: str
 
 
-class FamilyRemedy(Struct, frozen=True):
+class FamilyRemedy(Published, frozen=True):
     """What mends a fault in some families of finish, and until when.
 
     `families` are families or class keys. `deadline`: hours after the coat within which the remedy
@@ -59,7 +57,7 @@ class FamilyRemedy(Struct, frozen=True):
     too_late: str = ""
 
 
-class KnownFault(Struct, frozen=True):
+class KnownFault(Published, frozen=True):
     """What is known of a kind of fault.
 
     `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any

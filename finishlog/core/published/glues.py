@@ -7,19 +7,16 @@ pot life) the pace is taken to halve for each 10 °C, an assumption. It never sh
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import datetime, timedelta
-
-from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import NO_FLAME, Finding, Level
-from finishlog.core.finish.classes import Figure, Limit, Mechanism
+from finishlog.core.finish.classes import Figure, Limit, Mechanism, Published
 from finishlog.core.finish.rate_law import RateLaw, rate
 from finishlog.core.measure.quantities import celsius
 
 
-class Glue(Struct, frozen=True):
+class Glue(Published, frozen=True):
     """One kind of glue and its published hours, at the air of each figure.
 
     `open`: from spreading to closed joint. `before_finish`: before sanding, finishing or stress.
@@ -40,19 +37,6 @@ class Glue(Struct, frozen=True):
     min_c: Limit | None = None
     wood_c: Limit | None = None
     notes: tuple[str, ...] = ()
-
-
-def named_glue(glues: Sequence[Glue], text: str) -> Glue | None:
-    """Find a glue by key, name or alias, whatever the case; None when it is not known."""
-    wanted = _plain(text)
-    for one in glues:
-        if wanted in {_plain(word) for word in (one.key, one.name, *one.aliases)}:
-            return one
-    return None
-
-
-def _plain(text: str) -> str:
-    return " ".join(text.casefold().replace("-", " ").replace(",", " ").split())
 
 
 def clamp_until(

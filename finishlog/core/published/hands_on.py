@@ -8,30 +8,49 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from msgspec import Struct
-
-from finishlog.core.finish.classes import Method, Range
+from finishlog.core.finish.classes import Method, Published, Range
 from finishlog.core.log.entries import Operation
 
 
-class Each(Struct, frozen=True):
-    """Minutes for one face of one piece; where `per_piece`, for one piece with all its faces."""
+class Each(Published, frozen=True, kw_only=True):
+    """Minutes for one face of one piece, or for one piece with all its faces: one of the two."""
 
-    each_min: Range
-    per_piece: bool
+    face_min: Range | None = None
+    piece_min: Range | None = None
+
+    def __post_init__(self) -> None:
+        if (self.face_min is None) == (self.piece_min is None):
+            raise ValueError("`face_min` or `piece_min`: one of the two, and only one")
+
+    @property
+    def per_piece(self) -> bool:
+        """Tell whether a piece takes as long however many faces it has."""
+        return self.piece_min is not None
+
+    @property
+    def each_min(self) -> Range:
+        """The minutes for one face, or one piece."""
+        found = self.piece_min or self.face_min
+        assert found is not None
+        return found
 
 
-class HandsOn(Struct, frozen=True):
-    """The figures: coats, set-up and clean-up by method, other work by operation.
+class ByMethod(Each, frozen=True, kw_only=True):
+    """A coat put on in one way: setting up for it, the coat itself, and cleaning up."""
+
+    set_up_min: Range
+    clean_up_min: Range
+
+
+class HandsOn(Published, frozen=True):
+    """The figures: coats by method, other work by operation.
 
     Between dusty work and a coat: `vacuum_min` at it, then `settle_min` until the dust is down, in
     which nobody has to stand by. Wood that was wetted dries for `wet_wood_min` before it is sanded
     or coated.
     """
 
-    set_up_min: Mapping[Method, Range]
-    clean_up_min: Mapping[Method, Range]
-    coat: Mapping[Method, Each]
+    methods: Mapping[Method, ByMethod]
     work: Mapping[Operation, Each]
     vacuum_min: Range
     settle_min: Range
@@ -40,7 +59,7 @@ class HandsOn(Struct, frozen=True):
     def each(self, operation: Operation, method: Method | None = None) -> Each:
         """Return the figure for one kind of work; a coat of no named method is brushed."""
         if operation is Operation.COAT:
-            return self.coat[method or Method.BRUSH]
+            return self.methods[method or Method.BRUSH]
         return self.work[operation]
 
 

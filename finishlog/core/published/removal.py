@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec import Struct
-
 from finishlog.core.findings import Finding, Level
+from finishlog.core.finish.classes import Published
 
 
-class Removal(Struct, frozen=True):
+class Removal(Published, frozen=True):
     """The ladder of what takes a film of some families off; no families: any other.
 
     `ladder`: the mildest first, each only where the one before fails.

@@ -8,12 +8,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Sequence
 from itertools import chain, zip_longest
 
-from msgspec import Struct
-
-from finishlog.core.finish.classes import Limit
+from finishlog.core.finish.classes import Limit, Published
 
 
-class SafetyNote(Struct, frozen=True):
+class SafetyNote(Published, frozen=True):
     """One caution. `applies_to` is a hazard of a class, a substance, a wood or an act."""
 
     id: str
@@ -22,17 +20,36 @@ class SafetyNote(Struct, frozen=True):
     source: str
 
 
-class RagsFigures(Struct, frozen=True):
+class Classes(Published, frozen=True):
+    """Keys of classes for which something holds, and who says so."""
+
+    classes: frozenset[str]
+    source: str
+
+
+class LimitFor(Limit, frozen=True):
+    """A bound that holds for some classes, by their keys."""
+
+    classes: frozenset[str]
+
+
+class OilyWasteCan(Published, frozen=True):
+    """Until when a listed oily-waste can holds rags."""
+
+    emptied_by: str
+    source: str
+
+
+class RagsFigures(Published, frozen=True):
     """The figures that decide when oily rags are overdue or may be called stiff.
 
     No figure here closes an item: only a logged deed does. `overdue_after_h`: hours after the
     last use, or on leaving, whichever is sooner, in air up to `overdue_reference_c` (°C); halved
     for each `overdue_halves_per_c` above, none from `overdue_at_once_from_c` on. `stiff_after_h`:
-    hours flat and outdoors before stiff counts, `stiff_after_gel_h` those of the classes in
-    `gels`; hours below `stiff_counts_from_c` (°C) do not count, and the classes in `never_stiff`
-    never do. `film_counts_until_d`: days during which dust sanded off a film counts as rags.
-    `ask_under_water_d`: days after which rags under water are asked for. `can_emptied_by`: until
-    when a listed oily-waste can holds them.
+    hours flat and outdoors before stiff counts, `stiff_after_gel_h` those of gels; hours
+    below `stiff_counts_from_c` (°C) do not count, and what is `never_stiff` never does.
+    `film_counts_until_d`: days during which dust sanded off a film counts as rags.
+    `ask_under_water_d`: days after which rags under water are asked for.
     """
 
     overdue_after_h: Limit
@@ -41,13 +58,11 @@ class RagsFigures(Struct, frozen=True):
     overdue_at_once_from_c: Limit
     stiff_after_h: Limit
     stiff_counts_from_c: Limit
-    stiff_after_gel_h: Limit
-    gels: frozenset[str]
-    never_stiff: frozenset[str]
+    stiff_after_gel_h: LimitFor
+    never_stiff: Classes
     film_counts_until_d: Limit
     ask_under_water_d: Limit
-    can_emptied_by: str
-    can_source: str
+    can: OilyWasteCan
 
 
 def notes_for(

@@ -16,9 +16,9 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.log.entries import AnyEntry, Coat, Operation, Stripped, Stripping, When, Work
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import Condition, WoodKind, rules_for_wood
 from finishlog.core.rules.underneath import Underneath
-from finishlog.core.wood.species import Condition, WoodKind, rules_for_wood
 from finishlog.core.zone.state import ZoneState
 
 # Bares fresh wood, with fresh oil in it.
@@ -36,21 +36,21 @@ def solvent_wiped(state: ZoneState) -> When | None:
     return last[0].when if last and last[0].operation is Operation.SOLVENT_WIPE else None
 
 
-def wiped_until(state: ZoneState, book: Book) -> datetime | None:
+def wiped_until(state: ZoneState, facts: Facts) -> datetime | None:
     """Return until when a solvent wipe of oily wood is good for; None when there was none."""
     wiped = solvent_wiped(state)
-    if wiped is None or not _is_oily(state, book):
+    if wiped is None or not _is_oily(state, facts):
         return None
-    return wiped.earliest + timedelta(hours=book.drying.solvent_wipe_h)
+    return wiped.earliest + timedelta(hours=facts.drying.solvent_wipe_h.value)
 
 
-def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Book) -> Underneath:
+def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, facts: Facts) -> Underneath:
     """Let a fresh solvent wipe soften what oily wood forbids or doubts; say when it is over."""
-    if not state.is_bare_wood or not _is_oily(state, book):
+    if not state.is_bare_wood or not _is_oily(state, facts):
         return under
-    until = wiped_until(state, book)
+    until = wiped_until(state, facts)
     if until is None or now >= until:
-        return replace(under, findings=(*under.findings, _wipe_it(state, now, book)))
+        return replace(under, findings=(*under.findings, _wipe_it(state, now, facts)))
     findings = tuple(
         replace(f, level=_SOFTER[f.level]) if f.rule is Rule.OILY_WOOD else f
         for f in under.findings
@@ -63,17 +63,17 @@ def after_the_wipe(under: Underneath, state: ZoneState, now: datetime, book: Boo
     )
 
 
-def kind_of_wood(species: str | None, book: Book) -> WoodKind:
+def kind_of_wood(species: str | None, facts: Facts) -> WoodKind:
     """Return what kind of wood a first coat lies on; one that nobody knows is taken as other."""
-    wood = book.species_named(species) if species else None
+    wood = facts.species_named(species) if species else None
     return wood.kind if wood is not None else WoodKind.OTHER
 
 
-def _is_oily(state: ZoneState, book: Book) -> bool:
-    return kind_of_wood(state.species, book) is WoodKind.OILY
+def _is_oily(state: ZoneState, facts: Facts) -> bool:
+    return kind_of_wood(state.species, facts) is WoodKind.OILY
 
 
-def _wipe_it(state: ZoneState, now: datetime, book: Book) -> Finding:
+def _wipe_it(state: ZoneState, now: datetime, facts: Facts) -> Finding:
     wiped = solvent_wiped(state)
     if wiped is None:
         what = "oily wood: not wiped with solvent"
@@ -83,16 +83,16 @@ def _wipe_it(state: ZoneState, now: datetime, book: Book) -> Finding:
         Level.CAUTION,
         what,
         f"wipe it{' again' if wiped else ''} right before the coat, and log it: solvent-wipe",
-        book.drying.solvent_wipe_source,
+        facts.drying.solvent_wipe_h.source,
     )
 
 
-def steel_wool_findings(state: ZoneState, over: FinishClass, book: Book) -> tuple[Finding, ...]:
+def steel_wool_findings(state: ZoneState, over: FinishClass, facts: Facts) -> tuple[Finding, ...]:
     """Return what speaks against a coat where steel wool touched the wood or the film below."""
-    wood = book.species_named(state.species) if state.species else None
+    wood = facts.species_named(state.species) if state.species else None
     if wood is None or not _steel_wool_below(state.told):
         return ()
-    rules = rules_for_wood(book.wood_rules, wood, over, {Condition.STEEL_WOOL})
+    rules = rules_for_wood(facts.wood_rules, wood, over, {Condition.STEEL_WOOL})
     return tuple(
         Finding(Level.STOP, f"on {wood.name}: {rule.reason}", rule.remedy, rule.source)
         for rule in rules

@@ -13,14 +13,9 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Coat, Note, Operation, Work
-from finishlog.core.mixing.chemistry import (
-    Chemistry,
-    Ingredient,
-    Substances,
-    contents,
-    meeting_finding,
-)
-from finishlog.core.published.facts import Book
+from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
+from finishlog.core.published.chemistry import Chemistry, Substances
+from finishlog.core.published.facts import Facts
 
 _FAMILY = "bleach"
 # A bleach under another class is known by its name. Only then is the chemistry read.
@@ -29,12 +24,14 @@ _NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
 _RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
 
 
-def unrinsed(told: Sequence[AnyEntry], book: Book) -> tuple[Coat, ...]:
+def unrinsed(told: Sequence[AnyEntry], facts: Facts) -> tuple[Coat, ...]:
     """Return the bleaches on a zone with no rinse and no film after them, oldest first."""
-    return tuple(e for e in _in_the_wood(told, book) if isinstance(e, Coat) and _bleached(e, book))
+    return tuple(
+        e for e in _in_the_wood(told, facts) if isinstance(e, Coat) and _bleached(e, facts)
+    )
 
 
-def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work | Note]:
+def _in_the_wood(told: Sequence[AnyEntry], facts: Facts) -> list[Coat | Work | Note]:
     """Return what reached the wood since it was last rinsed, or shut in by a film.
 
     The rinse itself is among it: vinegar in it stays in the wood. So is what was noted of a part:
@@ -42,7 +39,7 @@ def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work | Not
     """
     found: list[Coat | Work | Note] = []
     for entry in told:
-        if isinstance(entry, Coat) and book.finish_class(entry.figures.class_key).builds_film:
+        if isinstance(entry, Coat) and facts.finish_class(entry.figures.class_key).builds_film:
             found.clear()
         elif isinstance(entry, Coat | Work | Note):
             if isinstance(entry, Work) and entry.operation is Operation.RINSE:
@@ -51,15 +48,15 @@ def _in_the_wood(told: Sequence[AnyEntry], book: Book) -> list[Coat | Work | Not
     return found
 
 
-def _bleached(coat: Coat, book: Book) -> bool:
-    return _speaks_of_bleach(coat_alone(coat), book)
+def _bleached(coat: Coat, facts: Facts) -> bool:
+    return _speaks_of_bleach(coat_alone(coat), facts)
 
 
-def _speaks_of_bleach(of: Ingredient, book: Book) -> bool:
-    family = book.finish_class(of.class_key).family if of.class_key else ""
+def _speaks_of_bleach(of: Ingredient, facts: Facts) -> bool:
+    family = facts.finish_class(of.class_key).family if of.class_key else ""
     if family == _FAMILY or _NAMED.search(f"{of.name} {of.note}"):
         return True
-    return any(_speaks_of_bleach(part, book) for part in of.made_of)
+    return any(_speaks_of_bleach(part, facts) for part in of.made_of)
 
 
 def coat_alone(coat: Coat) -> Ingredient:
@@ -67,9 +64,9 @@ def coat_alone(coat: Coat) -> Ingredient:
     return Ingredient(coat.product_name, coat.figures.class_key, coat.note)
 
 
-def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, book: Book) -> Finding | None:
+def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, facts: Facts) -> Finding | None:
     """Say that sanding raises the dust of a bleach, where no rinse is on record since."""
-    left = unrinsed(told, book) if operation in _RAISES_DUST else ()
+    left = unrinsed(told, facts) if operation in _RAISES_DUST else ()
     if not left:
         return None
     names = dict.fromkeys(coat.product_name for coat in left)
@@ -85,20 +82,20 @@ def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, book: Book) -
 
 
 def met_in_the_wood(
-    told: Sequence[AnyEntry], comes: Ingredient, book: Book, *, done: bool
+    told: Sequence[AnyEntry], comes: Ingredient, facts: Facts, *, done: bool
 ) -> Finding | None:
     """Say that what comes meets, in the wood, what it must not meet; `done`: it is there already.
 
     Also that a bleach goes over another that was not rinsed out.
     """
-    there = _in_the_wood(told, book)
-    bleaches = [e for e in there if isinstance(e, Coat) and _bleached(e, book)]
-    is_bleach = _speaks_of_bleach(comes, book)
+    there = _in_the_wood(told, facts)
+    bleaches = [e for e in there if isinstance(e, Coat) and _bleached(e, facts)]
+    is_bleach = _speaks_of_bleach(comes, facts)
     if not bleaches and not (is_bleach and there):
         return None
-    holds = contents(comes, book.chemistry)
+    holds = contents(comes, facts.chemistry)
     for left in reversed(there):
-        met = book.chemistry.meeting(holds, _left_by(left, book.chemistry))
+        met = facts.chemistry.meeting(holds, _left_by(left, facts.chemistry))
         met = tuple(c for c in met if c.on_wood)
         if met:
             # A note may speak of what is only meant, or feared.

@@ -1,7 +1,7 @@
 """What a joint still asks for after a glue-up: time in cauls, time before stress, before levelling.
 
-The hours of the glue stand in facts/glues.toml (core.published.glues). Which glue it was need not
-be said: then the cautious one stands in for it.
+The hours of the glue stand in facts/data/glues.toml. Which glue it was need not be said:
+then the cautious one stands in for it.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import Figure
 from finishlog.core.log.entries import Joined, Operation
 from finishlog.core.measure.quantities import celsius
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer, Verdict
@@ -30,15 +30,15 @@ _Stage = Callable[[Glue, datetime, Air | None, float], datetime | None]
 _GENTLE = frozenset({Operation.MASK, Operation.UNTAPE})
 
 
-def glue_of(joined: Joined, book: Book) -> Glue:
+def glue_of(joined: Joined, facts: Facts) -> Glue:
     """Return the glue of a joint; the cautious one when it was not said or is not known."""
-    glue = book.glue_named(joined.glue or NOT_SAID) or book.glue_named(NOT_SAID)
+    glue = facts.glue_named(joined.glue or NOT_SAID) or facts.glue_named(NOT_SAID)
     assert glue is not None
     return glue
 
 
 def held_by_glue(
-    state: ZoneState, operation: Operation, now: datetime, book: Book
+    state: ZoneState, operation: Operation, now: datetime, facts: Facts
 ) -> Verdict | None:
     """Return what a young joint says to a piece of work; None when nothing holds it up.
 
@@ -46,9 +46,9 @@ def held_by_glue(
     """
     if state.joined_by is None:
         return None
-    glue, closed = glue_of(state.joined_by, book), state.joined_by.when.latest
+    glue, closed = glue_of(state.joined_by, facts), state.joined_by.when.latest
     asked = [
-        (_reached(stage, state, closed, glue, book)[0], figure, because)
+        (_reached(stage, state, closed, glue, facts)[0], figure, because)
         for stage, figure, because in _asked(operation, glue)
     ]
     left = [(until, figure, because) for until, figure, because in asked if now < until]
@@ -70,7 +70,7 @@ def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, Figure, s
 
 
 def _reached(
-    stage: _Stage, state: ZoneState, closed: datetime, glue: Glue, book: Book
+    stage: _Stage, state: ZoneState, closed: datetime, glue: Glue, facts: Facts
 ) -> tuple[datetime, Air | None]:
     """Return when a joint reaches a stage, by the coldest air that it was read in on the way.
 
@@ -78,20 +78,20 @@ def _reached(
     temperature, which is longer than anywhere warmer, and then asked for a test (`cold_joint`).
     """
     coldest: Air | None = None
-    until = _at(stage, glue, closed, None, book)
+    until = _at(stage, glue, closed, None, facts)
     for span in air_met(state.stays, closed).until(None):
         if span.start >= until:
             break
         air = min(span.nearest, key=_warmth, default=None) if span.measured else None
         if air is not None and (coldest is None or air.temperature_c < coldest.temperature_c):
             coldest = air
-            until = _at(stage, glue, closed, air, book)
+            until = _at(stage, glue, closed, air, facts)
     return until, coldest
 
 
-def _at(stage: _Stage, glue: Glue, closed: datetime, air: Air | None, book: Book) -> datetime:
+def _at(stage: _Stage, glue: Glue, closed: datetime, air: Air | None, facts: Facts) -> datetime:
     """Return when a stage is reached in one air; air too cold counts as the coldest that sets."""
-    factor, least = book.drying.factor_per_10c, glue.min_c
+    factor, least = facts.factor_per_10c, glue.min_c
     if air is not None and least is not None:
         air = Air(max(air.temperature_c, least.value), air.humidity_pct)
     until = stage(glue, closed, air, factor)
@@ -103,12 +103,12 @@ def _warmth(air: Air) -> float:
     return air.temperature_c
 
 
-def cold_joint(state: ZoneState, book: Book) -> Finding | None:
+def cold_joint(state: ZoneState, facts: Facts) -> Finding | None:
     """Return the cold that a joint met while it set: no date mends that."""
     if state.joined_by is None:
         return None
-    glue = glue_of(state.joined_by, book)
-    _, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, book)
+    glue = glue_of(state.joined_by, facts)
+    _, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, facts)
     if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
         return None
     return Finding(

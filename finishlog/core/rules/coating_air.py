@@ -19,7 +19,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.measure.quantities import apart, celsius, typed_celsius
-from finishlog.core.published.facts import DryingFigures
+from finishlog.core.published.drying import DryingFigures
 
 # Readings so far apart tell whether it gets warmer now. Our own rule.
 _LATELY = timedelta(hours=3)
@@ -77,7 +77,7 @@ def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, da
 
 def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:
     least = of.limits.min_c
-    sweats = wood_c - dew_point_c(air) < figures.dew_margin_c
+    sweats = wood_c - dew_point_c(air) < figures.dew_margin_c.value
     return sweats or (least is not None and wood_c < least.value)
 
 
@@ -146,13 +146,14 @@ def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
 
 def _dew(air: Air, surface: float, figures: DryingFigures) -> Iterator[Finding]:
     dew = dew_point_c(air)
-    if surface - dew < figures.dew_margin_c:
+    if surface - dew < figures.dew_margin_c.value:
+        margin = apart(figures.dew_margin_c.value)
         yield Finding(
             Level.STOP,
-            f"wood at about {celsius(surface, 1)} is less than {apart(figures.dew_margin_c)} above "
-            f"the dew point of {celsius(dew, 1)}",
+            f"wood at about {celsius(surface, 1)} is less than {margin} above the dew point of "
+            f"{celsius(dew, 1)}",
             f"warm the wood or dry the air: {NO_FLAME}",
-            figures.dew_margin_source,
+            figures.dew_margin_c.source,
         )
 
 
@@ -271,14 +272,14 @@ def _hot(
 ) -> Iterator[Finding]:
     """A film in hot air skins over before it has flowed out, the more so while it gets hotter."""
     reading = room.read_lately(now)
-    if reading is None or reading.temperature_c <= figures.hot_c or not of.builds_film:
+    if reading is None or reading.temperature_c <= figures.hot_c.value or not of.builds_film:
         return
     yield Finding(
         Level.NOTE,
         f"{celsius(reading.temperature_c, 1)} is hot: a film skins over before it has flowed out, "
         f"and its hours get no shorter; {_trend(room, reading)}",
         "thin coats, out of the sun, early in the morning or while it gets cooler",
-        figures.hot_source,
+        figures.hot_c.source,
     )
 
 
@@ -299,11 +300,14 @@ def _dew_ahead(
     if tack_free is None or not of.builds_film:
         return
     coldest = room.coldest_between(now, now + timedelta(hours=tack_free.high_h))
-    if coldest is not None and coldest - dew < figures.dew_margin_c <= air.temperature_c - dew:
+    if (
+        coldest is not None
+        and coldest - dew < figures.dew_margin_c.value <= air.temperature_c - dew
+    ):
         yield Finding(
             Level.CAUTION,
             f"dew may fog it before it is tack-free: the room goes to {celsius(coldest, 1)}, the "
             f"dew point of this air is {celsius(dew, 1)}",
             f"keep it warm until then, or begin early in the day: {NO_FLAME}",
-            figures.dew_margin_source,
+            figures.dew_margin_c.source,
         )

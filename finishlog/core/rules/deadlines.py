@@ -11,7 +11,7 @@ from datetime import datetime
 from finishlog.core.film.checks import failed
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import wiped_until
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
@@ -67,9 +67,9 @@ def surplus_doubt(state: ZoneState, now: datetime) -> Finding | None:
     )
 
 
-def coat_while_wiped(state: ZoneState, verdict: Verdict, now: datetime, book: Book) -> Verdict:
+def coat_while_wiped(state: ZoneState, verdict: Verdict, now: datetime, facts: Facts) -> Verdict:
     """Turn a coat that may go on, or any, into a deadline while a solvent wipe is good for it."""
-    until = wiped_until(state, book)
+    until = wiped_until(state, facts)
     if until is None or now >= until or verdict.answer not in MAY_ACT | {Answer.DONE}:
         return verdict
     return Verdict(

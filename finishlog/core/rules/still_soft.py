@@ -20,7 +20,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Found
 from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.measure.quantities import celsius
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.zone.state import ZoneState
 
 # What a label promises in vain when a film is still so. common practice
@@ -99,7 +99,7 @@ def past_hope(top: Layer) -> bool:
     return due is not None and soft.failure.when.earliest >= due
 
 
-def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> list[Finding]:
+def soft_findings(state: ZoneState, soft: Soft, now: datetime, facts: Facts) -> list[Finding]:
     """Say of a soft film whether it is late, and whether it gets on."""
     top = state.top
     assert top is not None
@@ -112,8 +112,8 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
         if soft.before is not None and soft.gets_on
         else ""
     )
-    slow, source = _IT_IS_SLOW, book.drying.slow_source
-    if is_hot(state.room, now, book):
+    slow, source = _IT_IS_SLOW, facts.drying.slow_after_h.source
+    if is_hot(state.room, now, facts):
         slow, source = _IT_IS_HOT, COMMON_PRACTICE
     return [
         Finding(
@@ -126,10 +126,10 @@ def soft_findings(state: ZoneState, soft: Soft, now: datetime, book: Book) -> li
     ]
 
 
-def is_hot(room: RoomAir, now: datetime, book: Book) -> bool:
+def is_hot(room: RoomAir, now: datetime, facts: Facts) -> bool:
     """Tell whether a room is as hot, by its reading, that more heat would only harm a soft film."""
     reading = room.measured_at(now)
-    return reading is not None and reading.temperature_c > book.drying.hot_c
+    return reading is not None and reading.temperature_c > facts.drying.hot_c.value
 
 
 def _again(soft: Soft, now: datetime) -> Finding:

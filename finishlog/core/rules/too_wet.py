@@ -11,8 +11,8 @@ from datetime import datetime
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import AnyEntry, PieceReading
-from finishlog.core.published.facts import Book
-from finishlog.core.wood.moisture import MoistureFigures, settles_pct
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.moisture import MoistureFigures, settles_pct
 from finishlog.core.zone.state import ZoneState
 
 
@@ -22,7 +22,7 @@ def measured_moisture(told: Sequence[AnyEntry]) -> PieceReading | None:
     return max(read, key=lambda e: e.when.order, default=None)
 
 
-def moisture_findings(state: ZoneState, now: datetime, book: Book) -> tuple[Finding, ...]:
+def moisture_findings(state: ZoneState, now: datetime, facts: Facts) -> tuple[Finding, ...]:
     """Return what the wood's moisture says against a coat on wood in the white.
 
     Nothing where it was not measured, and nothing once a coat lies on it.
@@ -35,7 +35,7 @@ def moisture_findings(state: ZoneState, now: datetime, book: Book) -> tuple[Find
     return too_wet(
         read.moisture_pct,
         point.air if point else None,
-        book.moisture,
+        facts.moisture,
         f"measured {age} d ago" if age > 0 else "",
     )
 

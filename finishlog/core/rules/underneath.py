@@ -23,8 +23,8 @@ from finishlog.core.finish.overcoat import (
 )
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found
-from finishlog.core.published.facts import Book
-from finishlog.core.wood.species import WoodRule, rules_for_wood
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import WoodRule, rules_for_wood
 
 _LEVELS: dict[OvercoatAnswer, Level | None] = {
     OvercoatAnswer.OK: None,
@@ -55,7 +55,7 @@ def look_through(
     layers: Sequence[Layer],
     over: FinishClass,
     species: str | None,
-    book: Book,
+    facts: Facts,
     now: datetime,
     method: Method | None = None,
     *,
@@ -71,9 +71,9 @@ def look_through(
     above: list[PutOn] = []
     told: set[tuple[str, str]] = set()
     for depth, layer in enumerate(reversed(layers)):
-        rule = _rule(layer, over, book, method)
+        rule = _rule(layer, over, facts, method)
         buried = depth > 0
-        if buried and rule and _is_silent(rule, layer, above, now, book):
+        if buried and rule and _is_silent(rule, layer, above, now, facts):
             rule = None
         time = _wait(layer, rule, buried)
         if buried and not layers[-1].stands_proved():
@@ -93,7 +93,7 @@ def look_through(
             wants_test = True
             findings.append(_unknown(layer.of, over))
         above.append(PutOn(layer.of, layer.coat.method))
-    wood = wood_findings(species, over, layers, book) if on_wood else ()
+    wood = wood_findings(species, over, layers, facts) if on_wood else ()
     slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
     return Underneath(
         time=reduce(later, (time for time, _ in times)) if times else None,
@@ -106,22 +106,22 @@ def look_through(
 
 
 def _is_silent(
-    rule: OvercoatRule, layer: Layer, above: Sequence[PutOn], now: datetime, book: Book
+    rule: OvercoatRule, layer: Layer, above: Sequence[PutOn], now: datetime, facts: Facts
 ) -> bool:
     """Tell whether a rule has nothing to say of a buried layer any more."""
     if rule.answer is OvercoatAnswer.OK:
         return True
     hard = layer.stage(Stage.CURED) if rule.lifted_by is LiftedBy.FULL_HARDNESS else None
     is_hard = hard is not None and hard.high is not None and hard.high <= now
-    return is_lifted(rule, layer.of, above, book, hard=is_hard)
+    return is_lifted(rule, layer.of, above, facts, hard=is_hard)
 
 
 def _rule(
-    layer: Layer, over: FinishClass, book: Book, method: Method | None
+    layer: Layer, over: FinishClass, facts: Facts, method: Method | None
 ) -> OvercoatRule | None:
     if layer.of.key == over.key:
         return None
-    return rule_for(book.overcoats_between(layer.of, over), layer.of, over, method)
+    return rule_for(facts.overcoats_between(layer.of, over), layer.of, over, method)
 
 
 def _wait(layer: Layer, rule: OvercoatRule | None, buried: bool) -> StageTime | None:
@@ -152,18 +152,18 @@ def _unknown(under: FinishClass, over: FinishClass) -> Finding:
 
 
 def wood_findings(
-    species: str | None, over: FinishClass, layers: Sequence[Layer], book: Book
+    species: str | None, over: FinishClass, layers: Sequence[Layer], facts: Facts
 ) -> tuple[Finding, ...]:
     """Return what the bare wood says about the first coat on it; covered wood has had its say."""
     if layers:
         return ()
     found: list[Finding] = []
-    bare = rule_on_bare_wood(book.overcoats_on_bare_wood, over)
+    bare = rule_on_bare_wood(facts.overcoats_on_bare_wood, over)
     if bare and _LEVELS[bare.answer]:
         found.append(_finding(bare, "on bare wood"))
-    wood = book.species_named(species) if species else None
+    wood = facts.species_named(species) if species else None
     if wood is not None:
-        rules = rules_for_wood(book.wood_rules, wood, over)
+        rules = rules_for_wood(facts.wood_rules, wood, over)
         found += [_finding(r, f"on {wood.name}", r.weighs) for r in rules if _LEVELS[r.answer]]
     return tuple(found)
 
@@ -175,7 +175,7 @@ def _finding(rule: OvercoatRule | WoodRule, where: str, weighs: Level | None = N
 
 
 def fault_in_the_stack(
-    layers: Sequence[Layer], book: Book, *, on_wood: bool = True
+    layers: Sequence[Layer], facts: Facts, *, on_wood: bool = True
 ) -> Finding | None:
     """Return what should never have gone on over what it lies on, if anything does.
 
@@ -183,12 +183,12 @@ def fault_in_the_stack(
     """
     if layers and layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS:
         return None
-    rules = book.overcoats_on_bare_wood if layers and on_wood else ()
+    rules = facts.overcoats_on_bare_wood if layers and on_wood else ()
     bare = rule_on_bare_wood(rules, layers[0].of) if layers else None
     if bare and bare.answer is OvercoatAnswer.AVOID:
         return _finding(bare, f"{layers[0].of.name} on bare wood")
     for under, over in pairwise(layers):
-        rule = _rule(under, over.of, book, over.coat.method)
+        rule = _rule(under, over.of, facts, over.coat.method)
         if rule and rule.answer is OvercoatAnswer.AVOID:
             return _finding(rule, f"{over.of.name} lies over {under.of.name}")
     return None

@@ -25,8 +25,9 @@ from finishlog.core.log.entries import (
     Target,
     Work,
 )
-from finishlog.core.mixing.chemistry import Ingredient, Substance, classes_in, contents
-from finishlog.core.published.facts import Book
+from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
+from finishlog.core.published.chemistry import Substance
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Shop
 
@@ -121,14 +122,14 @@ class _Hot(Struct, frozen=True):
     """Which coats heat in rags: by their class, or by what else is in the mix they came from."""
 
     shop: Shop | None
-    book: Book
+    facts: Facts
     known: dict[tuple[str, int, int | None], bool]
 
     def heats(self, coat: Coat) -> bool:
         key = (coat.figures.class_key, coat.product, coat.container)
         if key not in self.known:
-            self.known[key] = self.book.finish_class(key[0]).self_heating or (
-                self.shop is not None and heats(_what_went_on(coat, self.shop), self.book)
+            self.known[key] = self.facts.finish_class(key[0]).self_heating or (
+                self.shop is not None and heats(_what_went_on(coat, self.shop), self.facts)
             )
         return self.known[key]
 
@@ -138,28 +139,28 @@ def _what_went_on(coat: Coat, shop: Shop) -> Ingredient:
     return replace(in_coat(coat, shop), note="")
 
 
-def heats(what: Ingredient, book: Book) -> bool:
+def heats(what: Ingredient, facts: Facts) -> bool:
     """Tell whether rags wet with it heat: by a class in it, or by what its parts are called."""
-    if any(book.finish_class(key).self_heating for key in classes_in(what)):
+    if any(facts.finish_class(key).self_heating for key in classes_in(what)):
         return True
-    return bool(contents(what, book.chemistry) & _HEATS)
+    return bool(contents(what, facts.chemistry) & _HEATS)
 
 
 def what_wets(
-    entries: Iterable[AnyEntry], book: Book, shop: Shop | None = None
+    entries: Iterable[AnyEntry], facts: Facts, shop: Shop | None = None
 ) -> Iterator[Wetting]:
     """Yield what coats that heat wetted, and what work on a young film of them left.
 
     `shop` tells what is in the mixes; without it a coat is what its class is.
     """
     told: _Told = {}
-    hot = _Hot(shop, book, {})
+    hot = _Hot(shop, facts, {})
     for entry in entries:
         if isinstance(entry, Coat):
             if entry.scuffed_before:
                 yield from _left(entry, Waste.DUST, told, hot, on_top=True, by_hand=True)
             if hot.heats(entry):
-                yield _wetting(entry, entry, entry.targets, Waste.RAGS, book)
+                yield _wetting(entry, entry, entry.targets, Waste.RAGS, facts)
         elif isinstance(entry, Stripped):
             yield from _left(entry, _LEAVES[entry.operation], told, hot)
         elif isinstance(entry, Work):
@@ -195,7 +196,7 @@ def _left(
     by_hand: bool = False,
 ) -> Iterator[Wetting]:
     """Yield what an act on a film left, by product, where that film heats and is young."""
-    young = timedelta(days=hot.book.rags.film_counts_until_d.value)
+    young = timedelta(days=hot.facts.rags.film_counts_until_d.value)
     by_product: dict[str, tuple[Coat, set[Target]]] = {}
     soft: set[str] = set()
     for target in entry.targets & told.keys():
@@ -211,7 +212,7 @@ def _left(
             coat,
             frozenset(targets),
             waste,
-            hot.book,
+            hot.facts,
             soft=product in soft,
             by_hand=by_hand,
         )
@@ -233,16 +234,16 @@ def _wetting(
     of: Coat,
     targets: frozenset[Target],
     waste: Waste,
-    book: Book,
+    facts: Facts,
     *,
     soft: bool = False,
     by_hand: bool = False,
 ) -> Wetting:
-    when, figures = entry.when, book.rags
+    when, figures = entry.when, facts.rags
     stiffens = Stiffens.IN_DAYS
-    if HANDLED[waste] is not Handling.CLOTHS or of.figures.class_key in figures.never_stiff:
+    if HANDLED[waste] is not Handling.CLOTHS or of.figures.class_key in figures.never_stiff.classes:
         stiffens = Stiffens.NEVER
-    elif of.figures.class_key in figures.gels:
+    elif of.figures.class_key in figures.stiff_after_gel_h.classes:
         stiffens = Stiffens.LATER
     return Wetting(
         entry=entry.id,

@@ -17,7 +17,7 @@ from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.log.entries import AnyEntry, RagsDeed, RagsEvent, Target, When
 from finishlog.core.measure.compared import Compared
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import HANDLED, Handling, Stiffens, Waste, Wetting, what_wets
 from finishlog.core.safety.rags_clock import overdue_from, stiff_from
 from finishlog.core.shop.things import Shop
@@ -122,7 +122,7 @@ def evening_of(moment: datetime, zone: tzinfo) -> date:
 
 def rags_items(
     entries: Sequence[AnyEntry],
-    book: Book,
+    facts: Facts,
     zone: tzinfo,
     shop: Shop | None = None,
     stood: Mapping[int, Sequence[Stay]] | None = None,
@@ -135,7 +135,7 @@ def rags_items(
     """
     around = tuple(rooms)
     deeds = [e for e in entries if isinstance(e, RagsEvent)]
-    wet = [w for w in what_wets(entries, book, shop) if not w.by_hand]
+    wet = [w for w in what_wets(entries, facts, shop) if not w.by_hand]
     items: dict[tuple[date, str, Handling], RagsItem] = {}
     happened: list[Wetting | RagsEvent] = [*wet, *deeds]
     for entry in sorted(happened, key=_moment):
@@ -145,50 +145,50 @@ def rags_items(
             there = items.get(key)
             near = _rooms_of(entry, stood or {})
             items[key] = (
-                _wetted(there, entry, near, book)
+                _wetted(there, entry, near, facts)
                 if there is not None
                 else _opened(entry, evening, near, around)
             )
             continue
         for key, item in items.items():
             if _concerns(entry, item):
-                items[key] = _dealt_with(item, entry, book)
+                items[key] = _dealt_with(item, entry, facts)
     return tuple(sorted(items.values(), key=lambda i: (i.opened, i.id)))
 
 
-def overdue(item: RagsItem, now: datetime, book: Book, zone: tzinfo) -> bool:
+def overdue(item: RagsItem, now: datetime, facts: Facts, zone: tzinfo) -> bool:
     """Tell whether the rags are past the time at which they should be dealt with.
 
     A clock that was set back to before they were wet cannot tell: then they are.
     """
     if item.state is RagsState.OPEN:
         asleep = item.since - now > _CLOCKS_DIFFER
-        return asleep or now >= overdue_from(item.since, item.near, book.rags)
+        return asleep or now >= overdue_from(item.since, item.near, facts.rags)
     if item.state is RagsState.CAN:
         return evening_of(now, zone) > evening_of(item.since, zone)
     return False
 
 
-def severity(item: RagsItem, now: datetime, book: Book, zone: tzinfo) -> Severity:
+def severity(item: RagsItem, now: datetime, facts: Facts, zone: tzinfo) -> Severity:
     """Return how much an item is to be feared at a moment."""
-    if item.state is RagsState.OPEN or overdue(item, now, book, zone):
+    if item.state is RagsState.OPEN or overdue(item, now, facts, zone):
         return Severity.DANGER
-    if item.state is RagsState.SPREAD or asked_for(item, now, book):
+    if item.state is RagsState.SPREAD or asked_for(item, now, facts):
         return Severity.WATCH
     return Severity.QUIET
 
 
-def asked_for(item: RagsItem, now: datetime, book: Book) -> bool:
+def asked_for(item: RagsItem, now: datetime, facts: Facts) -> bool:
     """Tell whether rags under water are to be asked for: once a week, until somebody looked."""
-    week = timedelta(days=book.rags.ask_under_water_d.value)
+    week = timedelta(days=facts.rags.ask_under_water_d.value)
     return item.state is RagsState.WATER and now - item.since >= week
 
 
-def may_be_stiff_from(item: RagsItem, book: Book) -> datetime | None:
+def may_be_stiff_from(item: RagsItem, facts: Facts) -> datetime | None:
     """Return from when spread rags may be tested for stiffness; None: not spread, or no date."""
     if item.state is not RagsState.SPREAD:
         return None
-    return stiff_from(item.since, item.stiffens, (*item.near, *item.around), book.rags)
+    return stiff_from(item.since, item.stiffens, (*item.near, *item.around), facts.rags)
 
 
 def _concerns(deed: RagsEvent, item: RagsItem) -> bool:
@@ -235,7 +235,7 @@ def _opened(
 _SLOWER = {Stiffens.IN_DAYS: 0, Stiffens.LATER: 1, Stiffens.NEVER: 2}
 
 
-def _wetted(item: RagsItem, by: Wetting, near: tuple[RoomAir, ...], book: Book) -> RagsItem:
+def _wetted(item: RagsItem, by: Wetting, near: tuple[RoomAir, ...], facts: Facts) -> RagsItem:
     """Add what is freshly wet: whatever was done before, this is open.
 
     A cloth in the hand is no heap: each use restarts its hour, as long as that was not over.
@@ -243,7 +243,7 @@ def _wetted(item: RagsItem, by: Wetting, near: tuple[RoomAir, ...], book: Book) 
     since = by.moment
     if item.state is RagsState.OPEN:
         in_hand = item.handling is not Handling.HEAP
-        due = overdue_from(item.since, item.near, book.rags)
+        due = overdue_from(item.since, item.near, facts.rags)
         since = max(since, item.since) if in_hand and by.moment < due else item.since
     return replace(
         item,
@@ -270,9 +270,9 @@ _BECOMES = {
 }
 
 
-def _dealt_with(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
+def _dealt_with(item: RagsItem, by: RagsEvent, facts: Facts) -> RagsItem:
     """Record a deed in the item's history, and what it makes of the item."""
-    why_not = _not_counted(item, by, book)
+    why_not = _not_counted(item, by, facts)
     # Without its place among what was typed: that is of the log, and says nothing of the rags.
     done = Dealt(by.deed, replace(by.when, tie=0), by.act, why_not)
     history = (*item.history, done)
@@ -286,7 +286,7 @@ def _dealt_with(item: RagsItem, by: RagsEvent, book: Book) -> RagsItem:
     return replace(item, state=_BECOMES[by.deed], since=since, history=history)
 
 
-def _not_counted(item: RagsItem, by: RagsEvent, book: Book) -> NotCounted | None:
+def _not_counted(item: RagsItem, by: RagsEvent, facts: Facts) -> NotCounted | None:
     """Return why a deed leaves an item as it is; None when it counts."""
     if by.deed is RagsDeed.SPREAD and item.handling is Handling.HEAP:
         return NotCounted.NEVER_SPREAD
@@ -296,5 +296,5 @@ def _not_counted(item: RagsItem, by: RagsEvent, book: Book) -> NotCounted | None
         return NotCounted.NEVER_STIFF
     if item.state is not RagsState.SPREAD:
         return NotCounted.NOT_SPREAD
-    ripe = may_be_stiff_from(item, book)
+    ripe = may_be_stiff_from(item, facts)
     return None if ripe is not None and by.when.earliest >= ripe else NotCounted.EARLY

@@ -15,6 +15,7 @@ from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Heated, Operation, Target
 from finishlog.core.mixing.containers import Container
+from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.hours import ShopHours
 
 
@@ -35,13 +36,6 @@ class Alias(Struct, frozen=True):
     kind: ThingKind
     old_name: str
     thing: int
-
-
-class UsedFor(StrEnum):
-    """Who will use a piece, where that decides how hard and how free of smell it must be."""
-
-    FOOD = "food"
-    CHILD = "child"
 
 
 class OldFinish(StrEnum):

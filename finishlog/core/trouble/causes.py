@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.log.entries import FaultKind
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
 from finishlog.core.shop.things import Log
 from finishlog.core.trouble.evidence import LOOKS, Scene, coated_joints
@@ -26,7 +26,7 @@ class SeenCause(Struct, frozen=True):
 
 
 def causes(
-    fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], book: Book
+    fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
 ) -> tuple[SeenCause, ...]:
     """Return the likely causes of a fault on a zone: first what the log shows, in their order."""
     at = next((n for n, x in enumerate(state.layers) if x.coat is fault.coat), None)
@@ -39,7 +39,7 @@ def causes(
         state,
         log,
         zones,
-        book,
+        facts,
         from_below=fault.known.kind is FaultKind.WRINKLE,
     )
     return _held_against_the_log(fault.known.causes, scene)
@@ -60,15 +60,15 @@ def _of_no_film(
 
 
 def causes_of_a_stall(
-    state: ZoneState, log: Log, zones: Sequence[ZoneState], book: Book
+    state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
 ) -> tuple[SeenCause, ...]:
     """Return why the newest film may stay soft, in the same order."""
     top = state.top
     if top is None:
         return ()
     until = top.checks[-1].when.latest if top.checks else top.put_on
-    scene = Scene(top, state.layers[:-1], until, state, log, zones, book)
-    return _held_against_the_log(book.stall_causes, scene)
+    scene = Scene(top, state.layers[:-1], until, state, log, zones, facts)
+    return _held_against_the_log(facts.stall_causes, scene)
 
 
 def _held_against_the_log(likely: Sequence[Cause], scene: Scene) -> tuple[SeenCause, ...]:

@@ -15,7 +15,7 @@ from finishlog.core.finish.rate_law import rate
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.entries import Check, ContainerDeed, ContainerEvent, Found, Operation, Work
 from finishlog.core.measure.quantities import celsius, micrometres
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.rules.glue_up import is_coated_joint
 from finishlog.core.shop.things import Log
@@ -39,7 +39,7 @@ class Scene(Struct, frozen=True):
     state: ZoneState
     log: Log
     zones: Sequence[ZoneState]
-    book: Book
+    facts: Facts
     # The trouble came from the coat below: it is its air that counts.
     from_below: bool = False
 
@@ -139,7 +139,7 @@ def _not_wiped(of: Scene) -> Look:
 def _unsuited(of: Scene) -> Look:
     if of.under is None or of.under.of.key == of.layer.of.key:
         return _NO
-    rules = of.book.overcoats_between(of.under.of, of.layer.of)
+    rules = of.facts.overcoats_between(of.under.of, of.layer.of)
     rule = rule_for(rules, of.under.of, of.layer.of, of.layer.coat.method)
     if rule and rule.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER}:
         return rule.reason.rstrip("."), ""
@@ -152,7 +152,7 @@ def _oil_below(of: Scene) -> Look:
         return _NO
     oil = oily[-1]
     said = f"{oil.coat.product_name} went on {_hours(of.began - oil.put_on)} before"
-    rules = of.book.overcoats_between(oil.of, of.layer.of)
+    rules = of.facts.overcoats_between(oil.of, of.layer.of)
     rule = rule_for(rules, oil.of, of.layer.of, of.layer.coat.method)
     if rule is None or rule.wait is None:
         return said, ""
@@ -186,14 +186,14 @@ def _old_can(of: Scene) -> Look:
 
 
 def _oily_wood(of: Scene) -> Look:
-    wood = of.book.species_named(of.state.species) if of.state.species else None
+    wood = of.facts.species_named(of.state.species) if of.state.species else None
     if wood is None:
         return None, "which wood it is"
     return (f"{wood.name} is oily", "") if wood.oily else _NO
 
 
 def _blotchy_wood(of: Scene) -> Look:
-    wood = of.book.species_named(of.state.species) if of.state.species else None
+    wood = of.facts.species_named(of.state.species) if of.state.species else None
     if wood is None:
         return None, "which wood it is"
     if not wood.blotches or of.below:

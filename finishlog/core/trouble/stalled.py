@@ -11,12 +11,12 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found, Operation
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.removal import removal_finding
+from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.still_soft import soft_findings, still_soft
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import causes_of_a_stall
-from finishlog.core.wood.species import rules_for_wood
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
 
@@ -26,7 +26,7 @@ def explained(
     zones: Sequence[ZoneState],
     shop: Shop,
     log: Log,
-    book: Book,
+    facts: Facts,
     zone: tzinfo,
     now: datetime,
 ) -> ZoneState:
@@ -34,22 +34,22 @@ def explained(
     soft = still_soft(state.top)
     if soft is None or state.set_aside:
         return state
-    found = [] if state.verdict.answer is Answer.STALLED else soft_findings(state, soft, now, book)
+    found = [] if state.verdict.answer is Answer.STALLED else soft_findings(state, soft, now, facts)
     if soft.is_late:
-        found += _why(state, zones, log, book)
+        found += _why(state, zones, log, facts)
     if soft.is_late and soft.failure.found is Found.TACKY:
-        found += _begin_again(state, book)
+        found += _begin_again(state, facts)
     if soft.is_late:
-        found += _decide_by(state, shop, book, zone, now)
+        found += _decide_by(state, shop, facts, zone, now)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
-        found.append(removal_finding(state.top.of.family, book.removals))
+        found.append(removal_finding(state.top.of.family, facts.removals))
     findings = (*state.verdict.findings, *found)
     return replace(state, verdict=replace(state.verdict, findings=findings))
 
 
-def _begin_again(state: ZoneState, book: Book) -> list[Finding]:
+def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
     """Say how a film that oily wood keeps soft is begun again: washed off, then a barrier."""
-    wood = book.species_named(state.species) if state.species else None
+    wood = facts.species_named(state.species) if state.species else None
     if wood is None or not wood.oily:
         return []
     first = state.layers[0].of
@@ -60,13 +60,13 @@ def _begin_again(state: ZoneState, book: Book) -> list[Finding]:
             rule.remedy,
             rule.source,
         )
-        for rule in rules_for_wood(book.wood_rules, wood, first)
+        for rule in rules_for_wood(facts.wood_rules, wood, first)
         if "oily" in rule.wood and first.key not in rule.barrier
     ]
 
 
-def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, book: Book) -> list[Finding]:
-    likely = causes_of_a_stall(state, log, zones, book)
+def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, facts: Facts) -> list[Finding]:
+    likely = causes_of_a_stall(state, log, zones, facts)
     seen = "; ".join(c.words for c in likely if c.spoken_for)
     unseen = "; ".join(c.words for c in likely if not c.spoken_for)
     said = (("the log shows", seen), ("cannot be ruled out", unseen))
@@ -78,11 +78,11 @@ def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, book: Book) -> 
 
 
 def _decide_by(
-    state: ZoneState, shop: Shop, book: Book, zone: tzinfo, now: datetime
+    state: ZoneState, shop: Shop, facts: Facts, zone: tzinfo, now: datetime
 ) -> list[Finding]:
     """Say until when to take it off so that doing it again still keeps the date."""
     due = next((p.due for p in shop.projects if p.id == state.part.project), None)
-    again = _again_h(state, shop, book)
+    again = _again_h(state, shop, facts)
     if due is None or again is None:
         return []
     last = due - timedelta(hours=again)
@@ -95,7 +95,7 @@ def _decide_by(
     return [Finding(Level.CAUTION, words, days, COMMON_PRACTICE)]
 
 
-def _again_h(state: ZoneState, shop: Shop, book: Book) -> float | None:
+def _again_h(state: ZoneState, shop: Shop, facts: Facts) -> float | None:
     """Return the label hours of all coats of its steps, to packing; None without steps."""
     products = [s.product for s in state.progress.steps if s.operation is Operation.COAT]
     known = [shop.products[p] for p in products if p is not None and p in shop.products]
@@ -104,7 +104,7 @@ def _again_h(state: ZoneState, shop: Shop, book: Book) -> float | None:
     last = len(known) - 1
     hours = 0.0
     for n, product in enumerate(known):
-        figures = {**book.finish_class(product.class_key).stages, **product.label}
+        figures = {**facts.finish_class(product.class_key).stages, **product.label}
         figure = figures.get(Stage.PACK if n == last else Stage.RECOAT)
         hours += figure.high_h if figure else 0.0
     return hours

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Target
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.wet_nearby import Around
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.verdict.judge import decide
@@ -52,7 +52,7 @@ def edges_of(states: Iterable[ZoneState], targets: Iterable[Target]) -> frozense
 
 
 def with_edges(
-    states: Sequence[ZoneState], asked: Mapping[Target, Asked], near: Around, book: Book
+    states: Sequence[ZoneState], asked: Mapping[Target, Asked], near: Around, facts: Facts
 ) -> tuple[ZoneState, ...]:
     """Give edges their verdicts, and make faces wait for edges that are too young."""
     edges: dict[int, list[ZoneState]] = defaultdict(list)
@@ -65,31 +65,31 @@ def with_edges(
     if not edges:
         return tuple(states)
     return tuple(
-        _edge(state, [asked[f.target] for f in faces[state.target.piece]], near, book)
+        _edge(state, [asked[f.target] for f in faces[state.target.piece]], near, facts)
         if follows_its_faces(state)
-        else _face(state, edges.get(state.target.piece, ()), asked[state.target], near, book)
+        else _face(state, edges.get(state.target.piece, ()), asked[state.target], near, facts)
         for state in states
     )
 
 
-def _edge(state: ZoneState, asked: Sequence[Asked], near: Around, book: Book) -> ZoneState:
+def _edge(state: ZoneState, asked: Sequence[Asked], near: Around, facts: Facts) -> ZoneState:
     """Return an edge with what its own film answers to the next coats of its faces."""
     nothing = Asked(None, None)
     for each in (*asked, nothing):
-        verdict = decide(state, each, near, book)
+        verdict = decide(state, each, near, facts)
         if verdict.answer in _OF_ITS_FILM:
             return replace(state, verdict=verdict)
     return replace(state, verdict=Verdict(Answer.DONE, "goes with its faces"))
 
 
 def _face(
-    state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around, book: Book
+    state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around, facts: Facts
 ) -> ZoneState:
     if state.verdict.answer not in MAY_ACT:
         return state
     verdict = state.verdict
     for edge in edges if asked.step or asked.over else ():
-        verdict = _bound_by(edge, decide(edge, asked, near, book), verdict)
+        verdict = _bound_by(edge, decide(edge, asked, near, facts), verdict)
         if verdict.answer is Answer.WAITS:
             break
     return replace(state, verdict=verdict)

@@ -21,7 +21,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method, 
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.entries import Found, Operation
 from finishlog.core.measure.quantities import celsius
-from finishlog.core.published.facts import Book
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import after_the_wipe, steel_wool_findings
 from finishlog.core.rules.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.rules.cauls import cold_joint, held_by_glue
@@ -59,13 +59,13 @@ NEEDS: Mapping[Operation, Stage] = {
 }
 
 
-def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
+def decide(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Verdict:
     """Give the verdict on what is asked. What binds first decides; faults stay in sight."""
     if state.set_aside:
-        return _set_aside(state, asked, near, book)
+        return _set_aside(state, asked, near, facts)
     doing = asked.step.operation if asked.step else None
-    verdict = _with(_decide(state, asked, near, book), fault_findings(state, near.now, doing))
-    cold = cold_joint(state, book) if verdict.answer in MAY_ACT else None
+    verdict = _with(_decide(state, asked, near, facts), fault_findings(state, near.now, doing))
+    cold = cold_joint(state, facts) if verdict.answer in MAY_ACT else None
     if cold is None:
         return verdict
     return _with(
@@ -73,9 +73,9 @@ def decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
     )
 
 
-def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
+def _set_aside(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Verdict:
     """Say what it needs once it is taken up again; until then no alarm comes from it."""
-    then = decide(replace(state, set_aside=False), asked, near, book)
+    then = decide(replace(state, set_aside=False), asked, near, facts)
     if then.answer in {Answer.GO, Answer.DONE, Answer.SCUFF}:
         needs = "scuff it first" if then.scuff_first else "go on"
     else:
@@ -83,36 +83,36 @@ def _set_aside(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verd
     return Verdict(Answer.SET_ASIDE, needs, scuff_first=then.scuff_first)
 
 
-def _decide(state: ZoneState, asked: Asked, near: Around, book: Book) -> Verdict:
-    standing = _standing(state, near.now, book)
+def _decide(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Verdict:
+    standing = _standing(state, near.now, facts)
     stopped = running(state, near.now) or standing or waits_for_repair(state)
     if stopped:
         return stopped
-    held = held_by_glue(state, _operation(asked), near.now, book)
+    held = held_by_glue(state, _operation(asked), near.now, facts)
     if held:
         return held
     if asked.step is None and asked.over is None:
         done = Verdict(Answer.DONE, "every step is behind" if state.progress.steps else "no steps")
-        return to_mend(state, near.now) or coat_while_wiped(state, done, near.now, book)
+        return to_mend(state, near.now) or coat_while_wiped(state, done, near.now, facts)
     if asked.over is None:
         assert asked.step is not None
-        return _work(state, asked.step.operation, near, book)
-    coat = _coat(state, asked.over, asked.method, near, book)
-    met = met_in_the_wood(state.told, asked.comes, book, done=False) if asked.comes else None
+        return _work(state, asked.step.operation, near, facts)
+    coat = _coat(state, asked.over, asked.method, near, facts)
+    met = met_in_the_wood(state.told, asked.comes, facts, done=False) if asked.comes else None
     if met is None or met.level is not Level.STOP:
         return _with(coat, (met,) if met else ())
     return replace(_bound_by(Answer.UNDERNEATH, met), findings=(met, *coat.findings))
 
 
 def decide_coat(
-    state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
+    state: ZoneState, over: FinishClass, method: Method | None, near: Around, facts: Facts
 ) -> Verdict:
     """Give the verdict on a coat that is going on whatever else is due; nothing is left unsaid."""
-    coat = _coat(state, over, method, near, book)
+    coat = _coat(state, over, method, near, facts)
     stopped = (
-        _standing(state, near.now, book)
+        _standing(state, near.now, facts)
         or waits_for_repair(state)
-        or held_by_glue(state, Operation.COAT, near.now, book)
+        or held_by_glue(state, Operation.COAT, near.now, facts)
     )
     findings = (*coat.findings, *fault_findings(state, near.now))
     return _with(stopped, findings) if stopped else replace(coat, findings=findings)
@@ -125,7 +125,7 @@ def _operation(asked: Asked) -> Operation:
     return Operation.COAT if asked.over is not None else Operation.MASK
 
 
-def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
+def _standing(state: ZoneState, now: datetime, facts: Facts) -> Verdict | None:
     """Return what holds whatever is asked next: set aside, a suspect or a dead film."""
     if state.set_aside:
         return Verdict(Answer.SET_ASIDE, "set aside")
@@ -136,14 +136,14 @@ def _standing(state: ZoneState, now: datetime, book: Book) -> Verdict | None:
     if cold is not None:
         because, finding = damage_words(cold)
         return _bound_by(Answer.SUSPECT, finding, because)
-    wrong = fault_in_the_stack(state.layers, book, on_wood=state.old_finish is None)
+    wrong = fault_in_the_stack(state.layers, facts, on_wood=state.old_finish is None)
     if wrong is not None:
         wrong = replace(wrong, remedy="scratch a hidden spot; if it flakes, take it off")
         return _bound_by(Answer.UNDERNEATH, wrong)
-    return _stalled(top, book, hot=is_hot(state.room, now, book))
+    return _stalled(top, facts, hot=is_hot(state.room, now, facts))
 
 
-def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
+def _stalled(top: Layer, facts: Facts, *, hot: bool) -> Verdict | None:
     """Return the verdict on a film that failed again and again when it was long due."""
     failures = film_checks.standing_failures(top.checks)
     if not failures:
@@ -151,7 +151,7 @@ def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
     found = failures[-1].found
     if past_hope(top):
         return _past_hope(found)
-    slow = timedelta(hours=book.drying.slow_after_h)
+    slow = timedelta(hours=facts.drying.slow_after_h.value)
     figure = top.coat.figures.stages.get(film_checks.DENIES[found])
     due = top.label_waits(figure).high if figure else top.put_on
     if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
@@ -163,7 +163,7 @@ def _stalled(top: Layer, book: Book, *, hot: bool) -> Verdict | None:
             "no progress over repeated checks: more time alone may not cure it",
             f"{'cool' if hot else 'warm'} and change the air ({NO_FLAME}); if it does not "
             "change, take it off",
-            book.drying.slow_source,
+            facts.drying.slow_after_h.source,
         ),
         f"still {found.value}, and no better than before",
     )
@@ -198,9 +198,9 @@ def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
     )
 
 
-def _work(state: ZoneState, operation: Operation, near: Around, book: Book) -> Verdict:
+def _work(state: ZoneState, operation: Operation, near: Around, facts: Facts) -> Verdict:
     """Give the verdict on work by hand."""
-    poison = dust_of_bleach(state.told, operation, book)
+    poison = dust_of_bleach(state.told, operation, facts)
     if poison is not None:
         return _bound_by(Answer.UNDERNEATH, poison)
     verdict = _film_allows(state, operation, near.now)
@@ -251,16 +251,16 @@ def _after(wet: Wet, because: str, timed: Verdict | None = None) -> Verdict:
 
 
 def _coat(
-    state: ZoneState, over: FinishClass, method: Method | None, near: Around, book: Book
+    state: ZoneState, over: FinishClass, method: Method | None, near: Around, facts: Facts
 ) -> Verdict:
     """Give the verdict on one more coat."""
-    under = _underneath(state, over, method, near.now, book)
-    under = after_the_wipe(under, state, near.now, book)
-    iron = steel_wool_findings(state, over, book)
+    under = _underneath(state, over, method, near.now, facts)
+    under = after_the_wipe(under, state, near.now, facts)
+    iron = steel_wool_findings(state, over, facts)
     surplus = surplus_doubt(state, near.now)
-    air = air_findings(over, method, state.room, near.now, book.drying, state.stays, state.told)
+    air = air_findings(over, method, state.room, near.now, facts.drying, state.stays, state.told)
     # Wood too wet asks for a sample first, as doubtful air does.
-    air = (*air, *moisture_findings(state, near.now, book))
+    air = (*air, *moisture_findings(state, near.now, facts))
     lit = _lit(state, over, near.now)
     findings = (*under.findings, *iron, *([surplus] if surplus else ()), *air, *lit)
     blocked = _blocked(state, Stage.RECOAT) or blocked_by_fault(state, Stage.RECOAT, near.now)
@@ -272,23 +272,23 @@ def _coat(
     timed = by_the_clocks(state, over, under, near.now)
     if timed.answer not in MAY_ACT:
         return _with(timed, findings)
-    verdict = _now(state, over, timed, under, air, near, book)
-    verdict = _warming_up(state, over, verdict, near, book)
+    verdict = _now(state, over, timed, under, air, near, facts)
+    verdict = _warming_up(state, over, verdict, near, facts)
     burns = next((f for f in lit if f.level is Level.STOP), None)
     if burns is not None and verdict.answer in MAY_ACT:
         heat = state.room.heater_between(near.now, vapour_until(over, near.now))
         high = heat.end if heat else None
         verdict = replace(_bound_by(Answer.WAITS, burns), high=high, waits_for=_out(state.room))
         return replace(verdict, findings=findings)
-    return _with(coat_while_wiped(state, verdict, near.now, book), findings)
+    return _with(coat_while_wiped(state, verdict, near.now, facts), findings)
 
 
 def _underneath(
-    state: ZoneState, over: FinishClass, method: Method | None, now: datetime, book: Book
+    state: ZoneState, over: FinishClass, method: Method | None, now: datetime, facts: Facts
 ) -> Underneath:
     """Ask what lies there about one more coat: the layers, then the wood or an old finish."""
     old = state.old_finish
-    under = look_through(state.layers, over, state.species, book, now, method, on_wood=old is None)
+    under = look_through(state.layers, over, state.species, facts, now, method, on_wood=old is None)
     found = findings_over(old, state.told)
     wants_test = under.wants_test or bool(found)
     return replace(under, findings=(*under.findings, *found), wants_test=wants_test)
@@ -306,10 +306,10 @@ def _lit(state: ZoneState, over: FinishClass, now: datetime) -> tuple[Finding, .
 
 
 def _warming_up(
-    state: ZoneState, over: FinishClass, verdict: Verdict, near: Around, book: Book
+    state: ZoneState, over: FinishClass, verdict: Verdict, near: Around, facts: Facts
 ) -> Verdict:
     """Hold a coat back from wood that was just carried in from the cold."""
-    until = cold_wood_until(over, state.room, near.now, book.drying, state.stays)
+    until = cold_wood_until(over, state.room, near.now, facts.drying, state.stays)
     if until is None or verdict.answer not in MAY_ACT:
         return verdict
     because = "the wood is still cold from where it stood"
@@ -323,7 +323,7 @@ def _now(
     under: Underneath,
     air: tuple[Finding, ...],
     near: Around,
-    book: Book,
+    facts: Facts,
 ) -> Verdict:
     """Give the verdict once the clocks allow a coat: the other face, the air, the dust, doubts."""
     wet = near.other_face(state)
@@ -331,13 +331,13 @@ def _now(
         return _after(wet, f"{wet.what} must bear turning first", timed)
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
-        margin, felt = book.drying.dew_margin_c, felt_lately(state.told)
+        margin, felt = facts.drying.dew_margin_c.value, felt_lately(state.told)
         high = allowed_from(over.limits, margin, state.room, near.now, felt)
         answer = Answer.NOT_IN_THIS_AIR
         return replace(
             timed, answer=answer, because=stop.sentence, high=high, binds=stop, wait=None
         )
-    unsure, doubt = _unsure(state, under, air, book)
+    unsure, doubt = _unsure(state, under, air, facts)
     if unsure and timed.answer is not Answer.TEST:
         return replace(timed, answer=Answer.TEST, because=unsure, binds=doubt, wait=None)
     dusty = _dust(state, near) if timed.answer is Answer.SCUFF else None
@@ -371,13 +371,13 @@ def _with(verdict: Verdict, findings: tuple[Finding, ...]) -> Verdict:
 
 
 def _unsure(
-    state: ZoneState, under: Underneath, air: tuple[Finding, ...], book: Book
+    state: ZoneState, under: Underneath, air: tuple[Finding, ...], facts: Facts
 ) -> tuple[str, Finding | None]:
     """Return what asks for a test first, and the finding that does where one does; else ''."""
     cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
         return f"it may have met {celsius(cold)} in its first hours: scratch it", None
-    fault = patch_due(state.told, book)
+    fault = patch_due(state.told, facts)
     if fault is not None:
         return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?", None
     through = _not_proven_through(state.top)

@@ -12,6 +12,7 @@ from sqlalchemy import Connection, Row, Table, select
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.log.entries import Operation
+from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import (
     Face,
     FaceKind,
@@ -25,7 +26,6 @@ from finishlog.core.shop.things import (
     Schedule,
     Shop,
     Step,
-    UsedFor,
     Zone,
 )
 from finishlog.store.schema import things as tables

@@ -23,7 +23,7 @@ ForWhom = Annotated[
 
 def _for_whom(typed: str | None) -> str | None:
     """Read who will use it; `anyone` is empty, None when nothing was typed."""
-    from finishlog.core.shop.things import UsedFor
+    from finishlog.core.published.care import UsedFor
 
     if typed is None or typed.casefold() == "anyone":
         return typed and ""

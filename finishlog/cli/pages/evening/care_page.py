@@ -8,16 +8,16 @@ from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.core.bench.care_facts import CareKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Found
 from finishlog.core.log.shown_times import day_of, first_day_after
+from finishlog.core.published.care import CareKind
 
 if TYPE_CHECKING:
     from finishlog.asks.past.care_card import CardCoats, CardLine, CareCard, ForFoodOrChild
     from finishlog.clock import Clock
     from finishlog.core.bench.milestones import Milestone
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 WIDTH = 80
 _TEXT = WIDTH - 2

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from finishlog.acts.pieces.photo import Pictured
     from finishlog.acts.pieces.review import Reviewed
     from finishlog.clock import Clock
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 
 def handover_page(answer: Handover, facts: Facts, clock: Clock, *, verbose: bool) -> Page:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from finishlog.acts.film.rags import RagsDealtWith
     from finishlog.asks.bench.rags import RagsLine
     from finishlog.clock import Clock
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 # Rags are excepted from three notes at once.
 _NOTES = 4

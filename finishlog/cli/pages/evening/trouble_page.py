@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from finishlog.acts.film.fault import FaultLogged, Mended
     from finishlog.acts.film.off import CoatThere, Off, TakenOff
     from finishlog.clock import Clock
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 
 def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:

@@ -37,7 +37,7 @@ if TYPE_CHECKING:
     from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
     from finishlog.clock import Clock
     from finishlog.core.air.psychrometrics import Air
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 
 # Answers that a time ends.

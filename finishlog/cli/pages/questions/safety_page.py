@@ -9,7 +9,7 @@ from finishlog.cli.terminal.page import Page, Tone
 
 if TYPE_CHECKING:
     from finishlog.asks.things.safety import SafetyShown
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 
 def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:

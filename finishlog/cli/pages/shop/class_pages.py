@@ -16,7 +16,7 @@ from finishlog.core.measure.units import Temperature, sign, to_base
 if TYPE_CHECKING:
     from finishlog.asks.things.classes import ClassLine
     from finishlog.core.measure.units import Units
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 Words = Callable[[Range], str]
 

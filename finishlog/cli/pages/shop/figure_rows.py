@@ -16,7 +16,7 @@ from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.measure.units import Temperature, difference_from_base, sign
 
 if TYPE_CHECKING:
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 Read = TypeVar("Read", Figure, Range)
 

@@ -15,7 +15,7 @@ from finishlog.core.measure.units import Temperature
 from finishlog.core.published.glues import Glue
 
 if TYPE_CHECKING:
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 
 def glues_page(glues: Sequence[Glue]) -> Page:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
         TheShop,
     )
     from finishlog.clock import Clock
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 # A logger gives thousands.
 _READINGS_SHOWN = 30

@@ -9,11 +9,11 @@ from finishlog.cli.pages.shop.figure_rows import basis
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.finish.classes import Limit
 from finishlog.core.finish.overcoat import OvercoatAnswer
-from finishlog.core.wood.species import Pores, Species, Tannin, WantsFiller
+from finishlog.core.published.species import Pores, Species, Tannin, WantsFiller
 
 if TYPE_CHECKING:
     from finishlog.asks.things.species import Care, SpeciesShown
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 _PORES = {
     Pores.RING: "ring-porous",

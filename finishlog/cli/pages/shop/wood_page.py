@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from finishlog.asks.things.movement import Moisture, Movement
     from finishlog.asks.things.wood_air import WoodAir
     from finishlog.clock import Clock
-    from finishlog.facts.load import Facts
+    from finishlog.core.published.facts import Facts
 
 # So finely is a width measured in each unit.
 _PLACES = {

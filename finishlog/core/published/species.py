@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable
 from enum import StrEnum
 
-from msgspec import Struct
-
 from finishlog.core.findings import Level
-from finishlog.core.finish.classes import Figure, FinishClass, Limit
+from finishlog.core.finish.classes import Figure, FinishClass, Limit, Published
 from finishlog.core.finish.overcoat import OvercoatAnswer, named_by
 
 
@@ -60,7 +58,7 @@ class Condition(StrEnum):
     COLD = "colder than the room"
 
 
-class Species(Struct, frozen=True):
+class Species(Published, frozen=True):
     """One wood as a finisher meets it; every property with the source that backs it.
 
     `radial_per_pct`, `tangential_per_pct`: change of width per unit of width for each percent of
@@ -115,7 +113,7 @@ class Species(Struct, frozen=True):
         return WoodKind.RESINOUS if self.pitchy else WoodKind.OTHER
 
 
-class WoodRule(Struct, frozen=True):
+class WoodRule(Published, frozen=True):
     """What a wood does to a coat on it.
 
     `wood` holds traits (`oily`, `blotches`, `pitchy`, `tannin`, `low-tannin`, `any`) or species
@@ -193,12 +191,3 @@ def what_differs(wood: Species, before: Species) -> tuple[str, ...]:
         (wood.pitchy, before.pitchy, "has pitch" if wood.pitchy else "has no pitch"),
     )
     return tuple(words for mine, theirs, words in pairs if mine != theirs)
-
-
-def named(species: Sequence[Species], text: str) -> Species | None:
-    """Find a species by key, name or alias, whatever the case; None when it is not known."""
-    wanted = " ".join(text.casefold().split())
-    for one in species:
-        if wanted in {word.casefold() for word in (one.key, one.name, *one.aliases)}:
-            return one
-    return None

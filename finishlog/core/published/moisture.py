@@ -1,19 +1,17 @@
-"""The moisture of wood: what it settles at in air, and how far it moves.
+"""The moisture of wood: how wet it may be, what it settles at in air, and how far it moves.
 
 Moisture content is % of the weight of the dry wood.
 """
 
 from __future__ import annotations
 
-from msgspec import Struct
-
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.finish.classes import Limit, Range
+from finishlog.core.finish.classes import Limit, Published, Range
 
 _COLDEST_LISTED_C = -1.1
 
 
-class MoistureFigures(Struct, frozen=True):
+class MoistureFigures(Published, frozen=True):
     """Figures of wood moisture, each with its source.
 
     `at_most_pct`: before a finish goes on; `over_air_pct`: so far (points) may wood be above what

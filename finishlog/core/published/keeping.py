@@ -1,0 +1,51 @@
+"""How finishes keep and are tested, and what mixing them asks for."""
+
+from __future__ import annotations
+
+from finishlog.core.finish.classes import Limit, Published
+from finishlog.core.measure.units import Cut, to_base
+
+POUND_CUT_G_PER_L = to_base(1.0, Cut.POUND_CUT)
+
+
+class MixingFigures(Published, frozen=True):
+    """Published figures of mixing. `volume_per_lb_cut_pct`: what 1 lb cut adds to the alcohol."""
+
+    volume_per_lb_cut_pct: Limit
+
+    @property
+    def flakes_l_per_g(self) -> float:
+        """The volume (L) that a gram of dissolved flakes takes up."""
+        return self.volume_per_lb_cut_pct.value / 100 / POUND_CUT_G_PER_L
+
+
+class ContainerTest(Published, frozen=True):
+    """How a finish of some families is tested before it is trusted; no families: any other."""
+
+    families: tuple[str, ...]
+    test: str
+    source: str
+
+
+class Frost(Published, frozen=True):
+    """What frost does to a finish. `stops`: nothing of it goes on before a test."""
+
+    stops: bool
+    reason: str
+    remedy: str
+    source: str
+
+
+class KeepingFigures(Published, frozen=True):
+    """What is known about keeping finishes."""
+
+    tests: tuple[ContainerTest, ...]
+    frost_on_water: Frost
+    frost_on_others: Frost
+    # Finish that holds water stands no colder (°C).
+    keep_above_c: Limit
+
+    def test_for(self, family: str) -> ContainerTest:
+        """Return the test of a family, or the one for any other."""
+        mine = [t for t in self.tests if family in t.families]
+        return (mine or [t for t in self.tests if not t.families])[0]

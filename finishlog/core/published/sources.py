@@ -1,0 +1,33 @@
+"""Where figures come from."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Literal
+
+from finishlog.core.finish.classes import Published
+
+
+class Seen(StrEnum):
+    """How a source was seen by whoever copied its figures."""
+
+    READ = "read"
+    SECOND_HAND = "read second-hand"
+    MEMORY = "memory"
+
+
+TIERS = {
+    1: "government, standard or university",
+    2: "trade book of the period",
+    3: "trade press or trade page",
+}
+
+
+class Source(Published, frozen=True):
+    """Where a figure comes from. `tier`: a key of `TIERS`; `seen`: how it was seen."""
+
+    id: str
+    tier: Literal[1, 2, 3]
+    title: str
+    seen: Seen
+    note: str = ""

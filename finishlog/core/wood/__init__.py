@@ -1,1 +1,0 @@
-"""Woods: what each does to a finish, how it moves."""
