@@ -7,6 +7,7 @@ any more: then the air may be anything from the coldest to the warmest of the us
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from itertools import groupby, pairwise
@@ -52,22 +53,18 @@ def supposed(
     start: datetime,
     end: datetime | None,
     read: Air | None,
-) -> Iterator[AirSpan]:
-    """Yield what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
+) -> list[AirSpan]:
+    """Return what to suppose from `start` to `end` (None: for good); `read`: the last reading."""
     days = [day for day in usual if day.hours]
-    drawn_until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
+    until = end if end is not None else max([start, *(h.end for h in heats)]) + DRAWN
     if days and end is not None:
-        drawn_until = min(end, start + DRAWN)
-    last = None
-    if end is None or drawn_until < end:
-        last = _stretch(drawn_until, end, *_anything(days, read))
-    drawn = list(_drawn(days, heats, zone, start, drawn_until, read))
-    if not days and last is not None and not any(each.airs for each in drawn):
-        yield _stretch(start, end)
-        return
-    yield from drawn
-    if last is not None:
-        yield last
+        until = min(end, start + DRAWN)
+    drawn = list(_drawn(days, heats, zone, start, until, read))
+    if end is not None and until == end:
+        return drawn
+    if not days and not any(each.airs for each in drawn):
+        return [_stretch(start, end)]
+    return [*drawn, _stretch(until, end, _anything(days, read))]
 
 
 def _stretch(
@@ -90,24 +87,16 @@ def _drawn(
     read: Air | None,
 ) -> Iterator[AirSpan]:
     """Draw the days that held, one set after the other, and the heaters over them."""
-    for since, until, held in _held(days, start, end):
-        plain = _days(held, zone, since, until, read) if held else [_stretch(since, until)]
-        usual = _usual_heating(held, zone, since, until, read)
-        if since > start:
-            usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
-        once = _once(held, heats, since, until, read)
-        warm = sorted((*once, *usual), key=lambda heat: heat.start)
-        yield from _overlaid(plain, warm, read)
-
-
-def _held(
-    days: Sequence[UsualDay], start: datetime, end: datetime
-) -> Iterator[tuple[datetime, datetime, list[UsualDay]]]:
-    """Yield the stretches between moments at which a usual day was replaced, with what held."""
     replaced = {day.replaced_at for day in days if day.replaced_at is not None}
     bounds = [start, *sorted(at for at in replaced if start < at < end), end]
     for since, until in pairwise(bounds):
-        yield since, until, _held_at(days, since)
+        held = _held_at(days, since)
+        plain = _days(held, zone, since, until, read) if held else [_stretch(since, until)]
+        usual = _usual_heating(held, zone, since, until)
+        if since > start:
+            usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
+        once = (h for h in heats if h.start < until and h.end > since)
+        yield from _overlaid(plain, _warm(once, usual, held, read), read)
 
 
 def _held_at(days: Sequence[UsualDay], moment: datetime) -> list[UsualDay]:
@@ -125,14 +114,12 @@ def _until(day: UsualDay) -> datetime:
     return day.replaced_at or datetime.max.replace(tzinfo=UTC)
 
 
-def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[tuple[Air, ...]]:
+def _anything(days: Sequence[UsualDay], read: Air | None) -> tuple[Air, ...]:
     """Return the coldest and the warmest air of the usual days."""
     days = [day for day in days if day.replaced_at is None]
     airs = [air for day in days for _, air in _points(day, read)]
     airs += [cooled(max(airs, key=_warmth), d.heated_c) for d in days if d.heated_c is not None]
-    if not airs:
-        return ((),)
-    return ((min(airs, key=_warmth), max(airs, key=_warmth)),)
+    return (min(airs, key=_warmth), max(airs, key=_warmth)) if airs else ()
 
 
 def _warmth(air: Air) -> float:
@@ -233,23 +220,6 @@ def _moment(on: date, minute: int, zone: tzinfo) -> datetime:
     return wall.astimezone(UTC)
 
 
-def _once(
-    days: Sequence[UsualDay],
-    heats: Sequence[Heat],
-    start: datetime,
-    end: datetime,
-    read: Air | None,
-) -> Iterator[Heat]:
-    """Yield the heaters that run for once, and how warm it gets."""
-    usually = max((d.heated_c for d in days if d.heated_c is not None), default=None)
-    if usually is None:
-        usually = _warmest(days, read)
-    for heat in heats:
-        warm = heat.temperature_c if heat.temperature_c is not None else usually
-        if heat.start < end and heat.end > start and warm is not None:
-            yield Heat(heat.start, heat.end, warm)
-
-
 def heater_between(
     usual: Sequence[UsualDay],
     heats: Sequence[Heat],
@@ -258,29 +228,17 @@ def heater_between(
     end: datetime,
 ) -> Heat | None:
     """Return a heater that runs at some time between, for once or as usual: the last to end."""
-    known = list(heats)
-    days = _held_at(usual, start)
-    for on in _dates(start - _DAY, end, zone) if any(day.heated for day in days) else ():
-        day = usual_on(days, on)
-        if day is not None and day.heated is not None and on.weekday() in day.heated_days:
-            begins, ends = day.heated
-            until = _moment(on + _DAY if ends <= begins else on, ends, zone)
-            known.append(Heat(_moment(on, begins, zone), until, day.heated_c))
-    return max((h for h in known if h.start < end and h.end > start), key=_end, default=None)
-
-
-def _end(heat: Heat) -> datetime:
-    return heat.end
-
-
-def _warmest(days: Sequence[UsualDay], read: Air | None) -> float | None:
-    return max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
+    known = [heat for heat in heats if heat.start < end and heat.end > start]
+    known += _usual_heating(_held_at(usual, start), zone, start, end)
+    return max(known, key=lambda heat: heat.end, default=None)
 
 
 def _usual_heating(
-    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
+    days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime
 ) -> Iterator[Heat]:
-    """Yield when the heater runs as usual, and how warm it gets."""
+    """Yield when the heater runs as usual at some time between."""
+    if not any(day.heated for day in days):
+        return
     for on in _dates(start - _DAY, end, zone):
         day = usual_on(days, on)
         if day is None or day.heated is None or on.weekday() not in day.heated_days:
@@ -288,33 +246,42 @@ def _usual_heating(
         begins, ends = day.heated
         since = _moment(on, begins, zone)
         until = _moment(on + _DAY if ends <= begins else on, ends, zone)
-        warm = day.heated_c if day.heated_c is not None else _warmest(days, read)
-        if since < end and until > start and warm is not None:
-            yield Heat(since, until, warm)
+        if since < end and until > start:
+            yield Heat(since, until, day.heated_c)
+
+
+def _warm(
+    once: Iterable[Heat], usual: Iterable[Heat], days: Sequence[UsualDay], read: Air | None
+) -> list[Heat]:
+    """Return heaters with how warm it gets where nobody said it: as by another, as on a day."""
+    warmest = max((a.temperature_c for d in days for _, a in _points(d, read)), default=None)
+    heated = max((d.heated_c for d in days if d.heated_c is not None), default=warmest)
+    told = [(heat, heated) for heat in once] + [(heat, warmest) for heat in usual]
+    warm = [(h, celsius if h.temperature_c is None else h.temperature_c) for h, celsius in told]
+    return [Heat(h.start, h.end, celsius) for h, celsius in warm if celsius is not None]
 
 
 def _overlaid(
     plain: Iterable[AirSpan], heats: Sequence[Heat], read: Air | None
 ) -> Iterator[AirSpan]:
     """Lift the temperature where a heater runs."""
+    marks = sorted({moment for h in heats for moment in (h.start, h.end)})
+    running = [[h for h in heats if h.start <= mark < h.end] for mark in marks]
     for each in plain:
-        marks = {m for h in heats for m in (h.start, h.end) if _inside(m, each)}
-        bounds = [each.start, *sorted(marks), each.end]
-        for start, end in pairwise(bounds):
-            assert start is not None
+        assert each.end is not None
+        first, last = bisect_right(marks, each.start), bisect_left(marks, each.end)
+        for n, (start, end) in enumerate(pairwise([each.start, *marks[first:last], each.end])):
+            on = running[first + n - 1] if first + n else []
             part = each.cut(start, end)
-            on = [h for h in heats if h.start <= start < h.end]
             yield _lifted(part, on, read) if on else part
-
-
-def _inside(moment: datetime, each: AirSpan) -> bool:
-    return each.start < moment and (each.end is None or moment < each.end)
 
 
 def _lifted(part: AirSpan, heats: Sequence[Heat], read: Air | None) -> AirSpan:
     """Warm a stretch to the warmest of the heaters that run through it, where it is colder."""
     least_c = max(h.temperature_c for h in heats if h.temperature_c is not None)
-    ramps = list(part.ramps) or ([(read, read)] if read is not None else [])
-    lifted = [tuple(cooled(a, max(a.temperature_c, least_c)) for a in ramp) for ramp in ramps]
-    airs, ends = tuple(r[0] for r in lifted), tuple(r[1] for r in lifted)
+    told = list(part.ramps) or ([(read, read)] if read is not None else [])
+    airs, ends = (
+        tuple(cooled(air, max(air.temperature_c, least_c)) for air in each)
+        for each in (tuple(a for a, _ in told), tuple(b for _, b in told))
+    )
     return _stretch(part.start, part.end, airs, ends, min(h.start for h in heats))

@@ -7,8 +7,8 @@ record, the coldest night. What nobody told of is unknown, and is asked for.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from datetime import datetime, timedelta
+from collections.abc import Iterator, Sequence
+from datetime import UTC, datetime, timedelta
 from functools import lru_cache
 
 from msgspec import Struct
@@ -24,7 +24,8 @@ from finishlog.core.finish.classes import Limits
 NIGHT = timedelta(hours=12)
 _DAY = timedelta(days=1)
 _LOOKS_AHEAD = 2 * _DAY
-_STEP, _EXACT = timedelta(minutes=15), timedelta(seconds=1)
+_STEP = timedelta(minutes=15)
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 def coldest_ahead(
@@ -72,12 +73,9 @@ def wood_c(room: RoomAir, moment: datetime, air: Air) -> float:
 
     The colder of the room and of the night before, as far as anybody told of it.
     """
-    night = (s.coldest_c for s in room.course.between(moment - NIGHT, moment) if _was_told(s))
-    return min([air.temperature_c, *(c for c in night if c is not None)])
-
-
-def _was_told(span: AirSpan) -> bool:
-    return span.known is not Known.UNKNOWN
+    night = room.course.between(moment - NIGHT, moment)
+    told = (span.coldest_c for span in night if span.known is not Known.UNKNOWN)
+    return min([air.temperature_c, *(c for c in told if c is not None)])
 
 
 class Felt(Struct, frozen=True):
@@ -97,7 +95,7 @@ def allowed_from(
     now: datetime,
     felt: tuple[Felt, ...] = (),
 ) -> datetime | None:
-    """Return when the air and the wood are next within a class's limits and clear of dew.
+    """Return the next quarter hour at which air and wood are within limits and clear of dew.
 
     Within two days; None: not within them, or they are so now. `dew_margin_c`: how much warmer
     than the dew point the wood has to be, °C; `felt`: what was measured of it, oldest first.
@@ -113,27 +111,10 @@ def allowed_from(
 
     if fit(now):
         return None
-    before, end = now, now + _LOOKS_AHEAD
-    for moment in sorted({*_every_step(now, end), *_turns(room, now, end)}):
-        if fit(moment):
-            return _first(fit, before, moment)
-        before = moment
-    return None
+    return next((moment for moment in every(_STEP, now, _LOOKS_AHEAD) if fit(moment)), None)
 
 
-def _every_step(now: datetime, end: datetime) -> list[datetime]:
-    return [now + n * _STEP for n in range(1, (end - now) // _STEP + 1)]
-
-
-def _turns(room: RoomAir, now: datetime, end: datetime) -> list[datetime]:
-    """Return where the air leaps or bends, and where such a moment leaves the night behind."""
-    borders = [span.start for span in room.course.between(now - NIGHT, end)][1:]
-    return [m for b in borders for m in (b, b + NIGHT) if now < m <= end]
-
-
-def _first(fit: Callable[[datetime], bool], before: datetime, fits: datetime) -> datetime:
-    """Narrow down to a second when it begins to be fit, between when it is not and when it is."""
-    while fits - before > _EXACT:
-        middle = before + (fits - before) / 2
-        before, fits = (before, middle) if fit(middle) else (middle, fits)
-    return fits
+def every(step: timedelta, now: datetime, ahead: timedelta) -> Iterator[datetime]:
+    """Yield every quarter hour, half hour … of the clock after now, within a time."""
+    first = now + step - (now - _EPOCH) % step
+    yield from (first + n * step for n in range(ahead // step + 1))

@@ -6,7 +6,6 @@ of tonight. A film that gets cold, damp or hot while it is wet stands still, fog
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import datetime, timedelta
 from itertools import takewhile
 
@@ -15,7 +14,7 @@ from msgspec import Struct
 from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import dew_point_c
 from finishlog.core.air.room import RoomAir
-from finishlog.core.clock.air_to_come import NIGHT
+from finishlog.core.clock.air_to_come import NIGHT, every
 from finishlog.core.clock.counting import Counting, outside
 from finishlog.core.clock.reach import reach
 from finishlog.core.finish.classes import Limits
@@ -53,7 +52,7 @@ class Wanted(Struct, frozen=True):
 
 def next_starts(room: RoomAir, now: datetime, wanted: Wanted) -> Starts | None:
     """Return when to begin, in steps of half an hour; None: at no time of the next two days."""
-    times = list(_times(now))
+    times = [now, *every(_STEP, now, _LOOKS_AHEAD)]
     dry = [_tack_free(room, start, wanted) for start in times]
     first = next((n for n, end in enumerate(dry) if end is not None), None)
     if first is None:
@@ -69,15 +68,6 @@ def next_starts(room: RoomAir, now: datetime, wanted: Wanted) -> Starts | None:
         turns=next(turns, None),
         wood_cold=_sweats(room, times[first], wanted),
     )
-
-
-def _times(now: datetime) -> Iterator[datetime]:
-    """Yield now and every half hour after it."""
-    yield now
-    on_the_hour = now.replace(minute=0, second=0, microsecond=0)
-    for n in range(1, _LOOKS_AHEAD // _STEP + 2):
-        if on_the_hour + n * _STEP > now:
-            yield on_the_hour + n * _STEP
 
 
 def _tack_free(room: RoomAir, start: datetime, wanted: Wanted) -> datetime | None:
