@@ -14,7 +14,6 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
-from itertools import pairwise
 from operator import attrgetter
 
 from msgspec import Struct
@@ -23,7 +22,7 @@ from msgspec.structs import replace
 from finishlog.core.air.course import Course
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import Air, cooled
-from finishlog.core.air.span import AirPoint, AirSpan, Known
+from finishlog.core.air.span import AirPoint, AirSpan, Known, Ramp
 from finishlog.core.air.supposed import DRAWN, Heat, heater_between, supposed
 from finishlog.core.air.usual_day import UsualDay
 
@@ -157,34 +156,29 @@ def _never_read(room: RoomAir) -> Iterator[AirSpan]:
     further off it is anything that the usual days know.
     """
 
-    def drawn(heats: Sequence[Heat], start: datetime, end: datetime | None) -> Iterator[AirSpan]:
-        return supposed(room.usual, heats, room.zone, start, end, None)
-
-    told = [*(heat.start for heat in room.heats), *_told_at(room.usual)]
+    told = {heat.start for heat in room.heats}
+    told |= {day.valid_from for day in room.usual if day.hours and day.valid_from is not None}
     if not told:
-        yield from drawn((), _ALWAYS, None)
+        yield from supposed(room.usual, (), room.zone, _ALWAYS, None, None)
         return
-    first, last = min(told), max(told)
-    yield from drawn((), _ALWAYS, first - DRAWN)
-    yield from drawn(room.heats, first - DRAWN, first)
-    if first < last:
-        yield from drawn(room.heats, first, last)
-    yield from drawn(room.heats, last, None)
-
-
-def _told_at(usual: Sequence[UsualDay]) -> Iterator[datetime]:
-    return (day.valid_from for day in usual if day.hours and day.valid_from is not None)
+    bounds = [min(told) - DRAWN, *sorted({min(told), max(told)})]
+    yield from supposed(room.usual, (), room.zone, _ALWAYS, bounds[0], None)
+    for start, end in zip(bounds, [*bounds[1:], None], strict=True):
+        yield from supposed(room.usual, room.heats, room.zone, start, end, None)
 
 
 def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) -> Iterator[AirSpan]:
     """Yield the spans from one reading to the next one, or for good."""
     end = following.at if following else None
+    # Where the readings on both sides stop speaking.
+    marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
+    marks += [following.at - READING_SPEAKS_FOR] if following else []
     was_heated = gone = False
     for each in supposed(room.usual, room.heats, room.zone, reading.at, end, reading.air):
         heated = each.heated_since is not None
         was_heated = was_heated or (each.start == reading.at and heated)
         gone = gone or (was_heated and not heated)
-        for part in _cut_at_readings(each, reading, following):
+        for part in each.cut_at(marks):
             cools = gone and _falls(part, reading.temperature_c)
             yield _with_readings(room, part, reading, following, gone=cools)
 
@@ -192,20 +186,6 @@ def _until_next(room: RoomAir, reading: AirPoint, following: AirPoint | None) ->
 def _falls(part: AirSpan, read_c: float) -> bool:
     """Tell whether a room that was read warm falls without its heater, or nobody told that."""
     return part.coldest_c is None or part.coldest_c < read_c - _HARDLY_FALLS_C
-
-
-def _cut_at_readings(
-    each: AirSpan, reading: AirPoint, following: AirPoint | None
-) -> Iterator[AirSpan]:
-    """Cut what is supposed where the readings on both sides stop speaking."""
-    marks = [reading.at + READING_STAYS, reading.at + READING_HOLDS]
-    marks += [following.at - READING_SPEAKS_FOR] if following else []
-    inside = sorted(m for m in marks if each.start < m and (each.end is None or m < each.end))
-    bounds = [each.start, *inside, each.end]
-    for start, end in pairwise(bounds):
-        assert start is not None
-        if end is None or start < end:
-            yield each.cut(start, end)
 
 
 def _with_readings(
@@ -223,63 +203,40 @@ def _with_readings(
     """
     age = part.start - reading.at
     nears = following is not None and following.at - part.start <= READING_SPEAKS_FOR
-    read = [reading.air, *([following.air] if following else [])]
     came_on = part.heated_since is not None and part.heated_since > reading.at
-    if came_on and not nears:
-        ramps = [*part.ramps, *((air, air) for air in read[1:])]
-        known = Known.USUAL
-    elif gone and not nears:
-        ramps, known = _without_the_heater(room, part, reading.air, following, age)
-    else:
-        still = [(air, air) for air in (reversed(read) if nears else read)]
-        ramps, known = _mixed(room, part, still, age, nears=nears)
-        if following is None and known is Known.MEASURED:
-            known = Known.HELD
-    airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
-    ends = () if airs == ends else ends
-    return AirSpan(part.start, part.end, airs, known, ends, part.heated_since)
-
-
-def _mixed(
-    room: RoomAir,
-    part: AirSpan,
-    still: list[tuple[Air, Air]],
-    age: timedelta,
-    *,
-    nears: bool,
-) -> tuple[list[tuple[Air, Air]], Known]:
-    usual = list(part.ramps)
-    if nears or age < READING_STAYS:
+    usual, read = list(part.ramps), _still(reading.air)
+    then = _still(following.air) if following else []
+    known = Known.USUAL
+    if nears or (age < READING_STAYS and not came_on and not gone):
         # Where a usual day fills the hours between, a reading tells of its own end of them alone.
-        return [*(still[:1] if usual else still), *usual], Known.MEASURED
-    if not usual:
-        night = _night(still[0][0], room.coldest_night_c)
-        return [*still, *night], Known.MEASURED if age < READING_HOLDS else Known.UNKNOWN
-    # The reading still counts for a day: this may be colder weather than usual. So does a night
-    # that the person called colder than any usual hour, unless a heater runs through it.
-    nights = room.has_colder_nights and part.heated_since is None
-    colder = _night(usual[0][0], room.coldest_night_c) if nights else []
-    return [*usual, *colder, *(still if age < READING_HOLDS else still[1:])], Known.USUAL
+        near, far = (then, read) if nears else (read, then)
+        ramps, known = [*near, *(usual or far)], Known.MEASURED if following else Known.HELD
+    elif came_on:
+        ramps = [*usual, *then]
+    elif not usual:
+        # It falls to its coldest night; where a heater stopped, nobody knows of the rest.
+        night = _night(reading.air, room.coldest_night_c)
+        ramps = [*then, *night, *read] if gone else [*read, *then, *night]
+        tells = age < READING_HOLDS and (following is not None or not gone)
+        told = Known.MEASURED if following else Known.HELD
+        known = told if tells else Known.UNKNOWN
+    elif gone:
+        night = _night(reading.air, room.coldest_night_c) if room.has_colder_nights else []
+        ramps = [*usual, *night, *then]
+    else:
+        # The reading still counts for a day: this may be colder weather than usual. So does a
+        # night that the person called colder than any usual hour, unless a heater runs through it.
+        nights = room.has_colder_nights and part.heated_since is None
+        night = _night(usual[0][0], room.coldest_night_c) if nights else []
+        ramps = [*usual, *night, *(read if age < READING_HOLDS else []), *then]
+    return AirSpan.along(part.start, part.end, ramps, known, part.heated_since)
 
 
-def _without_the_heater(
-    room: RoomAir, part: AirSpan, warm: Air, following: AirPoint | None, age: timedelta
-) -> tuple[list[tuple[Air, Air]], Known]:
-    """Return what a room falls to that was read while its heater ran.
-
-    Its usual day; else what was read after it, its coldest night; and nobody knows of the rest.
-    """
-    usual = list(part.ramps)
-    fallen = [(air, air) for air in ([following.air] if following else [])]
-    night = _night(warm, room.coldest_night_c)
-    if usual:
-        return [*usual, *(night if room.has_colder_nights else []), *fallen], Known.USUAL
-    known = Known.MEASURED if following and age < READING_HOLDS else Known.UNKNOWN
-    return [*fallen, *night, (warm, warm)], known
+def _still(air: Air) -> list[Ramp]:
+    return [(air, air)]
 
 
-def _night(air: Air, coldest_c: float | None) -> list[tuple[Air, Air]]:
-    if coldest_c is None or coldest_c >= air.temperature_c:
-        return []
-    night = cooled(air, coldest_c)
-    return [(night, night)]
+def _night(air: Air, coldest_c: float | None) -> list[Ramp]:
+    """Return the coldest night, where it is colder than some air."""
+    colder = coldest_c is not None and coldest_c < air.temperature_c
+    return _still(cooled(air, coldest_c)) if coldest_c is not None and colder else []

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import NamedTuple
@@ -13,6 +13,8 @@ from msgspec.structs import replace
 from finishlog.core.air.psychrometrics import Air
 
 _HOUR = timedelta(hours=1)
+# An air, and the one to which it goes on a straight way.
+Ramp = tuple[Air, Air]
 
 
 class Known(StrEnum):
@@ -55,6 +57,19 @@ class AirSpan(Struct, frozen=True):
     ends: tuple[Air, ...] = ()
     heated_since: datetime | None = None
 
+    @classmethod
+    def along(
+        cls,
+        start: datetime,
+        end: datetime | None,
+        ramps: Sequence[Ramp],
+        known: Known,
+        heated_since: datetime | None = None,
+    ) -> AirSpan:
+        """Build a span from its airs, each with what it goes to."""
+        airs, ends = tuple(a for a, _ in ramps), tuple(b for _, b in ramps)
+        return cls(start, end, airs, known, () if airs == ends else ends, heated_since)
+
     @property
     def measured(self) -> bool:
         """Tell whether a reading covers the span, also one that is taken to stay."""
@@ -66,7 +81,7 @@ class AirSpan(Struct, frozen=True):
         return None if self.end is None else (self.end - self.start) / _HOUR
 
     @property
-    def ramps(self) -> Iterator[tuple[Air, Air]]:
+    def ramps(self) -> Iterator[Ramp]:
         """Pair every air with what it goes to."""
         return zip(self.airs, self.ends or self.airs, strict=True)
 
@@ -98,9 +113,15 @@ class AirSpan(Struct, frozen=True):
             return replace(self, start=start, end=end)
         length = self.end - self.start
         since, until = (start - self.start) / length, ((end or self.end) - self.start) / length
-        airs = tuple(between(a, b, since) for a, b in self.ramps)
-        ends = tuple(between(a, b, until) for a, b in self.ramps)
-        return AirSpan(start, end, airs, self.known, ends, self.heated_since)
+        ramps = [(between(a, b, since), between(a, b, until)) for a, b in self.ramps]
+        return AirSpan.along(start, end, ramps, self.known, self.heated_since)
+
+    def cut_at(self, moments: Iterable[datetime]) -> Iterator[AirSpan]:
+        """Yield its pieces between some moments; those outside it do not matter."""
+        end = self.end
+        inside = sorted({m for m in moments if self.start < m and (end is None or m < end)})
+        for since, until in zip([self.start, *inside], [*inside, end], strict=True):
+            yield self.cut(since, until)
 
     def air_at(self, moment: datetime) -> Air | None:
         """Return the nearest air at a moment inside the span; None when nothing is known."""

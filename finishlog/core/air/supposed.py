@@ -72,10 +72,9 @@ def _stretch(
     end: datetime | None,
     airs: tuple[Air, ...] = (),
     ends: tuple[Air, ...] = (),
-    heated_since: datetime | None = None,
 ) -> AirSpan:
     """Build a stretch of what is usual; without air nothing is known."""
-    return AirSpan(start, end, airs, Known.USUAL if airs else Known.UNKNOWN, ends, heated_since)
+    return AirSpan(start, end, airs, Known.USUAL if airs else Known.UNKNOWN, ends)
 
 
 def _drawn(
@@ -269,10 +268,10 @@ def _overlaid(
     running = [[h for h in heats if h.start <= mark < h.end] for mark in marks]
     for each in plain:
         assert each.end is not None
-        first, last = bisect_right(marks, each.start), bisect_left(marks, each.end)
-        for n, (start, end) in enumerate(pairwise([each.start, *marks[first:last], each.end])):
-            on = running[first + n - 1] if first + n else []
-            part = each.cut(start, end)
+        inside = marks[bisect_right(marks, each.start) : bisect_left(marks, each.end)]
+        for part in each.cut_at(inside):
+            n = bisect_right(marks, part.start)
+            on = running[n - 1] if n else []
             yield _lifted(part, on, read) if on else part
 
 
@@ -280,8 +279,10 @@ def _lifted(part: AirSpan, heats: Sequence[Heat], read: Air | None) -> AirSpan:
     """Warm a stretch to the warmest of the heaters that run through it, where it is colder."""
     least_c = max(h.temperature_c for h in heats if h.temperature_c is not None)
     told = list(part.ramps) or ([(read, read)] if read is not None else [])
-    airs, ends = (
-        tuple(cooled(air, max(air.temperature_c, least_c)) for air in each)
-        for each in (tuple(a for a, _ in told), tuple(b for _, b in told))
-    )
-    return _stretch(part.start, part.end, airs, ends, min(h.start for h in heats))
+    warm = [(_at_least(a, least_c), _at_least(b, least_c)) for a, b in told]
+    known = Known.USUAL if warm else Known.UNKNOWN
+    return AirSpan.along(part.start, part.end, warm, known, min(h.start for h in heats))
+
+
+def _at_least(air: Air, celsius: float) -> Air:
+    return cooled(air, max(air.temperature_c, celsius))

@@ -20,7 +20,7 @@ from msgspec import Struct
 
 from finishlog.core.air.course import Pieces
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.air.span import AirSpan
+from finishlog.core.air.span import AirSpan, Ramp, between
 from finishlog.core.finish.classes import Limits
 from finishlog.core.finish.rate_law import Law, RateAt
 
@@ -30,10 +30,6 @@ SLOWEST = 0.05
 DEW_PCT = 100.0
 # How far the air may go in one step: in time, in °C, in % RH.
 _STEP, _STEP_C, _STEP_PCT = timedelta(minutes=15), 0.5, 2.5
-
-# °C and % RH; each with how far it goes on its straight way.
-_Point = tuple[float, float]
-_Way = tuple[float, float, float, float]
 
 
 class Clock(Enum):
@@ -52,7 +48,7 @@ class Counting(Struct, frozen=True):
 
     def pace(self, span: AirSpan) -> float:
         """Return k at the beginning of a span."""
-        return self._capped(self.law.k(), [(a.temperature_c, a.humidity_pct) for a in span.airs])
+        return self._capped(self.law.k(), span.airs)
 
     def pieces(self) -> Pieces:
         """Return the pieces of a stretch: from when on, and k at the middle of each."""
@@ -63,10 +59,10 @@ class Counting(Struct, frozen=True):
         def straight(
             airs: tuple[Air, ...], ends: tuple[Air, ...], length: timedelta
         ) -> list[tuple[timedelta, float]]:
-            ways = [_way(a, b) for a, b in zip(airs, ends, strict=True)]
+            ramps = list(zip(airs, ends, strict=True))
             return [
-                (length * since, self._capped(k, [_at(way, (since + until) / 2) for way in ways]))
-                for since, until in pairwise(self._marks(length, ways))
+                (length * a, self._capped(k, [between(*ramp, (a + b) / 2) for ramp in ramps]))
+                for a, b in pairwise(self._marks(length, ramps))
             ]
 
         def pieces(span: AirSpan) -> list[tuple[datetime, float]]:
@@ -77,38 +73,32 @@ class Counting(Struct, frozen=True):
 
         return pieces
 
-    def _capped(self, k: RateAt, airs: Sequence[_Point]) -> float:
+    def _capped(self, k: RateAt, airs: Sequence[Air]) -> float:
         """Return k in one of several airs: a wait takes the slowest of them, a window the fastest.
 
         A room that was never read counts label time; whoever asks must then test before coating.
         """
         if not airs:
             return 1.0
-        if self.limits is not None and outside(self.limits, *airs[0]):
+        nearest = airs[0]
+        if self.limits and outside(self.limits, nearest.temperature_c, nearest.humidity_pct):
             return 0.0
-        rates = [k(t, rh) for t, rh in airs]
+        rates = [k(air.temperature_c, air.humidity_pct) for air in airs]
         if self.clock is Clock.WAIT:
             return min(1.0, max(SLOWEST, min(rates)))
         return max(1.0, *rates)
 
-    def _marks(self, length: timedelta, ways: Sequence[_Way]) -> list[float]:
+    def _marks(self, length: timedelta, ramps: Sequence[Ramp]) -> list[float]:
         """Return where to cut a stretch, in shares of it: evenly, and where it crosses a limit."""
-        far = max(max(abs(dt) / _STEP_C, abs(drh) / _STEP_PCT) for _, dt, _, drh in ways)
+        steps = [length / _STEP]
+        for a, b in ramps:
+            steps.append(abs(b.temperature_c - a.temperature_c) / _STEP_C)
+            steps.append(abs(b.humidity_pct - a.humidity_pct) / _STEP_PCT)
         # Some steps that come out even by all but a rounding are as many.
-        parts = max(1, ceil(max(length / _STEP, far) - 1e-9))
+        parts = max(1, ceil(max(steps) - 1e-9))
         marks = [n / parts for n in range(parts + 1)]
-        crossed = list(_crossed(self.limits, *ways[0])) if self.limits else []
+        crossed = list(_crossed(self.limits, *ramps[0])) if self.limits else []
         return sorted({*marks, *crossed}) if crossed else marks
-
-
-def _way(a: Air, b: Air) -> _Way:
-    t, rh = a.temperature_c, a.humidity_pct
-    return t, b.temperature_c - t, rh, b.humidity_pct - rh
-
-
-def _at(way: _Way, share: float) -> _Point:
-    t, dt, rh, drh = way
-    return t + dt * share, rh + drh * share
 
 
 def outside(limits: Limits, temperature_c: float, humidity_pct: float) -> bool:
@@ -121,10 +111,12 @@ def outside(limits: Limits, temperature_c: float, humidity_pct: float) -> bool:
     )
 
 
-def _crossed(limits: Limits, t: float, dt: float, rh: float, drh: float) -> Iterator[float]:
+def _crossed(limits: Limits, a: Air, b: Air) -> Iterator[float]:
     """Yield at which share of its way straight air crosses a limit: a division each."""
-    levels = [(limit.value - t, dt) for limit in (limits.min_c, limits.max_c) if limit]
-    levels += [(limits.max_rh_pct.value - rh, drh)] if limits.max_rh_pct else []
-    for way, whole in (*levels, (DEW_PCT - rh, drh)):
+    t, rh = a.temperature_c, a.humidity_pct
+    warms, dampens = b.temperature_c - t, b.humidity_pct - rh
+    ways = [(limit.value - t, warms) for limit in (limits.min_c, limits.max_c) if limit]
+    ways += [(limits.max_rh_pct.value - rh, dampens)] if limits.max_rh_pct else []
+    for way, whole in (*ways, (DEW_PCT - rh, dampens)):
         if whole and 0 < way / whole < 1:
             yield way / whole
