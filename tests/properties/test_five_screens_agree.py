@@ -15,19 +15,21 @@ from zoneinfo import ZoneInfo
 from hypothesis import example, given
 
 from finishlog.asks.bench.leave import Leave, leave
-from finishlog.asks.bench.plan import PlanAnswer, TaskLine, plan
+from finishlog.asks.bench.plan import PlanAnswer, plan
 from finishlog.asks.bench.ready import Ready, ready
 from finishlog.asks.bench.when import When, WhenLine, when
 from finishlog.asks.bench.why import Why, why
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import wanted
 from finishlog.asks.look.standing import Standing
+from finishlog.cli.pages.questions.plan_page import handling
 from finishlog.clock import Clock
 from finishlog.core.bench.milestones import Milestone
 from finishlog.core.clock.counting import outside
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
+from finishlog.core.plan.results import PlannedTask
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
@@ -74,9 +76,10 @@ class Screens:
         part = name.split(":")[0].split(",")[0].split(" ")[0]
         return self.spots[f"{project}/{part} {name}"]
 
-    def of(self, line: Standing | TaskLine) -> frozenset[Spot]:
+    def of(self, line: Standing | PlannedTask) -> frozenset[Spot]:
         """Return what a line speaks of."""
-        return self.spots[f"{line.part} {line.label}"]
+        path = line.part.path if isinstance(line, PlannedTask) else line.part
+        return self.spots[f"{path} {line.label}"]
 
     def zone(self, spot: Spot) -> ZoneState:
         """Return the zone of a spot as the bench has it."""
@@ -261,10 +264,10 @@ def _class(screens: Screens, product: str) -> FinishClass:
     return FACTS.finish_class(known[product].class_key)
 
 
-def _planned(screens: Screens) -> Iterator[tuple[TaskLine, frozenset[Spot]]]:
+def _planned(screens: Screens) -> Iterator[tuple[PlannedTask, frozenset[Spot]]]:
     """Yield every planned coat with those of its spots that no planned work reached before."""
     touched: set[Spot] = set()
-    for session in screens.plan.sessions:
+    for session in screens.plan.plan.sessions:
         for task in session.tasks:
             spots = screens.of(task) if task.part else frozenset()
             if task.operation == Operation.COAT:
@@ -287,9 +290,9 @@ def no_coat_is_planned_before_its_time(screens: Screens) -> None:
 
 
 def no_coat_is_planned_in_air_outside_its_limits(screens: Screens) -> None:
-    for session in screens.plan.sessions:
+    for session in screens.plan.plan.sessions:
         for task in (t for t in session.tasks if t.operation == Operation.COAT):
-            limits = _class(screens, task.product).limits
+            limits = _class(screens, screens.plan.products[task.product]).limits
             for room in {screens.zone(spot).room for spot in screens.of(task)}:
                 air = room.expected_at(task.start)
                 assert air is None or not outside(limits, air.temperature_c, air.humidity_pct)
@@ -357,13 +360,13 @@ def a_dead_zone_is_no_recoat_that_is_reached(screens: Screens) -> None:
 
 def the_plan_page_agrees_with_itself(screens: Screens) -> None:
     """The line of its due date, the table and the evenings give one date for one thing."""
-    made, shop = screens.plan, screens.seen.shop
-    boards = {part.path for part in shop.parts if part.is_board}
+    made = screens.plan.plan
     tasks = [t for s in made.sessions for t in s.tasks if t.part]
     for line in made.parts:
         mine = [t for t in tasks if t.part == line.part]
-        for date in (line.stack, line.pack):
-            assert not mine or not date or not date.at or date.at >= max(t.end for t in mine)
+        for date in filter(None, (line.stack, line.pack)):
+            at, _ = handling(date)
+            assert not mine or not at or at >= max(t.end for t in mine)
         coats = [t.end for t in mine if t.operation == Operation.COAT]
         if coats and line.coats_done and not line.joins:
             assert max(coats) == line.coats_done
@@ -371,11 +374,9 @@ def the_plan_page_agrees_with_itself(screens: Screens) -> None:
         last = [
             line
             for line in made.parts
-            if line.part.split("/")[0] == project.project
-            and not line.joins
-            and line.part not in boards
+            if line.part.project == project.project.id and not (line.joins or line.part.is_board)
         ]
-        packed = [line.pack.at for line in last if line.pack and line.pack.at]
+        packed = [at for line in last if line.pack and (at := handling(line.pack)[0])]
         if project.packed is not None and len(packed) == len(last):
             assert project.packed == max(packed)
 

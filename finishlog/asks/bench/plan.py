@@ -2,34 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import datetime
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look, look
-from finishlog.asks.look.standing import product_name
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.bench.milestones import Milestone
 from finishlog.core.findings import Level
 from finishlog.core.plan.plan import plan as plan_ahead
-from finishlog.core.plan.results import (
-    Chore,
-    PartDates,
-    Plan,
-    PlannedSession,
-    PlannedTask,
-    ProjectPlan,
-    Promise,
-    Unplanned,
-)
+from finishlog.core.plan.results import Chore, Plan, PlannedSession, PlannedTask
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
-from finishlog.core.zone.grouping import describe
 from finishlog.errors import NotFound, Unknown, UsageFault
 from finishlog.picking import pick_parts
 from finishlog.store.database import Database
@@ -49,111 +38,22 @@ class AirExpected(Struct, frozen=True):
     as_usual: bool = False
 
 
-class TaskLine(Struct, frozen=True):
-    """One thing to do. Times are UTC; None: there is no such time.
-
-    `self_heating`: what it puts on or cleans up makes rags that may catch fire.
-    """
-
-    chore: Chore
-    start: datetime
-    end: datetime
-    operation: str
-    product: str
-    part: str
-    label: str
-    coat: int
-    coats: int
-    ready_since: datetime | None
-    closes: datetime | None
-    missed: datetime | None
-    test: str
-    wiped: bool
-    self_heating: bool
-    # What it rests on, by the numbers of `history`; set-up and clean-up rest on nothing.
-    acts: tuple[int, ...] = ()
-
-
-class SessionLine(Struct, frozen=True):
-    """One visit to the shop."""
-
-    opens: datetime
-    closes: datetime
-    start: datetime
-    end: datetime
-    tasks: tuple[TaskLine, ...]
-
-
-class HandlingDate(Struct, frozen=True):
-    """From when a stage may be counted on; `why` says what stands against a date."""
-
-    at: datetime | None
-    why: str
-
-
-class PartLine(Struct, frozen=True):
-    """When a part's coats are done and from when it may be handled; None: no figure for that."""
-
-    part: str
-    label: str
-    joins: bool
-    coats_done: datetime | None
-    clamp: HandlingDate | None
-    stack: HandlingDate | None
-    pack: HandlingDate | None
-    fully_hard: HandlingDate | None
-    acts: tuple[int, ...] = ()
-
-
-class ProjectLine(Struct, frozen=True):
-    """Whether one project's due date holds; where that cannot be said, `packed` is the rest's.
-
-    `light_use`: from when all of it may be used with care; None: that cannot be said.
-    """
-
-    project: str
-    promise: Promise
-    starts: datetime | None
-    packed: datetime | None
-    due: datetime | None
-    slack_shop_min: float | None
-    slack_h: float | None
-    late_openings: int
-    spare_opens: datetime | None
-    spare_closes: datetime | None
-    why: str
-    light_use: datetime | None = None
-    acts: tuple[int, ...] = ()
-
-
-class LeftLine(Struct, frozen=True):
-    """What is not in the plan, and why; `needs_air`: only other air would help.
-
-    `rooms`: those whose air suits its next coat now.
-    """
-
-    part: str
-    label: str
-    operation: str
-    because: str
-    needs_air: bool
-    acts: tuple[int, ...] = ()
-    rooms: tuple[str, ...] = ()
-
-
 class PlanAnswer(Struct, frozen=True):
-    """The plan of what was asked for; everything open shares the same two hands."""
+    """The plan of what was asked for; everything open shares the same two hands.
 
-    now: datetime
+    `acts`: what a part (by its path) and a project (by its name) rest on, by the numbers of
+    `history`. `rooms`: those whose air suits the next coat of a part that needs other air.
+    `products`: by id the names of those that are worked with; `self_heating`: those of them whose
+    rags may catch fire.
+    """
+
+    plan: Plan
     air: tuple[AirExpected, ...]
-    projects: tuple[ProjectLine, ...]
-    sessions: tuple[SessionLine, ...]
-    parts: tuple[PartLine, ...]
-    unplanned: tuple[LeftLine, ...]
-    boards_passed: tuple[LeftLine, ...]
-    missed_windows: int
+    acts: Mapping[str, tuple[int, ...]]
+    rooms: Mapping[str, tuple[str, ...]]
+    products: Mapping[int, str]
+    self_heating: frozenset[int]
     hours_known: bool
-    stopped: str
 
 
 def plan(
@@ -208,24 +108,42 @@ def _one_project(parts: Sequence[Part]) -> int:
 
 def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> PlanAnswer:
     shop = seen.shop
-    projects = {part.project for part in shop.parts if part.id in wanted}
-    sessions = tuple(s for each in made.sessions if (s := _session(each, seen, facts, wanted)))
+    mine = [part for part in shop.parts if part.id in wanted]
+    projects = {part.project for part in mine}
+    plan = replace(
+        made,
+        sessions=tuple(s for each in made.sessions if (s := _session(each, wanted))),
+        parts=tuple(each for each in made.parts if each.part.id in wanted),
+        projects=tuple(each for each in made.projects if each.project.id in projects),
+        unplanned=tuple(each for each in made.unplanned if each.part.id in wanted),
+        boards_passed=tuple(each for each in made.boards_passed if each[0].project in projects),
+    )
+    products = {t.product for s in plan.sessions for t in s.tasks if t.product is not None}
+    boards = [board for board, _ in plan.boards_passed]
+    members = {
+        each.project.name: {part.id for part in shop.parts if part.project == each.project.id}
+        for each in plan.projects
+    }
     rooms = {z.room.id for z in seen.bench.zones if z.part.id in wanted}
     return PlanAnswer(
-        now=made.now,
+        plan=plan,
         air=tuple(_air(room, seen) for room in shop.rooms if room in rooms),
-        projects=tuple(_project(p, seen) for p in made.projects if p.project.id in projects),
-        sessions=sessions,
-        parts=tuple(_part(d, seen) for d in made.parts if d.part.id in wanted),
-        unplanned=tuple(_left(u, seen, facts) for u in made.unplanned if u.part.id in wanted),
-        boards_passed=tuple(
-            LeftLine(board.path, board.name, "", why, False, _acts(seen, {board.id}))
-            for board, why in made.boards_passed
-            if board.project in projects
+        acts={
+            **{part.path: _acts(seen, {part.id}) for part in (*mine, *boards)},
+            **{name: _acts(seen, parts) for name, parts in members.items()},
+        },
+        rooms={
+            each.part.path: _rooms_that_suit(each.part, seen, facts)
+            for each in plan.unplanned
+            if each.needs_air
+        },
+        products={product: shop.products[product].name for product in products},
+        self_heating=frozenset(
+            product
+            for product in products
+            if facts.finish_class(shop.products[product].class_key).self_heating
         ),
-        missed_windows=sum(1 for s in sessions for t in s.tasks if t.missed),
         hours_known=bool(shop.hours.patterns),
-        stopped=made.stopped,
     )
 
 
@@ -236,109 +154,18 @@ def _acts(seen: Look, parts: Collection[int]) -> tuple[int, ...]:
     return found or tuple(seen.made[part] for part in parts if part in seen.made)
 
 
-def _session(
-    session: PlannedSession, seen: Look, facts: Facts, wanted: frozenset[int]
-) -> SessionLine | None:
-    """Put a visit into plain values, with what goes with the wanted parts."""
+def _session(session: PlannedSession, wanted: frozenset[int]) -> PlannedSession | None:
+    """Keep of a visit what goes with the wanted parts."""
     work = [t for t in session.tasks if t.part is not None and t.part.id in wanted]
-    if not work:
-        return None
     products = {t.product for t in work if t.product is not None}
-    kept = [t for t in session.tasks if t in work or _goes_with(t, products)]
-    return SessionLine(
-        session.opens,
-        session.closes,
-        kept[0].start,
-        kept[-1].end,
-        tuple(_task(t, seen, facts) for t in kept),
-    )
+    kept = tuple(t for t in session.tasks if t in work or _goes_with(t, products))
+    return replace(session, tasks=kept) if work else None
 
 
 def _goes_with(task: PlannedTask, products: set[int]) -> bool:
     if task.chore is Chore.VACUUM:
         return True
     return task.chore is not Chore.WORK and task.product in products
-
-
-def _task(task: PlannedTask, seen: Look, facts: Facts) -> TaskLine:
-    shop = seen.shop
-    product = shop.products.get(task.product) if task.product is not None else None
-    return TaskLine(
-        chore=task.chore,
-        start=task.start,
-        end=task.end,
-        operation=task.operation.value if task.operation else "",
-        product=product_name(task.product, shop),
-        part=task.part.path if task.part else "",
-        label=task.label,
-        coat=task.coat[0] if task.product is not None else 0,
-        coats=task.coat[1] if task.product is not None else 0,
-        ready_since=task.ready_since,
-        closes=task.closes,
-        missed=task.missed,
-        test=task.test,
-        wiped=task.wiped,
-        self_heating=product is not None and facts.finish_class(product.class_key).self_heating,
-        acts=_acts(seen, {task.part.id}) if task.part else (),
-    )
-
-
-def _part(dates: PartDates, seen: Look) -> PartLine:
-    part = dates.part
-    return PartLine(
-        part=part.path,
-        label=describe(part, [p.number for p in part.pieces], ()),
-        joins=dates.joins,
-        coats_done=dates.coats_done,
-        clamp=_handling(dates.clamp),
-        stack=_handling(dates.stack),
-        pack=_handling(dates.pack),
-        fully_hard=_handling(dates.cured),
-        acts=_acts(seen, {part.id}),
-    )
-
-
-def _handling(milestone: Milestone | None) -> HandlingDate | None:
-    if milestone is None:
-        return None
-    if milestone.blocked:
-        return HandlingDate(None, milestone.blocked)
-    if milestone.missing:
-        return HandlingDate(None, f"no figure for {', '.join(milestone.missing)}")
-    why = "" if milestone.high else "not in this air"
-    return HandlingDate(milestone.high, why if milestone.air_read else "by label time only")
-
-
-def _project(each: ProjectPlan, seen: Look) -> ProjectLine:
-    parts = {part.id for part in seen.shop.parts if part.project == each.project.id}
-    opens, closes = each.spare or (None, None)
-    return ProjectLine(
-        project=each.project.name,
-        promise=each.promise,
-        starts=each.starts,
-        packed=each.packed,
-        due=each.due,
-        slack_shop_min=each.slack_shop_min,
-        slack_h=each.slack_h,
-        late_openings=each.late_openings,
-        spare_opens=opens,
-        spare_closes=closes,
-        why=each.why,
-        light_use=each.light_use,
-        acts=_acts(seen, parts),
-    )
-
-
-def _left(each: Unplanned, seen: Look, facts: Facts) -> LeftLine:
-    return LeftLine(
-        part=each.part.path,
-        label=each.label,
-        operation=each.operation.value if each.operation else "",
-        because=each.because,
-        needs_air=each.needs_air,
-        acts=_acts(seen, {each.part.id}),
-        rooms=_rooms_that_suit(each.part, seen, facts) if each.needs_air else (),
-    )
 
 
 def _rooms_that_suit(part: Part, seen: Look, facts: Facts) -> tuple[str, ...]:

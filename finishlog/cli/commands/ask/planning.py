@@ -27,6 +27,7 @@ def plan(
     """Plan the evenings ahead: what on which one, and whether the due dates hold."""
     from finishlog.asks.bench.plan import PlanAnswer
     from finishlog.asks.bench.plan import plan as answer_plan
+    from finishlog.cli.pages.questions.plan_document import plan_document
     from finishlog.cli.pages.questions.plan_page import plan_page
     from finishlog.cli.typed.times.moments import due_moment
 
@@ -40,7 +41,7 @@ def plan(
     show_answer(
         here,
         "plan",
-        answer,
+        plan_document(answer) if json else answer,
         json,
         lambda: plan_page(answer, here.clock, here.temperature, verbose=verbose),
     )

@@ -11,20 +11,14 @@ from finishlog.cli.typed.figures.measures import show_air, show_temperature
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_until, wait_words
 from finishlog.core.measure.units import Temperature
 from finishlog.core.plan.results import Chore, Promise
-from finishlog.core.zone.grouping import with_project
+from finishlog.core.zone.grouping import describe, with_project
 
 if TYPE_CHECKING:
-    from finishlog.asks.bench.plan import (
-        AirExpected,
-        HandlingDate,
-        LeftLine,
-        PartLine,
-        PlanAnswer,
-        ProjectLine,
-        SessionLine,
-        TaskLine,
-    )
+    from finishlog.asks.bench.plan import AirExpected, PlanAnswer
     from finishlog.clock import Clock
+    from finishlog.core.bench.milestones import Milestone
+    from finishlog.core.plan.results import PartDates, PlannedSession, PlannedTask, ProjectPlan
+    from finishlog.core.shop.things import Part
 
 SESSIONS_SHOWN = 5
 
@@ -36,21 +30,21 @@ def plan_page(answer: PlanAnswer, clock: Clock, unit: Temperature, *, verbose: b
         page.line("no plan without opening hours: finishlog shop hours 'mon-fri 18:00-21:00'")
         return page
     projects = page.section("DUE")
-    for project in answer.projects:
-        projects.row(project.project, *_promise(project, clock), tone=_tone(project))
-    _sessions(page, answer.sessions, clock, verbose)
-    _parts(page.section("FROM WHEN IT MAY BE"), answer.parts, clock)
-    _left(page, answer.unplanned)
+    for project in answer.plan.projects:
+        projects.row(project.project.name, *_promise(project, clock), tone=_tone(project))
+    _sessions(page, answer, clock, verbose)
+    _parts(page.section("FROM WHEN IT MAY BE"), answer.plan.parts, clock)
+    _left(page, answer)
     _assumed(page.section("COUNTED ON"), answer, clock, unit)
     return page
 
 
-def _tone(project: ProjectLine) -> Tone:
+def _tone(project: ProjectPlan) -> Tone:
     tones = {Promise.HOLDS: Tone.GO, Promise.LATE: Tone.DANGER, Promise.TIGHT: Tone.DANGER}
     return tones.get(project.promise, Tone.PLAIN)
 
 
-def _promise(project: ProjectLine, clock: Clock) -> tuple[str, str]:
+def _promise(project: ProjectPlan, clock: Clock) -> tuple[str, str]:
     """Say whether a date holds, and by how much."""
     due = f"due {_day(project.due, clock)}" if project.due else "no due date"
     packed = f"packed {wait_until(project.packed, clock.now, clock.zone)}" if project.packed else ""
@@ -71,7 +65,7 @@ def _promise(project: ProjectLine, clock: Clock) -> tuple[str, str]:
     return due, words
 
 
-def _used_with_care(project: ProjectLine, clock: Clock) -> str:
+def _used_with_care(project: ProjectPlan, clock: Clock) -> str:
     """Say what a late piece may be used for by its date, within which limits."""
     if project.light_use is None or project.due is None:
         return ""
@@ -81,61 +75,65 @@ def _used_with_care(project: ProjectLine, clock: Clock) -> str:
     return f"{when}: with care, nothing hot, nothing wet, nothing left standing or lying on it"
 
 
-def _slack(project: ProjectLine) -> str:
+def _slack(project: ProjectPlan) -> str:
     hours = int((project.slack_shop_min or 0) // 60)
     days = int((project.slack_h or 0) // 24)
     return f"{hours} shop hours ({days} d)"
 
 
-def _spare(project: ProjectLine, clock: Clock) -> str:
+def _spare(project: ProjectPlan, clock: Clock) -> str:
     """Name the visit that is held for a coat that fails."""
-    assert project.spare_opens is not None
-    return f"{_day(project.spare_opens, clock)} is kept free for a coat that fails"
+    assert project.spare is not None
+    return f"{_day(project.spare[0], clock)} is kept free for a coat that fails"
 
 
 def _times(openings: int) -> str:
     return "1 opening" if openings == 1 else f"{openings} openings"
 
 
-def _sessions(page: Page, sessions: Sequence[SessionLine], clock: Clock, verbose: bool) -> None:
+def _sessions(page: Page, answer: PlanAnswer, clock: Clock, verbose: bool) -> None:
+    sessions = answer.plan.sessions
     shown = sessions if verbose else sessions[:SESSIONS_SHOWN]
     for each in shown:
         section = page.section(_session_title(each, clock))
         for task in each.tasks:
-            section.row(_clock(task.start, clock), *_task(task, clock))
+            section.row(_clock(task.start, clock), *_task(task, answer, clock))
     if len(shown) < len(sessions):
         rest, last = len(sessions) - len(shown), _day(sessions[-1].start, clock)
         page.line(f"and {rest} more, the last on {last}: finishlog plan -v", Tone.FAINT)
 
 
-def _session_title(session: SessionLine, clock: Clock) -> str:
+def _session_title(session: PlannedSession, clock: Clock) -> str:
     return (
         f"{_day(session.start, clock).upper()}, "
         f"{_clock(session.start, clock)} to {_clock(session.end, clock)}"
     )
 
 
-def _task(task: TaskLine, clock: Clock) -> tuple[str, str, str]:
+def _task(task: PlannedTask, answer: PlanAnswer, clock: Clock) -> tuple[str, str, str]:
+    product = answer.products[task.product] if task.product is not None else ""
     match task.chore:
         case Chore.VACUUM:
             return "vacuum", "", "then the dust settles; wipe the parts"
         case Chore.SET_UP:
-            return "set up", task.product, ""
+            return "set up", product, ""
         case Chore.CLEAN_UP:
             oily = "oily rags: spread flat outdoors, or water, or can"
-            return "clean up", task.product, oily if task.self_heating else ""
+            return "clean up", product, oily if task.product in answer.self_heating else ""
         case _:
-            return _operation(task), with_project(task.part, task.label), _why(task, clock)
+            assert task.part is not None
+            named = with_project(task.part.path, task.label)
+            return _operation(task), named, _why(task, product, clock)
 
 
-def _operation(task: TaskLine) -> str:
+def _operation(task: PlannedTask) -> str:
     wiped = ", wipe off" if task.wiped else ""
     return f"{task.operation}{wiped}"
 
 
-def _why(task: TaskLine, clock: Clock) -> str:
+def _why(task: PlannedTask, product: str, clock: Clock) -> str:
     """Say which coat it is, and why then."""
-    words = [f"{task.product} {task.coat} of {task.coats}" if task.product else ""]
+    words = [f"{product} {task.coat[0]} of {task.coat[1]}" if product else ""]
     if task.missed:
         closes = "closed" if task.missed <= task.start else "closes"
         words.append(f"its window {closes} {clock_words(task.missed, task.start, clock.zone)}")
@@ -148,14 +146,14 @@ def _why(task: TaskLine, clock: Clock) -> str:
     return "; ".join(word for word in words if word)
 
 
-def _parts(section: Section, parts: Sequence[PartLine], clock: Clock) -> None:
+def _parts(section: Section, parts: Sequence[PartDates], clock: Clock) -> None:
     """Set out the dates in columns."""
     if not parts:
         return
     section.row("", "clamped", "stacked", "packed", "fully hard", tone=Tone.FAINT)
     for each in parts:
-        name = with_project(each.part, each.label)
-        dates = (each.clamp, each.stack, each.pack, each.fully_hard)
+        name = with_project(each.part.path, label_of(each.part))
+        dates = (each.clamp, each.stack, each.pack, each.cured)
         words = [_handling(date, clock) for date in dates]
         if each.joins:
             section.row(name, words[0], "then it is glued up")
@@ -165,39 +163,54 @@ def _parts(section: Section, parts: Sequence[PartLine], clock: Clock) -> None:
             section.row(name, *words)
 
 
-def _handling(date: HandlingDate | None, clock: Clock) -> str:
-    if date is None:
+def label_of(part: Part) -> str:
+    """Name all of a part: `doors ×2`."""
+    return describe(part, [piece.number for piece in part.pieces], ())
+
+
+def handling(milestone: Milestone) -> tuple[datetime | None, str]:
+    """Return from when a stage may be counted on, and what stands against a date."""
+    if milestone.blocked:
+        return None, milestone.blocked
+    if milestone.missing:
+        return None, f"no figure for {', '.join(milestone.missing)}"
+    why = "" if milestone.high else "not in this air"
+    return milestone.high, why if milestone.air_read else "by label time only"
+
+
+def _handling(milestone: Milestone | None, clock: Clock) -> str:
+    if milestone is None:
         return "no figure"
-    if date.at is None:
-        return date.why
-    when = wait_until(date.at, clock.now, clock.zone)
-    return f"{when} (label)" if date.why else when
+    at, why = handling(milestone)
+    if at is None:
+        return why
+    when = wait_until(at, clock.now, clock.zone)
+    return f"{when} (label)" if why else when
 
 
-def _left(page: Page, left: Sequence[LeftLine]) -> None:
+def _left(page: Page, answer: PlanAnswer) -> None:
     """Name what is not planned: apart what only other air would help."""
     other_air, rest = page.section("NEEDS OTHER AIR"), page.section("NOT PLANNED")
-    for each in left:
+    for each in answer.plan.unplanned:
         section = other_air if each.needs_air else rest
-        because = each.because
-        for room in each.rooms[:1]:
-            because += f"; {room} suits: finishlog move {each.part} {room}"
-        section.row(with_project(each.part, each.label), each.operation, because)
+        because, path = each.because, each.part.path
+        for room in answer.rooms.get(path, ())[:1]:
+            because += f"; {room} suits: finishlog move {path} {room}"
+        section.row(with_project(path, each.label), each.operation or "", because)
 
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperature) -> None:
     """Say what the plan takes for granted."""
     for room in answer.air:
         section.row(_air(room, clock, unit), tone=Tone.FAINT)
-    for board in answer.boards_passed:
-        section.row(f"{board.part} cannot be ready first: {board.because}", tone=Tone.FAINT)
-    if answer.missed_windows:
-        missed = answer.missed_windows
+    for board, because in answer.plan.boards_passed:
+        section.row(f"{board.path} cannot be ready first: {because}", tone=Tone.FAINT)
+    if missed := answer.plan.missed:
         many = "1 recoat window closes" if missed == 1 else f"{missed} recoat windows close"
         section.row(f"{many} before the next coat fits: scuffed first", tone=Tone.FAINT)
-    if answer.stopped:
-        section.row(answer.stopped, tone=Tone.FAINT)
-    if answer.sessions:
+    if answer.plan.stopped:
+        section.row(answer.plan.stopped, tone=Tone.FAINT)
+    if answer.plan.sessions:
         section.row(
             "minutes at the bench are common practice, the longer end; "
             "a later start was not tried: this one is shown to work",
