@@ -70,25 +70,28 @@ class RunningSum:
             self._first = self._next = n
         if n < self._first:
             # What is counted already follows on the stretches before it.
-            later, upto = list(zip(self._starts, self._paces, strict=True)), self._next
+            starts, paces, totals, upto = self._starts, self._paces, self._totals, self._next
             self._starts, self._paces, self._totals, self._next = [], [], [], n
             self._extend(self._first)
-            self._append(later)
+            lower = totals[0] - self._total_at(starts[0])
+            self._totals = [total + lower for total in self._totals] + totals
+            self._starts, self._paces = self._starts + starts, self._paces + paces
             self._first, self._next = n, upto
         self._extend(n + 1)
 
     def _extend(self, upto: int) -> None:
         for span in self._course.spans[self._next : upto]:
-            self._append(self._pieces(span))
+            for start, pace in self._pieces(span):
+                self._totals.append(self._total_at(start))
+                self._starts.append(start)
+                self._paces.append(pace)
         self._next = max(self._next, upto)
 
-    def _append(self, pieces: Iterable[tuple[datetime, float]]) -> None:
-        starts, paces, totals = self._starts, self._paces, self._totals
-        for start, pace in pieces:
-            gained = paces[-1] * ((start - starts[-1]) / _HOUR) if starts else 0.0
-            totals.append(totals[-1] + gained if totals else 0.0)
-            starts.append(start)
-            paces.append(pace)
+    def _total_at(self, end: datetime) -> float:
+        """Return the sum where what is counted so far ends; none: nothing is."""
+        if not self._starts:
+            return 0.0
+        return self._totals[-1] + self._paces[-1] * ((end - self._starts[-1]) / _HOUR)
 
 
 class Hours(NamedTuple):
