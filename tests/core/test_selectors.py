@@ -100,18 +100,6 @@ def test_every_back_is_the_backs_of_the_parts_that_have_one():
     assert paths("cabinet/*@back") == ["cabinet/doors", "cabinet/back-panel"]
 
 
-def test_back_is_the_panel_or_the_face():
-    assert paths("back") == ["cabinet/back-panel"]
-    assert resolve(parse("back"), SHOP, faces_too=True) == Several(
-        "back", ("cabinet/back-panel", "cabinet/doors@back", "cabinet/back-panel@back")
-    )
-    assert resolve(parse("front"), SHOP, faces_too=True) == NoSuch(
-        "front", ("cabinet/doors@front", "cabinet/back-panel@front")
-    )
-    assert paths("cabinet/back", faces_too=True) == ["cabinet/back-panel"]
-    assert paths("doors", faces_too=True) == ["cabinet/doors"]
-
-
 def test_a_slip_of_the_finger_gets_a_suggestion():
     assert resolve(parse("dors"), SHOP) == NoSuch("dors", ("cabinet/doors",))
     assert resolve(parse("cabint/doors"), SHOP) == NoSuch("cabint/doors", ("cabinet/doors",))
@@ -170,8 +158,8 @@ def test_a_beginning_that_only_one_part_has_means_that_part(shop, data):
 
 @given(SHOPS, NAMES)
 def test_what_is_offered_can_be_typed(shop, typed):
-    found = resolve(parse(typed), shop, faces_too=True)
+    found = resolve(parse(typed), shop)
     offered = found.candidates if isinstance(found, Several) else ()
     offered += found.near if isinstance(found, NoSuch) else ()
     for again in offered:
-        assert isinstance(resolve(parse(again), shop, faces_too=True), Picked)
+        assert isinstance(resolve(parse(again), shop), Picked)

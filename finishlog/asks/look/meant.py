@@ -116,11 +116,10 @@ def part_ids(
     clock: Clock,
     typed: Sequence[str],
     *,
-    archived: bool = False,
     projects: bool = False,
 ) -> tuple[int, ...]:
     """Resolve selectors to the ids of parts."""
-    return wanted(database, clock, typed, archived=archived, projects=projects).ids
+    return wanted(database, clock, typed, projects=projects).ids
 
 
 def names_a_part(database: Database, clock: Clock, typed: str) -> bool:

@@ -8,7 +8,7 @@ on over a coat that was too wet, was made wet again, or dried in air that nobody
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime, timedelta, tzinfo
 from functools import partial
 from math import inf
@@ -39,9 +39,6 @@ _SANDS = frozenset({Operation.SAND, Operation.SCUFF})
 # Our own rule: soft at a third of the label's hours, or hard at three times them, tells nothing.
 _FORESEEN = 3.0
 
-# The label's hours that a film gained on the wait's clock; None: in air that nobody knows.
-LabelHours = Callable[[Layer, Figure, datetime], float | None]
-
 
 class Seen(Struct, frozen=True):
     """What one coat tells, and what dries like it."""
@@ -52,7 +49,7 @@ class Seen(Struct, frozen=True):
 
 
 def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
-    """Return the hours gained by a moment on the wait's clock, as the label counts them."""
+    """Return the label's hours that a film gained by a moment; None: in air that nobody knows."""
     if any(span.known is Known.UNKNOWN for span in layer.drying_air.until(moment)):
         return None
     return layer.done_h(figure, moment)
@@ -78,7 +75,6 @@ def films(
 def observed(
     films: Iterable[Sequence[Layer]],
     facts: Facts,
-    hours: LabelHours = label_hours,
     only: Collection[int] | None = None,
 ) -> tuple[Seen, ...]:
     """Return what the coats of some zones tell, the oldest first; `only`: of these coat entries."""
@@ -92,8 +88,8 @@ def observed(
             key = PaceKey(
                 coat.product, n == 0, coat.method, coat.container, wood=layer.wood
             ).taught()
-            if _dried_undisturbed(layers[: n + 1], facts, hours):
-                found[key, coat.id] += brackets(layer, hours)
+            if _dried_undisturbed(layers[: n + 1], facts):
+                found[key, coat.id] += brackets(layer)
                 coats[coat.id] = coat
     seen = (
         Seen(key, coats[coat], told)
@@ -103,13 +99,13 @@ def observed(
     return tuple(sorted(seen, key=lambda s: (*s.coat.when.order, s.coat.id, s.key.first)))
 
 
-def brackets(layer: Layer, hours: LabelHours) -> list[Bracket]:
+def brackets(layer: Layer) -> list[Bracket]:
     """Return what the checks and the sanding of one film tell, stage by stage."""
-    found = (_bracket(layer, stage, hours) for stage in _SOFT)
+    found = (_bracket(layer, stage) for stage in _SOFT)
     return [bracket for bracket in found if bracket is not None]
 
 
-def _bracket(layer: Layer, stage: Stage, hours: LabelHours) -> Bracket | None:
+def _bracket(layer: Layer, stage: Stage) -> Bracket | None:
     """Return between which hours a film reached a stage; None: nothing is known of that.
 
     A failure counts from the latest the coat can have gone on, a pass from the earliest.
@@ -119,11 +115,11 @@ def _bracket(layer: Layer, stage: Stage, hours: LabelHours) -> Bracket | None:
         return None
     softs = [c for c in layer.checks if c.found is _SOFT[stage]]
     passes = [p for p in _passes(layer, stage) if not softs or p.when.order > softs[-1].when.order]
-    soft = hours(layer, figure, softs[-1].when.earliest) if softs else 0.0
+    soft = label_hours(layer, figure, softs[-1].when.earliest) if softs else 0.0
     hard: float | None = inf
     if passes:
         perhaps_longer = layer.coat.when.latest - layer.coat.when.earliest
-        hard = hours(layer, figure, passes[0].when.latest)
+        hard = label_hours(layer, figure, passes[0].when.latest)
         hard = None if hard is None else hard + perhaps_longer / timedelta(hours=1)
     if soft is None or hard is None or (soft <= 0 and hard == inf):
         return None
@@ -154,12 +150,12 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
     return slowest._replace(hard_h=hard * slowest.label_h)
 
 
-def _dried_undisturbed(layers: Sequence[Layer], facts: Facts, hours: LabelHours) -> bool:
+def _dried_undisturbed(layers: Sequence[Layer], facts: Facts) -> bool:
     """Tell whether the top one of some layers dried as its product does, however slowly."""
     *below, layer = layers
     if layer.dries_since != layer.put_on or layer.laid_bare is not None or is_suspect(layer):
         return False
-    if past_hope(layer) or _stands_still(layer, facts, hours):
+    if past_hope(layer) or _stands_still(layer, facts):
         return False
     return not below or not _was_wet(below[-1], layer)
 
@@ -170,20 +166,20 @@ def _was_wet(under: Layer, over: Layer) -> bool:
     return recoat is not None and (recoat.low is None or recoat.low > over.put_on)
 
 
-def _stands_still(layer: Layer, facts: Facts, hours: LabelHours) -> bool:
+def _stands_still(layer: Layer, facts: Facts) -> bool:
     """Tell whether a film makes no progress by its checks, as core.verdict.judge does."""
     slow = timedelta(hours=facts.drying.slow_after_h.value)
-    late = (c.when.earliest for c in _late(layer, hours) if c.when.earliest >= layer.put_on + slow)
+    late = (c.when.earliest for c in _late(layer) if c.when.earliest >= layer.put_on + slow)
     since = min(late, default=None)
     return since is not None and film_checks.stalled(layer.checks, since, slow)
 
 
-def _late(layer: Layer, hours: LabelHours) -> Iterator[Check]:
+def _late(layer: Layer) -> Iterator[Check]:
     """Yield the checks that found a film soft when its label's hours were over."""
     for check in layer.checks:
         figure = next(
             (layer.coat.figures.stages.get(s) for s, f in _SOFT.items() if f is check.found), None
         )
-        gone = hours(layer, figure, check.when.earliest) if figure else None
+        gone = label_hours(layer, figure, check.when.earliest) if figure else None
         if figure is not None and gone is not None and gone >= figure.high_h:
             yield check

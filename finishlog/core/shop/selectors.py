@@ -96,19 +96,13 @@ def parse(text: str) -> Selector:
     return Selector(text.strip(), project, part, _ranges(pieces, text) if colon else (), names)
 
 
-def resolve(selector: Selector, known: Sequence[Known], *, faces_too: bool = False) -> Resolved:
-    """Find the parts, pieces and faces that a selector means.
-
-    With `faces_too` a bare name that fits a part and also a face is not guessed: both are given.
-    """
+def resolve(selector: Selector, known: Sequence[Known]) -> Resolved:
+    """Find the parts, pieces and faces that a selector means."""
     parts = _parts(selector, known)
-    as_faces = _as_faces(selector, known) if faces_too else ()
     if not parts:
-        return NoSuch(selector.text, as_faces or _near(selector, known))
+        return NoSuch(selector.text, _near(selector, known))
     if len(parts) > 1 and ANY not in (selector.project, selector.part):
-        return Several(selector.text, (*(_full(part, selector) for part in parts), *as_faces))
-    if as_faces:
-        return Several(selector.text, (*(part.path for part in parts), *as_faces))
+        return Several(selector.text, tuple(_full(part, selector) for part in parts))
     return _chosen(selector, parts)
 
 
@@ -215,16 +209,6 @@ def _zones_on(face: str, part: Known) -> list[str]:
 
 def _own_name(zone: str) -> str:
     return zone.partition("/")[2]
-
-
-def _as_faces(selector: Selector, known: Sequence[Known]) -> tuple[str, ...]:
-    """Read a bare name as a face of each part that has one called so."""
-    if selector.project or selector.pieces or selector.faces or selector.part == ANY:
-        return ()
-    low = selector.part.casefold()
-    return tuple(
-        f"{part.path}@{face}" for part in known for face in part.faces if face.casefold() == low
-    )
 
 
 def _near(selector: Selector, known: Sequence[Known]) -> tuple[str, ...]:

@@ -36,16 +36,10 @@ from finishlog.store.things.naming import read_aliases
 from finishlog.store.things.usual import read_shop_hours, read_usual_days
 
 
-def read_shop(
-    connection: Connection,
-    now: datetime,
-    include_archived: bool = False,
-    time_zone: str = "UTC",
-) -> Shop:
+def read_shop(connection: Connection, now: datetime, include_archived: bool = False) -> Shop:
     """Read everything there is, with the labels and usual days that hold at `now`.
 
-    `time_zone` is the shop's when no setting names one. Products that were put away are there and
-    say so: a coat of theirs may still be on an open part.
+    Products that were put away are there and say so: a coat of theirs may still be on an open part.
     """
     projects = _projects(connection, include_archived)
     return Shop(
@@ -53,7 +47,7 @@ def read_shop(
         parts=_parts(connection, projects, include_archived),
         products=_products(connection, now),
         rooms=read_rooms(connection, now, include_archived),
-        hours=read_shop_hours(connection, time_zone),
+        hours=read_shop_hours(connection),
         aliases=read_aliases(connection),
         containers=read_containers(connection, archived=include_archived),
     )

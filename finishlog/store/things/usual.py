@@ -35,10 +35,8 @@ def put_usual_day(
     hours: Sequence[UsualHour] | None = None,
     heated: Heating | None = None,
     season: Season | None = None,
-    temperature_c: float | None = None,
-    humidity_pct: float | None = None,
 ) -> None:
-    """Set a room's usual day of a season (°C, % RH) from a moment on.
+    """Set a room's usual day of a season (°C) from a moment on.
 
     What is None stays as it was in that season. No `hours`: none are known any more.
     """
@@ -57,8 +55,6 @@ def put_usual_day(
         room_id=room,
         valid_from=valid_from,
         coldest_c=new.coldest_c,
-        temperature_c=temperature_c,
-        humidity_pct=humidity_pct,
         season_from=first,
         season_until=last,
         heated_from_min=begins,
@@ -196,9 +192,9 @@ def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualH
     return found
 
 
-def read_shop_hours(connection: Connection, time_zone: str) -> ShopHours:
-    """Read every weekly pattern with its date; the time zone is the setting, else the given."""
-    zone = read_settings(connection).get(TIME_ZONE, time_zone)
+def read_shop_hours(connection: Connection) -> ShopHours:
+    """Read every weekly pattern with its date; the time zone is the setting, else UTC."""
+    zone = read_settings(connection).get(TIME_ZONE, "UTC")
     weeks = select(shop_week).order_by(shop_week.c.valid_from, shop_week.c.id)
     hours: dict[int, list[WeeklyHours]] = defaultdict(list)
     for row in connection.execute(select(shop_hours).order_by(shop_hours.c.id)):

@@ -82,11 +82,9 @@ def read_heating(
     return begins, ends, warm, tuple(days) or EVERY_DAY
 
 
-def _minutes(
-    hour: str, minute: str | None, typed: str, example: str, last: int = 24 * 60 - 1
-) -> int:
+def _minutes(hour: str, minute: str | None, typed: str, example: str) -> int:
     minutes = int(hour) * 60 + int(minute or 0)
-    if minutes > last or int(minute or 0) > 59:
+    if minutes >= 24 * 60 or int(minute or 0) > 59:
         raise UsageFault(f"{typed!r} is no time of the day", example)
     return minutes
 
