@@ -30,8 +30,8 @@ SHOP = (
 )
 
 
-def paths(text: str, **options) -> list[str]:
-    found = resolve(parse(text), SHOP, **options)
+def paths(text: str) -> list[str]:
+    found = resolve(parse(text), SHOP)
     assert isinstance(found, Picked), found
     return [chosen.path for chosen in found.found]
 

@@ -136,7 +136,7 @@ def test_a_label_window_comes_back_and_can_be_taken_back(window: RecoatWindow, b
 def test_the_coldest_night_holds_from_its_date_on(bench: Bench):
     with changing(bench) as ledger:
         put_usual_day(ledger.connection, bench.room, WEEK_AGO, coldest_c=12.5)
-        put_usual_day(ledger.connection, bench.room, NOW, coldest_c=6.0, humidity_pct=70.0)
+        put_usual_day(ledger.connection, bench.room, NOW, coldest_c=6.0)
     room = bench.room
     assert bench.shop(WEEK_AGO - timedelta(days=1)).rooms[room] == Room(room, "finishing room")
     assert bench.shop(WEEK_AGO).rooms[room].coldest_night_c == 12.5
