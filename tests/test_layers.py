@@ -1,4 +1,4 @@
-"""The house keeps its layers: cli -> acts, asks -> core, store, facts; core -> nothing."""
+"""The house keeps its layers: cli -> acts, asks -> core, store; facts -> core; core -> nothing."""
 
 from __future__ import annotations
 
@@ -30,14 +30,14 @@ MAY_IMPORT = {
     "clock": {"core", "errors"},
     "errors": set(),
     "paths": {"errors"},
-    "asks": {"asks", "core", "store", "facts", "picking", "clock", "errors"},
-    "acts": {"acts", "asks", "core", "store", "facts", "picking", "clock", "errors"},
+    "asks": {"asks", "core", "store", "picking", "clock", "errors"},
+    "acts": {"acts", "asks", "core", "store", "picking", "clock", "errors"},
     "cli": {"cli", "acts", "asks", "core", "clock", "paths", "errors", "__version__"},
     "__main__": {"cli"},
     "__init__": set(),
 }
 # Only for annotations: what `cli` is handed by the acts and asks.
-MAY_NAME = {"cli": {"facts", "store"}}
+MAY_NAME = {"cli": {"store"}}
 # What a command has at hand opens the database and the facts, inside the functions that need them.
 OPENS = {"cli/answering/context.py": {"facts", "store"}}
 

@@ -12,8 +12,6 @@ import msgspec
 
 from finishlog.core.published.facts import Facts
 
-__all__ = ["COMPILED", "Facts", "load_facts"]
-
 COMPILED = f"{os.path.dirname(__file__)}/compiled.msgpack"
 
 
