@@ -1,4 +1,4 @@
-"""A finisher with an empty database; and how the properties search.
+"""A finisher with an empty database; what a run shares; and how the properties search.
 
 The command of README draws the same examples each time, so that it gives one verdict. `.ci/run`
 searches besides with `--hypothesis-profile=search` and a new seed, which it prints. What that
@@ -7,6 +7,8 @@ finds is kept beside its test as an `@example`.
 
 from __future__ import annotations
 
+import gc
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -14,6 +16,7 @@ from hypothesis import Phase, settings
 
 from tests.cli.run import Finishlog
 from tests.finisher import Finisher
+from tests.once import compiled_once
 
 settings.register_profile("same", derandomize=True, database=None, deadline=None)
 # Explaining a find costs minutes and adds nothing to the seed and the smallest example.
@@ -26,7 +29,23 @@ settings.register_profile(
 )
 settings.load_profile("same")
 
+# As `finishlog.__main__` has it.
+SELDOM = 100_000
+
 
 @pytest.fixture
 def finisher(tmp_path: Path) -> Finisher:
     return Finisher(Finishlog(tmp_path))
+
+
+def pytest_collection_finish() -> None:
+    """Collect as seldom as the program does, and never walk through all tests for it."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(SELDOM)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _compiled_once() -> Iterator[None]:
+    with compiled_once():
+        yield

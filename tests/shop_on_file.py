@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
-from functools import cache
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -36,6 +35,7 @@ from finishlog.store.things.add import (
 )
 from finishlog.store.things.read_shop import read_shop
 from finishlog.store.things.usual import put_shop_hours, put_usual_day
+from tests.once import blank
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE
 
 NOW = datetime(2026, 11, 24, 17, 5, 33, tzinfo=UTC)  # a Tuesday, 18:05 on the wall
@@ -83,20 +83,12 @@ class Story:
     told: tuple[Happened, ...] = field(default=())
 
 
-@cache
-def _blank() -> bytes:
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "shop.db"
-        open_database(path, NOW)
-        return path.read_bytes()
-
-
 @contextmanager
 def kept(story: Story) -> Iterator[Database]:
     """Write a story down in a database of its own."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "shop.db"
-        path.write_bytes(_blank())
+        path.write_bytes(blank())
         database = open_database(path, NOW)
         _Telling(database, story).tell()
         yield database

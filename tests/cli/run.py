@@ -6,17 +6,18 @@ import contextlib
 import io
 import json
 import os
+import shlex
 import subprocess
 import sys
-import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import cache
+from hashlib import sha256
 from pathlib import Path
-from typing import Any
+from typing import Any, Self
 from unittest import mock
 
 from finishlog.__main__ import run
+from tests.once import made_once
 
 NOW = "2026-11-24T21:05:00+00:00"
 ZONE = "Europe/London"
@@ -106,6 +107,7 @@ class Finishlog:
             mock.patch.object(sys, "stdin", io.StringIO()),
             contextlib.redirect_stdout(out),
             contextlib.redirect_stderr(err),
+            made_once(),
         ):
             code = run(list(words))
         return Answer(code, out.getvalue(), err.getvalue())
@@ -115,6 +117,23 @@ class Finishlog:
         answer = self(*words, now=now)
         assert answer.code == 0, answer
         return answer
+
+    def played(self, story: str, now: str | None = None) -> Self:
+        """Type a story that must end well, a command a line; what was played before is copied.
+
+        `now`: the time of all its lines, or, with `{}` in it, what is made a time by the first
+        word of each. For what is recorded only: neither answers nor other files are kept.
+        """
+        now = now or self.now
+        before = self.database.read_bytes() if self.database.exists() else b""
+        key = (sha256(before).digest(), story, now, *sorted(self.environment.items()))
+        if key not in _PLAYED:
+            for line in story.strip().splitlines():
+                words = shlex.split(line)
+                self.did(*words["{}" in now :], now=now.format(words[0]))
+            _PLAYED[key] = self.database.read_bytes()
+        self.database.write_bytes(_PLAYED[key])
+        return self
 
     def process(self, *words: str, **variables: str) -> Answer:
         """Run one command in a process of its own, with nobody at its stdin."""
@@ -131,29 +150,10 @@ class Finishlog:
         return Answer(done.returncode, done.stdout, done.stderr)
 
 
+_PLAYED: dict[tuple[object, ...], bytes] = {}
+
+
 def furnished(folder: Path, before: str = "2027") -> Finishlog:
-    """Hand out a copy of the invented shop as it was before a time.
-
-    Nothing has the file open, so a copy is whole.
-    """
-    program = Finishlog(folder)
-    program.database.write_bytes(_furnished(before))
-    return program
-
-
-@cache
-def _furnished(before: str) -> bytes:
-    with tempfile.TemporaryDirectory() as folder:
-        program = Finishlog(Path(folder))
-        for when, words in _lines(SHOP):
-            if when < before:
-                program.did(*words, now=f"{when}:00+00:00")
-        return program.database.read_bytes()
-
-
-def _lines(text: str) -> Iterator[tuple[str, list[str]]]:
-    import shlex
-
-    for line in text.strip().splitlines():
-        when, *words = shlex.split(line)
-        yield when, words
+    """Hand out the invented shop as it was before a time."""
+    lines = [line for line in SHOP.strip().splitlines() if line < before]
+    return Finishlog(folder).played("\n".join(lines), now="{}:00+00:00")

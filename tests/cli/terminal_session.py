@@ -1,22 +1,28 @@
-"""A real terminal: the program on a pseudo-terminal of its own, read and typed at as a person."""
+"""A real terminal: the program on a pseudo-terminal of its own, read and typed at as a person.
+
+The program is a process of its own, forked from this warm one so that a session costs no imports.
+"""
 
 from __future__ import annotations
 
-import contextlib
 import fcntl
+import multiprocessing
 import os
 import pty
 import select
 import signal
 import struct
-import subprocess
+import sys
 import termios
 import time
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from pathlib import Path
 from types import TracebackType
 from typing import Self
 
-from run import PROGRAM, Finishlog
+from run import Finishlog
+
+from finishlog.__main__ import main
 
 PATIENCE_S = 30.0
 
@@ -30,24 +36,19 @@ class TerminalSession:
         *words: str,
         columns: int = 80,
         out: int | None = None,
-        run: Sequence[str] = PROGRAM,
+        run: Sequence[str] | None = None,
         **more: str,
     ) -> None:
         self.screen = ""
         self._keys, terminal = pty.openpty()
         size = struct.pack("HHHH", 24, columns, 0, 0)
         fcntl.ioctl(terminal, termios.TIOCSWINSZ, size)
-        self._process = subprocess.Popen(
-            [*run, *words],
-            env=program.variables({"TERM": "xterm-256color", **more}),
-            cwd=program.folder,
-            stdin=terminal,
-            stdout=terminal if out is None else out,
-            stderr=terminal,
-            start_new_session=True,
-            # A shell that runs this in the background leaves Ctrl-C ignored.
-            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # noqa: PLW1509
+        variables = program.variables({"TERM": "xterm-256color", **more})
+        streams = (terminal, terminal if out is None else out, terminal)
+        self._process = multiprocessing.get_context("fork").Process(
+            target=_run, args=(words, run, variables, program.folder, streams)
         )
+        self._process.start()
         os.close(terminal)
 
     def __enter__(self) -> Self:
@@ -62,16 +63,17 @@ class TerminalSession:
         try:
             if kind is None:
                 self._read_until(None)
-                self._process.wait(PATIENCE_S)
+                self._process.join(PATIENCE_S)
         finally:
             self._process.kill()
-            self._process.wait(PATIENCE_S)
+            self._process.join(PATIENCE_S)
             os.close(self._keys)
 
     @property
     def code(self) -> int:
         """The exit code."""
-        return self._process.returncode
+        assert self._process.exitcode is not None
+        return self._process.exitcode
 
     @property
     def lines(self) -> list[str]:
@@ -97,8 +99,8 @@ class TerminalSession:
         self._read_until(question)
         for _ in range(3):
             os.killpg(self._process.pid, signal.SIGINT)
-            with contextlib.suppress(subprocess.TimeoutExpired):
-                self._process.wait(5)
+            self._process.join(5)
+            if self._process.exitcode is not None:
                 return
 
     def _read_until(self, awaited: str | None) -> None:
@@ -132,3 +134,30 @@ def shown(program: Finishlog, *words: str, columns: int = 80, **more: str) -> Te
     with TerminalSession(program, *words, columns=columns, **more) as session:
         pass
     return session
+
+
+def _run(
+    words: Sequence[str],
+    run: Sequence[str] | None,
+    variables: Mapping[str, str],
+    folder: Path,
+    streams: Sequence[int],
+) -> None:
+    """Become the program, or what else is `run`, in a session of its own on these streams."""
+    os.setsid()
+    for number, stream in enumerate(streams):
+        os.dup2(stream, number)
+    os.chdir(folder)
+    # A shell that runs the tests in the background leaves Ctrl-C ignored.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    if run is not None:
+        os.closerange(3, 256)
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+        os.execvpe(run[0], [*run, *words], variables)
+    os.environ.clear()
+    os.environ.update(variables)
+    sys.argv = ["finishlog", *words]
+    sys.stdin, sys.stdout, sys.stderr = (
+        os.fdopen(number, "r" if number == 0 else "w", encoding="utf-8") for number in range(3)
+    )
+    main()

@@ -12,24 +12,22 @@ import pytest
 from run import Finishlog
 
 FIRST = datetime.fromisoformat("2026-05-01T09:00+00:00")
+SHOP = """
+room new shop --night 22C
+product new clear --class waterborne-clear --recoat 4h --window 24h
+product new thin --class shellac-1lb --recoat 30min
+part new gift/tray --species ash
+part new gift/box --species ash
+air 23C 50%
+log tray clear
+log box thin
+"""
 
 
 @pytest.fixture
 def tray(tmp_path: Path) -> Finishlog:
     """A tray with one coat in standard air; the label says 4 h to recoat, and 24 h."""
-    program = Finishlog(tmp_path)
-    for line in (
-        "room new shop --night 22C",
-        "product new clear --class waterborne-clear --recoat 4h --window 24h",
-        "product new thin --class shellac-1lb --recoat 30min",
-        "part new gift/tray --species ash",
-        "part new gift/box --species ash",
-        "air 23C 50%",
-        "log tray clear",
-        "log box thin",
-    ):
-        program.did(*line.split(), now=FIRST.isoformat())
-    return program
+    return Finishlog(tmp_path).played(SHOP, now=FIRST.isoformat())
 
 
 def warned(tray: Finishlog, minutes: int, *words: str) -> list[str]:

@@ -7,25 +7,21 @@ from pathlib import Path
 import pytest
 from run import Finishlog
 
-FRIDAY = "2026-05-01T18:00+00:00"
-SATURDAY = "2026-05-02T20:00+00:00"
 SUNDAY = "2026-05-03T09:00+00:00"
+KITCHEN = """
+01T18:00 product new poly --class oil-polyurethane --recoat 12h
+01T18:00 part new kitchen/doors --count 2
+01T18:00 air 23C 50%
+01T18:00 log doors poly
+02T20:00 air 23C 50%
+02T20:00 log doors:1 poly --scuffed
+"""
 
 
 @pytest.fixture
 def doors(tmp_path: Path) -> Finishlog:
     """Two doors with one coat; on the first of them a second, in good time."""
-    program = Finishlog(tmp_path)
-    for now, words in (
-        (FRIDAY, "product new poly --class oil-polyurethane --recoat 12h"),
-        (FRIDAY, "part new kitchen/doors --count 2"),
-        (FRIDAY, "air 23C 50%"),
-        (FRIDAY, "log doors poly"),
-        (SATURDAY, "air 23C 50%"),
-        (SATURDAY, "log doors:1 poly --scuffed"),
-    ):
-        program.did(*words.split(), now=now)
-    return program
+    return Finishlog(tmp_path).played(KITCHEN, now="2026-05-{}+00:00")
 
 
 def test_a_coat_that_turns_out_later_makes_the_next_one_too_early(doors: Finishlog):

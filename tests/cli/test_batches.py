@@ -25,13 +25,8 @@ COATED = "2026-11-21T13:30:00+00:00"
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    import shlex
-
-    program = Finishlog(tmp_path)
-    for line in SHOP.strip().splitlines():
-        program.did(*shlex.split(line), now=MORNING)
-    program.did("log", "desk/legs", "rails", "sealer", now=SEALED)
-    return program
+    program = Finishlog(tmp_path).played(SHOP, now=MORNING)
+    return program.played("log desk/legs rails sealer", now=SEALED)
 
 
 def layers(shop: Finishlog, part: str) -> list[tuple[str, ...]]:

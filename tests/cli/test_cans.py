@@ -24,8 +24,7 @@ def unused(tmp_path: Path) -> Finishlog:
 
 
 def _with_clear(program: Finishlog) -> Finishlog:
-    program.did("product", "new", "clear", "--class", "waterborne-two-part")
-    return program
+    return program.played("product new clear --class waterborne-two-part")
 
 
 def at(clock: str, day: int = 24) -> str:

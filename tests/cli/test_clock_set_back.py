@@ -15,11 +15,8 @@ WRONG = "1970-01-02T00:00:00+00:00"
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=RIGHT)
-    for words in ("product new oil --class hardwax-oil", "part new desk/top", "log top oil"):
-        program.did(*words.split())
-    program.now = WRONG
-    return program
+    desk = "product new oil --class hardwax-oil\npart new desk/top\nlog top oil"
+    return Finishlog(tmp_path, now=WRONG).played(desk, now=RIGHT)
 
 
 def coats(program: Finishlog) -> list[str]:

@@ -21,10 +21,7 @@ part new stool/whole --of legs:3 --of seat:1
 
 @pytest.fixture
 def stool(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=NOW)
-    for line in STOOL.strip().splitlines():
-        program.did(*line.split())
-    return program
+    return Finishlog(tmp_path, now=NOW).played(STOOL)
 
 
 def test_pieces_stand_apart_as_soon_as_they_differ(stool: Finishlog):

@@ -6,7 +6,6 @@ The shop and its label are invented; a class's hours stand in the facts with the
 from __future__ import annotations
 
 import re
-import shlex
 from pathlib import Path
 
 import pytest
@@ -31,11 +30,7 @@ SHOP = """
 
 @pytest.fixture
 def program(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    for line in SHOP.strip().splitlines():
-        moment, *words = shlex.split(line)
-        program.did(*words, now=at(moment))
-    return program
+    return Finishlog(tmp_path).played(SHOP, now=at("{}"))
 
 
 def at(moment: str) -> str:

@@ -31,12 +31,11 @@ PRODUCTS = {
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=at(1))
-    program.did("room", "new", "shed")
-    for name, key in PRODUCTS.items():
-        program.did("product", "new", name, "--class", key)
-        program.did("part", "new", f"job/b-{name}", "--room", "shed")
-    return program
+    things = "".join(
+        f"product new {name} --class {key}\npart new job/b-{name} --room shed\n"
+        for name, key in PRODUCTS.items()
+    )
+    return Finishlog(tmp_path, now=at(1)).played("room new shed\n" + things)
 
 
 def at(day: int, clock: str = "20:00", month: int = 3) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from run import Finishlog, _lines
+from run import Finishlog
 
 from finishlog import errors
 
@@ -32,10 +32,7 @@ LATER = "2026-11-24T13:00:00+00:00"
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, SOON)
-    for when, words in _lines(SHOP):
-        program.did(*words, now=f"{when}:00+00:00")
-    return program
+    return Finishlog(tmp_path, SOON).played(SHOP, now="{}:00+00:00")
 
 
 def test_the_remedy_comes_with_its_time_by_the_clock(shop: Finishlog):

@@ -28,23 +28,10 @@ COT = """
 LEFT = "2026-10-20T18:00:00+00:00"
 
 
-@pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """Tell the story once; every test gets a copy."""
-    program = Finishlog(tmp_path_factory.mktemp("cot"))
-    for line in COT.strip().splitlines():
-        when, *words = line.split()
-        program.did(*words, now=f"2026-{when}:00+00:00")
-    for day in range(3, 31):
-        program.did("air", "21C", "50%", now=f"2026-09-{day:02}T18:00:00+00:00")
-    return program.database.read_bytes()
-
-
 @pytest.fixture
-def cot(made: bytes, tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=LEFT)
-    program.database.write_bytes(made)
-    return program
+def cot(tmp_path: Path) -> Finishlog:
+    read = "\n".join(f"09-{day:02}T18:00 air 21C 50%" for day in range(3, 31))
+    return Finishlog(tmp_path, now=LEFT).played(COT + read, now="2026-{}:00+00:00")
 
 
 def section(page: str, title: str) -> str:

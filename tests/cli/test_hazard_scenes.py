@@ -142,9 +142,7 @@ def play(shop: Finishlog, lines: str) -> str:
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now="2026-05-04T19:00:00+00:00")
-    play(program, SHOP)
-    return program
+    return Finishlog(tmp_path, now="2026-05-04T19:00:00+00:00").played(SHOP)
 
 
 @pytest.mark.parametrize("scene", SCENES, ids=lambda s: s.name)

@@ -11,6 +11,17 @@ from pathlib import Path
 import pytest
 from run import Finishlog
 
+SHOP = """
+room new shed --night 15C
+air 20C 50%
+product new varnish --class alkyd-varnish
+product new linseed --class boiled-linseed-oil
+product new acrylic --class waterborne-clear
+steps new v varnish*2
+part new desk/top --room shed --steps v --species maple
+part new desk/leg --room shed --species maple
+"""
+
 
 def at(clock: str, day: int = 3) -> str:
     return f"2026-11-{day:02}T{clock}:00+00:00"
@@ -18,19 +29,7 @@ def at(clock: str, day: int = 3) -> str:
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=at("12:00"))
-    for words in (
-        ("room", "new", "shed", "--night", "15C"),
-        ("air", "20C", "50%"),
-        ("product", "new", "varnish", "--class", "alkyd-varnish"),
-        ("product", "new", "linseed", "--class", "boiled-linseed-oil"),
-        ("product", "new", "acrylic", "--class", "waterborne-clear"),
-        ("steps", "new", "v", "varnish*2"),
-        ("part", "new", "desk/top", "--room", "shed", "--steps", "v", "--species", "maple"),
-        ("part", "new", "desk/leg", "--room", "shed", "--species", "maple"),
-    ):
-        program.did(*words)
-    return program
+    return Finishlog(tmp_path, now=at("12:00")).played(SHOP)
 
 
 def heated(shop: Finishlog, hours: str = "20 till 23", day: str = "tonight") -> str:

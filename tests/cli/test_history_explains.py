@@ -34,12 +34,7 @@ rags spread
 
 @pytest.fixture(scope="module")
 def told(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    import shlex
-
-    program = furnished(tmp_path_factory.mktemp("story"))
-    for line in STORY.strip().splitlines():
-        program.did(*shlex.split(line))
-    return program.database.read_bytes()
+    return furnished(tmp_path_factory.mktemp("story")).played(STORY).database.read_bytes()
 
 
 @pytest.fixture(scope="module")

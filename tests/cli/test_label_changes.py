@@ -9,25 +9,23 @@ from run import Finishlog
 
 EVENING = "2026-05-06T19:00+01:00"
 LATER = "2026-05-06T20:00+01:00"
+KITCHEN = """
+room new shop --night 23C
+room usual shop 0:23C/50% 12:23C/50%
+product new clear --class waterborne-clear --recoat 6h --window 72h
+product new other --class waterborne-clear
+part new kitchen/door --species ash
+part new kitchen/shelf --species ash
+air 23C 50%
+log door clear
+log shelf other
+"""
 
 
 @pytest.fixture
 def door(tmp_path: Path) -> Finishlog:
     """A door with a coat of an hour ago; its can was misread: 6 h, where it says 30 h."""
-    program = Finishlog(tmp_path)
-    for words in (
-        "room new shop --night 23C",
-        "room usual shop 0:23C/50% 12:23C/50%",
-        "product new clear --class waterborne-clear --recoat 6h --window 72h",
-        "product new other --class waterborne-clear",
-        "part new kitchen/door --species ash",
-        "part new kitchen/shelf --species ash",
-        "air 23C 50%",
-        "log door clear",
-        "log shelf other",
-    ):
-        program.did(*words.split(), now=EVENING)
-    return program
+    return Finishlog(tmp_path).played(KITCHEN, now=EVENING)
 
 
 def recoat(door: Finishlog) -> tuple[float, str]:

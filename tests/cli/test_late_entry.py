@@ -8,25 +8,23 @@ import pytest
 from run import Finishlog
 
 SATURDAY = "2026-05-09T10:00+01:00"
+KITCHEN = """
+06T18:00 room new shop --night 23C
+06T18:00 room usual shop 0:24C/50% 12:24C/50%
+06T18:00 product new poly --class oil-polyurethane --recoat 12h
+06T18:00 part new kitchen/door --species ash
+06T19:00 air 23C 50%
+06T19:00 log door poly
+08T19:00 air 23C 50%
+08T19:25 log door scuff
+08T19:30 log door poly
+"""
 
 
 @pytest.fixture
 def door(tmp_path: Path) -> Finishlog:
     """A door with a coat on Wednesday evening, and one on Friday evening after a scuff."""
-    program = Finishlog(tmp_path)
-    for now, words in (
-        ("2026-05-06T18:00+01:00", "room new shop --night 23C"),
-        ("2026-05-06T18:00+01:00", "room usual shop 0:24C/50% 12:24C/50%"),
-        ("2026-05-06T18:00+01:00", "product new poly --class oil-polyurethane --recoat 12h"),
-        ("2026-05-06T18:00+01:00", "part new kitchen/door --species ash"),
-        ("2026-05-06T19:00+01:00", "air 23C 50%"),
-        ("2026-05-06T19:00+01:00", "log door poly"),
-        ("2026-05-08T19:00+01:00", "air 23C 50%"),
-        ("2026-05-08T19:25+01:00", "log door scuff"),
-        ("2026-05-08T19:30+01:00", "log door poly"),
-    ):
-        program.did(*words.split(), now=now)
-    return program
+    return Finishlog(tmp_path).played(KITCHEN, now="2026-05-{}+01:00")
 
 
 def late(door: Finishlog, when: str) -> tuple[list[str], list[str]]:

@@ -10,9 +10,7 @@ from run import Finishlog, furnished
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = furnished(tmp_path)
-    program.did("shop", "hours", "mon-fri 18:00-23:00", "sat 9:00-17:00")
-    return program
+    return furnished(tmp_path).played("shop hours 'mon-fri 18:00-23:00' 'sat 9:00-17:00'")
 
 
 def leave(shop: Finishlog, now: str | None = None) -> str:
@@ -114,10 +112,7 @@ part new rack/panel --species maple
 
 @pytest.fixture
 def booth(shop: Finishlog) -> Finishlog:
-    shop.did("rags", "gone")
-    for line in GUN.strip().splitlines():
-        shop.did(*line.split())
-    return shop
+    return shop.played("rags gone\n" + GUN)
 
 
 def test_after_spraying_the_gun_its_filters_and_the_vapour_are_asked_after(booth: Finishlog):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from run import Finishlog, _lines
+from run import Finishlog
 
 from finishlog import errors
 
@@ -34,10 +34,7 @@ EVENING = "2026-11-22T16:00:00+00:00"
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, EVENING)
-    for when, words in _lines(SHOP):
-        program.did(*words, now=f"{when}:00+00:00")
-    return program
+    return Finishlog(tmp_path, EVENING).played(SHOP, now="{}:00+00:00")
 
 
 def test_one_line_says_what_came_off_and_what_stays(shop: Finishlog):

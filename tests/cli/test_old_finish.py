@@ -7,7 +7,6 @@ people kept away, tested first. That nothing bonds over wax is common practice.
 
 from __future__ import annotations
 
-import shlex
 from pathlib import Path
 
 import pytest
@@ -31,10 +30,7 @@ LEAD = "may hold lead"
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=TEN)
-    for line in SHOP.strip().splitlines():
-        program.did(*shlex.split(line))
-    return program
+    return Finishlog(tmp_path, now=TEN).played(SHOP)
 
 
 def test_the_wood_is_not_in_the_white(shop: Finishlog):

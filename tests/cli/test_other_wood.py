@@ -8,23 +8,21 @@ import pytest
 from run import Finishlog
 
 MAY = "2026-05-06T18:00+01:00"
+SHOP = """
+room new shop --night 20C
+product new stain --class wiping-stain
+product new clear --class oil-polyurethane
+steps new two-tone sand stain clear
+part new desk/top --species pine --steps two-tone
+air 23C 50%
+log desk/top sand
+log desk/top stain
+"""
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    for words in (
-        "room new shop --night 20C",
-        "product new stain --class wiping-stain",
-        "product new clear --class oil-polyurethane",
-        "steps new two-tone sand stain clear",
-        "part new desk/top --species pine --steps two-tone",
-        "air 23C 50%",
-        "log desk/top sand",
-        "log desk/top stain",
-    ):
-        program.did(*words.split(), now=MAY)
-    return program
+    return Finishlog(tmp_path).played(SHOP, now=MAY)
 
 
 def told(shop: Finishlog, *words: str) -> str:

@@ -29,9 +29,7 @@ SHOP = """
 
 @pytest.fixture
 def program(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    play(program, SHOP)
-    return program
+    return Finishlog(tmp_path).played(SHOP, now="2026-11-{}:00+00:00")
 
 
 def play(program: Finishlog, story: str) -> str:

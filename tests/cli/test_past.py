@@ -60,23 +60,9 @@ YEARS = """
 """
 
 
-@pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """Tell the story once; every test gets a copy."""
-    import shlex
-
-    program = Finishlog(tmp_path_factory.mktemp("years"))
-    for line in YEARS.strip().splitlines():
-        when, *words = shlex.split(line)
-        program.did(*words, now=f"{when}:00+00:00")
-    return program.database.read_bytes()
-
-
 @pytest.fixture
-def shop(made: bytes, tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    program.database.write_bytes(made)
-    return program
+def shop(tmp_path: Path) -> Finishlog:
+    return Finishlog(tmp_path).played(YEARS, now="{}:00+00:00")
 
 
 def past(shop: Finishlog, *words: str) -> Any:

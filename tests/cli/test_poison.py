@@ -8,6 +8,18 @@ import pytest
 from run import Finishlog
 
 OUT = "leave now, call from outside"
+SHOP = """
+room new shed
+air 20C 50%
+product new whitener --class bleach-chlorine
+product new brightener --class bleach-oxalic
+product new pair --class bleach-two-part
+product new ebony --class water-dye --note 'iron in vinegar'
+product new clear --class waterborne-clear
+product new oil --class alkyd-varnish
+part new table/top --species ash --room shed
+part new table/leg --species cherry --room shed
+"""
 
 
 def at(day: int, clock: str = "19:00") -> str:
@@ -17,21 +29,7 @@ def at(day: int, clock: str = "19:00") -> str:
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
     """An invented shop of bleaches; every name of a product says nothing of what it is."""
-    program = Finishlog(tmp_path, now=at(1))
-    for words in (
-        ("room", "new", "shed"),
-        ("air", "20C", "50%"),
-        ("product", "new", "whitener", "--class", "bleach-chlorine"),
-        ("product", "new", "brightener", "--class", "bleach-oxalic"),
-        ("product", "new", "pair", "--class", "bleach-two-part"),
-        ("product", "new", "ebony", "--class", "water-dye", "--note", "iron in vinegar"),
-        ("product", "new", "clear", "--class", "waterborne-clear"),
-        ("product", "new", "oil", "--class", "alkyd-varnish"),
-        ("part", "new", "table/top", "--species", "ash", "--room", "shed"),
-        ("part", "new", "table/leg", "--species", "cherry", "--room", "shed"),
-    ):
-        program.did(*words)
-    return program
+    return Finishlog(tmp_path, now=at(1)).played(SHOP)
 
 
 def first_line(said: str) -> str:

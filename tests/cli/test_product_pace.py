@@ -43,11 +43,7 @@ def finishlog(tmp_path: Path) -> Finishlog:
 
 
 def play(program: Finishlog, story: str) -> None:
-    import shlex
-
-    for line in story.strip().splitlines():
-        moment, *words = shlex.split(line)
-        program.did(*words, now=f"{moment}:00+00:00")
+    program.played(story, now="{}:00+00:00")
 
 
 def pace(program: Finishlog, name: str = "topcoat") -> list[dict]:

@@ -16,25 +16,22 @@ from tests.cli.terminal_session import TerminalSession
 WET = "2026-11-24T19:00:00+00:00"
 EVENING = "2026-11-24T20:30:00+00:00"
 FRIDAY = "2026-11-27T21:00:00+00:00"
+SHOP = """
+product new oil --class hardwax-oil
+product new stain --class wiping-stain
+product new topcoat --class waterborne-clear
+part new desk/top
+part new desk/leg
+air 21C 50%
+log top oil
+log leg stain
+"""
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
     """Tell of two oils that went on the same evening, in a warm room."""
-    program = Finishlog(tmp_path)
-    for words in (
-        ("product", "new", "oil", "--class", "hardwax-oil"),
-        ("product", "new", "stain", "--class", "wiping-stain"),
-        ("product", "new", "topcoat", "--class", "waterborne-clear"),
-        ("part", "new", "desk/top"),
-        ("part", "new", "desk/leg"),
-        ("air", "21C", "50%"),
-        ("log", "top", "oil"),
-        ("log", "leg", "stain"),
-    ):
-        program.did(*words, now=WET)
-    program.now = EVENING
-    return program
+    return Finishlog(tmp_path, now=EVENING).played(SHOP, now=WET)
 
 
 def states(program: Finishlog, now: str | None = None) -> dict[str, str]:

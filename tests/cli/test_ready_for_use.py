@@ -8,20 +8,18 @@ import pytest
 from run import Finishlog
 
 START = "2026-03-02T09:00:00+00:00"
+SHOP = """
+room new shop --night 23C
+air 23C 50%
+product new water --class waterborne-clear --recoat 3h
+part new table/top
+log top water
+"""
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=START)
-    for line in (
-        "room new shop --night 23C",
-        "air 23C 50%",
-        "product new water --class waterborne-clear --recoat 3h",
-        "part new table/top",
-        "log top water",
-    ):
-        program.did(*line.split())
-    return program
+    return Finishlog(tmp_path, now=START).played(SHOP)
 
 
 def test_felt_hard_is_no_test(shop: Finishlog):

@@ -5,12 +5,17 @@ The shop is invented; what teak does to an oxidising finish stands in the facts 
 
 from __future__ import annotations
 
-import shlex
 from pathlib import Path
 
 import pytest
 from run import Finishlog
 
+DESK = """
+product new glaze --class glaze
+steps new s glaze
+part new desk/top --species teak --steps s
+air 20C 50%
+"""
 WOULD_HELP = "Wipe with solvent and within minutes seal"
 WOULD_NOT = "Seal first, or try it on a sample board"
 
@@ -18,15 +23,7 @@ WOULD_NOT = "Seal first, or try it on a sample board"
 @pytest.fixture
 def bare_teak(tmp_path: Path) -> Finishlog:
     """A glaze is due on bare teak: it stains unevenly there, and on teak it never dries."""
-    program = Finishlog(tmp_path)
-    for line in (
-        "product new glaze --class glaze",
-        "steps new s glaze",
-        "part new desk/top --species teak --steps s",
-        "air 20C 50%",
-    ):
-        program.did(*shlex.split(line))
-    return program
+    return Finishlog(tmp_path).played(DESK)
 
 
 def test_ready_tells_how_to_mend_what_stops_it(bare_teak: Finishlog):

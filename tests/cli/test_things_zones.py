@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import tempfile
-from functools import cache
 from pathlib import Path
 
 import pytest
@@ -27,20 +25,9 @@ part new case/door -n 2 --species ash --face front --face back:hidden --face edg
 """
 
 
-@cache
-def _made() -> bytes:
-    with tempfile.TemporaryDirectory() as folder:
-        program = Finishlog(Path(folder))
-        for line in SHOP.strip().splitlines():
-            program.did(*line.split(), now=MORNING)
-        return program.database.read_bytes()
-
-
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    program.database.write_bytes(_made())
-    return program
+    return Finishlog(tmp_path).played(SHOP, now=MORNING)
 
 
 def coats(shop: Finishlog, part: str, *faces: str) -> list[list[str]]:

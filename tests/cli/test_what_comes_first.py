@@ -11,22 +11,19 @@ EVENING = "2026-11-24T20:00:00+00:00"
 NIGHT = "2026-11-24T21:00:00+00:00"
 NEXT_NIGHT = "2026-11-25T21:00:00+00:00"
 
-SETUP = (
-    "room new finishing",
-    "room new shed",
-    "product new oil --class danish-oil",
-    "product new varnish --class oil-varnish",
-    "steps new twice varnish*2",
-    "part new desk/top --species oak --steps twice --room finishing",
-)
+SETUP = """
+room new finishing
+room new shed
+product new oil --class danish-oil
+product new varnish --class oil-varnish
+steps new twice varnish*2
+part new desk/top --species oak --steps twice --room finishing
+"""
 
 
 @pytest.fixture
 def desk(tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path, now=NIGHT)
-    for line in SETUP:
-        program.did(*line.split(), now=EVENING)
-    return program
+    return Finishlog(tmp_path, now=NIGHT).played(SETUP, now=EVENING)
 
 
 def lines(program: Finishlog, *words: str, now: str | None = None) -> list[str]:

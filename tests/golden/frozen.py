@@ -26,7 +26,6 @@ from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT, LOGGER
 from finishlog.cli.app import GROUPS, run
 from finishlog.cli.terminal import at_a_terminal as terminal
 from finishlog.cli.terminal.page import Page
-from finishlog.store import database
 
 SCREENS = Path(__file__).with_name("screens")
 COLUMNS = 80
@@ -76,7 +75,6 @@ TONES = {"1": "bold", "1;31": "bold red", "32": "green", "2": "dim"}
 
 _FOLDER = TemporaryDirectory()
 atexit.register(_FOLDER.cleanup)
-_ENGINE = cache(database.open_engine)
 
 
 @dataclass(frozen=True)
@@ -151,15 +149,8 @@ def the_demo() -> tuple[str, bytes]:
 
 @contextlib.contextmanager
 def _bench() -> Iterator[Path]:
-    """Work in the one folder of these screens, with one engine for each file in it.
-
-    An engine of its own would compile the same SQL for each of some hundred commands: most of
-    their time.
-    """
-    with (
-        contextlib.chdir(_FOLDER.name),
-        mock.patch.object(database, "open_engine", _ENGINE),
-    ):
+    """Work in the one folder of these screens."""
+    with contextlib.chdir(_FOLDER.name):
         yield Path(_FOLDER.name)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shlex
-import tempfile
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -39,23 +38,17 @@ def product_name(schedule: Schedule, product: str) -> str:
 
 
 @cache
-def _shop() -> bytes:
-    """Set up the shop with every product once."""
-    with tempfile.TemporaryDirectory() as folder:
-        program = Finishlog(Path(folder))
-        names = {(product_name(s, p), c) for s in ORDINARY for p, c in s.products.items()}
-        lines = [*SHOP, *(f"product new {name} --class {key}" for name, key in sorted(names))]
-        for line in lines:
-            program.did(*shlex.split(line), now=BEGINS.isoformat())
-        return program.database.read_bytes()
+def _shop() -> str:
+    """Set up the shop with every product."""
+    names = {(product_name(s, p), c) for s in ORDINARY for p, c in s.products.items()}
+    return "\n".join([*SHOP, *(f"product new {n} --class {key}" for n, key in sorted(names))])
 
 
 class Bench:
     """One schedule on a bench of its own, one part a wood."""
 
     def __init__(self, folder: Path, schedule: Schedule, *, night: str = "") -> None:
-        self.program = Finishlog(folder)
-        self.program.database.write_bytes(_shop())
+        self.program = Finishlog(folder).played(_shop(), now=BEGINS.isoformat())
         self.schedule = schedule
         self.now = BEGINS
         self.alarms: list[Alarm] = []

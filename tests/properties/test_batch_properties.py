@@ -11,7 +11,6 @@ import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -61,6 +60,7 @@ from finishlog.store.things.add import (
 )
 from finishlog.store.things.read_shop import read_shop
 from tests.examples import examples
+from tests.once import blank
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
 from tests.shop_on_file import CLOCK, NOW, ago
 
@@ -106,19 +106,11 @@ def batches(draw: st.DrawFn) -> Batch:
     )
 
 
-@cache
-def _blank() -> bytes:
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "shop.db"
-        open_database(path, NOW)
-        return path.read_bytes()
-
-
 @contextmanager
 def kept(told: Batch) -> Iterator[tuple[Database, tuple[Part, ...]]]:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "shop.db"
-        path.write_bytes(_blank())
+        path.write_bytes(blank())
         database = open_database(path, NOW)
         with database.writing("part new", "", ago(99), CLOCK.zone.key) as ledger:
             products = _furnish(ledger, told)

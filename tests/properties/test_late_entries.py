@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import tempfile
 from datetime import datetime, timedelta
-from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -27,21 +26,16 @@ CLASSES = (
     "waterborne-clear",
     "wiping-stain",
 )
+# One bare shelf and a product of each class.
+SHOP = "\n".join(
+    (
+        "room new shop --night 20C",
+        "part new desk/shelf --species ash",
+        *(f"product new {key} --class {key}" for key in CLASSES),
+        "air 21C 50%",
+    )
+)
 Warned = set[tuple[str, str]]
-
-
-@cache
-def shop() -> bytes:
-    """Set up one bare shelf and a product of each class, once."""
-    with tempfile.TemporaryDirectory() as folder:
-        program = Finishlog(Path(folder))
-        for line in (
-            "room new shop --night 20C",
-            "part new desk/shelf --species ash",
-            *(f"product new {key} --class {key}" for key in CLASSES),
-        ):
-            program.did(*line.split(), now=FIRST.isoformat())
-        return program.database.read_bytes()
 
 
 def warned(program: Finishlog, now: datetime, *words: str) -> Warned:
@@ -61,10 +55,9 @@ def test_two_coats_are_warned_of_alike_in_order_and_late(below, above, hours):
     second = FIRST + timedelta(minutes=round(60 * hours))
     late = second + timedelta(minutes=20)
     with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as other:
-        in_order, afterwards = Finishlog(Path(one)), Finishlog(Path(other))
-        for program in (in_order, afterwards):
-            program.database.write_bytes(shop())
-            program.did("air", "21C", "50%", now=FIRST.isoformat())
+        in_order, afterwards = (
+            Finishlog(Path(folder)).played(SHOP, now=FIRST.isoformat()) for folder in (one, other)
+        )
         its_own = warned(in_order, FIRST, below)
         for program in (in_order, afterwards):
             program.did("air", "21C", "50%", now=second.isoformat())
