@@ -16,7 +16,7 @@ from hypothesis import Phase, settings
 
 from tests.cli.run import Finishlog
 from tests.finisher import Finisher
-from tests.once import compiled_once
+from tests.once import built_once
 
 settings.register_profile("same", derandomize=True, database=None, deadline=None)
 # Explaining a find costs minutes and adds nothing to the seed and the smallest example.
@@ -46,6 +46,6 @@ def pytest_collection_finish() -> None:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def _compiled_once() -> Iterator[None]:
-    with compiled_once():
+def _built_once() -> Iterator[None]:
+    with built_once():
         yield

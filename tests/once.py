@@ -1,8 +1,8 @@
 """What a person's process does once and a test run would do thousands of times.
 
 Compiling SQL: a process opens one database, a test run thousands, each with a dialect of its own by
-which SQLAlchemy keeps what it compiled; half of the time of a command went into that. And making
-the schema by the migrations: the same empty file each time.
+which SQLAlchemy keeps what it compiled; half of the time of a command went into that. Building the
+parser of a command. And making the schema by the migrations: the same empty file each time.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from unittest import mock
 
 from sqlalchemy import URL, Engine, create_engine
 
+from finishlog.cli import app
 from finishlog.store import database, engine_sqlite
 from finishlog.store.database import open_database
 from finishlog.store.upgrade import Upgraded, bring_up
@@ -63,7 +64,11 @@ def _engine(address: URL, **more: Any) -> Engine:
 
 
 @contextmanager
-def compiled_once() -> Iterator[None]:
-    """Let every engine that is built meanwhile share what the others compiled."""
-    with mock.patch.object(engine_sqlite, "create_engine", _engine):
+def built_once() -> Iterator[None]:
+    """Let engines share what others compiled, and commands the parser that was built for them."""
+    with (
+        mock.patch.object(engine_sqlite, "create_engine", _engine),
+        mock.patch.object(app, "command_line", cache(app.command_line)),
+        mock.patch.object(app, "get_command", cache(app.get_command)),
+    ):
         yield

@@ -11,6 +11,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.run import Finishlog
+
 README = Path(__file__).parents[1] / "README.md"
 NOW = "2026-11-24T21:05+01:00"
 
@@ -31,10 +33,9 @@ def evening(tmp_path_factory: pytest.TempPathFactory) -> str:
 @pytest.mark.parametrize("hour", ["03:30", "07:10", "10:52", "23:50"])
 def test_the_demo_plays_at_any_hour(tmp_path: Path, hour: str):
     """An evening ends at four in the morning; the number of a heap must not depend on the hour."""
-    env = {**os.environ, "FINISHLOG_NOW": f"2026-11-25T{hour}+00:00", "FINISHLOG_ZONE": "UTC"}
-    command = [sys.executable, "-m", "finishlog", "--db", str(tmp_path / "demo.db"), "demo"]
-    done = subprocess.run(command, env=env, check=False, capture_output=True, text=True)
-    assert (done.returncode, done.stderr) == (0, "")
+    program = Finishlog(tmp_path, f"2026-11-25T{hour}+00:00", {"FINISHLOG_ZONE": "UTC"})
+    done = program("--db", str(tmp_path / "demo.db"), "demo")
+    assert (done.code, done.err) == (0, "")
 
 
 def test_the_first_paragraph_tells_the_job():
@@ -59,8 +60,6 @@ def test_the_evening_is_what_the_demo_prints(evening: str):
 
 def test_the_commands_to_begin_with_work(tmp_path: Path):
     lines = next(block for block in fenced() if block.startswith("finishlog room")).splitlines()
-    env = {**os.environ, "FINISHLOG_DB": str(tmp_path / "shop.db")}
+    program = Finishlog(tmp_path)
     for line in lines:
-        words = shlex.split(line, comments=True)[1:]
-        done = subprocess.run([sys.executable, "-m", "finishlog", *words], env=env, check=False)
-        assert done.returncode == 0, line
+        program.did(*shlex.split(line, comments=True)[1:])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from functools import cache
 from importlib import import_module
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from tests.cases.table import CAPABILITIES, CASES, Case
 HERE = Path(__file__).parent
 
 
+@cache
 def asked() -> dict[str, tuple[ast.FunctionDef, Question]]:
     """Find the tests that ask a question, `test_fc001_...` of `FC001`, by the question."""
     found: dict[str, tuple[ast.FunctionDef, Question]] = {}
