@@ -128,8 +128,7 @@ class Finishlog:
         before = self.database.read_bytes() if self.database.exists() else b""
         key = (sha256(before).digest(), story, now, *sorted(self.environment.items()))
         if key not in _PLAYED:
-            for line in story.strip().splitlines():
-                words = shlex.split(line)
+            for words in filter(None, map(shlex.split, story.splitlines())):
                 self.did(*words["{}" in now :], now=now.format(words[0]))
             _PLAYED[key] = self.database.read_bytes()
         self.database.write_bytes(_PLAYED[key])
