@@ -1,8 +1,9 @@
 """A finisher with an empty database; what a run shares; and how the properties search.
 
-The command of README draws the same examples each time, so that it gives one verdict. `.ci/run`
-searches besides with `--hypothesis-profile=search` and a new seed, which it prints. What that
-finds is kept beside its test as an `@example`.
+The command of README draws the same examples each time, so that it gives one verdict, and not more
+than a budget of each property. `.ci/run` searches besides with `--hypothesis-profile=search`,
+without that budget, and a new seed, which it prints. What that finds is kept beside its test as an
+`@example`.
 """
 
 from __future__ import annotations
@@ -15,10 +16,13 @@ import pytest
 from hypothesis import Phase, settings
 
 from tests.cli.run import Finishlog
+from tests.examples import BUDGET
 from tests.finisher import Finisher
 from tests.once import built_once
 
-settings.register_profile("same", derandomize=True, database=None, deadline=None)
+settings.register_profile(
+    "same", derandomize=True, database=None, deadline=None, max_examples=BUDGET
+)
 # Explaining a find costs minutes and adds nothing to the seed and the smallest example.
 settings.register_profile(
     "search",

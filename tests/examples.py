@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from hypothesis import settings
 
+# What the ordinary run tries of a property at most; the search at random is not bound by it.
+BUDGET = 40
 _LONGER = 3
 
 
 def examples(count: int) -> settings:
-    """Try so many examples; a search at random tries three times as many."""
+    """Try so many examples within the budget; a search at random tries three times as many."""
     searching = settings.get_current_profile_name() == "search"
-    return settings(max_examples=count * _LONGER if searching else count)
+    return settings(max_examples=count * _LONGER if searching else min(count, BUDGET))

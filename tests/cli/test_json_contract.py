@@ -546,8 +546,7 @@ def test_the_demo_answers_one_document_too(tmp_path: Path):
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
 def test_the_envelope_and_the_keys(shop: Finishlog, command: str):
     line, keys = (CONTRACT | ALSO)[command]
-    for first in BEFORE.get(command, ()):
-        shop.did(*shlex.split(first))
+    shop.played("\n".join(BEFORE.get(command, ())))
     shop.environment = {"FORCE_COLOR": "1", "COLUMNS": "20", "TERM": "xterm-256color"}
     answer = shop.did(*command.split(), *shlex.split(line), "--json")
     assert answer.err == ""
@@ -583,8 +582,7 @@ def _at(value: object, place: str) -> Iterator[dict[str, object]]:
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
 def test_every_instant_is_utc_and_says_so(shop: Finishlog, command: str):
     line, _ = (CONTRACT | ALSO)[command]
-    for first in BEFORE.get(command, ()):
-        shop.did(*shlex.split(first))
+    shop.played("\n".join(BEFORE.get(command, ())))
     shop.environment = {"FINISHLOG_ZONE": "Australia/Adelaide"}
     document = shop.did(*command.split(), *shlex.split(line), "--json").document
     instants = [x for x in _strings(document) if LOOKS_LIKE_ONE.match(x)]
