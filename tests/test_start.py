@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.run import Finishlog
+
 # Runs the program as its console script does and reports, last on stderr, what was loaded.
 RUN_AND_TELL = """
 import json, sys
@@ -18,15 +20,24 @@ code = run(sys.argv[1:])
 print(json.dumps([code, sorted(sys.modules)]), file=sys.stderr)
 """
 
+SHOP = """
+air 17C 58%
+product new topcoat --class waterborne-clear
+part new stool/seat
+"""
 LIBRARIES = {"sqlalchemy", "alembic", "typer", "rich", "dateutil", "msgspec", "pydantic"}
 
 
-@pytest.fixture
-def database(tmp_path: Path) -> Path:
+@pytest.fixture(scope="module")
+def database(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A database that is there and of this program's schema."""
-    path = tmp_path / "shop.db"
-    loaded(path, "air", "17C", "58%")
-    return path
+    return Finishlog(tmp_path_factory.mktemp("shop")).played(SHOP).database
+
+
+@pytest.fixture(scope="module")
+def of_ready(database: Path) -> set[str]:
+    """What `ready` loads, its stdout a pipe."""
+    return loaded(database, "ready")
 
 
 def loaded(database: Path, *words: str) -> set[str]:
@@ -54,19 +65,16 @@ def test_help_and_version_load_no_library_but_the_parser(tmp_path: Path, words: 
     assert not (tmp_path / "none.db").exists()
 
 
-def test_ready_on_a_database_that_is_there_loads_no_migrations(database: Path):
-    assert "alembic" not in loaded(database, "ready")
+def test_ready_on_a_database_that_is_there_loads_no_migrations(of_ready: set[str]):
+    assert "alembic" not in of_ready
 
 
-def test_ready_in_a_pipe_loads_nothing_for_a_terminal(database: Path):
-    names = loaded(database, "ready")
-    assert "sqlalchemy" in names
-    assert not names & {"rich", "dateutil", "pydantic"}
+def test_ready_in_a_pipe_loads_nothing_for_a_terminal(of_ready: set[str]):
+    assert "sqlalchemy" in of_ready
+    assert not of_ready & {"rich", "dateutil", "pydantic"}
 
 
 def test_a_log_without_a_time_loads_no_date_parser(database: Path):
-    loaded(database, "product", "new", "topcoat", "--class", "waterborne-clear")
-    loaded(database, "part", "new", "stool/seat")
     assert not loaded(database, "log", "seat", "topcoat") & {"dateutil", "alembic", "rich"}
 
 
@@ -88,7 +96,6 @@ COMPLETION = {
 
 @pytest.mark.parametrize("line", ["lo", "log ", "log sea", "part show ", "product new x --class "])
 def test_completion_loads_no_library_and_next_to_nothing_of_ours(database: Path, line: str):
-    loaded(database, "part", "new", "stool/seat")
     names = loaded(database, "--complete", "bash", f"finishlog {line}", ":=@")
     assert {name for name in names if name.startswith("finishlog")} <= COMPLETION
     assert not names & LIBRARIES
@@ -101,5 +108,5 @@ def test_the_script_for_a_shell_loads_no_library_but_the_parser(tmp_path: Path):
     assert not (tmp_path / "none.db").exists()
 
 
-def test_no_command_loads_the_orm(database: Path):
-    assert "sqlalchemy.orm" not in loaded(database, "ready")
+def test_no_command_loads_the_orm(of_ready: set[str]):
+    assert "sqlalchemy.orm" not in of_ready

@@ -8,10 +8,8 @@ what they are; nothing here is a real product.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import timedelta
-
-from msgspec.structs import replace
 
 # How long after the one before, what was done, and the one wood that it is done on.
 Act = tuple[timedelta, str, str | None]

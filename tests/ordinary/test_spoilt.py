@@ -5,11 +5,11 @@ The rest of each schedule is done right, so that whatever else spoke would be a 
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from msgspec.structs import replace
 
 from tests.ordinary.playing import Bench, product_name
 from tests.ordinary.schedules import ORDINARY, Schedule
