@@ -21,7 +21,22 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.usual_day import EVERY_DAY, UsualHour
 from finishlog.core.film.checks import test_that_finds
 from finishlog.core.finish.classes import judged_by
-from finishlog.core.log.entries import Found, Operation, Sureness, Target, When, at
+from finishlog.core.log.entries import (
+    AirImported,
+    Away,
+    Check,
+    Coat,
+    Found,
+    Heated,
+    Moved,
+    Operation,
+    Reading,
+    Sureness,
+    Target,
+    When,
+    Work,
+    at,
+)
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import Part, Step
 from finishlog.store.database import Database, open_database
@@ -121,7 +136,7 @@ class _Telling:
         if self.story.away:
             leaves, back = self.story.away
             with self._act("away") as ledger:
-                ledger.away(When(ago(-leaves), ago(-back), Sureness.EXACT))
+                ledger.record(Away(when=When(ago(-leaves), ago(-back), Sureness.EXACT)))
 
     def _act(self, verb: str, hours: float = 0.0) -> Any:
         return self.database.writing(verb, verb, ago(hours), CLOCK.zone.key)
@@ -167,24 +182,45 @@ class _Telling:
         room = self.rooms[each.part % len(self.rooms)]
         with self._act(each.what, max(each.ago_h, 0.0)) as ledger:
             if each.what == "air":
-                ledger.reading(when, room=room, air=Air(*each.value))
+                ledger.record(Reading(when=when, room=room, air=Air(*each.value)))
             elif each.what == "logger":
-                ledger.air_imported(when, room=room, file_name="invented.csv", readings=each.value)
+                ledger.record_air(
+                    AirImported(
+                        when=when, room=room, file_name="invented.csv", count=len(each.value)
+                    ),
+                    each.value,
+                )
             elif each.what == "heat":
                 length, warm = each.value
                 span = When(when.earliest, ago(each.ago_h - length), Sureness.EXACT)
-                ledger.heated(span, room=room, temperature_c=warm)
+                ledger.record(Heated(when=span, room=room, temperature_c=warm))
             elif each.what == "move" and targets:
                 into = self.rooms[each.value % len(self.rooms)]
-                ledger.moved(when, pieces={t.piece for t in targets}, room=into)
+                ledger.record(
+                    Moved(when=when, pieces=frozenset({t.piece for t in targets}), room=into)
+                )
             elif each.what == "check" and targets:
-                ledger.film_check(when, targets, test=test_that_finds(each.value), found=each.value)
+                ledger.record(
+                    Check(
+                        when=when,
+                        targets=targets,
+                        test=test_that_finds(each.value),
+                        found=each.value,
+                    )
+                )
             elif each.what == "scuff" and targets:
-                ledger.work(when, targets, operation=Operation.SCUFF)
+                ledger.record(Work(when=when, targets=targets, operation=Operation.SCUFF))
             elif each.what == "coat" and targets:
                 of = FACTS.finish_class(self.story.products[each.value])
                 figures = judged_by(of, {}, None, FACTS.version)
-                ledger.coat(when, targets, product=self.products[each.value], figures=figures)
+                ledger.record(
+                    Coat(
+                        when=when,
+                        targets=targets,
+                        product=self.products[each.value],
+                        figures=figures,
+                    )
+                )
 
 
 def _hour(draw: st.DrawFn, low: float, high: float) -> float:

@@ -35,14 +35,18 @@ from finishlog.cli.pages.evening.log_page import log_page
 from finishlog.cli.terminal.page import plain
 from finishlog.core.finish.classes import judged_by
 from finishlog.core.log.entries import (
+    Coat,
+    Fault,
     FaultKind,
     Found,
+    Joined,
     Moved,
     Operation,
     Outcome,
     Stripping,
     Target,
     Test,
+    Work,
     at,
 )
 from finishlog.core.shop.things import FaceKind, Need, Part, Step
@@ -172,9 +176,9 @@ def _happen(
     }
     if doing in products:
         figures = judged_by(FACTS.finish_class(PRODUCTS[doing]), {}, None, FACTS.version)
-        ledger.coat(when, targets, product=products[doing], figures=figures)
+        ledger.record(Coat(when=when, targets=targets, product=products[doing], figures=figures))
     elif doing == "fault":
-        ledger.fault(when, targets, what=FaultKind.RUN)
+        ledger.record(Fault(when=when, targets=targets, what=FaultKind.RUN))
     elif doing == "glue":
         made = numbers[0] - 1
         members = [p.pieces[made].id for p in parts[:2]]
@@ -182,9 +186,11 @@ def _happen(
         zones = {
             Target(p.pieces[made].id, z.id) for p in parts[:2] for f in p.faces for z in f.zones
         }
-        ledger.joined(when, zones, into=frame.pieces[made].id, members=members)
+        ledger.record(
+            Joined(when=when, targets=zones, into=frame.pieces[made].id, members=frozenset(members))
+        )
     else:
-        ledger.work(when, targets, operation=Operation(doing))
+        ledger.record(Work(when=when, targets=targets, operation=Operation(doing)))
 
 
 def _with(verb: Callable[..., Any], **more: Any) -> Callable[[Database, Batch], Any]:

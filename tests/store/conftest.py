@@ -13,7 +13,7 @@ import pytest
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import YOUR_CAN, Figure, FigureSet, RecoatWindow, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Target, When, at
+from finishlog.core.log.entries import Coat, Target, When, at
 from finishlog.core.shop.things import FaceKind, Need, Part, Shop
 from finishlog.store.database import Database, open_database
 from finishlog.store.log.ledger import Ledger
@@ -81,11 +81,13 @@ class Bench:
     def coat_in(
         self, ledger: Ledger, name: str = "doors", when: When | None = None, **more: object
     ) -> int:
-        return ledger.coat(
-            when or hours_ago(1),
-            self.targets(name),
+        supersedes = more.pop("supersedes", None)
+        coat = Coat(
+            when=when or hours_ago(1),
+            targets=self.targets(name),
             **{"product": self.product, "figures": FIGURES, **more},
         )
+        return ledger.record(coat, supersedes=supersedes)
 
     def undo(self, act: int) -> int:
         """Take an act back and return the act that did it."""

@@ -6,7 +6,7 @@ from conftest import NOW, Bench, hours_ago
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.entries import Operation, Work
 from finishlog.store.log.in_force import Fate, Link, Withdrawal, fates, withdrawn_acts
 from finishlog.store.log.read_history import HistoryRow, read_history
 from finishlog.store.log.read_log import read_log
@@ -92,12 +92,15 @@ def test_amended_to_another_part_it_holds_there_and_no_longer_here(bench: Bench)
 
 def test_an_amendment_keeps_its_place_among_entries_of_the_same_minute(bench: Bench):
     with bench.db.writing("log", "log doors", NOW, "Europe/Berlin") as ledger:
-        denib = ledger.work(hours_ago(2), bench.targets("doors"), operation=Operation.DENIB)
+        denib = ledger.record(
+            Work(when=hours_ago(2), targets=bench.targets("doors"), operation=Operation.DENIB)
+        )
         coat = bench.coat_in(ledger, when=hours_ago(2))
     assert holding(bench) == [denib, coat]
     with bench.db.writing("amend", "amend", NOW, "Europe/Berlin") as ledger:
-        finer = ledger.work(
-            hours_ago(2), bench.targets("doors"), operation=Operation.DENIB, supersedes=denib
+        finer = ledger.record(
+            Work(when=hours_ago(2), targets=bench.targets("doors"), operation=Operation.DENIB),
+            supersedes=denib,
         )
     assert holding(bench) == [finer, coat]
 

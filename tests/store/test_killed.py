@@ -9,6 +9,7 @@ from conftest import FIGURES, NOW, Bench, hours_ago
 from killing import Acknowledge, kill_again_and_again
 
 from finishlog.core.finish.classes import FigureSet
+from finishlog.core.log.entries import Coat
 from finishlog.store.database import open_database
 
 COATS = 3
@@ -24,7 +25,14 @@ def test_200_kills_lose_nothing_acknowledged_and_leave_nothing_by_halves(bench: 
             figures = FigureSet("oil-varnish", str(number), FIGURES.stages, FIGURES.window)
             with database.writing("log", f"log doors {number}", NOW, "UTC") as ledger:
                 for _ in range(COATS):
-                    ledger.coat(hours_ago(1), targets, product=bench.product, figures=figures)
+                    ledger.record(
+                        Coat(
+                            when=hours_ago(1),
+                            targets=targets,
+                            product=bench.product,
+                            figures=figures,
+                        )
+                    )
             acknowledge(ledger.act_id)
 
     toll = kill_again_and_again(

@@ -2,37 +2,61 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import timedelta
+from uuid import uuid4
 
 import pytest
 from conftest import FIGURES, NOW, Bench, hours_ago
+from msgspec.structs import replace
 from sqlalchemy.exc import IntegrityError
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirPoint
 from finishlog.core.finish.classes import Figure, FigureSet, Method, RecoatWindow, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log import entries as records
 from finishlog.core.log.entries import (
+    AirImported,
+    Away,
+    Check,
+    Coat,
     ContainerDeed,
+    ContainerEvent,
+    Entry,
+    Fault,
     FaultKind,
     Found,
+    HandedOver,
+    Heated,
+    Joined,
+    Moved,
+    Note,
     Operation,
     Outcome,
+    Photo,
+    PieceReading,
     RagsDeed,
+    RagsEvent,
+    Reading,
+    Resumed,
+    Review,
+    SetAside,
+    Stripped,
     Stripping,
     Sureness,
     Target,
     Test,
     When,
+    Work,
     at,
 )
+from finishlog.core.log.kinds import OF_THE_WORK, kind_of
 from finishlog.core.mixing.containers import ContainerKind
 from finishlog.core.shop.things import Log
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.database import open_database
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.log.read_history import HistoryRow, read_history
+from finishlog.store.log.read_history import HistoryRow, read_history, read_records
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.rows import add_row
 from finishlog.store.schema.tables import metadata
@@ -59,8 +83,8 @@ def _can(ledger: Ledger, bench: Bench) -> int:
     return add_row(
         ledger.connection,
         container,
-        uuid="a can of our own",
-        name="can",
+        uuid=str(uuid4()),
+        name=f"can {uuid4()}",
         kind=ContainerKind.CAN,
         product_id=bench.product,
     )
@@ -79,7 +103,7 @@ def test_a_coat_comes_back_whole(bench: Bench):
         note="a run on the left",
     )
     assert log_of(bench).entries == (
-        records.Coat(
+        Coat(
             id=entry,
             act=2,
             when=this_evening,
@@ -100,7 +124,7 @@ def test_a_coat_comes_back_whole(bench: Bench):
 def test_what_was_not_said_of_a_coat_stays_unsaid(bench: Bench):
     bench.coat()
     (coat,) = log_of(bench).entries
-    assert isinstance(coat, records.Coat)
+    assert isinstance(coat, Coat)
     assert (coat.method, coat.scuffed_before, coat.wet_film_um) == (None, None, None)
 
 
@@ -108,176 +132,145 @@ def test_one_piece_of_a_batch_and_one_zone_of_a_face(bench: Bench):
     door = bench.part("doors")
     only = Target(door.pieces[1].id, door.faces[0].zones[1].id)
     with writing(bench) as ledger:
-        ledger.work(hours_ago(1), [only, only], operation=Operation.MASK)
+        ledger.record(
+            Work(when=hours_ago(1), targets=frozenset([only, only]), operation=Operation.MASK)
+        )
     (work,) = log_of(bench).entries
     assert work.targets == {only}
 
 
-KINDS = {
-    "work": (
-        lambda ledger, bench: ledger.work(
-            hours_ago(1), bench.targets("doors"), operation=Operation.SAND, grit="320"
-        ),
-        lambda bench, common: records.Work(
-            **common, targets=bench.targets("doors"), operation=Operation.SAND, grit="320"
-        ),
+# An entry of every kind with nothing left out, and how it is recorded.
+ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
+    "coat": lambda ledger, bench: Coat(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        product=bench.product,
+        product_name="varnish",
+        figures=FIGURES,
+        method=Method.BRUSH,
+        scuffed_before=False,
+        wet_film_um=90.0,
+        container=_can(ledger, bench),
+        hands_on_min=25.0,
+        note="a run on the left",
     ),
-    "check": (
-        lambda ledger, bench: ledger.film_check(
-            hours_ago(1), bench.targets("doors"), test=Test.THUMBNAIL, found=Found.PRINTS
-        ),
-        lambda bench, common: records.Check(
-            **common, targets=bench.targets("doors"), test=Test.THUMBNAIL, found=Found.PRINTS
-        ),
+    "work": lambda _, bench: Work(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        operation=Operation.SAND,
+        grit="320",
+        note="by hand",
     ),
-    "joined": (
-        lambda ledger, bench: ledger.joined(
-            hours_ago(1), (), into=bench.pieces("case")[0], members=bench.pieces("sides")
-        ),
-        lambda bench, common: records.Joined(
-            **common, into=bench.pieces("case")[0], members=frozenset(bench.pieces("sides"))
-        ),
+    "check": lambda _, bench: Check(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        test=Test.THUMBNAIL,
+        found=Found.PRINTS,
+        note="at the edge",
     ),
-    "moved": (
-        lambda ledger, bench: ledger.moved(
-            hours_ago(1), pieces=bench.pieces("doors"), room=bench.room
-        ),
-        lambda bench, common: records.Moved(
-            **common, pieces=frozenset(bench.pieces("doors")), room=bench.room
-        ),
+    "fault": lambda _, bench: Fault(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        what=FaultKind.RUN,
+        place="left",
+        remedy="sand",
     ),
-    "reading": (
-        lambda ledger, bench: ledger.reading(
-            hours_ago(1), room=bench.room, air=Air(17.2, 58.0), wet_bulb_c=12.6
-        ),
-        lambda bench, common: records.Reading(
-            **common, room=bench.room, air=Air(17.2, 58.0), wet_bulb_c=12.6
-        ),
+    "stripped to bare wood": lambda _, bench: Stripped(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        operation=Stripping.STRIP,
+        note="never hardened",
     ),
-    "a logger's file": (
-        lambda ledger, bench: ledger.air_imported(
-            hours_ago(1),
-            room=bench.room,
-            file_name="shop.csv",
-            readings=[(NOW - timedelta(hours=1), Air(17.2, 58.0))],
-        ),
-        lambda bench, common: records.AirImported(
-            **common, room=bench.room, file_name="shop.csv", count=1
-        ),
+    "joined": lambda _, bench: Joined(
+        when=hours_ago(1),
+        targets=bench.targets("sides"),
+        into=bench.pieces("case")[0],
+        members=frozenset(bench.pieces("sides")),
+        glue="pva",
     ),
-    "the wood of a piece": (
-        lambda ledger, bench: ledger.piece_reading(
-            hours_ago(1), bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
-        ),
-        lambda bench, common: records.PieceReading(
-            **common, targets=bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
-        ),
+    "moved": lambda _, bench: Moved(
+        when=hours_ago(1), pieces=frozenset(bench.pieces("doors")), room=bench.room
     ),
-    "a heater": (
-        lambda ledger, bench: ledger.heated(hours_ago(1), room=bench.room, temperature_c=21.0),
-        lambda bench, common: records.Heated(**common, room=bench.room, temperature_c=21.0),
+    "reading": lambda _, bench: Reading(
+        when=hours_ago(1),
+        room=bench.room,
+        air=Air(17.2, 58.0),
+        wet_bulb_c=12.6,
+        humidity_supposed=True,
     ),
-    "rags": (
-        lambda ledger, bench: ledger.rags_event(hours_ago(1), deed=RagsDeed.SPREAD),
-        lambda bench, common: records.RagsEvent(**common, deed=RagsDeed.SPREAD),
+    "a logger's file": lambda _, bench: AirImported(
+        when=hours_ago(1), room=bench.room, file_name="shop.csv", count=1
     ),
-    "set aside": (
-        lambda ledger, bench: ledger.set_aside(
-            hours_ago(1), bench.targets("doors"), reason="hinges to come"
-        ),
-        lambda bench, common: records.SetAside(
-            **common, targets=bench.targets("doors"), reason="hinges to come"
-        ),
+    "the wood of a piece": lambda _, bench: PieceReading(
+        when=hours_ago(1), targets=bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
     ),
-    "fault": (
-        lambda ledger, bench: ledger.fault(
-            hours_ago(1), bench.targets("doors"), what=FaultKind.RUN, place="left", remedy="sand"
-        ),
-        lambda bench, common: records.Fault(
-            **common,
-            targets=bench.targets("doors"),
-            what=FaultKind.RUN,
-            place="left",
-            remedy="sand",
-        ),
+    "a heater": lambda _, bench: Heated(when=hours_ago(1), room=bench.room, temperature_c=21.0),
+    "a can froze": lambda ledger, bench: ContainerEvent(
+        when=hours_ago(1), container=_can(ledger, bench), deed=ContainerDeed.FROZEN, note="milky"
     ),
-    "stripped to bare wood": (
-        lambda ledger, bench: ledger.stripped(
-            hours_ago(1), bench.targets("doors"), operation=Stripping.STRIP, note="never hardened"
-        ),
-        lambda bench, common: records.Stripped(
-            **common,
-            targets=bench.targets("doors"),
-            operation=Stripping.STRIP,
-            note="never hardened",
-        ),
+    "rags": lambda _, __: RagsEvent(when=hours_ago(1), deed=RagsDeed.SPREAD),
+    "away": lambda _, __: Away(when=hours_ago(1), reason="a fair"),
+    "handed over": lambda _, bench: HandedOver(
+        when=hours_ago(1), targets=bench.targets("doors"), note="for the kitchen"
     ),
-    "a can froze": (
-        lambda ledger, bench: ledger.container_event(
-            hours_ago(1), container=_can(ledger, bench), deed=ContainerDeed.FROZEN, note="milky"
-        ),
-        lambda bench, common: records.ContainerEvent(
-            **common, container=1, deed=ContainerDeed.FROZEN, note="milky"
-        ),
+    "set aside": lambda _, bench: SetAside(
+        when=hours_ago(1), targets=bench.targets("doors"), reason="hinges to come"
     ),
-    "away": (
-        lambda ledger, bench: ledger.away(hours_ago(1), reason="a fair"),
-        lambda bench, common: records.Away(**common, reason="a fair"),
+    "resumed": lambda _, bench: Resumed(when=hours_ago(1), targets=bench.targets("doors")),
+    "review": lambda _, bench: Review(
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        outcome=Outcome.FAIR,
+        text="lost its sheen",
     ),
-    "handed over": (
-        lambda ledger, bench: ledger.handed_over(
-            hours_ago(1), bench.targets("doors"), note="for the kitchen"
-        ),
-        lambda bench, common: records.HandedOver(
-            **common, targets=bench.targets("doors"), note="for the kitchen"
-        ),
+    "note": lambda _, bench: Note(
+        when=hours_ago(1), targets=bench.targets("doors"), text="[no] markup: 100 %", outcome=True
     ),
-    "review": (
-        lambda ledger, bench: ledger.review(
-            hours_ago(1), bench.targets("doors"), outcome=Outcome.FAIR, text="lost its sheen"
-        ),
-        lambda bench, common: records.Review(
-            **common, targets=bench.targets("doors"), outcome=Outcome.FAIR, text="lost its sheen"
-        ),
-    ),
-    "photo": (
-        lambda ledger, bench: ledger.photo(
-            hours_ago(1), bench.targets("doors"), path="doors.jpg", note="in daylight"
-        ),
-        lambda bench, common: records.Photo(
-            **common, targets=bench.targets("doors"), path="doors.jpg", note="in daylight"
-        ),
-    ),
-    "resumed": (
-        lambda ledger, bench: ledger.resumed(hours_ago(1), bench.targets("doors")),
-        lambda bench, common: records.Resumed(**common, targets=bench.targets("doors")),
-    ),
-    "note": (
-        lambda ledger, bench: ledger.note(
-            hours_ago(1), bench.targets("doors"), text="[no] markup: 100 %", outcome=True
-        ),
-        lambda bench, common: records.Note(
-            **common, targets=bench.targets("doors"), text="[no] markup: 100 %", outcome=True
-        ),
+    "photo": lambda _, bench: Photo(
+        when=hours_ago(1), targets=bench.targets("doors"), path="doors.jpg", note="in daylight"
     ),
 }
 
 
-@pytest.mark.parametrize("kind", KINDS)
-def test_every_kind_comes_back_as_logged(kind: str, bench: Bench):
-    put, expected = KINDS[kind]
+def _recorded(bench: Bench, name: str) -> Entry:
+    """Record an entry; return it as it should come back."""
     with writing(bench) as ledger:
-        entry = put(ledger, bench)
-    common = {"id": entry, "act": ledger.act_id, "when": hours_ago(1), "typed_at": NOW}
-    assert log_of(bench).entries == (expected(bench, common),)
+        entry = ENTRIES[name](ledger, bench)
+        number = ledger.record(entry)
+    return replace(entry, id=number, act=ledger.act_id, typed_at=NOW)
+
+
+@pytest.mark.parametrize("name", ENTRIES)
+def test_every_kind_comes_back_as_logged(name: str, bench: Bench):
+    recorded = _recorded(bench, name)
+    assert log_of(bench).entries == (recorded,)
+
+
+@pytest.mark.parametrize("name", ENTRIES)
+def test_every_kind_is_found_in_the_history_as_logged(name: str, bench: Bench):
+    recorded = _recorded(bench, name)
+    with bench.db.reading() as connection:
+        rows = read_history(connection)
+        assert read_records(connection, rows) == {recorded.id: recorded}
+    assert (rows[-1].kind, rows[-1].when) == (kind_of(type(recorded)), hours_ago(1))
+
+
+def test_every_kind_of_the_work_is_tried_here(bench: Bench):
+    assert {type(_recorded(bench, name)) for name in ENTRIES} == set(OF_THE_WORK.values())
 
 
 def test_what_loggers_read_comes_back_in_order_of_time(bench: Bench):
     with writing(bench) as ledger:
         for hours, air in ((1.0, Air(19.0, 52.0)), (2.0, Air(18.0, 55.0))):
             moment = NOW - timedelta(hours=hours)
-            ledger.air_imported(
-                at(moment), room=bench.room, file_name="shop.csv", readings=[(moment, air)]
+            ledger.record_air(
+                AirImported(
+                    when=at(moment),
+                    room=bench.room,
+                    file_name="shop.csv",
+                    count=1,
+                ),
+                [(moment, air)],
             )
     assert log_of(bench).logged_air == {
         bench.room: [
@@ -289,36 +282,32 @@ def test_what_loggers_read_comes_back_in_order_of_time(bench: Bench):
 
 def test_a_reading_of_wood_that_says_nothing_is_not_kept(bench: Bench):
     with pytest.raises(IntegrityError), writing(bench) as ledger:
-        ledger.piece_reading(hours_ago(1), bench.targets("doors"))
+        ledger.record(PieceReading(when=hours_ago(1), targets=bench.targets("doors")))
 
 
 def test_rags_of_one_item_name_its_first_coat(bench: Bench):
     coat = bench.coat()
     with writing(bench) as ledger:
-        ledger.rags_event(hours_ago(0), deed=RagsDeed.WATER, item=coat)
+        ledger.record(RagsEvent(when=hours_ago(0), deed=RagsDeed.WATER, item=coat))
     event = log_of(bench).entries[-1]
-    assert isinstance(event, records.RagsEvent)
+    assert isinstance(event, RagsEvent)
     assert event.item == coat
 
 
 def test_stripped_down_to_a_coat_names_the_coat_that_is_still_there(bench: Bench):
     sealer, _ = bench.coat(), bench.coat()
     with writing(bench) as ledger:
-        ledger.stripped(
-            hours_ago(0),
-            bench.targets("doors"),
-            operation=Stripping.SAND_THROUGH,
-            survives=sealer,
+        ledger.record(
+            Stripped(
+                when=hours_ago(0),
+                targets=bench.targets("doors"),
+                operation=Stripping.SAND_THROUGH,
+                survives=sealer,
+            )
         )
     off = log_of(bench).entries[-1]
-    assert isinstance(off, records.Stripped)
+    assert isinstance(off, Stripped)
     assert off.survives == sealer
-
-
-def test_every_kind_of_the_core_is_tried_here():
-    tried = {put.__code__.co_names for put, _ in KINDS.values()}
-    methods = {name for name in vars(Ledger) if not name.startswith("_")}
-    assert methods - {name for names in tried for name in names} == {"coat", "withdraw"}
 
 
 def test_an_act_without_entries_is_kept(bench: Bench):
@@ -333,7 +322,7 @@ def test_an_exception_leaves_nothing(bench: Bench):
     def fails_half_way():
         with writing(bench) as ledger:
             bench.coat_in(ledger, figures=FigureSet("other", "1", {}, FIGURES.window))
-            ledger.rags_event(hours_ago(0), deed=RagsDeed.CAN)
+            ledger.record(RagsEvent(when=hours_ago(0), deed=RagsDeed.CAN))
             raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
@@ -352,17 +341,17 @@ def rows_everywhere(bench: Bench) -> dict[str, int | None]:
 
 ORPHANS = {
     "a coat of no product": lambda ledger, bench: bench.coat_in(ledger, product=99),
-    "a zone that is not there": lambda ledger, bench: ledger.resumed(
-        hours_ago(1), [Target(bench.pieces("doors")[0], 999)]
+    "a zone that is not there": lambda ledger, bench: ledger.record(
+        Resumed(when=hours_ago(1), targets=frozenset({Target(bench.pieces("doors")[0], 999)}))
     ),
-    "a piece that is not there": lambda ledger, bench: ledger.moved(
-        hours_ago(1), pieces=[999], room=bench.room
+    "a piece that is not there": lambda ledger, bench: ledger.record(
+        Moved(when=hours_ago(1), pieces=frozenset([999]), room=bench.room)
     ),
-    "a room that is not there": lambda ledger, bench: ledger.reading(
-        hours_ago(1), room=99, air=Air(20, 50)
+    "a room that is not there": lambda ledger, bench: ledger.record(
+        Reading(when=hours_ago(1), room=99, air=Air(20, 50))
     ),
-    "an amendment of nothing": lambda ledger, bench: ledger.rags_event(
-        hours_ago(1), deed=RagsDeed.CAN, supersedes=77
+    "an amendment of nothing": lambda ledger, bench: ledger.record(
+        RagsEvent(when=hours_ago(1), deed=RagsDeed.CAN), supersedes=77
     ),
 }
 

@@ -9,7 +9,17 @@ from sqlalchemy import func, select
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirPoint
-from finishlog.core.log.entries import AirImported, Found, Operation, Reading, Test, When
+from finishlog.core.log.entries import (
+    AirImported,
+    Check,
+    Found,
+    Joined,
+    Operation,
+    Reading,
+    Test,
+    When,
+    Work,
+)
 from finishlog.store.log.heads import with_assemblies
 from finishlog.store.log.pace_coats import CheckedCoat, checked_coats, failed_lately
 from finishlog.store.log.read_log import read_log
@@ -19,12 +29,14 @@ from finishlog.store.schema.log import act
 def check(bench: Bench, part: str, hours: float, found: Found = Found.DRY) -> int:
     zones = bench.targets(part)
     with bench.db.writing("check", "", NOW, "UTC") as ledger:
-        return ledger.film_check(hours_ago(hours), zones, test=Test.TOUCH, found=found)
+        return ledger.record(
+            Check(when=hours_ago(hours), targets=zones, test=Test.TOUCH, found=found)
+        )
 
 
 def sanded(bench: Bench, part: str, hours: float, operation: Operation = Operation.SAND) -> None:
     with bench.db.writing("log", "", NOW, "UTC") as ledger:
-        ledger.work(hours_ago(hours), bench.targets(part), operation=operation)
+        ledger.record(Work(when=hours_ago(hours), targets=bench.targets(part), operation=operation))
 
 
 def last_act(bench: Bench) -> int:
@@ -101,7 +113,7 @@ def test_only_a_failed_check_sends_anybody_looking(bench: Bench):
 def test_an_assembly_comes_with_its_members(bench: Bench):
     case, sides = bench.pieces("case"), bench.pieces("sides")
     with bench.db.writing("log", "", NOW, "UTC") as ledger:
-        ledger.joined(hours_ago(8), (), into=case[0], members=sides)
+        ledger.record(Joined(when=hours_ago(8), into=case[0], members=frozenset(sides)))
     with bench.db.reading() as connection:
         assert with_assemblies(connection, sides[:1]) == {sides[0], case[0]}
         assert with_assemblies(connection, []) == set()
@@ -112,9 +124,11 @@ def test_only_the_air_of_a_stretch_and_two_days_before_it_is_read(bench: Bench):
     points = [(NOW - timedelta(hours=h), Air(18, 50)) for h in range(400, 0, -1)]
     with bench.db.writing("air", "", NOW, "UTC") as ledger:
         for hours in (300, 149, 148, 120, 90, 89, 10):
-            ledger.reading(hours_ago(hours), room=bench.room, air=Air(17, 58))
+            ledger.record(Reading(when=hours_ago(hours), room=bench.room, air=Air(17, 58)))
         span = When(points[0][0], points[-1][0])
-        ledger.air_imported(span, room=bench.room, file_name="log.csv", readings=points)
+        ledger.record_air(
+            AirImported(when=span, room=bench.room, file_name="log.csv", count=len(points)), points
+        )
     start, end = hours_ago(100).latest, hours_ago(90).latest
     with bench.db.reading() as connection:
         log = read_log(connection, bench.pieces("doors"), [(start, end), (start, start)])

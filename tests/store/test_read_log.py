@@ -15,6 +15,7 @@ from finishlog.core.log.entries import (
     RagsDeed,
     RagsEvent,
     Reading,
+    Work,
 )
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema import rows
@@ -27,7 +28,7 @@ def entries(bench: Bench, pieces: list[int] | None = None) -> tuple[AnyEntry, ..
 
 def reading(bench: Bench, hours: float) -> int:
     with bench.db.writing("air", "air 17 58", NOW, "UTC") as ledger:
-        return ledger.reading(hours_ago(hours), room=bench.room, air=Air(17, 58))
+        return ledger.record(Reading(when=hours_ago(hours), room=bench.room, air=Air(17, 58)))
 
 
 def touches(entry: AnyEntry, pieces: set[int]) -> bool:
@@ -44,10 +45,19 @@ def busy_evening(bench: Bench) -> None:
     bench.coat("doors", hours_ago(30))
     side = bench.coat("sides", hours_ago(29))
     with bench.db.writing("log", "", NOW, "UTC") as ledger:
-        ledger.moved(hours_ago(9), pieces=bench.pieces("sides"), room=bench.room)
+        ledger.record(
+            Moved(when=hours_ago(9), pieces=frozenset(bench.pieces("sides")), room=bench.room)
+        )
         case, sides = bench.pieces("case"), bench.pieces("sides")
-        ledger.joined(hours_ago(8), (), into=case[0], members=sides)
-        ledger.work(hours_ago(7), bench.targets("case"), operation=Operation.SAND, grit="240")
+        ledger.record(Joined(when=hours_ago(8), into=case[0], members=frozenset(sides)))
+        ledger.record(
+            Work(
+                when=hours_ago(7),
+                targets=bench.targets("case"),
+                operation=Operation.SAND,
+                grit="240",
+            )
+        )
         bench.coat_in(ledger, "sides", hours_ago(28), supersedes=side)
     bench.coat("case", hours_ago(5))
     bench.coat("doors", hours_ago(4))
@@ -100,14 +110,14 @@ def test_a_reading_corrected_to_another_day_is_not_read_twice(bench: Bench):
     wrong_day = reading(bench, 1)
     with bench.db.writing("amend", "", NOW, "UTC") as ledger:
         air = Air(9, 80)
-        ledger.reading(hours_ago(500), room=bench.room, air=air, supersedes=wrong_day)
+        ledger.record(Reading(when=hours_ago(500), room=bench.room, air=air), supersedes=wrong_day)
     assert not [e for e in entries(bench, bench.pieces("doors")) if isinstance(e, Reading)]
 
 
 def test_rags_come_along_with_any_pieces(bench: Bench):
     bench.coat("doors", hours_ago(3))
     with bench.db.writing("rags", "rags spread", NOW, "UTC") as ledger:
-        event = ledger.rags_event(hours_ago(2), deed=RagsDeed.SPREAD)
+        event = ledger.record(RagsEvent(when=hours_ago(2), deed=RagsDeed.SPREAD))
     found = entries(bench, bench.pieces("doors"))
     assert [e.id for e in found if isinstance(e, RagsEvent)] == [event]
 

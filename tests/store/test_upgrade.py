@@ -16,6 +16,7 @@ import pytest
 from conftest import NOW, Bench, fill, hours_ago
 
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.log.entries import Reading
 from finishlog.errors import DatabaseFault
 from finishlog.store.database import open_database
 from finishlog.store.log.read_history import read_history
@@ -196,7 +197,7 @@ def test_while_another_one_writes_a_second_is_told_to_wait(bench: Bench):
 
     def write_too():
         with other.writing("log", "", NOW, "UTC") as second:
-            second.reading(hours_ago(0), room=bench.room, air=Air(17, 58))
+            second.record(Reading(when=hours_ago(0), room=bench.room, air=Air(17, 58)))
 
     with bench.db.writing("log", "", NOW, "UTC") as ledger:
         with pytest.raises(DatabaseFault, match="in use by another finishlog") as caught:

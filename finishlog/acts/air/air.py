@@ -7,7 +7,7 @@ from msgspec import Struct
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import Air, cooled, dew_point_c
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import Reading, When
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.store.database import Database
@@ -58,8 +58,14 @@ def log_air(
         supposed = not isinstance(air, Air)
         if not isinstance(air, Air):
             air = _with_its_water(ledger, clock, known.id, air, at)
-        ledger.reading(
-            at, room=known.id, air=air, wet_bulb_c=wet_bulb_c, humidity_supposed=supposed
+        ledger.record(
+            Reading(
+                when=at,
+                room=known.id,
+                air=air,
+                wet_bulb_c=wet_bulb_c,
+                humidity_supposed=supposed or None,
+            )
         )
         dew = dew_point_c(air)
         return AirLogged(ledger.act_id, known.name, new, air, dew, at, wet_bulb_c, supposed)

@@ -9,7 +9,7 @@ from msgspec import Struct
 from finishlog.acts.air.air import FIRST_ROOM, room_or_first
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
-from finishlog.core.log.entries import Sureness, When
+from finishlog.core.log.entries import AirImported, Sureness, When
 from finishlog.core.logger.file import LoggerFile, ReadAs
 from finishlog.core.shop.things import Room
 from finishlog.store.database import Database
@@ -64,7 +64,8 @@ def take_in_air(
             known = known_air(ledger.connection, found.id, first, last)
             if new := [(at, air) for at, air in file.readings if at not in known]:
                 when = When(new[0][0], new[-1][0], Sureness.EXACT)
-                ledger.air_imported(when, room=found.id, file_name=file_name, readings=new)
+                entry = AirImported(when=when, room=found.id, file_name=file_name, count=len(new))
+                ledger.record_air(entry, new)
     warm = [air.temperature_c for _, air in file.readings]
     return AirTakenIn(
         act=act,

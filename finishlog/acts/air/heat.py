@@ -15,7 +15,7 @@ from finishlog.clock import Clock
 from finishlog.core.air.supposed import Heat
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import Heated, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.ignition import FLAMMABLE, lit_by
@@ -64,7 +64,7 @@ def heat(
         known, new = room_or_first(ledger, clock, room)
         beside = () if new else tuple(_at_once(ledger, facts, clock, known.name, span))
         seen = look(ledger.connection, facts, clock)
-        ledger.heated(span, room=known.id, temperature_c=temperature_c)
+        ledger.record(Heated(when=span, room=known.id, temperature_c=temperature_c))
         return HeatLogged(
             act=ledger.act_id,
             room=known.name,

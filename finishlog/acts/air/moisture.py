@@ -12,7 +12,7 @@ from finishlog.asks.things.wood_air import WoodAir, rooms_of
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Range
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import PieceReading, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.too_wet import too_wet
 from finishlog.picking import pick_zones
@@ -50,7 +50,7 @@ def log_moisture(
     with database.writing("moisture", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
-        ledger.piece_reading(at, picked.targets, moisture_pct=moisture_pct)
+        ledger.record(PieceReading(when=at, targets=picked.targets, moisture_pct=moisture_pct))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         rooms = rooms_of(states, after, clock.now)

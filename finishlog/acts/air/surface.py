@@ -10,7 +10,7 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.things.wood_air import WoodAir, rooms_of
 from finishlog.clock import Clock
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import PieceReading, When
 from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
 from finishlog.store.database import Database
@@ -46,7 +46,7 @@ def log_surface(
     with database.writing("surface", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
-        ledger.piece_reading(at, picked.targets, temperature_c=temperature_c)
+        ledger.record(PieceReading(when=at, targets=picked.targets, temperature_c=temperature_c))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Surface(

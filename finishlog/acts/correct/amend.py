@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
-from finishlog.acts.correct.amend_can import amend_container, what_changed
-from finishlog.acts.correct.amend_whereabouts import amend_whereabouts
+from finishlog.acts.correct.amend_can import change_amounts, what_changed
+from finishlog.acts.film.glue_up import glue_key
 from finishlog.acts.meant.due import selectors
 from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import pick_container
@@ -21,42 +23,34 @@ from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method, judged_by
 from finishlog.core.log.entries import (
     AnyEntry,
-    Away,
-    Check,
     Coat,
     ContainerEvent,
-    Fault,
     Found,
     HandedOver,
     Joined,
     Moved,
     Note,
     Outcome,
-    Photo,
     PieceReading,
-    RagsEvent,
     Reading,
     Resumed,
-    Review,
     SetAside,
-    Stripped,
     Target,
     When,
-    Work,
 )
+from finishlog.core.log.fields import fields_of
+from finishlog.core.log.kinds import kind_of
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.things import Product, Shop
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
-from finishlog.picking import pick_product, pick_zones, with_edges
+from finishlog.picking import pick_product, pick_room, pick_zones, with_edges
 from finishlog.store.database import Database
-from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_history import HistoryRow, read_history
 
 
 class Change(Struct, frozen=True):
-    """What is to be different; None: as it was."""
+    """What is to be different, by the words that fields are amended by; None: as it was."""
 
     at: When | None = None
     parts: tuple[str, ...] = ()
@@ -69,6 +63,8 @@ class Change(Struct, frozen=True):
     text: str | None = None
     # The can or mix of a coat; `none`: none on record.
     container: str | None = None
+    # Of a mix: the parts whose amounts were other.
+    amounts: tuple[MixPart, ...] = ()
     room: str | None = None
     glue: str | None = None
     grit: str | None = None
@@ -77,8 +73,16 @@ class Change(Struct, frozen=True):
     # Of a reading of the wood itself: % moisture, °C of its surface.
     moisture: float | None = None
     surface: float | None = None
-    # Of a mix: the parts whose amounts were other.
-    amounts: tuple[MixPart, ...] = ()
+
+    def said(self) -> Iterator[tuple[str, Any]]:
+        """Yield what was said beside where and when it was, by its word."""
+        for word in self.__struct_fields__:
+            value = getattr(self, word)
+            if word not in _WHERE_AND_WHEN and value is not None and value != ():
+                yield word, value
+
+
+_WHERE_AND_WHEN = {"at", "parts", "face"}
 
 
 class Amended(Struct, frozen=True):
@@ -105,19 +109,16 @@ def amend(
     with database.writing("amend", words, clock.now, clock.zone.key) as ledger:
         seen = look(ledger.connection, facts, clock)
         entry = _in_force(act, read_history(ledger.connection), seen.log.entries)
-        targets = entry.targets
-        if change.parts or change.face:
-            parts = change.parts or selectors(
-                [z for z in seen.bench.zones if z.target in entry.targets]
-            )
-            _has_its_parts(entry, change)
-            whole = isinstance(entry, _OF_THE_WHOLE)
-            picked = pick_zones(seen.shop, seen.bench, parts, change.face, joints_too=whole)
-            if entry.targets & edges_of(seen.bench.zones, entry.targets):
-                picked = with_edges(seen.bench, picked)
-            targets = picked.targets
+        targets = _targets(seen, entry, change)
         when = change.at or entry.when
-        _write(ledger, facts, seen, entry, when, targets, change)
+        changed = _changed(seen, facts, entry, change)
+        if isinstance(entry, ContainerEvent):
+            change_amounts(ledger, seen, entry, change.amounts)
+        becomes = replace(entry, when=when, targets=targets, **changed)
+        if isinstance(becomes, Moved):
+            pieces = frozenset(t.piece for t in targets) or becomes.pieces
+            becomes = replace(becomes, targets=frozenset(), pieces=pieces)
+        ledger.record(becomes, supersedes=entry.id)
         after = look(ledger.connection, facts, clock)
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
@@ -140,6 +141,19 @@ def amend(
                 clock,
             ),
         )
+
+
+def _targets(seen: Look, entry: AnyEntry, change: Change) -> frozenset[Target]:
+    """Return the zones that an entry was of after all."""
+    if not change.parts and not change.face:
+        return entry.targets
+    parts = change.parts or selectors([z for z in seen.bench.zones if z.target in entry.targets])
+    _has_its_parts(entry, change)
+    whole = isinstance(entry, _OF_THE_WHOLE)
+    picked = pick_zones(seen.shop, seen.bench, parts, change.face, joints_too=whole)
+    if entry.targets & edges_of(seen.bench.zones, entry.targets):
+        picked = with_edges(seen.bench, picked)
+    return picked.targets
 
 
 _OF_THE_WHOLE = Moved | SetAside | Resumed | HandedOver | Note | PieceReading
@@ -178,7 +192,7 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
         hint = f"to take that back: finishlog undo {act}"
         raise UsageFault(f"act {act} is an undo: there is nothing in it to amend", hint)
     if found is None and not mine[0].withdrawn_by:
-        kind = "can" if mine[0].kind == "container" else "part"
+        kind = "can" if mine[0].kind == kind_of(ContainerEvent) else "part"
         raise UsageFault(
             f"what act {act} is about was put away", f"bring it back: {kind} restore NAME"
         )
@@ -187,210 +201,55 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
     return found
 
 
-def _write(
-    ledger: Ledger,
-    facts: Facts,
-    seen: Look,
-    entry: AnyEntry,
-    when: When,
-    targets: frozenset[Target],
-    change: Change,
-) -> None:
-    match entry:
-        case Coat():
-            _allowed(change, "product", "method", "scuffed", "text", "container")
-            _coat(ledger, facts, seen.shop, entry, when, targets, change)
-        case Check() | Work() | Fault() | Stripped() | PieceReading():
-            _on_piece(ledger, entry, when, targets, change)
-        case Reading():
-            _allowed(change, "air")
-            _reading(ledger, entry, when, change.air)
-        case Note():
-            _allowed(change, "text")
-            text = change.text if change.text is not None else entry.text
-            ledger.note(when, targets, text=text, outcome=entry.outcome, supersedes=entry.id)
-        case RagsEvent():
-            _allowed(change)
-            ledger.rags_event(when, deed=entry.deed, item=entry.item, supersedes=entry.id)
-        case Moved() | Joined() | SetAside() | Resumed() | Away():
-            _allowed(change, *_WHEREABOUTS[type(entry)])
-            amend_whereabouts(
-                ledger,
-                seen,
-                facts,
-                entry,
-                when,
-                targets,
-                room=change.room,
-                glue=change.glue,
-                text=change.text,
-            )
-        case HandedOver():
-            _allowed(change, "text")
-            note = entry.note if change.text is None else change.text
-            ledger.handed_over(when, targets, note=note, supersedes=entry.id)
-        case Review():
-            _allowed(change, "text", "outcome")
-            ledger.review(
-                when,
-                targets,
-                outcome=change.outcome or entry.outcome,
-                text=entry.text if change.text is None else change.text,
-                supersedes=entry.id,
-            )
-        case Photo():
-            _allowed(change, "text")
-            note = entry.note if change.text is None else change.text
-            ledger.photo(when, targets, path=entry.path, note=note, supersedes=entry.id)
-        case ContainerEvent():
-            _allowed(change, "text", "amounts")
-            amend_container(ledger, seen, entry, when, change.amounts, change.text)
-        case _:
-            raise UsageFault("this kind of act is not amended", "undo it and log it again")
+# How a change that was said becomes values of fields, where it is not the value itself.
+_Follows = Callable[[Look, Facts, Any, Any], dict[str, object]]
 
 
-def _reading(ledger: Ledger, entry: Reading, when: When, air: Air | None) -> None:
-    """Supersede a reading of a room; the wet bulb stays while the air does."""
-    wet_bulb_c = entry.wet_bulb_c if air is None else None
-    ledger.reading(
-        when,
-        room=entry.room,
-        air=air or entry.air,
-        wet_bulb_c=wet_bulb_c,
-        humidity_supposed=entry.humidity_supposed and air is None,
-        supersedes=entry.id,
-    )
+def _product(seen: Look, facts: Facts, entry: Coat, typed: str) -> dict[str, object]:
+    """Judge a coat by another product; it came from another can, which was not said."""
+    product = pick_product(seen.shop, typed)
+    of = facts.finish_class(product.class_key)
+    figures = judged_by(of, product.label, product.label_window, facts.version)
+    same = {} if product.id == entry.product else {"container": None}
+    return {"product": product.id, "product_name": product.name, "figures": figures, **same}
 
 
-def _piece_reading(
-    ledger: Ledger, entry: PieceReading, when: When, targets: frozenset[Target], change: Change
-) -> None:
-    """Supersede a reading of the wood itself: only what was measured can have been other."""
-    measured = {"surface": entry.temperature_c, "moisture": entry.moisture_pct}
-    _allowed(change, *(name for name, value in measured.items() if value is not None))
-    ledger.piece_reading(
-        when,
-        targets,
-        temperature_c=entry.temperature_c if change.surface is None else change.surface,
-        moisture_pct=entry.moisture_pct if change.moisture is None else change.moisture,
-        supersedes=entry.id,
-    )
+def _container(seen: Look, _: Facts, __: Coat, typed: str) -> dict[str, object]:
+    picked = None if typed.casefold() == NONE else pick_container(seen.shop, typed).id
+    return {"container": picked}
 
 
-def _on_piece(
-    ledger: Ledger,
-    entry: Check | Work | Fault | Stripped | PieceReading,
-    when: When,
-    targets: frozenset[Target],
-    change: Change,
-) -> None:
-    """Supersede what was done to a piece, or found on it."""
-    match entry:
-        case PieceReading():
-            _piece_reading(ledger, entry, when, targets, change)
-        case Check():
-            _allowed(change, "found", "text")
-            found = change.found or entry.found
-            test = test_that_finds(found) if change.found else entry.test
-            note = entry.note if change.text is None else change.text
-            ledger.film_check(when, targets, test=test, found=found, note=note, supersedes=entry.id)
-        case Work():
-            _allowed(change, "grit", "text")
-            ledger.work(
-                when,
-                targets,
-                operation=entry.operation,
-                grit=entry.grit if change.grit is None else change.grit,
-                note=entry.note if change.text is None else change.text,
-                supersedes=entry.id,
-            )
-        case Fault():
-            _allowed(change, "text")
-            remedy = entry.remedy if change.text is None else change.text
-            ledger.fault(
-                when,
-                targets,
-                what=entry.what,
-                place=entry.place,
-                remedy=remedy,
-                supersedes=entry.id,
-            )
-        case Stripped():
-            _allowed(change, "text")
-            ledger.stripped(
-                when,
-                targets,
-                operation=entry.operation,
-                survives=entry.survives,
-                note=entry.note if change.text is None else change.text,
-                supersedes=entry.id,
-            )
+def _air(_: Look, __: Facts, ___: Reading, air: Air) -> dict[str, object]:
+    """Take another air as read: no wet bulb and no supposing lies behind it."""
+    return {"air": air, "wet_bulb_c": None, "humidity_supposed": None}
 
 
-def _coat(
-    ledger: Ledger,
-    facts: Facts,
-    shop: Shop,
-    entry: Coat,
-    when: When,
-    targets: frozenset[Target],
-    change: Change,
-) -> None:
-    product = pick_product(shop, change.product) if change.product else None
-    figures = entry.figures
-    if product is not None:
-        of = facts.finish_class(product.class_key)
-        figures = judged_by(of, product.label, product.label_window, facts.version)
-    ledger.coat(
-        when,
-        targets,
-        product=product.id if product else entry.product,
-        figures=figures,
-        method=change.method or entry.method,
-        scuffed_before=entry.scuffed_before if change.scuffed is None else change.scuffed,
-        wet_film_um=entry.wet_film_um,
-        container=_container(shop, entry, product, change.container),
-        hands_on_min=entry.hands_on_min,
-        note=entry.note if change.text is None else change.text,
-        supersedes=entry.id,
-    )
-
-
-def _container(shop: Shop, entry: Coat, product: Product | None, typed: str | None) -> int | None:
-    """Return the can or mix of an amended coat: of another product it came from another."""
-    if typed is not None:
-        return None if typed.casefold() == NONE else pick_container(shop, typed).id
-    return entry.container if product is None or product.id == entry.product else None
-
-
-_CHANGES = (
-    "product",
-    "method",
-    "scuffed",
-    "found",
-    "air",
-    "text",
-    "container",
-    "amounts",
-    "room",
-    "glue",
-    "grit",
-    "outcome",
-    "moisture",
-    "surface",
-)
-
-_WHEREABOUTS: dict[type[AnyEntry], tuple[str, ...]] = {
-    Moved: ("room",),
-    Joined: ("glue",),
-    SetAside: ("text",),
-    Resumed: (),
-    Away: ("text",),
+_FOLLOWS: dict[str, _Follows] = {
+    # Kept beside the entry, by `change_amounts`.
+    "amounts": lambda _, __, ___, ____: {},
+    "product": _product,
+    "container": _container,
+    "air": _air,
+    "found": lambda _, __, ___, found: {"found": found, "test": test_that_finds(found)},
+    "room": lambda seen, _, __, typed: {"room": pick_room(seen.shop, typed).id},
+    "glue": lambda _, facts, __, typed: {"glue": glue_key(typed, facts)},
 }
 
 
-def _allowed(change: Change, *names: str) -> None:
-    """Refuse a change that this kind of entry does not have."""
-    for name in _CHANGES:
-        if getattr(change, name) not in {None, ()} and name not in names:
-            raise UsageFault(f"this entry has no {name} to amend", "finishlog history shows it")
+def _changed(seen: Look, facts: Facts, entry: AnyEntry, change: Change) -> dict[str, object]:
+    """Return the values that a change gives fields; UsageFault for what its kind does not have."""
+    if entry.stays:
+        raise UsageFault("this kind of act is not amended", "undo it and log it again")
+    named = {field.means.amend: field.name for field in fields_of(type(entry))}
+    if isinstance(entry, ContainerEvent):
+        named["amounts"] = ""
+    if isinstance(entry, PieceReading):
+        # Only what was measured can have been other.
+        named = {word: name for word, name in named.items() if getattr(entry, name) is not None}
+    changed: dict[str, object] = {}
+    for word, value in change.said():
+        if word not in named:
+            raise UsageFault(f"this entry has no {word} to amend", "finishlog history shows it")
+        follows = _FOLLOWS.get(word)
+        changed |= follows(seen, facts, entry, value) if follows else {named[word]: value}
+    return changed

@@ -1,4 +1,4 @@
-"""Correct what was logged of a can or mix: when it was, what was said, what is in it."""
+"""Correct what is in a mix."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from finishlog.asks.bench.open_cans import coats_from, mixed_words, part_words
 from finishlog.asks.look.look import Look
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
 from finishlog.core.published.facts import Facts
@@ -15,26 +15,14 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.containers import change_parts
 
 
-def amend_container(
-    ledger: Ledger,
-    seen: Look,
-    entry: ContainerEvent,
-    when: When,
-    amounts: Sequence[MixPart],
-    text: str | None,
+def change_amounts(
+    ledger: Ledger, seen: Look, entry: ContainerEvent, amounts: Sequence[MixPart]
 ) -> None:
-    """Supersede an event; amended amounts are kept beside it and touch no date of a coat."""
+    """Keep amended amounts beside a mixing; they touch no date of a coat."""
     container = seen.shop.containers[entry.container]
     if amounts:
         _allowed(seen, entry, container)
         change_parts(ledger, container, amended_parts(container, amounts))
-    ledger.container_event(
-        when,
-        container=entry.container,
-        deed=entry.deed,
-        note=entry.note if text is None else text,
-        supersedes=entry.id,
-    )
 
 
 def _allowed(seen: Look, entry: ContainerEvent, container: Container) -> None:

@@ -16,7 +16,7 @@ from finishlog.clock import Clock
 from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Test, When
+from finishlog.core.log.entries import Check, Found, Test, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import plain_word
 from finishlog.core.zone.grouping import labels_of
@@ -88,7 +88,7 @@ def log_check(
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, face)
         doubts = findings_of(of_a_check_too_soon(before, picked, at), sure=sure)
-        ledger.film_check(at, picked.targets, test=test, found=found)
+        ledger.record(Check(when=at, targets=picked.targets, test=test, found=found))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Checked(

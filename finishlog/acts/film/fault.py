@@ -14,7 +14,7 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import FaultKind, Operation, When
+from finishlog.core.log.entries import Fault, FaultKind, Operation, When, Work
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import SeenCause, causes
@@ -100,7 +100,7 @@ def log_fault(
         now = look(ledger.connection, facts, clock)
         then = as_of(now, at.latest, facts, clock)
         picked = pick_zones(then.shop, then.bench, parts, face)
-        entry = ledger.fault(at, picked.targets, what=kind, place=place, remedy=remedy)
+        entry = ledger.record(Fault(when=at, targets=picked.targets, what=kind, place=place, remedy=remedy))
         after = look(ledger.connection, facts, clock)
         return _logged(ledger, entry, kind, place, at, picked, after, facts, clock)
 
@@ -194,7 +194,7 @@ def log_mended(
                 "finishlog history PART shows what was logged",
             )
         targets = {z.target for z in named if z.faults}
-        ledger.work(at, targets, operation=Operation.MEND, note=note)
+        ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))
         after = look(ledger.connection, facts, clock)
         mine = [z for z in after.bench.zones if z.target in targets]
         before = [f for z in then.bench.zones if z.target in targets for f in z.faults]

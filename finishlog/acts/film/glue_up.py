@@ -13,7 +13,7 @@ from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Operation, Target
+from finishlog.core.log.entries import Joined, Operation, Target
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
 from finishlog.core.rules.glue_up import GlueUp
@@ -48,7 +48,7 @@ def glue_up(
             for z in then.bench.zones
             if {z.piece.id, z.member_piece.id} & {*each.members, each.piece.id}
         }
-        ledger.joined(typed.at, zones, into=each.piece.id, members=each.members, glue=glue)
+        ledger.record(Joined(when=typed.at, targets=zones, into=each.piece.id, members=each.members, glue=glue))
         targets |= zones
     whole = replace(picked, targets=frozenset(targets))
     found = [f for each in due for f in _warnings(each)]

@@ -24,7 +24,7 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.entries import Coat, Operation, Work
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
@@ -56,8 +56,14 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
         warnings = most_weighty(
             (*warnings_before(then, picked, facts, operation=operation, comes=noted), *doubts)
         )
-        work = ledger.work(
-            typed.at, picked.targets, operation=operation, grit=typed.grit, note=typed.note
+        work = ledger.record(
+            Work(
+                when=typed.at,
+                targets=picked.targets,
+                operation=operation,
+                grit=typed.grit,
+                note=typed.note,
+            )
         )
         notes = _notes_of_dust(ledger, work, operation, facts, clock)
         return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, notes)
@@ -120,17 +126,19 @@ def _coat(
         )
     )
     for n, moment in enumerate((*typed.earlier, typed.at)):
-        ledger.coat(
-            moment,
-            picked.targets,
-            product=product.id,
-            figures=figures,
-            method=typed.method,
-            scuffed_before=typed.scuffed if n == 0 else None,
-            wet_film_um=typed.wet_film_um,
-            container=drawn.container,
-            hands_on_min=typed.hands_on_min if n == 0 else None,
-            note=typed.note,
+        ledger.record(
+            Coat(
+                when=moment,
+                targets=picked.targets,
+                product=product.id,
+                figures=figures,
+                method=typed.method,
+                scuffed_before=typed.scuffed if n == 0 else None,
+                wet_film_um=typed.wet_film_um,
+                container=drawn.container,
+                hands_on_min=typed.hands_on_min if n == 0 else None,
+                note=typed.note,
+            )
         )
     notes = notes_of_the_evening(of, typed.method, comes, now, facts, clock)
     coat = logged(

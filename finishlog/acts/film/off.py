@@ -87,7 +87,15 @@ def log_off(
         for state in states:
             by_survivor[down_to[state.target]].add(state.target)
         for survivor, targets in by_survivor.items():
-            ledger.stripped(at, targets, operation=operation, survives=survivor, note=note)
+            ledger.record(
+                Stripped(
+                    when=at,
+                    targets=frozenset(targets),
+                    operation=operation,
+                    survives=survivor,
+                    note=note,
+                )
+            )
         after = look(ledger.connection, facts, clock)
         mine = [z for z in after.bench.zones if z.target in picked.targets]
         return Off(

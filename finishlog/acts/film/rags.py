@@ -10,7 +10,7 @@ from finishlog.acts.meant.said import one_meant
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
-from finishlog.core.log.entries import RagsDeed, When
+from finishlog.core.log.entries import RagsDeed, RagsEvent, When
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import Handling
@@ -71,7 +71,7 @@ def log_rags(
         there = [i for i in before.bench.rags if i.is_open]
         items = _picked(there, which, deed, at, facts, clock)
         for item in items:
-            ledger.rags_event(at, deed=deed, item=item.id)
+            ledger.record(RagsEvent(when=at, deed=deed, item=item.id))
         after = look(ledger.connection, facts, clock)
         touched = [n for n in after.bench.rags if any(i.id in n.entries for i in items)]
         return RagsDealtWith(

@@ -11,7 +11,7 @@ from finishlog.asks.bench.open_cans import against, coats_from, pick_container, 
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding
-from finishlog.core.log.entries import ContainerDeed, When
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
 from finishlog.core.measure.quantities import millilitres
 from finishlog.core.mixing.containers import Container, ContainerKind
 from finishlog.core.published.facts import Facts
@@ -87,7 +87,9 @@ def new_can(database: Database, facts: Facts, clock: Clock, words: str, typed: C
             ),
         )
         if typed.opened is not None:
-            ledger.container_event(typed.opened, container=made, deed=ContainerDeed.OPENED)
+            ledger.record(
+                ContainerEvent(when=typed.opened, container=made, deed=ContainerDeed.OPENED)
+            )
         put_away_long_ended(ledger, facts, clock, seen)
     opened = "opened" if typed.opened else ""
     batch = f"batch {typed.batch}" if typed.batch else ""
@@ -218,7 +220,7 @@ def log_deed(
     """Record what was done with a container, or what befell it."""
     with database.writing(f"can {deed.value}", words, clock.now, clock.zone.key) as ledger:
         _, can = _picked(ledger, facts, clock, name)
-        ledger.container_event(at, container=can.id, deed=deed, note=note)
+        ledger.record(ContainerEvent(when=at, container=can.id, deed=deed, note=note))
         after = look(ledger.connection, facts, clock)
         state = states(after, facts)[can.id]
         return DeedDone(

@@ -15,7 +15,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
-from finishlog.core.log.entries import ContainerDeed, When
+from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
 from finishlog.core.mixing.chemistry import contents, mixed_findings
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState, MixPart
 from finishlog.core.mixing.mixes import (
@@ -188,9 +188,7 @@ def _top_up(ledger: Ledger, there: ContainerState, made: Recipe, typed: ToMix) -
             f"to change its end: finishlog can edit {there.container.name} --use-by 4h",
         )
     can = there.container
-    ledger.container_event(
-        typed.at, container=can.id, deed=ContainerDeed.TOPPED_UP, note=typed.note
-    )
+    ledger.record(ContainerEvent(when=typed.at, container=can.id, deed=ContainerDeed.TOPPED_UP, note=typed.note))
     change_parts(ledger, can, together(can.parts, made.parts))
     return can.id
 
@@ -223,7 +221,7 @@ def _new(
             drawn_from=source.name if source else "",
         ),
     )
-    ledger.container_event(typed.at, container=container, deed=ContainerDeed.MIXED)
+    ledger.record(ContainerEvent(when=typed.at, container=container, deed=ContainerDeed.MIXED))
     put_away_long_ended(ledger, facts, clock, seen)
     return container
 

@@ -34,7 +34,7 @@ def away(
 ) -> GoingAway:
     """Record that nobody is in the shop in a span of time; it may lie in the future."""
     with database.writing("away", words, clock.now, clock.zone.key) as ledger:
-        ledger.away(span, reason=reason)
+        ledger.record(Away(when=span, reason=reason))
         after = look(ledger.connection, facts, clock)
         meanwhile = closing_before(after, max(clock.now, span.earliest), span.latest)
         return GoingAway(ledger.act_id, span, reason, meanwhile)

@@ -13,7 +13,7 @@ from finishlog.asks.past.care_card import CareCard, card_of
 from finishlog.asks.past.open_ends import open_ends
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Target, When
+from finishlog.core.log.entries import HandedOver, Target, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Part
 from finishlog.core.zone.state import ZoneState
@@ -63,7 +63,7 @@ def hand_over(
             *_already(then.bench.zones, picked.targets),
             *open_ends(then, picked.targets, facts, clock),
         )
-        ledger.handed_over(at, picked.targets, note=note)
+        ledger.record(HandedOver(when=at, targets=picked.targets, note=note))
         after = look(ledger.connection, facts, clock)
         return Handover(
             act=ledger.act_id,

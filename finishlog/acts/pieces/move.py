@@ -10,7 +10,7 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import Moved, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
@@ -56,7 +56,7 @@ def move(
         was_there = bool(mine) and all(z.room.id == into.id for z in mine)
         # What is not glued up yet is carried as the parts that it will be made of.
         carried = picked.pieces | {z.piece.id for z in mine if not z.joined}
-        ledger.moved(at, pieces=carried, room=into.id)
+        ledger.record(Moved(when=at, pieces=carried, room=into.id))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Carried(

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.findings import Finding
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import Note, When
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bleached import met_in_the_wood
 from finishlog.core.safety.whats_in import in_work
@@ -49,7 +49,7 @@ def log_note(
     with database.writing("note", words, clock.now, clock.zone.key) as ledger:
         seen = look(ledger.connection, facts, clock)
         picked = pick_zones(seen.shop, seen.bench, parts, None, joints_too=True)
-        ledger.note(at, picked.targets, text=text, outcome=outcome)
+        ledger.record(Note(when=at, targets=picked.targets, text=text, outcome=outcome))
         states = [z for z in seen.bench.zones if z.target in picked.targets]
         warnings = _poison(states, text, facts)
         return Noted(ledger.act_id, picked.labels, text, outcome, at, warnings)

@@ -73,9 +73,9 @@ def _pause(
         back = any(z.handed_over for z in mine)
         already = not back and bool(mine) and all(z.set_aside is not going_on for z in mine)
         if going_on:
-            ledger.resumed(at, picked.targets)
+            ledger.record(Resumed(when=at, targets=picked.targets))
         else:
-            ledger.set_aside(at, picked.targets, reason=next_time)
+            ledger.record(SetAside(when=at, targets=picked.targets, reason=next_time))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         told = [

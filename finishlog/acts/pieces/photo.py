@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
-from finishlog.core.log.entries import When
+from finishlog.core.log.entries import Photo, When
 from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
@@ -46,7 +46,7 @@ def log_photo(
     with database.writing("photo", words, clock.now, clock.zone.key) as ledger:
         seen, typed = look_back(ledger.connection, facts, clock, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
-        ledger.photo(at, picked.targets, path=str(file), note=text)
+        ledger.record(Photo(when=at, targets=picked.targets, path=str(file), note=text))
         return Pictured(
             act=ledger.act_id,
             at=at,

@@ -49,7 +49,7 @@ def log_review(
         seen, typed = look_back(ledger.connection, facts, clock, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
         mine = [e for e in seen.log.entries if e.targets & picked.targets]
-        ledger.review(at, picked.targets, outcome=outcome, text=text)
+        ledger.record(Review(when=at, targets=picked.targets, outcome=outcome, text=text))
         return Reviewed(
             act=ledger.act_id,
             at=at,

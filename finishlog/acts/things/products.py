@@ -105,7 +105,8 @@ def label_product(
         after = _judged_by(figures, product.id, before, facts, clock)
         if coats_too:
             for coat in _open_coats(before, product.id):
-                _supersede(ledger, coat, figures)
+                judged = replace(coat, figures=figures)
+                ledger.record(judged, supersedes=coat.id)
         return Labelled(
             ledger.act_id,
             "label",
@@ -118,22 +119,6 @@ def label_product(
 
 def _open_coats(seen: Look, product: int) -> list[Coat]:
     return [e for e in seen.log.entries if isinstance(e, Coat) and e.product == product]
-
-
-def _supersede(ledger: Ledger, coat: Coat, figures: FigureSet) -> None:
-    ledger.coat(
-        coat.when,
-        coat.targets,
-        product=coat.product,
-        figures=figures,
-        method=coat.method,
-        scuffed_before=coat.scuffed_before,
-        wet_film_um=coat.wet_film_um,
-        container=coat.container,
-        hands_on_min=coat.hands_on_min,
-        note=coat.note,
-        supersedes=coat.id,
-    )
 
 
 def _judged_by(figures: FigureSet, product: int, seen: Look, facts: Facts, clock: Clock) -> Look:

@@ -7,7 +7,7 @@ from datetime import datetime
 from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import from_words
-from finishlog.asks.look.entry_words import said_words
+from finishlog.asks.look.entry_words import Words
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
@@ -78,7 +78,7 @@ def _to_be_glued_up(line: Standing) -> On:
 
 def _on(group: Group, seen: Look, facts: Facts) -> On:
     state = group.first
-    progress = state.progress
+    progress, said = state.progress, Words(seen.shop, facts)
     return On(
         standing=standing_of(group, seen),
         species=", ".join(dict.fromkeys(s.species for s in group.states if s.species)),
@@ -105,7 +105,7 @@ def _on(group: Group, seen: Look, facts: Facts) -> On:
         else (),
         attempts=attempts_there(state.attempts, facts),
         said=tuple(
-            SaidLine(said_words(entry), entry.when, entry.act)
+            SaidLine(said.of(entry), entry.when, entry.act)
             for entry in state.told
             if isinstance(entry, Note | Review | Photo | HandedOver)
         ),

@@ -12,7 +12,7 @@ from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import Coat, ContainerEvent
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
 from finishlog.core.mixing.chemistry import classes_in, contents, mixed_findings
 from finishlog.core.mixing.containers import (
@@ -188,13 +188,6 @@ def pick_container(shop: Shop, typed: str) -> Container:
     raise NotFound(
         f"no can or mix is called {typed!r}",
         f"there are: {names_there}; finishlog can new {typed} --product PRODUCT",
-    )
-
-
-def deed_words(deed: ContainerDeed) -> str:
-    """Say what was done with a container, or what befell it."""
-    return {ContainerDeed.TESTED: "tested, and good", ContainerDeed.CONDEMNED: "do not use"}.get(
-        deed, deed.value.replace("-", " ")
     )
 
 

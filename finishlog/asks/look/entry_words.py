@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from enum import StrEnum
+from typing import Any
 
 from msgspec import Struct, field
 
-from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import (
@@ -15,7 +16,11 @@ from finishlog.core.log.entries import (
     Away,
     Check,
     Coat,
+    ContainerDeed,
+    ContainerEvent,
+    Entry,
     Fault,
+    FaultKind,
     HandedOver,
     Heated,
     Joined,
@@ -33,6 +38,7 @@ from finishlog.core.log.entries import (
     Target,
     Work,
 )
+from finishlog.core.log.fields import Declared, fields_of
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
@@ -47,6 +53,65 @@ TAKEN_OFF = {
 }
 
 
+def deed_words(deed: ContainerDeed) -> str:
+    """Say what was done with a container, or what befell it."""
+    return {ContainerDeed.TESTED: "tested, and good", ContainerDeed.CONDEMNED: "do not use"}.get(
+        deed, deed.value.replace("-", " ")
+    )
+
+
+# One wording a kind: its bits, one after the other with commas. A bit whose fields say nothing
+# falls away; what stands behind a colon is said around a value (`_`) only where there is one.
+WORDINGS: dict[type[Entry], tuple[str, ...]] = {
+    Coat: ("coat {product_name}", "{method}", "{scuffed_before}", "{container:from _}", "{note}"),
+    Work: ("{operation}", "{grit}", "{note}"),
+    Check: ("check {test}: {found}", "{note}"),
+    Fault: ("fault {what}{place: (_)}", "{remedy}"),
+    Stripped: ("taken off {survives}", "{operation}", "{note}"),
+    Joined: ("glued up", "{glue:glued with _}"),
+    Moved: ("moved to {room}",),
+    Reading: ("air of {room}: {air}{humidity_supposed: _}",),
+    AirImported: ("air of {room}: {count} of {file_name}",),
+    PieceReading: ("{temperature_c:surface _}", "{moisture_pct:wood at _ moisture}"),
+    Heated: ("heater in {room}{temperature_c: to _}",),
+    ContainerEvent: ("{deed}",),
+    RagsEvent: ("rags: {deed}",),
+    Away: ("away", "{reason}"),
+    HandedOver: ("handed over", "{note}"),
+    SetAside: ("set aside", "{reason:next: _}"),
+    Resumed: ("taken up again",),
+    Review: ("came out {outcome}", "{text}"),
+    Note: ("{outcome}: {text}",),
+    Photo: ("photo {path}", "{note}"),
+}
+
+# How values are said that are not said as they are.
+_NO_AND_YES = {
+    "scuffed_before": ("not scuffed", "scuffed before"),
+    "humidity_supposed": ("", "supposed"),
+    "outcome": ("note", "outcome"),
+}
+_OF_A_SET: dict[type, Callable[[Any], str]] = {
+    Method: PUT_ON.__getitem__,
+    Stripping: TAKEN_OFF.__getitem__,
+    ContainerDeed: deed_words,
+}
+_BY_UNIT: dict[str, Callable[[float], str]] = {
+    "c": lambda warm: celsius(warm, 1),
+    "pct": lambda share: f"{share:.3g} %",
+    "reading": lambda count: f"{count} reading{'' if count == 1 else 's'}",
+}
+
+
+class _Value(str):
+    """A value in words. Its format is what is said around it, if it says anything."""
+
+    __slots__ = ()
+
+    def __format__(self, around: str) -> str:
+        return around.replace("_", self) if self and around else str(self)
+
+
 class Words(Struct, frozen=True):
     """Puts entries into words. `coats` names the product of coat entries by their ids."""
 
@@ -55,98 +120,45 @@ class Words(Struct, frozen=True):
     coats: Mapping[int, str] = field(default_factory=dict)
 
     def of(self, entry: AnyEntry) -> str:
-        """Say what an entry records; empty where the words typed say it better."""
-        match entry:
-            case Coat():
-                return self._coat(entry)
-            case Work():
-                return _join(entry.operation.value, entry.grit, entry.note)
-            case Check():
-                return _join(f"check {entry.test.value}: {entry.found.value}", entry.note)
-            case Fault():
-                return _join(f"fault {went_wrong_words(entry, self.facts)}", entry.remedy)
-            case Stripped():
-                return self._stripped(entry)
-            case Joined():
-                glue = f"glued with {entry.glue}" if entry.glue else ""
-                return _join("glued up", glue)
-            case Moved():
-                room = self.shop.rooms.get(entry.room)
-                return f"moved to {room.name if room else 'another room'}"
-            case Reading() | AirImported() | Heated():
-                return self._of_room(entry)
-            case PieceReading():
-                return self._piece_reading(entry)
+        """Say what an entry records."""
+        values = {
+            each.name: _Value(self._said(each, getattr(entry, each.name)))
+            for each in fields_of(type(entry))
+        }
+        bits = (bit.format_map(values) for bit in WORDINGS[type(entry)])
+        return ", ".join(bit for bit in bits if bit)
+
+    def _said(self, of: Declared, value: Any) -> str:  # noqa: ANN401
+        if of.means.of:
+            return self._named(of.means.of, value)
+        match value:
+            case None:
+                return ""
+            case bool():
+                return _NO_AND_YES[of.name][value]
+            case FaultKind():
+                return self.facts.fault_known(value).name
+            case StrEnum():
+                return _OF_A_SET.get(type(value), str)(value)
+            case Air():
+                return f"{celsius(value.temperature_c, 1)}, {value.humidity_pct:.3g} %"
             case _:
-                return said_words(entry)
+                return _BY_UNIT.get(of.means.unit, str)(value)
 
-    def _coat(self, entry: Coat) -> str:
-        container = self.shop.containers.get(entry.container or 0)
-        return _join(
-            f"coat {entry.product_name}",
-            PUT_ON[entry.method] if entry.method else "",
-            {True: "scuffed before", False: "not scuffed", None: ""}[entry.scuffed_before],
-            f"from {container.name}" if container else "",
-            entry.note,
-        )
-
-    def _stripped(self, entry: Stripped) -> str:
-        down_to = "to bare wood"
-        if entry.survives is not None:
-            down_to = f"down to {self.coats.get(entry.survives, 'a coat')}"
-        return _join(f"taken off {down_to}, {TAKEN_OFF[entry.operation]}", entry.note)
-
-    def _of_room(self, entry: Reading | AirImported | Heated) -> str:
-        room = self.shop.rooms.get(entry.room)
-        name = room.name if room else "a room"
-        match entry:
-            case Reading():
-                supposed = " supposed" if entry.humidity_supposed else ""
-                return f"air of {name}: {self.air(entry.air)}{supposed}"
-            case AirImported():
-                count = f"{entry.count} reading{'' if entry.count == 1 else 's'}"
-                return f"air of {name}: {count} of {entry.file_name}"
-            case Heated():
-                to = "" if entry.temperature_c is None else celsius(entry.temperature_c, 1)
-                return f"heater in {name}" + (f" to {to}" if to else "")
-
-    def _piece_reading(self, entry: PieceReading) -> str:
-        warm, moist = entry.temperature_c, entry.moisture_pct
-        return _join(
-            "" if warm is None else f"surface {celsius(warm, 1)}",
-            "" if moist is None else f"wood at {moist:.3g} % moisture",
-        )
-
-    def air(self, air: Air) -> str:
-        """Say an air."""
-        return f"{celsius(air.temperature_c, 1)}, {air.humidity_pct:.3g} %"
-
-
-def said_words(entry: AnyEntry) -> str:
-    """Say what needs no shop to say it: notes, reviews, photos, rags, comings and goings."""
-    match entry:
-        case RagsEvent():
-            return f"rags: {entry.deed.value}"
-        case Away():
-            return _join("away", entry.reason)
-        case SetAside():
-            return _join("set aside", f"next: {entry.reason}" if entry.reason else "")
-        case Resumed():
-            return "taken up again"
-        case HandedOver():
-            return _join("handed over", entry.note)
-        case Review():
-            return _join(f"came out {entry.outcome.value}", entry.text)
-        case Note():
-            return f"{'outcome' if entry.outcome else 'note'}: {entry.text}"
-        case Photo():
-            return _join(f"photo {entry.path}", entry.note)
-        case _:
-            return ""
-
-
-def _join(*bits: str) -> str:
-    return ", ".join(bit for bit in bits if bit)
+    def _named(self, of: str, number: int | None) -> str:
+        """Name a thing by its id."""
+        match of:
+            case "room":
+                room = self.shop.rooms.get(number or 0)
+                return room.name if room else "a room"
+            case "container":
+                container = self.shop.containers.get(number or 0)
+                return container.name if container else ""
+            case "entry":
+                below = self.coats.get(number or 0, "a coat")
+                return "to bare wood" if number is None else f"down to {below}"
+            case _:
+                return ""
 
 
 class Named:

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from finishlog.asks.bench.open_cans import deed_words, part_words
+from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.look.entry_words import Named, Words
 from finishlog.asks.look.meant import Wanted
 from finishlog.clock import Clock
-from finishlog.core.log.entries import AnyEntry, Coat, ContainerDeed, Joined, Moved, Stripped, When
+from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Joined, Moved, Stripped, When
 from finishlog.core.mixing.mixes import parts_of_text
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, ThingKind
@@ -24,7 +24,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.heads import with_members
 from finishlog.store.log.read_history import HistoryRow, read_acts, read_history, read_records
 from finishlog.store.things.changes import Change, read_changes
-from finishlog.store.things.containers import PARTS, containers_of
+from finishlog.store.things.containers import PARTS
 from finishlog.store.things.read_shop import read_shop
 
 if TYPE_CHECKING:
@@ -116,15 +116,12 @@ def _lines(
     known = (*records.values(), *below.values())
     coats = {e.id: e.product_name for e in known if isinstance(e, Coat)}
     words, named = Words(shop, facts, coats), Named(shop)
-    cans = containers_of(connection, [r.entry for r in rows if r.kind == "container" and r.entry])
     acts = {row.entry: row.act for row in among or rows if row.entry}
     changed: dict[int, list[str]] = {}
     for change in changes:
         if change.what != "added":
             changed.setdefault(change.act, []).append(_words(change))
-    lines = (
-        _line(row, records.get(row.entry or 0), words, named, cans, acts, changed) for row in rows
-    )
+    lines = (_line(row, records.get(row.entry or 0), words, named, acts, changed) for row in rows)
     return tuple(sorted(lines, key=lambda line: line.act))
 
 
@@ -141,24 +138,20 @@ def _line(
     record: AnyEntry | None,
     words: Words,
     named: Named,
-    cans: Mapping[int, tuple[str, ContainerDeed]],
     acts: Mapping[int, int],
     changed: Mapping[int, Sequence[str]],
 ) -> HistoryLine:
-    can, done = cans.get(row.entry or 0, ("", None))
-    said = deed_words(done) if done else (words.of(record) if record else "")
-    if row.withdraws:
-        said = f"takes act {row.withdraws} back"
+    said = f"takes act {row.withdraws} back" if row.withdraws else row.kind
     return HistoryLine(
         act=row.act,
         verb=row.verb,
         words=row.words,
         typed_at=row.typed_at,
         time_zone=row.time_zone,
-        kind=str(row.kind) if row.kind else "",
-        said=said or (str(row.kind) if row.kind else ""),
+        kind=row.kind,
+        said=words.of(record) if record else said,
         happened=row.when,
-        parts=(can,) if can else _about(row, record, named),
+        parts=_about(row, record, named, words.shop),
         in_force=row.in_force,
         withdrawn_by=row.withdrawn_by,
         amended_by=acts.get(row.superseded_by or 0),
@@ -168,7 +161,9 @@ def _line(
     )
 
 
-def _about(row: HistoryRow, record: AnyEntry | None, named: Named) -> tuple[str, ...]:
+def _about(row: HistoryRow, record: AnyEntry | None, named: Named, shop: Shop) -> tuple[str, ...]:
+    if isinstance(record, ContainerEvent):
+        return (shop.containers[record.container].name,)
     if isinstance(record, Moved):
         return named.pieces(record.pieces)
     if isinstance(record, Joined):

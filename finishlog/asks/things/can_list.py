@@ -6,8 +6,9 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.asks.bench.open_cans import against, deed_words, mixed_words, state_of
+from finishlog.asks.bench.open_cans import against, mixed_words, state_of
 from finishlog.asks.bench.rags import parts_of
+from finishlog.asks.look.entry_words import deed_words
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir

@@ -4,16 +4,16 @@ Every instant is an aware UTC datetime. A vague time ("this evening") is a span:
 `latest`. Waits count from the latest, windows and rags from the earliest.
 """
 
-from __future__ import annotations
-
-from datetime import datetime
+# No `from __future__ import annotations`: the fields of an entry are read as they are declared.
+from datetime import UTC, datetime
 from enum import StrEnum
-from typing import NamedTuple
+from typing import Annotated, ClassVar, NamedTuple
 
-from msgspec import Struct
+from msgspec import Meta, Struct
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet, Method
+from finishlog.core.log.fields import Field
 
 # No work of ours was or will be done outside of these years; a date there is a slip.
 OUR_YEARS = range(1970, 2200)
@@ -122,7 +122,7 @@ class RagsDeed(StrEnum):
 
 
 class FaultKind(StrEnum):
-    """What went wrong with a film; what each means stands in facts/data/faults.toml."""
+    """What went wrong with a film; what each means stands in facts/faults.toml."""
 
     RUN = "run"
     BLUSH = "blush"
@@ -180,172 +180,199 @@ class Outcome(StrEnum):
     FAILED = "failed"
 
 
-class Entry(Struct, frozen=True, kw_only=True):
-    """One thing that happened. `targets` are the zones that it reached."""
+# The person's own words: `amend --note`.
+_Words = Annotated[str, Field(amend="text")]
+_Room = Annotated[int, Field(of="room")]
 
-    id: int
-    act: int
+
+class Entry(Struct, frozen=True, kw_only=True, tag_field="kind"):
+    """One thing that happened; a kind is declared here alone, its tag is what the log calls it.
+
+    `targets` are the zones that it reached; `id`, `act` and `typed_at` the ledger gives.
+    """
+
+    id: int = 0
+    act: int = 0
     when: When
-    typed_at: datetime
+    typed_at: datetime = datetime.max.replace(tzinfo=UTC)
     targets: frozenset[Target] = frozenset()
 
+    # What its table is called, where that is not its tag.
+    table: ClassVar[str] = ""
+    # It is not amended: undone, and logged again.
+    stays: ClassVar[bool] = False
 
-class Coat(Entry, frozen=True, kw_only=True):
+
+class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     """One application of a product."""
 
-    product: int
-    product_name: str
-    figures: FigureSet
-    method: Method | None = None
+    product: Annotated[int, Field(of="product", amend="product")]
+    product_name: Annotated[str, Field(name_of="product")] = ""
+    figures: Annotated[FigureSet, Field(of="figure_set", column="figure_set_id")]
+    method: Annotated[Method | None, Field(amend="method")] = None
     # None: not said. Assumed not done where it matters.
-    scuffed_before: bool | None = None
-    wet_film_um: float | None = None
+    scuffed_before: Annotated[bool | None, Field(amend="scuffed")] = None
+    wet_film_um: Annotated[float | None, Field(unit="um"), Meta(gt=0)] = None
     # The can, mix or jar that it came from, when that was said.
-    container: int | None = None
-    hands_on_min: float | None = None
-    note: str = ""
+    container: Annotated[
+ int | None, Field(of="container", amend="container", indexed=True)
+] = None
+    hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
+    note: _Words = ""
 
 
-class Work(Entry, frozen=True, kw_only=True):
+class Work(Entry, frozen=True, kw_only=True, tag="work"):
     """Anything done by hand that is not a coat."""
 
     operation: Operation
-    grit: str = ""
-    note: str = ""
+    grit: Annotated[str, Field(amend="grit")] = ""
+    note: _Words = ""
 
 
-class Check(Entry, frozen=True, kw_only=True):
+class Check(Entry, frozen=True, kw_only=True, tag="check"):
     """A test made on a film."""
 
+    table = "film_check"
+
     test: Test
-    found: Found
-    note: str = ""
+    found: Annotated[Found, Field(amend="found")]
+    note: _Words = ""
 
 
-class Fault(Entry, frozen=True, kw_only=True):
+class Fault(Entry, frozen=True, kw_only=True, tag="fault"):
     """What went wrong, where on the piece, and what was done about it."""
 
     what: FaultKind
     place: str = ""
-    remedy: str = ""
+    remedy: _Words = ""
 
 
-class Stripped(Entry, frozen=True, kw_only=True):
+class Stripped(Entry, frozen=True, kw_only=True, tag="stripped"):
     """A film taken off: to bare wood, or down to the coat entry `survives`."""
 
     operation: Stripping
-    survives: int | None = None
-    note: str = ""
+    survives: Annotated[int | None, Field(of="entry")] = None
+    note: _Words = ""
 
 
-class Joined(Entry, frozen=True, kw_only=True):
+class Joined(Entry, frozen=True, kw_only=True, tag="joined"):
     """Pieces glued up into one piece of an assembly."""
 
-    into: int
-    members: frozenset[int]
+    into: Annotated[int, Field(of="piece", indexed=True)]
+    members: Annotated[frozenset[int], Field(of="piece")]
     # Key of the glue in facts/data/glues.toml; empty: not said.
-    glue: str = ""
+    glue: Annotated[str, Field(amend="glue")] = ""
 
 
-class Moved(Entry, frozen=True, kw_only=True):
+class Moved(Entry, frozen=True, kw_only=True, tag="moved"):
     """Pieces carried into a room."""
 
-    pieces: frozenset[int]
-    room: int
+    pieces: Annotated[frozenset[int], Field(of="piece")]
+    room: Annotated[int, Field(of="room", amend="room")]
 
 
-class Reading(Entry, frozen=True, kw_only=True):
+class Reading(Entry, frozen=True, kw_only=True, tag="reading"):
     """Temperature and humidity of a room."""
 
-    room: int
-    air: Air
+    room: _Room
+    air: Annotated[Air, Field(amend="air")]
     # As read, where the humidity was worked out from it.
-    wet_bulb_c: float | None = None
+    wet_bulb_c: Annotated[float | None, Field(unit="c")] = None
     # Only a thermometer was read: how much water the air holds is supposed.
-    humidity_supposed: bool = False
+    humidity_supposed: bool | None = None
 
 
-class AirImported(Entry, frozen=True, kw_only=True):
+class AirImported(Entry, frozen=True, kw_only=True, tag="air-import"):
     """The readings of a logger's file, `count` of them, between `when.earliest` and `latest`."""
 
-    room: int
+    stays = True
+
+    room: _Room
     file_name: str
-    count: int
+    count: Annotated[int, Field(unit="reading")]
 
 
-class PieceReading(Entry, frozen=True, kw_only=True):
+class PieceReading(Entry, frozen=True, kw_only=True, tag="piece-reading"):
     """The temperature of a piece's surface (°C), or the moisture of its wood (%)."""
 
-    temperature_c: float | None = None
-    moisture_pct: float | None = None
+    temperature_c: Annotated[float | None, Field(unit="c", amend="surface")] = None
+    moisture_pct: Annotated[
+        float | None, Field(unit="pct", amend="moisture"), Meta(ge=0, le=200)
+    ] = None
 
 
-class Heated(Entry, frozen=True, kw_only=True):
+class Heated(Entry, frozen=True, kw_only=True, tag="heat"):
     """A heater that runs for once, from `when.earliest` to `when.latest`; may lie in the future.
 
     `temperature_c` None: as warm as the room gets when it is heated.
     """
 
-    room: int
-    temperature_c: float | None = None
+    stays = True
+
+    room: _Room
+    temperature_c: Annotated[float | None, Field(unit="c")] = None
 
 
-class RagsEvent(Entry, frozen=True, kw_only=True):
+class ContainerEvent(Entry, frozen=True, kw_only=True, tag="container"):
+    """Something done with a can, mix or jar, or that befell it."""
+
+    table = "container_event"
+
+    container: Annotated[int, Field(of="container", indexed=True)]
+    deed: ContainerDeed
+    note: _Words = ""
+
+
+class RagsEvent(Entry, frozen=True, kw_only=True, tag="rags"):
     """Something done with rags. `item` names one item by its first coat's entry; None: all open."""
 
+    table = "rags_event"
+
     deed: RagsDeed
-    item: int | None = None
+    item: Annotated[int | None, Field(of="entry")] = None
 
 
-class SetAside(Entry, frozen=True, kw_only=True):
+class Away(Entry, frozen=True, kw_only=True, tag="away"):
+    """The shop stands shut from `when.earliest` to `when.latest`."""
+
+    reason: _Words = ""
+
+
+class HandedOver(Entry, frozen=True, kw_only=True, tag="handover"):
+    """A piece left the shop."""
+
+    note: _Words = ""
+
+
+class SetAside(Entry, frozen=True, kw_only=True, tag="set-aside"):
     """Work on a part stops on purpose; `reason` also says what was meant to come next."""
 
-    reason: str = ""
+    reason: _Words = ""
 
 
-class Resumed(Entry, frozen=True, kw_only=True):
+class Resumed(Entry, frozen=True, kw_only=True, tag="resumed"):
     """Work on a part goes on."""
 
 
-class Note(Entry, frozen=True, kw_only=True):
+class Review(Entry, frozen=True, kw_only=True, tag="review"):
+    """How a finish came out, at hand-over or later."""
+
+    outcome: Annotated[Outcome, Field(amend="outcome")]
+    text: _Words = ""
+
+
+class Note(Entry, frozen=True, kw_only=True, tag="note"):
     """Words about a part, or an outcome."""
 
-    text: str
+    text: _Words
     outcome: bool = False
 
 
-class ContainerEvent(Entry, frozen=True, kw_only=True):
-    """Something done with a can, mix or jar, or that befell it."""
-
-    container: int
-    deed: ContainerDeed
-    note: str = ""
-
-
-class Away(Entry, frozen=True, kw_only=True):
-    """The shop stands shut from `when.earliest` to `when.latest`."""
-
-    reason: str = ""
-
-
-class HandedOver(Entry, frozen=True, kw_only=True):
-    """A piece left the shop."""
-
-    note: str = ""
-
-
-class Review(Entry, frozen=True, kw_only=True):
-    """How a finish came out, at hand-over or later."""
-
-    outcome: Outcome
-    text: str = ""
-
-
-class Photo(Entry, frozen=True, kw_only=True):
+class Photo(Entry, frozen=True, kw_only=True, tag="photo"):
     """A picture, by where its file lies; the file itself is not kept."""
 
     path: str
-    note: str = ""
+    note: _Words = ""
 
 
 AnyEntry = (
@@ -363,9 +390,9 @@ AnyEntry = (
     | ContainerEvent
     | RagsEvent
     | Away
+    | HandedOver
     | SetAside
     | Resumed
-    | HandedOver
     | Review
     | Note
     | Photo

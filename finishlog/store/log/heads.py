@@ -10,9 +10,9 @@ from typing import NamedTuple
 from sqlalchemy import Column, Connection, select
 
 from finishlog.core.log.entries import Sureness, Target, When
+from finishlog.core.log.kinds import TakenBack, kind_of
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
 from finishlog.store.schema.log import (
-    EntryKind,
     act,
     entry,
     entry_target,
@@ -29,7 +29,7 @@ class Head(NamedTuple):
 
     id: int
     act: int
-    kind: EntryKind
+    kind: str
     when: When
     typed_at: datetime
     supersedes: int | None
@@ -75,7 +75,7 @@ def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[Head
     for row in rows_of(connection, _HEADS, entry.c.id, ids):
         id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
         when = When(earliest, latest, Sureness(sureness), tie)
-        yield Head(id_, act_id, EntryKind(kind), when, typed_at, supersedes)
+        yield Head(id_, act_id, kind, when, typed_at, supersedes)
 
 
 def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[int]:
@@ -138,7 +138,7 @@ def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
     query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
     query = query.join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
     # By the kind first: there are few of these among many entries.
-    rows = connection.execute(query.where(entry.c.kind == EntryKind.WITHDRAWAL)).all()
+    rows = connection.execute(query.where(entry.c.kind == kind_of(TakenBack))).all()
     return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
 
 

@@ -10,10 +10,11 @@ from typing import NamedTuple
 from msgspec import Struct
 from sqlalchemy import Connection, String, or_, select, type_coerce
 
-from finishlog.core.log.entries import Found, Operation, Target
+from finishlog.core.log.entries import Check, Coat, Found, Operation, Target, Work
+from finishlog.core.log.kinds import kind_of
 from finishlog.store.log.heads import Head, read_heads, read_withdrawals
 from finishlog.store.log.in_force import Link, fates, withdrawn_acts
-from finishlog.store.schema.log import EntryKind, coat, entry, entry_target, film_check, work
+from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
 from finishlog.store.schema.rows import rows_of
 from finishlog.store.schema.things import face, part, piece, zone
 
@@ -79,13 +80,13 @@ _Events = list[tuple[int, str]]
 
 
 def _newest_checks(connection: Connection) -> _Events:
-    query = _NEWEST.where(entry.c.kind == EntryKind.CHECK)
+    query = _NEWEST.where(entry.c.kind == kind_of(Check))
     return [(id_, at) for id_, at in connection.execute(query)]
 
 
 def _newest_sandings(connection: Connection) -> _Events:
     query = _NEWEST.join(work, work.c.entry_id == entry.c.id)
-    query = query.where(entry.c.kind == EntryKind.WORK, work.c.operation.in_(_SANDED))
+    query = query.where(entry.c.kind == kind_of(Work), work.c.operation.in_(_SANDED))
     return [(id_, at) for id_, at in connection.execute(query)]
 
 
@@ -192,7 +193,7 @@ def _until_next_coat(
     found = set()
     for head in since:
         if head.when.order > on.when.order:
-            if head.kind is EntryKind.COAT:
+            if head.kind == kind_of(Coat):
                 break
             found.add(head.id)
     return frozenset(found)
@@ -214,7 +215,7 @@ def _later(connection: Connection, coats: Sequence[int]) -> dict[int, dict[Targe
         .where(then.c.latest_at >= on.c.latest_at, then.c.id != on.c.id)
         .where(
             or_(
-                then.c.kind.in_((EntryKind.COAT, EntryKind.CHECK)),
+                then.c.kind.in_((kind_of(Coat), kind_of(Check))),
                 work.c.operation.in_(_SANDED),
             )
         )

@@ -11,10 +11,11 @@ from msgspec import Struct
 from sqlalchemy import Connection, Row, select
 
 from finishlog.core.log.entries import AnyEntry, Target, When
+from finishlog.core.log.kinds import OF_THE_WORK
 from finishlog.store.log.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.log.in_force import Fate, Withdrawal, fates, withdrawn_acts
-from finishlog.store.log.read_details import READERS, Common
-from finishlog.store.schema.log import EntryKind, act
+from finishlog.store.log.rows import read_entries
+from finishlog.store.schema.log import act
 from finishlog.store.schema.rows import rows_of
 
 
@@ -31,7 +32,7 @@ class HistoryRow(Struct, frozen=True, kw_only=True):
     typed_at: datetime
     time_zone: str
     entry: int | None = None
-    kind: EntryKind | None = None
+    kind: str = ""
     when: When | None = None
     targets: frozenset[Target] = frozenset()
     withdraws: int | None = None
@@ -74,21 +75,13 @@ def read_acts(connection: Connection, acts: Collection[int]) -> tuple[HistoryRow
 
 def read_records(connection: Connection, rows: Iterable[HistoryRow]) -> dict[int, AnyEntry]:
     """Read what the entries of some rows record, in force or not, by entry."""
-    commons: dict[EntryKind, dict[int, Common]] = defaultdict(dict)
-    for row in rows:
-        if row.entry is not None and row.when and row.kind and row.kind in READERS:
-            commons[row.kind][row.entry] = {
-                "id": row.entry,
-                "act": row.act,
-                "when": row.when,
-                "typed_at": row.typed_at,
-                "targets": row.targets,
-            }
-    return {
-        record.id: record
-        for kind, of in commons.items()
-        for record in READERS[kind](connection, of, of)
-    }
+    heads = [
+        Head(row.entry, row.act, row.kind, row.when, row.typed_at, row.supersedes)
+        for row in rows
+        if row.entry is not None and row.when and row.kind in OF_THE_WORK
+    ]
+    targets = {row.entry: row.targets for row in rows if row.entry is not None}
+    return {entry.id: entry for entry in read_entries(connection, heads, targets)}
 
 
 def _taken_back(heads: dict[int, Head], withdrawals: tuple[Withdrawal, ...]) -> set[int]:

@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 from sqlalchemy import Connection, func, select
 
-from finishlog.core.log.entries import AnyEntry, RagsEvent, Stripped
+from finishlog.core.log.entries import (
+    AirImported,
+    AnyEntry,
+    Away,
+    Coat,
+    Heated,
+    RagsEvent,
+    Reading,
+    Stripped,
+)
+from finishlog.core.log.kinds import OF_THE_WORK, kind_of
 from finishlog.core.shop.things import Log
 from finishlog.store.log.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.log.in_force import Fate, fates, withdrawn_acts
 from finishlog.store.log.read_air import read_logged_air
-from finishlog.store.log.read_details import READERS, Common, Commons
-from finishlog.store.schema.log import EntryKind, container_event, entry
+from finishlog.store.log.rows import read_entries
+from finishlog.store.schema.log import container_event, entry
 from finishlog.store.schema.things import container
 
 # The air before a coat says what the wood and the room were like; two days of it are enough.
@@ -28,9 +37,9 @@ OF_CONTAINERS_IN_USE = (
     .where(container.c.archived_at.is_(None))
 )
 
-_AIR_READ = (EntryKind.READING, EntryKind.AIR_IMPORT)
-_LASTING = (EntryKind.AIR_IMPORT, EntryKind.HEAT)
-_OF_THE_SHOP = (*_AIR_READ, EntryKind.HEAT, EntryKind.RAGS, EntryKind.AWAY)
+_AIR_READ = (kind_of(Reading), kind_of(AirImported))
+_LASTING = (kind_of(AirImported), kind_of(Heated))
+_OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away))
 
 # From when to when.
 Stretch = tuple[datetime, datetime]
@@ -63,7 +72,9 @@ def read_log(
         of_shop = _of_the_shop_since(connection, since)
     if wanted is not None:
         standing |= _standing(read_heads(connection, of_shop), withdrawn, of_shop)
-    records = _records(connection, standing, pieces is None)
+    whole = pieces is None
+    targets = read_targets(connection, None if whole else standing)
+    records = read_entries(connection, (head for head, _ in standing.values()), targets, whole)
     entries = _in_order(_of_amended(records, heads, withdrawn), standing)
     return Log(entries, read_logged_air(connection, entries, stretches))
 
@@ -97,7 +108,9 @@ def _standing(
     return {
         head.id: (head, fate[head.id].first)
         for head in heads.values()
-        if head.kind in READERS and fate[head.id].in_force and (wanted is None or head.id in wanted)
+        if head.kind in OF_THE_WORK
+        and fate[head.id].in_force
+        and (wanted is None or head.id in wanted)
     }
 
 
@@ -108,7 +121,7 @@ def _air_begins(
     last_reading = connection.scalar(
         select(func.max(entry.c.latest_at)).where(entry.c.kind.in_(_AIR_READ))
     )
-    coats = [head.when.earliest for head, _ in standing.values() if head.kind is EntryKind.COAT]
+    coats = [head.when.earliest for head, _ in standing.values() if head.kind == kind_of(Coat)]
     moments = [*coats, *(moment for moment in (last_reading, since) if moment)]
     return min(moments) - BEFORE_A_COAT if moments else None
 
@@ -134,36 +147,13 @@ def _joined(within: Iterable[Stretch]) -> list[Stretch]:
 def _air_within(connection: Connection, stretches: Iterable[Stretch]) -> set[int]:
     """Find the readings, loggers' files and heating of some stretches of time."""
     at, begins = entry.c.latest_at, entry.c.earliest_at
-    read, lasting = entry.c.kind == EntryKind.READING, entry.c.kind.in_(_LASTING)
+    read, lasting = entry.c.kind == kind_of(Reading), entry.c.kind.in_(_LASTING)
     return {
         id_
         for start, end in stretches
         for which in (read & at.between(start, end), lasting & (at >= start) & (begins <= end))
         for id_ in connection.scalars(select(entry.c.id).where(which))
     }
-
-
-def _records(connection: Connection, standing: _Standing, whole: bool) -> list[AnyEntry]:
-    """Build the records, a few queries a kind; a whole log is read table by table."""
-    targets = read_targets(connection, None if whole else standing)
-    commons: dict[EntryKind, dict[int, Common]] = defaultdict(dict)
-    for head, _ in standing.values():
-        commons[head.kind][head.id] = {
-            "id": head.id,
-            "act": head.act,
-            "when": head.when,
-            "typed_at": head.typed_at,
-            "targets": targets.get(head.id, frozenset()),
-        }
-    return [
-        record for kind, of in commons.items() for record in _of_kind(connection, kind, of, whole)
-    ]
-
-
-def _of_kind(
-    connection: Connection, kind: EntryKind, of: Commons, whole: bool
-) -> Iterable[AnyEntry]:
-    return READERS[kind](connection, of, None if whole else of)
 
 
 def _in_order(found: Iterable[AnyEntry], standing: _Standing) -> tuple[AnyEntry, ...]:

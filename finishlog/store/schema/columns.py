@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from datetime import UTC, datetime
-from enum import StrEnum
 
 from sqlalchemy import CheckConstraint, Column, Dialect, ForeignKey, Integer, MetaData, String, Text
 from sqlalchemy.types import TypeDecorator
@@ -75,7 +74,7 @@ def note() -> Column[str]:
     return Column("note", Text, nullable=False, server_default="")
 
 
-def one_of(column: str, words: type[StrEnum], *, or_empty: bool = False) -> CheckConstraint:
+def one_of(column: str, words: Iterable[str], *, or_empty: bool = False) -> CheckConstraint:
     """Hold a column to a closed set of our own words."""
     listed = ", ".join(f"'{word}'" for word in (*[""] * or_empty, *words))
     return CheckConstraint(f"{column} IN ({listed})", name=column)

@@ -15,15 +15,15 @@ from uuid import uuid4
 from msgspec.structs import replace
 from sqlalchemy import Connection, Row, func, or_, select, update
 
-from finishlog.core.log.entries import Coat, ContainerDeed
+from finishlog.core.log.entries import Coat
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
 from finishlog.core.mixing.mixes import parts_of_text, parts_text
 from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.schema.log import coat, container_event, entry_target
-from finishlog.store.schema.rows import add_row, rows_of
+from finishlog.store.schema.log import coat, entry_target
+from finishlog.store.schema.rows import add_row
 from finishlog.store.schema.things import container, mix_part
 from finishlog.store.things.changes import changed, read_changes
 
@@ -175,15 +175,3 @@ def pieces_coated_from(connection: Connection, of: int) -> set[int]:
     query = select(entry_target.c.piece_id).distinct()
     query = query.join(coat, coat.c.entry_id == entry_target.c.entry_id)
     return set(connection.scalars(query.where(coat.c.container_id == of)))
-
-
-def containers_of(
-    connection: Connection, entries: Collection[int]
-) -> dict[int, tuple[str, ContainerDeed]]:
-    """Name the container of each entry about one, and what was done: `mix-3`, mixed."""
-    of = container_event
-    query = select(of.c.entry_id, of.c.deed, container.c.name).join(
-        container, container.c.id == of.c.container_id
-    )
-    found = rows_of(connection, query, of.c.entry_id, entries)
-    return {entry_id: (name, ContainerDeed(deed)) for entry_id, deed, name in found}

@@ -99,7 +99,7 @@ def by_words(line: Mixed | MixLine | CanLine, clock: Clock) -> str:
 
 def deed_page(answer: DeedDone, clock: Clock) -> Page:
     """Echo what was done with a can, and what follows."""
-    from finishlog.asks.bench.open_cans import deed_words
+    from finishlog.asks.look.entry_words import deed_words
 
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
