@@ -43,7 +43,15 @@ class Builder:
     room: int
 
     def coat(self, targets: frozenset[Target], product: str, moment: datetime) -> None:
-        self.ledger.record(Coat(when=at(moment), targets=targets, product=self.products[product], figures=self.figures[product], scuffed_before=True))
+        self.ledger.record(
+            Coat(
+                when=at(moment),
+                targets=targets,
+                product=self.products[product],
+                figures=self.figures[product],
+                scuffed_before=True,
+            )
+        )
 
 
 def build(path: str, *, ten_years: bool = False) -> None:
@@ -164,7 +172,9 @@ def _open_parts(builder: Builder) -> None:
     """Forty parts at different steps, with readings over the last week."""
     for hour in range(0, 168, 8):
         moment = NOW - timedelta(hours=hour + 1)
-        builder.ledger.record(Reading(when=at(moment), room=builder.room, air=Air(17.2 - hour % 3, 58)))
+        builder.ledger.record(
+            Reading(when=at(moment), room=builder.room, air=Air(17.2 - hour % 3, 58))
+        )
     for number in range(OPEN_PROJECTS):
         project = add_project(builder.connection, f"piece{number}", NOW - timedelta(days=20))
         parts = _parts(builder, project, OPEN_PARTS, WOODS[number])
@@ -176,7 +186,9 @@ def _evenings(builder: Builder, targets: frozenset[Target], place: int) -> None:
     """A part that is so many steps along: none, sanded, sealed, one coat, two coats."""
     begin = NOW - timedelta(days=4, hours=place)
     if place % 5 > 0:
-        builder.ledger.record(Work(when=at(begin), targets=targets, operation=Operation.SAND, grit="P220"))
+        builder.ledger.record(
+            Work(when=at(begin), targets=targets, operation=Operation.SAND, grit="P220")
+        )
     for coat in range(place % 5 - 1):
         product = "topcoat" if coat else "sealer"
         builder.coat(targets, product, begin + timedelta(hours=2 + 24 * coat))
@@ -191,7 +203,9 @@ def read_by_a_logger(path: str, count: int = 100_000) -> None:
         "air", "air import logger.csv", NOW, "UTC"
     ) as ledger:
         span = When(moments[0], moments[-1])
-        ledger.record_air(AirImported(when=span, room=1, file_name="logger.csv", count=len(readings)), readings)
+        ledger.record_air(
+            AirImported(when=span, room=1, file_name="logger.csv", count=len(readings)), readings
+        )
 
 
 def _air_of_a_day(moment: datetime, n: int) -> Air:

@@ -14,11 +14,11 @@ from alembic.migration import MigrationContext  # noqa: TID253
 from alembic.script import ScriptDirectory  # noqa: TID253
 from sqlalchemy import Select, create_engine
 
+from finishlog.core.log.kinds import KINDS
 from finishlog.errors import DatabaseFault
 from finishlog.store.database import Database
 from finishlog.store.engine_sqlite import APPLICATION_ID
 from finishlog.store.log import read_log
-from finishlog.store.schema import log as schema_log
 from finishlog.store.schema.tables import APPEND_ONLY, metadata
 from finishlog.store.upgrade import HEAD, migrations_folder
 
@@ -104,7 +104,7 @@ def test_every_kind_of_entry_has_a_table_of_its_own():
         for table in APPEND_ONLY
         if [column.name for column in table.primary_key] == ["entry_id"]
     }
-    assert len(keyed_by_entry) == len(schema_log.EntryKind)
+    assert len(keyed_by_entry) == len(KINDS)
 
 
 def test_migrations_are_found_inside_an_installed_package_first(tmp_path: Path):

@@ -114,10 +114,11 @@ def amend(
         changed = _changed(seen, facts, entry, change)
         if isinstance(entry, ContainerEvent):
             change_amounts(ledger, seen, entry, change.amounts)
-        becomes = replace(entry, when=when, targets=targets, **changed)
-        if isinstance(becomes, Moved):
-            pieces = frozenset(t.piece for t in targets) or becomes.pieces
-            becomes = replace(becomes, targets=frozenset(), pieces=pieces)
+        reached = targets
+        if isinstance(entry, Moved):
+            reached = entry.targets
+            changed["pieces"] = frozenset(t.piece for t in targets) or entry.pieces
+        becomes = replace(entry, when=when, targets=reached, **changed)
         ledger.record(becomes, supersedes=entry.id)
         after = look(ledger.connection, facts, clock)
         touched = entry.targets | targets

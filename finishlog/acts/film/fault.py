@@ -100,7 +100,9 @@ def log_fault(
         now = look(ledger.connection, facts, clock)
         then = as_of(now, at.latest, facts, clock)
         picked = pick_zones(then.shop, then.bench, parts, face)
-        entry = ledger.record(Fault(when=at, targets=picked.targets, what=kind, place=place, remedy=remedy))
+        entry = ledger.record(
+            Fault(when=at, targets=picked.targets, what=kind, place=place, remedy=remedy)
+        )
         after = look(ledger.connection, facts, clock)
         return _logged(ledger, entry, kind, place, at, picked, after, facts, clock)
 
@@ -193,7 +195,7 @@ def log_mended(
                 f"{together(sound)}: no fault stands there",
                 "finishlog history PART shows what was logged",
             )
-        targets = {z.target for z in named if z.faults}
+        targets = frozenset(z.target for z in named if z.faults)
         ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))
         after = look(ledger.connection, facts, clock)
         mine = [z for z in after.bench.zones if z.target in targets]

@@ -43,12 +43,14 @@ def glue_up(
     glue = glue_key(typed.glue, facts)
     targets: set[Target] = set()
     for each in due:
-        zones = {
-            z.target
-            for z in then.bench.zones
-            if {z.piece.id, z.member_piece.id} & {*each.members, each.piece.id}
-        }
-        ledger.record(Joined(when=typed.at, targets=zones, into=each.piece.id, members=each.members, glue=glue))
+        members = frozenset(each.members)
+        pieces = members | {each.piece.id}
+        zones = frozenset(
+            z.target for z in then.bench.zones if pieces & {z.piece.id, z.member_piece.id}
+        )
+        ledger.record(
+            Joined(when=typed.at, targets=zones, into=each.piece.id, members=members, glue=glue)
+        )
         targets |= zones
     whole = replace(picked, targets=frozenset(targets))
     found = [f for each in due for f in _warnings(each)]

@@ -188,7 +188,11 @@ def _top_up(ledger: Ledger, there: ContainerState, made: Recipe, typed: ToMix) -
             f"to change its end: finishlog can edit {there.container.name} --use-by 4h",
         )
     can = there.container
-    ledger.record(ContainerEvent(when=typed.at, container=can.id, deed=ContainerDeed.TOPPED_UP, note=typed.note))
+    ledger.record(
+        ContainerEvent(
+            when=typed.at, container=can.id, deed=ContainerDeed.TOPPED_UP, note=typed.note
+        )
+    )
     change_parts(ledger, can, together(can.parts, made.parts))
     return can.id
 

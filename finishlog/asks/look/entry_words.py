@@ -86,7 +86,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
 }
 
 # How values are said that are not said as they are.
-_NO_AND_YES = {
+NO_AND_YES = {
     "scuffed_before": ("not scuffed", "scuffed before"),
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),
@@ -135,7 +135,7 @@ class Words(Struct, frozen=True):
             case None:
                 return ""
             case bool():
-                return _NO_AND_YES[of.name][value]
+                return NO_AND_YES[of.name][value]
             case FaultKind():
                 return self.facts.fault_known(value).name
             case StrEnum():

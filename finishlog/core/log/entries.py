@@ -214,9 +214,7 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     scuffed_before: Annotated[bool | None, Field(amend="scuffed")] = None
     wet_film_um: Annotated[float | None, Field(unit="um"), Meta(gt=0)] = None
     # The can, mix or jar that it came from, when that was said.
-    container: Annotated[
- int | None, Field(of="container", amend="container", indexed=True)
-] = None
+    container: Annotated[int | None, Field(of="container", amend="container", indexed=True)] = None
     hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
     note: _Words = ""
 
