@@ -8,7 +8,6 @@ fits several parts is never guessed.
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
@@ -219,7 +218,9 @@ def _near(selector: Selector, known: Sequence[Known]) -> tuple[str, ...]:
     by_name: dict[str, list[str]] = {}
     for part in known:
         by_name.setdefault(_split(part)[1].casefold(), []).append(part.path)
-    alike = difflib.get_close_matches(low, by_name, n=3)
+    from difflib import get_close_matches
+
+    alike = get_close_matches(low, by_name, n=3)
     alike += [name for name in by_name if low in name and name not in alike]
     if selector.project:
         whole = []

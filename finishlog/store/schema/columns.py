@@ -56,7 +56,7 @@ class Names(TypeDecorator[tuple[str, ...]]):
 
     def process_result_value(self, value: str | None, dialect: Dialect) -> tuple[str, ...]:
         """Read the names."""
-        return tuple(json.loads(value or "[]"))
+        return () if value in {None, "[]"} else tuple(json.loads(value))
 
 
 def row_id() -> Column[int]:
