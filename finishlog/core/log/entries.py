@@ -122,7 +122,7 @@ class RagsDeed(StrEnum):
 
 
 class FaultKind(StrEnum):
-    """What went wrong with a film; what each means stands in facts/faults.toml."""
+    """What went wrong with a film; what each means stands in facts/data."""
 
     RUN = "run"
     BLUSH = "blush"
