@@ -153,6 +153,7 @@ _PLAYED: dict[tuple[object, ...], bytes] = {}
 
 
 def furnished(folder: Path, before: str = "2027") -> Finishlog:
-    """Hand out the invented shop as it was before a time."""
+    """Hand out the invented shop as it was before a time, in place of what the folder holds."""
+    (folder / "shop.db").unlink(missing_ok=True)
     lines = [line for line in SHOP.strip().splitlines() if line < before]
     return Finishlog(folder).played("\n".join(lines), now="{}:00+00:00")
