@@ -61,10 +61,10 @@ def _placed(error: str, told: dict[str, Any]) -> str:
         return error
     at: Any = told
     place = ""
-    for name, number in re.findall(r"\.([\w-]+)|\[([\d.]+)\]", found[2]):
+    for name, number in re.findall(r"\.([\w-]+)|\[(?:([0-9]+)|\.\.\.)\]", found[2]):
         # Of named things the path says no name: it is the one that is wrong by itself.
-        key = int(number) if number.isdigit() else name or _wrong_by_itself(at, error, told)
-        at, place = at[key], place + (f"[{key}]" if number.isdigit() else f".{key}")
+        key = int(number) if number else name or _wrong_by_itself(at, error, told)
+        at, place = at[key], place + (f"[{key}]" if number else f".{key}")
     parts = re.fullmatch(r"(?:\.classes)?\.([\w-]+)\.?(.*)", place)
     return ": ".join(filter(None, (f"{parts[1]}.toml", parts[2], found[1]))) if parts else error
 

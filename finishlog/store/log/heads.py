@@ -10,7 +10,7 @@ from typing import NamedTuple
 from sqlalchemy import Column, Connection, select
 
 from finishlog.core.log.entries import Sureness, Target, When
-from finishlog.core.log.kinds import TakenBack, kind_of
+from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
 from finishlog.store.schema.log import (
     act,
@@ -75,6 +75,9 @@ def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[Head
     for row in rows_of(connection, _HEADS, entry.c.id, ids):
         id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
         when = When(earliest, latest, Sureness(sureness), tie)
+        if kind not in KINDS:
+            # Left out it would be lost without a word.
+            raise ValueError(f"entry {id_} is of a kind that nobody knows: {kind!r}")
         yield Head(id_, act_id, kind, when, typed_at, supersedes)
 
 
