@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from datetime import tzinfo
-from statistics import median
 
 from msgspec import Struct
 
@@ -42,10 +41,16 @@ def as_read(readings: Iterable[AirPoint], zone: tzinfo) -> AsRead:
     hours = tuple(
         UsualHour(
             hour * 60 + 30,
-            round(median(r.temperature_c for r in by_hour[hour]), 1),
-            round(median(r.humidity_pct for r in by_hour[hour]), 1),
+            round(_median(r.temperature_c for r in by_hour[hour]), 1),
+            round(_median(r.humidity_pct for r in by_hour[hour]), 1),
         )
         for hour in sorted(by_hour)
     )
     without = tuple(hour for hour in range(24) if hour not in by_hour)
     return AsRead(hours, sum(map(len, by_hour.values())), without)
+
+
+def _median(found: Iterable[float]) -> float:
+    """Return the middle; the standard library's would load fractions at every start."""
+    row = sorted(found)
+    return (row[len(row) // 2] + row[~(len(row) // 2)]) / 2
