@@ -90,21 +90,21 @@ def _drawn(
     bounds = [start, *sorted(at for at in replaced if start < at < end), end]
     for since, until in pairwise(bounds):
         held = _held_at(days, since)
-        plain = _days(held, zone, since, until, read) if held else [_stretch(since, until)]
         usual = _usual_heating(held, zone, since, until)
         if since > start:
             usual = (Heat(max(h.start, since), h.end, h.temperature_c) for h in usual)
         once = (h for h in heats if h.start < until and h.end > since)
-        yield from _overlaid(plain, _warm(once, usual, held, read), read)
+        yield from _overlaid(
+            _days(held, zone, since, until, read), _warm(once, usual, held, read), read
+        )
 
 
 def _held_at(days: Sequence[UsualDay], moment: datetime) -> list[UsualDay]:
     """Return what held at a moment: of a season the first that was not replaced by then."""
-    left = [d for d in days if d.replaced_at is None or moment < d.replaced_at]
     found: dict[tuple[int, int] | None, UsualDay] = {}
-    for day in left:
+    for day in days:
         known = found.get(day.season)
-        if known is None or _until(day) < _until(known):
+        if moment < _until(day) and (known is None or _until(day) < _until(known)):
             found[day.season] = day
     return list(found.values())
 
@@ -147,31 +147,16 @@ def _days(
     days: Sequence[UsualDay], zone: tzinfo, start: datetime, end: datetime, read: Air | None
 ) -> Iterator[AirSpan]:
     """Draw the usual days from `start` to `end`; where a season tells of none, nothing."""
-    points = {id(day): _points(day, read) for day in days}
-    drawn = start
-    for run in _runs(days, start, end, zone):
-        since, until = _moment(run[0], 0, zone), _moment(run[-1] + _DAY, 0, zone)
-        since, until = max(since, start), min(until, end)
-        if since >= until:
-            continue
-        if drawn < since:
-            yield _stretch(drawn, since)
-        told = ((on, day) for on in run if (day := usual_on(days, on)) is not None)
-        knots = [(_moment(on, at, zone), air) for on, day in told for at, air in points[id(day)]]
-        yield from _straight(knots, since, until)
-        drawn = until
-    if drawn < end:
-        yield _stretch(drawn, end)
-
-
-def _runs(
-    days: Sequence[UsualDay], start: datetime, end: datetime, zone: tzinfo
-) -> Iterator[list[date]]:
-    """Yield the dates that follow each other and have a usual day."""
+    points = {day: _points(day, read) for day in days}
     dates = _dates(start - _DAY, end + _DAY, zone)
-    for told, run in groupby(dates, key=lambda on: usual_on(days, on) is not None):
-        if told:
-            yield list(run)
+    for _, alike in groupby(dates, key=lambda on: usual_on(days, on) is None):
+        run = list(alike)
+        since = max(start, _moment(run[0], 0, zone))
+        until = min(end, _moment(run[-1] + _DAY, 0, zone))
+        told = ((on, usual_on(days, on)) for on in run)
+        knots = [(_moment(on, at, zone), air) for on, day in told if day for at, air in points[day]]
+        if since < until:
+            yield from _straight(knots, since, until) if knots else [_stretch(since, until)]
 
 
 def _straight(
