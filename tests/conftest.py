@@ -33,8 +33,8 @@ settings.register_profile(
 )
 settings.load_profile("same")
 
-# As `finishlog.__main__` has it.
-SELDOM = 100_000
+# As seldom as `finishlog.__main__` has it, from here on: collecting the tests makes no cycles.
+gc.set_threshold(100_000)
 
 
 @pytest.fixture
@@ -43,10 +43,9 @@ def finisher(tmp_path: Path) -> Finisher:
 
 
 def pytest_collection_finish() -> None:
-    """Collect as seldom as the program does, and never walk through all tests for it."""
+    """Never walk through all that was collected in search of cycles."""
     gc.collect()
     gc.freeze()
-    gc.set_threshold(SELDOM)
 
 
 @pytest.fixture(scope="session", autouse=True)

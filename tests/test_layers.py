@@ -8,6 +8,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from graphlib import TopologicalSorter
 from itertools import pairwise
 from pathlib import Path
@@ -97,9 +98,23 @@ def _layer(file: Path) -> str:
     return inside.parts[0] if len(inside.parts) > 1 else inside.stem
 
 
-def _imports(file: Path) -> Iterator[Import]:
-    tree = ast.parse(file.read_text(encoding="utf-8"))
-    yield from _walk(tree, file, annotates=False, in_function=False)
+@cache
+def _tree(file: Path) -> ast.Module:
+    return ast.parse(file.read_text(encoding="utf-8"))
+
+
+@cache
+def _nodes(file: Path) -> tuple[ast.AST, ...]:
+    return tuple(ast.walk(_tree(file)))
+
+
+@cache
+def _imports() -> tuple[Import, ...]:
+    return tuple(
+        each
+        for file in MODULES
+        for each in _walk(_tree(file), file, annotates=False, in_function=False)
+    )
 
 
 def _walk(node: ast.AST, file: Path, *, annotates: bool, in_function: bool) -> Iterator[Import]:
@@ -148,8 +163,6 @@ ROOMS = {
 }  # fmt: skip
 MOST_FILES_IN_A_ROOM = 16
 
-IMPORTS = [each for file in MODULES for each in _imports(file)]
-
 
 def test_every_module_belongs_to_a_layer():
     assert {_layer(file) for file in MODULES} == set(MAY_IMPORT)
@@ -158,7 +171,7 @@ def test_every_module_belongs_to_a_layer():
 def test_a_layer_imports_only_the_layers_below_it():
     wrong = [
         str(each)
-        for each in IMPORTS
+        for each in _imports()
         if each.of_ours and each.of_ours not in _allowed(each) | MAY_IMPORT[each.layer]
     ]
     assert wrong == []
@@ -181,7 +194,7 @@ def test_a_room_imports_only_the_rooms_before_it(floor: str):
     order = ROOMS[floor]
     wrong = [
         str(each)
-        for each in IMPORTS
+        for each in _imports()
         for (of, room), (its, other) in [_rooms_of(each)]
         if of == its == floor and room in order and other in order
         if order.index(other) > order.index(room)
@@ -218,7 +231,7 @@ def test_nothing_imports_in_a_circle():
         ".".join(("finishlog", *f.relative_to(PACKAGE).with_suffix("").parts)) for f in MODULES
     }
     after: dict[str, set[str]] = {}
-    for each in IMPORTS:
+    for each in _imports():
         importer = "finishlog." + each.file.removesuffix(".py").replace("/", ".")
         whole = each.module if each.module in names else each.module.rpartition(".")[0]
         if whole in names:
@@ -227,25 +240,25 @@ def test_nothing_imports_in_a_circle():
     circles.prepare()  # CycleError names the modules of a circle.
 
 
-FIELDS = [
-    {node.target.id for node in of.body if isinstance(node, ast.AnnAssign)}
-    for file in MODULES
-    for of in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
-    if isinstance(of, ast.ClassDef)
-    for node in of.body
-    if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
-]
-
-
 def test_what_is_replaced_in_a_struct_is_a_field_of_one():
     """No type checker knows `msgspec.structs.replace`: a misspelt field would fail when it runs."""
+    fields = [
+        {node.target.id for node in of.body if isinstance(node, ast.AnnAssign)}
+        for file in MODULES
+        for of in _nodes(file)
+        if isinstance(of, ast.ClassDef)
+        for node in of.body
+        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
+    ]
     wrong = [
         f"{file.relative_to(PACKAGE)}:{node.lineno} {sorted(named)}"
         for file in MODULES
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Call) and ast.unparse(node.func) == "replace"
+        for node in _nodes(file)
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Name)
+        and node.func.id == "replace"
         for named in [{each.arg for each in node.keywords if each.arg}]
-        if not any(named <= fields for fields in FIELDS)
+        if not any(named <= of for of in fields)
     ]
     assert wrong == []
 
@@ -259,7 +272,7 @@ def _allowed(each: Import) -> set[str]:
 def test_libraries_of_others_are_loaded_by_the_layers_they_are_for():
     wrong = [
         str(each)
-        for each in IMPORTS
+        for each in _imports()
         if each.library
         and not each.annotates
         and each.library not in MAY_LOAD.get(each.layer, set())
@@ -268,7 +281,7 @@ def test_libraries_of_others_are_loaded_by_the_layers_they_are_for():
 
 
 def test_the_core_reaches_nothing_outside_itself():
-    core = [each for each in IMPORTS if each.layer == "core"]
+    core = [each for each in _imports() if each.layer == "core"]
     assert core
     wrong = [
         str(each)
@@ -283,7 +296,7 @@ def test_the_core_opens_and_prints_nothing():
         f"{file.relative_to(PACKAGE)}:{node.lineno} calls {node.func.id}"
         for file in MODULES
         if _layer(file) == "core"
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        for node in _nodes(file)
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
         and node.func.id in {"open", "print", "input", "exec", "eval", "__import__"}
@@ -296,10 +309,16 @@ def test_only_the_command_line_prints():
         f"{file.relative_to(PACKAGE)}:{node.lineno}"
         for file in MODULES
         if _layer(file) not in {"cli"}
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Call) and ast.unparse(node.func) in {"print", "sys.stdout.write"}
+        for node in _nodes(file)
+        if isinstance(node, ast.Call) and _prints(node.func)
     ]
     assert wrong == []
+
+
+def _prints(called: ast.expr) -> bool:
+    if isinstance(called, ast.Attribute):
+        return called.attr == "write" and ast.unparse(called.value) == "sys.stdout"
+    return isinstance(called, ast.Name) and called.id == "print"
 
 
 def test_only_one_module_reads_the_clock():
@@ -307,23 +326,26 @@ def test_only_one_module_reads_the_clock():
         f"{file.relative_to(PACKAGE)}:{node.lineno} {ast.unparse(node.func)}"
         for file in MODULES
         if file.name != "clock.py" or _layer(file) != "clock"
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Call) and _reads_the_clock(ast.unparse(node.func))
+        for node in _nodes(file)
+        if isinstance(node, ast.Call) and _reads_the_clock(node.func)
     ]
     assert wrong == []
 
 
-def _reads_the_clock(called: str) -> bool:
-    of, _, name = called.rpartition(".")
-    return of.split(".")[-1] in {"datetime", "date", "time"} and name in READS_THE_CLOCK - {"time"}
+def _reads_the_clock(called: ast.expr) -> bool:
+    if not isinstance(called, ast.Attribute) or called.attr not in READS_THE_CLOCK - {"time"}:
+        return False
+    return ast.unparse(called.value).split(".")[-1] in {"datetime", "date", "time"}
 
 
 def test_only_two_modules_read_the_environment():
     wrong = {
         str(file.relative_to(PACKAGE))
         for file in MODULES
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Attribute) and ast.unparse(node) in {"os.environ", "os.getenv"}
+        for node in _nodes(file)
+        if isinstance(node, ast.Attribute)
+        and node.attr in {"environ", "getenv"}
+        and ast.unparse(node.value) == "os"
     }
     # The demo sets the clock and the database of the commands that it walks through.
     assert wrong <= {"clock.py", "paths.py", "cli/commands/shop/demo.py"}
@@ -331,11 +353,10 @@ def test_only_two_modules_read_the_environment():
 
 @pytest.mark.parametrize("file", MODULES, ids=lambda file: str(file.relative_to(PACKAGE)))
 def test_modules_and_functions_are_short(file: Path):
-    text = file.read_text(encoding="utf-8")
-    assert len(text.splitlines()) <= LONGEST_MODULE
+    assert len(file.read_text(encoding="utf-8").splitlines()) <= LONGEST_MODULE
     long = [
         f"{node.name}: {node.end_lineno - node.lineno + 1} lines"
-        for node in ast.walk(ast.parse(text))
+        for node in _nodes(file)
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
         and node.end_lineno is not None
         and node.end_lineno - node.lineno + 1 > LONGEST_FUNCTION
@@ -358,7 +379,7 @@ def test_below_the_edge_no_sentence_says_a_unit():
         for file in MODULES
         if _layer(file) in {"core", "acts", "asks"}
         and str(file.relative_to(PACKAGE)) not in SPEAKS_OF_UNITS
-        for line in _says_a_unit(ast.parse(file.read_text(encoding="utf-8")))
+        for line in _says_a_unit(_tree(file))
     ]
     assert wrong == []
 
