@@ -61,14 +61,17 @@ class Doubtful(UsageFault):
 class Unknown(NotFound):
     """A part or product that is not on record but could be put there at once.
 
-    `kind` is `part` or `product`, `name` what was typed, `near` what may have been meant; the hint
+    `kind` is `part` or `product`, `name` what was typed, `near` what may have been meant; `make`
     holds the exact command.
     """
 
     def __init__(
-        self, message: str, hint: str, kind: str, name: str, near: tuple[str, ...] = ()
+        self, message: str, make: str, kind: str, name: str, near: tuple[str, ...] = ()
     ) -> None:
-        super().__init__(message, hint)
+        super().__init__(
+            message, f"did you mean {' or '.join(near)}? else {make}" if near else make
+        )
+        self.make = make
         self.kind = kind
         self.name = name
         self.near = near

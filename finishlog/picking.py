@@ -9,6 +9,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Operation, Target
 from finishlog.core.shop.names import find, old_names
 from finishlog.core.shop.selectors import (
@@ -123,7 +124,7 @@ def pick_whole(shop: Shop, typed: Iterable[str]) -> tuple[Part, ...]:
     for text in typed:
         for part, chosen in pick_parts(shop, [text]):
             if chosen.faces or len(chosen.pieces) < len(part.pieces):
-                its_own = f"finishlog part new {part.project_name}/NAME --like {part.path}"
+                its_own = Do.PART_NEW(f"{part.project_name}/NAME", like=part.path)
                 raise UsageFault(
                     f"{text} is not the whole of {part.path}, and all of it would change",
                     f"type {part.path}; pieces that go their own way are a part: {its_own}",
@@ -136,10 +137,10 @@ def _no_part(text: str, near: Sequence[str]) -> NotFound:
     if near:
         return NotFound(f"no part is called {text!r}", f"did you mean {' or '.join(near)}?")
     if any(sign in text for sign in ":@*,"):
-        return NotFound(f"no part is called {text!r}", "finishlog part list shows what there is")
+        return NotFound(f"no part is called {text!r}", f"{Do.PART_LIST()} shows what there is")
     path = text if "/" in text else f"PROJECT/{text}"
     return Unknown(
-        f"no part is called {text!r}", f"put it on record: finishlog part new {path}", "part", text
+        f"no part is called {text!r}", f"put it on record: {Do.PART_NEW(path)}", "part", text
     )
 
 
@@ -161,7 +162,7 @@ def pick_zones(
         mine = [z for z in _zones_of(part, bench) if _number(z, part, bench) in numbers]
         if chosen.faces and face and face not in chosen.faces:
             raise UsageFault(
-                f"{part.name}@{','.join(chosen.faces)} and --face {face}",
+                f"{part.name}@{','.join(chosen.faces)} and {Do.LOG.option(face=face)}",
                 f"name them all on the part: {part.name}@{','.join((*chosen.faces, face))}",
             )
         faces = chosen.faces or (_face_of(part, mine, face) if face else ())
@@ -301,14 +302,13 @@ def pick_product(shop: Shop, typed: str) -> Product:
     if gone:
         raise NotFound(
             f"product {gone[0].name} was put away",
-            f"to have it back: finishlog product restore {gone[0].name}",
+            f"to have it back: {Do.PRODUCT_RESTORE(gone[0].name)}",
         )
     near = _near(typed, [p.name for p in _living(shop)])
     raise Unknown(
         f"no product is called {typed!r}",
-        (f"did you mean {' or '.join(near)}? else " if near else "")
-        + f"put it on record: finishlog product new {typed} --class CLASS "
-        "(finishlog class list shows the classes)",
+        f"put it on record: {Do.PRODUCT_NEW(typed, class_='CLASS')} "
+        f"({Do.CLASS_LIST()} shows the classes)",
         "product",
         typed,
         near,
@@ -330,7 +330,7 @@ def pick_room(shop: Shop, typed: str) -> Room:
     if len(found) == 1:
         return found[0]
     names = ", ".join(sorted(r.name for r in shop.rooms.values())) or "none yet"
-    raise NotFound(f"no room is called {typed!r}", f"there are: {names}; finishlog room new NAME")
+    raise NotFound(f"no room is called {typed!r}", f"there are: {names}; {Do.ROOM_NEW('NAME')}")
 
 
 def pick_project(shop: Shop, typed: str) -> Project:

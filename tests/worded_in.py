@@ -1,8 +1,8 @@
-"""Sentences as a person reads them, in SI and in the units of a shop that measures by the foot."""
+"""Sentences as a person reads them: in SI, and in the units of a shop that measures by the foot."""
 
 from __future__ import annotations
 
-from finishlog.core.measure.quantities import worded
+from finishlog.cli.terminal.spelling import spelt
 from finishlog.core.measure.units import Area, Film, Temperature, Units, Volume, Weight
 
 BY_THE_FOOT = Units(
@@ -16,9 +16,9 @@ BY_THE_FOOT = Units(
 
 def in_si(text: str) -> str:
     """Word a text in °C, m², L, g and µm."""
-    return worded(text, Units())
+    return spelt(text)
 
 
 def by_the_foot(text: str) -> str:
     """Word a text in °F, ft², quarts, ounces and mils."""
-    return worded(text, BY_THE_FOOT)
+    return spelt(text, BY_THE_FOOT)

@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from worded_in import in_si
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.logger.file import (
@@ -52,7 +53,7 @@ def read(
 def refused(text: str, *words: str, **how: object) -> None:
     with pytest.raises(UnreadableFile) as fault:
         read(text, **how)  # type: ignore[arg-type]
-    said = f"{fault.value.message}; {fault.value.hint}"
+    said = in_si(f"{fault.value.message}; {fault.value.hint}")
     for word in words:
         assert word in said, said
 

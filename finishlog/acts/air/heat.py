@@ -13,6 +13,7 @@ from finishlog.asks.bench.heaters import HeatLine, heaters
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.air.supposed import Heat
+from finishlog.core.commands import Do
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated, When
@@ -95,7 +96,7 @@ def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
         yield Finding(
             Level.NOTE,
             f"what heats {room.name} is not on record",
-            f"finishlog room edit {room.name} --heater sealed, fan, glow or flame",
+            f"{Do.ROOM_EDIT(room.name, heater='sealed')}, fan, glow or flame",
             rule=Rule.HEATER_UNTOLD,
         )
 

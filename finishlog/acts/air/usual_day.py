@@ -13,6 +13,7 @@ from finishlog.asks.things.usual_day import RoomUsual, usual_of
 from finishlog.clock import Clock
 from finishlog.core.air.as_read import AsRead, as_read
 from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.commands import Do
 from finishlog.core.findings import NO_FLAME
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
@@ -74,7 +75,7 @@ def set_usual_day_as_read(
             raise NotFound(
                 f"{found.readings} readings of {room.name} in {days} days cover"
                 f" {len(found.hours)} hours of the day: too few, or none of the night",
-                "import a logger's file, or type the points: finishlog room usual ROOM 7:12C",
+                f"import a logger's file, or type the points: {Do.ROOM_USUAL('ROOM', '7:12C')}",
             )
         put_usual_day(ledger.connection, room.id, clock.now, hours=found.hours, season=season)
         said = f"as read {found.readings} times"

@@ -6,15 +6,14 @@ minute of its coat.
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import timedelta
 
 from msgspec import Struct
 
-from finishlog.acts.answers.warn import THIS_ACT
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Operation, When
 from finishlog.core.log.shown_times import length_words
@@ -86,12 +85,11 @@ def _passed_over(state: ZoneState, operation: Operation, product: Product | None
 
 def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Doubt:
     words = step_words(step, shop)
-    typed = " ".join(map(shlex.quote, (*selectors(states), words)))
     on = labels_of(states)
     finding = Finding(
         Level.CAUTION,
         f"{words} was due",
-        f"if it is done: finishlog log {typed} --at WHEN",
+        f"if it is done: {Do.LOG(*selectors(states), words, at='WHEN')}",
         on=on,
     )
     question = f"{', '.join(on)}: {words} was due. Record this all the same?"
@@ -99,8 +97,10 @@ def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: 
     return Doubt(None if said and all(z.layers for z in states) else finding, question)
 
 
-def of_the_same_coat(now: Look, picked: Zones, product: Product, at: When) -> Iterator[Doubt]:
-    """Doubt a coat that stands on record already, minutes away."""
+def of_the_same_coat(
+    now: Look, picked: Zones, product: Product, at: When, act: int
+) -> Iterator[Doubt]:
+    """Doubt a coat, which is `act`, that stands on record already, minutes away."""
 
     def apart(state: ZoneState) -> timedelta | None:
         coats = (x.coat for x in state.layers if x.coat.product == product.id)
@@ -112,15 +112,15 @@ def of_the_same_coat(now: Look, picked: Zones, product: Product, at: When) -> It
             Finding(
                 Level.CAUTION,
                 f"{product.name} is on record {words} from this one: the same coat again?",
-                f"if it is one coat: finishlog undo {THIS_ACT}",
+                f"if it is one coat: {Do.UNDO(act)}",
                 on=on,
             ),
             f"{', '.join(on)}: {product.name} is on record {words} from this. The same coat again?",
         )
 
 
-def of_a_check_too_soon(now: Look, picked: Zones, at: When) -> Iterator[Doubt]:
-    """Doubt a check of a film that went on in the same minute."""
+def of_a_check_too_soon(now: Look, picked: Zones, at: When, act: int) -> Iterator[Doubt]:
+    """Doubt a check, which is `act`, of a film that went on in the same minute."""
 
     def apart(state: ZoneState) -> timedelta | None:
         coats = (x.coat.when.latest for x in state.layers if x.coat.when.latest <= at.latest)
@@ -132,7 +132,7 @@ def of_a_check_too_soon(now: Look, picked: Zones, at: When) -> Iterator[Doubt]:
             Finding(
                 Level.CAUTION,
                 "checked in the minute of its coat",
-                f"if one of them was at another time: finishlog amend {THIS_ACT} --at WHEN",
+                f"if one of them was at another time: {Do.AMEND(act, at='WHEN')}",
                 on=on,
             ),
             f"{', '.join(on)}: coated in this very minute. A check of that coat?",

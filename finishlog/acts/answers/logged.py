@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
-from finishlog.acts.answers.warn import coats_of_this_evening, with_act
+from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
@@ -126,7 +126,7 @@ def logged(
         at=typed.at,
         labels=picked.labels,
         after=lines,
-        warnings=with_act(warnings, ledger.act_id),
+        warnings=warnings,
         rags=open_rags(after, facts, clock, before),
         notes=notes,
         late=bool(later),

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from msgspec import Struct
 
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.facts import Facts
@@ -15,6 +16,16 @@ from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.naming import lend_name
+
+# What brings a thing of a kind back.
+RESTORE = {
+    ThingKind.PROJECT: Do.PROJECT_RESTORE,
+    ThingKind.PART: Do.PART_RESTORE,
+    ThingKind.PRODUCT: Do.PRODUCT_RESTORE,
+    ThingKind.ROOM: Do.ROOM_RESTORE,
+    ThingKind.STEPS: Do.STEPS_RESTORE,
+    ThingKind.CONTAINER: Do.CAN_RESTORE,
+}
 
 _LONGEST_NAME = 60
 _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
@@ -27,6 +38,10 @@ class Made(Struct, frozen=True):
     name: str
     detail: str = ""
     notes: tuple[SafetyNote, ...] = ()
+
+
+class Shelved(Made, frozen=True):
+    """A thing that was put away or brought back; `kind` says which: `put away: room`."""
 
 
 def a_name(typed: str, kind: str) -> str:
@@ -49,7 +64,7 @@ def free_name(ledger: Ledger, kind: ThingKind, name: str, within: int | None = N
         return ""
     return (
         f"the {name} that was put away is called {lent} now; "
-        f"if you meant that one: finishlog {kind.value} restore {lent}"
+        f"if you meant that one: {RESTORE[kind](lent)}"
     )
 
 

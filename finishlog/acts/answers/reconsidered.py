@@ -8,7 +8,7 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.warn import THIS_ACT, warnings_before
+from finishlog.acts.answers.warn import warnings_before
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.pace import top_pace
 from finishlog.clock import Clock
@@ -90,18 +90,14 @@ def _judged(
         if done.when.latest < since or not done.targets & touched:
             continue
         what = done.product_name if isinstance(done, Coat) else done.operation.value
-        for finding in _as_it_was_done(seen, done, touched, facts, clock):
+        act = acts.get(done.act, done.act)
+        for finding in _as_it_was_done(seen, done, act, touched, facts, clock):
             if finding.level is not Level.NOTE:
-                act = acts.get(done.act, done.act)
-                yield replace(
-                    finding,
-                    sentence=f"act {act}, {what}: {finding.sentence}",
-                    remedy=finding.remedy.replace(THIS_ACT, str(act)),
-                )
+                yield replace(finding, sentence=f"act {act}, {what}: {finding.sentence}")
 
 
 def _as_it_was_done(
-    seen: Look, done: Coat | Work, touched: frozenset[Target], facts: Facts, clock: Clock
+    seen: Look, done: Coat | Work, act: int, touched: frozenset[Target], facts: Facts, clock: Clock
 ) -> tuple[Finding, ...]:
     """Return the warnings that a coat or work gets by the log as it was right before it."""
     moment = done.when.latest
@@ -115,11 +111,12 @@ def _as_it_was_done(
     on = Zones(targets=done.targets & touched)
     if isinstance(done, Work):
         comes = in_work(done.note)
-        return warnings_before(then, on, facts, operation=done.operation, comes=comes)
+        return warnings_before(then, on, facts, act, operation=done.operation, comes=comes)
     return warnings_before(
         then,
         on,
         facts,
+        act,
         over=facts.finish_class(done.figures.class_key),
         method=done.method,
         scuffed=done.scuffed_before,

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
@@ -21,11 +22,8 @@ from finishlog.core.safety.ignition import FLAMMABLE
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Answer, Deed, Verdict
 from finishlog.picking import Zones
-
-# Stands for the number of the act being logged, which is known once it is on record.
-THIS_ACT = "ACT"
 
 # What was asked within these hours is not asked again.
 _EVENING = timedelta(hours=12)
@@ -48,7 +46,6 @@ _REMEDIES = {
     Answer.DRYING: "leave it alone now, and check before the next coat",
     Answer.DEAD_ZONE: "watch for wrinkling; it may have to come off",
     Answer.TEST: "",
-    Answer.SCUFF: f"if you did scuff it: finishlog amend {THIS_ACT} --scuffed",
     Answer.BLOCKED: "check it again before anything else goes on",
     Answer.WAITS: "look for marks where it was held, or dust in what is wet",
     Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",
@@ -59,6 +56,7 @@ def warnings_before(
     then: Look,
     picked: Zones,
     facts: Facts,
+    act: int,
     *,
     operation: Operation = Operation.COAT,
     over: FinishClass | None = None,
@@ -66,12 +64,13 @@ def warnings_before(
     scuffed: bool | None = None,
     comes: Ingredient | None = None,
 ) -> tuple[Finding, ...]:
-    """Return cautions and stops about what is being logged; empty: nothing speaks against it.
+    """Return cautions and stops about what `act` logs; empty: nothing speaks against it.
 
     `comes`: what is brought onto the wood, with what was noted about it.
     """
     found: dict[Finding, list[ZoneState]] = {}
     too_early = _TOO_EARLY_FOR.get(operation, "")
+    it_was = f"if you did scuff it: {Do.AMEND(act, scuffed=True)}"
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         of_it = [*_poison(state, comes, facts, scuffed=bool(scuffed))]
         if over is not None:
@@ -90,9 +89,9 @@ def warnings_before(
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
-            of_it += _of(verdict, scuffed, too_early, in_vain=_scuffed_in_vain(state))
+            of_it += _of(verdict, scuffed, too_early, it_was, in_vain=_scuffed_in_vain(state))
         if over is not None and not scuffed and not verdict.scuff_first:
-            of_it += _skipped(state)
+            of_it += _skipped(state, it_was)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
             of_it = _of_its_room(of_it, state, then)
         for finding in of_it:
@@ -138,12 +137,12 @@ def _scuffed_in_vain(state: ZoneState) -> bool:
 
 
 def _of(
-    verdict: Verdict, scuffed: bool | None, too_early: str, *, in_vain: bool
+    verdict: Verdict, scuffed: bool | None, too_early: str, it_was: str, *, in_vain: bool
 ) -> Iterable[Finding]:
     """Yield the binding reason as a warning, then the findings that weigh.
 
     `too_early`: what to do when it is done on a film too young for it; empty: as for a coat.
-    `in_vain`: a scuffing is on record, and does not count.
+    `it_was`: what to do if it was scuffed. `in_vain`: a scuffing on record does not count.
     """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
     if verdict.answer is Answer.DRYING:
@@ -156,7 +155,7 @@ def _of(
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
     # What binds speaks for itself, with its own remedy.
     said = verdict.binds in weighs
-    in_time = verdict.answer is Answer.DEADLINE and verdict.deed == Operation.COAT
+    in_time = verdict.answer is Answer.DEADLINE and verdict.deed is Deed.COAT
     if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
         words = f"{verdict.answer.value}: {verdict.because}"
@@ -166,7 +165,7 @@ def _of(
         yield Finding(level, words, remedy)
     if verdict.scuff_first and not scuffed:
         words = "it was scuffed too young, which gives no grip" if in_vain else _NO_SCUFFING
-        yield Finding(Level.CAUTION, words, _REMEDIES[Answer.SCUFF])
+        yield Finding(Level.CAUTION, words, it_was)
     yield from weighs
 
 
@@ -193,14 +192,12 @@ def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Findin
     return Finding(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
 
 
-def _skipped(state: ZoneState) -> Iterable[Finding]:
+def _skipped(state: ZoneState, it_was: str) -> Iterable[Finding]:
     """Warn of a coat where the step that is due is to scuff the film."""
     due = state.progress.next
     if state.layers and due is not None and due.operation is Operation.SCUFF:
         yield Finding(
-            Level.CAUTION,
-            "the step that is due is scuff, and no scuffing is on record",
-            _REMEDIES[Answer.SCUFF],
+            Level.CAUTION, "the step that is due is scuff, and no scuffing is on record", it_was
         )
 
 
@@ -245,11 +242,6 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) ->
                 rule.remedy,
                 rule.source,
             )
-
-
-def with_act(found: Iterable[Finding], act: int) -> tuple[Finding, ...]:
-    """Put the number of the act, known now, into what to type about it."""
-    return tuple(replace(f, remedy=f.remedy.replace(THIS_ACT, str(act))) for f in found)
 
 
 def most_weighty(found: Iterable[Finding]) -> tuple[Finding, ...]:

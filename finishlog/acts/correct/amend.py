@@ -18,6 +18,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.film.checks import test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method, judged_by
@@ -181,21 +182,21 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
     """Find the one entry of an act, or the amendment of it that holds now."""
     mine = [r for r in rows if r.act == act and r.entry]
     if not mine:
-        raise NotFound(f"act {act} holds no entry", "finishlog history shows the numbers")
+        raise NotFound(f"act {act} holds no entry", f"{Do.HISTORY()} shows the numbers")
     if len(mine) > 1:
         raise UsageFault(
-            f"act {act} holds {len(mine)} entries",
-            f"undo it and log it again: finishlog undo {act}",
+            f"act {act} holds {len(mine)} entries", f"undo it and log it again: {Do.UNDO(act)}"
         )
     entry = mine[0].superseded_by or mine[0].entry
     found = next((e for e in entries if e.id == entry), None)
     if mine[0].withdraws:
-        hint = f"to take that back: finishlog undo {act}"
+        hint = f"to take that back: {Do.UNDO(act)}"
         raise UsageFault(f"act {act} is an undo: there is nothing in it to amend", hint)
     if found is None and not mine[0].withdrawn_by:
-        kind = "can" if mine[0].kind == kind_of(ContainerEvent) else "part"
+        is_can = mine[0].kind == kind_of(ContainerEvent)
+        back = Do.CAN_RESTORE if is_can else Do.PART_RESTORE
         raise UsageFault(
-            f"what act {act} is about was put away", f"bring it back: {kind} restore NAME"
+            f"what act {act} is about was put away", f"bring it back: {back.words('NAME')}"
         )
     if found is None:
         raise UsageFault(f"act {act} was undone", "log it again as it should be")
@@ -250,7 +251,7 @@ def _changed(seen: Look, facts: Facts, entry: AnyEntry, change: Change) -> dict[
     changed: dict[str, object] = {}
     for word, value in change.said():
         if word not in named:
-            raise UsageFault(f"this entry has no {word} to amend", "finishlog history shows it")
+            raise UsageFault(f"this entry has no {word} to amend", f"{Do.HISTORY()} shows it")
         follows = _FOLLOWS.get(word)
         changed |= follows(seen, facts, entry, value) if follows else {named[word]: value}
     return changed

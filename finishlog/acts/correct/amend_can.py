@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from finishlog.asks.bench.open_cans import coats_from, mixed_words, part_words
 from finishlog.asks.look.look import Look
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
@@ -27,13 +28,13 @@ def change_amounts(
 
 def _allowed(seen: Look, entry: ContainerEvent, container: Container) -> None:
     if entry.deed is not ContainerDeed.MIXED:
-        raise UsageFault("only a mix has amounts to amend", "finishlog history shows it")
+        raise UsageFault("only a mix has amounts to amend", f"{Do.HISTORY()} shows it")
     mine = [e for e in seen.log.entries if isinstance(e, ContainerEvent)]
     later = [e for e in mine if e.container == container.id and e.deed is ContainerDeed.TOPPED_UP]
     if later:
         raise UsageFault(
             f"{container.name} was topped up since",
-            f"undo that first (finishlog undo {later[-1].act}), amend, and top it up again",
+            f"undo that first ({Do.UNDO(later[-1].act)}), amend, and top it up again",
         )
 
 

@@ -8,6 +8,9 @@ from datetime import datetime
 from msgspec import Struct
 
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
+from finishlog.core.log.entries import Coat
+from finishlog.core.log.kinds import kind_of
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.database import Database
 from finishlog.store.log.read_history import HistoryRow, read_history
@@ -56,18 +59,18 @@ def _find(rows: Sequence[HistoryRow], act: int | None, labels: Collection[int]) 
     if act is None:
         candidates = [r for r in rows if r.withdrawn_by is None and r.withdraws is None]
         if not any(r.entry or r.act in labels for r in candidates):
-            raise NotFound("there is nothing to undo", "finishlog history shows what is on record")
+            raise NotFound("there is nothing to undo", f"{Do.HISTORY()} shows what is on record")
         last = candidates[-1]
         if not last.entry and last.act not in labels:
             before = [r.act for r in candidates if r.entry or r.act in labels][-1]
             raise UsageFault(
                 f"the last act ({last.words}) is no entry of the log and stays",
-                f"the last entry is act {before}: finishlog undo {before}",
+                f"the last entry is act {before}: {Do.UNDO(before)}",
             )
         act = last.act
     mine = [r for r in rows if r.act == act]
     if not mine:
-        raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
+        raise NotFound(f"there is no act {act}", f"{Do.HISTORY()} shows the numbers")
     entries = [r for r in mine if r.entry or r.act in labels]
     if not entries:
         raise UsageFault(
@@ -75,7 +78,7 @@ def _find(rows: Sequence[HistoryRow], act: int | None, labels: Collection[int]) 
         )
     done = next((r.withdrawn_by for r in entries if r.withdrawn_by), None)
     if done:
-        raise UsageFault(f"act {act} was already undone by act {done}", f"finishlog undo {done}")
+        raise UsageFault(f"act {act} was already undone by act {done}", Do.UNDO(done))
     first = mine[0]
     return Undoable(
         act,
@@ -83,6 +86,6 @@ def _find(rows: Sequence[HistoryRow], act: int | None, labels: Collection[int]) 
         first.words,
         first.typed_at,
         # Coats that a corrected label judges anew were on before it.
-        is_coat=act not in labels and any(r.kind == "coat" for r in entries),
+        is_coat=act not in labels and any(r.kind == kind_of(Coat) for r in entries),
         is_undo=any(r.withdraws for r in entries),
     )

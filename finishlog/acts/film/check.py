@@ -8,7 +8,6 @@ from msgspec import Struct
 
 from finishlog.acts.answers.doubts import findings_of, of_a_check_too_soon
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
-from finishlog.acts.answers.warn import with_act
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
@@ -87,7 +86,7 @@ def log_check(
     with database.writing("check", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
         picked = pick_zones(before.shop, before.bench, parts, face)
-        doubts = findings_of(of_a_check_too_soon(before, picked, at), sure=sure)
+        doubts = findings_of(of_a_check_too_soon(before, picked, at, ledger.act_id), sure=sure)
         ledger.record(Check(when=at, targets=picked.targets, test=test, found=found))
         after = look(ledger.connection, facts, clock)
         states = [z for z in after.bench.zones if z.target in picked.targets]
@@ -101,7 +100,7 @@ def log_check(
             proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
             standings=standings([s for s in states if s.layers], after),
             in_the_white=_in_the_white(states),
-            warnings=with_act(doubts, ledger.act_id),
+            warnings=doubts,
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
 

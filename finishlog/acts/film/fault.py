@@ -12,6 +12,7 @@ from finishlog.acts.meant.due import together
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, FaultKind, Operation, When, Work
@@ -71,10 +72,8 @@ def fault_word(typed: str, facts: Facts) -> FaultKind:
     for known in facts.faults:
         if word in {known.kind.value, *known.said_as}:
             return known.kind
-    if command := goes_under(typed, FaultKind):
-        raise UsageFault(
-            f"no fault is called {typed!r}", f"it goes with finishlog {command} PART {word}"
-        )
+    if deed := goes_under(typed, FaultKind):
+        raise UsageFault(f"no fault is called {typed!r}", f"it goes with {deed('PART', word)}")
     near = [k.kind.value for k in facts.faults if k.kind.value.startswith(word)]
     if word and len(near) == 1:
         return FaultKind(near[0])
@@ -193,7 +192,7 @@ def log_mended(
         if sound:
             raise NotFound(
                 f"{together(sound)}: no fault stands there",
-                "finishlog history PART shows what was logged",
+                f"{Do.HISTORY('PART')} shows what was logged",
             )
         targets = frozenset(z.target for z in named if z.faults)
         ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Sequence
 from typing import NoReturn
 
@@ -12,6 +11,7 @@ from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Joined, Operation, Target
 from finishlog.core.published.facts import Facts
@@ -66,16 +66,15 @@ def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueU
     names = " and ".join(describe(part, numbers, ()) for part, numbers in these)
     mine = [z for z in then.bench.zones if z.piece.id in left]
     if any(z.handed_over for z in mine):
-        typed = " ".join(shlex.quote(typed_as(*each)) for each in these)
-        raise UsageFault(
-            f"{names}: handed over", f"if it is back in the shop: finishlog resume {typed}"
-        )
-    hint = "an assembly says what it is made of: finishlog part new PROJECT/NAME --of side:2"
+        back = Do.RESUME(*(typed_as(*each) for each in these))
+        raise UsageFault(f"{names}: handed over", f"if it is back in the shop: {back}")
+    how = Do.PART_NEW("PROJECT/NAME", of="side:2")
+    hint = f"an assembly says what it is made of: {how}"
     if due:
         open_ones = {g.part.id: g.part for g in due}.values()
         numbers = {p.id: [g.piece.number for g in due if g.part.id == p.id] for p in open_ones}
-        typed = " ".join(shlex.quote(typed_as(p, numbers[p.id])) for p in open_ones)
-        hint = f"only those that are open: finishlog log {typed} glue-up"
+        left_ones = (typed_as(p, numbers[p.id]) for p in open_ones)
+        hint = f"only those that are open: {Do.LOG(*left_ones, Operation.GLUE_UP)}"
     raise UsageFault(f"{names}: nothing is left to glue up", hint)
 
 

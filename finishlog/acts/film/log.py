@@ -54,7 +54,12 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
         noted = in_work(typed.note)
         doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
         warnings = most_weighty(
-            (*warnings_before(then, picked, facts, operation=operation, comes=noted), *doubts)
+            (
+                *warnings_before(
+                    then, picked, facts, ledger.act_id, operation=operation, comes=noted
+                ),
+                *doubts,
+            )
         )
         work = ledger.record(
             Work(
@@ -107,15 +112,22 @@ def _coat(
     typed: ToLog,
 ) -> Logged:
     of = facts.finish_class(product.class_key)
-    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts)
+    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts, ledger.act_id)
     comes = in_what_goes_on(product, drawn.container, typed.note, then.shop)
     warnings = warnings_before(
-        then, picked, facts, over=of, method=typed.method, scuffed=typed.scuffed, comes=comes
+        then,
+        picked,
+        facts,
+        ledger.act_id,
+        over=of,
+        method=typed.method,
+        scuffed=typed.scuffed,
+        comes=comes,
     )
     figures = judged_by(of, product.label, product.label_window, facts.version)
     doubts = (
         *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
-        *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0]),
+        *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0], ledger.act_id),
     )
     warnings = most_weighty(
         (

@@ -13,11 +13,12 @@ from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
-from finishlog.core.log.entries import Coat, Operation, Stripped, Stripping, Target, When
+from finishlog.core.log.entries import Coat, Found, Operation, Stripped, Stripping, Target, When
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
@@ -128,7 +129,9 @@ def stripping_word(strip: bool, sanded: bool, scraped: bool, washed: bool) -> St
     ]
     if len(said) > 1:
         raise UsageFault(
-            "it came off in two ways at once", "say one: --strip, --sanded, --scraped or --washed"
+            "it came off in two ways at once",
+            f"say one: {Do.OFF.options('strip', 'sanded', 'scraped')} or "
+            f"{Do.OFF.option(washed=True)}",
         )
     return said[0] if said else Stripping.STRIP
 
@@ -143,10 +146,10 @@ def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target,
         if not named:
             raise NotFound(f"no coat called {to!r} is on {_on(state)}")
         if len(named) > 1:
-            acts = ", ".join(str(layer.coat.act) for layer in named)
+            acts = [str(layer.coat.act) for layer in named]
             raise UsageFault(
                 f"{len(named)} coats of {named[0].coat.product_name} are on {state.part.called}",
-                f"say which by its act: --to {acts.split(', ')[0]} (acts {acts})",
+                f"say which by its act: {Do.OFF.option(to=acts[0])} (acts {', '.join(acts)})",
             )
         found[state.target] = named[0].coat.id
     if not found:
@@ -209,7 +212,7 @@ def _warnings(
         yield Finding(
             Level.CAUTION,
             "a stripper or solvent seldom stops at a coat",
-            "check that what stays is hard and holds: finishlog check PART holds",
+            f"check that what stays is hard and holds: {Do.CHECK('PART', Found.HOLDS)}",
             COMMON_PRACTICE,
         )
     if any(x.coat.figures.window.kind is WindowKind.MELTS_IN for x in stays):
@@ -236,11 +239,11 @@ def off_command(database: Database, facts: Facts, clock: Clock, act: int) -> str
         for n, layer in enumerate(state.layers):
             if layer.coat.act == act:
                 to = str(state.layers[n - 1].coat.act) if n else BARE
-                return f"finishlog off {_typed(act, seen)} --to {to}"
-    return "finishlog off PART --to bare"
+                return Do.OFF(*_typed(act, seen), to=to)
+    return Do.OFF("PART", to=BARE)
 
 
-def _typed(act: int, seen: Look) -> str:
+def _typed(act: int, seen: Look) -> tuple[str, ...]:
     """Name the parts of an act as they are typed."""
     coated = [z for z in seen.bench.zones if any(x.coat.act == act for x in z.layers)]
-    return " ".join(dict.fromkeys(z.part.path for z in coated))
+    return tuple(dict.fromkeys(z.part.path for z in coated))

@@ -10,6 +10,7 @@ from finishlog.acts.meant.said import one_meant
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import RagsDeed, RagsEvent, When
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
@@ -123,7 +124,7 @@ def _picked(
     clock: Clock,
 ) -> list[RagsItem]:
     if not items:
-        raise NotFound("no rags are open", "finishlog rags shows what is open")
+        raise NotFound("no rags are open", f"{Do.RAGS()} shows what is open")
     if which is None:
         meant = _meant(items, deed, at, facts, clock)
         if not meant:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Sequence
 
 from finishlog.core.bench.state import BenchState
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Operation, Target
 from finishlog.core.shop.things import Part, Shop, Step
 from finishlog.core.zone.grouping import describe, typed_as
@@ -41,14 +41,17 @@ def due_step(shop: Shop, bench: BenchState, picked: Zones) -> tuple[Step, frozen
         words = "; ".join(
             f"{step_words(step, shop)} on {together(zs)}" for step, zs in due.values()
         )
-        raise UsageFault(f"different steps are due ({words})", "say which: add it, or --face FACE")
+        raise UsageFault(
+            f"different steps are due ({words})",
+            f"say which: add it, or {Do.LOG.option(face='FACE')}",
+        )
     if idle:
         what = "all its steps are behind" if any(z.progress.steps for z in idle) else _NO_STEPS
         only = "".join(
-            f", or only where {step_words(step, shop)} is due: finishlog log {_typed(zones)}"
+            f", or only where {step_words(step, shop)} is due: {Do.LOG(*selectors(zones))}"
             for step, zones in due.values()
         )
-        hint = f"say what: finishlog log {_typed(mine)} PRODUCT{only}"
+        hint = f"say what: {Do.LOG(*selectors(mine), 'PRODUCT')}{only}"
         raise UsageFault(f"{together(idle)}: {what}", hint)
     ((step, zones),) = due.values()
     return step, frozenset(z.target for z in zones)
@@ -64,10 +67,6 @@ def selectors(zones: Sequence[ZoneState]) -> tuple[str, ...]:
     """Write the pieces of some zones as they are typed."""
     parts = {z.part.id: z.part for z in zones}
     return tuple(typed_as(part, _numbers(part, zones)) for part in parts.values())
-
-
-def _typed(zones: Sequence[ZoneState]) -> str:
-    return " ".join(map(shlex.quote, selectors(zones)))
 
 
 def _numbers(part: Part, zones: Sequence[ZoneState]) -> list[int]:

@@ -27,8 +27,8 @@ def one_meant(kind: type[Ours], typed: str, message: str) -> Ours:
         )
     near = near_words(kind, typed)
     hint = f"type one of: {', '.join(each.value for each in kind)}"
-    if command := goes_under(typed, kind):
-        hint = f"it goes with finishlog {command} PART; {hint}"
+    if deed := goes_under(typed, kind):
+        hint = f"it goes with {deed('PART')}; {hint}"
     raise UsageFault(message, f"did you mean {' or '.join(near)}? {hint}" if near else hint)
 
 

@@ -6,7 +6,9 @@ import shlex
 from collections.abc import Sequence
 
 from finishlog.acts.meant.said import near_words
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Operation
+from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import Product, Shop
 from finishlog.core.shop.trade_words import (
     COAT_SAID,
@@ -30,9 +32,9 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
     *parts, last = several_words(words, lambda word: _is_work_or_product(shop, word))
     if not parts:
         if not paths_of(shop, last) and names_a_product(shop, last):
-            raise UsageFault(f"{last!r} is a product", f"say on what: finishlog log PART {last}")
+            raise UsageFault(f"{last!r} is a product", f"say on what: {Do.LOG('PART', last)}")
         if not paths_of(shop, last) and is_said(Operation, last):
-            raise UsageFault(f"{last!r} is work", f"say on what: finishlog log PART {last}")
+            raise UsageFault(f"{last!r} is work", f"say on what: {Do.LOG('PART', last)}")
         return (last,), None
     if operation_word(last) is not None:
         return tuple(parts), last
@@ -45,7 +47,7 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
     bare = not set(last) & set("/:@*")
     if bare and names_a_product(shop, last):
         # A whole name is meant before a mere beginning.
-        whole_part = any(path.endswith(f"/{last.casefold()}") for path in map(str.casefold, mine))
+        whole_part = any(PathName.read(path.casefold()).name == last.casefold() for path in mine)
         whole_product = _is_a_product(shop, last)
         if whole_part != whole_product:
             return (tuple(parts), last) if whole_product else (tuple(words), None)
@@ -110,17 +112,13 @@ def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
                 typed,
                 names,
             ) from None
-        if command := goes_under(typed, Operation):
-            hint = f"it goes with finishlog {command} PART"
+        if deed := goes_under(typed, Operation):
+            hint = f"it goes with {deed('PART')}"
             raise NotFound(f"{typed!r} is no work and no product", hint) from None
         raise _with_near_work(unknown, typed) from None
 
 
 def _with_near_work(unknown: Unknown, typed: str) -> Unknown:
     """Offer the work that is nearly so before a product that there is not."""
-    near = tuple(dict.fromkeys((*unknown.near, *near_words(Operation, typed))))
-    if not near:
-        return unknown
-    command = unknown.hint.partition("else ")[2] or unknown.hint
-    hint = f"did you mean {' or '.join(near)}? else {command}"
-    return Unknown(unknown.message, hint, unknown.kind, unknown.name, near)
+    near = dict.fromkeys((*unknown.near, *near_words(Operation, typed)))
+    return Unknown(unknown.message, unknown.make, unknown.kind, unknown.name, tuple(near))

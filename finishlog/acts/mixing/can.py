@@ -6,10 +6,11 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
-from finishlog.acts.answers.made import Made, a_name, in_words
+from finishlog.acts.answers.made import Made, Shelved, a_name, in_words
 from finishlog.asks.bench.open_cans import against, coats_from, pick_container, states
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
 from finishlog.core.measure.quantities import millilitres
@@ -113,7 +114,9 @@ def free_container_name(
     """Read a name for a new container; one that is empty lends its own. Say so when it did."""
     name = a_name(typed, "can")
     if name.casefold() == NONE:
-        raise UsageFault(f"{name!r} is what `log --from` calls no container", "choose another")
+        raise UsageFault(
+            f"{name!r} is what `{Do.LOG.words(from_=True)}` calls no container", "choose another"
+        )
     known = states(seen, facts)
     for each in seen.shop.containers.values():
         # One whose mixing was undone never was: its name is free too.
@@ -129,7 +132,10 @@ def edit_can(
 ) -> Made:
     """Change what is on record about a container; what it was stays beside it."""
     if change == CanChange():
-        raise UsageFault("nothing to change", "say what is different: --batch, --amount, --use-by")
+        raise UsageFault(
+            "nothing to change",
+            f"say what is different: {Do.CAN_EDIT.options('batch', 'amount', 'use_by')}",
+        )
     with database.writing("can edit", words, clock.now, clock.zone.key) as ledger:
         can = _picked(ledger, facts, clock, typed)[1]
         said = [_put(ledger, can, *each) for each in _columns(can, change, clock)]
@@ -143,7 +149,7 @@ _Column = tuple[str, object, str, str]
 def _columns(can: Container, change: CanChange, clock: Clock) -> list[_Column]:
     found: list[_Column] = []
     if change.made is not None and can.kind is ContainerKind.MIX:
-        hint = "finishlog history shows its number: finishlog amend ACT --at WHEN"
+        hint = f"{Do.HISTORY()} shows its number: {Do.AMEND('ACT', at='WHEN')}"
         raise UsageFault(f"{can.name} was mixed by an act, which is amended", hint)
     if change.made is not None:
         found.append(_date("made_at", can.made_at, change.made, clock))
@@ -167,11 +173,14 @@ def _date(column: str, was: datetime | None, becomes: datetime, clock: Clock) ->
 def _end(can: Container, typed: datetime | timedelta) -> datetime:
     """Return the end of a mix; UsageFault where it is none, or ends before it was made."""
     if can.kind is not ContainerKind.MIX or can.made_at is None:
-        hint = f"when it is bad: finishlog can condemned {can.name}"
+        hint = f"when it is bad: {Do.CAN_CONDEMNED(can.name)}"
         raise UsageFault(f"{can.name} is no mix: it has no pot life", hint)
     end = can.made_at + typed if isinstance(typed, timedelta) else typed
     if end <= can.made_at:
-        raise UsageFault(f"{can.name} was mixed after that", "type how long it lasts: --use-by 4h")
+        raise UsageFault(
+            f"{can.name} was mixed after that",
+            f"type how long it lasts: {Do.CAN_EDIT.option(use_by='4h')}",
+        )
     return end
 
 
@@ -200,10 +209,10 @@ def archive_can(database: Database, facts: Facts, clock: Clock, words: str, type
         if state.is_open_mix and state.reacts:
             raise UsageFault(
                 f"{can.name} still stands there and hardens",
-                f"see to it first: finishlog can emptied {can.name}",
+                f"see to it first: {Do.CAN_EMPTIED(can.name)}",
             )
         archive(ledger, ThingKind.CONTAINER, can.id, clock.now)
-    return Made(f"put away: {can.kind.value}", can.name)
+    return Shelved(f"put away: {can.kind.value}", can.name)
 
 
 def log_deed(

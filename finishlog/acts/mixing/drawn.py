@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
@@ -10,6 +9,7 @@ from msgspec import Struct
 from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import against, from_words, pick_container, states
 from finishlog.asks.look.look import Look
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import ContainerDeed, When
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
@@ -20,7 +20,7 @@ from finishlog.errors import Ambiguous
 from finishlog.picking import Zones
 
 # The option that says which.
-FROM = "--from"
+FROM = Do.LOG.option(from_=True)
 
 
 class Drawn(Struct, frozen=True):
@@ -32,9 +32,9 @@ class Drawn(Struct, frozen=True):
 
 
 def drawn_from(
-    then: Look, product: Product, typed: str | None, picked: Zones, at: When, facts: Facts
+    then: Look, product: Product, typed: str | None, picked: Zones, at: When, facts: Facts, act: int
 ) -> Drawn:
-    """Find the container of a coat: the one named, or the only open mix of the product.
+    """Find the container of a coat, which is `act`: the one named, or the only open mix of it.
 
     `then` is the shop as it was at the time of the work. Ambiguous where several stand open and
     none was named: an age that is guessed is worse than one that is asked for.
@@ -55,7 +55,7 @@ def drawn_from(
     else:
         container = pick_container(then.shop, typed)
     state = known.get(container.id)
-    found = [*_misfits(container, state, product, then)]
+    found = [*_misfits(container, state, product, then, act)]
     if state is not None:
         found += against(state, at.latest, facts)
         found += _of_other_ages(state, then, picked, at, known)
@@ -72,10 +72,10 @@ def _one_is_open(states: Sequence[ContainerState], product: Product) -> None:
     if len(states) < 2:
         return
     names = tuple(state.container.name for state in states)
-    typed = " or ".join(f"--from {shlex.quote(name)}" for name in names)
+    typed = " or ".join(Do.LOG.option(from_=name) for name in names)
     raise Ambiguous(
         f"{len(names)} of {product.name} stand open",
-        f"say which: {typed}; --from {NONE}: out of neither",
+        f"say which: {typed}; {Do.LOG.option(from_=NONE)}: out of neither",
         FROM,
         (*names, NONE),
     )
@@ -88,26 +88,27 @@ def _of_the_only_can(of_it: list[ContainerState], at: When, facts: Facts) -> tup
 
 
 def _misfits(
-    container: Container, state: ContainerState | None, product: Product, then: Look
+    container: Container, state: ContainerState | None, product: Product, then: Look, act: int
 ) -> Iterator[Finding]:
     if container.product != product.id:
         holds = then.shop.products[container.product].name
         yield Finding(
             Level.CAUTION,
             f"{container.name} holds {holds}, not {product.name}",
-            "if it is the other: finishlog amend ACT --from NAME, or --product",
+            f"if it is the other: {Do.AMEND(act, from_='NAME')}, or "
+            f"{Do.AMEND.option(product=True)}",
         )
     if state is None:
         yield Finding(
             Level.CAUTION,
             f"nothing on record says that {container.name} was mixed by then",
-            "amend the time of the one or of the other: finishlog amend ACT --at",
+            f"amend the time of the one or of the other: {Do.AMEND(act, at=True)}",
         )
     elif container.kind is not ContainerKind.MIX and state.opened is None:
         yield Finding(
             Level.NOTE,
             f"nothing says when {container.name} was opened",
-            f"finishlog can opened {container.name} --at '2 weeks ago'",
+            Do.CAN_OPENED(container.name, at="2 weeks ago"),
         )
 
 

@@ -13,6 +13,7 @@ from finishlog.acts.mixing.can import free_container_name, put_away_long_ended
 from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pick_container, states
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
@@ -87,7 +88,9 @@ def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix
         product, made = _worked_out(seen, facts, typed)
         if not made.parts:
             raise UsageFault(
-                "how much of it?", "add --jar 500ml; to be told the ratio alone: --tell"
+                "how much of it?",
+                f"add {Do.MIX.option(jar='500ml')}; to be told the ratio alone: "
+                f"{Do.MIX.option(tell=True)}",
             )
         there = _standing_open(seen, facts, typed.name, product)
         if there is not None:
@@ -150,12 +153,14 @@ def _worked_out(seen: Look, facts: Facts, typed: ToMix) -> tuple[Product, Recipe
         source = pick_container(seen.shop, typed.drawn_from)
         cut = cut_g_per_l(source.parts, facts.mixing)
         if asked.thin_to is not None and cut is None:
-            raise UsageFault(f"no cut of {source.name} is on record", "type it: --from 2lb")
+            raise UsageFault(
+                f"no cut of {source.name} is on record", f"type it: {Do.MIX.option(from_='2lb')}"
+            )
         asked = replace(asked, thin_from=cut if asked.thin_to is not None else None)
     try:
         made = recipe(asked, facts.mixing)
     except ValueError as fault:
-        raise UsageFault(str(fault), "finishlog mix --help shows the forms") from None
+        raise UsageFault(str(fault), f"{Do.MIX(help=True)} shows the forms") from None
     names = {p.name.casefold(): p.id for p in seen.shop.products.values()}
     return product, replace(made, parts=with_products(made.parts, names))
 
@@ -176,7 +181,7 @@ def _standing_open(
     if known.product != product.id:
         holds = seen.shop.products[known.product].name
         raise UsageFault(
-            f"{known.name} holds {holds}", f"another name, or: finishlog can emptied {known.name}"
+            f"{known.name} holds {holds}", f"another name, or: {Do.CAN_EMPTIED(known.name)}"
         )
     return state
 
@@ -185,7 +190,7 @@ def _top_up(ledger: Ledger, there: ContainerState, made: Recipe, typed: ToMix) -
     if typed.use_by is not None:
         raise UsageFault(
             f"{there.container.name} is topped up: the age of the first mixing counts",
-            f"to change its end: finishlog can edit {there.container.name} --use-by 4h",
+            f"to change its end: {Do.CAN_EDIT(there.container.name, use_by='4h')}",
         )
     can = there.container
     ledger.record(
@@ -237,7 +242,10 @@ def _end(typed: ToMix) -> datetime | None:
     made = typed.at.earliest
     end = made + typed.use_by if isinstance(typed.use_by, timedelta) else typed.use_by
     if end <= made:
-        raise UsageFault("it would end before it was mixed", "type how long it lasts: --use-by 4h")
+        raise UsageFault(
+            "it would end before it was mixed",
+            f"type how long it lasts: {Do.MIX.option(use_by='4h')}",
+        )
     return end
 
 
@@ -282,7 +290,7 @@ def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Find
         yield Finding(
             Level.CAUTION,
             f"nothing that hardens {product.name} is among its parts: it stays soft without",
-            "log what went in: finishlog mix " + f"{product.name} base:AMOUNT hardener:AMOUNT",
+            f"log what went in: {Do.MIX(product.name, 'base:AMOUNT', 'hardener:AMOUNT')}",
             COMMON_PRACTICE,
         )
     if flakes_not_weighed(made.parts):

@@ -12,6 +12,7 @@ from finishlog.asks.look.look_back import with_whole_projects
 from finishlog.asks.past.care_card import CareCard, card_of
 from finishlog.asks.past.open_ends import open_ends
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import HandedOver, Target, When
 from finishlog.core.published.facts import Facts
@@ -80,7 +81,7 @@ def hand_over(
 def _already(states: Iterable[ZoneState], targets: frozenset[Target]) -> Iterable[Finding]:
     mine = [s for s in states if s.target in targets]
     if mine and all(s.handed_over for s in mine):
-        yield Finding(Level.CAUTION, "by the log it was handed over already", "finishlog undo")
+        yield Finding(Level.CAUTION, "by the log it was handed over already", Do.UNDO())
 
 
 def _nothing_left(after: Look, parts: Iterable[Part]) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from finishlog.asks.look.look_back import look_back
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Photo, When
 from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
@@ -41,7 +42,7 @@ def log_photo(
 ) -> Pictured:
     """Record where a picture lies, as a whole path: the next look may come from elsewhere."""
     if not path.strip():
-        raise UsageFault("a photo needs a file", "finishlog photo PART FILE")
+        raise UsageFault("a photo needs a file", Do.PHOTO("PART", "FILE"))
     file = _file(path)
     with database.writing("photo", words, clock.now, clock.zone.key) as ledger:
         seen, typed = look_back(ledger.connection, facts, clock, parts)

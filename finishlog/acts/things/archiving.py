@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Sequence
 
-from finishlog.acts.answers.made import Made, in_words
+from finishlog.acts.answers.made import Made, Shelved, in_words
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import Coat, Moved
 from finishlog.core.shop.names import fitting
 from finishlog.core.shop.things import Part, Shop, ThingKind
@@ -25,7 +26,7 @@ def open_rags_forbid(seen: Look, parts: Iterable[Part]) -> None:
     for item in seen.bench.rags:
         if item.is_open and any(t.piece in pieces for t in item.targets):
             raise UsageFault(
-                f"rags of {item.product} are still open on it", "see to them first: finishlog rags"
+                f"rags of {item.product} are still open on it", f"see to them first: {Do.RAGS()}"
             )
 
 
@@ -49,7 +50,7 @@ def bring_back(database: Database, clock: Clock, words: str, kind: ThingKind, ty
             mine = [part for part in shop.parts if part.project == thing.id]
             with_it = in_words(parts_with_it(len(mine)), what_they_need(ledger, clock, mine))
     shown = "can" if kind is ThingKind.CONTAINER else kind.value
-    return Made(f"back: {shown}", thing.name, with_it)
+    return Shelved(f"back: {shown}", thing.name, with_it)
 
 
 def parts_with_it(parts: int) -> str:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Iterator
 
 from msgspec import Struct
 
+from finishlog.acts.answers.made import RESTORE
 from finishlog.acts.things.faces import read_faces
 from finishlog.acts.things.project_file import (
     PartInFile,
@@ -20,6 +20,7 @@ from finishlog.asks.bench.on import step_words
 from finishlog.asks.things.classes import class_key
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import STANDARD_AIR
+from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure
 from finishlog.core.log.shown_times import clock_words
 from finishlog.core.measure.quantities import celsius
@@ -47,14 +48,9 @@ class Difference(Struct, frozen=True):
     to_change: str
 
 
-def _type(*words: str) -> str:
-    return f"finishlog {shlex.join(words)}"
-
-
 def was_put_away(kind: ThingKind, name: str) -> Difference:
     """Say that a thing of the file was put away."""
-    back = _type(kind.value, "restore", name)
-    return Difference(f"{kind.value} {name}", "put away", "in use", back)
+    return Difference(f"{kind.value} {name}", "put away", "in use", RESTORE[kind](name))
 
 
 def of_room(file: RoomInFile, room: Room) -> Iterator[Difference]:
@@ -65,13 +61,10 @@ def of_room(file: RoomInFile, room: Room) -> Iterator[Difference]:
         was = celsius(known, 1) if known is not None else "not said"
         night = f"{file.coldest_c:g}C"
         yield Difference(
-            f"{what}, night",
-            was,
-            celsius(file.coldest_c, 1),
-            _type("room", "night", room.name, night),
+            f"{what}, night", was, celsius(file.coldest_c, 1), Do.ROOM_NIGHT(room.name, night)
         )
     if file.note is not None and file.note != room.note:
-        change = _type("room", "edit", room.name, "--note", file.note)
+        change = Do.ROOM_EDIT(room.name, note=file.note)
         yield Difference(f"{what}, note", room.note, file.note, change)
 
 
@@ -80,20 +73,20 @@ def of_product(file: ProductInFile, product: Product, facts: Facts) -> Iterator[
     typed, what = file.typed, f"product {product.name}"
     key = class_key(facts, typed.class_typed)
     if key != product.class_key:
-        change = _type("product", "edit", product.name, "--class", key)
+        change = Do.PRODUCT_EDIT(product.name, class_=key)
         yield Difference(f"{what}, class", product.class_key, key, change)
     if "note" in file.given and typed.note != product.note:
-        change = _type("product", "edit", product.name, "--note", typed.note)
+        change = Do.PRODUCT_EDIT(product.name, note=typed.note)
         yield Difference(f"{what}, note", product.note, typed.note, change)
     for stage, figure in typed.label.items():
         known = product.label.get(stage)
         if not _same(figure, known):
-            change = _label(product, f"--{stage.value}", figure)
+            change = _label(product, stage.value, figure)
             yield Difference(f"{what}, {stage.value}", _span(known), _span(figure), change)
     closes = typed.window.closes if typed.window else None
     known = product.label_window.closes if product.label_window else None
     if closes and not _same(closes, known):
-        change = _label(product, "--window", closes)
+        change = _label(product, "window", closes)
         yield Difference(f"{what}, window", _span(known), _span(closes), change)
 
 
@@ -108,10 +101,10 @@ def _same(one: Figure, other: Figure | None) -> bool:
 
 def _label(product: Product, option: str, figure: Figure) -> str:
     air = figure.at
-    words = ["product", "label", product.name, option, _span(figure)]
+    options = {option: _span(figure)}
     if air != STANDARD_AIR:
-        words += ["--label-air", f"{air.temperature_c:g}C {air.humidity_pct:g}%"]
-    return _type(*words)
+        options["label_air"] = f"{air.temperature_c:g}C {air.humidity_pct:g}%"
+    return Do.PRODUCT_LABEL(product.name, **options)
 
 
 def _span(figure: Figure | None) -> str:
@@ -126,7 +119,7 @@ def of_steps(file: StepsInFile, schedule: Schedule, shop: Shop) -> Iterator[Diff
     wanted = [step_words(step, shop) for step in read_step_words(shop, file.steps)]
     known = [step_words(step, shop) for step in schedule.steps]
     if wanted != known:
-        change = _type("steps", "edit", schedule.name, *file.steps)
+        change = Do.STEPS_EDIT(schedule.name, *file.steps)
         yield Difference(f"steps {schedule.name}", ", ".join(known), ", ".join(wanted), change)
 
 
@@ -135,18 +128,18 @@ def of_project(file: ProjectFile, project: Project, clock: Clock) -> Iterator[Di
     what = f"project {project.name}"
     if file.due is not None and file.due != project.due:
         day = f"{file.due.astimezone(clock.zone):%Y-%m-%d %H:%M}"
-        change = _type("project", "edit", project.name, "--due", day)
+        change = Do.PROJECT_EDIT(project.name, due=day)
         known, wanted = (
             clock_words(due, clock.now, clock.zone) if due else "no date"
             for due in (project.due, file.due)
         )
         yield Difference(f"{what}, due", known, wanted, change)
     if file.used_for is not None and file.used_for is not project.used_for:
-        change = _type("project", "edit", project.name, "--for", file.used_for.value)
+        change = Do.PROJECT_EDIT(project.name, for_=file.used_for.value)
         known = project.used_for.value if project.used_for else "anyone"
         yield Difference(f"{what}, for", known, file.used_for.value, change)
     if file.note is not None and file.note != project.note:
-        change = _type("project", "edit", project.name, "--note", file.note)
+        change = Do.PROJECT_EDIT(project.name, note=file.note)
         yield Difference(f"{what}, note", project.note, file.note, change)
 
 
@@ -163,13 +156,13 @@ def of_part(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
     }
     for key, (known, wanted) in values.items():
         if key.replace("-", "_") in file.given and known.casefold() != wanted.casefold():
-            change = _type("part", "edit", part.path, f"--{key}", wanted)
+            change = Do.PART_EDIT(part.path, **{key: wanted})
             yield Difference(f"{what}, {key}", known or "not said", wanted, change)
     if "board" in file.given and typed.board is not part.is_board:
-        change = _type("part", "edit", part.path, "--board" if typed.board else "--no-board")
+        change = Do.PART_EDIT(part.path, **{"board" if typed.board else "no_board": True})
         yield Difference(f"{what}, board", str(part.is_board), str(typed.board), change)
     if "steps" in file.given and (typed.steps or "").casefold() != part.steps_name.casefold():
-        change = _type("part", "steps", part.path, "--as", typed.steps or "")
+        change = Do.PART_STEPS(part.path, as_=typed.steps or "")
         yield Difference(f"{what}, steps", part.steps_name or "none", typed.steps or "", change)
     if "faces" in file.given:
         yield from _faces(file, part)
@@ -185,8 +178,7 @@ def _faces(file: PartInFile, part: Part) -> Iterator[Difference]:
     known = [face_words(face) for face in part.faces]
     missing = [words for words in wanted if words not in known]
     if missing:
-        faces = [bit for words in missing for bit in ("--face", words)]
-        change = _type("part", "edit", part.path, *faces)
+        change = Do.PART_EDIT(part.path, face=missing)
         yield Difference(f"part {part.path}, faces", "; ".join(known), "; ".join(wanted), change)
 
 
@@ -195,6 +187,5 @@ def _needs(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
     known = [f"{names.get(need.part, '')}:{need.count}" for need in part.needs]
     wanted = [text if ":" in text else f"{text}:1" for text in file.typed.needs]
     if sorted(known) != sorted(wanted):
-        of = [bit for words in wanted for bit in ("--of", words)]
-        change = _type("part", "new", f"{part.project_name}/NAME", *of)
+        change = Do.PART_NEW(f"{part.project_name}/NAME", of=wanted)
         yield Difference(f"part {part.path}, of", ", ".join(known), ", ".join(wanted), change)

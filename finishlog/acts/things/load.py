@@ -38,7 +38,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_project
 from finishlog.store.things.archive import put_away
-from finishlog.store.things.changes import changed
+from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
@@ -159,7 +159,7 @@ class _Loading:
             note=file.note or "",
             used_for=file.used_for or "",
         )
-        changed(self.ledger, ThingKind.PROJECT, added, "added", "", name)
+        changed(self.ledger, ThingKind.PROJECT, added, ADDED, "", name)
         self.added.append(f"project {name}")
         return Project(added, name, file.due, file.note or "", file.used_for)
 

@@ -16,6 +16,7 @@ from finishlog.acts.things.parts import (
     read_old_finish,
 )
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Face, FaceKind, Part, Shop, ThingKind
@@ -51,7 +52,10 @@ def edit_part(
     if change == PartEdit():
         raise UsageFault(
             "nothing to change",
-            "say what: --species, --room, --note, --count, --face, --board, --old-finish",
+            "say what: "
+            + Do.PART_EDIT.options(
+                "species", "room", "note", "count", "face", "board", "old_finish"
+            ),
         )
     with database.writing("part edit", words, clock.now, clock.zone.key) as ledger:
         shop = read_shop(ledger.connection, clock.now)
@@ -114,7 +118,7 @@ def _pieces(ledger: Ledger, part: Part, count: int) -> str:
     if edit.pieces_on_record(ledger.connection, last):
         raise UsageFault(
             f"something was logged on {part.called}:{spans(range(count + 1, was + 1))}",
-            f"it stays on record: leave --count {was}",
+            f"it stays on record: leave {Do.PART_EDIT.option(count=was)}",
         )
     if last:
         edit.take_pieces_off(ledger, part.id, was, last)
@@ -143,8 +147,8 @@ def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:
     if whole and takes_its_own and edit.zones_on_record(ledger.connection, whole.id):
         raise UsageFault(
             f"{part.name} was finished {whole.name}: {typed.name} would seem to be in the white",
-            f"put it on record as a part of its own: finishlog part new "
-            f"{part.project_name}/NAME --like {part.path} --face {typed.name}",
+            "put it on record as a part of its own: "
+            + Do.PART_NEW(f"{part.project_name}/NAME", like=part.path, face=typed.name),
         )
 
 
@@ -157,7 +161,7 @@ def _zones(ledger: Ledger, part: Part, face: Face, typed: NewFace) -> str:
     if edit.zones_on_record(ledger.connection, face.id):
         raise UsageFault(
             f"{face.name} has something on record: a zone of it would seem to be in the white",
-            f"give it as a face of its own: --face '{new[0].name}'",
+            f"give it as a face of its own: {Do.PART_EDIT.option(face=new[0].name)}",
         )
     edit.divide_face(ledger, part.id, face.id, face.name, new)
     return f"{face.name}: {', '.join(zone.name for zone in new)} added"

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.things.archiving import open_rags_forbid, what_they_need
 from finishlog.acts.things.faces import ALL_ROUND, copied, read_faces
 from finishlog.acts.things.other_wood import other_wood
@@ -16,10 +16,12 @@ from finishlog.acts.things.steps import how_many_steps
 from finishlog.asks.look.look import look
 from finishlog.asks.things.species import near_woods
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
@@ -27,7 +29,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import NewFace, NewPart, add_part, add_project, assign_steps
 from finishlog.store.things.archive import archive, restore
-from finishlog.store.things.changes import changed
+from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
@@ -62,7 +64,7 @@ def new_part(database: Database, facts: Facts, clock: Clock, words: str, typed: 
 
 def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Made:
     """Put a part on record within an act."""
-    project_name, _, name = typed.path.rpartition("/")
+    project_name, name = PathName.read(typed.path)
     name = a_name(name, "part")
     how_many(typed.count)
     shop = read_shop(ledger.connection, clock.now)
@@ -71,7 +73,7 @@ def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Ma
     new = _as_typed(ledger, shop, project, replace(new, name=name), typed)
     lent = free_name(ledger, ThingKind.PART, name, within=project)
     part = add_part(ledger.connection, project, new, clock.now)
-    changed(ledger, ThingKind.PART, part, "added", "", name)
+    changed(ledger, ThingKind.PART, part, ADDED, "", name)
     count = f"×{typed.count}" if typed.count > 1 else ""
     detail = in_words(
         count,
@@ -102,7 +104,7 @@ def how_many(count: int) -> None:
     if not 1 <= count <= MOST_PIECES:
         raise UsageFault(
             f"a part has at least one piece and at most {MOST_PIECES}, not {count}",
-            "type --count 12",
+            f"type {Do.PART_NEW.option(count=12)}",
         )
 
 
@@ -120,7 +122,7 @@ def no_rules_for(facts: Facts, wood: str) -> str:
         return f"no rules are known for {wood!r}, look at the spelling"
     return (
         f"no rules are known for {wood!r}; did you mean {' or '.join(near)}? "
-        f"finishlog part edit PART --species {near[0]}"
+        f"{Do.PART_EDIT('PART', species=near[0])}"
     )
 
 
@@ -170,7 +172,8 @@ def _as_typed(ledger: Ledger, shop: Shop, project: int, new: NewPart, typed: Par
     needs = check_needs(shop, project, typed.needs) or (new.needs if typed.like else ())
     if needs and (typed.faces or typed.old_finish):
         raise UsageFault(
-            "an assembly has the faces of its members", "leave out --face and --old-finish"
+            "an assembly has the faces of its members",
+            f"leave out {Do.PART_NEW.option(face=True)} and {Do.PART_NEW.option(old_finish=True)}",
         )
     faces = read_faces(typed.faces) or (new.faces if typed.like else (ALL_ROUND,))
     steps, steps_name = new.steps, new.steps_name
@@ -243,7 +246,7 @@ def rename_part(database: Database, clock: Clock, words: str, typed: str, new: s
     """Give a part another name in its project; the old one still finds it."""
     with database.writing("part rename", words, clock.now, clock.zone.key) as ledger:
         part = one_part(read_shop(ledger.connection, clock.now), typed)
-        project, _, name = new.rpartition("/")
+        project, name = PathName.read(new)
         if project and project.casefold() != part.project_name.casefold():
             raise UsageFault(
                 f"{part.path} stays in its project", f"type the new name alone: {name}"
@@ -270,7 +273,7 @@ def archive_parts(
         open_rags_forbid(seen, mine)
         for part in mine:
             archive(ledger, ThingKind.PART, part.id, clock.now)
-    return Made("put away: part", ", ".join(part.path for part in mine))
+    return Shelved("put away: part", ", ".join(part.path for part in mine))
 
 
 def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[str]) -> Made:
@@ -285,11 +288,11 @@ def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[
             if part.project not in {project.id for project in living.projects}:
                 raise UsageFault(
                     f"its project {part.project_name} was put away",
-                    f"finishlog project restore {part.project_name}",
+                    Do.PROJECT_RESTORE(part.project_name),
                 )
             restore(ledger, ThingKind.PART, part.id)
         also = what_they_need(ledger, clock, mine)
-    return Made("back: part", ", ".join(part.path for part in mine), also)
+    return Shelved("back: part", ", ".join(part.path for part in mine), also)
 
 
 def _put_away(shop: Shop, typed: Sequence[str]) -> list[Part]:

@@ -8,13 +8,14 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import Made, a_name, free_name, in_words
+from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
 from finishlog.acts.things.archiving import in_use, products_used
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.clock import Clock
 from finishlog.core.bench.state import bench_state
+from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
@@ -26,7 +27,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_product
 from finishlog.store.things.archive import archive
-from finishlog.store.things.changes import changed
+from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import product_has_coats, set_value
 from finishlog.store.things.labels import put_label_figure, put_label_window
 from finishlog.store.things.naming import rename
@@ -58,7 +59,7 @@ def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped)
     echo = _echo(typed)
     lent = free_name(ledger, ThingKind.PRODUCT, name)
     product = add_product(ledger.connection, name, key, clock.now, note=typed.note)
-    changed(ledger, ThingKind.PRODUCT, product, "added", "", name)
+    changed(ledger, ThingKind.PRODUCT, product, ADDED, "", name)
     _label(ledger, product, typed, clock.now)
     return Made("product", name, in_words(", ".join([key, *echo]), lent))
 
@@ -93,7 +94,10 @@ def label_product(
     along. One undo takes all of it back.
     """
     if not typed.label and typed.window is None:
-        raise UsageFault("nothing to change on the label", "say what it says: --recoat 4h")
+        raise UsageFault(
+            "nothing to change on the label",
+            f"say what it says: {Do.PRODUCT_LABEL.option(recoat='4h')}",
+        )
     with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
         before = look(ledger.connection, facts, clock)
         product = pick_product(before.shop, typed.name)
@@ -139,7 +143,7 @@ def _echo(typed: ProductTyped) -> list[str]:
     if recoat and closes and closes.low_h <= recoat.low_h:
         raise UsageFault(
             f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",
-            "look at the can again: --recoat 3h --window 24h",
+            f"look at the can again: {Do.PRODUCT_NEW.option(recoat='3h', window='24h')}",
         )
     said = [f"{stage.value} {_hours(figure)}" for stage, figure in typed.label.items()]
     return [*said, *([f"window {_hours(closes)}"] if closes else [])]
@@ -171,7 +175,11 @@ def edit_product(
 ) -> Made:
     """Change a product's note; its class too, while no coat was judged by it."""
     if finish is None and note is None:
-        raise UsageFault("nothing to change", "say what: --class, --note (product label for hours)")
+        raise UsageFault(
+            "nothing to change",
+            f"say what: {Do.PRODUCT_EDIT.options('class', 'note')} "
+            f"({Do.PRODUCT_LABEL.words()} for hours)",
+        )
     key = class_key(facts, finish) if finish is not None else ""
     with database.writing("product edit", words, clock.now, clock.zone.key) as ledger:
         product = pick_product(read_shop(ledger.connection, clock.now), typed)
@@ -179,7 +187,7 @@ def edit_product(
             if product_has_coats(ledger.connection, product.id):
                 raise UsageFault(
                     f"coats of {product.name} were judged as {product.class_key} and stay so",
-                    f"put the other finish on record: finishlog product new NAME --class {key}",
+                    f"put the other finish on record: {Do.PRODUCT_NEW('NAME', class_=key)}",
                 )
             shown = (product.class_key, key)
             set_value(ledger, ThingKind.PRODUCT, product.id, "class_key", key, shown, "class")
@@ -210,4 +218,4 @@ def archive_product(database: Database, clock: Clock, words: str, typed: str) ->
         }
         in_use("product", product.name, users)
         archive(ledger, ThingKind.PRODUCT, product.id, clock.now)
-    return Made("put away: product", product.name)
+    return Shelved("put away: product", product.name)

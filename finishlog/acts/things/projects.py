@@ -6,10 +6,11 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.log.shown_times import due_words
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Project, ThingKind
@@ -47,7 +48,7 @@ def new_project(
 def ask_for_whom(facts: Facts, project: str, *names: str) -> str:
     """Ask who a piece is for, where its name speaks of food or a child and nothing is on record."""
     uses = [use for name in names for use in facts.care.uses_of(name)]
-    return f"for {uses[0]}? finishlog project edit {project} --for {uses[0]}" if uses else ""
+    return f"for {uses[0]}? {Do.PROJECT_EDIT(project, for_=uses[0])}" if uses else ""
 
 
 class ProjectEdit(Struct, frozen=True):
@@ -66,7 +67,10 @@ def edit_project(
 ) -> Made:
     """Change a project's name, due date or note."""
     if change == ProjectEdit():
-        raise UsageFault("nothing to change", "say what: --due, --no-due, --for, --note, --name")
+        raise UsageFault(
+            "nothing to change",
+            "say what: " + Do.PROJECT_EDIT.options("due", "no_due", "for", "note", "name"),
+        )
     with database.writing("project edit", words, clock.now, clock.zone.key) as ledger:
         project = pick_project(read_shop(ledger.connection, clock.now), typed)
         said = []
@@ -116,4 +120,4 @@ def archive_project(database: Database, facts: Facts, clock: Clock, words: str, 
         mine = [part for part in seen.shop.parts if part.project == project.id]
         open_rags_forbid(seen, mine)
         archive(ledger, ThingKind.PROJECT, project.id, clock.now)
-    return Made("put away: project", project.name, parts_with_it(len(mine)))
+    return Shelved("put away: project", project.name, parts_with_it(len(mine)))

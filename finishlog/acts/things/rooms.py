@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from finishlog.acts.answers.made import Made, a_name, free_name, in_words
+from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words
 from finishlog.acts.things.archiving import in_use, rooms_used
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.commands import Do
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
@@ -17,7 +18,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_room
 from finishlog.store.things.archive import archive
-from finishlog.store.things.changes import changed
+from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import set_value
 from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_shop
@@ -37,7 +38,7 @@ def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, n
     name = a_name(name, "room")
     lent = free_name(ledger, ThingKind.ROOM, name)
     room = add_room(ledger.connection, name, note=note)
-    changed(ledger, ThingKind.ROOM, room, "added", "", name)
+    changed(ledger, ThingKind.ROOM, room, ADDED, "", name)
     if coldest_c is not None:
         put_usual_day(ledger.connection, room, clock.now, coldest_c=coldest_c)
     return Made("room", name, lent)
@@ -64,7 +65,7 @@ def edit_room(
 ) -> Made:
     """Change a room's note, or what heats it."""
     if note is None and heater is None:
-        raise UsageFault("nothing to change", "say what: --note, --heater")
+        raise UsageFault("nothing to change", f"say what: {Do.ROOM_EDIT.options('note', 'heater')}")
     with database.writing("room edit", words, clock.now, clock.zone.key) as ledger:
         room = pick_room(read_shop(ledger.connection, clock.now), typed)
         said = []
@@ -94,7 +95,7 @@ def archive_room(database: Database, clock: Clock, words: str, typed: str) -> Ma
         room = pick_room(shop, typed)
         in_use("room", room.name, rooms_used(ledger, shop.parts, shop).get(room.id, set()))
         archive(ledger, ThingKind.ROOM, room.id, clock.now)
-    return Made("put away: room", room.name)
+    return Shelved("put away: room", room.name)
 
 
 def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]) -> Made:

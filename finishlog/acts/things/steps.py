@@ -7,13 +7,14 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.meant.what import work_or_product
 from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
 from finishlog.asks.past.done_steps import steps_done
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.entries import Operation
 from finishlog.core.measure.whole_number import whole_number
@@ -26,7 +27,7 @@ from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_steps
 from finishlog.store.things.archive import archive
-from finishlog.store.things.changes import changed
+from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import replace_steps
 from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_schedules, read_shop
@@ -59,7 +60,7 @@ def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], not
     steps = read_step_words(read_shop(ledger.connection, clock.now), typed)
     lent = free_name(ledger, ThingKind.STEPS, name)
     added = add_steps(ledger.connection, name, steps, note)
-    changed(ledger, ThingKind.STEPS, added, "added", "", name)
+    changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
     return Made("steps", name, in_words(how_many_steps(steps), lent))
 
 
@@ -78,10 +79,10 @@ def steps_like(
         picked = pick_zones(seen.shop, seen.bench, typed, None)
         steps = steps_done(seen, picked)
         if not steps:
-            raise UsageFault(f"nothing was done on {like} yet", "finishlog past shows what was")
+            raise UsageFault(f"nothing was done on {like} yet", f"{Do.PAST()} shows what was")
         lent = free_name(ledger, ThingKind.STEPS, name)
         added = add_steps(ledger.connection, name, steps, note or f"as it was done on {like}")
-        changed(ledger, ThingKind.STEPS, added, "added", "", name)
+        changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
         shown = ", ".join(step_words(step, seen.shop) for step in steps)
         woods = dict.fromkeys(part.species for part in picked.parts if part.species)
         for wood in woods:
@@ -117,7 +118,7 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
             )
     if not steps:
         raise UsageFault(
-            "a finishing schedule needs a step", "finishlog steps new NAME sand sealer"
+            "a finishing schedule needs a step", Do.STEPS_NEW("NAME", "sand", "sealer")
         )
     return tuple(steps)
 
@@ -155,7 +156,7 @@ def edit_steps(
         replace_steps(ledger, schedule.id, new, (shown, becomes))
         old = [p.path for p in shop.parts if p.steps_name == schedule.name]
     kept = f"{', '.join(old)}: the steps they have stay" if old else ""
-    how = f"to give them these: finishlog part steps {old[0]} --as {schedule.name}" if old else ""
+    how = f"to give them these: {Do.PART_STEPS(old[0], as_=schedule.name)}" if old else ""
     return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
 
 
@@ -175,4 +176,4 @@ def archive_steps(database: Database, clock: Clock, words: str, typed: str) -> M
         shop = read_shop(ledger.connection, clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
         archive(ledger, ThingKind.STEPS, schedule.id, clock.now)
-    return Made("put away: steps", schedule.name)
+    return Shelved("put away: steps", schedule.name)

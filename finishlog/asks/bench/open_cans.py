@@ -11,6 +11,7 @@ from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Coat, ContainerEvent
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
@@ -187,7 +188,7 @@ def pick_container(shop: Shop, typed: str) -> Container:
     names_there = ", ".join(each.name for each in living) or "none yet"
     raise NotFound(
         f"no can or mix is called {typed!r}",
-        f"there are: {names_there}; finishlog can new {typed} --product PRODUCT",
+        f"there are: {names_there}; {Do.CAN_NEW(typed, product='PRODUCT')}",
     )
 
 

@@ -12,6 +12,7 @@ from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.findings import Level
 from finishlog.core.plan.plan import plan as plan_ahead
 from finishlog.core.plan.results import Chore, Plan, PlannedSession, PlannedTask
@@ -98,10 +99,10 @@ def _parts(shop: Shop, word: str) -> list[Part]:
 def _one_project(parts: Sequence[Part]) -> int:
     projects = {part.project: part.project_name for part in parts}
     if len(projects) != 1:
-        names = " or ".join(projects.values()) or "PROJECT"
+        names = projects.values() or ("PROJECT",)
+        either = [word for name in names for word in ("or", name)][1:]
         raise UsageFault(
-            "a due date is asked for one project",
-            f"say which: finishlog plan {names} --due DATE",
+            "a due date is asked for one project", f"say which: {Do.PLAN(*either, due='DATE')}"
         )
     return next(iter(projects))
 

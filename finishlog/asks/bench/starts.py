@@ -12,6 +12,7 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.bench.state import asked_of
 from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.start_times import Wanted, next_starts
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import laws_of
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import FinishClass, Mechanism
@@ -22,7 +23,7 @@ from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer
 
-_MEASURE = "the wood may still be too cold and sweat: measure it first: finishlog surface"
+_MEASURE = f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
 
 
 class Start(Struct, frozen=True):

@@ -17,7 +17,7 @@ from finishlog.core.log.entries import Away
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.store.log.read_log import read_log
-from finishlog.store.things.changes import read_changes
+from finishlog.store.things.changes import ADDED, read_changes
 from finishlog.store.things.containers import with_containers_of
 from finishlog.store.things.read_shop import read_shop
 
@@ -45,7 +45,7 @@ def look(connection: Connection, facts: Facts, clock: Clock, since: datetime | N
     shop = replace(shop, hours=replace(shop.hours, away=away))
     shop = with_containers_of(connection, shop, log)
     changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
-    made = {change.thing: change.act for change in changes if change.what == "added"}
+    made = {change.thing: change.act for change in changes if change.what == ADDED}
     learnt = paces(connection, shop, log, facts, clock)
     bench = bench_state(shop, log, facts, clock.now, clock.zone, paces=learnt)
     return Look(shop, log, bench, made, learnt)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
@@ -10,6 +9,7 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.look_back import with_whole_projects
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.shop.selectors import Chosen
 from finishlog.core.shop.things import Part, Shop, zone_name
 from finishlog.core.zone.state import ZoneState
@@ -100,8 +100,8 @@ def put_away_since(database: Database, clock: Clock, typed: str) -> tuple[str, s
     except (NotFound, UsageFault):
         return None
     if part.project not in {project.id for project in living.projects}:
-        return part.path, f"finishlog project restore {shlex.quote(part.project_name)}"
-    return part.path, f"finishlog part restore {shlex.quote(part.path)}"
+        return part.path, Do.PROJECT_RESTORE(part.project_name)
+    return part.path, Do.PART_RESTORE(part.path)
 
 
 def whole_ids(database: Database, clock: Clock, typed: Sequence[str]) -> tuple[int, ...]:

@@ -21,7 +21,7 @@ from finishlog.core.shop.things import Part, Shop
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from finishlog.core.zone.grouping import Group, describe, groups
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Answer, Deed, Verdict
 
 # What the clock of a film answers.
 _IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
@@ -87,7 +87,7 @@ class Standing(Struct, frozen=True):
     scuff_first: bool = False
     layers: tuple[str, ...] = ()
     milestone: Milestone | None = None
-    deed: str = ""
+    deed: Deed = Deed.NEXT_STEP
     faults: tuple[FaultThere, ...] = ()
     acts: tuple[int, ...] = ()
     next_time: str = ""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from finishlog.core.commands import Do
 from finishlog.core.shop.things import Room, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
@@ -19,12 +20,14 @@ def which_room(connection: Connection, shop: Shop, typed: str | None) -> Room:
     if typed is not None:
         return pick_room(shop, typed)
     if not shop.rooms:
-        raise NotFound("there is no room yet", "finishlog room new NAME")
+        raise NotFound("there is no room yet", Do.ROOM_NEW("NAME"))
     if len(shop.rooms) > 1:
         stood_in = rooms_of_pieces(shop, read_log(connection)).values()
         rooms = {stays[-1].air.id for stays in stood_in if stays}
         if len(rooms) == 1 and (room := shop.rooms.get(rooms.pop() or 0)) is not None:
             return room
         names = ", ".join(sorted(r.name for r in shop.rooms.values()))
-        raise NotFound(f"which room? there are {names}", "name it; or add --room NAME")
+        raise NotFound(
+            f"which room? there are {names}", f"name it; or add {Do.AIR.option(room='NAME')}"
+        )
     return next(iter(shop.rooms.values()))

@@ -15,6 +15,7 @@ from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.look.entry_words import Named, Words
 from finishlog.asks.look.meant import Wanted
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Joined, Moved, Stripped, When
 from finishlog.core.mixing.mixes import parts_of_text
 from finishlog.core.published.facts import Facts
@@ -23,7 +24,7 @@ from finishlog.errors import NotFound
 from finishlog.store.database import Database
 from finishlog.store.log.heads import with_members
 from finishlog.store.log.read_history import HistoryRow, read_acts, read_history, read_records
-from finishlog.store.things.changes import Change, read_changes
+from finishlog.store.things.changes import ADDED, Change, read_changes
 from finishlog.store.things.containers import PARTS
 from finishlog.store.things.read_shop import read_shop
 
@@ -84,7 +85,7 @@ def one_act(
         rows = read_history(connection)
         mine = [row for row in rows if row.act == act]
         if not mine:
-            raise NotFound(f"there is no act {act}", "finishlog history shows the numbers")
+            raise NotFound(f"there is no act {act}", f"{Do.HISTORY()} shows the numbers")
         shop = read_shop(connection, clock.now, include_archived=True)
         changes = read_changes(connection)
         return _lines(connection, mine, changes, shop, facts, rows)
@@ -119,7 +120,7 @@ def _lines(
     acts = {row.entry: row.act for row in among or rows if row.entry}
     changed: dict[int, list[str]] = {}
     for change in changes:
-        if change.what != "added":
+        if change.what != ADDED:
             changed.setdefault(change.act, []).append(_words(change))
     lines = (_line(row, records.get(row.entry or 0), words, named, acts, changed) for row in rows)
     return tuple(sorted(lines, key=lambda line: line.act))

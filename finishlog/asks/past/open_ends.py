@@ -10,6 +10,7 @@ from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
 from finishlog.core.bench.milestones import milestone
+from finishlog.core.commands import Do
 from finishlog.core.film.checks import standing_failures
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
@@ -61,7 +62,7 @@ def _rags(then: Look, targets: frozenset[Target]) -> Iterator[Finding]:
             yield Finding(
                 Level.STOP,
                 f"oily rags of {item.product} are {item.state.value}",
-                "they stay on the screen until something is done with them: finishlog rags",
+                f"they stay on the screen until something is done with them: {Do.RAGS()}",
                 COMMON_PRACTICE,
             )
 

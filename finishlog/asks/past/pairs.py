@@ -16,6 +16,7 @@ from finishlog.asks.past.recipe import air_at, hours_between
 from finishlog.clock import Clock
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
@@ -80,7 +81,7 @@ def pairs(database: Database, facts: Facts, clock: Clock, words: Sequence[str]) 
     if not found:
         raise NotFound(
             f"no coat of {words[-1]} over {words[0] if under else 'another coat'} is on record",
-            "finishlog past shows what is",
+            f"{Do.PAST()} shows what is",
         )
     return tuple(sorted(found, key=lambda pair: pair.put_on, reverse=True))
 

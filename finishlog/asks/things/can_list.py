@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from enum import StrEnum
 
 from msgspec import Struct
 
@@ -12,6 +13,7 @@ from finishlog.asks.look.entry_words import deed_words
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
 from finishlog.core.air.room import RoomAir
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent, When
 from finishlog.core.mixing.containers import (
@@ -33,10 +35,30 @@ from finishlog.store.things.containers import pieces_coated_from
 from finishlog.store.things.read_shop import read_shop
 
 
+class CanHow(StrEnum):
+    """How a container stands, in a word or two."""
+
+    OPEN = "open"
+    CLOSED = "closed"
+    DO_NOT_USE = "do not use"
+    EMPTIED = "emptied"
+    THROWN_OUT = "thrown out"
+    PUT_AWAY = "put away"
+    NEVER_MIXED = "undone: never mixed"
+
+
+_HOW = {
+    ContainerDeed.CONDEMNED: CanHow.DO_NOT_USE,
+    ContainerDeed.EMPTIED: CanHow.EMPTIED,
+    ContainerDeed.THROWN_OUT: CanHow.THROWN_OUT,
+}
+_EMPTY = frozenset({CanHow.EMPTIED, CanHow.THROWN_OUT})
+
+
 class CanLine(Struct, frozen=True):
     """One container. Times are UTC, amounts in ml; None: not on record, or no such time.
 
-    `how`: open, closed, emptied, do not use ...; `ratio`: `10:1` or a cut.
+    `ratio`: `10:1` or a cut.
     """
 
     name: str
@@ -48,7 +70,7 @@ class CanLine(Struct, frozen=True):
     opened_at: datetime | None
     use_by: datetime | None
     overdue: bool
-    how: str
+    how: CanHow
     amount_ml: float | None
     findings: tuple[Finding, ...]
     old_names: tuple[str, ...]
@@ -100,7 +122,7 @@ def can_list(
         if each.archived is archived
     ]
     lines = [_line(state, shop, facts, clock.now) for state in found if state.was_made]
-    return tuple(sorted(lines, key=lambda line: line.how in {"emptied", "thrown out"}))
+    return tuple(sorted(lines, key=lambda line: line.how in _EMPTY))
 
 
 def can_show(database: Database, facts: Facts, clock: Clock, typed: str) -> CanShown:
@@ -140,7 +162,7 @@ def _pick(shop: Shop, typed: str) -> Container:
             names = tuple(each.name for each in found)
             hint = f"type one of: {', '.join(names)}"
             raise Ambiguous(f"{typed!r} fits {len(found)} cans or mixes", hint, typed, names)
-    raise NotFound(f"no can or mix is called {typed!r}", "finishlog can list shows what there is")
+    raise NotFound(f"no can or mix is called {typed!r}", f"{Do.CAN_LIST()} shows what there is")
 
 
 def _state(
@@ -173,14 +195,13 @@ def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> Can
     )
 
 
-def _how(state: ContainerState) -> str:
-    """Say in a word or two how it stands."""
+def _how(state: ContainerState) -> CanHow:
     if state.container.archived:
-        return "put away"
+        return CanHow.PUT_AWAY
     if not state.was_made:
-        return "undone: never mixed"
+        return CanHow.NEVER_MIXED
     last = state.ended or state.last(ContainerDeed.CONDEMNED)
     if last is not None:
-        return deed_words(last.deed)
+        return _HOW[last.deed]
     is_open = state.container.kind is ContainerKind.MIX or state.opened is not None
-    return "open" if is_open else "closed"
+    return CanHow.OPEN if is_open else CanHow.CLOSED

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from finishlog.core.commands import Do
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import names_of
@@ -48,7 +49,7 @@ def class_key(facts: Facts, typed: str) -> str:
     if found:
         raise NotFound(f"{typed!r} fits several classes", "choose: " + ", ".join(found))
     near = _near(facts, typed)
-    hint = "did you mean: " + ", ".join(near) if near else "finishlog class list shows them"
+    hint = f"did you mean: {', '.join(near)}" if near else f"{Do.CLASS_LIST()} shows them"
     raise NotFound(f"no class is called {typed!r}", hint)
 
 

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from finishlog.asks.things.species import pick_wood
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.moisture import MoistureFigures, moves_mm, settles_pct
 from finishlog.core.published.species import Species
@@ -58,7 +59,7 @@ def movement(
     if per_pct is None:
         raise NotFound(
             f"nothing is published here of how far {found.name} moves",
-            _groups_of(found, facts, radial=radial) or f"finishlog species show {found.key}",
+            _groups_of(found, facts, radial=radial) or Do.SPECIES_SHOW(found.key),
         )
     ends = _moisture(start, facts.moisture), _moisture(end, facts.moisture)
     change = moves_mm(width_mm, per_pct.value, *(each.moisture_pct for each in ends))

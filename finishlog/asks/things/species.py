@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from msgspec import Struct
 
 from finishlog.clock import Clock
+from finishlog.core.commands import Do
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_on_bare_wood
 from finishlog.core.published.facts import Facts
@@ -59,7 +60,7 @@ def pick_wood(facts: Facts, typed: str) -> Species:
     if found:
         raise NotFound(f"{typed!r} fits several woods", "choose: " + ", ".join(found))
     near = near_woods(facts, typed)
-    hint = "did you mean: " + ", ".join(near) if near else "finishlog species list shows them"
+    hint = f"did you mean: {', '.join(near)}" if near else f"{Do.SPECIES_LIST()} shows them"
     raise NotFound(f"nothing is published here of {typed!r}", hint)
 
 

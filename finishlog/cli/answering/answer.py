@@ -9,7 +9,8 @@ from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.json_answer import show_json
 from finishlog.cli.terminal.page import Page
 from finishlog.cli.terminal.show import show
-from finishlog.core.measure.quantities import OPENS, worded
+from finishlog.cli.terminal.spelling import needs_units, spelt
+from finishlog.core.measure.units import Units
 
 if TYPE_CHECKING:
     from finishlog.acts.answers.made import Made
@@ -26,8 +27,8 @@ def show_answer(
 
 
 def _in_units(page: Page, here: Desk) -> Page:
-    """Word the quantities in a page; the person's units are asked for when there is one."""
-    return page.mapped(lambda text: worded(text, here.units) if OPENS in text else text)
+    """Spell what a page carries; the person's units are asked for when there is a quantity."""
+    return page.mapped(lambda text: spelt(text, here.units if needs_units(text) else Units()))
 
 
 def show_made(here: Desk, command: str, made: Made, json: bool) -> None:
@@ -36,9 +37,10 @@ def show_made(here: Desk, command: str, made: Made, json: bool) -> None:
 
 
 def _made_page(made: Made) -> Page:
+    from finishlog.acts.answers.made import Shelved
+
     page = Page()
-    # `put away: part` and `back: part` say themselves what was done.
-    done = "" if ":" in made.kind else "on record: "
+    done = "" if isinstance(made, Shelved) else "on record: "
     page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
     for note in made.notes:
         page.line(f"safety: {note.text}")

@@ -15,12 +15,9 @@ from enum import Enum
 from msgspec import Struct
 
 from finishlog.cli.terminal.page import OBEYED
-from finishlog.core.measure.quantities import worded
-from finishlog.core.measure.units import Units
+from finishlog.cli.terminal.spelling import spelt
 
 VERSION = 1
-# A document is the same whatever units its reader likes.
-_SI = Units()
 
 # What a terminal would obey is written as its number; outside of strings none of it occurs.
 _ESCAPED = {sign: f"\\u{sign:04x}" for sign in OBEYED if sign >= 0x7F}
@@ -47,7 +44,8 @@ def _plain(value: object) -> object:
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, str):
-        return worded(value, _SI)
+        # A document is the same whatever units its reader likes.
+        return spelt(value)
     if isinstance(value, Struct):
         return {name: _plain(getattr(value, name)) for name in value.__struct_fields__}
     if isinstance(value, Mapping):

@@ -7,6 +7,7 @@ from functools import cached_property
 from pathlib import Path
 
 from finishlog.asks.look.names import Names, PartNames, names_on_record, species_on_record
+from finishlog.core.shop.names import PathName
 
 
 class NamesToComplete:
@@ -70,4 +71,4 @@ def _faces(before: tuple[str, ...], parts: tuple[PartNames, ...]) -> list[str]:
 
 
 def _name(part: PartNames) -> str:
-    return part.path.partition("/")[2]
+    return PathName.read(part.path).name

@@ -10,7 +10,13 @@ from finishlog.core.measure.whole_number import whole_number
 
 def say(line: str) -> None:
     """Write one line for the person on stderr, beside the answer."""
-    print(one_line(line), file=sys.stderr)
+    print(one_line(_spelt(line)), file=sys.stderr)
+
+
+def _spelt(text: str) -> str:
+    from finishlog.cli.terminal.spelling import spelt
+
+    return spelt(text)
 
 
 def at_a_terminal() -> bool:
@@ -20,7 +26,7 @@ def at_a_terminal() -> bool:
 
 def ask(question: str) -> str:
     """Ask one line on stderr, so that stdout holds the answer alone."""
-    sys.stderr.write(f"{question} ")
+    sys.stderr.write(f"{_spelt(question)} ")
     sys.stderr.flush()
     return sys.stdin.readline().strip()
 

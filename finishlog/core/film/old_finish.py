@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Found, Stripped
@@ -25,8 +26,8 @@ _NAMES = {
     OldFinish.UNKNOWN: "an old finish",
 }
 
-_TRY_IT = "scratch it and coat a patch; if it holds: finishlog check PART holds"
-_WAX_OFF = "wash it off first, and log it: finishlog off PART --to bare --washed"
+_TRY_IT = f"scratch it and coat a patch; if it holds: {Do.CHECK('PART', Found.HOLDS)}"
+_WAX_OFF = f"wash it off first, and log it: {Do.OFF('PART', to='bare', washed=True)}"
 
 
 def name_of(old: OldFinish) -> str:

@@ -32,18 +32,19 @@ def wait_until(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
     return clock_words(_half_hour_up(moment, zone), now, zone)
 
 
-def closes_at(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
+def closes_at(moment: datetime, now: datetime, zone: ZoneInfo, by: str = "") -> str:
     """Show when a window closes, not later: `23:30`, `Wed 21:00`, `Fri 4 Dec`.
 
-    A date means to the end of that day. Less than the rounding away: `within the half hour`.
+    A date means to the end of that day. Less than the rounding away: `within the half hour`; `by`
+    stands before any other.
     """
     left = _elapsed(now, moment)
     if left > _IN_DAYS_BEYOND:
-        return _date_words(_last_whole_day_before(moment, zone), now, zone)
+        return by + _date_words(_last_whole_day_before(moment, zone), now, zone)
     rounded = _half_hour_down(moment, zone)
     if left > timedelta() >= _elapsed(now, rounded):
         return "within the half hour"
-    return clock_words(rounded, now, zone)
+    return by + clock_words(rounded, now, zone)
 
 
 def due_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:

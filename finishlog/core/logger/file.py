@@ -16,6 +16,7 @@ from itertools import pairwise
 from msgspec import Struct, field
 
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import OUR_YEARS
 from finishlog.core.logger.table import KINDS, Table, UnreadableFile, find_table
 from finishlog.core.measure.units import Temperature, sign, to_base
@@ -26,10 +27,13 @@ GAP = timedelta(hours=2)
 _POSSIBLE_C, _ORDINARY_C = (-30.0, 60.0), (-20.0, 45.0)
 # Capacitive sensors show a little over 100 % in dew; more than that is a fault (common practice).
 _SATURATED_PCT = 105.0
+_TEMPERATURE = Do.AIR.option(temperature="COLUMN")
+_HUMIDITY = Do.AIR.option(humidity="COLUMN")
 _WRITTEN_HOW = {
-    "time": "say how it is written: --time-format '%d.%m.%Y %H:%M', or '%m/%d/%Y %I:%M:%S %p'",
-    "temperature": "export bare figures, or name another column: --temperature COLUMN",
-    "humidity": "export bare figures, or name another column: --humidity COLUMN",
+    "time": f"say how it is written: {Do.AIR.option(time_format='%d.%m.%Y %H:%M')}, "
+    "or '%m/%d/%Y %I:%M:%S %p'",
+    "temperature": f"export bare figures, or name another column: {_TEMPERATURE}",
+    "humidity": f"export bare figures, or name another column: {_HUMIDITY}",
 }
 
 
@@ -208,7 +212,7 @@ def _unit(heading: str, lines: Sequence[_Line], how: HowToRead) -> tuple[Tempera
     """Tell the unit, and how it is known; one that the middle reading contradicts is refused."""
     if all(0 <= line.damp <= 1 for line in lines):
         message = f"line {lines[0].number}: its humidities go from 0 to 1, not to 100"
-        raise UnreadableFile(message, "export per cent, or name another: --humidity COLUMN")
+        raise UnreadableFile(message, f"export per cent, or name another: {_HUMIDITY}")
     if how.unit:
         return how.unit, UnitIs.SAID
     words = re.split(r"[^a-z]+", heading.casefold())
@@ -220,7 +224,10 @@ def _unit(heading: str, lines: Sequence[_Line], how: HowToRead) -> tuple[Tempera
     middle = sorted(line.warm for line in lines)[len(lines) // 2]
     if not _ORDINARY_C[0] <= to_base(middle, how.usual_unit) <= _ORDINARY_C[1]:
         message = f"its temperatures are about {middle:g}, which is no shop's in "
-        raise UnreadableFile(message + sign(how.usual_unit), "type --unit C or --unit F")
+        raise UnreadableFile(
+            message + sign(how.usual_unit),
+            f"type {Do.AIR.option(unit='C')} or {Do.AIR.option(unit='F')}",
+        )
     return how.usual_unit, UnitIs.ASSUMED
 
 
@@ -255,5 +262,5 @@ def _nothing_kept(left_out: Mapping[Why, Sequence[int]]) -> UnreadableFile:
     reasons = [f"{s.count} {s.why} (line {s.lines[0]} first)" for s in _skipped(left_out)]
     return UnreadableFile(
         f"it holds no reading to keep: {', '.join(reasons) or 'no line below its headings'}",
-        "if other columns are meant: --time, --temperature, --humidity COLUMN",
+        f"if other columns are meant: {Do.AIR.options('time', 'temperature')}, {_HUMIDITY}",
     )

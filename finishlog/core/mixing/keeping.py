@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent
@@ -49,14 +50,12 @@ def _marked(state: ContainerState) -> Iterator[Finding]:
     condemned, ended = state.last(ContainerDeed.CONDEMNED), state.ended
     if condemned is not None:
         why = f": {condemned.note}" if condemned.note else ""
-        yield Finding(
-            Level.STOP, f"{name} is marked: do not use{why}", f"finishlog can thrown-out {name}"
-        )
+        yield Finding(Level.STOP, f"{name} is marked: do not use{why}", Do.CAN_THROWN_OUT(name))
     if ended is not None:
         yield Finding(
             Level.CAUTION,
             f"{name} is on record as {ended.deed.value.replace('-', ' ')}",
-            "say which it came from: --from NAME",
+            f"say which it came from: {Do.LOG.option(from_='NAME')}",
         )
 
 
@@ -69,7 +68,7 @@ def _frost(state: ContainerState, figures: KeepingFigures) -> Iterator[Finding]:
     yield Finding(
         Level.STOP if frost.stops else Level.CAUTION,
         f"{name} froze: {frost.reason}",
-        f"{frost.remedy}; then: finishlog can tested {name}",
+        f"{frost.remedy}; then: {Do.CAN_TESTED(name)}",
         frost.source,
     )
 
@@ -110,7 +109,7 @@ def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
         yield Finding(
             Level.CAUTION,
             f"{name} hardens in the pot, and nothing says how soon: {UNKNOWN_END}",
-            f"its sheet does: finishlog can edit {name} --use-by 4h",
+            f"its sheet does: {Do.CAN_EDIT(name, use_by='4h')}",
         )
 
 
@@ -140,7 +139,7 @@ def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Ite
         yield Finding(
             Level.CAUTION,
             f"{state.container.name} {aged}; {state.of.name} keeps {keeps_words(keeps)}",
-            f"{test.test}; then: finishlog can tested {state.container.name}",
+            f"{test.test}; then: {Do.CAN_TESTED(state.container.name)}",
             keeps.source,
         )
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.commands import Do
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.mixing.mixes import (
     Dilution,
@@ -22,6 +23,7 @@ from finishlog.core.published.keeping import POUND_CUT_G_PER_L, MixingFigures
 FLAKES, ALCOHOL = "flakes", "alcohol"
 # What the numbers of a bare ratio stand for, as labels print it. common practice
 OF_A_RATIO = ("base", "hardener", "thinner")
+_A_JAR = Do.MIX.option(jar="500ml")
 
 
 class MixAsked(Struct, frozen=True):
@@ -63,7 +65,10 @@ def recipe(asked: MixAsked, figures: MixingFigures) -> Recipe:
 def _as_typed(asked: MixAsked) -> tuple[MixPart, ...]:
     parts = asked.parts
     if not parts:
-        raise ValueError("a mix has parts: base:500ml hardener:50ml, 10:1 or --cut 2lb --jar 500ml")
+        raise ValueError(
+            "a mix has parts: base:500ml hardener:50ml, 10:1 or "
+            + Do.MIX.option(cut="2lb", jar="500ml")
+        )
     measured = [p for p in parts if p.volume_ml is not None or p.weight_g is not None]
     if 0 < len(measured) < len(parts):
         raise ValueError("some parts have amounts and some only shares: type all of one kind")
@@ -82,7 +87,7 @@ def _of_a_cut(asked: MixAsked, figures: MixingFigures) -> tuple[MixPart, ...]:
     elif len(asked.parts) == 1 and asked.jar_l is None:
         grams, litres = _other_half(asked.parts[0], asked.cut)
     else:
-        raise ValueError("a cut wants one thing more: --jar 500ml, alcohol:500ml or flakes:60g")
+        raise ValueError(f"a cut wants one thing more: {_A_JAR}, alcohol:500ml or flakes:60g")
     return shares(
         (MixPart(FLAKES, 1.0, weight_g=grams), MixPart(ALCOHOL, 1.0, volume_ml=1000 * litres))
     )
@@ -99,7 +104,7 @@ def _other_half(part: MixPart, cut: float) -> tuple[float, float]:
 def _thinned(asked: MixAsked, figures: MixingFigures) -> Recipe:
     """Thin a cut for a jar, or with an amount of the stronger one or of the alcohol."""
     if asked.thin_from is None or asked.thin_to is None:
-        raise ValueError("thinning wants both cuts: --from 2lb --to 1lb")
+        raise ValueError(f"thinning wants both cuts: {Do.MIX.option(from_='2lb', to='1lb')}")
     by = dilution(asked.thin_from, asked.thin_to, figures)
     strong_l = _strong_l(asked, by.by_alcohol)
     if strong_l is None:
@@ -118,7 +123,7 @@ def _strong_l(asked: MixAsked, alcohol_per_part: float) -> float | None:
     if not asked.parts:
         return None
     if len(asked.parts) > 1 or asked.jar_l is not None or asked.parts[0].volume_ml is None:
-        raise ValueError("thinning wants one volume: --jar 500ml, cut:250ml or alcohol:200ml")
+        raise ValueError(f"thinning wants one volume: {_A_JAR}, cut:250ml or alcohol:200ml")
     part = asked.parts[0]
     litres = (part.volume_ml or 0.0) / 1000
     return litres / alcohol_per_part if part.name.casefold() == ALCOHOL else litres

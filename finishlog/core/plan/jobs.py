@@ -15,7 +15,7 @@ from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.shop.things import Face, FaceKind, Part, Step
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Answer, Deed, Verdict
 
 # Makes dust that spoils a wet film, and is vacuumed up before a coat (common practice).
 DUSTY = ABRADES | {Operation.LEVEL, Operation.STEEL_WOOL}
@@ -139,7 +139,7 @@ def after_solvent_wipe(state: ZoneState) -> ZoneState | None:
 
 def to_wipe_off(state: ZoneState) -> bool:
     """Tell whether the surplus of a coat has to come off before its deadline."""
-    return state.verdict.answer is Answer.DEADLINE and state.verdict.deed == "wipe off"
+    return state.verdict.answer is Answer.DEADLINE and state.verdict.deed is Deed.WIPE_OFF
 
 
 def scuffing(job: Job) -> Job:

@@ -23,7 +23,7 @@ from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.rules.wet_nearby import Around
 from finishlog.core.shop.things import Step
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Deed, Verdict
 
 # Nothing says when a film bears the work: then all of these must be behind.
 _DRY = (Stage.TACK_FREE, Stage.RECOAT, Stage.SAND)
@@ -214,7 +214,7 @@ def held_up(state: ZoneState, near: Around) -> Held | None:
             return Held(late, verdict.answer, verdict.because)
         return _dust(state, near)
     if verdict.answer is Answer.DEADLINE:
-        coat = verdict.deed == "coat" and step_due(state).operation is Operation.COAT
+        coat = verdict.deed is Deed.COAT and step_due(state).operation is Operation.COAT
         return None if coat else Held(verdict.closes, verdict.answer, verdict.because)
     until = verdict.high if verdict.answer in _RUNS else None
     if verdict.answer is Answer.NOT_IN_THIS_AIR:

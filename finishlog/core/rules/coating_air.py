@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
@@ -13,6 +12,7 @@ from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.clock.air_to_come import Felt, coldest_ahead, wood_c
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import SURFACE_HOLDS, WARMS_UP
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
@@ -101,7 +101,7 @@ def air_findings(
             Finding(
                 Level.CAUTION,
                 "the room's air was not read in the last hours",
-                f"log it: finishlog air {typed_celsius(17)} 58%",
+                f"log it: {Do.AIR(typed_celsius(17), '58%')}",
                 rule=Rule.AIR,
             ),
         )
@@ -206,8 +206,8 @@ def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding
             Level.CAUTION,
             f"the wood is about {celsius(surface, 1)}, colder than the room and than the "
             f"{celsius(least.value)} that {of.name} needs",
-            f"let it warm up; to be sure measure it: finishlog surface PART {typed_celsius(15)}; "
-            f"{NO_FLAME}",
+            "let it warm up; to be sure measure it: "
+            f"{Do.SURFACE('PART', typed_celsius(15))}; {NO_FLAME}",
             least.source,
         )
 
@@ -261,7 +261,7 @@ def _untold(of: FinishClass, room: RoomAir, now: datetime, hours: float) -> Find
         Level.CAUTION if asks else Level.NOTE,
         f"how cold {room.name or 'the room'} gets {how} was not told; {of.name} needs "
         f"{celsius(limits.min_c.value)} {first}",
-        f"say it once: finishlog room night {shlex.quote(room.name)} {typed_celsius(8)}",
+        f"say it once: {Do.ROOM_NIGHT(room.name, typed_celsius(8))}",
         limits.min_c.source,
         rule=Rule.NIGHT_UNTOLD,
     )

@@ -14,7 +14,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import wiped_until
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Answer, Deed, Verdict
 
 
 def running(state: ZoneState, now: datetime) -> Verdict | None:
@@ -34,7 +34,7 @@ def _surplus(state: ZoneState) -> Verdict | None:
     if state.top is None or wipe_by is None:
         return None
     surplus = f"wipe off the surplus {state.top.coat.product_name}"
-    return Verdict(Answer.DEADLINE, surplus, closes=wipe_by, deed="wipe off")
+    return Verdict(Answer.DEADLINE, surplus, closes=wipe_by, deed=Deed.WIPE_OFF)
 
 
 def _to_mend(state: ZoneState, now: datetime) -> list[Verdict]:
@@ -44,7 +44,7 @@ def _to_mend(state: ZoneState, now: datetime) -> list[Verdict]:
             Answer.DEADLINE,
             f"{fault.name}: {fault.remedies(now)[0]}",
             closes=fault.deadline,
-            deed="mend",
+            deed=Deed.MEND,
         )
         for fault in state.faults
         if fault.deadline is not None
@@ -79,5 +79,5 @@ def coat_while_wiped(state: ZoneState, verdict: Verdict, now: datetime, facts: F
         verdict.high,
         until,
         findings=verdict.findings,
-        deed="coat",
+        deed=Deed.COAT,
     )

@@ -11,7 +11,7 @@ from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Operation
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Answer, Deed, Verdict
 
 
 def finding_of(of: StandingFault, now: datetime) -> Finding:
@@ -62,22 +62,21 @@ def _held_by(fault: StandingFault, now: datetime) -> Verdict:
     return Verdict(
         Answer.BLOCKED,
         f"{fault.name}: {ends_with(fault, now)}",
-        deed=_deed(fault),
+        deed=Deed.CHECK_AGAIN if _by_check_alone(fault) else Deed.MEND,
         binds=finding_of(fault, now),
     )
 
 
 def ends_with(of: StandingFault, now: datetime) -> str:
     """Say in a few words what ends a fault."""
-    if of.known.answered_by_checks and of.known.not_by_mending:
+    if _by_check_alone(of):
         checks = " or ".join(sorted(f.value for f in of.known.answered_by_checks))
         return f"until a check finds {checks}"
     return of.remedies(now)[0]
 
 
-def _deed(of: StandingFault) -> str:
-    by_check = of.known.answered_by_checks and of.known.not_by_mending
-    return "check again" if by_check else "mend"
+def _by_check_alone(of: StandingFault) -> bool:
+    return bool(of.known.answered_by_checks) and of.known.not_by_mending
 
 
 def to_mend(state: ZoneState, now: datetime) -> Verdict | None:

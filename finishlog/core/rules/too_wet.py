@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.published.facts import Facts
@@ -63,7 +64,7 @@ def too_wet(
             Level.CAUTION,
             f"{said}: {', '.join(reason for reason, _ in reasons)}",
             "it would dry on under the finish: let it stand in the room, air on all sides, and "
-            "measure again: finishlog moisture PART 10%",
+            f"measure again: {Do.MOISTURE('PART', '10%')}",
             reasons[0][1],
         ),
     )

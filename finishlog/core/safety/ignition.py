@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.air.heater import WHAT, HeaterKind
 from finishlog.core.air.supposed import Heat
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
@@ -40,7 +41,7 @@ def lit_by(
             Level.CAUTION,
             f"a heater is on record in {room} while {burns}, and not of what kind: nothing that "
             "burns or glows",
-            f"finishlog room edit {room} --heater sealed, fan, glow or flame",
+            f"{Do.ROOM_EDIT(room, heater='sealed')}, fan, glow or flame",
             _SOURCE,
             rule=Rule.HEATER_UNTOLD,
         )

@@ -7,11 +7,25 @@ to different things are never weighed against each other: both are given.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import Protocol, TypeVar
+from typing import TYPE_CHECKING, NamedTuple, Protocol, TypeVar
 
-from finishlog.core.shop.things import Alias, ThingKind
+if TYPE_CHECKING:
+    from finishlog.core.shop.things import Alias, ThingKind
 
 T = TypeVar("T")
+
+
+class PathName(NamedTuple):
+    """A name within another as it is typed: `cabinet/doors`, of a zone `front/left`."""
+
+    within: str
+    name: str
+
+    @classmethod
+    def read(cls, path: str) -> PathName:
+        """Take a path apart; what stands alone is within nothing."""
+        within, _, name = path.rpartition("/")
+        return cls(within, name)
 
 
 class Named(Protocol):

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.shop.names import fitting
+from finishlog.core.shop.names import PathName, fitting
 
 ANY = "*"
 
@@ -108,8 +108,8 @@ def resolve(selector: Selector, known: Sequence[Known]) -> Resolved:
 def _parts(selector: Selector, known: Sequence[Known]) -> list[Known]:
     among = list(known)
     if selector.project:
-        among = _best(selector.project, among, lambda part: _split(part)[0])
-    return _best(selector.part, among, lambda part: _split(part)[1])
+        among = _best(selector.project, among, lambda part: PathName.read(part.path).within)
+    return _best(selector.part, among, lambda part: PathName.read(part.path).name)
 
 
 def _best(typed: str, among: list[Known], name: Callable[[Known], str]) -> list[Known]:
@@ -118,7 +118,7 @@ def _best(typed: str, among: list[Known], name: Callable[[Known], str]) -> list[
 
 def said_in_full(selector: Selector, path: str) -> bool:
     """Tell whether a selector names a part by its whole name, in any project or its own."""
-    project, _, name = path.casefold().partition("/")
+    project, name = PathName.read(path.casefold())
     return selector.part.casefold() in {ANY, name} and selector.project.casefold() in {
         "",
         ANY,
@@ -190,34 +190,35 @@ def faces_meant(typed: str, part: Known) -> list[str]:
 
     A zone by its own name alone is found when no face is called so.
     """
-    face, slash, zone = (bit.strip() for bit in typed.partition("/"))
-    if slash:
+    face, zone = PathName.read(typed)
+    if face:
         return fitting(zone, _zones_on(face, part), _own_name)
     return fitting(typed, part.faces, str) or fitting(typed, part.zones, _own_name)
 
 
 def faces_near(typed: str, part: Known) -> tuple[str, ...]:
     """Return what might be typed instead: the zones of the face that was named, or the faces."""
-    return tuple(_zones_on(typed.partition("/")[0], part)) or part.faces
+    face, zone = PathName.read(typed)
+    return tuple(_zones_on(face or zone, part)) or part.faces
 
 
 def _zones_on(face: str, part: Known) -> list[str]:
     faces = fitting(face, part.faces, str)
-    return [zone for zone in part.zones if zone.partition("/")[0] in faces]
+    return [zone for zone in part.zones if PathName.read(zone).within in faces]
 
 
 def _own_name(zone: str) -> str:
-    return zone.partition("/")[2]
+    return PathName.read(zone).name
 
 
 def _near(selector: Selector, known: Sequence[Known]) -> tuple[str, ...]:
     """Suggest parts whose name resembles the typed one, or a project typed as a part."""
     low = selector.part.casefold()
-    projects = dict.fromkeys(_split(part)[0] for part in known)
+    projects = dict.fromkeys(PathName.read(part.path).within for part in known)
     whole = [f"{name}/{ANY}" for name in projects if name.casefold().startswith(low)]
     by_name: dict[str, list[str]] = {}
     for part in known:
-        by_name.setdefault(_split(part)[1].casefold(), []).append(part.path)
+        by_name.setdefault(PathName.read(part.path).name.casefold(), []).append(part.path)
     from difflib import get_close_matches
 
     alike = get_close_matches(low, by_name, n=3)
@@ -260,8 +261,3 @@ def _full(part: Known, selector: Selector) -> str:
     """Write the typed selector with the whole path of one part."""
     at = selector.text.find(":") if ":" in selector.text else selector.text.find("@")
     return part.path + (selector.text[at:] if at >= 0 else "")
-
-
-def _split(part: Known) -> tuple[str, str]:
-    project, _, name = part.path.partition("/")
-    return project, name

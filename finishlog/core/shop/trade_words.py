@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import FaultKind, Found, Operation, Outcome, RagsDeed, Test
 from finishlog.core.shop.things import FaceKind
 
@@ -98,11 +99,11 @@ DUE_SAID = frozenset({"done", "next", "next-step", "due"})
 COAT_SAID = frozenset({"coat", "a-coat", "coated", "next-coat", "another-coat"})
 
 # Under which command what is said of a piece goes, where it is none of the one that was typed.
-GOES_UNDER: Mapping[type[StrEnum], str] = {
-    Operation: "log",
-    Found: "check",
-    FaultKind: "fault",
-    Outcome: "review",
+GOES_UNDER: Mapping[type[StrEnum], Do] = {
+    Operation: Do.LOG,
+    Found: Do.CHECK,
+    FaultKind: Do.FAULT,
+    Outcome: Do.REVIEW,
 }
 _OFF = frozenset({"strip", "stripped", "stripping", "off", "took-off", "removed"})
 
@@ -133,12 +134,12 @@ def is_said(kind: type[StrEnum], typed: str) -> bool:
     return word in SAID_AS.get(kind, {}) or word in {each.value for each in kind}
 
 
-def goes_under(typed: str, but: type[StrEnum]) -> str:
-    """Return the command that a word belongs to, when it is none of the kind `but`; else empty."""
+def goes_under(typed: str, but: type[StrEnum]) -> Do | None:
+    """Return where a word belongs, when it is none of the kind `but`."""
     if plain_word(typed) in _OFF:
-        return "off"
-    others = ((kind, command) for kind, command in GOES_UNDER.items() if kind is not but)
-    return next((command for kind, command in others if is_said(kind, typed)), "")
+        return Do.OFF
+    others = ((kind, deed) for kind, deed in GOES_UNDER.items() if kind is not but)
+    return next((deed for kind, deed in others if is_said(kind, typed)), None)
 
 
 def several_words(typed: Sequence[str], is_known: Callable[[str], bool]) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from msgspec.structs import replace
 
+from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Target
@@ -21,7 +22,7 @@ from finishlog.core.verdict.judge import decide
 from finishlog.core.zone.state import Asked, ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 
-KEEP_OFF = "or keep this coat off them: --no-edges"
+KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
 
 # What an edge answers of its own film; the air and the dust are the faces' to answer.
 _TOO_YOUNG = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.BLOCKED})

@@ -7,6 +7,7 @@ from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
 from msgspec import Struct
 
 from finishlog.core.film.checks import standing_failures
+from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.zone.state import ZoneState
 
@@ -44,7 +45,7 @@ def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
 
 def with_project(path: str, label: str) -> str:
     """Write the label of a part with its project, once: `cabinet/doors ×2`."""
-    project = path.partition("/")[0]
+    project = PathName.read(path).within
     return label if label.startswith(f"{project}/") else f"{project}/{label}"
 
 

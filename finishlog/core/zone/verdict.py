@@ -33,6 +33,16 @@ class Answer(StrEnum):
     DONE = "done"
 
 
+class Deed(StrEnum):
+    """What to do about an answer, in a word, where it is not the next step."""
+
+    NEXT_STEP = ""
+    WIPE_OFF = "wipe off"
+    MEND = "mend"
+    COAT = "coat"
+    CHECK_AGAIN = "check again"
+
+
 MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
 
 
@@ -54,7 +64,6 @@ class Verdict(Struct, frozen=True):
     findings: tuple[Finding, ...] = ()
     # The film has to be scuffed before the coat, and no scuffing is on record.
     scuff_first: bool = False
-    # What to do, in a word, where it is not the next step: `wipe off`, `mend`, `coat`.
-    deed: str = ""
+    deed: Deed = Deed.NEXT_STEP
     binds: Finding | None = None
     wait: StageTime | None = None

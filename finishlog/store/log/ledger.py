@@ -10,6 +10,7 @@ from sqlalchemy import Connection, insert, select
 
 from finishlog import __version__
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.commands import Do
 from finishlog.core.log.entries import AirImported, Entry, at
 from finishlog.core.log.kinds import TakenBack, kind_of
 from finishlog.errors import NotFound, UsageFault
@@ -74,7 +75,7 @@ class Ledger:
         if act == self.act_id:
             raise UsageFault("an act cannot take itself back")
         if self.connection.scalar(select(log.act.c.id).where(log.act.c.id == act)) is None:
-            raise NotFound(f"there is no act {act}", "see the numbers in: finishlog history")
+            raise NotFound(f"there is no act {act}", f"see the numbers in: {Do.HISTORY()}")
         return self.record(TakenBack(when=at(self._typed_at), withdraws=act))
 
 

@@ -12,9 +12,12 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema.log import thing_change
 from finishlog.store.schema.rows import add_row, rows_of
 
+# What an act does to a thing that is new.
+ADDED = "added"
+
 
 class Change(Struct, frozen=True):
-    """One thing that an act changed. `what` is `added` for a thing that is new."""
+    """One thing that an act changed."""
 
     act: int
     kind: ThingKind

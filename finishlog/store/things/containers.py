@@ -25,7 +25,7 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema.log import coat, entry_target
 from finishlog.store.schema.rows import add_row
 from finishlog.store.schema.things import container, mix_part
-from finishlog.store.things.changes import changed, read_changes
+from finishlog.store.things.changes import ADDED, changed, read_changes
 
 PARTS = "parts"
 DRAWN_FROM = "drawn from"
@@ -46,7 +46,7 @@ def add_container(ledger: Ledger, new: Container) -> int:
         amount_ml=new.amount_ml,
         batch=new.batch,
     )
-    changed(ledger, ThingKind.CONTAINER, made, "added", "", new.name)
+    changed(ledger, ThingKind.CONTAINER, made, ADDED, "", new.name)
     if new.drawn_from:
         changed(ledger, ThingKind.CONTAINER, made, DRAWN_FROM, "", new.drawn_from)
     for part in new.parts:

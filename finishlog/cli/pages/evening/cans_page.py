@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.asks.bench.open_cans import part_words
-from finishlog.cli.pages.evening.words import remedies
+from finishlog.asks.things.can_list import CanHow
+from finishlog.cli.pages.evening.words import remedies, warn
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.findings import Level, Rule
 from finishlog.core.log.entries import ContainerDeed
 from finishlog.core.log.shown_times import clock_words, closes_at, happened
 from finishlog.core.measure.quantities import millilitres
@@ -28,7 +29,7 @@ _A_CUT = "a cut is the weight of flakes to the volume of alcohol, not of the liq
 def mix_page(answer: Mixed, clock: Clock) -> Page:
     """Echo a mix: what is in it, until when, what to heed."""
     page = Page()
-    _warn(page, [w for w in answer.warnings if w.get_out])
+    warn(page, [w for w in answer.warnings if w.get_out])
     page.line(_mixed(answer, clock))
     if answer.about_l:
         page.line(f"makes about {millilitres(1000 * answer.about_l)}")
@@ -41,7 +42,7 @@ def mix_page(answer: Mixed, clock: Clock) -> Page:
         page.line(f"thinned, so a coat leaves less: solids about {low:.0f} to {high:.0f} %")
     if answer.use_by:
         page.line(_until(answer, clock))
-    _warn(page, [w for w in answer.warnings if not w.get_out])
+    warn(page, [w for w in answer.warnings if not w.get_out])
     if answer.others_open:
         page.line(f"also open: {', '.join(answer.others_open)}")
     for note in answer.notes:
@@ -93,8 +94,7 @@ def by_words(line: Mixed | MixLine | CanLine, clock: Clock) -> str:
         return ""
     if line.use_by <= clock.now:
         return f"no more: past its pot life since {clock_words(line.use_by, clock.now, clock.zone)}"
-    shown = closes_at(line.use_by, clock.now, clock.zone)
-    return shown if shown.startswith("within") else f"by {shown}"
+    return closes_at(line.use_by, clock.now, clock.zone, by="by ")
 
 
 def deed_page(answer: DeedDone, clock: Clock) -> Page:
@@ -105,18 +105,13 @@ def deed_page(answer: DeedDone, clock: Clock) -> Page:
     when = happened(answer.at, clock.now, clock.zone)
     note = f", {answer.note}" if answer.note else ""
     page.line(f"{when}  {answer.name} ({answer.product}): {deed_words(answer.deed)}{note}")
-    _warn(page, answer.findings)
+    warn(page, answer.findings)
     if answer.coats and answer.findings:
         page.line(f"coats from it: {', '.join(answer.coats)}")
     if answer.deed in {ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT}:
         page.line(_WASTE)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
-
-
-def _warn(page: Page, findings: Sequence[Finding]) -> None:
-    for finding, words in zip(findings, remedies(findings), strict=True):
-        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
 
 
 def cans_page(lines: Sequence[CanLine], clock: Clock) -> Page:
@@ -135,7 +130,7 @@ def cans_page(lines: Sequence[CanLine], clock: Clock) -> Page:
 def _dates(line: CanLine, clock: Clock) -> str:
     named = (("made", line.made_at), ("opened", line.opened_at))
     said = [f"{w} {clock_words(m, clock.now, clock.zone)}" for w, m in named if m]
-    use = f"use {by_words(line, clock)}" if line.use_by and line.how == "open" else ""
+    use = f"use {by_words(line, clock)}" if line.use_by and line.how is CanHow.OPEN else ""
     batch = f"batch {line.batch}" if line.batch else ""
     return ", ".join(x for x in (use, *said, batch) if x)
 

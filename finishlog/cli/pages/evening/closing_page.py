@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.care_page import care_page
-from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.pages.evening.words import warn
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.log.shown_times import happened
 
@@ -23,8 +23,7 @@ def handover_page(answer: Handover, facts: Facts, clock: Clock, *, verbose: bool
     when = happened(answer.at, clock.now, clock.zone)
     note = f" ({answer.note})" if answer.note else ""
     page.line(f"{when}  {', '.join(answer.labels)}: handed over{note}")
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
+    warn(page, answer.warnings)
     page.line(f"act {answer.act}", Tone.FAINT)
     if answer.boards:
         page.line(

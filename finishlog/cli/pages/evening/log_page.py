@@ -16,6 +16,7 @@ from finishlog.cli.pages.evening.words import (
     reason,
     remedies,
     usual_wanted,
+    warn,
 )
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Level
@@ -61,8 +62,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     warnings = [
         w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
     ]
-    for words in remedies(warnings):
-        page.line(words, Tone.DANGER if words.startswith("stop") else Tone.HEAD)
+    warn(page, warnings)
     for rags in (r for r in answer.rags if r.speaks):
         page.line(
             f"rags {rags.number}: {rags_made_of(rags)}, {rags_words(rags, clock)}",
@@ -116,7 +116,7 @@ def _what(answer: Logged, line: Standing) -> str:
     return f"coat{number}, {answer.product}{came}"
 
 
-def standing_words(standing: Standing, clock: Clock) -> str:
+def standing_words(standing: Standing, clock: Clock, head: str = "next: ") -> str:
     """Say how a group stands in one phrase."""
     if standing.answer is Answer.DONE and standing.milestone:
         stage = shown(standing.milestone.stage)
@@ -124,7 +124,7 @@ def standing_words(standing: Standing, clock: Clock) -> str:
     if standing.answer is Answer.DONE:
         return standing.because
     if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:
-        bits = [f"next: {deed(standing)}", coat_words(standing), reason(standing, clock)]
+        bits = [f"{head}{deed(standing)}", coat_words(standing), reason(standing, clock)]
         return ", ".join(b for b in bits if b)
     return reason(standing, clock)
 

@@ -59,10 +59,9 @@ def _ripe(line: RagsLine, clock: Clock) -> str:
         return "these never count as stiff, they stay wet within: into water"
     if line.stiff_from is None:
         return "no date in this cold, only warm hours count: leave them spread, or into water"
-    when = wait_until(line.stiff_from, clock.now, clock.zone)
-    if when == "now":
+    if line.stiff_from <= clock.now:
         return "test them: stiff and crisp right through?"
-    return f"test stiff from {when}"
+    return f"test stiff from {wait_until(line.stiff_from, clock.now, clock.zone)}"
 
 
 def _safe_for(line: RagsLine) -> str:

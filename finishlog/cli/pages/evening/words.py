@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.entries import Operation
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.measure.quantities import typed_celsius
-from finishlog.core.zone.verdict import Answer
+from finishlog.core.zone.verdict import Answer, Deed
 
 if TYPE_CHECKING:
     from finishlog.asks.look.standing import HoursThatBind, LearntDate, Standing
@@ -71,7 +72,7 @@ def deed(line: Standing) -> str:
         case Answer.TEST:
             return f"test, {'scuff, ' if line.scuff_first else ''}{line.operation or 'coat'}"
         case Answer.BLOCKED:
-            return line.deed or "check again"
+            return line.deed or Deed.CHECK_AGAIN
         case Answer.DEADLINE:
             return line.deed
         case _:
@@ -80,7 +81,7 @@ def deed(line: Standing) -> str:
 
 def coat_words(line: Standing) -> str:
     """Name the coat that is next: `topcoat 2 of 3`."""
-    if line.answer is Answer.DEADLINE and line.deed != Operation.COAT:
+    if line.answer is Answer.DEADLINE and line.deed is not Deed.COAT:
         return line.on_it
     if not line.product:
         return ""
@@ -205,6 +206,12 @@ def remedies(findings: Iterable[Finding]) -> list[str]:
         + (f"; {f.remedy}" if f.remedy else "")
         for f in findings
     ]
+
+
+def warn(page: Page, findings: Sequence[Finding]) -> None:
+    """Write findings on a page, what stops in red."""
+    for finding, words in zip(findings, remedies(findings), strict=True):
+        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
 
 
 def _on(finding: Finding) -> str:

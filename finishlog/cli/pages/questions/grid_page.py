@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.words import reason
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.shop.names import PathName
 from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ def grid_page(answer: CoatGrid, clock: Clock) -> Page:
     for line in answer.lines:
         label = f"{line.label} in {line.within}" if line.within else line.label
         row = (label, *(_cell(cell) for cell in line.cells))
-        by_project.setdefault(line.part.split("/")[0], []).append(row)
+        by_project.setdefault(PathName.read(line.part).within, []).append(row)
     for project, rows in by_project.items():
         section = page.section(f"{project}: COATS ON EACH FACE")
         for row in rows:

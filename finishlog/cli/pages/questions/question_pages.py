@@ -24,6 +24,7 @@ from finishlog.cli.pages.questions.start_rows import start_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_temperature
 from finishlog.core.finish.stages import HANDLING, Stage, shown
+from finishlog.core.log.entries import Operation
 from finishlog.core.log.shown_times import clock_words, happened, length_words
 from finishlog.core.measure.units import Temperature
 from finishlog.core.zone.grouping import with_project
@@ -71,7 +72,7 @@ def when_page(answer: When, clock: Clock) -> Page:
             section.row("window", shuts)
         for fault in standing.faults:
             section.row("fault", _fault(fault, clock))
-        section.row("next", standing_words(standing, clock).removeprefix("next: "))
+        section.row("next", standing_words(standing, clock, head=""))
         if standing.hours is not None and standing.answer in _WAITS:
             section.row("", hours_words(standing.hours), tone=Tone.FAINT)
     for glue in answer.glue_ups:
@@ -104,7 +105,7 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
     page = Page()
     for answer in answers:
         line = answer.standing
-        if line.operation == "glue-up":
+        if line.operation == Operation.GLUE_UP:
             section = page.section(f"{_name(line)}: glue-up")
             section.row("binds", _glue(line, clock))
             if line.hours is not None:
@@ -229,7 +230,7 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
     page = Page()
     for answer in answers:
         line = answer.standing
-        if line.operation == "glue-up":
+        if line.operation == Operation.GLUE_UP:
             page.section(f"{_name(line)}: glue-up").row("now", _glue(line, clock))
             continue
         wood = f" · {answer.species}" if answer.species else ""
