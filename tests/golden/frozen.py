@@ -120,7 +120,6 @@ def group_of(line: str) -> str:
 def seen(line: str) -> Seen:
     """Type a line twice in the same shop: into a pipe, and at a terminal."""
     with _bench() as folder:
-        Finishlog(folder).database.unlink(missing_ok=True)
         shop = furnished(folder)
         for file in (CABINET, LOGGER):
             Path(file.name).write_bytes(file.read_bytes())
