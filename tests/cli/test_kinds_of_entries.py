@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from inspect import signature
 from string import Formatter
 
 import pytest
 
-from finishlog.acts.correct.amend import Change
 from finishlog.asks.look.entry_words import NO_AND_YES, WORDINGS, deed_words
+from finishlog.cli.commands.work.corrections import amend
 from finishlog.core.log.entries import (
     AnyEntry,
     Coat,
@@ -70,11 +71,13 @@ def test_a_number_ends_in_the_unit_that_it_is_counted_in():
             assert field.name.endswith(f"_{field.means.unit}")
 
 
-def test_a_field_is_amended_by_a_word_that_the_command_knows():
-    words = set(Change.__struct_fields__)
-    assert {f.means.amend for _, f in DECLARED if f.means.amend} == words - {
-        "at", "parts", "face", "amounts"
-    }  # fmt: skip
+def test_a_field_is_amended_by_an_option_of_the_command():
+    options = set(signature(amend).parameters) - {"context", "act", "json"}
+    where_and_when = {"at", "on", "face"}
+    words = {"note": "text", "from_": "container"}
+    assert {f.means.amend for _, f in DECLARED if f.means.amend} == {
+        words.get(option, option) for option in options - where_and_when - {"amount"}
+    }
 
 
 def test_a_kind_is_not_amended_by_one_word_in_two_fields():

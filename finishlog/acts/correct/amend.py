@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct
@@ -21,17 +21,15 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.film.checks import test_that_finds
 from finishlog.core.findings import Finding
-from finishlog.core.finish.classes import Method, judged_by
+from finishlog.core.finish.classes import judged_by
 from finishlog.core.log.entries import (
     AnyEntry,
     Coat,
     ContainerEvent,
-    Found,
     HandedOver,
     Joined,
     Moved,
     Note,
-    Outcome,
     PieceReading,
     Reading,
     Resumed,
@@ -51,39 +49,17 @@ from finishlog.store.log.read_history import HistoryRow, read_history
 
 
 class Change(Struct, frozen=True):
-    """What is to be different, by the words that fields are amended by; None: as it was."""
+    """What is to be different; None: as it was.
+
+    `said`: values by the words that fields are amended by, as their kinds declare them; of things
+    their names as typed. `amounts`: of a mix, the parts whose amounts were other.
+    """
 
     at: When | None = None
     parts: tuple[str, ...] = ()
     face: str | None = None
-    product: str | None = None
-    method: Method | None = None
-    scuffed: bool | None = None
-    found: Found | None = None
-    air: Air | None = None
-    text: str | None = None
-    # The can or mix of a coat; `none`: none on record.
-    container: str | None = None
-    # Of a mix: the parts whose amounts were other.
+    said: Mapping[str, Any] = {}
     amounts: tuple[MixPart, ...] = ()
-    room: str | None = None
-    glue: str | None = None
-    grit: str | None = None
-    # Of a review.
-    outcome: Outcome | None = None
-    # Of a reading of the wood itself: % moisture, °C of its surface.
-    moisture: float | None = None
-    surface: float | None = None
-
-    def said(self) -> Iterator[tuple[str, Any]]:
-        """Yield what was said beside where and when it was, by its word."""
-        for word in self.__struct_fields__:
-            value = getattr(self, word)
-            if word not in _WHERE_AND_WHEN and value is not None and value != ():
-                yield word, value
-
-
-_WHERE_AND_WHEN = {"at", "parts", "face"}
 
 
 class Amended(Struct, frozen=True):
@@ -113,7 +89,7 @@ def amend(
         targets = _targets(seen, entry, change)
         when = change.at or entry.when
         changed = _changed(seen, facts, entry, change)
-        if isinstance(entry, ContainerEvent):
+        if change.amounts and isinstance(entry, ContainerEvent):
             change_amounts(ledger, seen, entry, change.amounts)
         reached = targets
         if isinstance(entry, Moved):
@@ -227,8 +203,6 @@ def _air(_: Look, __: Facts, ___: Reading, air: Air) -> dict[str, object]:
 
 
 _FOLLOWS: dict[str, _Follows] = {
-    # Kept beside the entry, by `change_amounts`.
-    "amounts": lambda _, __, ___, ____: {},
     "product": _product,
     "container": _container,
     "air": _air,
@@ -243,15 +217,15 @@ def _changed(seen: Look, facts: Facts, entry: AnyEntry, change: Change) -> dict[
     if entry.stays:
         raise UsageFault("this kind of act is not amended", "undo it and log it again")
     named = {field.means.amend: field.name for field in fields_of(type(entry))}
-    if isinstance(entry, ContainerEvent):
-        named["amounts"] = ""
     if isinstance(entry, PieceReading):
         # Only what was measured can have been other.
         named = {word: name for word, name in named.items() if getattr(entry, name) is not None}
-    changed: dict[str, object] = {}
-    for word, value in change.said():
-        if word not in named:
+    known = {*named, "amounts"} if isinstance(entry, ContainerEvent) else {*named}
+    for word in (*change.said, *(["amounts"] if change.amounts else [])):
+        if word not in known:
             raise UsageFault(f"this entry has no {word} to amend", f"{Do.HISTORY()} shows it")
+    changed: dict[str, object] = {}
+    for word, value in change.said.items():
         follows = _FOLLOWS.get(word)
         changed |= follows(seen, facts, entry, value) if follows else {named[word]: value}
     return changed

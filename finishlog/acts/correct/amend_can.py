@@ -21,9 +21,8 @@ def change_amounts(
 ) -> None:
     """Keep amended amounts beside a mixing; they touch no date of a coat."""
     container = seen.shop.containers[entry.container]
-    if amounts:
-        _allowed(seen, entry, container)
-        change_parts(ledger, container, amended_parts(container, amounts))
+    _allowed(seen, entry, container)
+    change_parts(ledger, container, amended_parts(container, amounts))
 
 
 def _allowed(seen: Look, entry: ContainerEvent, container: Container) -> None:

@@ -102,23 +102,26 @@ def amend(
     from finishlog.cli.typed.files.mix_words import read_parts
 
     here = desk(context)
+    to_be = {
+        "product": product,
+        "method": method,
+        "scuffed": scuffed,
+        "found": said(found, found_word) if found else None,
+        "air": measures.air(air, here.temperature) if air else None,
+        "text": note,
+        "container": from_,
+        "room": room,
+        "glue": glue,
+        "grit": grit,
+        "outcome": said(outcome, outcome_word) if outcome else None,
+        "moisture": measures.moisture(moisture) if moisture else None,
+        "surface": measures.temperature(surface, here.temperature) if surface else None,
+    }
     change = Change(
         at=_moment_of(here, act, at) if at else None,
         parts=tuple(on or ()),
         face=one_face(face),
-        product=product,
-        method=method,
-        scuffed=scuffed,
-        found=said(found, found_word) if found else None,
-        air=measures.air(air, here.temperature) if air else None,
-        text=note,
-        room=room,
-        glue=glue,
-        grit=grit,
-        outcome=said(outcome, outcome_word) if outcome else None,
-        moisture=measures.moisture(moisture) if moisture else None,
-        surface=measures.temperature(surface, here.temperature) if surface else None,
-        container=from_,
+        said={word: value for word, value in to_be.items() if value is not None},
         amounts=read_parts(amount or ()),
     )
     if change == Change():
