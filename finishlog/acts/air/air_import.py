@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from finishlog.acts.air.air import FIRST_ROOM, room_or_first
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log.entries import AirImported, Sureness, When
 from finishlog.core.logger.file import LoggerFile, ReadAs
 from finishlog.core.shop.things import Room
 from finishlog.store.database import Database
-from finishlog.store.log.logged_air import known_air
+from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
 
 
 class AirTakenIn(Struct, frozen=True):
@@ -55,13 +60,13 @@ def take_in_air(
         shop = read_shop(connection, clock.now)
         is_new = not shop.rooms and room is None
         found = Room(0, FIRST_ROOM) if is_new else which_room(connection, shop, room)
-        known = known_air(connection, found.id, first, last)
+        known = _known(connection, found, file)
     act = None
     if not only_try and any(at not in known for at, _ in file.readings):
         with database.writing("air import", words, clock.now, clock.zone.key) as ledger:
             act = ledger.act_id
             found, is_new = room_or_first(ledger, clock, room)
-            known = known_air(ledger.connection, found.id, first, last)
+            known = _known(ledger.connection, found, file)
             if new := [(at, air) for at, air in file.readings if at not in known]:
                 when = When(new[0][0], new[-1][0], Sureness.EXACT)
                 entry = AirImported(when=when, room=found.id, file_name=file_name, count=len(new))
@@ -82,3 +87,9 @@ def take_in_air(
         warmest_c=max(warm),
         read_as=file.read_as,
     )
+
+
+def _known(connection: Connection, room: Room, file: LoggerFile) -> dict[datetime, Air]:
+    """Read what earlier imports hold of the time of a file."""
+    log = read_log(connection, (), [(file.readings[0][0], file.readings[-1][0])])
+    return {point.at: point.air for point in log.logged_air.get(room.id, ())}

@@ -102,17 +102,14 @@ def amend(
     from finishlog.cli.typed.files.mix_words import read_parts
 
     here = desk(context)
+    as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
     to_be = {
-        "product": product,
+        **as_typed,
         "method": method,
         "scuffed": scuffed,
         "found": said(found, found_word) if found else None,
         "air": measures.air(air, here.temperature) if air else None,
-        "text": note,
         "container": from_,
-        "room": room,
-        "glue": glue,
-        "grit": grit,
         "outcome": said(outcome, outcome_word) if outcome else None,
         "moisture": measures.moisture(moisture) if moisture else None,
         "surface": measures.temperature(surface, here.temperature) if surface else None,
