@@ -17,10 +17,10 @@ NEXT_DAY = "2026-11-25T19:00:00+00:00"
 WEEK_LATER = "2026-12-02T19:00:00+00:00"
 
 
-@pytest.fixture
-def shop(tmp_path: Path) -> Finishlog:
+@pytest.fixture(scope="module")
+def typed(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     """Type one command at a terminal, and answer what it asks with as little as it takes."""
-    program = Finishlog(tmp_path, now=EVENING)
+    program = Finishlog(tmp_path_factory.mktemp("shop"), now=EVENING)
     with TerminalSession(program, "log", "stool/seat", "varnish") as session:
         session.answer("There is no part 'stool/seat'", "y")
         session.answer("Which wood?", "")
@@ -28,6 +28,13 @@ def shop(tmp_path: Path) -> Finishlog:
     assert session.code == 0, session.screen
     assert "seat: coat 1, varnish" in session.screen
     assert "rags 1: varnish, open since 19:00" in session.screen
+    return program.database.read_bytes()
+
+
+@pytest.fixture
+def shop(typed: bytes, tmp_path: Path) -> Finishlog:
+    program = Finishlog(tmp_path, now=EVENING)
+    program.database.write_bytes(typed)
     return program
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 from pathlib import Path
 
 import pytest
@@ -10,26 +11,24 @@ from run import Finishlog, furnished
 from terminal_session import shown
 
 HOURS = ("shop", "hours", "mon-fri 18:00-21:00", "sat 9:00-17:00")
+SHOP = f"""
+room new finishing
+product new sealer --class shellac-2lb
+product new clear --class lacquer-brushed
+project new cabinet --due 2026-12-19
+project new box
+air 20C 50%
+{shlex.join(HOURS)}
+part new cabinet/doors -n 2 --species ash
+steps new plain sand sealer scuff clear*2
+part steps doors --as plain
+"""
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
     """A small shop with its hours, read an hour ago, and a door to finish by a date."""
-    program = Finishlog(tmp_path)
-    for line in (
-        "room new finishing",
-        "product new sealer --class shellac-2lb",
-        "product new clear --class lacquer-brushed",
-        "project new cabinet --due 2026-12-19",
-        "project new box",
-        "air 20C 50%",
-    ):
-        program.did(*line.split())
-    program.did(*HOURS)
-    program.did("part", "new", "cabinet/doors", "-n", "2", "--species", "ash")
-    program.did("steps", "new", "plain", "sand", "sealer", "scuff", "clear*2")
-    program.did("part", "steps", "doors", "--as", "plain")
-    return program
+    return Finishlog(tmp_path).played(SHOP)
 
 
 def test_a_date_that_holds_says_by_how_much_and_which_evening_stays_free(shop):

@@ -13,9 +13,7 @@ from run import Finishlog, furnished
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = furnished(tmp_path)
-    program.did("room", "new", "house", "--night", "18C")
-    return program
+    return furnished(tmp_path).played("room new house --night 18C")
 
 
 def standing(shop: Finishlog, part: str, now: str | None = None) -> dict[str, object]:

@@ -14,10 +14,10 @@ from terminal_session import TerminalSession
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
-    program = furnished(tmp_path)
-    program.did("mix", "topcoat", "water:50ml", "topcoat:500ml", "--name", "thick")
-    program.did("mix", "topcoat", "water:90ml", "topcoat:500ml", "--name", "thin one")
-    return program
+    return furnished(tmp_path).played(
+        "mix topcoat water:50ml topcoat:500ml --name thick\n"
+        "mix topcoat water:90ml topcoat:500ml --name 'thin one'"
+    )
 
 
 def test_in_a_script_it_is_refused_with_what_to_type(shop: Finishlog):
