@@ -17,6 +17,7 @@ from zoneinfo import ZoneInfo
 from hypothesis import strategies as st
 
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.usual_day import EVERY_DAY, UsualHour
 from finishlog.core.film.checks import test_that_finds
@@ -37,6 +38,7 @@ from finishlog.core.log.entries import (
     Work,
     at,
 )
+from finishlog.core.measure.units import Units
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import Part, Step
 from finishlog.store.database import Database, open_database
@@ -71,6 +73,11 @@ EVENINGS = tuple(
     WeeklyHours(day, *((18 * 60, 22 * 60) if day < 5 else (9 * 60, 17 * 60))) for day in range(7)
 )
 WEEKENDS = (WeeklyHours(5, 9 * 60, 18 * 60), WeeklyHours(6, 10 * 60, 16 * 60))
+
+
+def context_of(database: Database, clock: Clock = CLOCK) -> Context:
+    """Return what a command on a shop is given, by the published facts."""
+    return Context(database, FACTS, clock, "", Units())
 
 
 @dataclass(frozen=True)

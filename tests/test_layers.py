@@ -31,16 +31,17 @@ MAY_IMPORT = {
     "clock": {"core", "errors"},
     "errors": set(),
     "paths": {"errors"},
-    "asks": {"asks", "core", "store", "picking", "clock", "errors"},
-    "acts": {"acts", "asks", "core", "store", "picking", "clock", "errors"},
+    "context": {"core", "store", "clock"},
+    "asks": {"asks", "core", "store", "picking", "context", "clock", "errors"},
+    "acts": {"acts", "asks", "core", "store", "picking", "context", "clock", "errors"},
     "cli": {"cli", "acts", "asks", "core", "clock", "paths", "errors", "__version__"},
     "__main__": {"cli"},
     "__init__": set(),
 }
 # Only for annotations: what `cli` is handed by the acts and asks.
-MAY_NAME = {"cli": {"store"}}
+MAY_NAME = {"cli": {"context", "store"}}
 # What a command has at hand opens the database and the facts, inside the functions that need them.
-OPENS = {"cli/answering/context.py": {"facts", "store"}}
+OPENS = {"cli/answering/context.py": {"context", "facts", "store"}}
 
 # The libraries of others, and the layers that may load them.
 MAY_LOAD = {
@@ -48,6 +49,7 @@ MAY_LOAD = {
     "facts": {"msgspec"},
     "store": {"msgspec", "sqlalchemy", "alembic"},
     "asks": {"msgspec"},
+    "context": {"msgspec"},
     "acts": {"msgspec"},
     "cli": {"msgspec", "typer", "rich", "dateutil"},
     "clock": {"msgspec"},
@@ -267,6 +269,33 @@ def _allowed(each: Import) -> set[str]:
     if each.annotates:
         return MAY_NAME.get(each.layer, set())
     return OPENS.get(each.file, set()) if each.in_function else set()
+
+
+# What a command is given in one value, and the look that has it.
+IN_THE_CONTEXT = {"Context", "Look", "Database", "Facts", "Clock", "Units", "Temperature"}
+
+
+def test_no_function_takes_parts_of_the_context_beside_each_other():
+    wrong = [
+        f"{file.relative_to(PACKAGE)}:{node.lineno} {node.name} takes {', '.join(sorted(parts))}"
+        for file in MODULES
+        if _layer(file) in {"acts", "asks", "cli"}
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.FunctionDef) and len(parts := _of_the_context(node, file)) > 1
+    ]
+    assert wrong == []
+
+
+def _of_the_context(function: ast.FunctionDef, file: Path) -> set[str]:
+    """Name the parts of the context that a function takes; what is typed in `cli` are its words."""
+    found = set()
+    for argument in (*function.args.args, *function.args.kwonlyargs):
+        type_ = ast.unparse(argument.annotation) if argument.annotation else ""
+        found |= {type_.removesuffix(" | None")} & IN_THE_CONTEXT
+        if _layer(file) != "cli":
+            found |= {f"{argument.arg}: {type_}"} & {"now: datetime", "words: str"}
+            found |= {argument.arg} & {"zone"}
+    return found
 
 
 def test_libraries_of_others_are_loaded_by_the_layers_they_are_for():

@@ -15,7 +15,8 @@ from finishlog.cli.typed.figures.measures import (
     temperature,
 )
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import worded
+from finishlog.core.measure.units import Temperature, Units
 from finishlog.errors import UsageFault
 
 C, F = Temperature.CELSIUS, Temperature.FAHRENHEIT
@@ -132,7 +133,7 @@ def test_what_is_shown():
     assert show_temperature(-0.01, C) == "0 °C"
     assert show_temperature(17.2222, F) == "63 °F"
     assert show_humidity(57.6) == "58 %"
-    assert show_air(Air(17.2, 58), C) == "17.2 °C, 58 %"
+    assert worded(show_air(Air(17.2, 58)), Units()) == "17.2 °C, 58 %"
 
 
 @given(st.integers(-200, 500), st.sampled_from(Temperature))

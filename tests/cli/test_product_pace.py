@@ -15,10 +15,10 @@ from run import Finishlog
 from finishlog.asks.look.pace import learnt, paces
 from finishlog.clock import Clock
 from finishlog.core.clock.pace import PaceKey
-from finishlog.facts.load import load_facts
 from finishlog.store.database import open_database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
+from tests.shop_on_file import context_of
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 
@@ -146,13 +146,13 @@ def test_an_amended_time_moves_what_is_learnt(finishlog: Finishlog):
 
 def test_the_bench_and_the_page_learn_the_same(finishlog: Finishlog):
     database = open_database(finishlog.database, NOW)
-    facts, clock = load_facts(), Clock(NOW, ZoneInfo("Europe/London"))
+    context = context_of(database, Clock(NOW, ZoneInfo("Europe/London")))
     with database.reading() as connection:
         shop = read_shop(connection, NOW)
         (product,) = (p for p in shop.products.values() if p.name == "topcoat")
         log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
-        known = paces(connection, shop, log, facts, clock)
-        page = learnt(connection, shop, facts, clock, [product.id])
+        known = paces(context, connection, shop, log)
+        page = learnt(context, connection, shop, [product.id])
     (shown,) = pace(finishlog)
     key = PaceKey(product.id, first=True)
     assert known.factor(key) == page.factor(key)
@@ -168,7 +168,7 @@ def test_nothing_is_looked_for_where_no_check_failed(finishlog: Finishlog):
     with database.reading() as connection:
         shop = read_shop(connection, NOW)
         log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
-        clock = Clock(NOW, ZoneInfo("Europe/London"))
+        context = context_of(database, Clock(NOW, ZoneInfo("Europe/London")))
         # The failed check is taken back, yet the sieve is rough; what is learnt never lengthens.
-        known = paces(connection, shop, log, load_facts(), clock)
+        known = paces(context, connection, shop, log)
     assert all(each.factor == 1 for each in known.learnt.values())

@@ -66,7 +66,7 @@ from finishlog.store.things.read_shop import read_shop
 from tests.examples import examples
 from tests.once import blank
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
-from tests.shop_on_file import CLOCK, NOW, ago
+from tests.shop_on_file import CLOCK, NOW, ago, context_of
 
 STEPS = (
     (),
@@ -195,14 +195,14 @@ def _happen(
 
 def _with(verb: Callable[..., Any], **more: Any) -> Callable[[Database, Batch], Any]:
     def act(database: Database, told: Batch) -> Any:
-        return verb(database, FACTS, CLOCK, "", parts=told.typed, at=at(NOW), **more)
+        return verb(context_of(database), parts=told.typed, at=at(NOW), **more)
 
     return act
 
 
 def _log(database: Database, told: Batch) -> Any:
     words = (*told.typed, told.word) if told.word else told.typed
-    return log(database, FACTS, CLOCK, "", ToLog(words, at(NOW)))
+    return log(context_of(database), ToLog(words, at(NOW)))
 
 
 VERBS: dict[str, Callable[[Database, Batch], Any]] = {
@@ -303,7 +303,7 @@ def _entries(database: Database, parts: tuple[Part, ...]) -> list[Any]:
 def _members(database: Database, parts: tuple[Part, ...]) -> dict[int, set[int]]:
     """Return what wood the pieces of the frame are or will be made of."""
     with database.reading() as connection:
-        seen = look(connection, FACTS, CLOCK)
+        seen = look(context_of(database), connection)
     found: dict[int, set[int]] = {}
     for glue_up in seen.bench.glue_ups:
         found.setdefault(glue_up.piece.id, set()).update(glue_up.members)

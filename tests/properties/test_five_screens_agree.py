@@ -38,7 +38,7 @@ from finishlog.store.database import open_database
 from tests.cli.run import ZONE, furnished
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH
-from tests.shop_on_file import CLOCK, EVENINGS, NOW, Happened, Story, kept, stories
+from tests.shop_on_file import EVENINGS, NOW, Happened, Story, context_of, kept, stories
 
 T = TypeVar("T")
 # A part, the number of a piece, a face.
@@ -111,16 +111,17 @@ def _some(of: Sequence[T]) -> Iterator[tuple[T, ...]]:
 def asked(story: Story) -> Screens:
     """Ask all five questions of a shop at one moment."""
     with kept(story) as database:
-        with database.reading() as connection:
-            seen = look(connection, FACTS, CLOCK)
-        everything = wanted(database, CLOCK, [part.path for part in seen.shop.parts])
+        context = context_of(database)
+        with context.reading() as connection:
+            seen = look(context, connection)
+        everything = wanted(context, [part.path for part in seen.shop.parts])
         return Screens(
             seen,
-            ready(database, FACTS, CLOCK),
-            when(database, FACTS, CLOCK, everything),
-            why(database, FACTS, CLOCK, everything),
-            leave(database, FACTS, CLOCK),
-            plan(database, FACTS, CLOCK),
+            ready(context),
+            when(context, everything),
+            why(context, everything),
+            leave(context),
+            plan(context),
         )
 
 
@@ -386,9 +387,9 @@ def test_when_as_json_is_the_answer_itself(tmp_path):
     program = furnished(tmp_path)
     printed = program.did("when", "case", "doors", "seat", "--json").document["answer"]
     clock = Clock(datetime.fromisoformat(program.now), ZoneInfo(ZONE))
-    database = open_database(program.database, clock.now)
-    meant = wanted(database, clock, ["case", "doors", "seat"])
-    answer = when(database, FACTS, clock, meant)
+    context = context_of(open_database(program.database, clock.now), clock)
+    meant = wanted(context, ["case", "doors", "seat"])
+    answer = when(context, meant)
     assert len(printed["lines"]) == len(answer.lines) > 2
     for said, line in zip(printed["lines"], answer.lines, strict=True):
         standing = said["standing"]

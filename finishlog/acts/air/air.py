@@ -6,11 +6,11 @@ from msgspec import Struct
 
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, cooled, dew_point_c
 from finishlog.core.log.entries import Reading, When
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.stood_in import rooms_air
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.add import add_room
@@ -40,9 +40,7 @@ _DAMP_PCT = 75.0
 
 
 def log_air(
-    database: Database,
-    clock: Clock,
-    words: str,
+    context: Context,
     *,
     air: Air | float,
     at: When,
@@ -53,11 +51,11 @@ def log_air(
 
     Of a temperature alone (°C) the water that the air was last known to hold is taken to stay.
     """
-    with database.writing("air", words, clock.now, clock.zone.key) as ledger:
-        known, new = room_or_first(ledger, clock, room)
+    with context.writing("air") as ledger:
+        known, new = room_or_first(ledger, context.clock, room)
         supposed = not isinstance(air, Air)
         if not isinstance(air, Air):
-            air = _with_its_water(ledger, clock, known.id, air, at)
+            air = _with_its_water(ledger, context.clock, known.id, air, at)
         ledger.record(
             Reading(
                 when=at,

@@ -9,12 +9,11 @@ from msgspec import Struct
 
 from finishlog.acts.air.air import FIRST_ROOM, room_or_first
 from finishlog.asks.look.which_room import which_room
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log.entries import AirImported, Sureness, When
 from finishlog.core.logger.file import LoggerFile, ReadAs
 from finishlog.core.shop.things import Room
-from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
 
@@ -45,27 +44,20 @@ class AirTakenIn(Struct, frozen=True):
 
 
 def take_in_air(
-    database: Database,
-    clock: Clock,
-    words: str,
-    *,
-    file: LoggerFile,
-    file_name: str,
-    room: str | None,
-    only_try: bool = False,
+    context: Context, *, file: LoggerFile, file_name: str, room: str | None, only_try: bool = False
 ) -> AirTakenIn:
     """Record the readings that no earlier import of the room holds; nothing when there are none."""
     first, last = file.readings[0][0], file.readings[-1][0]
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
         is_new = not shop.rooms and room is None
         found = Room(0, FIRST_ROOM) if is_new else which_room(connection, shop, room)
         known = _known(connection, found, file)
     act = None
     if not only_try and any(at not in known for at, _ in file.readings):
-        with database.writing("air import", words, clock.now, clock.zone.key) as ledger:
+        with context.writing("air import") as ledger:
             act = ledger.act_id
-            found, is_new = room_or_first(ledger, clock, room)
+            found, is_new = room_or_first(ledger, context.clock, room)
             known = _known(ledger.connection, found, file)
             if new := [(at, air) for at, air in file.readings if at not in known]:
                 when = When(new[0][0], new[-1][0], Sureness.EXACT)

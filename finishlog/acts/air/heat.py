@@ -11,19 +11,17 @@ from msgspec.structs import replace
 from finishlog.acts.air.air import room_or_first
 from finishlog.asks.bench.heaters import HeatLine, heaters
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.supposed import Heat
 from finishlog.core.commands import Do
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.ignition import FLAMMABLE, lit_by
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 
 # The hazards of warming a room.
@@ -51,20 +49,13 @@ class HeatLogged(Struct, frozen=True):
 
 
 def heat(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    span: When,
-    temperature_c: float | None,
-    room: str | None,
+    context: Context, *, span: When, temperature_c: float | None, room: str | None
 ) -> HeatLogged:
     """Record that a heater runs through a span, which may lie in the future (°C)."""
-    with database.writing("heat", words, clock.now, clock.zone.key) as ledger:
-        known, new = room_or_first(ledger, clock, room)
-        beside = () if new else tuple(_at_once(ledger, facts, clock, known.name, span))
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("heat") as ledger:
+        known, new = room_or_first(ledger, context.clock, room)
+        beside = () if new else tuple(_at_once(context, ledger, known.name, span))
+        seen = look(context, ledger.connection)
         ledger.record(Heated(when=span, room=known.id, temperature_c=temperature_c))
         return HeatLogged(
             act=ledger.act_id,
@@ -74,7 +65,7 @@ def heat(
             temperature_c=temperature_c,
             how_warm_unknown=temperature_c is None and not _usually_known(known),
             caution=NO_FLAME,
-            notes=notes_for(facts.notes, WARMING),
+            notes=notes_for(context.facts.notes, WARMING),
             beside=beside,
             warnings=tuple(_lit(known, span, seen)),
         )
@@ -111,15 +102,15 @@ def _usually_known(room: Room) -> bool:
     return any(day.hours or day.heated_c is not None for day in room.usual)
 
 
-def heat_ahead(database: Database, facts: Facts, clock: Clock) -> tuple[HeatLine, ...]:
+def heat_ahead(context: Context) -> tuple[HeatLine, ...]:
     """Return the heaters that run or are to run, the soonest first."""
-    with database.reading() as connection:
-        return heaters(look(connection, facts, clock), clock.now)
+    with context.reading() as connection:
+        return heaters(look(context, connection))
 
 
-def _at_once(ledger: Ledger, facts: Facts, clock: Clock, room: str, span: When) -> list[HeatLine]:
+def _at_once(context: Context, ledger: Ledger, room: str, span: When) -> list[HeatLine]:
     """Return the heaters on record for a room that run at the same time as a new one."""
-    lines = heaters(look(ledger.connection, facts, clock), clock.now)
+    lines = heaters(look(context, ledger.connection))
     return [
         line
         for line in lines

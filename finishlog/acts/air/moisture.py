@@ -9,14 +9,12 @@ from msgspec import Struct
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.things.wood_air import WoodAir, rooms_of
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Range
 from finishlog.core.log.entries import PieceReading, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.rules.too_wet import too_wet
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Moist(Struct, frozen=True):
@@ -36,25 +34,17 @@ class Moist(Struct, frozen=True):
 
 
 def log_moisture(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    face: str | None,
-    moisture_pct: float,
-    at: When,
+    context: Context, *, parts: Sequence[str], face: str | None, moisture_pct: float, at: When
 ) -> Moist:
     """Record the moisture (%) of the wood, on every zone of the parts, joints too."""
-    with database.writing("moisture", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("moisture") as ledger:
+        before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
         ledger.record(PieceReading(when=at, targets=picked.targets, moisture_pct=moisture_pct))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         states = [z for z in after.bench.zones if z.target in picked.targets]
-        rooms = rooms_of(states, after, clock.now)
-        figures = facts.moisture
+        rooms = rooms_of(states, after)
+        figures = context.facts.moisture
         found = (f for room in rooms for f in too_wet(moisture_pct, room.air, figures))
         trusted = figures.meter_pct.low <= moisture_pct <= figures.meter_pct.high
         return Moist(

@@ -9,11 +9,9 @@ from msgspec import Struct
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.things.wood_air import WoodAir, rooms_of
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import PieceReading, When
-from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Surface(Struct, frozen=True):
@@ -32,29 +30,21 @@ class Surface(Struct, frozen=True):
 
 
 def log_surface(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    face: str | None,
-    temperature_c: float,
-    at: When,
+    context: Context, *, parts: Sequence[str], face: str | None, temperature_c: float, at: When
 ) -> Surface:
     """Record the temperature (°C) of the surface, on every zone of the parts, joints too."""
-    with database.writing("surface", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("surface") as ledger:
+        before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
         ledger.record(PieceReading(when=at, targets=picked.targets, temperature_c=temperature_c))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Surface(
             act=ledger.act_id,
             at=at,
             labels=picked.labels,
             temperature_c=temperature_c,
-            rooms=rooms_of(states, after, clock.now),
-            over_dew_c=facts.drying.dew_margin_c.value,
+            rooms=rooms_of(states, after),
+            over_dew_c=context.facts.drying.dew_margin_c.value,
             standings=standings([s for s in states if s.layers or s.progress.next], after),
         )

@@ -11,16 +11,15 @@ from finishlog.acts.air.heat import WARMING
 from finishlog.asks.look.which_room import which_room
 from finishlog.asks.things.usual_day import RoomUsual, usual_of
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.as_read import AsRead, as_read
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.commands import Do
 from finishlog.core.findings import NO_FLAME
-from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.shop.things import Room, ThingKind
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import NotFound
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.changes import changed
@@ -40,69 +39,55 @@ class UsualSet(RoomUsual, frozen=True):
 
 
 def set_usual_day(
-    database: Database,
-    clock: Clock,
-    words: str,
-    typed: str | None,
-    hours: Sequence[UsualHour],
-    season: Season | None,
+    context: Context, typed: str | None, hours: Sequence[UsualHour], season: Season | None
 ) -> UsualSet:
     """Say what a usual day is like from now on; no hours: that it is not known any more."""
-    with database.writing("room usual", words, clock.now, clock.zone.key) as ledger:
-        room = _meant(ledger, clock, typed)
-        put_usual_day(ledger.connection, room.id, clock.now, hours=hours, season=season)
+    with context.writing("room usual") as ledger:
+        room = _meant(ledger, context.clock, typed)
+        put_usual_day(ledger.connection, room.id, context.clock.now, hours=hours, season=season)
         said = f"{len(hours)} points" if hours else "none"
         changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
-        room = read_shop(ledger.connection, clock.now).rooms[room.id]
+        room = read_shop(ledger.connection, context.clock.now).rooms[room.id]
         return _set(usual_of(room), ledger.act_id)
 
 
 def set_usual_day_as_read(
-    database: Database,
-    clock: Clock,
-    words: str,
-    typed: str | None,
-    days: int,
-    season: Season | None,
+    context: Context, typed: str | None, days: int, season: Season | None
 ) -> UsualSet:
     """Take a usual day from the readings of the last days; NotFound where they are too few."""
-    with database.writing("room usual", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("room usual") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         room = which_room(ledger.connection, shop, typed)
         air = rooms_air(shop, read_log(ledger.connection))[room.id]
-        found = as_read(air.since(clock.now - timedelta(days=days)), clock.zone)
+        found = as_read(air.since(context.clock.now - timedelta(days=days)), context.clock.zone)
         if not found.is_enough:
             raise NotFound(
                 f"{found.readings} readings of {room.name} in {days} days cover"
                 f" {len(found.hours)} hours of the day: too few, or none of the night",
                 f"import a logger's file, or type the points: {Do.ROOM_USUAL('ROOM', '7:12C')}",
             )
-        put_usual_day(ledger.connection, room.id, clock.now, hours=found.hours, season=season)
+        put_usual_day(
+            ledger.connection, room.id, context.clock.now, hours=found.hours, season=season
+        )
         said = f"as read {found.readings} times"
         changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
-        room = read_shop(ledger.connection, clock.now).rooms[room.id]
+        room = read_shop(ledger.connection, context.clock.now).rooms[room.id]
         return _set(usual_of(room), ledger.act_id, found)
 
 
 def set_heating(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    typed: str | None,
-    heating: Heating,
-    season: Season | None,
+    context: Context, typed: str | None, heating: Heating, season: Season | None
 ) -> UsualSet:
     """Say when a room is usually heated and how warm (°C) it gets, from now on."""
-    with database.writing("room heating", words, clock.now, clock.zone.key) as ledger:
-        room = _meant(ledger, clock, typed)
+    with context.writing("room heating") as ledger:
+        room = _meant(ledger, context.clock, typed)
         was = _heated_on_other_days(room, season, heating)
-        put_usual_day(ledger.connection, room.id, clock.now, heated=heating, season=season)
+        put_usual_day(ledger.connection, room.id, context.clock.now, heated=heating, season=season)
         begins, ends, *_ = heating
         said = "none" if begins == ends else f"{begins // 60}:{begins % 60:02}"
         changed(ledger, ThingKind.ROOM, room.id, "heating", "", said)
-        usual = usual_of(read_shop(ledger.connection, clock.now).rooms[room.id])
-        notes = notes_for(facts.notes, WARMING) if begins != ends else ()
+        usual = usual_of(read_shop(ledger.connection, context.clock.now).rooms[room.id])
+        notes = notes_for(context.facts.notes, WARMING) if begins != ends else ()
         now_is = _set(usual, ledger.act_id, caution=NO_FLAME if notes else "", notes=notes)
         return replace(now_is, instead_of=was)
 

@@ -140,10 +140,7 @@ def of_a_check_too_soon(now: Look, picked: Zones, at: When, act: int) -> Iterato
 
 
 def _within(
-    seen: Look,
-    picked: Zones,
-    apart: Callable[[ZoneState], timedelta | None],
-    limit: timedelta,
+    seen: Look, picked: Zones, apart: Callable[[ZoneState], timedelta | None], limit: timedelta
 ) -> Iterator[tuple[timedelta, list[ZoneState]]]:
     """Yield the least time apart of those zones that are too near, by length, with the zones."""
     by_length: dict[timedelta, list[ZoneState]] = {}

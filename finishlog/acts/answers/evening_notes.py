@@ -9,7 +9,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
-from finishlog.clock import Clock
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import HAZARD, still_on
@@ -61,36 +60,29 @@ class Said(Struct, frozen=True):
 
 
 def notes_of_the_evening(
-    of: FinishClass,
-    method: Method | None,
-    brings: Ingredient,
-    seen: Look,
-    facts: Facts,
-    clock: Clock,
+    of: FinishClass, method: Method | None, brings: Ingredient, seen: Look
 ) -> tuple[SafetyNote, ...]:
     """Choose the notes of a coat, by its class and by what is in it."""
-    return _unsaid(hazards_of(of, method, brings, facts), said(seen, facts, clock), facts)
+    return _unsaid(hazards_of(of, method, brings, seen.facts), said(seen), seen.facts)
 
 
-def notes_of_mixing(
-    of: FinishClass, holds: Ingredient, seen: Look, facts: Facts, clock: Clock
-) -> tuple[SafetyNote, ...]:
+def notes_of_mixing(of: FinishClass, holds: Ingredient, seen: Look) -> tuple[SafetyNote, ...]:
     """Choose the notes of a mix, in the same way."""
-    return _unsaid(hazards_of_mixing(of, holds, facts), said(seen, facts, clock), facts)
+    return _unsaid(hazards_of_mixing(of, holds, seen.facts), said(seen), seen.facts)
 
 
-def said(seen: Look, facts: Facts, clock: Clock) -> Said:
+def said(seen: Look) -> Said:
     """Work out from the log what was said, act by act, as it was chosen then."""
-    tonight, until_now = evening_of(clock.now, clock.zone), Said()
+    tonight, until_now = evening_of(seen.clock.now, seen.clock.zone), Said()
     woods = woods_of(seen.shop)
     evening: date | None = None
     for entry in sorted(seen.log.entries, key=lambda e: e.act):
         sanded = until_now.woods | _sanded(entry, woods)
-        if entry.typed_at > clock.now - _LATELY:
-            if evening != (evening := evening_of(entry.typed_at, clock.zone)):
+        if entry.typed_at > seen.clock.now - _LATELY:
+            if evening != (evening := evening_of(entry.typed_at, seen.clock.zone)):
                 until_now = replace(until_now, tonight=frozenset())
-            hazards = _hazards_that_came_with(entry, seen, facts, until_now, woods)
-            new = _unsaid(hazards, until_now, facts)
+            hazards = _hazards_that_came_with(entry, seen, until_now, woods)
+            new = _unsaid(hazards, until_now, seen.facts)
             until_now = Said(
                 until_now.tonight | {note.applies_to for note in new},
                 until_now.lately | {note.id for note in new},
@@ -100,29 +92,27 @@ def said(seen: Look, facts: Facts, clock: Clock) -> Said:
 
 
 def _hazards_that_came_with(
-    entry: AnyEntry, seen: Look, facts: Facts, before: Said, woods: Mapping[Target, _Wood]
+    entry: AnyEntry, seen: Look, before: Said, woods: Mapping[Target, _Wood]
 ) -> tuple[str, ...]:
     if isinstance(entry, Coat):
-        of = facts.finish_class(entry.figures.class_key)
-        return hazards_of(of, entry.method, in_coat(entry, seen.shop), facts)
+        of = seen.facts.finish_class(entry.figures.class_key)
+        return hazards_of(of, entry.method, in_coat(entry, seen.shop), seen.facts)
     if isinstance(entry, Stripped):
         return _hazards_of_stripping(entry, seen)
     if isinstance(entry, Work):
-        return _hazards_of_sanding(entry, seen, facts, before, woods)
+        return _hazards_of_sanding(entry, seen, before, woods)
     if isinstance(entry, ContainerEvent) and entry.deed in _MIXING:
         container = seen.shop.containers.get(entry.container)
         product = seen.shop.products.get(container.product) if container else None
         if container is not None and product is not None:
-            of = facts.finish_class(product.class_key)
-            return hazards_of_mixing(of, in_container(container, seen.shop), facts)
+            of = seen.facts.finish_class(product.class_key)
+            return hazards_of_mixing(of, in_container(container, seen.shop), seen.facts)
     return ()
 
 
-def notes_of_stripping(
-    of: Stripped, seen: Look, after: Look, facts: Facts, clock: Clock
-) -> tuple[SafetyNote, ...]:
+def notes_of_stripping(of: Stripped, seen: Look, after: Look) -> tuple[SafetyNote, ...]:
     """Choose the notes of taking a film off."""
-    return _unsaid(_hazards_of_stripping(of, after), said(seen, facts, clock), facts)
+    return _unsaid(_hazards_of_stripping(of, after), said(seen), seen.facts)
 
 
 def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[str, ...]:
@@ -153,23 +143,23 @@ def _heats(entry: int, seen: Look) -> bool:
     return any(entry in item.entries for item in seen.bench.rags)
 
 
-def notes_of_sanding(entry: int, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
+def notes_of_sanding(entry: int, after: Look) -> tuple[SafetyNote, ...]:
     """Choose the notes of sanding: a film that still heats, and the wood, once a project."""
     before = replace(after, log=after.log.only(lambda e: e.id != entry))
     mine = next(e for e in after.log.entries if e.id == entry and isinstance(e, Work))
-    known = said(before, facts, clock)
-    hazards = _hazards_of_sanding(mine, after, facts, known, woods_of(after.shop))
-    return _unsaid(hazards, known, facts)
+    known = said(before)
+    hazards = _hazards_of_sanding(mine, after, known, woods_of(after.shop))
+    return _unsaid(hazards, known, after.facts)
 
 
 def _hazards_of_sanding(
-    entry: Work, seen: Look, facts: Facts, before: Said, woods: Mapping[Target, _Wood]
+    entry: Work, seen: Look, before: Said, woods: Mapping[Target, _Wood]
 ) -> tuple[str, ...]:
     heats = any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags)
     young = (_YOUNG_FILM, _DUST) if heats else ()
     new = sorted(_sanded(entry, woods) - before.woods)
     old = (HAZARD,) if meets_an_old_finish(entry, seen) else ()
-    return (*old, *young, *(dust_of(wood, facts) for _, wood in new))
+    return (*old, *young, *(dust_of(wood, seen.facts) for _, wood in new))
 
 
 def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:

@@ -13,12 +13,10 @@ from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
-from finishlog.core.bench.state import bench_state
+from finishlog.context import Context
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Operation, Target, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.cauls import held_by_glue
 from finishlog.core.safety.oily_waste import may_scuff, what_wets
@@ -82,19 +80,8 @@ class Logged(Struct, frozen=True):
     clamped_until: datetime | None = None
 
 
-def as_of(seen: Look, moment: datetime, facts: Facts, clock: Clock) -> Look:
-    """Look back: the shop as the log leaves it at a moment."""
-    if moment >= clock.now:
-        return seen
-    log = seen.log.as_of(moment)
-    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
-    return Look(seen.shop, log, bench, paces=seen.paces)
-
-
 def logged(
     ledger: Ledger,
-    facts: Facts,
-    clock: Clock,
     before: Look,
     picked: Zones,
     operation: Operation,
@@ -104,7 +91,7 @@ def logged(
     notes: tuple[SafetyNote, ...],
 ) -> Logged:
     """Look again, and say how things stand after an act."""
-    after = look(ledger.connection, facts, clock)
+    after = look(before.context, ledger.connection)
     later = [
         e
         for e in before.log.entries
@@ -113,7 +100,7 @@ def logged(
     moved: tuple[MovedDate, ...] = ()
     if later:
         since = min(e.when.latest for e in later)
-        fresh = now_judged(before, after, picked.targets, since, {}, facts, clock)
+        fresh = now_judged(before, after, picked.targets, since, {})
         warnings, moved = (*warnings, *fresh), moved_dates(before, after)
     mine = [z for z in after.bench.zones if z.target in picked.targets]
     lines = standings(_worth_a_line(mine), after)
@@ -127,7 +114,7 @@ def logged(
         labels=picked.labels,
         after=lines,
         warnings=warnings,
-        rags=open_rags(after, facts, clock, before),
+        rags=open_rags(after, before),
         notes=notes,
         late=bool(later),
         entries_after_it=len(later),
@@ -136,17 +123,17 @@ def logged(
         edges=_ran_over(mine) if picked.face_named else (),
         named=len(picked.pieces),
         recorded=picked.reached_by(_on_record(ledger.act_id, after)),
-        hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after, facts),
+        hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after),
         moved=moved,
-        clamped_until=_clamped_until(mine, clock, facts)
+        clamped_until=_clamped_until(before.context, mine)
         if operation is Operation.GLUE_UP
         else None,
     )
 
 
-def _clamped_until(zones: Sequence[ZoneState], clock: Clock, facts: Facts) -> datetime | None:
+def _clamped_until(context: Context, zones: Sequence[ZoneState]) -> datetime | None:
     """Return when the clamps may come off: what is only masked asks for no more of a joint."""
-    held = (held_by_glue(zone, Operation.MASK, clock.now, facts) for zone in zones)
+    held = (held_by_glue(zone, Operation.MASK, context.clock.now, context.facts) for zone in zones)
     return max((each.high for each in held if each and each.high), default=None)
 
 
@@ -155,9 +142,9 @@ def _on_record(act: int, after: Look) -> frozenset[Target]:
     return frozenset(t for e in after.log.entries if e.act == act for t in e.targets)
 
 
-def _scuffed_a_young_oil_film(act: int, after: Look, facts: Facts) -> bool:
+def _scuffed_a_young_oil_film(act: int, after: Look) -> bool:
     mine = {e.id for e in after.log.entries if e.act == act and may_scuff(e)}
-    wet = what_wets(after.log.entries, facts, after.shop) if mine else ()
+    wet = what_wets(after.log.entries, after.facts, after.shop) if mine else ()
     return any(each.by_hand and each.entry in mine for each in wet)
 
 

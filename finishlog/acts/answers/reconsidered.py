@@ -11,11 +11,9 @@ from msgspec.structs import replace
 from finishlog.acts.answers.warn import warnings_before
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.pace import top_pace
-from finishlog.clock import Clock
 from finishlog.core.bench.state import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Coat, Heated, Target, Work
-from finishlog.core.published.facts import Facts
 from finishlog.core.safety.whats_in import in_coat, in_work
 from finishlog.core.zone.grouping import groups, with_project
 from finishlog.core.zone.state import ZoneState
@@ -59,30 +57,19 @@ def moved_dates(before: Look, after: Look, but: Collection[Target] = ()) -> tupl
 
 
 def now_judged(
-    before: Look,
-    after: Look,
-    touched: frozenset[Target],
-    since: datetime,
-    acts: Mapping[int, int],
-    facts: Facts,
-    clock: Clock,
+    before: Look, after: Look, touched: frozenset[Target], since: datetime, acts: Mapping[int, int]
 ) -> tuple[Finding, ...]:
     """Judge coats and work on some zones again, from a moment on; return what was not said before.
 
     `acts`: by the number of an amended act that of the amendment.
     """
-    known = set(_judged(before, touched, since, acts, facts, clock))
-    fresh = (f for f in _judged(after, touched, since, acts, facts, clock) if f not in known)
+    known = set(_judged(before, touched, since, acts))
+    fresh = (f for f in _judged(after, touched, since, acts) if f not in known)
     return tuple(dict.fromkeys(fresh))
 
 
 def _judged(
-    seen: Look,
-    touched: frozenset[Target],
-    since: datetime,
-    acts: Mapping[int, int],
-    facts: Facts,
-    clock: Clock,
+    seen: Look, touched: frozenset[Target], since: datetime, acts: Mapping[int, int]
 ) -> Iterator[Finding]:
     for done in seen.log.entries:
         if not isinstance(done, Coat | Work):
@@ -91,13 +78,13 @@ def _judged(
             continue
         what = done.product_name if isinstance(done, Coat) else done.operation.value
         act = acts.get(done.act, done.act)
-        for finding in _as_it_was_done(seen, done, act, touched, facts, clock):
+        for finding in _as_it_was_done(seen, done, act, touched):
             if finding.level is not Level.NOTE:
                 yield replace(finding, sentence=f"act {act}, {what}: {finding.sentence}")
 
 
 def _as_it_was_done(
-    seen: Look, done: Coat | Work, act: int, touched: frozenset[Target], facts: Facts, clock: Clock
+    seen: Look, done: Coat | Work, act: int, touched: frozenset[Target]
 ) -> tuple[Finding, ...]:
     """Return the warnings that a coat or work gets by the log as it was right before it."""
     moment = done.when.latest
@@ -106,18 +93,17 @@ def _as_it_was_done(
     log = seen.log.as_of(moment).only(
         lambda e: isinstance(e, Heated) or (e.when.order, e.id) < mine
     )
-    bench = bench_state(seen.shop, log, facts, moment, clock.zone, paces=seen.paces)
+    bench = bench_state(seen.shop, log, seen.facts, moment, seen.clock.zone, paces=seen.paces)
     then = replace(seen, log=log, bench=bench)
     on = Zones(targets=done.targets & touched)
     if isinstance(done, Work):
         comes = in_work(done.note)
-        return warnings_before(then, on, facts, act, operation=done.operation, comes=comes)
+        return warnings_before(then, on, act, operation=done.operation, comes=comes)
     return warnings_before(
         then,
         on,
-        facts,
         act,
-        over=facts.finish_class(done.figures.class_key),
+        over=seen.facts.finish_class(done.figures.class_key),
         method=done.method,
         scuffed=done.scuffed_before,
         comes=in_coat(done, seen.shop),

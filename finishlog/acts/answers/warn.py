@@ -55,7 +55,6 @@ _REMEDIES = {
 def warnings_before(
     then: Look,
     picked: Zones,
-    facts: Facts,
     act: int,
     *,
     operation: Operation = Operation.COAT,
@@ -72,18 +71,18 @@ def warnings_before(
     too_early = _TOO_EARLY_FOR.get(operation, "")
     it_was = f"if you did scuff it: {Do.AMEND(act, scuffed=True)}"
     for state in (z for z in then.bench.zones if z.target in picked.targets):
-        of_it = [*_poison(state, comes, facts, scuffed=bool(scuffed))]
+        of_it = [*_poison(state, comes, then.facts, scuffed=bool(scuffed))]
         if over is not None:
-            verdict = verdict_on(state, then.bench, over, method, facts)
-            if _asked_tonight(then, facts):
+            verdict = verdict_on(state, then.bench, over, method, then.facts)
+            if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
-            if _heater_asked_tonight(then, facts):
+            if _heater_asked_tonight(then):
                 left = tuple(f for f in verdict.findings if f.rule is not Rule.HEATER_UNTOLD)
                 verdict = replace(verdict, findings=left)
-            of_it += [*_joint(state), *_shuts_out(state, over, then, facts)]
+            of_it += [*_joint(state), *_shuts_out(state, over, then)]
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
         else:
-            verdict = verdict_on_work(state, then.bench, operation, facts)
+            verdict = verdict_on_work(state, then.bench, operation, then.facts)
         early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
         if early is not None:
             of_it.append(early)
@@ -105,16 +104,16 @@ def coats_of_this_evening(then: Look) -> list[Coat]:
     return [e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately]
 
 
-def _asked_tonight(then: Look, facts: Facts) -> bool:
+def _asked_tonight(then: Look) -> bool:
     """Tell whether a coat of this evening has asked how cold the night gets already."""
     classes = {coat.figures.class_key for coat in coats_of_this_evening(then)}
-    return any(facts.finish_class(key).limits.warm_first_h for key in classes)
+    return any(then.facts.finish_class(key).limits.warm_first_h for key in classes)
 
 
-def _heater_asked_tonight(then: Look, facts: Facts) -> bool:
+def _heater_asked_tonight(then: Look) -> bool:
     """Tell whether a coat of this evening has asked what heats the room already."""
     coats = coats_of_this_evening(then)
-    return any(FLAMMABLE in facts.finish_class(c.figures.class_key).hazards for c in coats)
+    return any(FLAMMABLE in then.facts.finish_class(c.figures.class_key).hazards for c in coats)
 
 
 def _without_the_night(verdict: Verdict) -> Verdict:
@@ -220,7 +219,7 @@ def _joint(state: ZoneState) -> Iterable[Finding]:
         )
 
 
-def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) -> Iterable[Finding]:
+def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Finding]:
     """Warn of coats that are still to come and do not go over this one: wax now, varnish later.
 
     What comes between may seal it off by then.
@@ -230,9 +229,9 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look, facts: Facts) ->
         if step.operation is not Operation.COAT or step.product is None:
             continue
         product = then.shop.products[step.product]
-        later = facts.finish_class(product.class_key)
-        rule = rule_for(facts.overcoats_between(over, later), over, later)
-        lifted = rule is not None and is_lifted(rule, over, between, facts, hard=True)
+        later = then.facts.finish_class(product.class_key)
+        rule = rule_for(then.facts.overcoats_between(over, later), over, later)
+        lifted = rule is not None and is_lifted(rule, over, between, then.facts, hard=True)
         if later.key != over.key:
             between.append(PutOn(later))
         if rule is not None and rule.answer is OvercoatAnswer.AVOID and not lifted:

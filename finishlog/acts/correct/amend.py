@@ -16,7 +16,7 @@ from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import pick_container
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.film.checks import test_that_finds
@@ -40,11 +40,9 @@ from finishlog.core.log.entries import (
 from finishlog.core.log.fields import fields_of
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.mixing.containers import MixPart
-from finishlog.core.published.facts import Facts
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_product, pick_room, pick_zones, with_edges
-from finishlog.store.database import Database
 from finishlog.store.log.read_history import HistoryRow, read_history
 
 
@@ -79,16 +77,14 @@ class Amended(Struct, frozen=True):
     warnings: tuple[Finding, ...] = ()
 
 
-def amend(
-    database: Database, facts: Facts, clock: Clock, words: str, act: int, change: Change
-) -> Amended:
+def amend(context: Context, act: int, change: Change) -> Amended:
     """Supersede the entry of an act with a changed one."""
-    with database.writing("amend", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("amend") as ledger:
+        seen = look(context, ledger.connection)
         entry = _in_force(act, read_history(ledger.connection), seen.log.entries)
         targets = _targets(seen, entry, change)
         when = change.at or entry.when
-        changed = _changed(seen, facts, entry, change)
+        changed = _changed(seen, entry, change)
         if change.amounts and isinstance(entry, ContainerEvent):
             change_amounts(ledger, seen, entry, change.amounts)
         reached = targets
@@ -97,7 +93,7 @@ def amend(
             changed["pieces"] = frozenset(t.piece for t in targets) or entry.pieces
         becomes = replace(entry, when=when, targets=reached, **changed)
         ledger.record(becomes, supersedes=entry.id)
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
         return Amended(
@@ -107,7 +103,7 @@ def amend(
             entry.when,
             when,
             standings([s for s in states if s.layers or s.progress.next], after),
-            what_changed(seen, after, entry, facts) if isinstance(entry, ContainerEvent) else (),
+            what_changed(seen, after, entry) if isinstance(entry, ContainerEvent) else (),
             moved_dates(seen, after),
             now_judged(
                 seen,
@@ -115,8 +111,6 @@ def amend(
                 touched,
                 min(entry.when.earliest, when.earliest),
                 {entry.act: ledger.act_id},
-                facts,
-                clock,
             ),
         )
 
@@ -180,24 +174,24 @@ def _in_force(act: int, rows: Sequence[HistoryRow], entries: Sequence[AnyEntry])
 
 
 # How a change that was said becomes values of fields, where it is not the value itself.
-_Follows = Callable[[Look, Facts, Any, Any], dict[str, object]]
+_Follows = Callable[[Look, Any, Any], dict[str, object]]
 
 
-def _product(seen: Look, facts: Facts, entry: Coat, typed: str) -> dict[str, object]:
+def _product(seen: Look, entry: Coat, typed: str) -> dict[str, object]:
     """Judge a coat by another product; it came from another can, which was not said."""
     product = pick_product(seen.shop, typed)
-    of = facts.finish_class(product.class_key)
-    figures = judged_by(of, product.label, product.label_window, facts.version)
+    of = seen.facts.finish_class(product.class_key)
+    figures = judged_by(of, product.label, product.label_window, seen.facts.version)
     same = {} if product.id == entry.product else {"container": None}
     return {"product": product.id, "product_name": product.name, "figures": figures, **same}
 
 
-def _container(seen: Look, _: Facts, __: Coat, typed: str) -> dict[str, object]:
+def _container(seen: Look, _: Coat, typed: str) -> dict[str, object]:
     picked = None if typed.casefold() == NONE else pick_container(seen.shop, typed).id
     return {"container": picked}
 
 
-def _air(_: Look, __: Facts, ___: Reading, air: Air) -> dict[str, object]:
+def _air(_: Look, __: Reading, air: Air) -> dict[str, object]:
     """Take another air as read: no wet bulb and no supposing lies behind it."""
     return {"air": air, "wet_bulb_c": None, "humidity_supposed": None}
 
@@ -206,13 +200,13 @@ _FOLLOWS: dict[str, _Follows] = {
     "product": _product,
     "container": _container,
     "air": _air,
-    "found": lambda _, __, ___, found: {"found": found, "test": test_that_finds(found)},
-    "room": lambda seen, _, __, typed: {"room": pick_room(seen.shop, typed).id},
-    "glue": lambda _, facts, __, typed: {"glue": glue_key(typed, facts)},
+    "found": lambda _, __, found: {"found": found, "test": test_that_finds(found)},
+    "room": lambda seen, _, typed: {"room": pick_room(seen.shop, typed).id},
+    "glue": lambda seen, _, typed: {"glue": glue_key(typed, seen.facts)},
 }
 
 
-def _changed(seen: Look, facts: Facts, entry: AnyEntry, change: Change) -> dict[str, object]:
+def _changed(seen: Look, entry: AnyEntry, change: Change) -> dict[str, object]:
     """Return the values that a change gives fields; UsageFault for what its kind does not have."""
     if entry.stays:
         raise UsageFault("this kind of act is not amended", "undo it and log it again")
@@ -227,5 +221,5 @@ def _changed(seen: Look, facts: Facts, entry: AnyEntry, change: Change) -> dict[
     changed: dict[str, object] = {}
     for word, value in change.said.items():
         follows = _FOLLOWS.get(word)
-        changed |= follows(seen, facts, entry, value) if follows else {named[word]: value}
+        changed |= follows(seen, entry, value) if follows else {named[word]: value}
     return changed

@@ -10,7 +10,6 @@ from finishlog.core.commands import Do
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
-from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.containers import change_parts
@@ -48,13 +47,14 @@ def amended_parts(container: Container, amounts: Sequence[MixPart]) -> tuple[Mix
         ) from None
 
 
-def what_changed(before: Look, after: Look, entry: ContainerEvent, facts: Facts) -> tuple[str, ...]:
+def what_changed(before: Look, after: Look, entry: ContainerEvent) -> tuple[str, ...]:
     """Say what is in the mix now and was before, and which coats came from it."""
     was, is_now = (seen.shop.containers[entry.container] for seen in (before, after))
     if parts_text(was.parts) == parts_text(is_now.parts):
         return ()
     words = [
-        mixed_words(each, facts) or ", ".join(map(part_words, each.parts)) for each in (was, is_now)
+        mixed_words(each, after.facts) or ", ".join(map(part_words, each.parts))
+        for each in (was, is_now)
     ]
     coats = coats_from(after, is_now.id)
     on = (f"coats from it keep their dates: {', '.join(coats)}",) if coats else ()

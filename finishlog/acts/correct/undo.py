@@ -7,12 +7,11 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.kinds import kind_of
 from finishlog.errors import NotFound, UsageFault
-from finishlog.store.database import Database
 from finishlog.store.log.read_history import HistoryRow, read_history
 from finishlog.store.things.labels import label_acts
 
@@ -39,15 +38,15 @@ class Undone(Struct, frozen=True):
     again: bool
 
 
-def what_undo_would_do(database: Database, act: int | None) -> Undoable:
+def what_undo_would_do(context: Context, act: int | None) -> Undoable:
     """Find the act: the one named, or the last that is in force."""
-    with database.reading() as connection:
+    with context.reading() as connection:
         return _find(read_history(connection), act, label_acts(connection))
 
 
-def undo(database: Database, clock: Clock, words: str, act: int) -> Undone:
+def undo(context: Context, act: int) -> Undone:
     """Withdraw an act."""
-    with database.writing("undo", words, clock.now, clock.zone.key) as ledger:
+    with context.writing("undo") as ledger:
         rows = read_history(ledger.connection)
         found = _find(rows, act, label_acts(ledger.connection))
         ledger.withdraw(found.act)

@@ -11,18 +11,16 @@ from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Found, Test, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import plain_word
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Checked(Struct, frozen=True):
@@ -70,10 +68,7 @@ def test_word(typed: str | None, found: Found) -> Test:
 
 
 def log_check(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
+    context: Context,
     *,
     parts: Sequence[str],
     face: str | None,
@@ -83,12 +78,12 @@ def log_check(
     sure: bool = True,
 ) -> Checked:
     """Record a check on the zones that were named; Doubtful when that is not `sure`."""
-    with database.writing("check", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("check") as ledger:
+        before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face)
         doubts = findings_of(of_a_check_too_soon(before, picked, at, ledger.act_id), sure=sure)
         ledger.record(Check(when=at, targets=picked.targets, test=test, found=found))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Checked(
             act=ledger.act_id,

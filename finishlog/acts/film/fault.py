@@ -7,11 +7,10 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.acts.answers.logged import as_of
 from finishlog.acts.meant.due import together
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
@@ -22,7 +21,6 @@ from finishlog.core.trouble.causes import SeenCause, causes
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import Zones, pick_zones
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 
 MENDED = frozenset({"mended", "mend", "fixed", "repaired", "made-good"})
@@ -82,10 +80,7 @@ def fault_word(typed: str, facts: Facts) -> FaultKind:
 
 
 def log_fault(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
+    context: Context,
     *,
     parts: Sequence[str],
     kind: FaultKind,
@@ -95,34 +90,26 @@ def log_fault(
     at: When,
 ) -> FaultLogged:
     """Record it on every zone that was named, and say what to do about it."""
-    with database.writing("fault", words, clock.now, clock.zone.key) as ledger:
-        now = look(ledger.connection, facts, clock)
-        then = as_of(now, at.latest, facts, clock)
+    with context.writing("fault") as ledger:
+        now = look(context, ledger.connection)
+        then = now.as_of(at.latest)
         picked = pick_zones(then.shop, then.bench, parts, face)
         entry = ledger.record(
             Fault(when=at, targets=picked.targets, what=kind, place=place, remedy=remedy)
         )
-        after = look(ledger.connection, facts, clock)
-        return _logged(ledger, entry, kind, place, at, picked, after, facts, clock)
+        after = look(context, ledger.connection)
+        return _logged(ledger, entry, kind, place, at, picked, after)
 
 
 def _logged(
-    ledger: Ledger,
-    entry: int,
-    kind: FaultKind,
-    place: str,
-    at: When,
-    picked: Zones,
-    after: Look,
-    facts: Facts,
-    clock: Clock,
+    ledger: Ledger, entry: int, kind: FaultKind, place: str, at: When, picked: Zones, after: Look
 ) -> FaultLogged:
     mine = [z for z in after.bench.zones if z.target in picked.targets]
-    known = facts.fault_known(kind)
+    known = after.facts.fault_known(kind)
     found = [(z, f) for z in mine for f in z.faults if f.fault.id == entry]
     state, fault = min(found, key=lambda each: _first(each[1]), default=(None, None))
     deadline = fault.deadline if fault else None
-    seen, not_logged = _causes(state, fault, after, facts)
+    seen, not_logged = _causes(state, fault, after)
     return FaultLogged(
         act=ledger.act_id,
         kind=kind,
@@ -131,11 +118,11 @@ def _logged(
         at=at,
         labels=picked.labels,
         means=known.means,
-        remedies=fault.remedies(clock.now) if fault else known.remedies,
+        remedies=fault.remedies(after.clock.now) if fault else known.remedies,
         deadline=deadline,
-        too_late=deadline is not None and clock.now >= deadline,
+        too_late=deadline is not None and after.clock.now >= deadline,
         blocks=tuple(s for s in Stage if s in known.blocks),
-        until=_until(facts, kind),
+        until=_until(after.facts, kind),
         causes=seen,
         not_logged=not_logged,
         source=known.source,
@@ -159,11 +146,11 @@ def _until(facts: Facts, kind: FaultKind) -> tuple[str, ...]:
 
 
 def _causes(
-    state: ZoneState | None, fault: StandingFault | None, seen: Look, facts: Facts
+    state: ZoneState | None, fault: StandingFault | None, seen: Look
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     if state is None or fault is None:
         return (), ()
-    found: tuple[SeenCause, ...] = causes(fault, state, seen.log, seen.bench.zones, facts)
+    found: tuple[SeenCause, ...] = causes(fault, state, seen.log, seen.bench.zones, seen.facts)
     return (
         tuple(c.words for c in found if c.spoken_for),
         tuple(c.words for c in found if not c.spoken_for),
@@ -171,20 +158,12 @@ def _causes(
 
 
 def log_mended(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    note: str,
-    face: str | None,
-    at: When,
+    context: Context, *, parts: Sequence[str], note: str, face: str | None, at: When
 ) -> Mended:
     """Record that the faults of some zones were made good; NotFound when none stands."""
-    with database.writing("fault", words, clock.now, clock.zone.key) as ledger:
-        now = look(ledger.connection, facts, clock)
-        then = as_of(now, at.latest, facts, clock)
+    with context.writing("fault") as ledger:
+        now = look(context, ledger.connection)
+        then = now.as_of(at.latest)
         picked = pick_zones(then.shop, then.bench, parts, face)
         named = [z for z in then.bench.zones if z.target in picked.targets]
         faulty = {z.piece.id for z in named if z.faults}
@@ -196,7 +175,7 @@ def log_mended(
             )
         targets = frozenset(z.target for z in named if z.faults)
         ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         mine = [z for z in after.bench.zones if z.target in targets]
         before = [f for z in then.bench.zones if z.target in targets for f in z.faults]
         still = {f.fault.id for z in mine for f in z.faults}

@@ -10,7 +10,6 @@ from msgspec.structs import replace
 from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
-from finishlog.clock import Clock
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Joined, Operation, Target
@@ -24,15 +23,7 @@ from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
 
 
-def glue_up(
-    ledger: Ledger,
-    facts: Facts,
-    clock: Clock,
-    now: Look,
-    then: Look,
-    picked: Zones,
-    typed: ToLog,
-) -> Logged:
+def glue_up(ledger: Ledger, now: Look, then: Look, picked: Zones, typed: ToLog) -> Logged:
     """Record it for every picked piece of an assembly that is not glued up yet."""
     due = [g for g in then.bench.glue_ups if g.piece.id in picked.pieces]
     if picked.face_named:
@@ -40,7 +31,7 @@ def glue_up(
     left = picked.pieces - {g.piece.id for g in due}
     if left:
         _refuse(then, picked, left, due)
-    glue = glue_key(typed.glue, facts)
+    glue = glue_key(typed.glue, then.facts)
     targets: set[Target] = set()
     for each in due:
         members = frozenset(each.members)
@@ -54,9 +45,9 @@ def glue_up(
         targets |= zones
     whole = replace(picked, targets=frozenset(targets))
     found = [f for each in due for f in _warnings(each)]
-    found += _too_cold(glue, then, targets, facts)
+    found += _too_cold(glue, then, targets)
     warnings = tuple(dict.fromkeys(found))
-    return logged(ledger, facts, clock, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
+    return logged(ledger, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
 
 
 def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueUp]) -> NoReturn:
@@ -78,9 +69,9 @@ def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueU
     raise UsageFault(f"{names}: nothing is left to glue up", hint)
 
 
-def _too_cold(glue: str, then: Look, targets: set[Target], facts: Facts) -> list[Finding]:
+def _too_cold(glue: str, then: Look, targets: set[Target]) -> list[Finding]:
     """Return what the air as last read does to the glue."""
-    known = facts.glue_named(glue)
+    known = then.facts.glue_named(glue)
     rooms = {z.room.id: z.room for z in then.bench.zones if z.target in targets}
     readings = [room.measured_at(then.bench.now) for room in rooms.values()]
     if known is None:

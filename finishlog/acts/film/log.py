@@ -12,52 +12,48 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening
-from finishlog.acts.answers.logged import Logged, ToLog, as_of, logged
+from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.acts.answers.warn import most_weighty, warnings_before
 from finishlog.acts.film.glue_up import glue_up
 from finishlog.acts.meant.due import due_step, where_due
 from finishlog.acts.meant.what import parts_and_what, says_a_coat, work_or_product
 from finishlog.acts.mixing.drawn import drawn_from, what_is_in
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Operation, Work
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product
 from finishlog.errors import UsageFault
 from finishlog.picking import Zones, pick_zones, with_edges, without_edges
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 
 
-def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog) -> Logged:
+def log(context: Context, typed: ToLog) -> Logged:
     """Record it, in one transaction, and say what follows."""
-    with database.writing("log", words, clock.now, clock.zone.key) as ledger:
+    with context.writing("log") as ledger:
         first = (*typed.earlier, typed.at)[0]
-        now = look(ledger.connection, facts, clock, since=first.earliest)
-        then = as_of(now, first.latest, facts, clock)
+        now = look(context, ledger.connection, since=first.earliest)
+        then = now.as_of(first.latest)
         parts, what = parts_and_what(then.shop, typed.words)
         what = what or what_is_in(then, typed.container)
         picked = pick_zones(then.shop, then.bench, parts, typed.face)
         operation, product, picked = _what(then, picked, what)
         picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
         if operation is Operation.GLUE_UP:
-            return glue_up(ledger, facts, clock, now, then, picked, typed)
+            return glue_up(ledger, now, then, picked, typed)
         if operation is Operation.COAT and product is not None:
-            return _coat(ledger, facts, clock, now, then, picked, product, typed)
+            return _coat(ledger, now, then, picked, product, typed)
         noted = in_work(typed.note)
         doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
         warnings = most_weighty(
             (
-                *warnings_before(
-                    then, picked, facts, ledger.act_id, operation=operation, comes=noted
-                ),
+                *warnings_before(then, picked, ledger.act_id, operation=operation, comes=noted),
                 *doubts,
             )
         )
@@ -70,17 +66,17 @@ def log(database: Database, facts: Facts, clock: Clock, words: str, typed: ToLog
                 note=typed.note,
             )
         )
-        notes = _notes_of_dust(ledger, work, operation, facts, clock)
-        return logged(ledger, facts, clock, now, picked, operation, "", typed, warnings, notes)
+        notes = _notes_of_dust(context, ledger, work, operation)
+        return logged(ledger, now, picked, operation, "", typed, warnings, notes)
 
 
 def _notes_of_dust(
-    ledger: Ledger, work: int, operation: Operation, facts: Facts, clock: Clock
+    context: Context, ledger: Ledger, work: int, operation: Operation
 ) -> tuple[SafetyNote, ...]:
     """Choose the notes of sanding wood, or a film that still heats."""
     if operation not in ABRADES:
         return ()
-    return notes_of_sanding(work, look(ledger.connection, facts, clock), facts, clock)
+    return notes_of_sanding(work, look(context, ledger.connection))
 
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
@@ -102,29 +98,21 @@ def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Prod
 
 
 def _coat(
-    ledger: Ledger,
-    facts: Facts,
-    clock: Clock,
-    now: Look,
-    then: Look,
-    picked: Zones,
-    product: Product,
-    typed: ToLog,
+    ledger: Ledger, now: Look, then: Look, picked: Zones, product: Product, typed: ToLog
 ) -> Logged:
-    of = facts.finish_class(product.class_key)
-    drawn = drawn_from(then, product, typed.container, picked, typed.at, facts, ledger.act_id)
+    of = then.facts.finish_class(product.class_key)
+    drawn = drawn_from(then, product, typed.container, picked, typed.at, ledger.act_id)
     comes = in_what_goes_on(product, drawn.container, typed.note, then.shop)
     warnings = warnings_before(
         then,
         picked,
-        facts,
         ledger.act_id,
         over=of,
         method=typed.method,
         scuffed=typed.scuffed,
         comes=comes,
     )
-    figures = judged_by(of, product.label, product.label_window, facts.version)
+    figures = judged_by(of, product.label, product.label_window, then.facts.version)
     doubts = (
         *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
         *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0], ledger.act_id),
@@ -152,10 +140,8 @@ def _coat(
                 note=typed.note,
             )
         )
-    notes = notes_of_the_evening(of, typed.method, comes, now, facts, clock)
-    coat = logged(
-        ledger, facts, clock, now, picked, Operation.COAT, product.name, typed, warnings, notes
-    )
+    notes = notes_of_the_evening(of, typed.method, comes, now)
+    coat = logged(ledger, now, picked, Operation.COAT, product.name, typed, warnings, notes)
     return replace(coat, container=drawn.words)
 
 

@@ -8,11 +8,10 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from finishlog.acts.answers.evening_notes import notes_of_stripping
-from finishlog.acts.answers.logged import as_of
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
@@ -27,7 +26,6 @@ from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 BARE = "bare"
 
@@ -65,10 +63,7 @@ class Off(Struct, frozen=True):
 
 
 def log_off(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
+    context: Context,
     *,
     parts: Sequence[str],
     to: str,
@@ -78,12 +73,12 @@ def log_off(
     note: str,
 ) -> Off:
     """Record it; each zone goes down to its own coat of that name."""
-    with database.writing("off", words, clock.now, clock.zone.key) as ledger:
-        now = look(ledger.connection, facts, clock)
-        then = as_of(now, at.latest, facts, clock)
+    with context.writing("off") as ledger:
+        now = look(context, ledger.connection)
+        then = now.as_of(at.latest)
         picked = pick_zones(then.shop, then.bench, parts, face)
         states = [z for z in then.bench.zones if z.target in picked.targets]
-        down_to = _down_to(states, to, facts)
+        down_to = _down_to(states, to, context.facts)
         by_survivor: dict[int | None, set[Target]] = defaultdict(set)
         for state in states:
             by_survivor[down_to[state.target]].add(state.target)
@@ -97,7 +92,7 @@ def log_off(
                     note=note,
                 )
             )
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         mine = [z for z in after.bench.zones if z.target in picked.targets]
         return Off(
             act=ledger.act_id,
@@ -106,12 +101,12 @@ def log_off(
             labels=picked.labels,
             took=_took(states, down_to),
             warnings=(
-                *_dust_of_bleach(states, operation, facts),
+                *_dust_of_bleach(states, operation, context.facts),
                 *_warnings(states, down_to, operation),
             ),
             after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
-            rags=open_rags(after, facts, clock, now),
-            notes=_notes(ledger.act_id, now, after, facts, clock),
+            rags=open_rags(after, now),
+            notes=_notes(ledger.act_id, now, after),
         )
 
 
@@ -224,17 +219,17 @@ def _warnings(
         )
 
 
-def _notes(act: int, now: Look, after: Look, facts: Facts, clock: Clock) -> tuple[SafetyNote, ...]:
+def _notes(act: int, now: Look, after: Look) -> tuple[SafetyNote, ...]:
     mine = [e for e in after.log.entries if e.act == act and isinstance(e, Stripped)]
     if not mine:
         return ()
-    return notes_of_stripping(mine[0], now, after, facts, clock)
+    return notes_of_stripping(mine[0], now, after)
 
 
-def off_command(database: Database, facts: Facts, clock: Clock, act: int) -> str:
+def off_command(context: Context, act: int) -> str:
     """Write the command that takes the coat of an act off again, down to the coat below it."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
+    with context.reading() as connection:
+        seen = look(context, connection)
     for state in seen.bench.zones:
         for n, layer in enumerate(state.layers):
             if layer.coat.act == act:

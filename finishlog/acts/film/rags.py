@@ -9,7 +9,7 @@ from msgspec import Struct
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import RagsDeed, RagsEvent, When
 from finishlog.core.measure.whole_number import whole_number
@@ -25,7 +25,6 @@ from finishlog.core.safety.rags import (
 )
 from finishlog.core.safety.rags_clock import stiff_from
 from finishlog.errors import NotFound, UsageFault
-from finishlog.store.database import Database
 
 
 class RagsDealtWith(Struct, frozen=True):
@@ -56,24 +55,15 @@ def deed_word(typed: str) -> RagsDeed:
     return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
 
 
-def log_rags(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    deed: RagsDeed,
-    which: str | None,
-    at: When,
-) -> RagsDealtWith:
+def log_rags(context: Context, *, deed: RagsDeed, which: str | None, at: When) -> RagsDealtWith:
     """Record a deed for one open item (its number or product), or for all that are meant."""
-    with database.writing("rags", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("rags") as ledger:
+        before = look(context, ledger.connection)
         there = [i for i in before.bench.rags if i.is_open]
-        items = _picked(there, which, deed, at, facts, clock)
+        items = _picked(context, there, which, deed, at)
         for item in items:
             ledger.record(RagsEvent(when=at, deed=deed, item=item.id))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         touched = [n for n in after.bench.rags if any(i.id in n.entries for i in items)]
         return RagsDealtWith(
             act=ledger.act_id,
@@ -88,8 +78,8 @@ def log_rags(
                 if done.act == ledger.act_id and done.not_counted is not None
             ),
             before_wet=tuple(n.product for n in touched if n.wet_until > at.latest),
-            ask_how=_gone_young(items, at, facts) if deed is RagsDeed.GONE else (),
-            still_open=open_rags(after, facts, clock),
+            ask_how=_gone_young(items, at, context.facts) if deed is RagsDeed.GONE else (),
+            still_open=open_rags(after),
         )
 
 
@@ -116,17 +106,12 @@ _ELSE = {
 
 
 def _picked(
-    items: list[RagsItem],
-    which: str | None,
-    deed: RagsDeed,
-    at: When,
-    facts: Facts,
-    clock: Clock,
+    context: Context, items: list[RagsItem], which: str | None, deed: RagsDeed, at: When
 ) -> list[RagsItem]:
     if not items:
         raise NotFound("no rags are open", f"{Do.RAGS()} shows what is open")
     if which is None:
-        meant = _meant(items, deed, at, facts, clock)
+        meant = _meant(context, items, deed, at)
         if not meant:
             there = ", ".join(f"{n} {i.product} ({i.state.value})" for n, i in enumerate(items, 1))
             raise NotFound(f"no rags are there to be {deed.value}", f"name them by number: {there}")
@@ -141,9 +126,7 @@ def _picked(
     return named
 
 
-def _meant(
-    items: list[RagsItem], deed: RagsDeed, at: When, facts: Facts, clock: Clock
-) -> list[RagsItem]:
+def _meant(context: Context, items: list[RagsItem], deed: RagsDeed, at: When) -> list[RagsItem]:
     """Choose, of the open items, those that a deed without a name is about; `gone` means all."""
     match deed:
         case RagsDeed.GONE:
@@ -152,8 +135,12 @@ def _meant(
             return [i for i in items if i.state is RagsState.WATER]
         case RagsDeed.STIFF:
             spread = [i for i in items if i.state is RagsState.SPREAD]
-            return [i for i in spread if _is_ripe(i, at, facts)] or spread
-    first = [i for i in items if severity(i, clock.now, facts, clock.zone) is Severity.DANGER]
+            return [i for i in spread if _is_ripe(i, at, context.facts)] or spread
+    first = [
+        i
+        for i in items
+        if severity(i, context.clock.now, context.facts, context.clock.zone) is Severity.DANGER
+    ]
     if deed is RagsDeed.SPREAD:
         first = [i for i in first if i.handling is not Handling.HEAP] or first
     return first or [i for i in items if i.state in _ELSE[deed]]

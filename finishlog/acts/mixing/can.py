@@ -10,16 +10,15 @@ from finishlog.acts.answers.made import Made, Shelved, a_name, in_words
 from finishlog.asks.bench.open_cans import against, coats_from, pick_container, states
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
 from finishlog.core.measure.quantities import millilitres
 from finishlog.core.mixing.containers import Container, ContainerKind
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.archive import archive
 from finishlog.store.things.containers import add_container, put_away
@@ -68,12 +67,12 @@ class DeedDone(Struct, frozen=True):
     coats: tuple[str, ...]
 
 
-def new_can(database: Database, facts: Facts, clock: Clock, words: str, typed: CanTyped) -> Made:
+def new_can(context: Context, typed: CanTyped) -> Made:
     """Put a can or jar on record, opened or not."""
-    with database.writing("can new", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("can new") as ledger:
+        seen = look(context, ledger.connection)
         product = pick_product(seen.shop, typed.product)
-        name, lent = free_container_name(ledger, facts, clock, seen, typed.name)
+        name, lent = free_container_name(ledger, seen, typed.name)
         made = add_container(
             ledger,
             Container(
@@ -91,54 +90,50 @@ def new_can(database: Database, facts: Facts, clock: Clock, words: str, typed: C
             ledger.record(
                 ContainerEvent(when=typed.opened, container=made, deed=ContainerDeed.OPENED)
             )
-        put_away_long_ended(ledger, facts, clock, seen)
+        put_away_long_ended(ledger, seen)
     opened = "opened" if typed.opened else ""
     batch = f"batch {typed.batch}" if typed.batch else ""
     return Made(typed.kind.value, name, in_words(product.name, batch, opened, lent))
 
 
-def put_away_long_ended(ledger: Ledger, facts: Facts, clock: Clock, seen: Look) -> None:
+def put_away_long_ended(ledger: Ledger, seen: Look) -> None:
     """Put away what was emptied or thrown out long ago: nothing asks for it any more."""
-    before = clock.now - _LEAVES_AFTER
+    before = seen.clock.now - _LEAVES_AFTER
     gone = [
         state.container.id
-        for state in states(seen, facts).values()
+        for state in states(seen).values()
         if state.ended and state.ended.when.latest < before and not state.container.archived
     ]
-    put_away(ledger, gone, clock.now)
+    put_away(ledger, gone, seen.clock.now)
 
 
-def free_container_name(
-    ledger: Ledger, facts: Facts, clock: Clock, seen: Look, typed: str
-) -> tuple[str, str]:
+def free_container_name(ledger: Ledger, seen: Look, typed: str) -> tuple[str, str]:
     """Read a name for a new container; one that is empty lends its own. Say so when it did."""
     name = a_name(typed, "can")
     if name.casefold() == NONE:
         raise UsageFault(
             f"{name!r} is what `{Do.LOG.words(from_=True)}` calls no container", "choose another"
         )
-    known = states(seen, facts)
+    known = states(seen)
     for each in seen.shop.containers.values():
         # One whose mixing was undone never was: its name is free too.
         gone = each.id not in known or known[each.id].ended
         if each.name.casefold() == name.casefold() and gone and not each.archived:
-            archive(ledger, ThingKind.CONTAINER, each.id, clock.now)
+            archive(ledger, ThingKind.CONTAINER, each.id, seen.clock.now)
     lent = lend_name(ledger, ThingKind.CONTAINER, name)
     return name, f"the {name} before it is called {lent} now" if lent else ""
 
 
-def edit_can(
-    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: CanChange
-) -> Made:
+def edit_can(context: Context, typed: str, change: CanChange) -> Made:
     """Change what is on record about a container; what it was stays beside it."""
     if change == CanChange():
         raise UsageFault(
             "nothing to change",
             f"say what is different: {Do.CAN_EDIT.options('batch', 'amount', 'use_by')}",
         )
-    with database.writing("can edit", words, clock.now, clock.zone.key) as ledger:
-        can = _picked(ledger, facts, clock, typed)[1]
-        said = [_put(ledger, can, *each) for each in _columns(can, change, clock)]
+    with context.writing("can edit") as ledger:
+        can = _picked(context, ledger, typed)[1]
+        said = [_put(ledger, can, *each) for each in _columns(can, change, context.clock)]
     return Made(can.kind.value, can.name, in_words(*said))
 
 
@@ -190,48 +185,36 @@ def _put(ledger: Ledger, can: Container, column: str, value: object, was: str, n
     return f"{what} {now}"
 
 
-def rename_can(
-    database: Database, facts: Facts, clock: Clock, words: str, typed: str, new: str
-) -> Made:
+def rename_can(context: Context, typed: str, new: str) -> Made:
     """Give a container another name; the old one still finds it."""
-    with database.writing("can rename", words, clock.now, clock.zone.key) as ledger:
-        seen, can = _picked(ledger, facts, clock, typed)
-        name, lent = free_container_name(ledger, facts, clock, seen, new)
+    with context.writing("can rename") as ledger:
+        seen, can = _picked(context, ledger, typed)
+        name, lent = free_container_name(ledger, seen, new)
         rename(ledger, ThingKind.CONTAINER, can.id, name)
     return Made(can.kind.value, name, in_words(f"{can.name} still finds it", lent))
 
 
-def archive_can(database: Database, facts: Facts, clock: Clock, words: str, typed: str) -> Made:
+def archive_can(context: Context, typed: str) -> Made:
     """Put a container away; refused for a mix that still stands there hardening."""
-    with database.writing("can archive", words, clock.now, clock.zone.key) as ledger:
-        seen, can = _picked(ledger, facts, clock, typed)
-        state = states(seen, facts)[can.id]
+    with context.writing("can archive") as ledger:
+        seen, can = _picked(context, ledger, typed)
+        state = states(seen)[can.id]
         if state.is_open_mix and state.reacts:
             raise UsageFault(
                 f"{can.name} still stands there and hardens",
                 f"see to it first: {Do.CAN_EMPTIED(can.name)}",
             )
-        archive(ledger, ThingKind.CONTAINER, can.id, clock.now)
+        archive(ledger, ThingKind.CONTAINER, can.id, context.clock.now)
     return Shelved(f"put away: {can.kind.value}", can.name)
 
 
-def log_deed(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    name: str,
-    deed: ContainerDeed,
-    at: When,
-    note: str,
-) -> DeedDone:
+def log_deed(context: Context, *, name: str, deed: ContainerDeed, at: When, note: str) -> DeedDone:
     """Record what was done with a container, or what befell it."""
-    with database.writing(f"can {deed.value}", words, clock.now, clock.zone.key) as ledger:
-        _, can = _picked(ledger, facts, clock, name)
+    with context.writing(f"can {deed.value}") as ledger:
+        _, can = _picked(context, ledger, name)
         ledger.record(ContainerEvent(when=at, container=can.id, deed=deed, note=note))
-        after = look(ledger.connection, facts, clock)
-        state = states(after, facts)[can.id]
+        after = look(context, ledger.connection)
+        state = states(after)[can.id]
         return DeedDone(
             act=ledger.act_id,
             name=can.name,
@@ -239,11 +222,11 @@ def log_deed(
             deed=deed,
             at=at,
             note=note,
-            findings=() if state.ended else against(state, clock.now, facts),
+            findings=() if state.ended else against(state, context.clock.now, context.facts),
             coats=coats_from(after, can.id),
         )
 
 
-def _picked(ledger: Ledger, facts: Facts, clock: Clock, typed: str) -> tuple[Look, Container]:
-    seen = look(ledger.connection, facts, clock)
+def _picked(context: Context, ledger: Ledger, typed: str) -> tuple[Look, Container]:
+    seen = look(context, ledger.connection)
     return seen, pick_container(seen.shop, typed)

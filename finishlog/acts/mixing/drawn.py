@@ -32,7 +32,7 @@ class Drawn(Struct, frozen=True):
 
 
 def drawn_from(
-    then: Look, product: Product, typed: str | None, picked: Zones, at: When, facts: Facts, act: int
+    then: Look, product: Product, typed: str | None, picked: Zones, at: When, act: int
 ) -> Drawn:
     """Find the container of a coat, which is `act`: the one named, or the only open mix of it.
 
@@ -41,14 +41,14 @@ def drawn_from(
     """
     if not then.shop.containers and typed in {None, NONE}:
         return Drawn(None, "", ())
-    known = states(then, facts)
+    known = states(then)
     of_it = [s for s in known.values() if s.container.product == product.id]
     if typed is None:
         good = [s for s in of_it if not s.last(ContainerDeed.CONDEMNED)]
         mixes = [s for s in good if s.is_open_mix]
         _one_is_open(mixes or [s for s in good if _is_open_can(s)], product)
         if not mixes:
-            return Drawn(None, "", _of_the_only_can(of_it, at, facts))
+            return Drawn(None, "", _of_the_only_can(of_it, at, then.facts))
         container = mixes[0].container
     elif typed.casefold() == NONE:
         return Drawn(None, "", ())
@@ -57,9 +57,9 @@ def drawn_from(
     state = known.get(container.id)
     found = [*_misfits(container, state, product, then, act)]
     if state is not None:
-        found += against(state, at.latest, facts)
+        found += against(state, at.latest, then.facts)
         found += _of_other_ages(state, then, picked, at, known)
-    return Drawn(container.id, from_words(container.id, then.shop, facts), tuple(found))
+    return Drawn(container.id, from_words(container.id, then.shop, then.facts), tuple(found))
 
 
 def _is_open_can(state: ContainerState) -> bool:
@@ -113,11 +113,7 @@ def _misfits(
 
 
 def _of_other_ages(
-    state: ContainerState,
-    then: Look,
-    picked: Zones,
-    at: When,
-    known: Mapping[int, ContainerState],
+    state: ContainerState, then: Look, picked: Zones, at: When, known: Mapping[int, ContainerState]
 ) -> list[Finding]:
     """Say once when the coat below came from a mix of very different age."""
     tops = {

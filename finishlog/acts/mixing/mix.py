@@ -12,7 +12,7 @@ from finishlog.acts.answers.evening_notes import notes_of_mixing
 from finishlog.acts.mixing.can import free_container_name, put_away_long_ended
 from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pick_container, states
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
@@ -34,7 +34,6 @@ from finishlog.core.safety.whats_in import in_container
 from finishlog.core.shop.things import Product
 from finishlog.errors import Ambiguous, NotFound, UsageFault
 from finishlog.picking import pick_product
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.containers import add_container, change_parts, next_mix_name
 
@@ -78,54 +77,50 @@ class Mixed(Struct, frozen=True):
     others_open: tuple[str, ...]
 
 
-def mix(database: Database, facts: Facts, clock: Clock, words: str, typed: ToMix) -> Mixed:
+def mix(context: Context, typed: ToMix) -> Mixed:
     """Record a mix, or a topping-up of the one that is named and stands open."""
     if typed.tell:
-        with database.reading() as connection:
-            return _told(look(connection, facts, clock), facts, typed)
-    with database.writing("mix", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
-        product, made = _worked_out(seen, facts, typed)
+        with context.reading() as connection:
+            return _told(look(context, connection), typed)
+    with context.writing("mix") as ledger:
+        seen = look(context, ledger.connection)
+        product, made = _worked_out(seen, typed)
         if not made.parts:
             raise UsageFault(
                 "how much of it?",
                 f"add {Do.MIX.option(jar='500ml')}; to be told the ratio alone: "
                 f"{Do.MIX.option(tell=True)}",
             )
-        there = _standing_open(seen, facts, typed.name, product)
+        there = _standing_open(seen, typed.name, product)
         if there is not None:
             container = _top_up(ledger, there, made, typed)
         else:
-            container = _new(ledger, facts, clock, seen, product, made, typed)
-        after = look(ledger.connection, facts, clock)
-        state = states(after, facts)[container]
+            container = _new(ledger, seen, product, made, typed)
+        after = look(context, ledger.connection)
+        state = states(after)[container]
         warnings = (
-            *_warnings(seen, state, facts, typed),
-            *_of_the_parts(product, made, facts),
+            *_warnings(seen, state, typed),
+            *_of_the_parts(product, made, context.facts),
         )
         return replace(
-            _mixed(after, state, made, facts, typed.at),
+            _mixed(after, state, made, typed.at),
             act=ledger.act_id,
             topped_up=there is not None,
             warnings=warnings,
             notes=notes_of_mixing(
-                state.of,
-                in_container(state.container, after.shop, state.events),
-                seen,
-                facts,
-                clock,
+                state.of, in_container(state.container, after.shop, state.events), seen
             ),
             others_open=tuple(
                 line.name
-                for line in open_mixes(seen, facts, clock)
+                for line in open_mixes(seen)
                 if line.product == product.name and line.name != state.container.name
             ),
         )
 
 
-def _told(seen: Look, facts: Facts, typed: ToMix) -> Mixed:
-    product, made = _worked_out(seen, facts, typed)
-    of = facts.finish_class(product.class_key)
+def _told(seen: Look, typed: ToMix) -> Mixed:
+    product, made = _worked_out(seen, typed)
+    of = seen.facts.finish_class(product.class_key)
     container = Container(
         0,
         "",
@@ -136,38 +131,36 @@ def _told(seen: Look, facts: Facts, typed: ToMix) -> Mixed:
         parts=made.parts,
         drawn_from=typed.drawn_from or "",
     )
-    holds = contents(in_container(container, seen.shop), facts.chemistry)
+    holds = contents(in_container(container, seen.shop), seen.facts.chemistry)
     state = ContainerState(container, of, typed.at.earliest, None, None, holds=holds)
-    told = _mixed(seen, state, made, facts, typed.at)
+    told = _mixed(seen, state, made, typed.at)
     warnings = (
-        *mixed_findings(holds, of.family, facts.chemistry, done=False),
-        *_of_the_parts(product, made, facts),
+        *mixed_findings(holds, of.family, seen.facts.chemistry, done=False),
+        *_of_the_parts(product, made, seen.facts),
     )
     return replace(told, warnings=warnings)
 
 
-def _worked_out(seen: Look, facts: Facts, typed: ToMix) -> tuple[Product, Recipe]:
+def _worked_out(seen: Look, typed: ToMix) -> tuple[Product, Recipe]:
     """Work out the amounts, with the cut of the jar that it is thinned from."""
     product, asked = pick_product(seen.shop, typed.product), typed.asked
     if typed.drawn_from is not None:
         source = pick_container(seen.shop, typed.drawn_from)
-        cut = cut_g_per_l(source.parts, facts.mixing)
+        cut = cut_g_per_l(source.parts, seen.facts.mixing)
         if asked.thin_to is not None and cut is None:
             raise UsageFault(
                 f"no cut of {source.name} is on record", f"type it: {Do.MIX.option(from_='2lb')}"
             )
         asked = replace(asked, thin_from=cut if asked.thin_to is not None else None)
     try:
-        made = recipe(asked, facts.mixing)
+        made = recipe(asked, seen.facts.mixing)
     except ValueError as fault:
         raise UsageFault(str(fault), f"{Do.MIX(help=True)} shows the forms") from None
     names = {p.name.casefold(): p.id for p in seen.shop.products.values()}
     return product, replace(made, parts=with_products(made.parts, names))
 
 
-def _standing_open(
-    seen: Look, facts: Facts, name: str | None, product: Product
-) -> ContainerState | None:
+def _standing_open(seen: Look, name: str | None, product: Product) -> ContainerState | None:
     """Find the mix that is named and stands open; UsageFault when it holds something else."""
     if name is None:
         return None
@@ -175,7 +168,7 @@ def _standing_open(
         known = pick_container(seen.shop, name)
     except (NotFound, Ambiguous):
         return None
-    state = states(seen, facts).get(known.id)
+    state = states(seen).get(known.id)
     if state is None or not state.is_open_mix or known.name.casefold() != name.casefold():
         return None
     if known.product != product.id:
@@ -202,17 +195,9 @@ def _top_up(ledger: Ledger, there: ContainerState, made: Recipe, typed: ToMix) -
     return can.id
 
 
-def _new(
-    ledger: Ledger,
-    facts: Facts,
-    clock: Clock,
-    seen: Look,
-    product: Product,
-    made: Recipe,
-    typed: ToMix,
-) -> int:
+def _new(ledger: Ledger, seen: Look, product: Product, made: Recipe, typed: ToMix) -> int:
     name = typed.name or next_mix_name(ledger.connection)
-    name, _ = free_container_name(ledger, facts, clock, seen, name)
+    name, _ = free_container_name(ledger, seen, name)
     source = pick_container(seen.shop, typed.drawn_from) if typed.drawn_from else None
     container = add_container(
         ledger,
@@ -231,7 +216,7 @@ def _new(
         ),
     )
     ledger.record(ContainerEvent(when=typed.at, container=container, deed=ContainerDeed.MIXED))
-    put_away_long_ended(ledger, facts, clock, seen)
+    put_away_long_ended(ledger, seen)
     return container
 
 
@@ -249,7 +234,7 @@ def _end(typed: ToMix) -> datetime | None:
     return end
 
 
-def _mixed(seen: Look, state: ContainerState, made: Recipe, facts: Facts, at: When) -> Mixed:
+def _mixed(seen: Look, state: ContainerState, made: Recipe, at: When) -> Mixed:
     can, of = state.container, state.of
     return Mixed(
         act=0,
@@ -258,8 +243,8 @@ def _mixed(seen: Look, state: ContainerState, made: Recipe, facts: Facts, at: Wh
         topped_up=False,
         at=at,
         parts=made.parts,
-        ratio=mixed_words(can, facts),
-        cut_g_per_l=cut_g_per_l(can.parts, facts.mixing),
+        ratio=mixed_words(can, seen.facts),
+        cut_g_per_l=cut_g_per_l(can.parts, seen.facts.mixing),
         dilution=made.dilution,
         about_l=made.about_l,
         made_at=state.made or at.earliest,
@@ -271,12 +256,12 @@ def _mixed(seen: Look, state: ContainerState, made: Recipe, facts: Facts, at: Wh
     )
 
 
-def _warnings(seen: Look, state: ContainerState, facts: Facts, typed: ToMix) -> tuple[Finding, ...]:
+def _warnings(seen: Look, state: ContainerState, typed: ToMix) -> tuple[Finding, ...]:
     """Return what to heed about the mix, and about the can that it was drawn from."""
-    found = list(against(state, seen.bench.now, facts))
+    found = list(against(state, seen.bench.now, seen.facts))
     if typed.drawn_from is not None:
-        source = states(seen, facts).get(pick_container(seen.shop, typed.drawn_from).id)
-        found += against(source, typed.at.latest, facts) if source else ()
+        source = states(seen).get(pick_container(seen.shop, typed.drawn_from).id)
+        found += against(source, typed.at.latest, seen.facts) if source else ()
     return tuple(found)
 
 

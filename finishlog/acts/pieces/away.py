@@ -6,10 +6,8 @@ from msgspec import Struct
 
 from finishlog.asks.bench.leave import Closing, closing_before
 from finishlog.asks.look.look import look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import Away, When
-from finishlog.core.published.facts import Facts
-from finishlog.store.database import Database
 
 
 class AwaySpan(Struct, frozen=True):
@@ -29,21 +27,21 @@ class GoingAway(Struct, frozen=True):
     closing: tuple[Closing, ...]
 
 
-def away(
-    database: Database, facts: Facts, clock: Clock, words: str, *, span: When, reason: str
-) -> GoingAway:
+def away(context: Context, *, span: When, reason: str) -> GoingAway:
     """Record that nobody is in the shop in a span of time; it may lie in the future."""
-    with database.writing("away", words, clock.now, clock.zone.key) as ledger:
+    with context.writing("away") as ledger:
         ledger.record(Away(when=span, reason=reason))
-        after = look(ledger.connection, facts, clock)
-        meanwhile = closing_before(after, max(clock.now, span.earliest), span.latest)
+        after = look(context, ledger.connection)
+        meanwhile = closing_before(after, max(context.clock.now, span.earliest), span.latest)
         return GoingAway(ledger.act_id, span, reason, meanwhile)
 
 
-def times_away(database: Database, facts: Facts, clock: Clock) -> tuple[AwaySpan, ...]:
+def times_away(context: Context) -> tuple[AwaySpan, ...]:
     """Return the times away that are not over, soonest first."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
-    spans = [e for e in seen.log.entries if isinstance(e, Away) and e.when.latest > clock.now]
+    with context.reading() as connection:
+        seen = look(context, connection)
+    spans = [
+        e for e in seen.log.entries if isinstance(e, Away) and e.when.latest > context.clock.now
+    ]
     spans.sort(key=lambda e: e.when.earliest)
     return tuple(AwaySpan(e.act, e.when, e.reason) for e in spans)

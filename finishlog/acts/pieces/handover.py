@@ -6,21 +6,18 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 
-from finishlog.acts.answers.logged import as_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.look_back import with_whole_projects
 from finishlog.asks.past.care_card import CareCard, card_of
 from finishlog.asks.past.open_ends import open_ends
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import HandedOver, Target, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Part
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Handover(Struct, frozen=True):
@@ -40,20 +37,11 @@ class Handover(Struct, frozen=True):
     boards: tuple[str, ...] = ()
 
 
-def hand_over(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    note: str,
-    at: When,
-) -> Handover:
+def hand_over(context: Context, *, parts: Sequence[str], note: str, at: When) -> Handover:
     """Record that pieces left the shop; what is open is said, nothing is refused."""
-    with database.writing("handover", words, clock.now, clock.zone.key) as ledger:
-        now = look(ledger.connection, facts, clock)
-        then = as_of(now, at.latest, facts, clock)
+    with context.writing("handover") as ledger:
+        now = look(context, ledger.connection)
+        then = now.as_of(at.latest)
         typed = with_whole_projects(then.shop, parts)
         picked = pick_zones(then.shop, then.bench, typed, None, joints_too=True)
         if picked.face_named:
@@ -62,17 +50,17 @@ def hand_over(
             raise UsageFault("nothing of it is made yet", "hand over the parts that it is made of")
         warnings = (
             *_already(then.bench.zones, picked.targets),
-            *open_ends(then, picked.targets, facts, clock),
+            *open_ends(then, picked.targets),
         )
         ledger.record(HandedOver(when=at, targets=picked.targets, note=note))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         return Handover(
             act=ledger.act_id,
             at=at,
             labels=picked.labels,
             note=note,
             warnings=warnings,
-            card=card_of(after, picked.targets, facts),
+            card=card_of(after, picked.targets),
             whole_projects=_nothing_left(after, picked.parts),
             boards=_boards_left(after, picked.parts),
         )

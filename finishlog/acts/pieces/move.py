@@ -8,14 +8,12 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
 from finishlog.core.log.entries import Moved, When
-from finishlog.core.published.facts import Facts
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room, pick_zones
-from finishlog.store.database import Database
 
 # Less of a step is no cold wood. Our own rule.
 _COLDER_C = 5.0
@@ -35,19 +33,10 @@ class Carried(Struct, frozen=True):
     standings: tuple[Standing, ...]
 
 
-def move(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    room: str,
-    at: When,
-) -> Carried:
+def move(context: Context, *, parts: Sequence[str], room: str, at: When) -> Carried:
     """Record that pieces were carried into a room; an assembly takes its members along."""
-    with database.writing("move", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("move") as ledger:
+        before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, None, joints_too=True)
         if picked.face_named:
             raise UsageFault("a face is not moved by itself", "name the part or its pieces")
@@ -57,14 +46,14 @@ def move(
         # What is not glued up yet is carried as the parts that it will be made of.
         carried = picked.pieces | {z.piece.id for z in mine if not z.joined}
         ledger.record(Moved(when=at, pieces=carried, room=into.id))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Carried(
             act=ledger.act_id,
             at=at,
             room=into.name,
             labels=picked.labels,
-            air_known=after.bench.rooms[into.id].read_lately(clock.now) is not None,
+            air_known=after.bench.rooms[into.id].read_lately(context.clock.now) is not None,
             was_there=was_there,
             from_cold_c=_from_cold(mine, after.bench.rooms[into.id], at),
             standings=standings([s for s in states if s.layers or s.progress.next], after),

@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.look import look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import Note, When
 from finishlog.core.published.facts import Facts
@@ -18,7 +18,6 @@ from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Noted(Struct, frozen=True):
@@ -33,25 +32,17 @@ class Noted(Struct, frozen=True):
 
 
 def log_note(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    text: str,
-    outcome: bool,
-    at: When,
+    context: Context, *, parts: Sequence[str], text: str, outcome: bool, at: When
 ) -> Noted:
     """Record a note on every zone of the parts, joints too."""
     if not text.strip():
         raise UsageFault("a note needs words", "-t 'what there is to remember'")
-    with database.writing("note", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("note") as ledger:
+        seen = look(context, ledger.connection)
         picked = pick_zones(seen.shop, seen.bench, parts, None, joints_too=True)
         ledger.record(Note(when=at, targets=picked.targets, text=text, outcome=outcome))
         states = [z for z in seen.bench.zones if z.target in picked.targets]
-        warnings = _poison(states, text, facts)
+        warnings = _poison(states, text, context.facts)
         return Noted(ledger.act_id, picked.labels, text, outcome, at, warnings)
 
 

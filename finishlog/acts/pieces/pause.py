@@ -8,11 +8,9 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import Resumed, SetAside, When
-from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Paused(Struct, frozen=True):
@@ -27,47 +25,22 @@ class Paused(Struct, frozen=True):
     standings: tuple[Standing, ...]
 
 
-def set_aside(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    next_time: str,
-    at: When,
-) -> Paused:
+def set_aside(context: Context, *, parts: Sequence[str], next_time: str, at: When) -> Paused:
     """Record that work on parts stops: they raise no alarm until they are taken up again."""
-    return _pause(database, facts, clock, words, parts, at, next_time=next_time, going_on=False)
+    return _pause(context, parts, at, next_time=next_time, going_on=False)
 
 
-def resume(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    at: When,
-) -> Paused:
+def resume(context: Context, *, parts: Sequence[str], at: When) -> Paused:
     """Record that work on parts goes on, and say what it needs now."""
-    return _pause(database, facts, clock, words, parts, at, next_time="", going_on=True)
+    return _pause(context, parts, at, next_time="", going_on=True)
 
 
 def _pause(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    parts: Sequence[str],
-    at: When,
-    *,
-    next_time: str,
-    going_on: bool,
+    context: Context, parts: Sequence[str], at: When, *, next_time: str, going_on: bool
 ) -> Paused:
     verb = "resume" if going_on else "aside"
-    with database.writing(verb, words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing(verb) as ledger:
+        before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, None, joints_too=True)
         mine = [z for z in before.bench.zones if z.target in picked.targets]
         back = any(z.handed_over for z in mine)
@@ -76,7 +49,7 @@ def _pause(
             ledger.record(Resumed(when=at, targets=picked.targets))
         else:
             ledger.record(SetAside(when=at, targets=picked.targets, reason=next_time))
-        after = look(ledger.connection, facts, clock)
+        after = look(context, ledger.connection)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         told = [
             e

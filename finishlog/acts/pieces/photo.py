@@ -8,13 +8,11 @@ from pathlib import Path
 from msgspec import Struct
 
 from finishlog.asks.look.look_back import look_back
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import Photo, When
-from finishlog.core.published.facts import Facts
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Pictured(Struct, frozen=True):
@@ -29,23 +27,14 @@ class Pictured(Struct, frozen=True):
 
 
 def log_photo(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    *,
-    parts: Sequence[str],
-    face: str | None,
-    path: str,
-    text: str,
-    at: When,
+    context: Context, *, parts: Sequence[str], face: str | None, path: str, text: str, at: When
 ) -> Pictured:
     """Record where a picture lies, as a whole path: the next look may come from elsewhere."""
     if not path.strip():
         raise UsageFault("a photo needs a file", Do.PHOTO("PART", "FILE"))
     file = _file(path)
-    with database.writing("photo", words, clock.now, clock.zone.key) as ledger:
-        seen, typed = look_back(ledger.connection, facts, clock, parts)
+    with context.writing("photo") as ledger:
+        seen, typed = look_back(context, ledger.connection, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
         ledger.record(Photo(when=at, targets=picked.targets, path=str(file), note=text))
         return Pictured(

@@ -8,11 +8,9 @@ from msgspec import Struct
 
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look_back import look_back
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import Coat, Outcome, Review, When
-from finishlog.core.published.facts import Facts
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 
 class Reviewed(Struct, frozen=True):
@@ -33,10 +31,7 @@ def outcome_word(typed: str) -> Outcome:
 
 
 def log_review(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
+    context: Context,
     *,
     parts: Sequence[str],
     face: str | None,
@@ -45,8 +40,8 @@ def log_review(
     at: When,
 ) -> Reviewed:
     """Record how the finish of some parts came out."""
-    with database.writing("review", words, clock.now, clock.zone.key) as ledger:
-        seen, typed = look_back(ledger.connection, facts, clock, parts)
+    with context.writing("review") as ledger:
+        seen, typed = look_back(context, ledger.connection, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
         mine = [e for e in seen.log.entries if e.targets & picked.targets]
         ledger.record(Review(when=at, targets=picked.targets, outcome=outcome, text=text))

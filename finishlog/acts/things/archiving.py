@@ -8,12 +8,12 @@ from collections.abc import Collection, Iterable, Sequence
 from finishlog.acts.answers.made import Made, Shelved, in_words
 from finishlog.asks.look.look import Look
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import Coat, Moved
 from finishlog.core.shop.names import fitting
 from finishlog.core.shop.things import Part, Shop, ThingKind
 from finishlog.errors import NotFound, UsageFault
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.archive import PutAway, put_away, restore
@@ -39,16 +39,18 @@ def in_use(kind: str, name: str, users: Collection[str]) -> None:
         )
 
 
-def bring_back(database: Database, clock: Clock, words: str, kind: ThingKind, typed: str) -> Made:
+def bring_back(context: Context, kind: ThingKind, typed: str) -> Made:
     """Bring back a project, product, room or finishing schedule that was put away."""
-    with database.writing(f"{kind.value} restore", words, clock.now, clock.zone.key) as ledger:
+    with context.writing(f"{kind.value} restore") as ledger:
         thing = find_put_away(put_away(ledger.connection, kind), kind, typed)
         restore(ledger, kind, thing.id)
         with_it = ""
         if kind is ThingKind.PROJECT:
-            shop = read_shop(ledger.connection, clock.now)
+            shop = read_shop(ledger.connection, context.clock.now)
             mine = [part for part in shop.parts if part.project == thing.id]
-            with_it = in_words(parts_with_it(len(mine)), what_they_need(ledger, clock, mine))
+            with_it = in_words(
+                parts_with_it(len(mine)), what_they_need(ledger, context.clock, mine)
+            )
     shown = "can" if kind is ThingKind.CONTAINER else kind.value
     return Shelved(f"back: {shown}", thing.name, with_it)
 

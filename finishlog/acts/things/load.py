@@ -28,13 +28,11 @@ from finishlog.acts.things.project_file import PartInFile, ProjectFile, at_place
 from finishlog.acts.things.rooms import put_room
 from finishlog.acts.things.steps import put_steps
 from finishlog.asks.things.classes import class_key
-from finishlog.clock import Clock
-from finishlog.core.published.facts import Facts
+from finishlog.context import Context
 from finishlog.core.shop.names import Thing, called
 from finishlog.core.shop.things import Project, Shop, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room, pick_schedule
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_project
 from finishlog.store.things.archive import put_away
@@ -57,14 +55,12 @@ class _NotKept(Exception):
     """Ends a transaction that is to leave nothing."""
 
 
-def load(
-    database: Database, facts: Facts, clock: Clock, words: str, file: ProjectFile, *, check: bool
-) -> Loaded:
+def load(context: Context, file: ProjectFile, *, check: bool) -> Loaded:
     """Load a file; with `check`, or when there is nothing to add, nothing is written."""
     done: _Loading | None = None
     try:
-        with database.writing("project load", words, clock.now, clock.zone.key) as ledger:
-            done = _Loading(ledger, facts, clock, file)
+        with context.writing("project load") as ledger:
+            done = _Loading(context, ledger, file)
             done.everything()
             if check or not done.added:
                 raise _NotKept
@@ -78,8 +74,8 @@ def load(
 class _Loading:
     """One file on its way into the shop."""
 
-    def __init__(self, ledger: Ledger, facts: Facts, clock: Clock, file: ProjectFile) -> None:
-        self.ledger, self.facts, self.clock, self.file = ledger, facts, clock, file
+    def __init__(self, context: Context, ledger: Ledger, file: ProjectFile) -> None:
+        self.context, self.ledger, self.file = context, ledger, file
         self.added: list[str] = []
         self.differs: list[Difference] = []
         self.as_it_was = 0
@@ -94,7 +90,7 @@ class _Loading:
 
     def _shop(self) -> Shop:
         """Read what there is by now, with what was put away."""
-        return read_shop(self.ledger.connection, self.clock.now, include_archived=True)
+        return read_shop(self.ledger.connection, self.context.clock.now, include_archived=True)
 
     def _compare(self, kind: ThingKind, thing: Thing, found: Iterable[Difference]) -> None:
         """Note how a thing that is there differs from the file."""
@@ -111,7 +107,9 @@ class _Loading:
                 self._compare(ThingKind.ROOM, known, of_room(room, known))
                 continue
             with at_place(self.file.file, f"[rooms.{room.name}]"):
-                put_room(self.ledger, self.clock, room.name, room.coldest_c, room.note or "")
+                put_room(
+                    self.ledger, self.context.clock, room.name, room.coldest_c, room.note or ""
+                )
             self.added.append(f"room {room.name}")
 
     def _products(self) -> None:
@@ -119,13 +117,13 @@ class _Loading:
             shop, name = self._shop(), product.typed.name
             known = _known(name, shop.products.values(), shop, ThingKind.PRODUCT)
             with at_place(self.file.file, f"[products.{name}] class"):
-                class_key(self.facts, product.typed.class_typed)
+                class_key(self.context.facts, product.typed.class_typed)
             with at_place(self.file.file, f"[products.{name}]"):
                 if known:
-                    found = of_product(product, known, self.facts)
+                    found = of_product(product, known, self.context.facts)
                     self._compare(ThingKind.PRODUCT, known, found)
                     continue
-                put_product(self.ledger, self.facts, self.clock, product.typed)
+                put_product(self.context, self.ledger, product.typed)
             self.added.append(f"product {name}")
 
     def _steps(self) -> None:
@@ -137,24 +135,24 @@ class _Loading:
                 if known:
                     self._compare(ThingKind.STEPS, known, of_steps(steps, known, shop))
                     continue
-                put_steps(self.ledger, self.clock, steps.name, steps.steps, "")
+                put_steps(self.ledger, self.context.clock, steps.name, steps.steps, "")
             self.added.append(f"steps {steps.name}")
 
     def _project(self) -> Project:
         file, shop = self.file, self._shop()
         known = _known(file.project, shop.projects, shop, ThingKind.PROJECT)
         if known:
-            self._compare(ThingKind.PROJECT, known, of_project(file, known, self.clock))
+            self._compare(ThingKind.PROJECT, known, of_project(file, known, self.context.clock))
             return known
         with at_place(file.file, "project"):
             name = a_name(file.project, "project")
         with at_place(file.file, "due"):
-            if file.due and file.due < self.clock.now:
+            if file.due and file.due < self.context.clock.now:
                 raise UsageFault("this day is past", "write a day to come: 2027-06-30")
         added = add_project(
             self.ledger.connection,
             name,
-            self.clock.now,
+            self.context.clock.now,
             due=file.due,
             note=file.note or "",
             used_for=file.used_for or "",
@@ -175,7 +173,7 @@ class _Loading:
             self._check_what_is_new(part, project)
             path = f"{project.name}/{part.typed.path}"
             with at_place(self.file.file, f"[parts.{part.typed.path}]"):
-                put_part(self.ledger, self.facts, self.clock, replace(part.typed, path=path))
+                put_part(self.context, self.ledger, replace(part.typed, path=path))
             self.added.append(f"part {path}")
 
     def _check(self, part: PartInFile) -> None:
@@ -188,7 +186,7 @@ class _Loading:
 
     def _check_what_is_new(self, part: PartInFile, project: Project) -> None:
         """Refuse at its own key what a new part needs and is not there."""
-        typed, shop = part.typed, read_shop(self.ledger.connection, self.clock.now)
+        typed, shop = part.typed, read_shop(self.ledger.connection, self.context.clock.now)
         place = f"[parts.{typed.path}]"
         with at_place(self.file.file, f"{place} of"):
             check_needs(shop, project.id, typed.needs)

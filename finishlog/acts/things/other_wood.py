@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import what_differs
 from finishlog.core.shop.things import ThingKind
@@ -17,15 +18,15 @@ TAKEN_FROM = "wood"
 
 
 def other_wood(
-    ledger: Ledger, facts: Facts, clock: Clock, schedule: str, parts: Mapping[int, str | None]
+    context: Context, ledger: Ledger, schedule: str, parts: Mapping[int, str | None]
 ) -> str:
     """Say that a schedule was last on another wood, or was taken from it, and what differs.
 
     `parts`: the wood of each part that it is given to, by id. Empty: the same wood, or not told.
     """
-    before = _last_wood(ledger, clock, schedule, frozenset(parts)) if schedule else None
+    before = _last_wood(ledger, context.clock, schedule, frozenset(parts)) if schedule else None
     woods = dict.fromkeys(wood for wood in parts.values() if wood)
-    said = [_compared(facts, wood, before) for wood in woods if before]
+    said = [_compared(context.facts, wood, before) for wood in woods if before]
     return ", ".join(words for words in said if words)
 
 

@@ -15,7 +15,7 @@ from finishlog.acts.things.parts import (
     one_part,
     read_old_finish,
 )
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.published.facts import Facts
@@ -23,7 +23,6 @@ from finishlog.core.shop.things import Face, FaceKind, Part, Shop, ThingKind
 from finishlog.core.zone.grouping import spans
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things import edit
 from finishlog.store.things.add import NewFace
@@ -45,9 +44,7 @@ class PartEdit(Struct, frozen=True):
     old_finish: str | None = None
 
 
-def edit_part(
-    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: PartEdit
-) -> Made:
+def edit_part(context: Context, typed: str, change: PartEdit) -> Made:
     """Change one part."""
     if change == PartEdit():
         raise UsageFault(
@@ -57,10 +54,10 @@ def edit_part(
                 "species", "room", "note", "count", "face", "board", "old_finish"
             ),
         )
-    with database.writing("part edit", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("part edit") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         part = one_part(shop, typed)
-        said = [*_values(ledger, facts, shop, part, change)]
+        said = [*_values(ledger, context.facts, shop, part, change)]
         if change.old_finish is not None:
             said.append(_old_finish(ledger, part, change.old_finish))
         if change.count is not None:

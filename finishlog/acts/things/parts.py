@@ -16,6 +16,7 @@ from finishlog.acts.things.steps import how_many_steps
 from finishlog.asks.look.look import look
 from finishlog.asks.things.species import near_woods
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.measure.whole_number import whole_number
@@ -25,7 +26,6 @@ from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import NewFace, NewPart, add_part, add_project, assign_steps
 from finishlog.store.things.archive import archive, restore
@@ -56,35 +56,35 @@ class PartTyped(Struct, frozen=True):
     old_finish: str | None = None
 
 
-def new_part(database: Database, facts: Facts, clock: Clock, words: str, typed: PartTyped) -> Made:
+def new_part(context: Context, typed: PartTyped) -> Made:
     """Put a part on record; its project too, when that is new."""
-    with database.writing("part new", words, clock.now, clock.zone.key) as ledger:
-        return put_part(ledger, facts, clock, typed)
+    with context.writing("part new") as ledger:
+        return put_part(context, ledger, typed)
 
 
-def put_part(ledger: Ledger, facts: Facts, clock: Clock, typed: PartTyped) -> Made:
+def put_part(context: Context, ledger: Ledger, typed: PartTyped) -> Made:
     """Put a part on record within an act."""
     project_name, name = PathName.read(typed.path)
     name = a_name(name, "part")
     how_many(typed.count)
-    shop = read_shop(ledger.connection, clock.now)
-    project, project_name, of_project = _project(ledger, clock, shop, project_name)
+    shop = read_shop(ledger.connection, context.clock.now)
+    project, project_name, of_project = _project(ledger, context.clock, shop, project_name)
     new = _like(shop, typed.like) if typed.like else NewPart(name)
     new = _as_typed(ledger, shop, project, replace(new, name=name), typed)
     lent = free_name(ledger, ThingKind.PART, name, within=project)
-    part = add_part(ledger.connection, project, new, clock.now)
+    part = add_part(ledger.connection, project, new, context.clock.now)
     changed(ledger, ThingKind.PART, part, ADDED, "", name)
     count = f"×{typed.count}" if typed.count > 1 else ""
     detail = in_words(
         count,
-        unknown_wood(facts, new),
+        unknown_wood(context.facts, new),
         lent,
         of_project,
         unheard_of(new.steps, new.faces),
         f"{name_of(new.old_finish)} is on it" if new.old_finish else "",
-        other_wood(ledger, facts, clock, new.steps_name, {part: new.species}),
+        other_wood(context, ledger, new.steps_name, {part: new.species}),
     )
-    asked, notes = _of_its_use(facts, shop, project, project_name, name)
+    asked, notes = _of_its_use(context.facts, shop, project, project_name, name)
     return Made("part", f"{project_name}/{name}", in_words(detail, asked), notes)
 
 
@@ -224,12 +224,10 @@ def check_needs(shop: Shop, project: int, typed: Sequence[str]) -> tuple[Need, .
     return tuple(needs)
 
 
-def give_steps(
-    database: Database, facts: Facts, clock: Clock, words: str, parts: Sequence[int], name: str
-) -> Made:
+def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
     """Copy a finishing schedule onto parts; say where it was on another wood before."""
-    with database.writing("part steps", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("part steps") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), name)
         mine = [part for part in shop.parts if part.id in parts]
         for part in mine:
@@ -238,14 +236,14 @@ def give_steps(
         on = f"{how_many_steps(schedule.steps)} on {', '.join(part.path for part in mine)}"
         odd = dict.fromkeys(unheard_of(schedule.steps, copied(part.faces)) for part in mine)
         woods = {part.id: part.species for part in mine}
-        wood = other_wood(ledger, facts, clock, schedule.name, woods)
+        wood = other_wood(context, ledger, schedule.name, woods)
     return Made("steps", schedule.name, in_words(on, *odd, wood))
 
 
-def rename_part(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+def rename_part(context: Context, typed: str, new: str) -> Made:
     """Give a part another name in its project; the old one still finds it."""
-    with database.writing("part rename", words, clock.now, clock.zone.key) as ledger:
-        part = one_part(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("part rename") as ledger:
+        part = one_part(read_shop(ledger.connection, context.clock.now), typed)
         project, name = PathName.read(new)
         if project and project.casefold() != part.project_name.casefold():
             raise UsageFault(
@@ -263,24 +261,22 @@ def one_part(shop: Shop, typed: str) -> Part:
     return found[0]
 
 
-def archive_parts(
-    database: Database, facts: Facts, clock: Clock, words: str, parts: Sequence[int]
-) -> Made:
+def archive_parts(context: Context, parts: Sequence[int]) -> Made:
     """Put parts away: no screen of the day shows them, `past` and `history` do."""
-    with database.writing("part archive", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("part archive") as ledger:
+        seen = look(context, ledger.connection)
         mine = [part for part in seen.shop.parts if part.id in parts]
         open_rags_forbid(seen, mine)
         for part in mine:
-            archive(ledger, ThingKind.PART, part.id, clock.now)
+            archive(ledger, ThingKind.PART, part.id, context.clock.now)
     return Shelved("put away: part", ", ".join(part.path for part in mine))
 
 
-def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[str]) -> Made:
+def restore_parts(context: Context, typed: Sequence[str]) -> Made:
     """Bring parts back that were put away, with the products and rooms that they need."""
-    with database.writing("part restore", words, clock.now, clock.zone.key) as ledger:
-        everything = read_shop(ledger.connection, clock.now, include_archived=True)
-        living = read_shop(ledger.connection, clock.now)
+    with context.writing("part restore") as ledger:
+        everything = read_shop(ledger.connection, context.clock.now, include_archived=True)
+        living = read_shop(ledger.connection, context.clock.now)
         open_parts = {part.id for part in living.parts}
         gone = tuple(part for part in everything.parts if part.id not in open_parts)
         mine = _put_away(replace(everything, parts=gone), typed)
@@ -291,7 +287,7 @@ def restore_parts(database: Database, clock: Clock, words: str, typed: Sequence[
                     Do.PROJECT_RESTORE(part.project_name),
                 )
             restore(ledger, ThingKind.PART, part.id)
-        also = what_they_need(ledger, clock, mine)
+        also = what_they_need(ledger, context.clock, mine)
     return Shelved("back: part", ", ".join(part.path for part in mine), also)
 
 

@@ -13,17 +13,15 @@ from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
 from finishlog.acts.things.archiving import in_use, products_used
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.state import bench_state
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_product
 from finishlog.store.things.archive import archive
@@ -44,23 +42,21 @@ class ProductTyped(Struct, frozen=True):
     note: str = ""
 
 
-def new_product(
-    database: Database, facts: Facts, clock: Clock, words: str, typed: ProductTyped
-) -> Made:
+def new_product(context: Context, typed: ProductTyped) -> Made:
     """Put a product on record with the figures on its label."""
-    with database.writing("product new", words, clock.now, clock.zone.key) as ledger:
-        return put_product(ledger, facts, clock, typed)
+    with context.writing("product new") as ledger:
+        return put_product(context, ledger, typed)
 
 
-def put_product(ledger: Ledger, facts: Facts, clock: Clock, typed: ProductTyped) -> Made:
+def put_product(context: Context, ledger: Ledger, typed: ProductTyped) -> Made:
     """Put a product on record within an act."""
     name = a_name(typed.name, "product")
-    key = class_key(facts, typed.class_typed)
+    key = class_key(context.facts, typed.class_typed)
     echo = _echo(typed)
     lent = free_name(ledger, ThingKind.PRODUCT, name)
-    product = add_product(ledger.connection, name, key, clock.now, note=typed.note)
+    product = add_product(ledger.connection, name, key, context.clock.now, note=typed.note)
     changed(ledger, ThingKind.PRODUCT, product, ADDED, "", name)
-    _label(ledger, product, typed, clock.now)
+    _label(ledger, product, typed, context.clock.now)
     return Made("product", name, in_words(", ".join([key, *echo]), lent))
 
 
@@ -79,15 +75,7 @@ class Labelled(Struct, frozen=True):
     judged: bool = False
 
 
-def label_product(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    typed: ProductTyped,
-    *,
-    coats_too: bool = False,
-) -> Labelled:
+def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = False) -> Labelled:
     """Change what a label says from now on; tell which coats that are on it would move.
 
     They keep what they were judged by, or with `coats_too` are judged by this label: it said so all
@@ -98,15 +86,15 @@ def label_product(
             "nothing to change on the label",
             f"say what it says: {Do.PRODUCT_LABEL.option(recoat='4h')}",
         )
-    with database.writing("product label", words, clock.now, clock.zone.key) as ledger:
-        before = look(ledger.connection, facts, clock)
+    with context.writing("product label") as ledger:
+        before = look(context, ledger.connection)
         product = pick_product(before.shop, typed.name)
-        _label(ledger, product.id, typed, clock.now, ledger.act_id)
+        _label(ledger, product.id, typed, context.clock.now, ledger.act_id)
         label = {**product.label, **typed.label}
         window = typed.window or product.label_window
-        of = facts.finish_class(product.class_key)
-        figures = judged_by(of, label, window, facts.version)
-        after = _judged_by(figures, product.id, before, facts, clock)
+        of = context.facts.finish_class(product.class_key)
+        figures = judged_by(of, label, window, context.facts.version)
+        after = _judged_by(figures, product.id, before)
         if coats_too:
             for coat in _open_coats(before, product.id):
                 judged = replace(coat, figures=figures)
@@ -125,7 +113,7 @@ def _open_coats(seen: Look, product: int) -> list[Coat]:
     return [e for e in seen.log.entries if isinstance(e, Coat) and e.product == product]
 
 
-def _judged_by(figures: FigureSet, product: int, seen: Look, facts: Facts, clock: Clock) -> Look:
+def _judged_by(figures: FigureSet, product: int, seen: Look) -> Look:
     """Look at the shop as it would stand if the coats of a product went by other figures."""
     mine = {coat.id for coat in _open_coats(seen, product)}
     entries = tuple(
@@ -133,7 +121,9 @@ def _judged_by(figures: FigureSet, product: int, seen: Look, facts: Facts, clock
         for e in seen.log.entries
     )
     log = replace(seen.log, entries=entries)
-    bench = bench_state(seen.shop, log, facts, clock.now, clock.zone, paces=seen.paces)
+    bench = bench_state(
+        seen.shop, log, seen.facts, seen.clock.now, seen.clock.zone, paces=seen.paces
+    )
     return replace(seen, log=log, bench=bench)
 
 
@@ -163,16 +153,7 @@ def _label(
         put_label_window(ledger.connection, product, typed.window, since, act)
 
 
-def edit_product(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    typed: str,
-    *,
-    finish: str | None,
-    note: str | None,
-) -> Made:
+def edit_product(context: Context, typed: str, *, finish: str | None, note: str | None) -> Made:
     """Change a product's note; its class too, while no coat was judged by it."""
     if finish is None and note is None:
         raise UsageFault(
@@ -180,9 +161,9 @@ def edit_product(
             f"say what: {Do.PRODUCT_EDIT.options('class', 'note')} "
             f"({Do.PRODUCT_LABEL.words()} for hours)",
         )
-    key = class_key(facts, finish) if finish is not None else ""
-    with database.writing("product edit", words, clock.now, clock.zone.key) as ledger:
-        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+    key = class_key(context.facts, finish) if finish is not None else ""
+    with context.writing("product edit") as ledger:
+        product = pick_product(read_shop(ledger.connection, context.clock.now), typed)
         if key and key != product.class_key:
             if product_has_coats(ledger.connection, product.id):
                 raise UsageFault(
@@ -196,19 +177,19 @@ def edit_product(
     return Made("product", product.name, in_words(key, "note changed" if note is not None else ""))
 
 
-def rename_product(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+def rename_product(context: Context, typed: str, new: str) -> Made:
     """Give a product another name; the old one still finds it."""
     new = a_name(new, "product")
-    with database.writing("product rename", words, clock.now, clock.zone.key) as ledger:
-        product = pick_product(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("product rename") as ledger:
+        product = pick_product(read_shop(ledger.connection, context.clock.now), typed)
         rename(ledger, ThingKind.PRODUCT, product.id, new)
     return Made("product", new, f"{product.name} still finds it")
 
 
-def archive_product(database: Database, clock: Clock, words: str, typed: str) -> Made:
+def archive_product(context: Context, typed: str) -> Made:
     """Put a product away; refused while an open part or a finishing schedule needs it."""
-    with database.writing("product archive", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("product archive") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         product = pick_product(shop, typed)
         users = products_used(ledger, shop.parts).get(product.id, set())
         users |= {
@@ -217,5 +198,5 @@ def archive_product(database: Database, clock: Clock, words: str, typed: str) ->
             if any(step.product == product.id for step in schedule.steps)
         }
         in_use("product", product.name, users)
-        archive(ledger, ThingKind.PRODUCT, product.id, clock.now)
+        archive(ledger, ThingKind.PRODUCT, product.id, context.clock.now)
     return Shelved("put away: product", product.name)

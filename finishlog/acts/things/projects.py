@@ -10,13 +10,13 @@ from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_wor
 from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
 from finishlog.asks.look.look import look
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.shown_times import due_words
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Project, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_project
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_project
 from finishlog.store.things.archive import archive
@@ -26,22 +26,17 @@ from finishlog.store.things.read_shop import read_shop
 
 
 def new_project(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    name: str,
-    due: datetime | None,
-    note: str,
-    used_for: str = "",
+    context: Context, name: str, due: datetime | None, note: str, used_for: str = ""
 ) -> Made:
     """Put a project on record; `used_for`: food, a child, or empty."""
     name = a_name(name, "project")
-    with database.writing("project new", words, clock.now, clock.zone.key) as ledger:
+    with context.writing("project new") as ledger:
         lent = free_name(ledger, ThingKind.PROJECT, name)
-        add_project(ledger.connection, name, clock.now, due=due, note=note, used_for=used_for)
-    said = f"for {used_for}" if used_for else ask_for_whom(facts, name, name)
-    notes = notes_of_use(facts, [name], used_for)
+        add_project(
+            ledger.connection, name, context.clock.now, due=due, note=note, used_for=used_for
+        )
+    said = f"for {used_for}" if used_for else ask_for_whom(context.facts, name, name)
+    notes = notes_of_use(context.facts, [name], used_for)
     return Made("project", name, in_words(said, lent), notes)
 
 
@@ -62,20 +57,18 @@ class ProjectEdit(Struct, frozen=True):
     used_for: str | None = None
 
 
-def edit_project(
-    database: Database, facts: Facts, clock: Clock, words: str, typed: str, change: ProjectEdit
-) -> Made:
+def edit_project(context: Context, typed: str, change: ProjectEdit) -> Made:
     """Change a project's name, due date or note."""
     if change == ProjectEdit():
         raise UsageFault(
             "nothing to change",
             "say what: " + Do.PROJECT_EDIT.options("due", "no_due", "for", "note", "name"),
         )
-    with database.writing("project edit", words, clock.now, clock.zone.key) as ledger:
-        project = pick_project(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("project edit") as ledger:
+        project = pick_project(read_shop(ledger.connection, context.clock.now), typed)
         said = []
         if change.due or change.no_due:
-            said.append(_set_due(ledger, clock, project, change.due))
+            said.append(_set_due(ledger, context.clock, project, change.due))
         if change.note is not None:
             shown = (project.note, change.note)
             set_value(ledger, ThingKind.PROJECT, project.id, "note", change.note, shown)
@@ -90,7 +83,7 @@ def edit_project(
         if change.name is not None:
             rename(ledger, ThingKind.PROJECT, project.id, a_name(change.name, "project"))
             said.append(f"{project.name} still finds it")
-    notes = notes_of_use(facts, (), change.used_for) if change.used_for else ()
+    notes = notes_of_use(context.facts, (), change.used_for) if change.used_for else ()
     return Made("project", change.name or project.name, in_words(*said), notes)
 
 
@@ -103,21 +96,21 @@ def _set_due(ledger: Ledger, clock: Clock, project: Project, due: datetime | Non
     return f"packed by {dates[1]}, was {dates[0]}"
 
 
-def rename_project(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+def rename_project(context: Context, typed: str, new: str) -> Made:
     """Give a project another name; the old one still finds it."""
     new = a_name(new, "project")
-    with database.writing("project rename", words, clock.now, clock.zone.key) as ledger:
-        project = pick_project(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("project rename") as ledger:
+        project = pick_project(read_shop(ledger.connection, context.clock.now), typed)
         rename(ledger, ThingKind.PROJECT, project.id, new)
     return Made("project", new, f"{project.name} still finds it")
 
 
-def archive_project(database: Database, facts: Facts, clock: Clock, words: str, typed: str) -> Made:
+def archive_project(context: Context, typed: str) -> Made:
     """Put a project away with its parts; refused while rags of theirs are open."""
-    with database.writing("project archive", words, clock.now, clock.zone.key) as ledger:
-        seen = look(ledger.connection, facts, clock)
+    with context.writing("project archive") as ledger:
+        seen = look(context, ledger.connection)
         project = pick_project(seen.shop, typed)
         mine = [part for part in seen.shop.parts if part.project == project.id]
         open_rags_forbid(seen, mine)
-        archive(ledger, ThingKind.PROJECT, project.id, clock.now)
+        archive(ledger, ThingKind.PROJECT, project.id, context.clock.now)
     return Shelved("put away: project", project.name, parts_with_it(len(mine)))

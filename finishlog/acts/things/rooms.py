@@ -8,13 +8,13 @@ from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_wor
 from finishlog.acts.things.archiving import in_use, rooms_used
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.commands import Do
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_room
 from finishlog.store.things.archive import archive
@@ -25,12 +25,10 @@ from finishlog.store.things.read_shop import read_shop
 from finishlog.store.things.usual import TIME_ZONE, put_setting, put_shop_hours, put_usual_day
 
 
-def new_room(
-    database: Database, clock: Clock, words: str, name: str, coldest_c: float | None, note: str
-) -> Made:
+def new_room(context: Context, name: str, coldest_c: float | None, note: str) -> Made:
     """Put a room on record, with its coldest night (°C) when that is known."""
-    with database.writing("room new", words, clock.now, clock.zone.key) as ledger:
-        return put_room(ledger, clock, name, coldest_c, note)
+    with context.writing("room new") as ledger:
+        return put_room(ledger, context.clock, name, coldest_c, note)
 
 
 def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, note: str) -> Made:
@@ -44,30 +42,21 @@ def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, n
     return Made("room", name, lent)
 
 
-def coldest_night(
-    database: Database, clock: Clock, words: str, room: str | None, coldest_c: float
-) -> Made:
+def coldest_night(context: Context, room: str | None, coldest_c: float) -> Made:
     """Say how cold a room's nights get from now on (°C)."""
-    with database.writing("room night", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("room night") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         known = which_room(ledger.connection, shop, room)
-        put_usual_day(ledger.connection, known.id, clock.now, coldest_c=coldest_c)
+        put_usual_day(ledger.connection, known.id, context.clock.now, coldest_c=coldest_c)
     return Made("room", known.name)
 
 
-def edit_room(
-    database: Database,
-    clock: Clock,
-    words: str,
-    typed: str,
-    note: str | None,
-    heater: HeaterKind | None,
-) -> Made:
+def edit_room(context: Context, typed: str, note: str | None, heater: HeaterKind | None) -> Made:
     """Change a room's note, or what heats it."""
     if note is None and heater is None:
         raise UsageFault("nothing to change", f"say what: {Do.ROOM_EDIT.options('note', 'heater')}")
-    with database.writing("room edit", words, clock.now, clock.zone.key) as ledger:
-        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("room edit") as ledger:
+        room = pick_room(read_shop(ledger.connection, context.clock.now), typed)
         said = []
         if note is not None:
             set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
@@ -79,30 +68,30 @@ def edit_room(
     return Made("room", room.name, in_words(*said))
 
 
-def rename_room(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+def rename_room(context: Context, typed: str, new: str) -> Made:
     """Give a room another name; the old one still finds it."""
     new = a_name(new, "room")
-    with database.writing("room rename", words, clock.now, clock.zone.key) as ledger:
-        room = pick_room(read_shop(ledger.connection, clock.now), typed)
+    with context.writing("room rename") as ledger:
+        room = pick_room(read_shop(ledger.connection, context.clock.now), typed)
         rename(ledger, ThingKind.ROOM, room.id, new)
     return Made("room", new, f"{room.name} still finds it")
 
 
-def archive_room(database: Database, clock: Clock, words: str, typed: str) -> Made:
+def archive_room(context: Context, typed: str) -> Made:
     """Put a room away; refused while an open part stands or stood in it, for its air counts."""
-    with database.writing("room archive", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("room archive") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         room = pick_room(shop, typed)
         in_use("room", room.name, rooms_used(ledger, shop.parts, shop).get(room.id, set()))
-        archive(ledger, ThingKind.ROOM, room.id, clock.now)
+        archive(ledger, ThingKind.ROOM, room.id, context.clock.now)
     return Shelved("put away: room", room.name)
 
 
-def shop_hours(database: Database, clock: Clock, words: str, week: Sequence[WeeklyHours]) -> Made:
+def shop_hours(context: Context, week: Sequence[WeeklyHours]) -> Made:
     """Say when the shop is open, from now on."""
-    with database.writing("shop hours", words, clock.now, clock.zone.key) as ledger:
-        put_shop_hours(ledger.connection, week, clock.now)
-        put_setting(ledger.connection, TIME_ZONE, clock.zone.key)
+    with context.writing("shop hours") as ledger:
+        put_shop_hours(ledger.connection, week, context.clock.now)
+        put_setting(ledger.connection, TIME_ZONE, context.clock.zone.key)
     return Made("shop", "hours")
 
 

@@ -6,20 +6,19 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from finishlog.acts.answers.made import Made
 from finishlog.asks.look.settings import SETTINGS, UNITS
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.measure.units import OUNCE, OUNCES, WORDS, Unit
 from finishlog.errors import NotFound, UsageFault
-from finishlog.store.database import Database
 from finishlog.store.things.usual import TIME_ZONE, put_setting
 
 
-def put(database: Database, clock: Clock, words: str, name: str, typed: str) -> Made:
+def put(context: Context, name: str, typed: str) -> Made:
     """Set one setting; NotFound for a name that is none, UsageFault for a value that is none."""
     name = name.strip().casefold()
     if name not in SETTINGS:
         raise NotFound(f"there is no setting {name!r}", f"there are: {', '.join(SETTINGS)}")
     key, value = (TIME_ZONE, _zone(typed)) if name == "zone" else (name, _unit(name, typed))
-    with database.writing("settings", words, clock.now, clock.zone.key) as ledger:
+    with context.writing("settings") as ledger:
         put_setting(ledger.connection, key, value)
     return Made("setting", name, value)
 

@@ -14,16 +14,15 @@ from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
 from finishlog.asks.past.done_steps import steps_done
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.entries import Operation
 from finishlog.core.measure.whole_number import whole_number
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_schedule, pick_zones
-from finishlog.store.database import Database
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_steps
 from finishlog.store.things.archive import archive
@@ -39,19 +38,11 @@ _GRIT = r"P?[0-9]{1,4}(?: ?grit)?"
 _BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
 
 
-def new_steps(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    words: str,
-    name: str,
-    typed: Sequence[str],
-    note: str,
-) -> Made:
+def new_steps(context: Context, name: str, typed: Sequence[str], note: str) -> Made:
     """Put a finishing schedule on record."""
-    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
-        made = put_steps(ledger, clock, name, typed, note)
-        return replace(made, notes=notes_of_use(facts, [name]))
+    with context.writing("steps new") as ledger:
+        made = put_steps(ledger, context.clock, name, typed, note)
+        return replace(made, notes=notes_of_use(context.facts, [name]))
 
 
 def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], note: str) -> Made:
@@ -69,13 +60,11 @@ def how_many_steps(steps: Sequence[Step]) -> str:
     return f"{len(steps)} step" if len(steps) == 1 else f"{len(steps)} steps"
 
 
-def steps_like(
-    database: Database, facts: Facts, clock: Clock, words: str, name: str, like: str, note: str
-) -> Made:
+def steps_like(context: Context, name: str, like: str, note: str) -> Made:
     """Put a finishing schedule on record from what was really done on a part, put away or not."""
     name = a_name(name, "set of steps")
-    with database.writing("steps new", words, clock.now, clock.zone.key) as ledger:
-        seen, typed = look_back(ledger.connection, facts, clock, [like])
+    with context.writing("steps new") as ledger:
+        seen, typed = look_back(context, ledger.connection, [like])
         picked = pick_zones(seen.shop, seen.bench, typed, None)
         steps = steps_done(seen, picked)
         if not steps:
@@ -143,12 +132,10 @@ def _grit(word: str) -> tuple[str, str]:
     return found[1], re.sub(r" ?grit$", "", found[2], flags=re.IGNORECASE).upper()
 
 
-def edit_steps(
-    database: Database, clock: Clock, words: str, typed: str, steps: Sequence[str]
-) -> Made:
+def edit_steps(context: Context, typed: str, steps: Sequence[str]) -> Made:
     """Replace the steps of a schedule; parts keep the copies that they were given."""
-    with database.writing("steps edit", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("steps edit") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
         new = read_step_words(shop, steps)
         shown = ", ".join(step_words(s, shop) for s in schedule.steps)
@@ -160,20 +147,20 @@ def edit_steps(
     return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
 
 
-def rename_steps(database: Database, clock: Clock, words: str, typed: str, new: str) -> Made:
+def rename_steps(context: Context, typed: str, new: str) -> Made:
     """Give a finishing schedule another name; the old one still finds it."""
     new = a_name(new, "set of steps")
-    with database.writing("steps rename", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("steps rename") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
         rename(ledger, ThingKind.STEPS, schedule.id, new)
     return Made("steps", new, f"{schedule.name} still finds it")
 
 
-def archive_steps(database: Database, clock: Clock, words: str, typed: str) -> Made:
+def archive_steps(context: Context, typed: str) -> Made:
     """Put a finishing schedule away; parts keep the copies that they were given."""
-    with database.writing("steps archive", words, clock.now, clock.zone.key) as ledger:
-        shop = read_shop(ledger.connection, clock.now)
+    with context.writing("steps archive") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
-        archive(ledger, ThingKind.STEPS, schedule.id, clock.now)
+        archive(ledger, ThingKind.STEPS, schedule.id, context.clock.now)
     return Shelved("put away: steps", schedule.name)

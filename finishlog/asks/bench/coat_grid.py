@@ -10,14 +10,12 @@ from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import Operation
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.store.database import Database
 
 
 class GridCell(Struct, frozen=True):
@@ -47,10 +45,10 @@ class CoatGrid(Struct, frozen=True):
     glue_ups: tuple[Standing, ...]
 
 
-def coat_grid(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> CoatGrid:
+def coat_grid(context: Context, wanted: Wanted) -> CoatGrid:
     """Answer for what is meant, part by part as it was made, also inside an assembly."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
+    with context.reading() as connection:
+        seen = look(context, connection)
     zones = [z for z in wanted.of(seen.bench.zones) if not follows_its_faces(z)]
     pieces = {z.member_piece.id for z in zones}
     mine = [g for g in seen.bench.glue_ups if g.part.id in wanted.ids or pieces & set(g.members)]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
 
 from msgspec import Struct
 
@@ -24,7 +23,7 @@ class HeatLine(Struct, frozen=True):
     also: tuple[int, ...] = ()
 
 
-def heaters(seen: Look, now: datetime) -> tuple[HeatLine, ...]:
+def heaters(seen: Look) -> tuple[HeatLine, ...]:
     """Return the heaters that run or are to run, the soonest first."""
     alike: dict[tuple[int, float | None], list[list[Heated]]] = {}
     heats = [e for e in seen.log.entries if isinstance(e, Heated) and e.room in seen.shop.rooms]
@@ -35,7 +34,7 @@ def heaters(seen: Look, now: datetime) -> tuple[HeatLine, ...]:
         else:
             lots.append([heat])
     lines = [_line(lot, seen) for lots in alike.values() for lot in lots]
-    ahead = [line for line in lines if line.span.latest > now]
+    ahead = [line for line in lines if line.span.latest > seen.clock.now]
     return tuple(sorted(ahead, key=lambda line: line.span.earliest))
 
 

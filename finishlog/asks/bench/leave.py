@@ -18,17 +18,15 @@ from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import frost_ahead
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import intervals, is_open, next_opening
 from finishlog.core.zone.grouping import groups, with_project
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
-from finishlog.store.database import Database
 
 
 class HeatLine(Struct, frozen=True):
@@ -104,50 +102,55 @@ def _to_see_to(mix: MixLine) -> bool:
     return mix.use_by is not None or mix.lid is not Lid.CLOSED
 
 
-def leave(database: Database, facts: Facts, clock: Clock) -> Leave:
+def leave(context: Context) -> Leave:
     """Answer for every open part."""
-    with database.reading() as connection:
-        return leave_from(look(connection, facts, clock), facts, clock)
+    with context.reading() as connection:
+        return leave_from(look(context, connection))
 
 
-def leave_from(seen: Look, facts: Facts, clock: Clock) -> Leave:
+def leave_from(seen: Look) -> Leave:
     """Answer from a shop that was already looked at."""
-    zones, now = seen.bench.in_the_shop, clock.now
-    visit = _next_visit(seen, now)
+    zones, now = seen.bench.in_the_shop, seen.clock.now
+    visit = _next_visit(seen)
     lines = standings([z for z in zones if z.progress.next or z.layers], seen)
     running = [s for s in lines if s.answer is Answer.DEADLINE and s.closes]
     drying = [s for s in lines if s.answer is Answer.DRYING and s.high]
     return Leave(
         now=now,
-        rags=open_rags(seen, facts, clock),
+        rags=open_rags(seen),
         deadlines=tuple(_closing(s) for s in running),
-        mixes=open_mixes(seen, facts, clock),
+        mixes=open_mixes(seen),
         heat=_heat(heat_wanted(zones, now), seen),
-        frost=_frost(seen, facts, now),
+        frost=_frost(seen),
         tape=_tape([z for z in zones if z.masked_since]),
         closing=closing_before(seen, now, visit) if visit else (),
         next_visit=visit,
-        heaters=tuple(h for h in heaters(seen, now) if h.span.earliest <= now),
+        heaters=tuple(h for h in heaters(seen) if h.span.earliest <= now),
         ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
-        sprayed=sprayed_tonight(seen, facts, clock),
+        sprayed=sprayed_tonight(seen),
     )
 
 
-def _next_visit(seen: Look, now: datetime) -> datetime | None:
+def _next_visit(seen: Look) -> datetime | None:
     """Return the next opening after this visit; None when the hours are unknown."""
-    hours, leaving = seen.shop.hours, now
-    if is_open(hours, now):
+    hours, leaving = seen.shop.hours, seen.clock.now
+    if is_open(hours, seen.clock.now):
         from finishlog.core.shop.hours import HORIZON
 
-        leaving = next((end for _, end in intervals(hours, now, now + HORIZON)), now)
+        leaving = next(
+            (end for _, end in intervals(hours, seen.clock.now, seen.clock.now + HORIZON)),
+            seen.clock.now,
+        )
     return next_opening(hours, leaving)
 
 
-def closing_before(seen: Look, now: datetime, until: datetime) -> tuple[Closing, ...]:
-    """Return the recoat windows that close between now and a moment, soonest first."""
+def closing_before(seen: Look, since: datetime, until: datetime) -> tuple[Closing, ...]:
+    """Return the recoat windows that close between two moments, soonest first."""
     lines = standings([z for z in seen.bench.in_the_shop if z.layers], seen)
     mine = [
-        s for s in lines if s.closes and now < s.closes <= until and s.answer is not Answer.DEADLINE
+        s
+        for s in lines
+        if s.closes and since < s.closes <= until and s.answer is not Answer.DEADLINE
     ]
     return tuple(sorted((_closing(s) for s in mine), key=lambda c: c.closes))
 
@@ -191,17 +194,17 @@ def _heat(wanted: Sequence[HeatWanted], seen: Look) -> tuple[HeatLine, ...]:
     return tuple(lines)
 
 
-def _frost(seen: Look, facts: Facts, now: datetime) -> tuple[FrostLine, ...]:
+def _frost(seen: Look) -> tuple[FrostLine, ...]:
     cold = {
         room.name: coldest
         for room in seen.shop.rooms.values()
-        if (coldest := coldest_ahead(seen.bench.rooms[room.id], now, A_NIGHT, left=True))
+        if (coldest := coldest_ahead(seen.bench.rooms[room.id], seen.clock.now, A_NIGHT, left=True))
         is not None
     }
     if not seen.shop.containers or not cold:
         return ()
     name = min(cold, key=lambda room: cold[room])
-    least = facts.keeping.keep_above_c
+    least = seen.facts.keeping.keep_above_c
     return tuple(
         FrostLine(
             name=state.container.name,
@@ -211,8 +214,8 @@ def _frost(seen: Look, facts: Facts, now: datetime) -> tuple[FrostLine, ...]:
             least_c=least.value,
             source=least.source,
         )
-        for state in states(seen, facts).values()
-        if frost_ahead(state, cold[name], facts.keeping)
+        for state in states(seen).values()
+        if frost_ahead(state, cold[name], seen.facts.keeping)
     )
 
 

@@ -12,12 +12,10 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
 from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, When, Work
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Shop, Step
 from finishlog.core.zone.grouping import Group, groups
-from finishlog.store.database import Database
 
 
 class CoatLine(Struct, frozen=True):
@@ -62,11 +60,11 @@ class On(Struct, frozen=True):
     said: tuple[SaidLine, ...] = ()
 
 
-def on(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[On, ...]:
+def on(context: Context, wanted: Wanted) -> tuple[On, ...]:
     """Answer for what is meant, group by group."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
-    parts = tuple(_on(group, seen, facts) for group in groups(wanted.of(seen.bench.zones)))
+    with context.reading() as connection:
+        seen = look(context, connection)
+    parts = tuple(_on(group, seen) for group in groups(wanted.of(seen.bench.zones)))
     waiting = (g for g in seen.bench.glue_ups if g.part.id in wanted.ids)
     return (*parts, *(_to_be_glued_up(line) for line in glue_up_standings(waiting, seen)))
 
@@ -76,9 +74,9 @@ def _to_be_glued_up(line: Standing) -> On:
     return On(line, "", False, (), (line.operation,), (), ())
 
 
-def _on(group: Group, seen: Look, facts: Facts) -> On:
+def _on(group: Group, seen: Look) -> On:
     state = group.first
-    progress, said = state.progress, Words(seen.shop, facts)
+    progress, said = state.progress, Words(seen.shop, seen.facts)
     return On(
         standing=standing_of(group, seen),
         species=", ".join(dict.fromkeys(s.species for s in group.states if s.species)),
@@ -89,7 +87,7 @@ def _on(group: Group, seen: Look, facts: Facts) -> On:
                 layer.put_on,
                 tuple(work.operation.value for work in layer.abraded),
                 layer.coat.act,
-                from_words(layer.coat.container, seen.shop, facts),
+                from_words(layer.coat.container, seen.shop, seen.facts),
                 tuple(work.act for work in layer.abraded),
             )
             for layer in state.layers
@@ -103,7 +101,7 @@ def _on(group: Group, seen: Look, facts: Facts) -> On:
         aside=tuple(AsideLine(_words(entry), entry.act) for entry in progress.aside)
         if progress.steps
         else (),
-        attempts=attempts_there(state.attempts, facts),
+        attempts=attempts_there(state.attempts, seen.facts),
         said=tuple(
             SaidLine(said.of(entry), entry.when, entry.act)
             for entry in state.told

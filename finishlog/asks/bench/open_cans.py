@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.look import Look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
@@ -61,11 +61,11 @@ class CanInDoubt(Struct, frozen=True):
     findings: tuple[Finding, ...]
 
 
-def states(seen: Look, facts: Facts) -> dict[int, ContainerState]:
+def states(seen: Look) -> dict[int, ContainerState]:
     """Work out how every container stands; a mix whose mixing was undone is left out."""
     events = events_by_container(seen.log.entries)
     found = {
-        each.id: state_of(each, events.get(each.id, ()), seen.shop, seen.bench.rooms, facts)
+        each.id: state_of(each, events.get(each.id, ()), seen.shop, seen.bench.rooms, seen.facts)
         for each in seen.shop.containers.values()
     }
     return {key: state for key, state in found.items() if state.was_made}
@@ -99,50 +99,48 @@ def state_of(
     )
 
 
-def against(state: ContainerState, now: datetime, facts: Facts) -> tuple[Finding, ...]:
+def against(state: ContainerState, moment: datetime, facts: Facts) -> tuple[Finding, ...]:
     """Return what speaks against what is in it, what is most dangerous first."""
-    keeping = keeping_findings(state, now, facts.keeping)
+    keeping = keeping_findings(state, moment, facts.keeping)
     if not state.holds or state.ended:
         return keeping
     return (*mixed_findings(state.holds, state.of.family, facts.chemistry), *keeping)
 
 
-def open_mixes(seen: Look, facts: Facts, clock: Clock) -> tuple[MixLine, ...]:
+def open_mixes(seen: Look) -> tuple[MixLine, ...]:
     """Return the mixes that stand open: first what ends soonest, last what has no end."""
     if not seen.shop.containers:
         return ()
-    mixes = [state for state in states(seen, facts).values() if state.is_open_mix]
-    mixes.sort(key=lambda s: (s.use_by or _LAST, s.made or clock.now, s.container.id))
-    return tuple(_mix_line(state, seen.shop, facts, clock.now) for state in mixes)
+    mixes = [state for state in states(seen).values() if state.is_open_mix]
+    mixes.sort(key=lambda s: (s.use_by or _LAST, s.made or seen.clock.now, s.container.id))
+    return tuple(_mix_line(seen.context, state, seen.shop) for state in mixes)
 
 
-def _mix_line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> MixLine:
+def _mix_line(context: Context, state: ContainerState, shop: Shop) -> MixLine:
     return MixLine(
         name=state.container.name,
         product=shop.products[state.container.product].name,
-        ratio=mixed_words(state.container, facts),
-        made_at=state.made or now,
+        ratio=mixed_words(state.container, context.facts),
+        made_at=state.made or context.clock.now,
         use_by=state.use_by,
-        overdue=state.use_by is not None and now > state.use_by,
+        overdue=state.use_by is not None and context.clock.now > state.use_by,
         lid=state.lid,
         acts=tuple(sorted({event.act for event in state.events})),
-        findings=against(state, now, facts),
+        findings=against(state, context.clock.now, context.facts),
     )
 
 
-def cans_in_doubt(
-    seen: Look, facts: Facts, now: datetime, products: Iterable[int]
-) -> tuple[CanInDoubt, ...]:
+def cans_in_doubt(seen: Look, products: Iterable[int]) -> tuple[CanInDoubt, ...]:
     """Return the cans and jars of some products that want a test first or must not be used."""
     wanted = frozenset(products)
     if not seen.shop.containers:
         return ()
     found = []
-    for state in states(seen, facts).values():
+    for state in states(seen).values():
         can = state.container
         if can.kind is ContainerKind.MIX or can.product not in wanted or state.ended:
             continue
-        doubts = against(state, now, facts)
+        doubts = against(state, seen.clock.now, seen.facts)
         if any(f.level is not Level.NOTE for f in doubts):
             found.append(CanInDoubt(can.name, seen.shop.products[can.product].name, doubts))
     return tuple(found)

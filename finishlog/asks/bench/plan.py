@@ -10,19 +10,17 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.findings import Level
 from finishlog.core.plan.plan import plan as plan_ahead
 from finishlog.core.plan.results import Chore, Plan, PlannedSession, PlannedTask
-from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
 from finishlog.errors import NotFound, Unknown, UsageFault
 from finishlog.picking import pick_parts
-from finishlog.store.database import Database
 
 
 class AirExpected(Struct, frozen=True):
@@ -57,23 +55,19 @@ class PlanAnswer(Struct, frozen=True):
     hours_known: bool
 
 
-def plan(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    typed: Sequence[str] = (),
-    due: datetime | None = None,
-) -> PlanAnswer:
+def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = None) -> PlanAnswer:
     """Plan everything open and answer for the projects and parts that were typed.
 
     `due` is asked for one project and comes before the date on record.
     """
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
+    with context.reading() as connection:
+        seen = look(context, connection)
     wanted = _wanted(seen.shop, typed)
     dues = {} if due is None else {_one_project(wanted): due}
-    made = plan_ahead(seen.shop, seen.log, facts, clock.now, clock.zone, dues, seen.paces)
-    return _answer(made, seen, facts, frozenset(part.id for part in wanted))
+    made = plan_ahead(
+        seen.shop, seen.log, context.facts, context.clock.now, context.clock.zone, dues, seen.paces
+    )
+    return _answer(made, seen, frozenset(part.id for part in wanted))
 
 
 def _wanted(shop: Shop, typed: Sequence[str]) -> tuple[Part, ...]:
@@ -107,7 +101,7 @@ def _one_project(parts: Sequence[Part]) -> int:
     return next(iter(projects))
 
 
-def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> PlanAnswer:
+def _answer(made: Plan, seen: Look, wanted: frozenset[int]) -> PlanAnswer:
     shop = seen.shop
     mine = [part for part in shop.parts if part.id in wanted]
     projects = {part.project for part in mine}
@@ -134,7 +128,7 @@ def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> Pla
             **{name: _acts(seen, parts) for name, parts in members.items()},
         },
         rooms={
-            each.part.path: _rooms_that_suit(each.part, seen, facts)
+            each.part.path: _rooms_that_suit(each.part, seen)
             for each in plan.unplanned
             if each.needs_air
         },
@@ -142,7 +136,7 @@ def _answer(made: Plan, seen: Look, facts: Facts, wanted: frozenset[int]) -> Pla
         self_heating=frozenset(
             product
             for product in products
-            if facts.finish_class(shop.products[product].class_key).self_heating
+            if seen.facts.finish_class(shop.products[product].class_key).self_heating
         ),
         hours_known=bool(shop.hours.patterns),
     )
@@ -169,13 +163,13 @@ def _goes_with(task: PlannedTask, products: set[int]) -> bool:
     return task.chore is not Chore.WORK and task.product in products
 
 
-def _rooms_that_suit(part: Part, seen: Look, facts: Facts) -> tuple[str, ...]:
+def _rooms_that_suit(part: Part, seen: Look) -> tuple[str, ...]:
     """Name the rooms into which a part could be carried for its next coat, read of late."""
     states = [z for z in seen.bench.in_the_shop if z.part.id == part.id]
     coat = next((z.progress.next_coat for z in states if z.progress.next_coat), None)
     if coat is None or coat.product is None:
         return ()
-    of, now = facts.finish_class(seen.shop.products[coat.product].class_key), seen.bench.now
+    of, now = seen.facts.finish_class(seen.shop.products[coat.product].class_key), seen.bench.now
     here = {z.room.id for z in states}
     return tuple(
         seen.shop.rooms[room].name
@@ -183,7 +177,8 @@ def _rooms_that_suit(part: Part, seen: Look, facts: Facts) -> tuple[str, ...]:
         if room not in here
         and air.read_lately(now)
         and not any(
-            f.level is Level.STOP for f in air_findings(of, of.methods[0], air, now, facts.drying)
+            f.level is Level.STOP
+            for f in air_findings(of, of.methods[0], air, now, seen.facts.drying)
         )
     )
 

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime, tzinfo
+from datetime import datetime
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.acts_behind import acts_of_rags
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.log.entries import Target
-from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import (
     Dealt,
@@ -26,7 +25,6 @@ from finishlog.core.safety.rags import (
 )
 from finishlog.core.shop.things import Shop
 from finishlog.core.zone.grouping import describe, with_project
-from finishlog.store.database import Database
 
 
 class RagsLine(Struct, frozen=True):
@@ -67,20 +65,18 @@ class RagsLine(Struct, frozen=True):
         return self.new or self.overdue
 
 
-def rags(database: Database, facts: Facts, clock: Clock) -> tuple[RagsLine, ...]:
+def rags(context: Context) -> tuple[RagsLine, ...]:
     """Return the open items, oldest first."""
-    with database.reading() as connection:
-        return open_rags(look(connection, facts, clock), facts, clock)
+    with context.reading() as connection:
+        return open_rags(look(context, connection))
 
 
-def open_rags(
-    seen: Look, facts: Facts, clock: Clock, before: Look | None = None
-) -> tuple[RagsLine, ...]:
+def open_rags(seen: Look, before: Look | None = None) -> tuple[RagsLine, ...]:
     """Return the open items of a shop already looked at; `before`: as it was an act ago."""
     lay_open = {i.id for i in before.bench.rags if i.state is RagsState.OPEN} if before else None
     return tuple(
         replace(
-            _line(n, item, seen.shop, facts, clock.now, clock.zone),
+            _line(seen, n, item),
             acts=acts_of_rags(item, seen.log),
             new=lay_open is not None and item.state is RagsState.OPEN and item.id not in lay_open,
         )
@@ -88,13 +84,12 @@ def open_rags(
     )
 
 
-def _line(
-    number: int, item: RagsItem, shop: Shop, facts: Facts, now: datetime, zone: tzinfo
-) -> RagsLine:
+def _line(seen: Look, number: int, item: RagsItem) -> RagsLine:
+    now, facts, zone = seen.clock.now, seen.facts, seen.clock.zone
     return RagsLine(
         number=number,
         product=item.product,
-        parts=parts_of(item.targets, shop),
+        parts=parts_of(item.targets, seen.shop),
         opened=item.opened,
         state=item.state,
         since=item.since,

@@ -15,7 +15,7 @@ from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, glue_up_standings, standings
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir
 from finishlog.core.bench.milestones import furthest
@@ -25,14 +25,12 @@ from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Reading
-from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings
 from finishlog.core.safety.ignition import lit_by, vapour_until
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Answer
-from finishlog.store.database import Database
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
 _TONIGHT = timedelta(hours=12)
@@ -98,26 +96,20 @@ class Ready(Struct, frozen=True):
     uneven: tuple[UnevenLine, ...] = ()
 
 
-def ready(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    only: Iterable[int] = (),
-    minutes: float | None = None,
-) -> Ready:
+def ready(context: Context, only: Iterable[int] = (), minutes: float | None = None) -> Ready:
     """Answer for every open part, or for the parts with the ids in `only`.
 
     With `minutes`, also say what fits into them.
     """
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
-    answer = ready_from(seen, facts, clock, frozenset(only))
+    with context.reading() as connection:
+        seen = look(context, connection)
+    answer = ready_from(seen, frozenset(only))
     if minutes is None:
         return answer
-    return replace(answer, fits=fits_into(answer.bench, minutes, seen.shop.products, facts))
+    return replace(answer, fits=fits_into(answer.bench, minutes, seen.shop.products, context.facts))
 
 
-def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> Ready:
+def ready_from(seen: Look, only: frozenset[int]) -> Ready:
     """Answer from a shop that was already looked at."""
     zones = [z for z in seen.bench.in_the_shop if not only or z.part.id in only]
     lines = standings([z for z in zones if z.progress.next or z.layers], seen)
@@ -126,26 +118,28 @@ def ready_from(seen: Look, facts: Facts, clock: Clock, only: frozenset[int]) -> 
     glue_ups = glue_up_standings(
         (g for g in seen.bench.glue_ups if not only or g.part.id in only), seen
     )
-    soonest = min((s for s in waiting if s.high), key=lambda s: s.high or clock.now, default=None)
+    soonest = min(
+        (s for s in waiting if s.high), key=lambda s: s.high or seen.clock.now, default=None
+    )
     hours = seen.shop.hours
     return Ready(
-        now=clock.now,
-        rooms=tuple(_room(r, seen, facts, clock) for r in seen.shop.rooms),
-        rags=open_rags(seen, facts, clock),
+        now=seen.clock.now,
+        rooms=tuple(_room(r, seen) for r in seen.shop.rooms),
+        rags=open_rags(seen),
         bench=tuple(sorted(acting, key=_urgency)),
         stopped=tuple(s for s in lines if s.answer in _STOPPED),
-        drying=tuple(sorted(waiting, key=lambda s: (s.high is None, s.high or clock.now))),
+        drying=tuple(sorted(waiting, key=lambda s: (s.high is None, s.high or seen.clock.now))),
         set_aside=tuple(s for s in lines if s.answer is Answer.SET_ASIDE),
         glue_ups=glue_ups,
-        milestones=_milestones(zones, clock.now),
-        shop_open=is_open(hours, clock.now) if hours.patterns else None,
-        shop_opens=next_opening(hours, clock.now),
+        milestones=_milestones(zones, seen.clock.now),
+        shop_open=is_open(hours, seen.clock.now) if hours.patterns else None,
+        shop_opens=next_opening(hours, seen.clock.now),
         next_at=soonest.high if soonest else None,
         next_what=f"{soonest.operation} {soonest.label}".strip() if soonest else "",
         empty=not seen.shop.parts,
-        mixed=open_mixes(seen, facts, clock),
-        uneven=uneven_faces(zones, seen, facts),
-        cans=cans_in_doubt(seen, facts, clock.now, _still_to_go_on(seen)),
+        mixed=open_mixes(seen),
+        uneven=uneven_faces(zones, seen),
+        cans=cans_in_doubt(seen, _still_to_go_on(seen)),
     )
 
 
@@ -156,19 +150,19 @@ def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:
     return (line.answer is not Answer.DEADLINE, not dusty, line.answer is Answer.BLOCKED, closes)
 
 
-def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
+def _room(room: int, seen: Look) -> RoomLine:
     known, air = seen.shop.rooms[room], seen.bench.rooms[room]
-    reading = air.measured_at(clock.now)
+    reading = air.measured_at(seen.clock.now)
     return RoomLine(
         room=known.name,
         read_at=reading.at if reading else None,
         air=reading.air if reading else None,
         dew_point_c=dew_point_c(reading.air) if reading else None,
         coldest_night_c=known.coldest_night_c,
-        fitness=tuple(_fitness(air, seen, facts, clock)) if reading else (),
+        fitness=tuple(_fitness(air, seen)) if reading else (),
         acts=(reading.act,) if reading else (),
-        tonight_c=coldest_ahead(air, clock.now, _TONIGHT) if air.is_foretold else None,
-        asks_night=_asks_night(air, seen, facts, clock),
+        tonight_c=coldest_ahead(air, seen.clock.now, _TONIGHT) if air.is_foretold else None,
+        asks_night=_asks_night(air, seen),
         in_use=room in seen.bench.rooms_in_use,
         humidity_supposed=reading is not None
         and any(
@@ -178,21 +172,24 @@ def _room(room: int, seen: Look, facts: Facts, clock: Clock) -> RoomLine:
     )
 
 
-def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[tuple[str, str]]:
+def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, str]]:
     """Yield, for every product still to go on there, what this air does to it.
 
     What burns or glows there comes first: no air is fine beside it. In a room where nothing
     stands, what is to go on elsewhere: why else was its air read?
     """
     for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
-        of = facts.finish_class(seen.shop.products[product].class_key)
+        of = seen.facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
         lit = lit_by(
-            (of,), air.heater, air.heater_between(clock.now, vapour_until(of, clock.now)), air.name
+            (of,),
+            air.heater,
+            air.heater_between(seen.clock.now, vapour_until(of, seen.clock.now)),
+            air.name,
         )
         found = [
             f
-            for f in (*([lit] if lit else []), *_said(of, air, facts, clock))
+            for f in (*([lit] if lit else []), *_said(seen.context, of, air))
             if f.rule not in {Rule.NIGHT_UNTOLD, Rule.HEATER_UNTOLD}
             # Of two rules that contradict, the one that standard air breaks is a word of `why`.
             and not (f.rule is Rule.BLUSH and f.level is Level.NOTE)
@@ -203,15 +200,15 @@ def _fitness(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> Iterable[t
         )
 
 
-def _said(of: FinishClass, air: RoomAir, facts: Facts, clock: Clock) -> tuple[Finding, ...]:
-    return air_findings(of, of.methods[0], air, clock.now, facts.drying)
+def _said(context: Context, of: FinishClass, air: RoomAir) -> tuple[Finding, ...]:
+    return air_findings(of, of.methods[0], air, context.clock.now, context.facts.drying)
 
 
-def _asks_night(air: RoomAir, seen: Look, facts: Facts, clock: Clock) -> bool:
+def _asks_night(air: RoomAir, seen: Look) -> bool:
     """Tell whether something is still to go on there that minds a night nobody told of."""
     products = (seen.shop.products[p] for p in _still_to_go_on(seen, air.id))
-    classes = (facts.finish_class(product.class_key) for product in products)
-    found = (f for of in classes for f in _said(of, air, facts, clock))
+    classes = (seen.facts.finish_class(product.class_key) for product in products)
+    found = (f for of in classes for f in _said(seen.context, of, air))
     return any(finding.rule is Rule.NIGHT_UNTOLD for finding in found)
 
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
-from finishlog.clock import Clock
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat
-from finishlog.core.published.facts import Facts
 from finishlog.core.safety.rags import evening_of
 
 _SOLVENT = frozenset({"flammable", "vapour"})
@@ -28,19 +26,19 @@ class SprayedTonight(Struct, frozen=True):
     acts: tuple[int, ...]
 
 
-def sprayed_tonight(seen: Look, facts: Facts, clock: Clock) -> tuple[SprayedTonight, ...]:
+def sprayed_tonight(seen: Look) -> tuple[SprayedTonight, ...]:
     """Return what was sprayed this evening, in the order in which it began."""
-    tonight = evening_of(clock.now, clock.zone)
+    tonight = evening_of(seen.clock.now, seen.clock.zone)
     found: dict[str, list[Coat]] = {}
     for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
-        method = coat.method or facts.finish_class(coat.figures.class_key).methods[0]
-        if method is Method.SPRAY and evening_of(coat.when.latest, clock.zone) == tonight:
+        method = coat.method or seen.facts.finish_class(coat.figures.class_key).methods[0]
+        if method is Method.SPRAY and evening_of(coat.when.latest, seen.clock.zone) == tonight:
             found.setdefault(coat.product_name, []).append(coat)
-    return tuple(_line(product, coats, seen, facts) for product, coats in found.items())
+    return tuple(_line(product, coats, seen) for product, coats in found.items())
 
 
-def _line(product: str, coats: list[Coat], seen: Look, facts: Facts) -> SprayedTonight:
-    hazards = {h for c in coats for h in facts.finish_class(c.figures.class_key).hazards}
+def _line(product: str, coats: list[Coat], seen: Look) -> SprayedTonight:
+    hazards = {h for c in coats for h in seen.facts.finish_class(c.figures.class_key).hazards}
     reached = {target for coat in coats for target in coat.targets}
     rooms = {z.room.id for z in seen.bench.zones if z.target in reached}
     return SprayedTonight(

@@ -7,6 +7,7 @@ from datetime import datetime
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.room import RoomAir
 from finishlog.core.bench.state import asked_of
@@ -17,7 +18,6 @@ from finishlog.core.film.layers import laws_of
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
-from finishlog.core.published.facts import Facts
 from finishlog.core.rules.coating_air import air_findings, measured_c
 from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
 from finishlog.core.zone.state import ZoneState
@@ -54,17 +54,17 @@ class Begin(Struct, frozen=True):
     unknown: str = ""
 
 
-def begin(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> Begin:
+def begin(state: ZoneState, seen: Look) -> Begin:
     """Look for a fit time and room where the air speaks against the coat that is due."""
-    answer, over = state.verdict.answer, asked_of(state, seen.shop, facts).over
+    answer, over = state.verdict.answer, asked_of(state, seen.shop, seen.facts).over
     barred, waits = answer is Answer.NOT_IN_THIS_AIR, answer is Answer.WAITS
     if over is None or not (barred or waits or answer in MAY_ACT):
         return Begin()
-    since = max(now, state.verdict.high or now) if waits else now
-    wanted = _wanted(over, state, seen, facts)
+    since = max(seen.clock.now, state.verdict.high or seen.clock.now) if waits else seen.clock.now
+    wanted = _wanted(over, state, seen)
     # A room that was never read is read first.
     foretold = state.room.is_foretold and bool(state.room.readings) and wanted is not None
-    felt_cold = barred and measured_c(state.told, now) is not None
+    felt_cold = barred and measured_c(state.told, seen.clock.now) is not None
     here = (
         _here(state.room, since, wanted, barred=barred, felt_cold=felt_cold)
         if wanted and foretold
@@ -73,12 +73,12 @@ def begin(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> Begin:
     if not barred:
         return Begin(tuple(s for s in here if s.earliest is None or s.turns is not None))
     unknown = "" if foretold else "when this room gets fit: say how it usually is: room usual"
-    by_room = _forbidden(over, state.room, facts, now)
-    instead = _instead(state, seen, facts, now) if by_room else None
-    return Begin((*here, *_elsewhere(over, state, seen, facts, now)), instead, unknown)
+    by_room = _forbidden(seen.context, over, state.room)
+    instead = _instead(state, seen) if by_room else None
+    return Begin((*here, *_elsewhere(over, state, seen)), instead, unknown)
 
 
-def _wanted(over: FinishClass, state: ZoneState, seen: Look, facts: Facts) -> Wanted | None:
+def _wanted(over: FinishClass, state: ZoneState, seen: Look) -> Wanted | None:
     """Return what the coat asks of the air, by the can's own hours where it gives them."""
     step, top = state.progress.next, state.top
     product = step.product if step else (top.coat.product if top else None)
@@ -86,8 +86,8 @@ def _wanted(over: FinishClass, state: ZoneState, seen: Look, facts: Facts) -> Wa
     figure = {**over.stages, **(known.label if known else {})}.get(Stage.TACK_FREE)
     if figure is None:
         return None
-    counting = Counting(laws_of(over, facts)(figure), Clock.WAIT, over.limits)
-    return Wanted(figure.high_h, counting, facts.drying.dew_margin_c.value)
+    counting = Counting(laws_of(over, seen.facts)(figure), Clock.WAIT, over.limits)
+    return Wanted(figure.high_h, counting, seen.facts.drying.dew_margin_c.value)
 
 
 def _here(
@@ -104,29 +104,29 @@ def _here(
     return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
 
 
-def _elsewhere(
-    over: FinishClass, state: ZoneState, seen: Look, facts: Facts, now: datetime
-) -> tuple[Start, ...]:
+def _elsewhere(over: FinishClass, state: ZoneState, seen: Look) -> tuple[Start, ...]:
     """Return the other rooms that were read lately and in which nothing forbids it now."""
     found = []
     for number, room in seen.bench.rooms.items():
-        reading = room.read_lately(now)
-        if number == state.room.id or reading is None or _forbidden(over, room, facts, now):
+        reading = room.read_lately(seen.clock.now)
+        if number == state.room.id or reading is None or _forbidden(seen.context, over, room):
             continue
         caution = "" if over.mechanism is Mechanism.WATER else NOT_AMONG_PEOPLE
-        found.append(Start(seen.shop.rooms[number].name, now, air=reading.air, caution=caution))
+        found.append(
+            Start(seen.shop.rooms[number].name, seen.clock.now, air=reading.air, caution=caution)
+        )
     return tuple(found)
 
 
-def _instead(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[str, ...]:
+def _instead(state: ZoneState, seen: Look) -> tuple[str, ...]:
     """Return the shop's topcoats that this air does not forbid."""
     known = sorted(seen.shop.products.values(), key=lambda product: product.name)
-    classes = ((p.name, facts.finish_class(p.class_key)) for p in known if not p.archived)
+    classes = ((p.name, seen.facts.finish_class(p.class_key)) for p in known if not p.archived)
     return tuple(
-        name for name, of in classes if of.topcoat and not _forbidden(of, state.room, facts, now)
+        name for name, of in classes if of.topcoat and not _forbidden(seen.context, of, state.room)
     )
 
 
-def _forbidden(of: FinishClass, room: RoomAir, facts: Facts, now: datetime) -> bool:
-    found = air_findings(of, of.methods[0], room, now, facts.drying)
+def _forbidden(context: Context, of: FinishClass, room: RoomAir) -> bool:
+    found = air_findings(of, of.methods[0], room, context.clock.now, context.facts.drying)
     return any(finding.level is Level.STOP for finding in found)

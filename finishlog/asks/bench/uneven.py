@@ -10,7 +10,6 @@ from msgspec import Struct
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.balance import Uneven, may_cup, uneven
-from finishlog.core.published.facts import Facts
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 
@@ -33,19 +32,19 @@ class UnevenLine(Struct, frozen=True):
     acts: tuple[int, ...] = ()
 
 
-def uneven_faces(zones: Iterable[ZoneState], seen: Look, facts: Facts) -> tuple[UnevenLine, ...]:
+def uneven_faces(zones: Iterable[ZoneState], seen: Look) -> tuple[UnevenLine, ...]:
     """Answer for some zones, pieces that stand alike together, the longest standing first."""
     alike: dict[Hashable, list[Uneven]] = {}
     for one in uneven(zones):
-        if may_cup(one, seen.bench.now, facts.balance):
+        if may_cup(one, seen.bench.now, seen.facts.balance):
             key = (one.states[0].part.id, one.ahead, one.behind, one.since)
             alike.setdefault(key, []).append(one)
-    lines = (_line(found, seen, facts) for found in alike.values())
+    lines = (_line(found, seen) for found in alike.values())
     return tuple(sorted(lines, key=lambda line: line.since))
 
 
-def _line(found: list[Uneven], seen: Look, facts: Facts) -> UnevenLine:
-    first, said = found[0], facts.balance
+def _line(found: list[Uneven], seen: Look) -> UnevenLine:
+    first, said = found[0], seen.facts.balance
     part = first.states[0].part
     pieces = tuple(sorted(one.states[0].piece.number for one in found))
     return UnevenLine(

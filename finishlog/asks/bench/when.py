@@ -9,12 +9,10 @@ from msgspec import Struct
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.finish.stages import Stage
-from finishlog.core.published.facts import Facts
 from finishlog.core.zone.grouping import Group, groups
-from finishlog.store.database import Database
 
 
 class WhenLine(Struct, frozen=True):
@@ -33,13 +31,13 @@ class When(Struct, frozen=True):
     glue_ups: tuple[Standing, ...]
 
 
-def when(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> When:
+def when(context: Context, wanted: Wanted) -> When:
     """Answer for what is meant, and for the glue-ups of its parts."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
+    with context.reading() as connection:
+        seen = look(context, connection)
     zones = wanted.of(seen.bench.zones)
     return When(
-        now=clock.now,
+        now=context.clock.now,
         lines=tuple(_line(group, seen) for group in groups(zones)),
         glue_ups=glue_up_standings(
             (g for g in seen.bench.glue_ups if g.part.id in wanted.ids), seen

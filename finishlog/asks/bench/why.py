@@ -11,7 +11,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.pace import top_pace
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.bench.state import asked_of
 from finishlog.core.film.drying_course import CourseHour, drying_course
@@ -28,7 +28,6 @@ from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
 from finishlog.core.zone.grouping import Group, groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
-from finishlog.store.database import Database
 
 # As many as fit beside their words in 80 columns.
 _POINTS = 31
@@ -130,14 +129,14 @@ class Why(Struct, frozen=True):
     as_usual: bool = False
 
 
-def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple[Why, ...]:
+def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
     """Answer for every group of what is meant, and for the glue-ups of its parts."""
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
+    with context.reading() as connection:
+        seen = look(context, connection)
     zones = wanted.of(seen.bench.zones)
     # A glue face that is bare as it should be has nothing to explain.
     zones = [z for z in zones if not z.is_bare_joint] or zones
-    explained = [_why(group, seen, facts, clock.now) for group in groups(zones)]
+    explained = [_why(group, seen) for group in groups(zones)]
     glue_ups = [
         Why(line, (), None, None, None, None, (), ())
         for line in glue_up_standings(
@@ -147,43 +146,43 @@ def why(database: Database, facts: Facts, clock: Clock, wanted: Wanted) -> tuple
     return (*explained, *glue_ups)
 
 
-def _why(group: Group, seen: Look, facts: Facts, now: datetime) -> Why:
+def _why(group: Group, seen: Look) -> Why:
     state = group.first
     layer, figure, stage = _what_is_counted(state)
-    reading = state.room.measured_at(now)
-    where = begin(state, seen, facts, now)
+    reading = state.room.measured_at(seen.clock.now)
+    where = begin(state, seen)
     return Why(
         standing=standing_of(group, seen),
         on_it=tuple(
             OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
         ),
-        label=_label(layer, figure, stage, facts) if layer and figure else None,
+        label=_label(layer, figure, stage, seen.facts) if layer and figure else None,
         air=reading.air if reading else None,
         read_at=reading.at if reading else None,
-        clock=_clock(layer, figure, now) if layer and figure else None,
+        clock=_clock(layer, figure, seen.clock.now) if layer and figure else None,
         checks=_checks(group),
-        unknown=_unknown(state, now, where),
+        unknown=_unknown(state, seen.clock.now, where),
         pace=top_pace(state, seen.shop),
         as_usual=state.room.is_foretold,
         air_act=reading.act if reading else None,
-        sooner=_sooner(state, seen, facts, now),
+        sooner=_sooner(state, seen),
         starts=where.starts,
         instead=where.instead,
     )
 
 
-def _sooner(state: ZoneState, seen: Look, facts: Facts, now: datetime) -> tuple[Sooner, ...]:
+def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     """Look for a room in which it would dry sooner, the soonest first."""
     if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
         return ()
-    near, asked = around(seen.bench.zones, now), asked_of(state, seen.shop, facts)
-    warmed = sooner_warmed(state, asked, near, facts)
+    near, asked = around(seen.bench.zones, seen.clock.now), asked_of(state, seen.shop, seen.facts)
+    warmed = sooner_warmed(state, asked, near, seen.facts)
     found = []
     if warmed is not None:
         air = warmed.room.readings[0].air
         found.append(Sooner("", air, warmed.low, warmed.high, f"kept so all the time; {NO_FLAME}"))
-    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, facts):
-        reading = there.room.read_lately(now)
+    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, seen.facts):
+        reading = there.room.read_lately(seen.clock.now)
         if reading is not None and there.room.id is not None:
             name = seen.shop.rooms[there.room.id].name
             found.append(Sooner(name, reading.air, there.low, there.high, there.caution))

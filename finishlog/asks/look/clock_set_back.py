@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
-from finishlog.store.database import Database
+from finishlog.context import Context
 from finishlog.store.log.heads import newest_acts
 
 # Two machines, or a clock that is put right by the network, may differ by so much.
@@ -20,12 +20,12 @@ class NewerAct(Struct, frozen=True):
     typed_at: datetime
 
 
-def newer_than_now(database: Database, now: datetime) -> NewerAct | None:
+def newer_than_now(context: Context) -> NewerAct | None:
     """Return the act that the clock lies behind; None when it goes on from what is on record.
 
     Only the last entries are looked at: what was typed while the clock was wrong stays on record.
     """
-    with database.reading() as connection:
-        acts = newest_acts(connection, after=now + _SLACK)
+    with context.reading() as connection:
+        acts = newest_acts(connection, after=context.clock.now + _SLACK)
     found = max(acts, key=lambda each: each[1], default=None)
     return NewerAct(*found) if found else None

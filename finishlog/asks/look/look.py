@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.pace import paces
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.clock.pace import Paces
 from finishlog.core.log.entries import Away
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 class Look(Struct, frozen=True):
     """What there is, what happened, and what follows from it now."""
 
+    context: Context
     shop: Shop
     log: Log
     bench: BenchState
@@ -36,16 +38,35 @@ class Look(Struct, frozen=True):
     # How products dry here, by what their checks taught.
     paces: Paces = Paces.none
 
+    @property
+    def facts(self) -> Facts:
+        """The facts by which it is judged."""
+        return self.context.facts
 
-def look(connection: Connection, facts: Facts, clock: Clock, since: datetime | None = None) -> Look:
+    @property
+    def clock(self) -> Clock:
+        """The present, also where this is a look back."""
+        return self.context.clock
+
+    def as_of(self, moment: datetime) -> Look:
+        """Look back: the shop as the log leaves it at a moment."""
+        if moment >= self.clock.now:
+            return self
+        log = self.log.as_of(moment)
+        bench = bench_state(self.shop, log, self.facts, moment, self.clock.zone, paces=self.paces)
+        return replace(self, log=log, bench=bench, made={})
+
+
+def look(context: Context, connection: Connection, since: datetime | None = None) -> Look:
     """Look at every open part; `since`: also the air of what is told late, before any coat."""
-    shop = read_shop(connection, clock.now)
+    facts, now, zone = context.facts, context.clock.now, context.clock.zone
+    shop = read_shop(connection, now)
     log = read_log(connection, [p.id for part in shop.parts for p in part.pieces], since=since)
     away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
     shop = replace(shop, hours=replace(shop.hours, away=away))
     shop = with_containers_of(connection, shop, log)
     changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
     made = {change.thing: change.act for change in changes if change.what == ADDED}
-    learnt = paces(connection, shop, log, facts, clock)
-    bench = bench_state(shop, log, facts, clock.now, clock.zone, paces=learnt)
-    return Look(shop, log, bench, made, learnt)
+    learnt = paces(context, connection, shop, log)
+    bench = bench_state(shop, log, facts, now, zone, paces=learnt)
+    return Look(context, shop, log, bench, made, learnt)

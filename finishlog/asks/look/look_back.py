@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.state import bench_state
-from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Project, Shop
 from finishlog.errors import Ambiguous, NotFound
 from finishlog.picking import pick_parts, pick_project
@@ -22,33 +21,34 @@ if TYPE_CHECKING:
 
 
 def look_back(
-    connection: Connection, facts: Facts, clock: Clock, typed: Sequence[str]
+    context: Context, connection: Connection, typed: Sequence[str]
 ) -> tuple[Look, tuple[str, ...]]:
     """Look at the open parts, or, when what was typed is none of them, at those put away too.
 
     Also return what was typed, with whole projects as their parts.
     """
-    seen = look(connection, facts, clock)
+    seen = look(context, connection)
     try:
         words = with_whole_projects(seen.shop, typed)
         pick_parts(seen.shop, words)
     except Ambiguous:
         raise
     except NotFound:
-        return _among_all(connection, facts, clock, typed)
+        return _among_all(context, connection, typed)
     return seen, words
 
 
 def _among_all(
-    connection: Connection, facts: Facts, clock: Clock, typed: Sequence[str]
+    context: Context, connection: Connection, typed: Sequence[str]
 ) -> tuple[Look, tuple[str, ...]]:
     """Look at the projects of what was typed, whether or not they were put away."""
-    shop = read_shop(connection, clock.now, include_archived=True)
+    shop = read_shop(connection, context.clock.now, include_archived=True)
     words = with_whole_projects(shop, typed)
     projects = {part.project for part, _ in pick_parts(shop, words)}
     shop = replace(shop, parts=tuple(p for p in shop.parts if p.project in projects))
     log = read_log(connection, [p.id for part in shop.parts for p in part.pieces])
-    return Look(shop, log, bench_state(shop, log, facts, clock.now, clock.zone)), words
+    bench = bench_state(shop, log, context.facts, context.clock.now, context.clock.zone)
+    return Look(context, shop, log, bench), words
 
 
 def with_whole_projects(shop: Shop, typed: Sequence[str]) -> tuple[str, ...]:

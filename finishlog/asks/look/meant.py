@@ -8,14 +8,13 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.look_back import with_whole_projects
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.shop.selectors import Chosen
 from finishlog.core.shop.things import Part, Shop, zone_name
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import Ambiguous, NotFound, UsageFault
 from finishlog.picking import pick_parts, pick_whole
-from finishlog.store.database import Database
 from finishlog.store.things.read_shop import read_shop
 
 _ALL = frozenset({"all", "everything"})
@@ -53,16 +52,11 @@ class Wanted(Struct, frozen=True):
 
 
 def wanted(
-    database: Database,
-    clock: Clock,
-    typed: Sequence[str],
-    *,
-    archived: bool = False,
-    projects: bool = False,
+    context: Context, typed: Sequence[str], *, archived: bool = False, projects: bool = False
 ) -> Wanted:
     """Resolve selectors to parts, pieces and zones; `projects`: a whole one may be named too."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=archived)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=archived)
     picked = pick_parts(shop, _spelled_out(shop, typed) if projects else typed)
     old = tuple((chosen.once, part.path) for part, chosen in picked if chosen.once)
     return Wanted(tuple(_wanted(part, chosen) for part, chosen in picked), old)
@@ -88,11 +82,11 @@ def _wanted(part: Part, chosen: Chosen) -> WantedPart:
     return WantedPart(part.id, pieces, zones if chosen.faces else None)
 
 
-def put_away_since(database: Database, clock: Clock, typed: str) -> tuple[str, str] | None:
+def put_away_since(context: Context, typed: str) -> tuple[str, str] | None:
     """Find a part that was put away: its path, and what to type to have it back."""
-    with database.reading() as connection:
-        everything = read_shop(connection, clock.now, include_archived=True)
-        living = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        everything = read_shop(connection, context.clock.now, include_archived=True)
+        living = read_shop(connection, context.clock.now)
     open_parts = {part.id for part in living.parts}
     gone = tuple(part for part in everything.parts if part.id not in open_parts)
     try:
@@ -104,28 +98,22 @@ def put_away_since(database: Database, clock: Clock, typed: str) -> tuple[str, s
     return part.path, Do.PART_RESTORE(part.path)
 
 
-def whole_ids(database: Database, clock: Clock, typed: Sequence[str]) -> tuple[int, ...]:
+def whole_ids(context: Context, typed: Sequence[str]) -> tuple[int, ...]:
     """Resolve selectors to the ids of whole parts, for what changes all of a part."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
     return tuple(part.id for part in pick_whole(shop, typed))
 
 
-def part_ids(
-    database: Database,
-    clock: Clock,
-    typed: Sequence[str],
-    *,
-    projects: bool = False,
-) -> tuple[int, ...]:
+def part_ids(context: Context, typed: Sequence[str], *, projects: bool = False) -> tuple[int, ...]:
     """Resolve selectors to the ids of parts."""
-    return wanted(database, clock, typed, projects=projects).ids
+    return wanted(context, typed, projects=projects).ids
 
 
-def names_a_part(database: Database, clock: Clock, typed: str) -> bool:
+def names_a_part(context: Context, typed: str) -> bool:
     """Tell whether a word names one part, or may name several."""
     try:
-        wanted(database, clock, (typed,))
+        wanted(context, (typed,))
     except Ambiguous:
         return True
     except (NotFound, UsageFault):

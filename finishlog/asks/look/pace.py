@@ -10,12 +10,12 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.entry_words import PUT_ON
 from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.clock.pace import CARRIED_AT_MOST, PaceLearnt, Paces
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import films, observed
-from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 from finishlog.core.shop.things import Log, Part, Piece, Shop
 from finishlog.core.zone.state import ZoneState
@@ -51,7 +51,7 @@ class PaceLine(Struct, frozen=True):
     words: str
 
 
-def paces(connection: Connection, shop: Shop, log: Log, facts: Facts, clock: Clock) -> Paces:
+def paces(context: Context, connection: Connection, shop: Shop, log: Log) -> Paces:
     """Return what lengthens waits of what is on open parts, or comes next there.
 
     A product whose films were never found soft when checked cannot be slower than its label.
@@ -59,11 +59,11 @@ def paces(connection: Connection, shop: Shop, log: Log, facts: Facts, clock: Clo
     on_it = {e.product for e in log.entries if isinstance(e, Coat)}
     steps = {s.product for part in shop.parts for s in part.steps if s.product is not None}
     slow = failed_lately(connection, on_it | steps)
-    return learnt(connection, shop, facts, clock, slow) if slow else Paces.none
+    return learnt(context, connection, shop, slow) if slow else Paces.none
 
 
 def learnt(
-    connection: Connection, shop: Shop, facts: Facts, clock: Clock, products: Collection[int]
+    context: Context, connection: Connection, shop: Shop, products: Collection[int]
 ) -> Paces:
     """Learn from the newest coats of some products that were checked, also of parts put away."""
     coats = checked_coats(connection, products, NEWEST)
@@ -72,10 +72,12 @@ def learnt(
     zones = {target for coat in coats for target in coat.targets}
     pieces = with_assemblies(connection, {target.piece for target in zones})
     log = read_log(connection, pieces, [(coat.start, coat.end) for coat in coats])
-    then = _as_they_stood(connection, shop, pieces, clock)
+    then = _as_they_stood(connection, shop, pieces, context.clock)
     woods = woods_given(connection, zones)
-    stacks = films(then, log, clock.zone, woods, facts)
-    return learn(observed(stacks, facts, only={coat.entry for coat in coats}), facts.pace)
+    stacks = films(then, log, context.clock.zone, woods, context.facts)
+    return learn(
+        observed(stacks, context.facts, only={coat.entry for coat in coats}), context.facts.pace
+    )
 
 
 def _as_they_stood(
@@ -92,10 +94,10 @@ def _as_they_stood(
 
 
 def pace_lines(
-    connection: Connection, shop: Shop, facts: Facts, clock: Clock, product: int
+    context: Context, connection: Connection, shop: Shop, product: int
 ) -> tuple[PaceLine, ...]:
     """Return all that was learnt of one product."""
-    found = learnt(connection, shop, facts, clock, [product]).of(product)
+    found = learnt(context, connection, shop, [product]).of(product)
     cans = read_containers(connection, {f.key.container for f in found if f.key.container})
     return tuple(_line(each, cans[c].name if (c := each.key.container) else "") for each in found)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from finishlog.context import Context
 from finishlog.core.measure.units import Unit, Units
 from finishlog.store.database import Database
 from finishlog.store.things.usual import TIME_ZONE, read_settings
@@ -24,25 +25,21 @@ class Setting(Struct, frozen=True):
     by_hand: bool
 
 
-def units(database: Database) -> Units:
-    """Return the units, the usual ones where nothing was set."""
+def kept(database: Database) -> tuple[Units, str | None]:
+    """Return the units, the usual ones where nothing was set, and the zone that was set, if any."""
     with database.reading() as connection:
-        kept = read_settings(connection)
-    return Units(**{name: of(kept[name]) for name, of in UNITS.items() if name in kept})  # type: ignore[arg-type]
+        known = read_settings(connection)
+    units = {name: of(known[name]) for name, of in UNITS.items() if name in known}
+    return Units(**units), known.get(TIME_ZONE)  # type: ignore[arg-type]
 
 
-def kept_zone(database: Database) -> str | None:
-    """Return the time zone that was set for the shop; None: none was."""
-    with database.reading() as connection:
-        return read_settings(connection).get(TIME_ZONE)
-
-
-def settings(database: Database, zone: str) -> tuple[Setting, ...]:
-    """List every setting; `zone` is the one that holds when none was set."""
-    with database.reading() as connection:
-        kept = read_settings(connection)
+def settings(context: Context) -> tuple[Setting, ...]:
+    """List every setting, with what holds where none was set."""
+    with context.reading() as connection:
+        known = read_settings(connection)
     usual = Units()
     lines = [
-        Setting(name, kept.get(name, getattr(usual, name).value), name in kept) for name in UNITS
+        Setting(name, known.get(name, getattr(usual, name).value), name in known) for name in UNITS
     ]
-    return (*lines, Setting("zone", kept.get(TIME_ZONE, zone), TIME_ZONE in kept))
+    zone = known.get(TIME_ZONE, context.clock.zone.key)
+    return (*lines, Setting("zone", zone, TIME_ZONE in known))

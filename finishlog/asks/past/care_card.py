@@ -15,7 +15,7 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.look_back import look_back
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, waits_until
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.film.old_finish import name_of
@@ -27,7 +27,6 @@ from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.zone.grouping import describe, with_project
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import pick_zones
-from finishlog.store.database import Database
 
 ON_THE_CARD = (Stage.PACK, Stage.LIGHT_USE, Stage.RUB, Stage.CURED)
 
@@ -92,15 +91,15 @@ class CareCard(Struct, frozen=True):
     for_whom: tuple[ForFoodOrChild, ...]
 
 
-def care_card(database: Database, facts: Facts, clock: Clock, typed: Sequence[str]) -> CareCard:
+def care_card(context: Context, typed: Sequence[str]) -> CareCard:
     """Write the card of what is typed, without recording anything."""
-    with database.reading() as connection:
-        seen, words = look_back(connection, facts, clock, typed)
+    with context.reading() as connection:
+        seen, words = look_back(context, connection, typed)
     picked = pick_zones(seen.shop, seen.bench, words, None)
-    return card_of(seen, picked.targets, facts)
+    return card_of(seen, picked.targets)
 
 
-def card_of(seen: Look, targets: frozenset[Target], facts: Facts) -> CareCard:
+def card_of(seen: Look, targets: frozenset[Target]) -> CareCard:
     """Write the card of some zones; glue faces are left out."""
     mine = [
         z for z in seen.bench.zones if z.target in targets and z.face.kind is not FaceKind.JOINT
@@ -115,8 +114,8 @@ def card_of(seen: Look, targets: frozenset[Target], facts: Facts) -> CareCard:
         parts=tuple(_part(label, states) for label, states in alike),
         last_coat=last_coat(mine),
         dates=_dates(mine),
-        lines=_lines(alike, facts, used_for),
-        for_whom=tuple(_for_whom(u, mine, facts) for u in used_for),
+        lines=_lines(alike, seen.facts, used_for),
+        for_whom=tuple(_for_whom(u, mine, seen.facts) for u in used_for),
     )
 
 

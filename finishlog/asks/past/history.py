@@ -14,14 +14,13 @@ from msgspec import Struct
 from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.look.entry_words import Named, Words
 from finishlog.asks.look.meant import Wanted
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Joined, Moved, Stripped, When
 from finishlog.core.mixing.mixes import parts_of_text
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, ThingKind
 from finishlog.errors import NotFound
-from finishlog.store.database import Database
 from finishlog.store.log.heads import with_members
 from finishlog.store.log.read_history import HistoryRow, read_acts, read_history, read_records
 from finishlog.store.things.changes import ADDED, Change, read_changes
@@ -57,38 +56,28 @@ class HistoryLine(Struct, frozen=True):
     changes: tuple[str, ...] = ()
 
 
-def history(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    about: Wanted | None = None,
-) -> tuple[HistoryLine, ...]:
+def history(context: Context, about: Wanted | None = None) -> tuple[HistoryLine, ...]:
     """Return the lines about some parts or pieces, with what an assembly is made of; else all."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         pieces = {p for each in about.parts for p in each.pieces} if about else set()
         rows = read_history(connection, with_members(connection, pieces) if about else None)
         changes = _changes(connection, shop, about.ids if about else ())
         known = {row.act for row in rows}
         rows += read_acts(connection, {change.act for change in changes} - known)
-        return _lines(connection, rows, changes, shop, facts)
+        return _lines(connection, rows, changes, shop, context.facts)
 
 
-def one_act(
-    database: Database,
-    facts: Facts,
-    clock: Clock,
-    act: int,
-) -> tuple[HistoryLine, ...]:
+def one_act(context: Context, act: int) -> tuple[HistoryLine, ...]:
     """Return every line of one act; NotFound when there is no such act."""
-    with database.reading() as connection:
+    with context.reading() as connection:
         rows = read_history(connection)
         mine = [row for row in rows if row.act == act]
         if not mine:
             raise NotFound(f"there is no act {act}", f"{Do.HISTORY()} shows the numbers")
-        shop = read_shop(connection, clock.now, include_archived=True)
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         changes = read_changes(connection)
-        return _lines(connection, mine, changes, shop, facts, rows)
+        return _lines(connection, mine, changes, shop, context.facts, rows)
 
 
 def _changes(connection: Connection, shop: Shop, parts: Collection[int]) -> tuple[Change, ...]:

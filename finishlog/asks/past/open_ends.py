@@ -8,7 +8,6 @@ from datetime import UTC, datetime
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
-from finishlog.clock import Clock
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.commands import Do
 from finishlog.core.film.checks import standing_failures
@@ -18,7 +17,6 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
 from finishlog.core.mixing.containers import Lid
-from finishlog.core.published.facts import Facts
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
@@ -28,18 +26,16 @@ _NEVER = datetime.max.replace(tzinfo=UTC)
 _WRONG = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH, Answer.DEADLINE}
 
 
-def open_ends(
-    then: Look, targets: frozenset[Target], facts: Facts, clock: Clock
-) -> tuple[Finding, ...]:
+def open_ends(then: Look, targets: frozenset[Target]) -> tuple[Finding, ...]:
     """Return what speaks against handing these zones over, as of `then`; what is worst first."""
     mine = [z for z in then.bench.zones if z.target in targets and not z.is_bare_joint]
     found = (
         *_rags(then, targets),
         *_films(mine),
-        *_not_at_pack(mine, then.bench.now, clock),
+        *_not_at_pack(mine, then),
         *_steps(mine, then),
         *_tape_and_glue(mine, then),
-        *_mixes(mine, then, facts, clock),
+        *_mixes(mine, then),
     )
     order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
     return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))
@@ -83,9 +79,10 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
         yield Finding(Level.STOP, f"{_named(states)}: {sentence}", remedy)
 
 
-def _not_at_pack(mine: Sequence[ZoneState], now: datetime, clock: Clock) -> Iterator[Finding]:
+def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     """Yield the pieces that must not be wrapped yet, each once, by the slowest of its films."""
     latest: dict[int, tuple[datetime, str]] = {}
+    now, clock = then.bench.now, then.clock
     for state in mine:
         pack = milestone([state], Stage.PACK)
         if pack is None or pack.blocked or pack.reached(now):
@@ -136,10 +133,10 @@ def _tape_and_glue(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
             yield Finding(Level.CAUTION, f"{glue.part.called}: not glued up yet")
 
 
-def _mixes(mine: Sequence[ZoneState], then: Look, facts: Facts, clock: Clock) -> Iterator[Finding]:
+def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     used = {layer.coat.container for state in mine for layer in state.layers}
     names = {can.name for can in then.shop.containers.values() if can.id in used}
-    for mix in open_mixes(then, facts, clock):
+    for mix in open_mixes(then):
         if mix.name in names:
             keeps = mix.lid is Lid.CLOSED
             yield Finding(

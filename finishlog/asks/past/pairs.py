@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from finishlog.asks.look.entry_words import Named
 from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.asks.past.recipe import air_at, hours_between
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
@@ -37,7 +37,6 @@ from finishlog.core.shop.things import Log, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
 from finishlog.picking import pick_product
-from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_shop
 
@@ -71,13 +70,13 @@ class Pair(Struct, frozen=True):
     acts: tuple[int, ...]
 
 
-def pairs(database: Database, facts: Facts, clock: Clock, words: Sequence[str]) -> tuple[Pair, ...]:
+def pairs(context: Context, words: Sequence[str]) -> tuple[Pair, ...]:
     """Return the pairs of `under over`, or of every coat under one product; newest first."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         log = read_log(connection)
     *under, over = [pick_product(shop, word).id for word in words]
-    found = _pairs(shop, log, facts, under[0] if under else None, over)
+    found = _pairs(shop, log, context.facts, under[0] if under else None, over)
     if not found:
         raise NotFound(
             f"no coat of {words[-1]} over {words[0] if under else 'another coat'} is on record",

@@ -15,7 +15,7 @@ from finishlog.asks.look.entry_words import Words
 from finishlog.asks.look.standing import product_name
 from finishlog.asks.past.recipe import PastAttempt, attempts_of
 from finishlog.asks.past.search import Search, Sought, Story, is_wood, search
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.film.progress import progress, steps_for
 from finishlog.core.log.entries import (
     AnyEntry,
@@ -35,7 +35,6 @@ from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zo
 from finishlog.core.zone.grouping import describe, with_project
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
-from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.containers import with_containers_of
 from finishlog.store.things.read_shop import read_shop
@@ -100,16 +99,16 @@ class Past(Struct, frozen=True):
     finishes: tuple[PastFinish, ...]
 
 
-def past(database: Database, facts: Facts, clock: Clock, words: Sequence[str]) -> Past:
+def past(context: Context, words: Sequence[str]) -> Past:
     """Answer for what all the words are about; without words, for everything."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
-        log = read_log(connection, _pieces_of_wood(shop, words, facts))
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
+        log = read_log(connection, _pieces_of_wood(shop, words, context.facts))
         shop = with_containers_of(connection, shop, log)
     told = _told(shop, log)
     stories = [story for story, _ in told]
-    searches = [search(word, shop, stories, facts) for word in words]
-    found = _finishes(told, searches, shop, log, facts)
+    searches = [search(word, shop, stories, context.facts) for word in words]
+    found = _finishes(told, searches, shop, log, context.facts)
     if not found:
         raise _nothing(words, stories)
     found.sort(key=lambda f: (_rank(f), -f.last.timestamp()))

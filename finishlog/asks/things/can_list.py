@@ -11,7 +11,7 @@ from finishlog.asks.bench.open_cans import against, mixed_words, state_of
 from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.entry_words import deed_words
 from finishlog.asks.look.look import look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
@@ -29,7 +29,6 @@ from finishlog.core.shop.names import find, old_names
 from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import Ambiguous, NotFound
-from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.containers import pieces_coated_from
 from finishlog.store.things.read_shop import read_shop
@@ -105,39 +104,37 @@ class CanShown(Struct, frozen=True):
     coats: tuple[CoatFrom, ...]
 
 
-def can_list(
-    database: Database, facts: Facts, clock: Clock, *, archived: bool = False
-) -> tuple[CanLine, ...]:
+def can_list(context: Context, *, archived: bool = False) -> tuple[CanLine, ...]:
     """List the containers in use, or those that were put away; what is empty comes last."""
-    with database.reading() as connection:
+    with context.reading() as connection:
         if archived:
-            shop, log = read_shop(connection, clock.now, include_archived=True), Log(())
+            shop, log = read_shop(connection, context.clock.now, include_archived=True), Log(())
         else:
-            seen = look(connection, facts, clock)
+            seen = look(context, connection)
             shop, log = seen.shop, seen.log
     rooms, events = rooms_air(shop, log), events_by_container(log.entries)
     found = [
-        _state(each, events.get(each.id, []), shop, facts, rooms)
+        _state(each, events.get(each.id, []), shop, context.facts, rooms)
         for each in shop.containers.values()
         if each.archived is archived
     ]
-    lines = [_line(state, shop, facts, clock.now) for state in found if state.was_made]
+    lines = [_line(context, state, shop) for state in found if state.was_made]
     return tuple(sorted(lines, key=lambda line: line.how in _EMPTY))
 
 
-def can_show(database: Database, facts: Facts, clock: Clock, typed: str) -> CanShown:
+def can_show(context: Context, typed: str) -> CanShown:
     """Show one container, also one that was put away, with every coat that came from it."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         can = _pick(shop, typed)
         pieces = pieces_coated_from(connection, can.id)
         log = read_log(connection, None if can.archived else pieces)
     events = events_by_container(log.entries).get(can.id, [])
-    state = _state(can, events, shop, facts, rooms_air(shop, log))
+    state = _state(can, events, shop, context.facts, rooms_air(shop, log))
     solids = state.of.solids_vol_pct
     thinned = thinned_solids(solids, can.parts) if solids else None
     return CanShown(
-        line=_line(state, shop, facts, clock.now),
+        line=_line(context, state, shop),
         parts=can.parts,
         drawn_from=can.drawn_from,
         solids_pct=(thinned.low, thinned.high) if thinned else None,
@@ -175,22 +172,22 @@ def _state(
     return state_of(can, events, shop, rooms, facts)
 
 
-def _line(state: ContainerState, shop: Shop, facts: Facts, now: datetime) -> CanLine:
+def _line(context: Context, state: ContainerState, shop: Shop) -> CanLine:
     can = state.container
     ended = state.ended is not None or can.archived
     return CanLine(
         name=can.name,
         kind=can.kind,
         product=shop.products[can.product].name,
-        ratio=mixed_words(can, facts),
+        ratio=mixed_words(can, context.facts),
         batch=can.batch,
         made_at=state.made,
         opened_at=state.opened,
         use_by=state.use_by,
-        overdue=not ended and state.use_by is not None and now > state.use_by,
+        overdue=not ended and state.use_by is not None and context.clock.now > state.use_by,
         how=_how(state),
         amount_ml=can.amount_ml,
-        findings=() if ended else against(state, now, facts),
+        findings=() if ended else against(state, context.clock.now, context.facts),
         old_names=old_names(shop.aliases, ThingKind.CONTAINER, can.id),
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look, look
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.log.entries import Coat, Heated
 from finishlog.core.mixing.chemistry import Ingredient, contents
@@ -18,7 +18,6 @@ from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Part, Product, ThingKind
 from finishlog.errors import NotFound
-from finishlog.store.database import Database
 
 # They come with whatever else is asked.
 _ALWAYS = "general"
@@ -67,19 +66,19 @@ class _Hazards(Struct, frozen=True):
     holds: Substances = frozenset()
 
 
-def safety(database: Database, facts: Facts, clock: Clock, typed: str) -> SafetyShown:
+def safety(context: Context, typed: str) -> SafetyShown:
     """Answer; NotFound where a word is neither a thing, a wood, a class nor a topic."""
     if not typed:
-        return SafetyShown("", facts.notes)
-    with database.reading() as connection:
-        seen = look(connection, facts, clock)
-    known = {note.applies_to for note in facts.notes}
+        return SafetyShown("", context.facts.notes)
+    with context.reading() as connection:
+        seen = look(context, connection)
+    known = {note.applies_to for note in context.facts.notes}
     for about in (_hazard, _product, _class, _project, _part, _room, _wood, _topic):
-        found = about(typed, seen, facts)
+        found = about(typed, seen)
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
-            notes = tuple(note for note in facts.notes if note.applies_to in wanted)
-            return SafetyShown(typed, notes, tuple(_apart(found.holds, facts)))
+            notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
+            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)))
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 
@@ -92,31 +91,31 @@ def _apart(holds: Substances, facts: Facts) -> Iterator[Apart]:
                 yield Apart(other, conflict.reason, conflict.source)
 
 
-def _hazard(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _hazard(typed: str, seen: Look) -> _Hazards | None:
     """Read a hazard by its name, where nothing of the person's is called so."""
     shop, word = seen.shop, typed.casefold()
     mine = [p.name for p in shop.products.values()] + [p.name for p in shop.projects]
     mine += [p.name for p in shop.parts] + [r.name for r in shop.rooms.values()]
     if word in {name.casefold() for name in mine}:
         return None
-    known = word in _TOPICS or any(word == note.applies_to for note in facts.notes)
-    return _topic(typed, seen, facts) if known else None
+    known = word in _TOPICS or any(word == note.applies_to for note in seen.facts.notes)
+    return _topic(typed, seen) if known else None
 
 
-def _product(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _product(typed: str, seen: Look) -> _Hazards | None:
     found = find(typed, list(seen.shop.products.values()), seen.shop.aliases, ThingKind.PRODUCT)
-    return _of_product(found[0], facts) if len(found) == 1 else None
+    return _of_product(found[0], seen.facts) if len(found) == 1 else None
 
 
 def _of_product(product: Product, facts: Facts) -> _Hazards:
     return _of(facts.finish_class(product.class_key), in_product(product), facts)
 
 
-def _class(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
-    keys = facts.find_class(typed)
+def _class(typed: str, seen: Look) -> _Hazards | None:
+    keys = seen.facts.find_class(typed)
     if len(keys) != 1:
         return None
-    return _of(facts.finish_class(keys[0]), Ingredient(typed, keys[0]), facts)
+    return _of(seen.facts.finish_class(keys[0]), Ingredient(typed, keys[0]), seen.facts)
 
 
 def _of(of: FinishClass, brings: Ingredient, facts: Facts) -> _Hazards:
@@ -125,35 +124,35 @@ def _of(of: FinishClass, brings: Ingredient, facts: Facts) -> _Hazards:
     return _Hazards(frozenset({*of.hazards, *facts.chemistry.hazards(holds), *spray}), holds)
 
 
-def _project(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _project(typed: str, seen: Look) -> _Hazards | None:
     found = find(typed, seen.shop.projects, seen.shop.aliases, ThingKind.PROJECT)
     if len(found) != 1:
         return None
-    parts = _of_parts(lambda part: part.project == found[0].id, seen, facts)
+    parts = _of_parts(lambda part: part.project == found[0].id, seen)
     use = found[0].used_for
-    uses = [use] if use else facts.care.uses_of(found[0].name)
+    uses = [use] if use else seen.facts.care.uses_of(found[0].name)
     return _Hazards(parts.names | {_FOR[each] for each in uses}, parts.holds)
 
 
-def _part(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _part(typed: str, seen: Look) -> _Hazards | None:
     word = typed.casefold()
     mine = [p for p in seen.shop.parts if word in {p.name.casefold(), p.path.casefold()}]
-    return _of_parts(lambda part: part in mine, seen, facts) if mine else None
+    return _of_parts(lambda part: part in mine, seen) if mine else None
 
 
-def _room(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _room(typed: str, seen: Look) -> _Hazards | None:
     found = find(typed, list(seen.shop.rooms.values()), seen.shop.aliases, ThingKind.ROOM)
     if len(found) != 1:
         return None
     room = found[0]
     here = {z.part.id for z in seen.bench.in_the_shop if z.room.id == room.id}
-    parts = _of_parts(lambda part: part.id in here or part.room == room.id, seen, facts)
+    parts = _of_parts(lambda part: part.id in here or part.room == room.id, seen)
     heated = any(isinstance(e, Heated) and e.room == room.id for e in seen.log.entries)
     warm = heated or any(day.heated for day in room.usual)
     return _Hazards(parts.names | ({"heater", "heat"} if warm else set()), parts.holds)
 
 
-def _of_parts(mine: Callable[[Part], bool], seen: Look, facts: Facts) -> _Hazards:
+def _of_parts(mine: Callable[[Part], bool], seen: Look) -> _Hazards:
     """Join what the steps, the coats and the woods of some parts bring."""
     parts = [part for part in seen.shop.parts if mine(part)]
     pieces = {piece.id for part in parts for piece in part.pieces}
@@ -164,9 +163,9 @@ def _of_parts(mine: Callable[[Part], bool], seen: Look, facts: Facts) -> _Hazard
         if isinstance(e, Coat) and any(t.piece in pieces for t in e.targets)
     }
     known = [p for key in planned | on_it if key and (p := seen.shop.products.get(key))]
-    brought = [_of_product(product, facts) for product in known]
+    brought = [_of_product(product, seen.facts) for product in known]
     woods = {zone.species or part.species for part in parts for f in part.faces for zone in f.zones}
-    dusts = _dusts({wood for wood in woods if wood}, facts)
+    dusts = _dusts({wood for wood in woods if wood}, seen.facts)
     return _Hazards(
         frozenset().union(dusts, *(each.names for each in brought)),
         frozenset().union(*(each.holds for each in brought)),
@@ -178,16 +177,16 @@ def _dusts(woods: Iterable[str], facts: Facts) -> frozenset[str]:
     return frozenset({"dust", *(wood.dust for wood in known if wood)}) if woods else frozenset()
 
 
-def _wood(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
-    return _Hazards(_dusts([typed], facts)) if facts.species_named(typed) else None
+def _wood(typed: str, seen: Look) -> _Hazards | None:
+    return _Hazards(_dusts([typed], seen.facts)) if seen.facts.species_named(typed) else None
 
 
-def _topic(typed: str, seen: Look, facts: Facts) -> _Hazards | None:
+def _topic(typed: str, seen: Look) -> _Hazards | None:
     """Read a hazard, what else it is called, a substance, or any word of the notes."""
     word = typed.casefold()
-    known = {note.applies_to for note in facts.notes}
-    holds = facts.chemistry.in_name(typed)
-    named = {*_TOPICS.get(word, ()), *(known & {word}), *facts.chemistry.hazards(holds)}
-    said = {n.applies_to for n in facts.notes if word in n.text.casefold()}
+    known = {note.applies_to for note in seen.facts.notes}
+    holds = seen.facts.chemistry.in_name(typed)
+    named = {*_TOPICS.get(word, ()), *(known & {word}), *seen.facts.chemistry.hazards(holds)}
+    said = {n.applies_to for n in seen.facts.notes if word in n.text.casefold()}
     names = frozenset(named or said)
     return _Hazards(names, holds) if names or holds else None

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_on_bare_wood
@@ -14,7 +14,6 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import find_called, names_of
 from finishlog.core.published.species import Condition, Species, WoodRule, face_wood, rules_for_wood
 from finishlog.errors import NotFound
-from finishlog.store.database import Database
 from finishlog.store.things.read_shop import read_shop
 
 
@@ -44,10 +43,10 @@ def species_list(facts: Facts) -> tuple[Species, ...]:
     return tuple(sorted(facts.species, key=lambda wood: wood.name.casefold()))
 
 
-def one_species(facts: Facts, database: Database | None, clock: Clock, typed: str) -> SpeciesShown:
-    """Show one wood; without a database there are no products of the person's to speak of."""
+def one_species(facts: Facts, typed: str, products: Sequence[tuple[str, str]] = ()) -> SpeciesShown:
+    """Show one wood, and what to heed with some products: name and class."""
     wood = pick_wood(facts, typed)
-    return SpeciesShown(wood, tuple(_cares(wood, _products(database, clock), facts)))
+    return SpeciesShown(wood, tuple(_cares(wood, products, facts)))
 
 
 def pick_wood(facts: Facts, typed: str) -> Species:
@@ -75,12 +74,10 @@ def near_woods(facts: Facts, typed: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*whole, *(called[word] for word in near))))[:3]
 
 
-def _products(database: Database | None, clock: Clock) -> tuple[tuple[str, str], ...]:
+def products_in_use(context: Context) -> tuple[tuple[str, str], ...]:
     """Return the person's products in use: name and class."""
-    if database is None:
-        return ()
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
     return tuple((p.name, p.class_key) for p in shop.products.values() if not p.archived)
 
 

@@ -9,7 +9,7 @@ from msgspec.structs import asdict
 
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.pace import PaceLine, pace_lines
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow
@@ -20,7 +20,6 @@ from finishlog.core.shop.names import old_names
 from finishlog.core.shop.things import Part, Product, Project, Schedule, Shop, ThingKind, face_words
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
-from finishlog.store.database import Database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.archive import put_away
 from finishlog.store.things.read_shop import read_schedules, read_shop
@@ -111,32 +110,30 @@ class TheShop(Struct, frozen=True):
     open_parts: int
 
 
-def _shop(database: Database, clock: Clock) -> Shop:
-    with database.reading() as connection:
-        return read_shop(connection, clock.now)
+def _shop(context: Context) -> Shop:
+    with context.reading() as connection:
+        return read_shop(connection, context.clock.now)
 
 
-def _put_away(database: Database, clock: Clock, kind: ThingKind) -> tuple[Shop, set[int]]:
+def _put_away(context: Context, kind: ThingKind) -> tuple[Shop, set[int]]:
     """Read everything, and the ids of what of one kind was put away."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         return shop, {thing.id for thing in put_away(connection, kind)}
 
 
-def projects(
-    database: Database, clock: Clock, *, archived: bool = False
-) -> tuple[ProjectLine, ...]:
+def projects(context: Context, *, archived: bool = False) -> tuple[ProjectLine, ...]:
     """List the open projects, or those that were put away."""
     if archived:
-        everything, away = _put_away(database, clock, ThingKind.PROJECT)
+        everything, away = _put_away(context, ThingKind.PROJECT)
         return tuple(_project(p, everything) for p in everything.projects if p.id in away)
-    shop = _shop(database, clock)
+    shop = _shop(context)
     return tuple(_project(p, shop) for p in shop.projects)
 
 
-def one_project(database: Database, clock: Clock, name: str) -> ProjectLine:
+def one_project(context: Context, name: str) -> ProjectLine:
     """Show one project."""
-    shop = _shop(database, clock)
+    shop = _shop(context)
     return _project(pick_project(shop, name), shop)
 
 
@@ -146,12 +143,12 @@ def _project(project: Project, shop: Shop) -> ProjectLine:
     return ProjectLine(project.name, project.due, project.note, mine, old)
 
 
-def parts(database: Database, clock: Clock, *, archived: bool = False) -> tuple[PartLine, ...]:
+def parts(context: Context, *, archived: bool = False) -> tuple[PartLine, ...]:
     """List the open parts, or those that were put away one by one."""
     if archived:
-        everything, away = _put_away(database, clock, ThingKind.PART)
+        everything, away = _put_away(context, ThingKind.PART)
         return tuple(_part(p, everything) for p in everything.parts if p.id in away)
-    shop = _shop(database, clock)
+    shop = _shop(context)
     return tuple(_part(p, shop) for p in shop.parts)
 
 
@@ -179,21 +176,19 @@ def _room_of(part: Part, shop: Shop) -> str:
     return room.name if room else ""
 
 
-def schedules(
-    database: Database, clock: Clock, *, archived: bool = False
-) -> tuple[ScheduleLine, ...]:
+def schedules(context: Context, *, archived: bool = False) -> tuple[ScheduleLine, ...]:
     """List the finishing schedules, or those that were put away."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
         away = {thing.id for thing in put_away(connection, ThingKind.STEPS)}
         known = read_schedules(connection, include_archived=archived)
     return tuple(_schedule(s, shop) for s in known if (s.id in away) is archived)
 
 
-def one_schedule(database: Database, clock: Clock, name: str) -> ScheduleLine:
+def one_schedule(context: Context, name: str) -> ScheduleLine:
     """Show one finishing schedule."""
-    with database.reading() as connection:
-        shop, known = read_shop(connection, clock.now), read_schedules(connection)
+    with context.reading() as connection:
+        shop, known = read_shop(connection, context.clock.now), read_schedules(connection)
     return _schedule(pick_schedule(shop, known, name), shop)
 
 
@@ -203,21 +198,21 @@ def _schedule(schedule: Schedule, shop: Shop) -> ScheduleLine:
     return ScheduleLine(schedule.name, steps, schedule.note, old)
 
 
-def products(
-    database: Database, facts: Facts, clock: Clock, *, archived: bool = False
-) -> tuple[ProductLine, ...]:
+def products(context: Context, *, archived: bool = False) -> tuple[ProductLine, ...]:
     """List the products, or those that were put away."""
-    shop = _shop(database, clock)
-    return tuple(_product(p, shop, facts) for p in shop.products.values() if p.archived is archived)
+    shop = _shop(context)
+    return tuple(
+        _product(p, shop, context.facts) for p in shop.products.values() if p.archived is archived
+    )
 
 
-def one_product(database: Database, facts: Facts, clock: Clock, name: str) -> OneProduct:
+def one_product(context: Context, name: str) -> OneProduct:
     """Show one product."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
         product = pick_product(shop, name)
-        pace = pace_lines(connection, shop, facts, clock, product.id)
-    line = _product(product, shop, facts)
+        pace = pace_lines(context, connection, shop, product.id)
+    line = _product(product, shop, context.facts)
     return OneProduct(**asdict(line), pace=pace)
 
 
@@ -237,10 +232,10 @@ def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
     )
 
 
-def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[RoomLine, ...]:
+def rooms(context: Context, *, archived: bool = False) -> tuple[RoomLine, ...]:
     """List the rooms, or those that were put away."""
-    with database.reading() as connection:
-        shop = read_shop(connection, clock.now, include_archived=True)
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now, include_archived=True)
         away = {thing.id for thing in put_away(connection, ThingKind.ROOM)}
         log = read_log(connection)
     known = rooms_air(shop, log)
@@ -257,14 +252,19 @@ def rooms(database: Database, clock: Clock, *, archived: bool = False) -> tuple[
     )
 
 
-def one_room(database: Database, clock: Clock, name: str) -> RoomLine:
+def one_room(context: Context, name: str) -> RoomLine:
     """Show one room."""
-    found = pick_room(_shop(database, clock), name)
-    return next(r for r in rooms(database, clock) if r.name == found.name)
+    found = pick_room(_shop(context), name)
+    return next(r for r in rooms(context) if r.name == found.name)
 
 
-def the_shop(database: Database, clock: Clock) -> TheShop:
+def the_shop(context: Context) -> TheShop:
     """Show the shop."""
-    shop = _shop(database, clock)
-    week = [w for since, w in shop.hours.patterns if since <= clock.now]
-    return TheShop(clock.zone.key, week[-1] if week else (), str(database.path), len(shop.parts))
+    shop = _shop(context)
+    week = [w for since, w in shop.hours.patterns if since <= context.clock.now]
+    return TheShop(
+        context.clock.zone.key,
+        week[-1] if week else (),
+        str(context.database.path),
+        len(shop.parts),
+    )

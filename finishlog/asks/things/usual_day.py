@@ -8,12 +8,11 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.which_room import which_room
-from finishlog.clock import Clock
+from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.supposed import supposed
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.shop.things import Room
-from finishlog.store.database import Database
 from finishlog.store.things.read_shop import read_shop
 
 _DAY = datetime(2001, 1, 1, tzinfo=UTC)
@@ -46,10 +45,10 @@ class RoomUsual(Struct, frozen=True):
     days: tuple[UsualLine, ...]
 
 
-def room_usual(database: Database, clock: Clock, typed: str | None) -> RoomUsual:
+def room_usual(context: Context, typed: str | None) -> RoomUsual:
     """Show a room's usual days; None: the room that is meant where none was named."""
-    with database.reading() as connection:
-        room = which_room(connection, read_shop(connection, clock.now), typed)
+    with context.reading() as connection:
+        room = which_room(connection, read_shop(connection, context.clock.now), typed)
     return usual_of(room)
 
 

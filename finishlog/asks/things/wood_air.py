@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
 
 from msgspec import Struct
 
@@ -33,11 +32,11 @@ def wood_air(room: str, air: Air | None) -> WoodAir:
     return WoodAir(room, air, dew, settles_pct(air))
 
 
-def rooms_of(states: Iterable[ZoneState], seen: Look, now: datetime) -> tuple[WoodAir, ...]:
+def rooms_of(states: Iterable[ZoneState], seen: Look) -> tuple[WoodAir, ...]:
     """Return the rooms that zones stand in, each once."""
     found: dict[int | None, WoodAir] = {}
     for state in states:
-        point = state.room.measured_at(now)
+        point = state.room.measured_at(seen.clock.now)
         room = seen.shop.rooms.get(state.room.id or 0)
         found.setdefault(
             state.room.id, wood_air(room.name if room else "", point.air if point else None)

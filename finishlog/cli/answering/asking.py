@@ -95,7 +95,7 @@ def _refuse_what_was_put_away(desk: Desk, fault: Unknown) -> None:
     """Say how to have a part back: it is not to be made anew under last year's name."""
     from finishlog.asks.look.meant import put_away_since
 
-    if fault.kind == "part" and (away := put_away_since(desk.database, desk.clock, fault.name)):
+    if fault.kind == "part" and (away := put_away_since(desk.context, fault.name)):
         path, command = away
         raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
 
@@ -111,7 +111,7 @@ def _make_part(desk: Desk, fault: Unknown) -> str | None:
         path = f"{ask('Which piece of furniture is it part of?')}/{path}"
     species = ask("Which wood? (Enter: not said)")
     typed = PartTyped(path, species=species or None)
-    return new_part(desk.database, desk.facts, desk.clock, desk.words, typed).name
+    return new_part(desk.context, typed).name
 
 
 def _make_product(desk: Desk, fault: Unknown) -> str | None:
@@ -126,7 +126,7 @@ def _make_product(desk: Desk, fault: Unknown) -> str | None:
         chosen = choose(f"{question}. Which did you mean?", (*fault.near, _A_NEW_ONE))
         if chosen != _A_NEW_ONE:
             return chosen
-    elif products(desk.database, desk.facts, desk.clock):
+    elif products(desk.context):
         answer = ask(f"{question}, nor such work. Put a new product on record? [y/N]")
         if not answer.lower().startswith("y"):
             return None
@@ -140,7 +140,7 @@ def _new_product(desk: Desk, name: str) -> str | None:
     if chosen is None:
         return None
     typed = ProductTyped(name, chosen, {})
-    return new_product(desk.database, desk.facts, desk.clock, desk.words, typed).name
+    return new_product(desk.context, typed).name
 
 
 def _choose_class(desk: Desk, product: str) -> str | None:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
     from finishlog.asks.look.clock_set_back import NewerAct
+    from finishlog.context import Context
     from finishlog.core.published.facts import Facts
     from finishlog.store.database import Database
 
@@ -39,14 +40,26 @@ class Desk:
         return clock.now()
 
     @cached_property
-    def _kept_zone(self) -> str | None:
-        """The zone that was set (`finishlog settings zone`), if there is a shop to ask."""
-        if clock.zone_is_given() or not self.path.exists():
-            return None
-        from finishlog.asks.look.settings import kept_zone
+    def context(self) -> Context:
+        """What the command's act or question is given."""
+        from finishlog.context import Context
 
+        return Context(self.database, self.facts, self.clock, self.words, self.units)
+
+    @cached_property
+    def _kept(self) -> tuple[Units, str | None]:
+        """The units and the zone that were set, if there is a shop to ask."""
+        if not self.path.exists():
+            return Units(), None
+        from finishlog.asks.look.settings import kept
+
+        return kept(self.database)
+
+    @property
+    def _kept_zone(self) -> str | None:
+        """The zone that was set (`finishlog settings zone`)."""
         try:
-            return kept_zone(self.database)
+            return None if clock.zone_is_given() else self._kept[1]
         except DatabaseFault:
             # What needs the database will say so; a reference page does not.
             return None
@@ -98,14 +111,10 @@ class Desk:
         if "database" in self.__dict__ and self.database.was_made:
             say(f"finishlog: a new, empty database was made: {self.path}")
 
-    @cached_property
+    @property
     def units(self) -> Units:
         """The units that things are typed and shown in; the usual ones where nothing was set."""
-        if not self.path.exists():
-            return Units()
-        from finishlog.asks.look.settings import units
-
-        return units(self.database)
+        return self._kept[0]
 
     @property
     def temperature(self) -> Temperature:
@@ -136,7 +145,7 @@ class Desk:
             return None
         from finishlog.asks.look.clock_set_back import newer_than_now
 
-        return newer_than_now(self.database, self.clock.now)
+        return newer_than_now(self.context)
 
     def say_that_the_clock_is_behind(self) -> None:
         """Say beside an answer from the database that it is worked out for an earlier time."""

@@ -35,7 +35,7 @@ def plan(
     wanted = due_moment(due, here.clock.now, here.clock.zone) if due else None
 
     def attempt(typed: tuple[str, ...]) -> PlanAnswer:
-        return answer_plan(here.database, here.facts, here.clock, typed, wanted)
+        return answer_plan(here.context, typed, wanted)
 
     answer = settled(here, tuple(words or ()), attempt)
     show_answer(
@@ -43,7 +43,7 @@ def plan(
         "plan",
         plan_document(answer) if json else answer,
         json,
-        lambda: plan_page(answer, here.clock, here.temperature, verbose=verbose),
+        lambda: plan_page(answer, here.clock, verbose=verbose),
     )
 
 

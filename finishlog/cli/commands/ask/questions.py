@@ -24,7 +24,7 @@ def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
     found = settled(
         here,
         tuple(typed),
-        lambda words: wanted(here.database, here.clock, words, archived=archived, projects=True),
+        lambda words: wanted(here.context, words, archived=archived, projects=True),
     )
     for old, now in found.renamed:
         say(f"finishlog: {old} is called {now} now")
@@ -37,7 +37,7 @@ def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     from finishlog.cli.pages.questions.question_pages import when_page
 
     here = desk(context)
-    answer = answer_when(here.database, here.facts, here.clock, _wanted(here, parts))
+    answer = answer_when(here.context, _wanted(here, parts))
     show_answer(here, "when", answer, json, lambda: when_page(answer, here.clock))
 
 
@@ -47,13 +47,13 @@ def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
     from finishlog.cli.pages.questions.question_pages import why_page
 
     here = desk(context)
-    answer = answer_why(here.database, here.facts, here.clock, _wanted(here, parts))
+    answer = answer_why(here.context, _wanted(here, parts))
     show_answer(
         here,
         "why",
         answer,
         json,
-        lambda: why_page(answer, here.facts, here.clock, here.temperature),
+        lambda: why_page(answer, here.context),
     )
 
 
@@ -74,10 +74,10 @@ def on(
         from finishlog.asks.bench.coat_grid import coat_grid
         from finishlog.cli.pages.questions.grid_page import grid_page
 
-        table = coat_grid(here.database, here.facts, here.clock, _wanted(here, parts))
+        table = coat_grid(here.context, _wanted(here, parts))
         show_answer(here, "on", table, json, lambda: grid_page(table, here.clock))
         return
-    answer = answer_on(here.database, here.facts, here.clock, _wanted(here, parts))
+    answer = answer_on(here.context, _wanted(here, parts))
     show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
 
 
@@ -96,11 +96,11 @@ def history(
 
     here = desk(context)
     if act is not None:
-        whole = one_act(here.database, here.facts, here.clock, act)
+        whole = one_act(here.context, act)
         show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
         return
     about = _wanted(here, parts, archived=True) if parts else None
-    answer = answer_history(here.database, here.facts, here.clock, about)
+    answer = answer_history(here.context, about)
     show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
 
 
@@ -127,15 +127,14 @@ def past(
     from finishlog.cli.pages.questions.past_page import pairs_page, past_page
 
     here, typed = desk(context), tuple(words or ())
-    unit = here.temperature
     if pairs:
         if len(typed) not in {1, 2}:
             raise UsageFault("name the coats", "finishlog past --pairs sealer topcoat")
-        found = answer_pairs(here.database, here.facts, here.clock, typed)
-        show_answer(here, "past", found, json, lambda: pairs_page(found, here.clock, unit))
+        found = answer_pairs(here.context, typed)
+        show_answer(here, "past", found, json, lambda: pairs_page(found, here.clock))
         return
-    answer = answer_past(here.database, here.facts, here.clock, typed)
-    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock, unit))
+    answer = answer_past(here.context, typed)
+    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:

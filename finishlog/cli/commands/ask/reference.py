@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
 from finishlog.cli.answering.answer import show_answer
 from finishlog.cli.answering.options import Json, desk
-from finishlog.core.measure.units import Temperature
-
-if TYPE_CHECKING:
-    pass
 
 wood = typer.Typer(help="Woods: what they do to a finish.", no_args_is_help=True)
 glue = typer.Typer(help="Glues: open, clamps, finish, with sources.", no_args_is_help=True)
@@ -26,9 +22,7 @@ def class_list(context: typer.Context, json: Json = False) -> None:
 
     here = desk(context)
     answer = classes(here.facts)
-    # The settings would load the database's library, only to say that there is none.
-    unit = here.temperature if here.path.exists() else Temperature.CELSIUS
-    show_answer(here, "class list", answer, json, lambda: classes_page(answer, unit))
+    show_answer(here, "class list", answer, json, lambda: classes_page(answer))
 
 
 @finish_class.command("show")
@@ -44,7 +38,7 @@ def class_show(
     here = desk(context)
     answer = one_class(here.facts, " ".join(name))
     show_answer(
-        here, "class show", answer, json, lambda: class_page(answer, here.facts, here.units)
+        here, "class show", answer, json, lambda: class_page(answer, here.facts.sources, here.units)
     )
 
 
@@ -66,13 +60,15 @@ def species_show(
     json: Json = False,
 ) -> None:
     """Show one wood, and what to heed on it."""
-    from finishlog.asks.things.species import one_species
+    from finishlog.asks.things.species import one_species, products_in_use
     from finishlog.cli.pages.shop.species_pages import species_page
 
     here = desk(context)
-    database = here.database if here.path.exists() else None
-    answer = one_species(here.facts, database, here.clock, " ".join(name))
-    show_answer(here, "species show", answer, json, lambda: species_page(answer, here.facts))
+    mine = products_in_use(here.context) if here.path.exists() else ()
+    answer = one_species(here.facts, " ".join(name), mine)
+    show_answer(
+        here, "species show", answer, json, lambda: species_page(answer, here.facts.sources)
+    )
 
 
 @glue.command("list")
@@ -98,8 +94,7 @@ def glue_show(
 
     here = desk(context)
     answer = one_glue(here.facts, " ".join(name))
-    unit = here.units.temperature
-    show_answer(here, "glue show", answer, json, lambda: glue_page(answer, here.facts, unit))
+    show_answer(here, "glue show", answer, json, lambda: glue_page(answer, here.facts.sources))
 
 
 def register(app: typer.Typer) -> None:

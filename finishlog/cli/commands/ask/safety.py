@@ -27,7 +27,7 @@ def safety(
     from finishlog.cli.pages.questions.safety_page import safety_page
 
     here = desk(context)
-    answer = ask(here.database, here.facts, here.clock, " ".join(about or ()))
+    answer = ask(here.context, " ".join(about or ()))
     page = lambda: safety_page(answer, here.facts, verbose=verbose)  # noqa: E731
     show_answer(here, "safety", answer, json, page)
 

@@ -73,7 +73,7 @@ def part_new(
         like,
         old_finish,
     )
-    made = new_part(here.database, here.facts, here.clock, here.words, typed)
+    made = new_part(here.context, typed)
     show_made(here, "part new", made, json)
 
 
@@ -89,8 +89,8 @@ def part_steps(
     from finishlog.asks.look.meant import whole_ids
 
     here = desk(context)
-    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
-    made = give_steps(here.database, here.facts, here.clock, here.words, ids, name)
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.context, words))
+    made = give_steps(here.context, ids, name)
     show_made(here, "part steps", made, json)
 
 
@@ -101,8 +101,8 @@ def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -
     from finishlog.asks.look.meant import whole_ids
 
     here = desk(context)
-    ids = settled(here, tuple(parts), lambda words: whole_ids(here.database, here.clock, words))
-    made = archive(here.database, here.facts, here.clock, here.words, ids)
+    ids = settled(here, tuple(parts), lambda words: whole_ids(here.context, words))
+    made = archive(here.context, ids)
     show_made(here, "part archive", made, json)
 
 
@@ -115,7 +115,7 @@ def part_restore(context: typer.Context, parts: SomeParts, json: Json = False) -
     made = settled(
         here,
         tuple(parts),
-        lambda words: restore_parts(here.database, here.clock, here.words, words),
+        lambda words: restore_parts(here.context, words),
     )
     show_made(here, "part restore", made, json)
 
@@ -134,7 +134,7 @@ def part_rename(
     made = settled(
         here,
         (name,),
-        lambda words: rename_part(here.database, here.clock, here.words, words[0], new_name),
+        lambda words: rename_part(here.context, words[0], new_name),
     )
     show_made(here, "part rename", made, json)
 
@@ -169,9 +169,7 @@ def part_edit(
     made = settled(
         here,
         (name,),
-        lambda words: edit_part(
-            here.database, here.facts, here.clock, here.words, words[0], change
-        ),
+        lambda words: edit_part(here.context, words[0], change),
     )
     show_made(here, "part edit", made, json)
 
@@ -183,7 +181,7 @@ def part_list(context: typer.Context, archived: Archived = False, json: Json = F
     from finishlog.cli.pages.shop.shop_pages import parts_page
 
     here = desk(context)
-    answer = parts(here.database, here.clock, archived=archived)
+    answer = parts(here.context, archived=archived)
     show_answer(here, "part list", answer, json, lambda: parts_page(answer))
 
 
@@ -195,8 +193,8 @@ def part_show(context: typer.Context, parts: SomeParts, json: Json = False) -> N
     from finishlog.cli.pages.shop.shop_pages import part_page
 
     here = desk(context)
-    ids = settled(here, tuple(parts), lambda words: part_ids(here.database, here.clock, words))
-    answer = [p for p in answer_parts(here.database, here.clock) if p.id in ids]
+    ids = settled(here, tuple(parts), lambda words: part_ids(here.context, words))
+    answer = [p for p in answer_parts(here.context) if p.id in ids]
     show_answer(here, "part show", answer, json, lambda: part_page(answer))
 
 

@@ -45,7 +45,7 @@ def product_new(
         recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
     )
     typed = product_typed(name, finish, label, here.temperature, note)
-    made = new_product(here.database, here.facts, here.clock, here.words, typed)
+    made = new_product(here.context, typed)
     show_made(here, "product new", made, json)
 
 
@@ -79,9 +79,7 @@ def product_label(
         recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
     )
     typed = product_typed(name, "", label, here.temperature)
-    labelled = label_product(
-        here.database, here.facts, here.clock, here.words, typed, coats_too=coats_too
-    )
+    labelled = label_product(here.context, typed, coats_too=coats_too)
     show_answer(
         here, "product label", labelled, json, lambda: label_page(labelled, here.words, here.clock)
     )
@@ -101,9 +99,7 @@ def product_edit(
     from finishlog.acts.things.products import edit_product
 
     here = desk(context)
-    made = edit_product(
-        here.database, here.facts, here.clock, here.words, name, finish=finish, note=note
-    )
+    made = edit_product(here.context, name, finish=finish, note=note)
     show_made(here, "product edit", made, json)
 
 
@@ -115,7 +111,7 @@ def product_rename(
     from finishlog.acts.things.products import rename_product
 
     here = desk(context)
-    made = rename_product(here.database, here.clock, here.words, name, new_name)
+    made = rename_product(here.context, name, new_name)
     show_made(here, "product rename", made, json)
 
 
@@ -125,7 +121,7 @@ def product_archive(context: typer.Context, name: Name, json: Json = False) -> N
     from finishlog.acts.things.products import archive_product
 
     here = desk(context)
-    made = archive_product(here.database, here.clock, here.words, name)
+    made = archive_product(here.context, name)
     show_made(here, "product archive", made, json)
 
 
@@ -136,7 +132,7 @@ def product_restore(context: typer.Context, name: Name, json: Json = False) -> N
     from finishlog.core.shop.things import ThingKind
 
     here = desk(context)
-    made = bring_back(here.database, here.clock, here.words, ThingKind.PRODUCT, name)
+    made = bring_back(here.context, ThingKind.PRODUCT, name)
     show_made(here, "product restore", made, json)
 
 
@@ -147,7 +143,7 @@ def product_list(context: typer.Context, archived: Archived = False, json: Json 
     from finishlog.cli.pages.shop.shop_pages import products_page
 
     here = desk(context)
-    answer = products(here.database, here.facts, here.clock, archived=archived)
+    answer = products(here.context, archived=archived)
     show_answer(here, "product list", answer, json, lambda: products_page(answer))
 
 
@@ -158,15 +154,13 @@ def product_show(context: typer.Context, name: Name, json: Json = False) -> None
     from finishlog.cli.pages.shop.shop_pages import product_page
 
     here = desk(context)
-    answer = settled(
-        here, (name,), lambda words: one_product(here.database, here.facts, here.clock, words[0])
-    )
+    answer = settled(here, (name,), lambda words: one_product(here.context, words[0]))
     show_answer(
         here,
         "product show",
         answer,
         json,
-        lambda: product_page(answer, here.facts, here.temperature),
+        lambda: product_page(answer, here.facts.sources),
     )
 
 

@@ -49,7 +49,7 @@ def project_new(
     here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     used_for = _for_whom(whom) or ""
-    made = new_project(here.database, here.facts, here.clock, here.words, name, by, note, used_for)
+    made = new_project(here.context, name, by, note, used_for)
     show_made(here, "project new", made, json)
 
 
@@ -60,7 +60,7 @@ def project_list(context: typer.Context, archived: Archived = False, json: Json 
     from finishlog.cli.pages.shop.shop_pages import projects_page
 
     here = desk(context)
-    answer = projects(here.database, here.clock, archived=archived)
+    answer = projects(here.context, archived=archived)
     show_answer(here, "project list", answer, json, lambda: projects_page(answer, here.clock))
 
 
@@ -71,7 +71,7 @@ def project_show(context: typer.Context, name: Name, json: Json = False) -> None
     from finishlog.cli.pages.shop.shop_pages import project_page
 
     here = desk(context)
-    answer = one_project(here.database, here.clock, name)
+    answer = one_project(here.context, name)
     show_answer(here, "project show", answer, json, lambda: project_page(answer, here.clock))
 
 
@@ -95,7 +95,7 @@ def project_edit(
     here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     change = ProjectEdit(new_name, by, no_due, note, _for_whom(whom))
-    made = edit_project(here.database, here.facts, here.clock, here.words, name, change)
+    made = edit_project(here.context, name, change)
     show_made(here, "project edit", made, json)
 
 
@@ -107,7 +107,7 @@ def project_rename(
     from finishlog.acts.things.projects import rename_project
 
     here = desk(context)
-    made = rename_project(here.database, here.clock, here.words, name, new_name)
+    made = rename_project(here.context, name, new_name)
     show_made(here, "project rename", made, json)
 
 
@@ -127,7 +127,7 @@ def project_load(
 
     here = desk(context)
     wanted = read_project_file(file, here)
-    answer = load(here.database, here.facts, here.clock, here.words, wanted, check=check)
+    answer = load(here.context, wanted, check=check)
     show_answer(here, "project load", answer, json, lambda: load_page(answer))
 
 
@@ -137,7 +137,7 @@ def project_archive(context: typer.Context, name: Name, json: Json = False) -> N
     from finishlog.acts.things.projects import archive_project
 
     here = desk(context)
-    made = archive_project(here.database, here.facts, here.clock, here.words, name)
+    made = archive_project(here.context, name)
     show_made(here, "project archive", made, json)
 
 
@@ -148,7 +148,7 @@ def project_restore(context: typer.Context, name: Name, json: Json = False) -> N
     from finishlog.core.shop.things import ThingKind
 
     here = desk(context)
-    made = bring_back(here.database, here.clock, here.words, ThingKind.PROJECT, name)
+    made = bring_back(here.context, ThingKind.PROJECT, name)
     show_made(here, "project restore", made, json)
 
 

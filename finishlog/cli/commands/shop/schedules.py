@@ -56,9 +56,9 @@ def steps_new(
     if step and like:
         raise UsageFault("steps or --like, not both", "finishlog steps edit changes them after")
     if like is not None:
-        made = steps_like(here.database, here.facts, here.clock, here.words, name, like, note)
+        made = steps_like(here.context, name, like, note)
     else:
-        made = new_steps(here.database, here.facts, here.clock, here.words, name, step or (), note)
+        made = new_steps(here.context, name, step or (), note)
     show_made(here, "steps new", made, json)
 
 
@@ -69,7 +69,7 @@ def steps_list(context: typer.Context, archived: Archived = False, json: Json = 
     from finishlog.cli.pages.shop.shop_pages import schedules_page
 
     here = desk(context)
-    answer = schedules(here.database, here.clock, archived=archived)
+    answer = schedules(here.context, archived=archived)
     show_answer(here, "steps list", answer, json, lambda: schedules_page(answer))
 
 
@@ -80,7 +80,7 @@ def steps_show(context: typer.Context, name: Name, json: Json = False) -> None:
     from finishlog.cli.pages.shop.shop_pages import schedule_page
 
     here = desk(context)
-    answer = one_schedule(here.database, here.clock, name)
+    answer = one_schedule(here.context, name)
     show_answer(here, "steps show", answer, json, lambda: schedule_page(answer))
 
 
@@ -90,7 +90,7 @@ def steps_edit(context: typer.Context, name: Name, step: Steps, json: Json = Fal
     from finishlog.acts.things.steps import edit_steps
 
     here = desk(context)
-    made = edit_steps(here.database, here.clock, here.words, name, step)
+    made = edit_steps(here.context, name, step)
     show_made(here, "steps edit", made, json)
 
 
@@ -100,7 +100,7 @@ def steps_rename(context: typer.Context, name: Name, new_name: NewName, json: Js
     from finishlog.acts.things.steps import rename_steps
 
     here = desk(context)
-    made = rename_steps(here.database, here.clock, here.words, name, new_name)
+    made = rename_steps(here.context, name, new_name)
     show_made(here, "steps rename", made, json)
 
 
@@ -110,7 +110,7 @@ def steps_archive(context: typer.Context, name: Name, json: Json = False) -> Non
     from finishlog.acts.things.steps import archive_steps
 
     here = desk(context)
-    made = archive_steps(here.database, here.clock, here.words, name)
+    made = archive_steps(here.context, name)
     show_made(here, "steps archive", made, json)
 
 
@@ -121,7 +121,7 @@ def steps_restore(context: typer.Context, name: Name, json: Json = False) -> Non
     from finishlog.core.shop.things import ThingKind
 
     here = desk(context)
-    made = bring_back(here.database, here.clock, here.words, ThingKind.STEPS, name)
+    made = bring_back(here.context, ThingKind.STEPS, name)
     show_made(here, "steps restore", made, json)
 
 

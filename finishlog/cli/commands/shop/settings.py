@@ -35,14 +35,14 @@ def settings(
     if name is not None:
         if value is None:
             raise UsageFault(f"what should {name!r} be?", f"finishlog settings {name} VALUE")
-        made = put(here.database, here.clock, here.words, name, value)
+        made = put(here.context, name, value)
         if made.name == "zone" and zone_is_given():
             made = replace(
                 made, detail=f"{made.detail}; {ZONE} names {here.clock.zone.key}, and wins"
             )
         show_made(here, "settings", made, json)
         return
-    answer = answer_settings(here.database, here.clock.zone.key)
+    answer = answer_settings(here.context)
     show_answer(here, "settings", answer, json, lambda: settings_page(answer))
 
 

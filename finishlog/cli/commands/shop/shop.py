@@ -33,7 +33,7 @@ def room_new(
 
     here = desk(context)
     coldest = temperature(night, here.temperature) if night else None
-    made = new_room(here.database, here.clock, here.words, name, coldest, note)
+    made = new_room(here.context, name, coldest, note)
     show_made(here, "room new", made, json)
 
 
@@ -53,7 +53,7 @@ def room_night(
     if not said:
         raise UsageFault("how cold do the nights get?", "finishlog room night shop 12C")
     celsius = temperature(" ".join(said), here.temperature)
-    made = coldest_night(here.database, here.clock, here.words, name, celsius)
+    made = coldest_night(here.context, name, celsius)
     made = replace(made, detail=f"nights to {show_temperature(celsius, here.temperature)}")
     show_made(here, "room night", made, json)
 
@@ -74,7 +74,7 @@ def room_edit(
 
     here = desk(context)
     kind = heater_word(heater) if heater is not None else None
-    made = edit_room(here.database, here.clock, here.words, name, note, kind)
+    made = edit_room(here.context, name, note, kind)
     show_made(here, "room edit", made, json)
 
 
@@ -84,7 +84,7 @@ def room_rename(context: typer.Context, name: Name, new_name: NewName, json: Jso
     from finishlog.acts.things.rooms import rename_room
 
     here = desk(context)
-    made = rename_room(here.database, here.clock, here.words, name, new_name)
+    made = rename_room(here.context, name, new_name)
     show_made(here, "room rename", made, json)
 
 
@@ -94,7 +94,7 @@ def room_archive(context: typer.Context, name: Name, json: Json = False) -> None
     from finishlog.acts.things.rooms import archive_room
 
     here = desk(context)
-    made = archive_room(here.database, here.clock, here.words, name)
+    made = archive_room(here.context, name)
     show_made(here, "room archive", made, json)
 
 
@@ -105,7 +105,7 @@ def room_restore(context: typer.Context, name: Name, json: Json = False) -> None
     from finishlog.core.shop.things import ThingKind
 
     here = desk(context)
-    made = bring_back(here.database, here.clock, here.words, ThingKind.ROOM, name)
+    made = bring_back(here.context, ThingKind.ROOM, name)
     show_made(here, "room restore", made, json)
 
 
@@ -116,10 +116,8 @@ def room_list(context: typer.Context, archived: Archived = False, json: Json = F
     from finishlog.cli.pages.shop.shop_pages import rooms_page
 
     here = desk(context)
-    answer = rooms(here.database, here.clock, archived=archived)
-    show_answer(
-        here, "room list", answer, json, lambda: rooms_page(answer, here.clock, here.temperature)
-    )
+    answer = rooms(here.context, archived=archived)
+    show_answer(here, "room list", answer, json, lambda: rooms_page(answer, here.clock))
 
 
 @room.command("show")
@@ -129,10 +127,8 @@ def room_show(context: typer.Context, name: Name, json: Json = False) -> None:
     from finishlog.cli.pages.shop.shop_pages import room_page
 
     here = desk(context)
-    answer = one_room(here.database, here.clock, name)
-    show_answer(
-        here, "room show", answer, json, lambda: room_page(answer, here.clock, here.temperature)
-    )
+    answer = one_room(here.context, name)
+    show_answer(here, "room show", answer, json, lambda: room_page(answer, here.clock))
 
 
 @shop.command("hours")
@@ -150,7 +146,7 @@ def shop_hours(
 
     here = desk(context)
     week = read_week(hours)
-    made = put(here.database, here.clock, here.words, week)
+    made = put(here.context, week)
     show_made(here, "shop hours", replace(made, detail=week_words(week)), json)
 
 
@@ -161,7 +157,7 @@ def shop_show(context: typer.Context, json: Json = False) -> None:
     from finishlog.cli.pages.shop.shop_pages import shop_page
 
     here = desk(context)
-    answer = the_shop(here.database, here.clock)
+    answer = the_shop(here.context)
     show_answer(here, "shop show", answer, json, lambda: shop_page(answer, here.clock))
 
 

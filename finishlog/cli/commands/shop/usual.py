@@ -53,16 +53,16 @@ def room_usual(
     if season and not (as_read or hours):
         raise UsageFault("--season needs the hours", "finishlog room usual ROOM 7:12C 17:18C")
     if not (as_read or hours):
-        known = show(here.database, here.clock, name)
-        show_answer(here, "room usual", known, json, lambda: usual_page(known, here.temperature))
+        known = show(here.context, name)
+        show_answer(here, "room usual", known, json, lambda: usual_page(known))
         return
     if as_read:
         of_days = days or DAYS_READ
-        answer = set_usual_day_as_read(here.database, here.clock, here.words, name, of_days, months)
+        answer = set_usual_day_as_read(here.context, name, of_days, months)
     else:
         points = read_hours(hours, here.temperature)
-        answer = set_usual_day(here.database, here.clock, here.words, name, points, months)
-    show_answer(here, "room usual", answer, json, lambda: usual_set_page(answer, here.temperature))
+        answer = set_usual_day(here.context, name, points, months)
+    show_answer(here, "room usual", answer, json, lambda: usual_set_page(answer))
 
 
 def room_heating(
@@ -91,10 +91,8 @@ def room_heating(
     name, when = room_and(words, HEATING_BEGINS)
     heating = read_heating(when, here.temperature)
     months = read_season(season) if season else None
-    answer = set_heating(here.database, here.facts, here.clock, here.words, name, heating, months)
-    show_answer(
-        here, "room heating", answer, json, lambda: usual_set_page(answer, here.temperature)
-    )
+    answer = set_heating(here.context, name, heating, months)
+    show_answer(here, "room heating", answer, json, lambda: usual_set_page(answer))
 
 
 def register(room: typer.Typer) -> None:

@@ -122,16 +122,8 @@ def _one_reading(
         typed, wet_c = read_air(text, here.temperature) if alone is None else alone, None
     else:
         typed, wet_c = air_by_wet_bulb(*bulbs, here.temperature)
-    answer = log_air(
-        here.database,
-        here.clock,
-        here.words,
-        air=typed,
-        at=here.moment(at),
-        room=room,
-        wet_bulb_c=wet_c,
-    )
-    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock, here.temperature))
+    answer = log_air(here.context, air=typed, at=here.moment(at), room=room, wet_bulb_c=wet_c)
+    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock))
 
 
 def _no_others(options: Mapping[str, object], why: str) -> None:

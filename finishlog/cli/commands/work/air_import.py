@@ -56,21 +56,13 @@ def import_air(
         raise BadData(f"{path.name}: {fault.message}", fault.hint) from None
     if file.read_as.zone and not (zone or only_try):
         _whose_clock(path.name, file.read_as.zone)
-    answer = take_in_air(
-        here.database,
-        here.clock,
-        here.words,
-        file=file,
-        file_name=path.name,
-        room=room,
-        only_try=only_try,
-    )
+    answer = take_in_air(here.context, file=file, file_name=path.name, room=room, only_try=only_try)
     show_answer(
         here,
         "air import",
         answer,
         json,
-        lambda: air_import_page(answer, here.clock, here.temperature),
+        lambda: air_import_page(answer, here.clock),
     )
 
 

@@ -60,13 +60,13 @@ def ready(
     here = desk(context)
     minutes = duration(time) / timedelta(minutes=1) if time else None
     only = _ids(here, tuple(parts or ()))
-    answer = answer_ready(here.database, here.facts, here.clock, only, minutes)
+    answer = answer_ready(here.context, only, minutes)
     show_answer(
         here,
         "ready",
         answer,
         json,
-        lambda: ready_page(answer, here.clock, here.temperature, verbose=verbose),
+        lambda: ready_page(answer, here.clock, verbose=verbose),
     )
     if exit_code and (any(r.overdue for r in answer.rags) or not answer.bench):
         raise typer.Exit(ANSWER_IS_BAD)
@@ -127,7 +127,7 @@ def log(
             container=asked.options[FROM],
             sure=asked.sure,
         )
-        return act(here.database, here.facts, here.clock, here.words, wanted)
+        return act(here.context, wanted)
 
     answer = settled(here, tuple(words), attempt, may_make=True, asked=asked)
     show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
@@ -165,10 +165,7 @@ def check(
 
     def attempt(typed: tuple[str, ...]) -> Checked:
         return log_check(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
+            here.context,
             parts=typed,
             face=one_face(face),
             found=found,
@@ -203,22 +200,14 @@ def rags(
 
     here = desk(context)
     if deed is None:
-        lines = answer_rags(here.database, here.facts, here.clock)
-        show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.facts, here.clock))
+        lines = answer_rags(here.context)
+        show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.context))
     else:
         done = said(deed, deed_word)
         if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
             say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
             raise typer.Exit
-        dealt = log_rags(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            deed=done,
-            which=which,
-            at=here.moment(at),
-        )
+        dealt = log_rags(here.context, deed=done, which=which, at=here.moment(at))
         lines = dealt.still_open
         show_answer(here, "rags", dealt, json, lambda: dealt_page(dealt, here.clock))
     if exit_code and any(line.overdue for line in lines):
@@ -235,9 +224,7 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
     if not typed:
         return ()
-    return settled(
-        here, typed, lambda words: part_ids(here.database, here.clock, words, projects=True)
-    )
+    return settled(here, typed, lambda words: part_ids(here.context, words, projects=True))
 
 
 def register(app: typer.Typer) -> None:

@@ -71,7 +71,7 @@ def can_new(
         batch=batch,
         note=note,
     )
-    answer = new_can(here.database, here.facts, here.clock, here.words, typed)
+    answer = new_can(here.context, typed)
     show_made(here, "can new", answer, json)
 
 
@@ -99,7 +99,7 @@ def can_edit(
         batch=batch,
         note=note,
     )
-    answer = edit_can(here.database, here.facts, here.clock, here.words, name, change)
+    answer = edit_can(here.context, name, change)
     show_made(here, "can edit", answer, json)
 
 
@@ -109,7 +109,7 @@ def can_rename(context: typer.Context, name: Name, new_name: NewName, json: Json
     from finishlog.acts.mixing.can import rename_can
 
     here = desk(context)
-    answer = rename_can(here.database, here.facts, here.clock, here.words, name, new_name)
+    answer = rename_can(here.context, name, new_name)
     show_made(here, "can rename", answer, json)
 
 
@@ -119,7 +119,7 @@ def can_archive(context: typer.Context, name: Name, json: Json = False) -> None:
     from finishlog.acts.mixing.can import archive_can
 
     here = desk(context)
-    answer = archive_can(here.database, here.facts, here.clock, here.words, name)
+    answer = archive_can(here.context, name)
     show_made(here, "can archive", answer, json)
 
 
@@ -130,7 +130,7 @@ def can_restore(context: typer.Context, name: Name, json: Json = False) -> None:
     from finishlog.core.shop.things import ThingKind
 
     here = desk(context)
-    answer = bring_back(here.database, here.clock, here.words, ThingKind.CONTAINER, name)
+    answer = bring_back(here.context, ThingKind.CONTAINER, name)
     show_made(here, "can restore", answer, json)
 
 
@@ -141,7 +141,7 @@ def can_list(context: typer.Context, archived: Archived = False, json: Json = Fa
     from finishlog.cli.pages.evening.cans_page import cans_page
 
     here = desk(context)
-    answer = listed(here.database, here.facts, here.clock, archived=archived)
+    answer = listed(here.context, archived=archived)
     show_answer(here, "can list", answer, json, lambda: cans_page(answer, here.clock))
 
 
@@ -152,9 +152,7 @@ def can_show(context: typer.Context, name: Name, json: Json = False) -> None:
     from finishlog.cli.pages.evening.cans_page import can_page
 
     here = desk(context)
-    answer = settled(
-        here, (name,), lambda words: shown(here.database, here.facts, here.clock, words[0])
-    )
+    answer = settled(here, (name,), lambda words: shown(here.context, words[0]))
     show_answer(here, "can show", answer, json, lambda: can_page(answer, here.clock))
 
 
@@ -171,16 +169,7 @@ def _deed(deed: ContainerDeed) -> Callable[..., None]:
         when = here.moment(at)
 
         def attempt(typed: tuple[str, ...]) -> DeedDone:
-            return log_deed(
-                here.database,
-                here.facts,
-                here.clock,
-                here.words,
-                name=typed[0],
-                deed=deed,
-                at=when,
-                note=note,
-            )
+            return log_deed(here.context, name=typed[0], deed=deed, at=when, note=note)
 
         answer = settled(here, (name,), attempt)
         show_answer(here, f"can {deed.value}", answer, json, lambda: deed_page(answer, here.clock))
@@ -239,7 +228,7 @@ def mix(
 
     def attempt(typed: tuple[str, ...]) -> Mixed:
         wanted = ToMix(typed[0], asked, when, name, end, source, batch, note, tell)
-        return act(here.database, here.facts, here.clock, here.words, wanted)
+        return act(here.context, wanted)
 
     answer = settled(here, (product,), attempt, may_make=not tell)
     show_answer(here, "mix", answer, json, lambda: mix_page(answer, here.clock))

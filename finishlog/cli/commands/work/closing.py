@@ -50,7 +50,7 @@ def handover(
     if card:
 
         def write(typed: tuple[str, ...]) -> CareCard:
-            return care_card(here.database, here.facts, here.clock, typed)
+            return care_card(here.context, typed)
 
         written = settled(here, tuple(parts), write)
         show_answer(
@@ -58,15 +58,13 @@ def handover(
             "handover",
             written,
             json,
-            lambda: care_page(written, here.facts, here.clock, verbose=verbose),
+            lambda: care_page(written, here.context, verbose=verbose),
         )
         return
     when = here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Handover:
-        return hand_over(
-            here.database, here.facts, here.clock, here.words, parts=typed, note=note, at=when
-        )
+        return hand_over(here.context, parts=typed, note=note, at=when)
 
     answer = settled(here, tuple(parts), attempt)
     show_answer(
@@ -74,7 +72,7 @@ def handover(
         "handover",
         answer,
         json,
-        lambda: handover_page(answer, here.facts, here.clock, verbose=verbose),
+        lambda: handover_page(answer, here.context, verbose=verbose),
     )
 
 
@@ -101,15 +99,7 @@ def review(
 
     def attempt(typed: tuple[str, ...]) -> Reviewed:
         return log_review(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            face=one_face(face),
-            outcome=outcome,
-            text=text,
-            at=when,
+            here.context, parts=typed, face=one_face(face), outcome=outcome, text=text, at=when
         )
 
     answer = settled(here, tuple(parts), attempt)
@@ -137,15 +127,7 @@ def photo(
 
     def attempt(typed: tuple[str, ...]) -> Pictured:
         return log_photo(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            face=one_face(face),
-            path=words[-1],
-            text=text,
-            at=when,
+            here.context, parts=typed, face=one_face(face), path=words[-1], text=text, at=when
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)

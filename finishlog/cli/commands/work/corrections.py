@@ -41,12 +41,12 @@ def undo(
     from finishlog.cli.pages.evening.log_page import undo_page
 
     here = desk(context)
-    found = what_undo_would_do(here.database, act)
+    found = what_undo_would_do(here.context, act)
     old = here.clock.now - found.typed_at > _JUST_NOW
     if found.is_coat and old and not never_happened and not _never_went_on(here, found.act):
         say(f"finishlog: act {found.act} stays on record")
         raise typer.Exit
-    answer = withdraw(here.database, here.clock, here.words, found.act)
+    answer = withdraw(here.context, found.act)
     show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
 
 
@@ -54,7 +54,7 @@ def _never_went_on(here: Desk, act: int) -> bool:
     """Ask whether the finish went on: a coat that did stays on record, and may have come off."""
     from finishlog.acts.film.off import off_command
 
-    came_off = f"if it came off again: {off_command(here.database, here.facts, here.clock, act)}"
+    came_off = f"if it came off again: {off_command(here.context, act)}"
     if not at_a_terminal():
         raise UsageFault(
             f"act {act} is a coat logged a while ago: did the finish go on?",
@@ -123,7 +123,7 @@ def amend(
     )
     if change == Change():
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
-    answer = correct(here.database, here.facts, here.clock, here.words, act, change)
+    answer = correct(here.context, act, change)
     show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
 
 
@@ -134,7 +134,7 @@ def _moment_of(here: Desk, act: int, typed: str) -> When:
 
     now, zone = here.clock.now, here.clock.zone
     if re.fullmatch(r"\s*\d{1,2}[:.]\d{2}\s*(?:[ap]\.?m\.?)?\s*", typed, re.IGNORECASE):
-        lines = one_act(here.database, here.facts, here.clock, act)
+        lines = one_act(here.context, act)
         happened = next((line.happened for line in lines if line.happened), None)
         if happened is not None:
             day = happened.latest.astimezone(zone).date()
@@ -165,16 +165,7 @@ def note(
     parts, text = (tuple(words), text) if text is not None else _parted(here, words)
 
     def attempt(typed: tuple[str, ...]) -> Noted:
-        return log_note(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            text=text,
-            outcome=outcome,
-            at=when,
-        )
+        return log_note(here.context, parts=typed, text=text, outcome=outcome, at=when)
 
     answer = settled(here, parts, attempt)
     show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
@@ -189,7 +180,7 @@ def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
     if " " in words[-1].strip():
         return tuple(words[:-1]), words[-1]
     first, second, *_ = words
-    if names_a_part(here.database, here.clock, second):
+    if names_a_part(here.context, second):
         said = " ".join(words[1:])
         raise UsageFault(
             f"{second!r} may be a part or a word of the note",

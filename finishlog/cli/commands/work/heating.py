@@ -35,24 +35,19 @@ def heat(
 
     here = desk(context)
     if not words:
-        lines = heat_ahead(here.database, here.facts, here.clock)
-        show_answer(
-            here, "heat", lines, json, lambda: heat_ahead_page(lines, here.clock, here.temperature)
-        )
+        lines = heat_ahead(here.context)
+        show_answer(here, "heat", lines, json, lambda: heat_ahead_page(lines, here.clock))
         return
     typed = " ".join(words)
     warm = re.search(_WARM, typed, re.IGNORECASE)
     when = f"{typed[: warm.start()]} {typed[warm.end() :]}" if warm else typed
     answer = act(
-        here.database,
-        here.facts,
-        here.clock,
-        here.words,
+        here.context,
         span=heated_span(when.strip(), here.clock.now, here.clock.zone),
         temperature_c=temperature(warm[1], here.temperature) if warm else None,
         room=room,
     )
-    show_answer(here, "heat", answer, json, lambda: heat_page(answer, here.clock, here.temperature))
+    show_answer(here, "heat", answer, json, lambda: heat_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:

@@ -62,10 +62,7 @@ def fault(
 
     def attempt(parts: tuple[str, ...]) -> FaultLogged:
         return log_fault(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
+            here.context,
             parts=parts,
             kind=kind,
             place=where,
@@ -75,7 +72,7 @@ def fault(
         )
 
     answer = settled(here, tuple(named), attempt, may_make=True)
-    show_answer(here, "fault", answer, json, lambda: fault_page(answer, here.facts, here.clock))
+    show_answer(here, "fault", answer, json, lambda: fault_page(answer, here.context))
 
 
 def _mended(
@@ -85,16 +82,7 @@ def _mended(
     from finishlog.cli.pages.evening.trouble_page import mended_page
 
     def attempt(typed: tuple[str, ...]) -> Mended:
-        return log_mended(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            note=note,
-            face=face,
-            at=at,
-        )
+        return log_mended(here.context, parts=typed, note=note, face=face, at=at)
 
     answer = settled(here, parts, attempt)
     show_answer(here, "fault", answer, json, lambda: mended_page(answer, here.clock))
@@ -128,10 +116,7 @@ def off(
 
     def attempt(typed: tuple[str, ...]) -> Off:
         return log_off(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
+            here.context,
             parts=typed,
             to=to,
             operation=operation,

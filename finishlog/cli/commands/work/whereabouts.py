@@ -31,18 +31,10 @@ def move(
     when = here.moment(at)
 
     def attempt(parts: tuple[str, ...]) -> Carried:
-        return carry(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=parts,
-            room=words[-1],
-            at=when,
-        )
+        return carry(here.context, parts=parts, room=words[-1], at=when)
 
     answer = settled(here, tuple(words[:-1]), attempt)
-    show_answer(here, "move", answer, json, lambda: move_page(answer, here.clock, here.temperature))
+    show_answer(here, "move", answer, json, lambda: move_page(answer, here.clock))
 
 
 def aside(
@@ -62,15 +54,7 @@ def aside(
     when = here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Paused:
-        return set_aside(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=typed,
-            next_time=next_time,
-            at=when,
-        )
+        return set_aside(here.context, parts=typed, next_time=next_time, at=when)
 
     answer = settled(here, tuple(parts), attempt)
     show_answer(here, "aside", answer, json, lambda: pause_page(answer, here.clock))
@@ -86,7 +70,7 @@ def resume(context: typer.Context, parts: SomeParts, at: At = None, json: Json =
     when = here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Paused:
-        return take_up(here.database, here.facts, here.clock, here.words, parts=typed, at=when)
+        return take_up(here.context, parts=typed, at=when)
 
     answer = settled(here, tuple(parts), attempt)
     show_answer(here, "resume", answer, json, lambda: pause_page(answer, here.clock))
@@ -111,11 +95,11 @@ def away(
 
     here = desk(context)
     if since is None:
-        spans = times_away(here.database, here.facts, here.clock)
+        spans = times_away(here.context)
         show_answer(here, "away", spans, json, lambda: times_away_page(spans, here.clock))
         return
     span = away_span(since, until, here.clock.now, here.clock.zone)
-    answer = be_away(here.database, here.facts, here.clock, here.words, span=span, reason=note)
+    answer = be_away(here.context, span=span, reason=note)
     show_answer(here, "away", answer, json, lambda: away_page(answer, here.clock))
 
 
@@ -132,10 +116,8 @@ def leave(
     from finishlog.cli.pages.evening.leave_page import leave_page
 
     here = desk(context)
-    answer = answer_leave(here.database, here.facts, here.clock)
-    show_answer(
-        here, "leave", answer, json, lambda: leave_page(answer, here.clock, here.temperature)
-    )
+    answer = answer_leave(here.context)
+    show_answer(here, "leave", answer, json, lambda: leave_page(answer, here.clock))
     if exit_code and answer.not_yet:
         raise typer.Exit(ANSWER_IS_BAD)
 

@@ -54,20 +54,11 @@ def moisture(
 
     def attempt(parts: tuple[str, ...]) -> Moist:
         return log_moisture(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=parts,
-            face=one_face(face),
-            moisture_pct=percent,
-            at=when,
+            here.context, parts=parts, face=one_face(face), moisture_pct=percent, at=when
         )
 
     answer = settled(here, typed[:-1], attempt)
-    show_answer(
-        here, "moisture", answer, json, lambda: moisture_page(answer, here.clock, here.temperature)
-    )
+    show_answer(here, "moisture", answer, json, lambda: moisture_page(answer, here.clock))
 
 
 def _settles(here: Desk, typed: str, json: bool) -> None:
@@ -77,7 +68,7 @@ def _settles(here: Desk, typed: str, json: bool) -> None:
 
     unit = here.temperature
     answer = wood_air("", read_air(typed, unit))
-    show_answer(here, "moisture", answer, json, lambda: settles_page(answer, unit))
+    show_answer(here, "moisture", answer, json, lambda: settles_page(answer))
 
 
 def surface(
@@ -102,20 +93,11 @@ def surface(
 
     def attempt(parts: tuple[str, ...]) -> Surface:
         return log_surface(
-            here.database,
-            here.facts,
-            here.clock,
-            here.words,
-            parts=parts,
-            face=one_face(face),
-            temperature_c=celsius,
-            at=when,
+            here.context, parts=parts, face=one_face(face), temperature_c=celsius, at=when
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)
-    show_answer(
-        here, "surface", answer, json, lambda: surface_page(answer, here.clock, here.temperature)
-    )
+    show_answer(here, "surface", answer, json, lambda: surface_page(answer, here.context))
 
 
 def movement(
@@ -152,7 +134,7 @@ def movement(
         radial=radial,
     )
     show_answer(
-        here, "movement", answer, json, lambda: movement_page(answer, here.facts, unit, length)
+        here, "movement", answer, json, lambda: movement_page(answer, here.facts.sources, length)
     )
 
 

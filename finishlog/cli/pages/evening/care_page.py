@@ -16,6 +16,7 @@ from finishlog.core.published.care import CareKind
 if TYPE_CHECKING:
     from finishlog.asks.past.care_card import CardCoats, CardLine, CareCard, ForFoodOrChild
     from finishlog.clock import Clock
+    from finishlog.context import Context
     from finishlog.core.bench.milestones import Milestone
     from finishlog.core.published.facts import Facts
 
@@ -39,7 +40,7 @@ _HEADINGS = {
 }
 
 
-def care_page(card: CareCard, facts: Facts, clock: Clock, *, verbose: bool) -> Page:
+def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     """Lay out the card on one page: what is on it, dates, never, care, packing.
 
     Its dates are those of the last part to be ready; `verbose` adds those of each part, and the
@@ -49,22 +50,24 @@ def care_page(card: CareCard, facts: Facts, clock: Clock, *, verbose: bool) -> P
     for line in wrap(f"CARE CARD: {card.name}", WIDTH, subsequent_indent="  "):
         page.line(line, Tone.HEAD)
     if card.handed_over:
-        page.line(f"handed over {day_of(card.handed_over, clock.zone)}")
-    _on_it(page.section("ON IT"), card, clock, verbose=verbose)
-    _dates(page.section("NOT BEFORE"), card.dates, clock)
+        page.line(f"handed over {day_of(card.handed_over, context.clock.zone)}")
+    _on_it(page.section("ON IT"), card, context.clock, verbose=verbose)
+    _dates(page.section("NOT BEFORE"), card.dates, context.clock)
     if verbose and len(card.parts) > 1:
         for part in card.parts:
-            _dates(page.section(f"NOT BEFORE: {part.label}"), part.dates, clock)
+            _dates(page.section(f"NOT BEFORE: {part.label}"), part.dates, context.clock)
     for use in card.for_whom:
         section = page.section(f"FOR {use.used_for.value.upper()}")
-        _for_whom(section, use, clock)
-        _lines(section, [x for x in card.lines if use.used_for in x.used_for], facts, verbose)
+        _for_whom(section, use, context.clock)
+        _lines(
+            section, [x for x in card.lines if use.used_for in x.used_for], context.facts, verbose
+        )
     hard = next((d for d in card.dates if d.stage is Stage.CURED), None)
     for kind, heading in _HEADINGS.items():
-        if kind is CareKind.USE and hard is not None and hard.reached(clock.now):
+        if kind is CareKind.USE and hard is not None and hard.reached(context.clock.now):
             continue
         lines = [line for line in card.lines if line.kind is kind and not line.used_for]
-        _lines(page.section(heading), lines, facts, verbose)
+        _lines(page.section(heading), lines, context.facts, verbose)
     page.line("")
     _last_word(page.section())
     return page

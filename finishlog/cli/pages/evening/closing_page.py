@@ -14,13 +14,13 @@ if TYPE_CHECKING:
     from finishlog.acts.pieces.photo import Pictured
     from finishlog.acts.pieces.review import Reviewed
     from finishlog.clock import Clock
-    from finishlog.core.published.facts import Facts
+    from finishlog.context import Context
 
 
-def handover_page(answer: Handover, facts: Facts, clock: Clock, *, verbose: bool) -> Page:
+def handover_page(answer: Handover, context: Context, *, verbose: bool) -> Page:
     """Say what left, what was open all the same, and print the card."""
     page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
+    when = happened(answer.at, context.clock.now, context.clock.zone)
     note = f" ({answer.note})" if answer.note else ""
     page.line(f"{when}  {', '.join(answer.labels)}: handed over{note}")
     warn(page, answer.warnings)
@@ -38,7 +38,7 @@ def handover_page(answer: Handover, facts: Facts, clock: Clock, *, verbose: bool
             Tone.FAINT,
         )
     page.line("")
-    page.sections += care_page(answer.card, facts, clock, verbose=verbose).sections
+    page.sections += care_page(answer.card, context, verbose=verbose).sections
     return page
 
 

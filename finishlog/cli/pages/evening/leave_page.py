@@ -8,9 +8,8 @@ from finishlog.cli.pages.evening.rags_words import rags_name, rags_words
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
 from finishlog.cli.pages.evening.words import reason
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_temperature
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import UNKNOWN_END
 from finishlog.core.safety.rags import RagsState, Severity
@@ -27,7 +26,7 @@ NOT_WITH_FLAME = (
 )
 
 
-def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
+def leave_page(answer: Leave, clock: Clock) -> Page:
     """Say what must be done first, what needs warmth, what closes, when the next visit is."""
     page = Page()
     if answer.not_yet:
@@ -42,11 +41,11 @@ def leave_page(answer: Leave, clock: Clock, unit: Temperature) -> Page:
         until = clock_words(heater.span.latest, clock.now, clock.zone)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")
     for line in answer.heat:
-        section.row("heat", _heat(line, clock, unit), tone=Tone.HEAD if line.harms else Tone.PLAIN)
+        section.row("heat", _heat(line, clock), tone=Tone.HEAD if line.harms else Tone.PLAIN)
     if answer.heat:
         section.row("", NOT_WITH_FLAME, tone=Tone.FAINT)
     for can in answer.frost:
-        section.row("frost", _frost(can, unit), tone=Tone.HEAD)
+        section.row("frost", _frost(can), tone=Tone.HEAD)
     for tape in answer.tape:
         section.row(
             "tape", f"{tape.label}: on since {clock_words(tape.since, clock.now, clock.zone)}"
@@ -123,22 +122,22 @@ def _mix(mix: MixLine, clock: Clock) -> str:
     return f"{name}; use it by {until}, {mix.lid}; clean the gun: it hardens in there"
 
 
-def _heat(line: HeatLine, clock: Clock, unit: Temperature) -> str:
+def _heat(line: HeatLine, clock: Clock) -> str:
     who = ", ".join(line.labels)
-    least = show_temperature(line.least_c, unit)
+    least = celsius(line.least_c, 1)
     until = f"until about {wait_until(line.until, clock.now, clock.zone)}" if line.until else "on"
     words = f"{who} ({line.product}) wants {least} {until}"
     if line.expected_c is None:
         if not line.room:
             return f"{words}; in which room it stands is not on record: finishlog room new NAME"
         return f"{words}; how cold {line.room} gets at night is not known: finishlog room night"
-    tonight = show_temperature(line.expected_c, unit)
+    tonight = celsius(line.expected_c, 1)
     harm = ": the film would stay weak" if line.harms else ": it stands still meanwhile"
     return f"{words}; nights in {line.room} go to {tonight}{harm}"
 
 
-def _frost(can: FrostLine, unit: Temperature) -> str:
-    least, coldest = (show_temperature(c, unit) for c in (can.least_c, can.coldest_c))
+def _frost(can: FrostLine) -> str:
+    least, coldest = (celsius(c, 1) for c in (can.least_c, can.coldest_c))
     return (
         f"{can.name} ({can.product}) must not freeze: keep it above {least}; nights in {can.room} "
         f"go to {coldest}, and where it stands is not on record"

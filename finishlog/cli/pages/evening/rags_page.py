@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from finishlog.acts.film.rags import RagsDealtWith
     from finishlog.asks.bench.rags import RagsLine
     from finishlog.clock import Clock
-    from finishlog.core.published.facts import Facts
+    from finishlog.context import Context
 
 # Rags are excepted from three notes at once.
 _NOTES = 4
@@ -33,16 +33,16 @@ _DONE = {
 }
 
 
-def rags_page(lines: tuple[RagsLine, ...], facts: Facts, clock: Clock) -> Page:
+def rags_page(lines: tuple[RagsLine, ...], context: Context) -> Page:
     """List what is open; nothing here closes by time."""
     page = Page()
     if not lines:
         page.line("no rags are open")
         return page
-    _list(page, lines, clock)
+    _list(page, lines, context.clock)
     if any(line.state in {RagsState.OPEN, RagsState.SPREAD} for line in lines):
         page.line(_SUN, Tone.FAINT)
-    for note in notes_for(facts.notes, ["self-heating"], at_most=_NOTES):
+    for note in notes_for(context.facts.notes, ["self-heating"], at_most=_NOTES):
         page.line(f"safety: {note.text}")
     return page
 

@@ -20,10 +20,9 @@ from finishlog.cli.pages.evening.words import (
     usual_wanted,
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.log.shown_times import clock_words, length_words, wait_until
-from finishlog.core.measure.quantities import typed_celsius
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
 from finishlog.core.zone.grouping import with_project
 from finishlog.core.zone.verdict import Answer
@@ -38,13 +37,13 @@ if TYPE_CHECKING:
 FOLD_PAST = 6
 
 
-def ready_page(answer: Ready, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
+def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
     """Lay out what may be done, most urgent first."""
     page = Page()
     in_danger = any(line.is_dangerous for line in answer.rags)
     if in_danger:
         _rags(page, answer, clock)
-    _head(page, answer, clock, unit)
+    _head(page, answer, clock)
     if not in_danger:
         _rags(page, answer, clock)
     mixed_section(page.section("MIXED, IN CANS"), answer.mixed, answer.cans, clock)
@@ -67,12 +66,12 @@ def _short(line: Standing) -> str:
     return with_project(line.part, line.label)
 
 
-def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
+def _head(page: Page, answer: Ready, clock: Clock) -> None:
     """Say when it is, what air the rooms that matter have, and what it is good for."""
     local = clock.now.astimezone(clock.zone)
     when = f"{local:%a} {local.day} {local:%b}, {local:%H:%M}"
     shown = [room for room in answer.rooms if room.in_use or room.air]
-    words = [_room_words(room, clock, unit, several=len(answer.rooms) > 1) for room in shown]
+    words = [_room_words(room, clock, several=len(answer.rooms) > 1) for room in shown]
     page.line(" · ".join([when, *words[:1]]), Tone.HEAD)
     for more in words[1:]:
         page.line(more, Tone.HEAD)
@@ -87,18 +86,18 @@ def _head(page: Page, answer: Ready, clock: Clock, unit: Temperature) -> None:
         page.line(f"the shop is shut; it opens {opens}")
 
 
-def _room_words(room: RoomLine, clock: Clock, unit: Temperature, *, several: bool) -> str:
+def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
     if room.air is None or room.read_at is None:
         where = f" --room {shlex.quote(room.room)}" if several else ""
         return (
             f"{room.room}: air not read today, log it: finishlog air {typed_celsius(17)} 58%{where}"
         )
     supposed = " supposed" if room.humidity_supposed else ""
-    words = f"{room.room} {show_air(room.air, unit)}{supposed}, read {_at(room.read_at, clock)}"
+    words = f"{room.room} {show_air(room.air)}{supposed}, read {_at(room.read_at, clock)}"
     if room.tonight_c is not None:
-        words += f", tonight {show_temperature(room.tonight_c, unit)}"
+        words += f", tonight {celsius(room.tonight_c, 1)}"
     elif room.coldest_night_c is not None:
-        words += f", nights to {show_temperature(room.coldest_night_c, unit)}"
+        words += f", nights to {celsius(room.coldest_night_c, 1)}"
     elif room.asks_night and room.in_use:
         say = f"finishlog room night {shlex.quote(room.room)} {typed_celsius(8)}"
         words += f", how cold its nights get was not told: {say}"

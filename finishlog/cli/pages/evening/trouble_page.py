@@ -16,19 +16,19 @@ if TYPE_CHECKING:
     from finishlog.acts.film.fault import FaultLogged, Mended
     from finishlog.acts.film.off import CoatThere, Off, TakenOff
     from finishlog.clock import Clock
-    from finishlog.core.published.facts import Facts
+    from finishlog.context import Context
 
 
-def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:
+def fault_page(answer: FaultLogged, context: Context) -> Page:
     """Echo a fault, then what it means, what mends it and until when, and what may lie behind."""
     page = Page()
     place = f" ({answer.place})" if answer.place else ""
-    when = happened(answer.at, clock.now, clock.zone)
+    when = happened(answer.at, context.clock.now, context.clock.zone)
     page.line(f"{when}  {', '.join(answer.labels)}: {answer.name}{place}")
     page.line(answer.means)
     section = page.section()
     if answer.deadline is not None:
-        closes = clock_words(answer.deadline, clock.now, clock.zone)
+        closes = clock_words(answer.deadline, context.clock.now, context.clock.zone)
         words = f"too late since {closes}" if answer.too_late else f"only before {closes}"
         section.row("mend", words, tone=Tone.DANGER)
     for n, remedy in enumerate(answer.remedies):
@@ -40,9 +40,9 @@ def fault_page(answer: FaultLogged, facts: Facts, clock: Clock) -> Page:
         section.row("" if n else "the log", cause)
     for n, cause in enumerate(answer.not_logged):
         section.row("" if n else "or", cause, tone=Tone.FAINT)
-    source = facts.sources.get(answer.source)
+    source = context.facts.sources.get(answer.source)
     section.row("source", source.title if source else answer.source, tone=Tone.FAINT)
-    standing_lines(page, answer.after, clock)
+    standing_lines(page, answer.after, context.clock)
     page.line(f"act {answer.act}", Tone.FAINT)
     return page
 

@@ -8,10 +8,8 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_lines
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.typed.figures.measures import show_temperature
 from finishlog.core.log.shown_times import clock_words, closes_at, happened
-from finishlog.core.measure.quantities import typed_celsius
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius, typed_celsius
 
 if TYPE_CHECKING:
     from finishlog.acts.pieces.away import AwaySpan, GoingAway
@@ -22,7 +20,7 @@ if TYPE_CHECKING:
     from finishlog.core.log.entries import When
 
 
-def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
+def move_page(answer: Carried, clock: Clock) -> Page:
     """Echo a move and what the other air means."""
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
@@ -31,7 +29,7 @@ def move_page(answer: Carried, clock: Clock, unit: Temperature) -> Page:
         page.line(f"caution: by the log already in {answer.room}")
     if answer.from_cold_c is not None:
         page.line(
-            f"caution: it comes from {show_temperature(answer.from_cold_c, unit)}: let it warm up "
+            f"caution: it comes from {celsius(answer.from_cold_c, 1)}: let it warm up "
             "for some hours before a coat, and wipe off dew; measured: finishlog surface PART 15C"
         )
     if not answer.air_known:

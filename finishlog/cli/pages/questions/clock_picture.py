@@ -6,12 +6,11 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from finishlog.asks.bench.why import ClockLine
-from finishlog.cli.typed.figures.measures import show_temperature
 from finishlog.clock import Clock
 from finishlog.core.air.span import Known
 from finishlog.core.film.drying_course import CourseHour
 from finishlog.core.log.shown_times import clock_words
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 
 _BARS = "▁▂▃▄▅▆▇█"
 _KNOWN = {
@@ -22,12 +21,12 @@ _KNOWN = {
 }
 
 
-def clock_picture(clock_line: ClockLine, clock: Clock, unit: Temperature) -> list[tuple[str, str]]:
+def clock_picture(clock_line: ClockLine, clock: Clock) -> list[tuple[str, str]]:
     """Return the rows of the picture: what a row shows, and the row; none without a course."""
     course = clock_line.course
     if not course:
         return []
-    rows = [("air", _air(course, unit))] if any(hour.air for hour in course) else []
+    rows = [("air", _air(course))] if any(hour.air for hour in course) else []
     return [
         *rows,
         ("speed", f"{_bars([h.pace for h in course], 0, 1)} of the label's"),
@@ -37,7 +36,7 @@ def clock_picture(clock_line: ClockLine, clock: Clock, unit: Temperature) -> lis
     ]
 
 
-def _air(course: Sequence[CourseHour], unit: Temperature) -> str:
+def _air(course: Sequence[CourseHour]) -> str:
     warm = [hour.air.temperature_c for hour in course if hour.air]
     low, high = min(warm), max(warm)
     # A room that hardly changes is drawn flat.
@@ -45,9 +44,9 @@ def _air(course: Sequence[CourseHour], unit: Temperature) -> str:
     bars = "".join(
         _bar(hour.air.temperature_c - high, -spread, 0) if hour.air else " " for hour in course
     )
-    words = show_temperature(low, unit)
+    words = celsius(low, 1)
     if high - low >= 0.05:
-        words = f"{words} to {show_temperature(high, unit)}"
+        words = f"{words} to {celsius(high, 1)}"
     return f"{bars} {words}"
 
 

@@ -11,7 +11,6 @@ from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.log.shown_times import clock_words, happened, length_words
 from finishlog.core.measure.quantities import micrometres
-from finishlog.core.measure.units import Temperature
 
 if TYPE_CHECKING:
     from finishlog.asks.past.pairs import Pair
@@ -21,7 +20,7 @@ if TYPE_CHECKING:
     from finishlog.core.air.psychrometrics import Air
 
 
-def past_page(answer: Past, clock: Clock, unit: Temperature) -> Page:
+def past_page(answer: Past, clock: Clock) -> Page:
     """List finishes, what worked first, and how many came out how."""
     page = Page()
     for finish in answer.finishes:
@@ -29,7 +28,7 @@ def past_page(answer: Past, clock: Clock, unit: Temperature) -> Page:
         for nth, attempt in enumerate(finish.attempts, 1):
             if len(finish.attempts) > 1:
                 section.row(f"attempt {nth}", _came_off(attempt.off, clock))
-            _attempt(section, attempt, clock, unit)
+            _attempt(section, attempt, clock)
             if attempt.off and len(finish.attempts) == 1:
                 section.row("off", _came_off(attempt.off, clock))
         _said(section, finish, clock)
@@ -48,24 +47,24 @@ def _head(finish: PastFinish) -> str:
     return f"{finish.label}{faces} · {finish.species or 'wood not said'}{board}{into}{steps}"
 
 
-def _attempt(section: Section, attempt: PastAttempt, clock: Clock, unit: Temperature) -> None:
+def _attempt(section: Section, attempt: PastAttempt, clock: Clock) -> None:
     if attempt.prepared:
         section.row("before", "", _deeds(attempt.prepared))
     told = ""
     for coat in attempt.coats:
         when = clock_words(coat.put_on, clock.now, clock.zone)
-        section.row(coat.product, when, _coat(coat, unit, of_class=coat.product != told))
+        section.row(coat.product, when, _coat(coat, of_class=coat.product != told))
         told = coat.product
 
 
-def _coat(coat: PastCoat, unit: Temperature, *, of_class: bool) -> str:
+def _coat(coat: PastCoat, *, of_class: bool) -> str:
     """Say one coat; two products may share a name on the shelf, so its class is said once."""
     bits = [coat.class_name] if of_class else []
     bits += [f"from {coat.container}"] if coat.container else []
     if coat.hours_since_last is not None:
         bits.append(_interval(coat.hours_since_last, coat))
     beyond = f" ({coat.not_in_this_air})" if coat.not_in_this_air else ""
-    bits += [show_air(coat.air, unit) + beyond] if coat.air else []
+    bits += [show_air(coat.air) + beyond] if coat.air else []
     bits += [PUT_ON[coat.method]] if coat.method else []
     bits += ["scuffed before"] if coat.scuffed_before else []
     bits += [f"{micrometres(coat.wet_film_um)} wet"] if coat.wet_film_um else []
@@ -150,7 +149,7 @@ def _counts(counts: Counts) -> str:
     return "; ".join(x for x in (f"{of}: {said}" if said else of, attempts) if x)
 
 
-def pairs_page(answer: Sequence[Pair], clock: Clock, unit: Temperature) -> Page:
+def pairs_page(answer: Sequence[Pair], clock: Clock) -> Page:
     """List pairs of coats, newest first: interval, air, scuffing, what went wrong."""
     page = Page()
     bad = sum(1 for pair in answer if pair.wrong)
@@ -158,7 +157,7 @@ def pairs_page(answer: Sequence[Pair], clock: Clock, unit: Temperature) -> Page:
         section = page.section(f"{pair.over} over {pair.under}: {', '.join(pair.parts)}")
         section.row("when", f"{clock_words(pair.put_on, clock.now, clock.zone)}, {_acts(pair)}")
         section.row("interval", _interval(pair.hours_between, pair))
-        section.row("air", f"{_air(pair.air, unit)}; under it {_air(pair.air_between, unit)}")
+        section.row("air", f"{_air(pair.air)}; under it {_air(pair.air_between)}")
         scuffed = {True: "yes", False: "no", None: "not on record"}[pair.scuffed]
         film = f", {micrometres(pair.wet_film_um)} wet" if pair.wet_film_um else ""
         section.row("scuffed", scuffed + film)
@@ -175,8 +174,8 @@ def _acts(pair: Pair) -> str:
     return f"acts {' and '.join(map(str, pair.acts))}"
 
 
-def _air(air: Air | None, unit: Temperature) -> str:
-    return show_air(air, unit) if air else "not read"
+def _air(air: Air | None) -> str:
+    return show_air(air) if air else "not read"
 
 
 def _result(pair: Pair) -> str:

@@ -7,9 +7,9 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_until, wait_words
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
 from finishlog.core.zone.grouping import describe, with_project
 
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 SESSIONS_SHOWN = 5
 
 
-def plan_page(answer: PlanAnswer, clock: Clock, unit: Temperature, *, verbose: bool) -> Page:
+def plan_page(answer: PlanAnswer, clock: Clock, *, verbose: bool) -> Page:
     """Lay out the plan: the promises first, then the evenings, then the dates."""
     page = Page()
     if not answer.hours_known:
@@ -35,7 +35,7 @@ def plan_page(answer: PlanAnswer, clock: Clock, unit: Temperature, *, verbose: b
     _sessions(page, answer, clock, verbose)
     _parts(page.section("FROM WHEN IT MAY BE"), answer.plan.parts, clock)
     _left(page, answer)
-    _assumed(page.section("COUNTED ON"), answer, clock, unit)
+    _assumed(page.section("COUNTED ON"), answer, clock)
     return page
 
 
@@ -199,10 +199,10 @@ def _left(page: Page, answer: PlanAnswer) -> None:
         section.row(with_project(path, each.label), each.operation or "", because)
 
 
-def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperature) -> None:
+def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
     """Say what the plan takes for granted."""
     for room in answer.air:
-        section.row(_air(room, clock, unit), tone=Tone.FAINT)
+        section.row(_air(room, clock), tone=Tone.FAINT)
     for board, because in answer.plan.boards_passed:
         section.row(f"{board.path} cannot be ready first: {because}", tone=Tone.FAINT)
     if missed := answer.plan.missed:
@@ -218,20 +218,20 @@ def _assumed(section: Section, answer: PlanAnswer, clock: Clock, unit: Temperatu
         )
 
 
-def _air(room: AirExpected, clock: Clock, unit: Temperature) -> str:
+def _air(room: AirExpected, clock: Clock) -> str:
     if room.air is None or room.read_at is None:
         return f"{room.room}: air never read, label hours only: test before you coat"
     if room.as_usual:
         return (
-            f"{room.room} goes on as usual after {show_air(room.air, unit)}, read "
+            f"{room.room} goes on as usual after {show_air(room.air)}, read "
             f"{_at(room.read_at, clock)}; read it again before each coat"
         )
     nights = ""
     if room.coldest_night_c is not None:
-        nights = f", nights to {show_temperature(room.coldest_night_c, unit)}"
+        nights = f", nights to {celsius(room.coldest_night_c, 1)}"
     return (
         f"{room.room} stays as read {_at(room.read_at, clock)}: "
-        f"{show_air(room.air, unit)}{nights}; read it again before each coat"
+        f"{show_air(room.air)}{nights}; read it again before each coat"
     )
 
 

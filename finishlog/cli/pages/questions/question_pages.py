@@ -22,11 +22,11 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.pages.questions.clock_picture import clock_picture
 from finishlog.cli.pages.questions.start_rows import start_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.entries import Operation
 from finishlog.core.log.shown_times import clock_words, happened, length_words
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 from finishlog.core.zone.grouping import with_project
 from finishlog.core.zone.verdict import Answer
 
@@ -37,8 +37,8 @@ if TYPE_CHECKING:
     from finishlog.asks.look.standing import Standing
     from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
     from finishlog.clock import Clock
+    from finishlog.context import Context
     from finishlog.core.air.psychrometrics import Air
-    from finishlog.core.published.facts import Facts
 
 
 # Answers that a time ends.
@@ -100,45 +100,45 @@ def _glue(line: Standing, clock: Clock) -> str:
     return "every member may be clamped" if line.answer is Answer.GO else reason(line, clock)
 
 
-def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Temperature) -> Page:
+def why_page(answers: tuple[Why, ...], context: Context) -> Page:
     """Explain each group."""
     page = Page()
     for answer in answers:
         line = answer.standing
         if line.operation == Operation.GLUE_UP:
             section = page.section(f"{_name(line)}: glue-up")
-            section.row("binds", _glue(line, clock))
+            section.row("binds", _glue(line, context.clock))
             if line.hours is not None:
                 section.row("", hours_words(line.hours))
             _rests_on(section, line)
             continue
-        section = page.section(f"{_name(line)}: {standing_words(line, clock)}")
-        _on_it(section, answer, clock)
-        _label(section, answer, unit)
-        _air(section, answer, clock, unit)
-        _clock(section, answer, clock, unit)
+        section = page.section(f"{_name(line)}: {standing_words(line, context.clock)}")
+        _on_it(section, answer, context.clock)
+        _label(section, answer)
+        _air(section, answer, context.clock)
+        _clock(section, answer, context.clock)
         if answer.pace:
             section.row("pace", answer.pace)
         for check in answer.checks:
-            when = clock_words(check.moment, clock.now, clock.zone)
+            when = clock_words(check.moment, context.clock.now, context.clock.zone)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
         section.row("binds", f"{line.answer.value}: {line.because}")
         if line.hours is not None:
             section.row("", hours_words(line.hours))
         for finding, words in zip(line.findings, remedies(line.findings), strict=True):
-            source = facts.sources.get(finding.source)
+            source = context.facts.sources.get(finding.source)
             name = source.title if source else finding.source
             section.row("finding", words + (f" [{name}]" if name else ""))
         for there in answer.sooner:
-            dry = after(there.low, there.high, clock)
+            dry = after(there.low, there.high, context.clock)
             where = (
-                f"in {there.room}, {show_air(there.air, unit)}"
+                f"in {there.room}, {show_air(there.air)}"
                 if there.room
-                else f"here at {_kept_at(there.air, unit)}"
+                else f"here at {_kept_at(there.air)}"
             )
             only = f" ({there.caution})" if there.caution else ""
             section.row("sooner", f"{where}, from now: {dry}{only}")
-        for name, words in start_rows(answer.starts, answer.instead, clock, unit):
+        for name, words in start_rows(answer.starts, answer.instead, context.clock):
             section.row(name, words)
         for unknown in answer.unknown:
             section.row("unknown", unknown, tone=Tone.FAINT)
@@ -146,9 +146,9 @@ def why_page(answers: tuple[Why, ...], facts: Facts, clock: Clock, unit: Tempera
     return page
 
 
-def _kept_at(air: Air, unit: Temperature) -> str:
+def _kept_at(air: Air) -> str:
     """Say an air to keep a room in: as warm, and no damper, for the one alone may not do it."""
-    warm = show_temperature(air.temperature_c, unit)
+    warm = celsius(air.temperature_c, 1)
     return f"{warm} and at most {air.humidity_pct:.0f} %"
 
 
@@ -162,7 +162,7 @@ def _on_it(section: Section, answer: Why, clock: Clock) -> None:
     section.row("on it", said or "nothing: in the white")
 
 
-def _label(section: Section, answer: Why, unit: Temperature) -> None:
+def _label(section: Section, answer: Why) -> None:
     label = answer.label
     if label is None:
         return
@@ -170,17 +170,17 @@ def _label(section: Section, answer: Why, unit: Temperature) -> None:
     hours = f"{label.low_h:g}" + (f" to {label.high_h:g}" if label.high_h != label.low_h else "")
     section.row(
         "label",
-        f"{hours} h to {shown(label.stage)}{of} at {show_air(label.at, unit)} ({label.source})",
+        f"{hours} h to {shown(label.stage)}{of} at {show_air(label.at)} ({label.source})",
     )
     for also in label.also:
         section.row("", f"another source: {also}; the longer is used", tone=Tone.FAINT)
 
 
-def _air(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
+def _air(section: Section, answer: Why, clock: Clock) -> None:
     if answer.air and answer.read_at:
         read = clock_words(answer.read_at, clock.now, clock.zone)
         then = "then as usual" if answer.as_usual else "taken to stay"
-        words = f"{show_air(answer.air, unit)}, read {read}, {then}{_act(answer)}"
+        words = f"{show_air(answer.air)}, read {read}, {then}{_act(answer)}"
         section.row("air", words)
     else:
         section.row("air", "not read within a day: label time only, test before you coat")
@@ -197,7 +197,7 @@ def _rests_on(section: Section, line: Standing) -> None:
         section.row("acts", f"{numbers} (finishlog history --act {line.acts[-1]})", tone=Tone.FAINT)
 
 
-def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> None:
+def _clock(section: Section, answer: Why, clock: Clock) -> None:
     line = answer.clock
     if line is None:
         return
@@ -221,7 +221,7 @@ def _clock(section: Section, answer: Why, clock: Clock, unit: Temperature) -> No
     hours = ", ".join(f"{h:.1f} h {word}" for word, h in known if h >= 0.05)
     if hours:
         section.row("", f"air on the way: {hours}")
-    for what, row in clock_picture(line, clock, unit):
+    for what, row in clock_picture(line, clock):
         section.row(what, row, tone=Tone.FAINT)
 
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
-from finishlog.core.measure.units import Temperature
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.starts import Start
@@ -15,11 +14,11 @@ if TYPE_CHECKING:
 
 
 def start_rows(
-    starts: Sequence[Start], instead: tuple[str, ...] | None, clock: Clock, unit: Temperature
+    starts: Sequence[Start], instead: tuple[str, ...] | None, clock: Clock
 ) -> Iterator[tuple[str, str]]:
     """Yield rows of when and where to begin, and what may go on instead."""
     for start in starts:
-        yield "start", _there(start, unit) if start.room else _here(start, clock)
+        yield "start", _there(start) if start.room else _here(start, clock)
     if instead:
         yield "instead", f"of your products this air allows {', '.join(instead)}"
     elif instead is not None:
@@ -29,8 +28,8 @@ def start_rows(
         )
 
 
-def _there(start: Start, unit: Temperature) -> str:
-    air = f", {show_air(start.air, unit)}" if start.air else ""
+def _there(start: Start) -> str:
+    air = f", {show_air(start.air)}" if start.air else ""
     caution = f" ({start.caution})" if start.caution else ""
     return f"in {start.room}{air}: nothing in its air forbids it now{caution}"
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_humidity, show_temperature
+from finishlog.cli.typed.figures.measures import show_air, show_humidity
 from finishlog.core.log.shown_times import clock_words, happened, length_words
 from finishlog.core.logger.file import Why
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,21 +22,21 @@ if TYPE_CHECKING:
 _GAPS_SHOWN = 3
 
 
-def air_page(answer: AirLogged, clock: Clock, unit: Temperature) -> Page:
+def air_page(answer: AirLogged, clock: Clock) -> Page:
     """Echo a reading."""
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
-    dew = show_temperature(answer.dew_point_c, unit)
+    dew = celsius(answer.dew_point_c, 1)
     wet = ""
     if answer.wet_bulb_c is not None:
-        wet = f", by a wet bulb of {show_temperature(answer.wet_bulb_c, unit)} at sea level"
-    page.line(f"{when}  {answer.room}: {show_air(answer.air, unit)}{wet}, dew point {dew}")
+        wet = f", by a wet bulb of {celsius(answer.wet_bulb_c, 1)} at sea level"
+    page.line(f"{when}  {answer.room}: {show_air(answer.air)}{wet}, dew point {dew}")
     if answer.humidity_supposed:
         page.line(
             f"caution: how damp it is was not read; {show_humidity(answer.air.humidity_pct)} is "
             "supposed, by the water it was last known to hold, else damp; with a hygrometer: "
             f"finishlog amend {answer.act} --air "
-            f"'{show_temperature(answer.air.temperature_c, unit)} 58%'",
+            f"'{celsius(answer.air.temperature_c, 1)} 58%'",
             Tone.HEAD,
         )
     if answer.room_is_new:
@@ -45,14 +45,14 @@ def air_page(answer: AirLogged, clock: Clock, unit: Temperature) -> Page:
     return page
 
 
-def air_import_page(answer: AirTakenIn, clock: Clock, unit: Temperature) -> Page:
+def air_import_page(answer: AirTakenIn, clock: Clock) -> Page:
     """Say what was taken in of a file, and everything that was not."""
     page = Page()
     page.line(_taken_in(answer))
     if answer.room_is_new and answer.act is not None:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     section = page.section("FILE")
-    coldest, warmest = (show_temperature(c, unit) for c in (answer.coldest_c, answer.warmest_c))
+    coldest, warmest = (celsius(c, 1) for c in (answer.coldest_c, answer.warmest_c))
     span = f"{_when(answer.first, clock)} to {_when(answer.last, clock)}"
     section.row("from, to", f"{span}, {coldest} to {warmest}")
     for kind, name in answer.read_as.columns.items():

@@ -9,34 +9,34 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.shop.figure_rows import figures, hours_row, limits, range_row
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_temperature
 from finishlog.core.finish.classes import FinishClass, Range
-from finishlog.core.measure.units import Temperature, sign, to_base
+from finishlog.core.measure.quantities import celsius
+from finishlog.core.measure.units import sign, to_base
 
 if TYPE_CHECKING:
     from finishlog.asks.things.classes import ClassLine
+    from finishlog.cli.pages.shop.figure_rows import Sources
     from finishlog.core.measure.units import Units
-    from finishlog.core.published.facts import Facts
 
 Words = Callable[[Range], str]
 
 
-def classes_page(lines: Sequence[ClassLine], unit: Temperature) -> Page:
+def classes_page(lines: Sequence[ClassLine]) -> Page:
     """List the classes by their families, with the air in which they may go on."""
     page = Page()
     for family, members in groupby(sorted(lines, key=_by_family), key=lambda line: line.family):
         section = page.section(family.upper())
         for line in members:
             rags = "rags self-heat" if line.self_heating else ""
-            section.row(line.key, line.name, _air(line, unit), rags)
+            section.row(line.key, line.name, _air(line), rags)
     return page
 
 
-def _air(line: ClassLine, unit: Temperature) -> str:
+def _air(line: ClassLine) -> str:
     """Say in which air it may go on: `from 10 °C, to 75 %`."""
     bits = []
     if line.min_c is not None:
-        bits.append(f"from {show_temperature(line.min_c, unit)}")
+        bits.append(f"from {celsius(line.min_c, 1)}")
     if line.max_rh_pct is not None:
         bits.append(f"to {line.max_rh_pct:.0f} %")
     return ", ".join(bits)
@@ -46,18 +46,18 @@ def _by_family(line: ClassLine) -> tuple[str, str]:
     return line.family, line.key
 
 
-def class_page(of: FinishClass, facts: Facts, units: Units) -> Page:
+def class_page(of: FinishClass, sources: Sources, units: Units) -> Page:
     """Show one class: every figure with its range, its basis and its source."""
     page = Page()
     page.line(f"{of.name} ({of.key})", Tone.HEAD)
     _what_it_is(page.section("WHAT IT IS"), of)
-    figures(page, of.stages, of.window, facts, units.temperature)
+    figures(page, of.stages, of.window, sources)
     beside = page.section("PUBLISHED BESIDE THESE")
     for name, figure in of.readings.items():
-        hours_row(beside, name, figure, facts, units.temperature)
-    _in_use(page.section("THE CAN AND THE FILM"), of, facts, units)
-    limits(page, of, facts, units.temperature)
-    _named_sources(page.section("SOURCES NAMED IN WORDS"), of, facts)
+        hours_row(beside, name, figure, sources)
+    _in_use(page.section("THE CAN AND THE FILM"), of, sources, units)
+    limits(page, of, sources)
+    _named_sources(page.section("SOURCES NAMED IN WORDS"), of, sources)
     return page
 
 
@@ -73,14 +73,14 @@ def _what_it_is(section: Section, of: FinishClass) -> None:
     section.row("abrade", of.abrade)
 
 
-def _in_use(section: Section, of: FinishClass, facts: Facts, units: Units) -> None:
+def _in_use(section: Section, of: FinishClass, sources: Sources, units: Units) -> None:
     if of.wipe_off_h:
-        hours_row(section, "wipe off after", of.wipe_off_h, facts, units.temperature)
+        hours_row(section, "wipe off after", of.wipe_off_h, sources)
     if of.pot_life_h:
-        hours_row(section, "pot life", of.pot_life_h, facts, units.temperature)
+        hours_row(section, "pot life", of.pot_life_h, sources)
     for name, found, written in _ranges(of, units):
         if found:
-            range_row(section, name, found, written, facts)
+            range_row(section, name, found, written, sources)
 
 
 def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Words], ...]:
@@ -112,10 +112,10 @@ def _two(value: float) -> float:
     return float(f"{value:.2g}")
 
 
-def _named_sources(section: Section, of: FinishClass, facts: Facts) -> None:
+def _named_sources(section: Section, of: FinishClass, sources: Sources) -> None:
     """Give the titles of the sources that the words above name by their ids."""
     words = " ".join((of.coats, of.abrade, of.window.note, *of.notes))
     inside = ", ".join(re.findall(r"\(([^()]*)\)", words))
     for id_ in dict.fromkeys(inside.split(", ")):
-        if source := facts.sources.get(id_):
+        if source := sources.get(id_):
             section.row(id_, source.title)

@@ -6,24 +6,26 @@ Readings of other sources stand under the figure that is used, and so does its n
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, TypeAlias, TypeVar
 
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.finish.classes import Figure, FinishClass, Limit, Range, RecoatWindow
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.measure.units import Temperature, difference_from_base, sign
+from finishlog.core.measure.quantities import apart, celsius
 
 if TYPE_CHECKING:
-    from finishlog.core.published.facts import Facts
+    from finishlog.core.published.sources import Source
 
 Read = TypeVar("Read", Figure, Range)
+# Where figures come from, by the id of the source.
+Sources: TypeAlias = "Mapping[str, Source]"
 
 
-def basis(source: str, facts: Facts) -> str:
+def basis(source: str, sources: Sources) -> str:
     """Tell what a figure rests on: a published source by its title, or what is said instead."""
-    known = facts.sources.get(source)
+    known = sources.get(source)
     return f"published: {known.title}" if known else source
 
 
@@ -31,39 +33,40 @@ def figures(
     page: Page,
     stages: Mapping[Stage, Figure],
     window: RecoatWindow,
-    facts: Facts,
-    unit: Temperature,
+    sources: Sources,
 ) -> None:
     """List the hours to each stage, and the recoat window."""
-    standard = show_air(STANDARD_AIR, unit)
+    standard = show_air(STANDARD_AIR)
     section = page.section(f"HOURS AT {standard} UNLESS SAID, the long end is the promise")
     for stage, figure in stages.items():
-        hours_row(section, shown(stage), figure, facts, unit)
-    section.row("window", window.kind.value, basis(window.source, facts))
+        hours_row(section, shown(stage), figure, sources)
+    section.row("window", window.kind.value, basis(window.source, sources))
     _remark(section, window.note)
     if window.closes is not None:
-        hours_row(section, "closes", window.closes, facts, unit)
+        hours_row(section, "closes", window.closes, sources)
 
 
-def hours_row(section: Section, name: str, figure: Figure, facts: Facts, unit: Temperature) -> None:
+def hours_row(section: Section, name: str, figure: Figure, sources: Sources) -> None:
     """Write one figure of hours."""
-    _rows(section, name, figure, lambda one: _hours_at(one, unit), facts)
+    _rows(section, name, figure, _hours_at, sources)
 
 
 def range_row(
-    section: Section, name: str, found: Range, written: Callable[[Range], str], facts: Facts
+    section: Section, name: str, found: Range, written: Callable[[Range], str], sources: Sources
 ) -> None:
     """Write one quantity that is no time."""
-    _rows(section, name, found, written, facts)
+    _rows(section, name, found, written, sources)
 
 
 def _rows(
-    section: Section, name: str, found: Read, written: Callable[[Read], str], facts: Facts
+    section: Section, name: str, found: Read, written: Callable[[Read], str], sources: Sources
 ) -> None:
-    section.row(name, written(found), basis(found.source, facts))
+    section.row(name, written(found), basis(found.source, sources))
     _remark(section, found.note)
     for also in found.also:
-        _remark(section, f"also {written(also)}, {basis(also.source, facts)}: not used", also.note)
+        _remark(
+            section, f"also {written(also)}, {basis(also.source, sources)}: not used", also.note
+        )
 
 
 def _remark(section: Section, *texts: str) -> None:
@@ -72,21 +75,21 @@ def _remark(section: Section, *texts: str) -> None:
         section.row("", "", text, tone=Tone.FAINT)
 
 
-def limits(page: Page, of: FinishClass, facts: Facts, unit: Temperature) -> None:
+def limits(page: Page, of: FinishClass, sources: Sources) -> None:
     """List the air that the class wants, its rags and its cautions."""
     section = page.section("LIMITS AND CAUTIONS")
-    for name, limit, words in _limits(of, unit):
+    for name, limit, words in _limits(of):
         if limit is not None:
-            section.row(name, words(limit.value), basis(limit.source, facts))
+            section.row(name, words(limit.value), basis(limit.source, sources))
     if of.wrinkles_when_late_source:
-        said_by = basis(of.wrinkles_when_late_source, facts)
+        said_by = basis(of.wrinkles_when_late_source, sources)
         section.row("recoated late", "may wrinkle", f"even scuffed, until fully hard; {said_by}")
     rags = "self-heat" if of.self_heating else "check the sheet"
     on_record = "" if of.self_heating else "no self-heating on record, "
     section.row(
         "oily rags",
         rags,
-        on_record + basis(of.self_heating_source, facts),
+        on_record + basis(of.self_heating_source, sources),
         tone=Tone.DANGER if of.self_heating else Tone.PLAIN,
     )
     notes = page.section("NOTES")
@@ -94,24 +97,20 @@ def limits(page: Page, of: FinishClass, facts: Facts, unit: Temperature) -> None
         notes.row("-", note)
 
 
-def _limits(
-    of: FinishClass, unit: Temperature
-) -> tuple[tuple[str, Limit | None, Callable[[float], str]], ...]:
-    def degrees(value: float) -> str:
-        return show_temperature(value, unit)
-
-    def gap(value: float) -> str:
-        return f"{difference_from_base(value, unit):.0f} {sign(unit)} or less"
-
+def _limits(of: FinishClass) -> tuple[tuple[str, Limit | None, Callable[[float], str]], ...]:
     air = of.limits
     return (
-        ("not colder than", air.min_c, degrees),
-        ("not warmer than", air.max_c, degrees),
+        ("not colder than", air.min_c, _degrees),
+        ("not warmer than", air.max_c, _degrees),
         ("not damper than", air.max_rh_pct, lambda value: f"{value:g} % RH"),
         ("keep warm for", air.warm_first_h, lambda value: f"first {value:g} h"),
         ("blushes above", air.blush_rh_pct, lambda value: f"{value:g} % RH"),
-        ("blushes at dew +", air.blush_dew_gap_c, gap),
+        ("blushes at dew +", air.blush_dew_gap_c, lambda value: f"{apart(value)} or less"),
     )
+
+
+def _degrees(value: float) -> str:
+    return celsius(value, 1)
 
 
 def span(figure: Figure) -> str:
@@ -120,8 +119,8 @@ def span(figure: Figure) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def _hours_at(figure: Figure, unit: Temperature) -> str:
-    at = "" if figure.at == STANDARD_AIR else f" at {show_air(figure.at, unit)}"
+def _hours_at(figure: Figure) -> str:
+    at = "" if figure.at == STANDARD_AIR else f" at {show_air(figure.at)}"
     return span(figure) + at
 
 

@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.whereabouts_page import span_words
 from finishlog.cli.pages.evening.words import remedies
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.typed.figures.measures import show_temperature
 from finishlog.core.findings import Level
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:
     from finishlog.acts.air.heat import HeatLogged
@@ -19,17 +18,17 @@ if TYPE_CHECKING:
     from finishlog.core.published.safety_notes import SafetyNote
 
 
-def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
+def heat_page(answer: HeatLogged, clock: Clock) -> Page:
     """Echo a heater, and what never to do with it."""
     page = Page()
-    warm = "" if answer.how_warm_unknown else f", {_warm(answer.temperature_c, unit)}"
+    warm = "" if answer.how_warm_unknown else f", {_warm(answer.temperature_c)}"
     page.line(f"{answer.room}: heated {span_words(answer.span, clock)}{warm}")
     if answer.room_is_new:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     if answer.how_warm_unknown:
         page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
     for line in answer.beside:
-        page.line(_beside(answer, line, clock, unit))
+        page.line(_beside(answer, line, clock))
     for finding, words in zip(answer.warnings, remedies(answer.warnings), strict=True):
         page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
     cautions(page, answer.caution, answer.notes)
@@ -37,15 +36,15 @@ def heat_page(answer: HeatLogged, clock: Clock, unit: Temperature) -> Page:
     return page
 
 
-def _beside(answer: HeatLogged, line: HeatLine, clock: Clock, unit: Temperature) -> str:
+def _beside(answer: HeatLogged, line: HeatLine, clock: Clock) -> str:
     """Say what a heater on record for the same time makes of it."""
     span = f"act {line.act}, {span_words(line.span, clock)}"
     if line.temperature_c == answer.temperature_c:
         return f"on record already ({span}): the two are one heat"
-    return f"at once with {span}, {_warm(line.temperature_c, unit)}: the warmer counts"
+    return f"at once with {span}, {_warm(line.temperature_c)}: the warmer counts"
 
 
-def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) -> Page:
+def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock) -> Page:
     """List the heaters that run or are to run."""
     page = Page()
     if not lines:
@@ -53,7 +52,7 @@ def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock, unit: Temperature) 
         return page
     section = page.section("HEATED")
     for line in lines:
-        span, warm = span_words(line.span, clock), _warm(line.temperature_c, unit)
+        span, warm = span_words(line.span, clock), _warm(line.temperature_c)
         acts = ", ".join(f"act {act}" for act in (line.act, *line.also))
         section.row(line.room, span, warm, acts)
     return page
@@ -66,5 +65,5 @@ def cautions(page: Page, caution: str, notes: Iterable[SafetyNote]) -> None:
         page.line(f"safety: {note.text}")
 
 
-def _warm(celsius: float | None, unit: Temperature) -> str:
-    return "as warm as usual" if celsius is None else f"to {show_temperature(celsius, unit)}"
+def _warm(to_c: float | None) -> str:
+    return "as warm as usual" if to_c is None else f"to {celsius(to_c, 1)}"

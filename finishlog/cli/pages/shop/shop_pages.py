@@ -7,12 +7,11 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.shop.figure_rows import figures, limits
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.typed.times.week import week_words
 from finishlog.clock import NOW, is_set_by_hand
 from finishlog.core.log.shown_times import clock_words, due_words
-from finishlog.core.measure.quantities import typed_celsius
-from finishlog.core.measure.units import Temperature
+from finishlog.core.measure.quantities import celsius, typed_celsius
 
 if TYPE_CHECKING:
     from finishlog.asks.look.settings import Setting
@@ -25,8 +24,8 @@ if TYPE_CHECKING:
         ScheduleLine,
         TheShop,
     )
+    from finishlog.cli.pages.shop.figure_rows import Sources
     from finishlog.clock import Clock
-    from finishlog.core.published.facts import Facts
 
 # A logger gives thousands.
 _READINGS_SHOWN = 30
@@ -128,7 +127,7 @@ def products_page(lines: Sequence[ProductLine]) -> Page:
     return page
 
 
-def product_page(line: OneProduct, facts: Facts, unit: Temperature) -> Page:
+def product_page(line: OneProduct, sources: Sources) -> Page:
     """Show one product."""
     page = Page()
     page.line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
@@ -136,12 +135,12 @@ def product_page(line: OneProduct, facts: Facts, unit: Temperature) -> Page:
     for words in (line.note, _once(line.old_names), *paces):
         if words:
             page.line(words)
-    figures(page, dict(line.stages), line.window, facts, unit)
-    limits(page, line.of, facts, unit)
+    figures(page, dict(line.stages), line.window, sources)
+    limits(page, line.of, sources)
     return page
 
 
-def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Page:
+def rooms_page(lines: Sequence[RoomLine], clock: Clock) -> Page:
     """List rooms."""
     page = Page()
     if not lines:
@@ -151,24 +150,22 @@ def rooms_page(lines: Sequence[RoomLine], clock: Clock, unit: Temperature) -> Pa
         read = "never read"
         if line.readings:
             last = line.readings[0]
-            read = f"{show_air(last.air, unit)}, {clock_words(last.at, clock.now, clock.zone)}"
+            read = f"{show_air(last.air)}, {clock_words(last.at, clock.now, clock.zone)}"
         cold = line.coldest_night_c
-        nights = (
-            f"nights to {show_temperature(cold, unit)}" if cold is not None else "nights unknown"
-        )
+        nights = f"nights to {celsius(cold, 1)}" if cold is not None else "nights unknown"
         section.row(line.name, read, nights, _once(line.old_names))
     return page
 
 
-def room_page(line: RoomLine, clock: Clock, unit: Temperature) -> Page:
+def room_page(line: RoomLine, clock: Clock) -> Page:
     """Show one room."""
-    page = rooms_page([line], clock, unit)
+    page = rooms_page([line], clock)
     if line.note:
         page.line(line.note)
     section = page.section("READINGS")
     for each in line.readings[:_READINGS_SHOWN]:
         when = clock_words(each.at, clock.now, clock.zone)
-        section.row(when, show_air(each.air, unit), f"act {each.act}")
+        section.row(when, show_air(each.air), f"act {each.act}")
     older = len(line.readings) - _READINGS_SHOWN
     if older > 0:
         section.row(f"and {older} older")

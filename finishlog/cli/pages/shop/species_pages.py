@@ -13,7 +13,7 @@ from finishlog.core.published.species import Pores, Species, Tannin, WantsFiller
 
 if TYPE_CHECKING:
     from finishlog.asks.things.species import Care, SpeciesShown
-    from finishlog.core.published.facts import Facts
+    from finishlog.cli.pages.shop.figure_rows import Sources
 
 _PORES = {
     Pores.RING: "ring-porous",
@@ -62,23 +62,23 @@ def _in_short(wood: Species) -> list[str]:
     return [word for word, holds in said.items() if holds]
 
 
-def species_page(shown: SpeciesShown, facts: Facts) -> Page:
+def species_page(shown: SpeciesShown, sources: Sources) -> Page:
     """Show one wood; every property with its basis."""
     wood = shown.wood
     page = Page()
     page.line(f"{wood.name} ({wood.key})", Tone.HEAD)
-    _nature(page.section("WHAT IT IS"), wood, facts)
+    _nature(page.section("WHAT IT IS"), wood, sources)
     movement = page.section("HOW FAR IT MOVES, of its width, for each 1 % of moisture content")
-    _moves(movement, "flat-sawn", wood.tangential_per_pct, facts)
-    _moves(movement, "quarter-sawn", wood.radial_per_pct, facts)
+    _moves(movement, "flat-sawn", wood.tangential_per_pct, sources)
+    _moves(movement, "quarter-sawn", wood.radial_per_pct, sources)
     always = [care for care in shown.cares if care.only_with is None]
-    _heed(page.section("YOUR FINISHES ON IT"), [c for c in always if c.finishes], facts)
-    _heed(page.section("OTHER FINISHES ON IT"), [c for c in always if not c.finishes], facts)
-    _heed(page.section("WHERE THERE IS"), [c for c in shown.cares if c.only_with], facts)
+    _heed(page.section("YOUR FINISHES ON IT"), [c for c in always if c.finishes], sources)
+    _heed(page.section("OTHER FINISHES ON IT"), [c for c in always if not c.finishes], sources)
+    _heed(page.section("WHERE THERE IS"), [c for c in shown.cares if c.only_with], sources)
     return page
 
 
-def _nature(section: Section, wood: Species, facts: Facts) -> None:
+def _nature(section: Section, wood: Species, sources: Sources) -> None:
     if wood.aliases:
         section.row("also called", ", ".join(wood.aliases))
     for name, said, source in (
@@ -89,20 +89,20 @@ def _nature(section: Section, wood: Species, facts: Facts) -> None:
         ("pitch", "may bleed" if wood.pitchy else "none to heed", wood.pitchy_source),
         ("stain", "blotches" if wood.blotches else "goes on evenly", wood.blotches_source),
     ):
-        section.row(name, said, basis(source, facts))
+        section.row(name, said, basis(source, sources))
     if wood.note:
         section.row("note", wood.note)
 
 
-def _moves(section: Section, cut: str, of: Limit | None, facts: Facts) -> None:
+def _moves(section: Section, cut: str, of: Limit | None, sources: Sources) -> None:
     if of is not None:
-        section.row(cut, f"{100 * of.value:.3f} %", basis(of.source, facts))
+        section.row(cut, f"{100 * of.value:.3f} %", basis(of.source, sources))
 
 
-def _heed(section: Section, cares: Sequence[Care], facts: Facts) -> None:
+def _heed(section: Section, cares: Sequence[Care], sources: Sources) -> None:
     for care in cares:
         whose = f"{', '.join(care.finishes)}: " if care.finishes else ""
         where = f"{care.only_with}: " if care.only_with else ""
         section.row(_ANSWER[care.answer], f"{where}{whose}{care.reason}")
         section.row("", care.remedy)
-        section.row("", basis(care.source, facts), tone=Tone.FAINT)
+        section.row("", basis(care.source, sources), tone=Tone.FAINT)

@@ -18,8 +18,9 @@ if TYPE_CHECKING:
     from finishlog.acts.air.surface import Surface
     from finishlog.asks.things.movement import Moisture, Movement
     from finishlog.asks.things.wood_air import WoodAir
+    from finishlog.cli.pages.shop.figure_rows import Sources
     from finishlog.clock import Clock
-    from finishlog.core.published.facts import Facts
+    from finishlog.context import Context
 
 # So finely is a width measured in each unit.
 _PLACES = {
@@ -33,7 +34,7 @@ _PLACES = {
 _AT_HOME_PCT = 0.5
 
 
-def moisture_page(answer: Moist, clock: Clock, unit: Temperature) -> Page:
+def moisture_page(answer: Moist, clock: Clock) -> Page:
     """Echo a moisture reading, and what the room's air says to it."""
     page = Page()
     when = happened(answer.at, clock.now, clock.zone)
@@ -42,7 +43,7 @@ def moisture_page(answer: Moist, clock: Clock, unit: Temperature) -> Page:
         low, high = answer.meter.low, answer.meter.high
         page.line(f"caution: a meter is good from {low:g} to {high:g} %")
     for room in answer.rooms:
-        page.line(_in_this_air(room, answer.moisture_pct, unit))
+        page.line(_in_this_air(room, answer.moisture_pct))
     for words in remedies(answer.warnings):
         page.line(words, Tone.HEAD)
     standing_lines(page, answer.standings, clock)
@@ -50,16 +51,17 @@ def moisture_page(answer: Moist, clock: Clock, unit: Temperature) -> Page:
     return page
 
 
-def settles_page(answer: WoodAir, unit: Temperature) -> Page:
+def settles_page(answer: WoodAir) -> Page:
     """Say what wood settles at in an air."""
     page = Page()
-    page.line(f"{_settles(answer, unit)}, over weeks; good for a trend, not for a tenth")
+    page.line(f"{_settles(answer)}, over weeks; good for a trend, not for a tenth")
     return page
 
 
-def surface_page(answer: Surface, clock: Clock, unit: Temperature) -> Page:
+def surface_page(answer: Surface, context: Context) -> Page:
     """Echo a surface temperature, and how far it is from sweating."""
     page = Page()
+    clock, unit = context.clock, context.units.temperature
     when = happened(answer.at, clock.now, clock.zone)
     shown = show_temperature(answer.temperature_c, unit)
     page.line(f"{when}  {', '.join(answer.labels)}: surface {shown}")
@@ -70,7 +72,7 @@ def surface_page(answer: Surface, clock: Clock, unit: Temperature) -> Page:
     return page
 
 
-def movement_page(answer: Movement, facts: Facts, unit: Temperature, length: Length) -> Page:
+def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:
     """Say how a width changes, in the unit that it was typed in."""
     page = Page()
     change = abs(answer.change_mm)
@@ -87,15 +89,15 @@ def movement_page(answer: Movement, facts: Facts, unit: Temperature, length: Len
     rows = page.section()
     for name, moisture in (("from", answer.start), ("to", answer.end)):
         if moisture.air is not None:
-            rows.row(name, _settled(moisture, unit))
-    source = basis(answer.source, facts)
+            rows.row(name, _settled(moisture))
+    source = basis(answer.source, sources)
     rows.row("moves", f"{100 * answer.per_pct:.3f} % of its width for each 1 % ({source})")
     for remark in answer.remarks:
         rows.row("note", remark, tone=Tone.FAINT)
     return page
 
 
-def _in_this_air(room: WoodAir, moisture_pct: float, unit: Temperature) -> str:
+def _in_this_air(room: WoodAir, moisture_pct: float) -> str:
     if room.settles_pct is None:
         return _not_read(room, "what wood settles at there is not known")
     apart = moisture_pct - room.settles_pct
@@ -105,18 +107,18 @@ def _in_this_air(room: WoodAir, moisture_pct: float, unit: Temperature) -> str:
         then = f"it is {apart:.1f} points wetter, and will shrink"
     else:
         then = f"it is {-apart:.1f} points drier, and will swell"
-    return f"{_settles(room, unit)}: {then}"
+    return f"{_settles(room)}: {then}"
 
 
-def _settles(room: WoodAir, unit: Temperature) -> str:
+def _settles(room: WoodAir) -> str:
     assert room.air is not None
     where = f"{room.room}, " if room.room else ""
-    return f"{where}{show_air(room.air, unit)}: wood settles at {room.settles_pct:.1f} %"
+    return f"{where}{show_air(room.air)}: wood settles at {room.settles_pct:.1f} %"
 
 
-def _settled(moisture: Moisture, unit: Temperature) -> str:
+def _settled(moisture: Moisture) -> str:
     assert moisture.air is not None
-    return f"{show_air(moisture.air, unit)}: wood settles at {moisture.moisture_pct:.1f} %"
+    return f"{show_air(moisture.air)}: wood settles at {moisture.moisture_pct:.1f} %"
 
 
 def _above_dew(room: WoodAir, answer: Surface, unit: Temperature) -> str:

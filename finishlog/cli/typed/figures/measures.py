@@ -12,6 +12,7 @@ from typing import NamedTuple
 from finishlog.cli.typed.figures.numbers import NUMBER, number, plain
 from finishlog.cli.typed.figures.unclear import INSIST, Unclear, asked, insisted
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.measure import quantities
 from finishlog.core.measure.units import Temperature, from_base, sign, to_base
 from finishlog.errors import UsageFault
 
@@ -143,9 +144,9 @@ def show_humidity(pct: float) -> str:
     return f"{pct:.0f} %"
 
 
-def show_air(shown: Air, unit: Temperature) -> str:
-    """Show the air of a room: `17.2 °C, 58 %`."""
-    return f"{show_temperature(shown.temperature_c, unit)}, {show_humidity(shown.humidity_pct)}"
+def show_air(shown: Air) -> str:
+    """Write the air of a room into a page: `17.2 °C, 58 %`."""
+    return f"{quantities.celsius(shown.temperature_c, 1)}, {show_humidity(shown.humidity_pct)}"
 
 
 def _typed(text: str) -> _Typed | None:

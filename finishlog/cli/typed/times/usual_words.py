@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from finishlog.cli.typed.figures.measures import humidity, show_temperature, temperature
+from finishlog.cli.typed.figures.measures import humidity, temperature
 from finishlog.cli.typed.times.spans_of_day import span_of_day, together
 from finishlog.cli.typed.times.week import DAYS as DAYS_BEGIN
 from finishlog.cli.typed.times.week import days_said, days_words
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
+from finishlog.core.measure.quantities import celsius
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
 
@@ -113,13 +114,13 @@ def season_words(season: tuple[int, int] | None) -> str:
     return first if first == last else f"{first} to {last}"
 
 
-def heating_words(day: UsualDay, unit: Temperature) -> str:
+def heating_words(day: UsualDay) -> str:
     """Write when a day is heated: `mon-fri 16:00 to 23:00, to 18 °C`; empty when it is not."""
     if day.heated is None:
         return ""
     warm, (begins, ends) = "as warm as it gets", day.heated
     if day.heated_c is not None:
-        warm = f"to {show_temperature(day.heated_c, unit)}"
+        warm = f"to {celsius(day.heated_c, 1)}"
     return f"{days_words(day.heated_days)}{clock(begins)} to {clock(ends)}, {warm}"
 
 
