@@ -286,4 +286,4 @@ def test_only_a_loggers_steps_run_from_one_air_to_another(of):
 def test_hours_are_told_apart_from_the_start():
     spans = room_spans(room((0, WARM)), 2)
     assert [None if s.end is None else hours_until(s.end) for s in spans] == [6.0, 24.0, None]
-    assert [s.length_h for s in spans] == [4.0, 18.0, None]
+    assert [hours_until(s.start) for s in spans] == [2.0, 6.0, 24.0]

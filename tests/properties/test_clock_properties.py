@@ -219,7 +219,7 @@ def test_cutting_a_stretch_in_two_changes_nothing(counting, hours, spans, where,
     """But for where the quarter hours lie."""
     n %= len(spans)
     one = spans[n]
-    middle = one.start + timedelta(hours=(one.length_h or 50.0) * where)
+    middle = one.start + (one.end - one.start if one.end else timedelta(hours=50)) * where
     parts = (one.cut(one.start, middle), one.cut(middle, one.end))
     whole, cut = drawn(*spans), drawn(*spans[:n], *parts, *spans[n + 1 :])
     assert gained(cut, counting, at(60)) == pytest.approx(

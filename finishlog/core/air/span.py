@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -12,7 +12,6 @@ from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
 
-_HOUR = timedelta(hours=1)
 # An air, and the one to which it goes on a straight way.
 Ramp = tuple[Air, Air]
 
@@ -74,11 +73,6 @@ class AirSpan(Struct, frozen=True):
     def measured(self) -> bool:
         """Tell whether a reading covers the span, also one that is taken to stay."""
         return self.known in {Known.MEASURED, Known.HELD}
-
-    @property
-    def length_h(self) -> float | None:
-        """Length in hours, None when it has no end."""
-        return None if self.end is None else (self.end - self.start) / _HOUR
 
     @property
     def ramps(self) -> Iterator[Ramp]:
