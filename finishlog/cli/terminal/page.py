@@ -23,7 +23,8 @@ INDENT = 2
 
 def one_line(text: str) -> str:
     """Return a text on one line, with nothing in it that a terminal would obey."""
-    return text.translate(_SHOWN_AS)
+    # Whatever it obeys is not printable, and almost every text is.
+    return text if text.isprintable() else text.translate(_SHOWN_AS)
 
 
 class Tone(StrEnum):
