@@ -85,7 +85,8 @@ COMPLETION = {
     "finishlog", "finishlog.__main__", "finishlog.asks", "finishlog.asks.look",
     "finishlog.asks.look.names", "finishlog.cli", "finishlog.cli.completion",
     "finishlog.cli.completion.complete", "finishlog.cli.completion.line",
-    "finishlog.cli.completion.names", "finishlog.errors", "finishlog.paths", "finishlog.store",
+    "finishlog.cli.completion.names", "finishlog.core", "finishlog.core.shop",
+    "finishlog.core.shop.names", "finishlog.errors", "finishlog.paths", "finishlog.store",
     "finishlog.store.names_sqlite",
 }  # fmt: skip
 
