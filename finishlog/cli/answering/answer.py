@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.json_answer import show_json
 from finishlog.cli.terminal.page import Page
@@ -16,24 +18,34 @@ if TYPE_CHECKING:
     from finishlog.acts.answers.made import Made
 
 
-def show_answer(
-    here: Desk, command: str, answer: object, json: bool, page: Callable[[], Page]
-) -> None:
+class Answered(Struct, frozen=True):
+    """An answer, its page for a person, and the exit code that goes with it.
+
+    `called`: what a document calls the command, where that is not what was declared.
+    """
+
+    answer: object
+    page: Callable[[], Page]
+    code: int = 0
+    called: str = ""
+
+
+def recorded(made: Made) -> Answered:
+    """Answer with what a command put on record."""
+    return Answered(made, lambda: _made_page(made))
+
+
+def show_answer(here: Desk, command: str, found: Answered, *, json: bool) -> None:
     """Print an answer; the page is laid out only when it is wanted."""
     if json:
-        show_json(command, here.clock.now, answer)
+        show_json(found.called or command, here.clock.now, found.answer)
     else:
-        show(_in_units(page(), here))
+        show(_in_units(found.page(), here))
 
 
 def _in_units(page: Page, here: Desk) -> Page:
     """Spell what a page carries; the person's units are asked for when there is a quantity."""
     return page.mapped(lambda text: spelt(text, here.units if needs_units(text) else Units()))
-
-
-def show_made(here: Desk, command: str, made: Made, json: bool) -> None:
-    """Echo what a command put on record."""
-    show_answer(here, command, made, json, lambda: _made_page(made))
 
 
 def _made_page(made: Made) -> Page:

@@ -6,13 +6,15 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
-from finishlog.cli.answering.options import Json, Verbose, desk
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import Verbose
 
 
 def plan(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str] | None,
         typer.Argument(metavar="[PROJECT|PART]...", help="cabinet, cabinet/case, cab/*."),
@@ -22,8 +24,7 @@ def plan(
         typer.Option("--due", metavar="DATE", help="Try another due date: 'Sat 5 Dec'."),
     ] = None,
     verbose: Verbose = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Plan the evenings ahead: what on which one, and whether the due dates hold."""
     from finishlog.asks.bench.plan import PlanAnswer
     from finishlog.asks.bench.plan import plan as answer_plan
@@ -31,22 +32,16 @@ def plan(
     from finishlog.cli.pages.questions.plan_page import plan_page
     from finishlog.cli.typed.times.moments import due_moment
 
-    here = desk(context)
     wanted = due_moment(due, here.clock.now, here.clock.zone) if due else None
 
     def attempt(typed: tuple[str, ...]) -> PlanAnswer:
         return answer_plan(here.context, typed, wanted)
 
     answer = settled(here, tuple(words or ()), attempt)
-    show_answer(
-        here,
-        "plan",
-        plan_document(answer) if json else answer,
-        json,
-        lambda: plan_page(answer, here.clock, verbose=verbose),
-    )
+    document = plan_document(answer)
+    return Answered(document, lambda: plan_page(answer, here.clock, verbose=verbose))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    app.command("plan")(plan)
+    command(app, "plan")(plan)

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import Json, Parts, SomeParts, desk
+from finishlog.cli.answering.options import Parts, SomeParts
 from finishlog.cli.terminal.talk import say
 from finishlog.errors import UsageFault
 
@@ -31,81 +32,67 @@ def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
     return found
 
 
-def when(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+def when(here: Desk, parts: SomeParts) -> Answered:
     """Show when a part may be recoated, turned, clamped, stacked, packed, used."""
     from finishlog.asks.bench.when import when as answer_when
     from finishlog.cli.pages.questions.question_pages import when_page
 
-    here = desk(context)
     answer = answer_when(here.context, _wanted(here, parts))
-    show_answer(here, "when", answer, json, lambda: when_page(answer, here.clock))
+    return Answered(answer, lambda: when_page(answer, here.clock))
 
 
-def why(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+def why(here: Desk, parts: SomeParts) -> Answered:
     """Show what stands behind the answer: label, air, clock, what binds, what is unknown."""
     from finishlog.asks.bench.why import why as answer_why
     from finishlog.cli.pages.questions.question_pages import why_page
 
-    here = desk(context)
     answer = answer_why(here.context, _wanted(here, parts))
-    show_answer(
-        here,
-        "why",
-        answer,
-        json,
-        lambda: why_page(answer, here.context),
-    )
+    return Answered(answer, lambda: why_page(answer, here.context))
 
 
 def on(
-    context: typer.Context,
+    here: Desk,
     parts: SomeParts,
     grid: Annotated[
         bool, typer.Option("--grid", help="Many parts at one look: coats by piece and face.")
     ] = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Show what is on a part, face by face, and what comes next."""
     from finishlog.asks.bench.on import on as answer_on
     from finishlog.cli.pages.questions.question_pages import on_page
 
-    here = desk(context)
     if grid:
         from finishlog.asks.bench.coat_grid import coat_grid
         from finishlog.cli.pages.questions.grid_page import grid_page
 
         table = coat_grid(here.context, _wanted(here, parts))
-        show_answer(here, "on", table, json, lambda: grid_page(table, here.clock))
-        return
+        return Answered(table, lambda: grid_page(table, here.clock))
     answer = answer_on(here.context, _wanted(here, parts))
-    show_answer(here, "on", answer, json, lambda: on_page(answer, here.clock))
+    return Answered(answer, lambda: on_page(answer, here.clock))
 
 
 def history(
-    context: typer.Context,
+    here: Desk,
     parts: Parts = None,
     act: Annotated[
         int | None, typer.Option("--act", metavar="ACT", help="One act whole, by its number.")
     ] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Show everything that was typed, with what was amended and undone."""
     from finishlog.asks.past.history import history as answer_history
     from finishlog.asks.past.history import one_act
     from finishlog.cli.pages.questions.history_page import act_page, history_page
 
-    here = desk(context)
     if act is not None:
         whole = one_act(here.context, act)
-        show_answer(here, "history", whole, json, lambda: act_page(whole, here.clock))
-        return
+        return Answered(whole, lambda: act_page(whole, here.clock))
     about = _wanted(here, parts, archived=True) if parts else None
     answer = answer_history(here.context, about)
-    show_answer(here, "history", answer, json, lambda: history_page(answer, here.clock))
+    return Answered(answer, lambda: history_page(answer, here.clock))
 
 
 def past(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str] | None,
         typer.Argument(
@@ -119,25 +106,23 @@ def past(
             "--pairs", help="Coats one over the other: [UNDER] OVER, by product: sealer topcoat."
         ),
     ] = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Show what was really done before, on which wood, and how it came out."""
     from finishlog.asks.past.pairs import pairs as answer_pairs
     from finishlog.asks.past.past import past as answer_past
     from finishlog.cli.pages.questions.past_page import pairs_page, past_page
 
-    here, typed = desk(context), tuple(words or ())
+    typed = tuple(words or ())
     if pairs:
         if len(typed) not in {1, 2}:
             raise UsageFault("name the coats", "finishlog past --pairs sealer topcoat")
         found = answer_pairs(here.context, typed)
-        show_answer(here, "past", found, json, lambda: pairs_page(found, here.clock))
-        return
+        return Answered(found, lambda: pairs_page(found, here.clock))
     answer = answer_past(here.context, typed)
-    show_answer(here, "past", answer, json, lambda: past_page(answer, here.clock))
+    return Answered(answer, lambda: past_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (when, why, on, history, past):
-        app.command(command.__name__)(command)
+    for each in (when, why, on, history, past):
+        command(app, each.__name__)(each)

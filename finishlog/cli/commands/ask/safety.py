@@ -6,12 +6,14 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
-from finishlog.cli.answering.options import Json, Verbose, desk
+from finishlog.cli.answering.answer import Answered
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import Verbose
 
 
 def safety(
-    context: typer.Context,
+    here: Desk,
     about: Annotated[
         list[str] | None,
         typer.Argument(
@@ -20,18 +22,16 @@ def safety(
         ),
     ] = None,
     verbose: Verbose = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Say what can hurt, the worst first: all of it, or of one thing."""
     from finishlog.asks.things.safety import safety as ask
     from finishlog.cli.pages.questions.safety_page import safety_page
 
-    here = desk(context)
     answer = ask(here.context, " ".join(about or ()))
     page = lambda: safety_page(answer, here.facts, verbose=verbose)  # noqa: E731
-    show_answer(here, "safety", answer, json, page)
+    return Answered(answer, page)
 
 
 def register(app: typer.Typer) -> None:
     """Add the command."""
-    app.command("safety")(safety)
+    command(app, "safety")(safety)

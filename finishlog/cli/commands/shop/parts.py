@@ -6,17 +6,17 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer, show_made
+from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     Archived,
-    Json,
     NewName,
     NoteText,
     NoteTyped,
     SomeParts,
     also,
-    desk,
 )
 from finishlog.core.shop.things import FaceKind
 
@@ -32,9 +32,9 @@ OldFinishTyped = Annotated[
 _FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inlay:walnut'; repeat."
 
 
-@part.command("new", epilog=also(FaceKind))
+@command(part, "part new", epilog=also(FaceKind))
 def part_new(
-    context: typer.Context,
+    here: Desk,
     path: Annotated[str, typer.Argument(metavar="PROJECT/NAME")],
     count: Annotated[int, typer.Option("--count", "-n", help="How many pieces.")] = 1,
     species: Annotated[str | None, typer.Option("--species", help="ash, cherry ...")] = None,
@@ -54,12 +54,10 @@ def part_new(
     ] = None,
     old_finish: OldFinishTyped = None,
     note: NoteText = "",
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Put a part on record, and its project when that is new."""
     from finishlog.acts.things.parts import PartTyped, new_part
 
-    here = desk(context)
     typed = PartTyped(
         path,
         count,
@@ -73,75 +71,64 @@ def part_new(
         like,
         old_finish,
     )
-    made = new_part(here.context, typed)
-    show_made(here, "part new", made, json)
+    return recorded(new_part(here.context, typed))
 
 
-@part.command("steps")
+@command(part, "part steps")
 def part_steps(
-    context: typer.Context,
+    here: Desk,
     parts: SomeParts,
     name: Annotated[str, typer.Option("--as", metavar="STEPS", help="Which schedule.")],
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Copy a finishing schedule onto parts."""
     from finishlog.acts.things.parts import give_steps
     from finishlog.asks.look.meant import whole_ids
 
-    here = desk(context)
     ids = settled(here, tuple(parts), lambda words: whole_ids(here.context, words))
-    made = give_steps(here.context, ids, name)
-    show_made(here, "part steps", made, json)
+    return recorded(give_steps(here.context, ids, name))
 
 
-@part.command("archive")
-def part_archive(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+@command(part, "part archive")
+def part_archive(here: Desk, parts: SomeParts) -> Answered:
     """Put parts away: the day's screens leave them out, past and history keep them."""
     from finishlog.acts.things.parts import archive_parts as archive
     from finishlog.asks.look.meant import whole_ids
 
-    here = desk(context)
     ids = settled(here, tuple(parts), lambda words: whole_ids(here.context, words))
-    made = archive(here.context, ids)
-    show_made(here, "part archive", made, json)
+    return recorded(archive(here.context, ids))
 
 
-@part.command("restore")
-def part_restore(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+@command(part, "part restore")
+def part_restore(here: Desk, parts: SomeParts) -> Answered:
     """Bring back parts that were put away."""
     from finishlog.acts.things.parts import restore_parts
 
-    here = desk(context)
     made = settled(
         here,
         tuple(parts),
         lambda words: restore_parts(here.context, words),
     )
-    show_made(here, "part restore", made, json)
+    return recorded(made)
 
 
-@part.command("rename")
+@command(part, "part rename")
 def part_rename(
-    context: typer.Context,
-    name: Annotated[str, typer.Argument(metavar="PART")],
-    new_name: NewName,
-    json: Json = False,
-) -> None:
+    here: Desk, name: Annotated[str, typer.Argument(metavar="PART")], new_name: NewName
+) -> Answered:
     """Give a part another name; the old one still finds it."""
     from finishlog.acts.things.parts import rename_part
 
-    here = desk(context)
     made = settled(
         here,
         (name,),
         lambda words: rename_part(here.context, words[0], new_name),
     )
-    show_made(here, "part rename", made, json)
+    return recorded(made)
 
 
-@part.command("edit", epilog=also(FaceKind))
+@command(part, "part edit", epilog=also(FaceKind))
 def part_edit(
-    context: typer.Context,
+    here: Desk,
     name: Annotated[str, typer.Argument(metavar="PART")],
     species: Annotated[str | None, typer.Option("--species", help="Its wood.")] = None,
     room: Annotated[
@@ -159,43 +146,39 @@ def part_edit(
     ] = None,
     old_finish: OldFinishTyped = None,
     note: NoteTyped = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Change a part: wood, room, late pieces, faces, zones. Coats that are on stay as they are."""
     from finishlog.acts.things.part_edit import PartEdit, edit_part
 
-    here = desk(context)
     change = PartEdit(species, room, note, count, tuple(face or ()), board, old_finish)
     made = settled(
         here,
         (name,),
         lambda words: edit_part(here.context, words[0], change),
     )
-    show_made(here, "part edit", made, json)
+    return recorded(made)
 
 
-@part.command("list")
-def part_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
+@command(part, "part list")
+def part_list(here: Desk, archived: Archived = False) -> Answered:
     """List the open parts."""
     from finishlog.asks.things.there_is import parts
     from finishlog.cli.pages.shop.shop_pages import parts_page
 
-    here = desk(context)
     answer = parts(here.context, archived=archived)
-    show_answer(here, "part list", answer, json, lambda: parts_page(answer))
+    return Answered(answer, lambda: parts_page(answer))
 
 
-@part.command("show")
-def part_show(context: typer.Context, parts: SomeParts, json: Json = False) -> None:
+@command(part, "part show")
+def part_show(here: Desk, parts: SomeParts) -> Answered:
     """Show parts with their faces and steps."""
     from finishlog.asks.look.meant import part_ids
     from finishlog.asks.things.there_is import parts as answer_parts
     from finishlog.cli.pages.shop.shop_pages import part_page
 
-    here = desk(context)
     ids = settled(here, tuple(parts), lambda words: part_ids(here.context, words))
     answer = [p for p in answer_parts(here.context) if p.id in ids]
-    show_answer(here, "part show", answer, json, lambda: part_page(answer))
+    return Answered(answer, lambda: part_page(answer))
 
 
 def register(app: typer.Typer) -> None:

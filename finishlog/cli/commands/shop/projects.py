@@ -7,8 +7,10 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer, show_made
-from finishlog.cli.answering.options import Archived, Json, Name, NewName, NoteText, NoteTyped, desk
+from finishlog.cli.answering.answer import Answered, recorded
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import Archived, Name, NewName, NoteText, NoteTyped
 from finishlog.errors import UsageFault
 
 project = typer.Typer(help="Pieces of furniture, or sets.", no_args_is_help=True)
@@ -33,51 +35,42 @@ def _for_whom(typed: str | None) -> str | None:
         raise UsageFault(f"{typed!r} is nobody known", "--for food, child or anyone") from None
 
 
-@project.command("new")
+@command(project, "project new")
 def project_new(
-    context: typer.Context,
-    name: Name,
-    due: Due = None,
-    whom: ForWhom = None,
-    note: NoteText = "",
-    json: Json = False,
-) -> None:
+    here: Desk, name: Name, due: Due = None, whom: ForWhom = None, note: NoteText = ""
+) -> Answered:
     """Put a project on record."""
     from finishlog.acts.things.projects import new_project
     from finishlog.cli.typed.times.moments import due_moment
 
-    here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     used_for = _for_whom(whom) or ""
-    made = new_project(here.context, name, by, note, used_for)
-    show_made(here, "project new", made, json)
+    return recorded(new_project(here.context, name, by, note, used_for))
 
 
-@project.command("list")
-def project_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
+@command(project, "project list")
+def project_list(here: Desk, archived: Archived = False) -> Answered:
     """List the open projects."""
     from finishlog.asks.things.there_is import projects
     from finishlog.cli.pages.shop.shop_pages import projects_page
 
-    here = desk(context)
     answer = projects(here.context, archived=archived)
-    show_answer(here, "project list", answer, json, lambda: projects_page(answer, here.clock))
+    return Answered(answer, lambda: projects_page(answer, here.clock))
 
 
-@project.command("show")
-def project_show(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(project, "project show")
+def project_show(here: Desk, name: Name) -> Answered:
     """Show one project with its parts."""
     from finishlog.asks.things.there_is import one_project
     from finishlog.cli.pages.shop.shop_pages import project_page
 
-    here = desk(context)
     answer = one_project(here.context, name)
-    show_answer(here, "project show", answer, json, lambda: project_page(answer, here.clock))
+    return Answered(answer, lambda: project_page(answer, here.clock))
 
 
-@project.command("edit")
+@command(project, "project edit")
 def project_edit(
-    context: typer.Context,
+    here: Desk,
     name: Name,
     due: Due = None,
     no_due: Annotated[bool, typer.Option("--no-due", help="It has no date any more.")] = False,
@@ -86,70 +79,57 @@ def project_edit(
     new_name: Annotated[
         str | None, typer.Option("--name", help="Another name; the old one still finds it.")
     ] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Change a project's date, note or name."""
     from finishlog.acts.things.projects import ProjectEdit, edit_project
     from finishlog.cli.typed.times.moments import due_moment
 
-    here = desk(context)
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
     change = ProjectEdit(new_name, by, no_due, note, _for_whom(whom))
-    made = edit_project(here.context, name, change)
-    show_made(here, "project edit", made, json)
+    return recorded(edit_project(here.context, name, change))
 
 
-@project.command("rename")
-def project_rename(
-    context: typer.Context, name: Name, new_name: NewName, json: Json = False
-) -> None:
+@command(project, "project rename")
+def project_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
     """Give a project another name; the old one still finds it."""
     from finishlog.acts.things.projects import rename_project
 
-    here = desk(context)
-    made = rename_project(here.context, name, new_name)
-    show_made(here, "project rename", made, json)
+    return recorded(rename_project(here.context, name, new_name))
 
 
-@project.command("load")
+@command(project, "project load")
 def project_load(
-    context: typer.Context,
+    here: Desk,
     file: Annotated[Path, typer.Argument(metavar="FILE", help="TOML, written by hand.")],
     check: Annotated[
         bool, typer.Option("--check", help="Say what it would do, and leave no trace.")
     ] = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Load rooms, products, steps and parts from a file; what is there already stays."""
     from finishlog.acts.things.load import load
     from finishlog.cli.commands.shop.project_file import read_project_file
     from finishlog.cli.pages.shop.load_page import load_page
 
-    here = desk(context)
     wanted = read_project_file(file, here)
     answer = load(here.context, wanted, check=check)
-    show_answer(here, "project load", answer, json, lambda: load_page(answer))
+    return Answered(answer, lambda: load_page(answer))
 
 
-@project.command("archive")
-def project_archive(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(project, "project archive")
+def project_archive(here: Desk, name: Name) -> Answered:
     """Put a project away with its parts; past and history keep them."""
     from finishlog.acts.things.projects import archive_project
 
-    here = desk(context)
-    made = archive_project(here.context, name)
-    show_made(here, "project archive", made, json)
+    return recorded(archive_project(here.context, name))
 
 
-@project.command("restore")
-def project_restore(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(project, "project restore")
+def project_restore(here: Desk, name: Name) -> Answered:
     """Bring back a project that was put away."""
     from finishlog.acts.things.archiving import bring_back
     from finishlog.core.shop.things import ThingKind
 
-    here = desk(context)
-    made = bring_back(here.context, ThingKind.PROJECT, name)
-    show_made(here, "project restore", made, json)
+    return recorded(bring_back(here.context, ThingKind.PROJECT, name))
 
 
 def register(app: typer.Typer) -> None:

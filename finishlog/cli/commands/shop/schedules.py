@@ -6,16 +6,16 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer, show_made
+from finishlog.cli.answering.answer import Answered, recorded
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     ALL_WORK,
     Archived,
-    Json,
     Name,
     NewName,
     NoteText,
     also,
-    desk,
 )
 from finishlog.core.log.entries import Operation
 from finishlog.errors import UsageFault
@@ -37,9 +37,9 @@ SomeSteps = Annotated[
 ]
 
 
-@steps.command("new", epilog=also(Operation))
+@command(steps, "steps new", epilog=also(Operation))
 def steps_new(
-    context: typer.Context,
+    here: Desk,
     name: Name,
     step: SomeSteps = None,
     like: Annotated[
@@ -47,82 +47,68 @@ def steps_new(
         typer.Option("--like", metavar="PART", help="As it was really done on this part."),
     ] = None,
     note: NoteText = "",
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Put a finishing schedule on record, typed or as it was done on a part."""
     from finishlog.acts.things.steps import new_steps, steps_like
 
-    here = desk(context)
     if step and like:
         raise UsageFault("steps or --like, not both", "finishlog steps edit changes them after")
     if like is not None:
-        made = steps_like(here.context, name, like, note)
-    else:
-        made = new_steps(here.context, name, step or (), note)
-    show_made(here, "steps new", made, json)
+        return recorded(steps_like(here.context, name, like, note))
+    return recorded(new_steps(here.context, name, step or (), note))
 
 
-@steps.command("list")
-def steps_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
+@command(steps, "steps list")
+def steps_list(here: Desk, archived: Archived = False) -> Answered:
     """List the finishing schedules."""
     from finishlog.asks.things.there_is import schedules
     from finishlog.cli.pages.shop.shop_pages import schedules_page
 
-    here = desk(context)
     answer = schedules(here.context, archived=archived)
-    show_answer(here, "steps list", answer, json, lambda: schedules_page(answer))
+    return Answered(answer, lambda: schedules_page(answer))
 
 
-@steps.command("show")
-def steps_show(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(steps, "steps show")
+def steps_show(here: Desk, name: Name) -> Answered:
     """Show one finishing schedule."""
     from finishlog.asks.things.there_is import one_schedule
     from finishlog.cli.pages.shop.shop_pages import schedule_page
 
-    here = desk(context)
     answer = one_schedule(here.context, name)
-    show_answer(here, "steps show", answer, json, lambda: schedule_page(answer))
+    return Answered(answer, lambda: schedule_page(answer))
 
 
-@steps.command("edit", epilog=also(Operation))
-def steps_edit(context: typer.Context, name: Name, step: Steps, json: Json = False) -> None:
+@command(steps, "steps edit", epilog=also(Operation))
+def steps_edit(here: Desk, name: Name, step: Steps) -> Answered:
     """Replace the steps of a schedule; parts keep the copies that they were given."""
     from finishlog.acts.things.steps import edit_steps
 
-    here = desk(context)
-    made = edit_steps(here.context, name, step)
-    show_made(here, "steps edit", made, json)
+    return recorded(edit_steps(here.context, name, step))
 
 
-@steps.command("rename")
-def steps_rename(context: typer.Context, name: Name, new_name: NewName, json: Json = False) -> None:
+@command(steps, "steps rename")
+def steps_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
     """Give a finishing schedule another name; the old one still finds it."""
     from finishlog.acts.things.steps import rename_steps
 
-    here = desk(context)
-    made = rename_steps(here.context, name, new_name)
-    show_made(here, "steps rename", made, json)
+    return recorded(rename_steps(here.context, name, new_name))
 
 
-@steps.command("archive")
-def steps_archive(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(steps, "steps archive")
+def steps_archive(here: Desk, name: Name) -> Answered:
     """Put a finishing schedule away; parts keep the copies that they were given."""
     from finishlog.acts.things.steps import archive_steps
 
-    here = desk(context)
-    made = archive_steps(here.context, name)
-    show_made(here, "steps archive", made, json)
+    return recorded(archive_steps(here.context, name))
 
 
-@steps.command("restore")
-def steps_restore(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(steps, "steps restore")
+def steps_restore(here: Desk, name: Name) -> Answered:
     """Bring back a finishing schedule that was put away."""
     from finishlog.acts.things.archiving import bring_back
     from finishlog.core.shop.things import ThingKind
 
-    here = desk(context)
-    made = bring_back(here.context, ThingKind.STEPS, name)
-    show_made(here, "steps restore", made, json)
+    return recorded(bring_back(here.context, ThingKind.STEPS, name))
 
 
 def register(app: typer.Typer) -> None:

@@ -7,14 +7,15 @@ from typing import Annotated
 import typer
 from msgspec.structs import replace
 
-from finishlog.cli.answering.answer import show_answer, show_made
-from finishlog.cli.answering.options import Json, desk
+from finishlog.cli.answering.answer import Answered, recorded
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.clock import ZONE, zone_is_given
 from finishlog.errors import UsageFault
 
 
 def settings(
-    context: typer.Context,
+    here: Desk,
     name: Annotated[
         str | None,
         typer.Argument(
@@ -24,14 +25,12 @@ def settings(
     value: Annotated[
         str | None, typer.Argument(metavar="[VALUE]", help="F, ft2, qt, lb, mil, Europe/Berlin ...")
     ] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Show the units you type and read and the shop's time zone, or set one."""
     from finishlog.acts.things.settings import put
     from finishlog.asks.look.settings import settings as answer_settings
     from finishlog.cli.pages.shop.shop_pages import settings_page
 
-    here = desk(context)
     if name is not None:
         if value is None:
             raise UsageFault(f"what should {name!r} be?", f"finishlog settings {name} VALUE")
@@ -40,12 +39,11 @@ def settings(
             made = replace(
                 made, detail=f"{made.detail}; {ZONE} names {here.clock.zone.key}, and wins"
             )
-        show_made(here, "settings", made, json)
-        return
+        return recorded(made)
     answer = answer_settings(here.context)
-    show_answer(here, "settings", answer, json, lambda: settings_page(answer))
+    return Answered(answer, lambda: settings_page(answer))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    app.command("settings")(settings)
+    command(app, "settings")(settings)

@@ -6,8 +6,9 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
-from finishlog.cli.answering.options import Json, desk
+from finishlog.cli.answering.answer import Answered
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.errors import UsageFault
 
 Season = Annotated[
@@ -20,7 +21,7 @@ DAYS_READ = 14
 
 
 def room_usual(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str] | None,
         typer.Argument(
@@ -35,15 +36,13 @@ def room_usual(
         int | None,
         typer.Option("--days", min=1, max=366, help="With --as-read: of how many days, else 14."),
     ] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Say what a room is like on a usual day, from now on; without hours, show it."""
     from finishlog.acts.air.usual_day import set_usual_day, set_usual_day_as_read
     from finishlog.asks.things.usual_day import room_usual as show
     from finishlog.cli.pages.shop.usual_page import usual_page, usual_set_page
     from finishlog.cli.typed.times.usual_words import HOURS_BEGIN, read_hours, read_season, room_and
 
-    here = desk(context)
     name, hours = room_and(words or [], HOURS_BEGIN)
     months = read_season(season) if season else None
     if as_read and hours:
@@ -54,19 +53,18 @@ def room_usual(
         raise UsageFault("--season needs the hours", "finishlog room usual ROOM 7:12C 17:18C")
     if not (as_read or hours):
         known = show(here.context, name)
-        show_answer(here, "room usual", known, json, lambda: usual_page(known))
-        return
+        return Answered(known, lambda: usual_page(known))
     if as_read:
         of_days = days or DAYS_READ
         answer = set_usual_day_as_read(here.context, name, of_days, months)
     else:
         points = read_hours(hours, here.temperature)
         answer = set_usual_day(here.context, name, points, months)
-    show_answer(here, "room usual", answer, json, lambda: usual_set_page(answer))
+    return Answered(answer, lambda: usual_set_page(answer))
 
 
 def room_heating(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -75,8 +73,7 @@ def room_heating(
         ),
     ],
     season: Season = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Say when a room is usually heated and how warm it gets, from now on."""
     from finishlog.acts.air.usual_day import set_heating
     from finishlog.cli.pages.shop.usual_page import usual_set_page
@@ -87,17 +84,16 @@ def room_heating(
         room_and,
     )
 
-    here = desk(context)
     name, when = room_and(words, HEATING_BEGINS)
     heating = read_heating(when, here.temperature)
     months = read_season(season) if season else None
     answer = set_heating(here.context, name, heating, months)
-    show_answer(here, "room heating", answer, json, lambda: usual_set_page(answer))
+    return Answered(answer, lambda: usual_set_page(answer))
 
 
 def register(room: typer.Typer) -> None:
     """Add the commands to the group of rooms."""
     # `7:-2C` is an hour, not an option.
     settings = {"ignore_unknown_options": True}
-    room.command("usual", context_settings=settings)(room_usual)
-    room.command("heating", context_settings=settings)(room_heating)
+    command(room, "room usual", settings=settings)(room_usual)
+    command(room, "room heating", settings=settings)(room_heating)

@@ -8,9 +8,10 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
+from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import At, Json, desk
+from finishlog.cli.answering.options import At
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
@@ -49,7 +50,7 @@ DryRun = Annotated[
 
 
 def air(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -71,10 +72,8 @@ def air(
     zone: FileZone = None,
     time_format: TimeFormat = None,
     dry_run: DryRun = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log the air of a room, or take in a data logger's file."""
-    here = desk(context)
     of_a_file = {
         "--time": time,
         "--temperature": temperature,
@@ -90,7 +89,7 @@ def air(
             raise UsageFault("name one file to import", "finishlog air import FILE.csv")
         from finishlog.cli.commands.work.air_import import import_air
 
-        import_air(
+        return import_air(
             here,
             Path(words[1]),
             columns={"time": time, "temperature": temperature, "humidity": humidity},
@@ -99,16 +98,14 @@ def air(
             time_format=time_format,
             room=room,
             only_try=dry_run,
-            json=json,
         )
-        return
     _no_others(of_a_file, "it is of a file: finishlog air import FILE.csv")
-    _one_reading(here, " ".join(words), wet_bulb, at, room, json=json)
+    return _one_reading(here, " ".join(words), wet_bulb, at, room)
 
 
 def _one_reading(
-    here: Desk, text: str, wet_bulb: str | None, at: str | None, room: str | None, *, json: bool
-) -> None:
+    here: Desk, text: str, wet_bulb: str | None, at: str | None, room: str | None
+) -> Answered:
     from finishlog.acts.air.air import log_air
     from finishlog.cli.pages.shop.air_page import air_page
     from finishlog.cli.typed.figures.measures import air as read_air
@@ -123,7 +120,7 @@ def _one_reading(
     else:
         typed, wet_c = air_by_wet_bulb(*bulbs, here.temperature)
     answer = log_air(here.context, air=typed, at=here.moment(at), room=room, wet_bulb_c=wet_c)
-    show_answer(here, "air", answer, json, lambda: air_page(answer, here.clock))
+    return Answered(answer, lambda: air_page(answer, here.clock))
 
 
 def _no_others(options: Mapping[str, object], why: str) -> None:
@@ -135,4 +132,4 @@ def _no_others(options: Mapping[str, object], why: str) -> None:
 
 def register(app: typer.Typer) -> None:
     """Add the command."""
-    app.command("air", context_settings=_SETTINGS)(air)
+    command(app, "air", settings=_SETTINGS)(air)

@@ -10,7 +10,7 @@ from datetime import UTC, datetime, tzinfo
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.context import Desk
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.cli.typed.files.typed_file import bytes_of
@@ -33,8 +33,7 @@ def import_air(
     time_format: str | None,
     room: str | None,
     only_try: bool,
-    json: bool,
-) -> None:
+) -> Answered:
     """Take in a file; BadData names its line and what to type when it cannot be read."""
     from finishlog.acts.air.air_import import take_in_air
     from finishlog.cli.pages.shop.air_page import air_import_page
@@ -57,13 +56,7 @@ def import_air(
     if file.read_as.zone and not (zone or only_try):
         _whose_clock(path.name, file.read_as.zone)
     answer = take_in_air(here.context, file=file, file_name=path.name, room=room, only_try=only_try)
-    show_answer(
-        here,
-        "air import",
-        answer,
-        json,
-        lambda: air_import_page(answer, here.clock),
-    )
+    return Answered(answer, lambda: air_import_page(answer, here.clock), called="air import")
 
 
 def _whose_clock(name: str, zone: str) -> None:

@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import timedelta
 from typing import Annotated
 
 import typer
 from msgspec.structs import replace
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import Asked, said, settled
+from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     ALL_WORK,
     At,
     FaceOption,
-    Json,
     NoteText,
     Parts,
     Verbose,
     also,
-    desk,
     one_face,
 )
 from finishlog.cli.commands.work.coat_options import (
@@ -40,9 +40,8 @@ from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
 def ready(
-    context: typer.Context,
+    here: Desk,
     parts: Parts = None,
-    json: Json = False,
     verbose: Verbose = False,
     time: Annotated[
         str | None, typer.Option("--for", metavar="TIME", help="Only what fits into it: 40min.")
@@ -51,29 +50,22 @@ def ready(
         bool,
         typer.Option("--exit-code", help="Leave with 1 when rags are overdue or nothing is ready."),
     ] = False,
-) -> None:
+) -> Answered:
     """Show what is dangerous, what may be done now, what closes, what must wait."""
     from finishlog.asks.bench.ready import ready as answer_ready
     from finishlog.cli.pages.evening.ready_page import ready_page
     from finishlog.cli.typed.times.durations import duration
 
-    here = desk(context)
     minutes = duration(time) / timedelta(minutes=1) if time else None
     only = _ids(here, tuple(parts or ()))
     answer = answer_ready(here.context, only, minutes)
-    show_answer(
-        here,
-        "ready",
-        answer,
-        json,
-        lambda: ready_page(answer, here.clock, verbose=verbose),
-    )
-    if exit_code and (any(r.overdue for r in answer.rags) or not answer.bench):
-        raise typer.Exit(ANSWER_IS_BAD)
+    bad = exit_code and (any(r.overdue for r in answer.rags) or not answer.bench)
+    code = ANSWER_IS_BAD if bad else 0
+    return Answered(answer, lambda: ready_page(answer, here.clock, verbose=verbose), code)
 
 
 def log(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -97,9 +89,8 @@ def log(
     film: WetFilm = None,
     from_: FromCan = None,
     note: NoteText = "",
-    json: Json = False,
     verbose: Verbose = False,
-) -> None:
+) -> Answered:
     """Log a coat or a piece of work that was done."""
     from finishlog.acts.answers.logged import Logged, ToLog
     from finishlog.acts.film.log import log as act
@@ -109,7 +100,6 @@ def log(
     from finishlog.cli.typed.times.durations import minutes as read_minutes
     from finishlog.cli.typed.times.passes import sitting
 
-    here = desk(context)
     earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
     hands_on_min = read_minutes(minutes) if minutes else None
     wet_film_um = read_film(film) if film else None
@@ -130,11 +120,11 @@ def log(
         return act(here.context, wanted)
 
     answer = settled(here, tuple(words), attempt, may_make=True, asked=asked)
-    show_answer(here, "log", answer, json, lambda: log_page(answer, here.clock, verbose=verbose))
+    return Answered(answer, lambda: log_page(answer, here.clock, verbose=verbose))
 
 
 def check(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -148,13 +138,11 @@ def check(
         typer.Option("--test", help="touch, thumbnail, sand, smell or scratch."),
     ] = None,
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log a test of a film. A failed check beats any clock."""
     from finishlog.acts.film.check import Checked, found_word, log_check, test_word
     from finishlog.cli.pages.evening.log_page import check_page
 
-    here = desk(context)
     if len(words) < 2:
         raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
     *parts, typed_found = several_words(words, lambda word: is_said(Found, word))
@@ -175,11 +163,11 @@ def check(
         )
 
     answer = settled(here, tuple(parts), attempt, may_make=True, asked=asked)
-    show_answer(here, "check", answer, json, lambda: check_page(answer, here.clock))
+    return Answered(answer, lambda: check_page(answer, here.clock))
 
 
 def rags(
-    context: typer.Context,
+    here: Desk,
     deed: Annotated[
         str | None,
         typer.Argument(metavar="[DEED]", help="spread, water, lifted, can, stiff or gone."),
@@ -188,30 +176,28 @@ def rags(
         str | None, typer.Argument(metavar="[WHICH]", help="A number or product; else all open.")
     ] = None,
     at: At = None,
-    json: Json = False,
     exit_code: Annotated[
         bool, typer.Option("--exit-code", help="Leave with 1 when rags are overdue.")
     ] = False,
-) -> None:
+) -> Answered:
     """Show open oily rags, or log what was done with them."""
     from finishlog.acts.film.rags import deed_word, log_rags
+    from finishlog.asks.bench.rags import RagsLine
     from finishlog.asks.bench.rags import rags as answer_rags
     from finishlog.cli.pages.evening.rags_page import dealt_page, rags_page
 
-    here = desk(context)
+    def bad(lines: Sequence[RagsLine]) -> int:
+        return ANSWER_IS_BAD if exit_code and any(line.overdue for line in lines) else 0
+
     if deed is None:
         lines = answer_rags(here.context)
-        show_answer(here, "rags", lines, json, lambda: rags_page(lines, here.context))
-    else:
-        done = said(deed, deed_word)
-        if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
-            say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
-            raise typer.Exit
-        dealt = log_rags(here.context, deed=done, which=which, at=here.moment(at))
-        lines = dealt.still_open
-        show_answer(here, "rags", dealt, json, lambda: dealt_page(dealt, here.clock))
-    if exit_code and any(line.overdue for line in lines):
-        raise typer.Exit(ANSWER_IS_BAD)
+        return Answered(lines, lambda: rags_page(lines, here.context), bad(lines))
+    done = said(deed, deed_word)
+    if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
+        say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
+        raise typer.Exit
+    dealt = log_rags(here.context, deed=done, which=which, at=here.moment(at))
+    return Answered(dealt, lambda: dealt_page(dealt, here.clock), bad(dealt.still_open))
 
 
 def _is_crisp() -> bool:
@@ -229,7 +215,7 @@ def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    app.command("ready")(ready)
-    app.command("log", epilog=also(Operation))(log)
-    app.command("check", epilog=also(Found, Test))(check)
-    app.command("rags", epilog=also(RagsDeed))(rags)
+    command(app, "ready")(ready)
+    command(app, "log", epilog=also(Operation))(log)
+    command(app, "check", epilog=also(Found, Test))(check)
+    command(app, "rags", epilog=also(RagsDeed))(rags)

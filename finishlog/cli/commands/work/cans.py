@@ -7,17 +7,17 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer, show_made
+from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     Archived,
     At,
-    Json,
     Name,
     NewName,
     NoteText,
     NoteTyped,
-    desk,
 )
 from finishlog.core.log.entries import ContainerDeed
 from finishlog.core.mixing.containers import ContainerKind
@@ -39,9 +39,9 @@ _DEEDS = {
 }
 
 
-@can.command("new")
+@command(can, "can new")
 def can_new(
-    context: typer.Context,
+    here: Desk,
     name: Name,
     product: Annotated[str, typer.Option("--product", help="What is in it.")],
     jar: Annotated[bool, typer.Option("--jar", help="A jar that it was decanted into.")] = False,
@@ -53,13 +53,11 @@ def can_new(
     amount: Amount = None,
     batch: Batch = "",
     note: NoteText = "",
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Put a can or jar on record."""
     from finishlog.acts.mixing.can import CanTyped, new_can
     from finishlog.cli.typed.figures.amounts import volume
 
-    here = desk(context)
     dated = made or bought
     typed = CanTyped(
         name,
@@ -72,26 +70,24 @@ def can_new(
         note=note,
     )
     answer = new_can(here.context, typed)
-    show_made(here, "can new", answer, json)
+    return recorded(answer)
 
 
-@can.command("edit")
+@command(can, "can edit")
 def can_edit(
-    context: typer.Context,
+    here: Desk,
     name: Name,
     made: Day = None,
     use_by: Annotated[str | None, typer.Option("--use-by", help="Of a mix: 4h, or 22:00.")] = None,
     amount: Amount = None,
     batch: Annotated[str | None, typer.Option("--batch")] = None,
     note: NoteTyped = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Change what is on record; what was mixed is corrected by amend."""
     from finishlog.acts.mixing.can import CanChange, edit_can
     from finishlog.cli.typed.figures.amounts import volume
     from finishlog.cli.typed.files.mix_words import read_end
 
-    here = desk(context)
     change = CanChange(
         made=here.moment(made).earliest if made else None,
         use_by=read_end(use_by, here.clock) if use_by else None,
@@ -100,90 +96,82 @@ def can_edit(
         note=note,
     )
     answer = edit_can(here.context, name, change)
-    show_made(here, "can edit", answer, json)
+    return recorded(answer)
 
 
-@can.command("rename")
-def can_rename(context: typer.Context, name: Name, new_name: NewName, json: Json = False) -> None:
+@command(can, "can rename")
+def can_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
     """Give it another name; the old one still finds it."""
     from finishlog.acts.mixing.can import rename_can
 
-    here = desk(context)
     answer = rename_can(here.context, name, new_name)
-    show_made(here, "can rename", answer, json)
+    return recorded(answer)
 
 
-@can.command("archive")
-def can_archive(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(can, "can archive")
+def can_archive(here: Desk, name: Name) -> Answered:
     """Put it away; the coats that came from it stay on record."""
     from finishlog.acts.mixing.can import archive_can
 
-    here = desk(context)
     answer = archive_can(here.context, name)
-    show_made(here, "can archive", answer, json)
+    return recorded(answer)
 
 
-@can.command("restore")
-def can_restore(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(can, "can restore")
+def can_restore(here: Desk, name: Name) -> Answered:
     """Bring back what was put away."""
     from finishlog.acts.things.archiving import bring_back
     from finishlog.core.shop.things import ThingKind
 
-    here = desk(context)
     answer = bring_back(here.context, ThingKind.CONTAINER, name)
-    show_made(here, "can restore", answer, json)
+    return recorded(answer)
 
 
-@can.command("list")
-def can_list(context: typer.Context, archived: Archived = False, json: Json = False) -> None:
+@command(can, "can list")
+def can_list(here: Desk, archived: Archived = False) -> Answered:
     """List cans, jars and mixes with what speaks against using them."""
     from finishlog.asks.things.can_list import can_list as listed
     from finishlog.cli.pages.evening.cans_page import cans_page
 
-    here = desk(context)
     answer = listed(here.context, archived=archived)
-    show_answer(here, "can list", answer, json, lambda: cans_page(answer, here.clock))
+    return Answered(answer, lambda: cans_page(answer, here.clock))
 
 
-@can.command("show")
-def can_show(context: typer.Context, name: Name, json: Json = False) -> None:
+@command(can, "can show")
+def can_show(here: Desk, name: Name) -> Answered:
     """Show one: what is in it, what befell it, the coats that came from it."""
     from finishlog.asks.things.can_list import can_show as shown
     from finishlog.cli.pages.evening.cans_page import can_page
 
-    here = desk(context)
     answer = settled(here, (name,), lambda words: shown(here.context, words[0]))
-    show_answer(here, "can show", answer, json, lambda: can_page(answer, here.clock))
+    return Answered(answer, lambda: can_page(answer, here.clock))
 
 
-def _deed(deed: ContainerDeed) -> Callable[..., None]:
+def _deed(deed: ContainerDeed) -> Callable[..., Answered]:
     """Build the command that logs one deed."""
 
-    def command(
-        context: typer.Context, name: Name, at: At = None, note: NoteText = "", json: Json = False
-    ) -> None:
+    def deal(here: Desk, name: Name, at: At = None, note: NoteText = "") -> Answered:
         from finishlog.acts.mixing.can import DeedDone, log_deed
         from finishlog.cli.pages.evening.cans_page import deed_page
 
-        here = desk(context)
         when = here.moment(at)
 
         def attempt(typed: tuple[str, ...]) -> DeedDone:
             return log_deed(here.context, name=typed[0], deed=deed, at=when, note=note)
 
         answer = settled(here, (name,), attempt)
-        show_answer(here, f"can {deed.value}", answer, json, lambda: deed_page(answer, here.clock))
+        return Answered(answer, lambda: deed_page(answer, here.clock))
 
-    command.__doc__ = _DEEDS[deed]
-    return command
+    deal.__doc__ = _DEEDS[deed]
+    return deal
 
 
 for _each in _DEEDS:
-    can.command(_each.value)(_deed(_each))
+    command(can, f"can {_each.value}")(_deed(_each))
 
 
 def mix(
-    context: typer.Context,
+    here: Desk,
     product: Annotated[str, typer.Argument(metavar="PRODUCT", help="What it is a mix of.")],
     parts: Annotated[
         list[str] | None,
@@ -211,15 +199,13 @@ def mix(
         bool, typer.Option("--tell", help="Only tell the amounts; put nothing on record.")
     ] = False,
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Mix two parts, thin a finish, or dissolve flakes; its pot life begins."""
     from finishlog.acts.mixing.mix import Mixed, ToMix
     from finishlog.acts.mixing.mix import mix as act
     from finishlog.cli.pages.evening.cans_page import mix_page
     from finishlog.cli.typed.files.mix_words import read_end, read_mix
 
-    here = desk(context)
     asked, source = read_mix(
         tuple(parts or ()), cut=cut, jar=jar, thin_from=from_, thin_to=to, unit=here.units.volume
     )
@@ -231,10 +217,10 @@ def mix(
         return act(here.context, wanted)
 
     answer = settled(here, (product,), attempt, may_make=not tell)
-    show_answer(here, "mix", answer, json, lambda: mix_page(answer, here.clock))
+    return Answered(answer, lambda: mix_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands."""
-    app.command("mix")(mix)
+    command(app, "mix")(mix)
     app.add_typer(can, name="can")

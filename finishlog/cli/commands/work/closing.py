@@ -6,16 +6,16 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import said, settled
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     At,
     FaceOption,
-    Json,
     NoteText,
     Verbose,
     also,
-    desk,
     one_face,
 )
 from finishlog.core.log.entries import Outcome
@@ -30,54 +30,39 @@ Said = Annotated[str, typer.Option("--text", "-t", help="Words to keep with it."
 
 
 def handover(
-    context: typer.Context,
+    here: Desk,
     parts: Whole,
     card: Annotated[
         bool, typer.Option("--card", help="Only print the care card; record nothing.")
     ] = False,
     note: NoteText = "",
     at: At = None,
-    json: Json = False,
     verbose: Verbose = False,
-) -> None:
+) -> Answered:
     """Log that pieces left the shop, and print the care card that goes along."""
     from finishlog.acts.pieces.handover import Handover, hand_over
     from finishlog.asks.past.care_card import CareCard, care_card
     from finishlog.cli.pages.evening.care_page import care_page
     from finishlog.cli.pages.evening.closing_page import handover_page
 
-    here = desk(context)
     if card:
 
         def write(typed: tuple[str, ...]) -> CareCard:
             return care_card(here.context, typed)
 
         written = settled(here, tuple(parts), write)
-        show_answer(
-            here,
-            "handover",
-            written,
-            json,
-            lambda: care_page(written, here.context, verbose=verbose),
-        )
-        return
+        return Answered(written, lambda: care_page(written, here.context, verbose=verbose))
     when = here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Handover:
         return hand_over(here.context, parts=typed, note=note, at=when)
 
     answer = settled(here, tuple(parts), attempt)
-    show_answer(
-        here,
-        "handover",
-        answer,
-        json,
-        lambda: handover_page(answer, here.context, verbose=verbose),
-    )
+    return Answered(answer, lambda: handover_page(answer, here.context, verbose=verbose))
 
 
 def review(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(metavar="PART... OUTCOME", help="Parts, then good, fair or failed."),
@@ -85,13 +70,11 @@ def review(
     face: FaceOption = None,
     text: Said = "",
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log how a finish came out: at hand-over, after a year, whenever it is seen again."""
     from finishlog.acts.pieces.review import Reviewed, log_review, outcome_word
     from finishlog.cli.pages.evening.closing_page import review_page
 
-    here = desk(context)
     if len(words) < 2:
         raise UsageFault("a review needs a part and how it came out", "finishlog review case good")
     *parts, said_outcome = several_words(words, lambda word: is_said(Outcome, word))
@@ -103,24 +86,22 @@ def review(
         )
 
     answer = settled(here, tuple(parts), attempt)
-    show_answer(here, "review", answer, json, lambda: review_page(answer, here.clock))
+    return Answered(answer, lambda: review_page(answer, here.clock))
 
 
 def photo(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str], typer.Argument(metavar="PART... FILE", help="Parts, then where the picture is.")
     ],
     face: FaceOption = None,
     text: Said = "",
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Keep where a picture of a part lies; the file itself stays where it is."""
     from finishlog.acts.pieces.photo import Pictured, log_photo
     from finishlog.cli.pages.evening.closing_page import photo_page
 
-    here = desk(context)
     if len(words) < 2:
         raise UsageFault("a photo needs a part and a file", "finishlog photo case case.jpg")
     when = here.moment(at)
@@ -131,11 +112,11 @@ def photo(
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)
-    show_answer(here, "photo", answer, json, lambda: photo_page(answer, here.clock))
+    return Answered(answer, lambda: photo_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    app.command("handover")(handover)
-    app.command("review", epilog=also(Outcome))(review)
-    app.command("photo")(photo)
+    command(app, "handover")(handover)
+    command(app, "review", epilog=also(Outcome))(review)
+    command(app, "photo")(photo)

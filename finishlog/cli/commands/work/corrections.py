@@ -8,10 +8,11 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import said, settled
+from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import At, FaceOption, Json, desk, one_face
+from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.cli.commands.work.coat_options import FromCan, MixAmounts
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -23,7 +24,7 @@ _JUST_NOW = timedelta(minutes=10)
 
 
 def undo(
-    context: typer.Context,
+    here: Desk,
     act: Annotated[
         int | None, typer.Argument(metavar="[ACT]", help="Its number in history; else the last.")
     ] = None,
@@ -33,21 +34,19 @@ def undo(
             "--never-happened", help="Say that a coat did not go on, without being asked."
         ),
     ] = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Withdraw the last act, or a numbered one. It stays in history; undo it to get it back."""
     from finishlog.acts.correct.undo import undo as withdraw
     from finishlog.acts.correct.undo import what_undo_would_do
     from finishlog.cli.pages.evening.log_page import undo_page
 
-    here = desk(context)
     found = what_undo_would_do(here.context, act)
     old = here.clock.now - found.typed_at > _JUST_NOW
     if found.is_coat and old and not never_happened and not _never_went_on(here, found.act):
         say(f"finishlog: act {found.act} stays on record")
         raise typer.Exit
     answer = withdraw(here.context, found.act)
-    show_answer(here, "undo", answer, json, lambda: undo_page(answer, here.clock))
+    return Answered(answer, lambda: undo_page(answer, here.clock))
 
 
 def _never_went_on(here: Desk, act: int) -> bool:
@@ -67,7 +66,7 @@ def _never_went_on(here: Desk, act: int) -> bool:
 
 
 def amend(
-    context: typer.Context,
+    here: Desk,
     act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
     at: At = None,
     on: Annotated[
@@ -90,8 +89,7 @@ def amend(
     from_: FromCan = None,
     amount: MixAmounts = None,
     note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Correct an act. The entry it had stays visible in history."""
     from finishlog.acts.correct.amend import Change
     from finishlog.acts.correct.amend import amend as correct
@@ -101,7 +99,6 @@ def amend(
     from finishlog.cli.typed.figures import measures
     from finishlog.cli.typed.files.mix_words import read_parts
 
-    here = desk(context)
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
     to_be = {
         **as_typed,
@@ -124,7 +121,7 @@ def amend(
     if change == Change():
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
     answer = correct(here.context, act, change)
-    show_answer(here, "amend", answer, json, lambda: amend_page(answer, here.clock))
+    return Answered(answer, lambda: amend_page(answer, here.clock))
 
 
 def _moment_of(here: Desk, act: int, typed: str) -> When:
@@ -143,7 +140,7 @@ def _moment_of(here: Desk, act: int, typed: str) -> When:
 
 
 def note(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str], typer.Argument(metavar="PART... WORDS", help="case, then what there is to say.")
     ],
@@ -154,13 +151,11 @@ def note(
         bool, typer.Option("--outcome", help="It says how the finish turned out.")
     ] = False,
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Keep words about a part, or how its finish turned out."""
     from finishlog.acts.pieces.note import Noted, log_note
     from finishlog.cli.pages.evening.log_page import note_page
 
-    here = desk(context)
     when = here.moment(at)
     parts, text = (tuple(words), text) if text is not None else _parted(here, words)
 
@@ -168,7 +163,7 @@ def note(
         return log_note(here.context, parts=typed, text=text, outcome=outcome, at=when)
 
     answer = settled(here, parts, attempt)
-    show_answer(here, "note", answer, json, lambda: note_page(answer, here.clock))
+    return Answered(answer, lambda: note_page(answer, here.clock))
 
 
 def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
@@ -191,5 +186,5 @@ def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (undo, amend, note):
-        app.command(command.__name__)(command)
+    for each in (undo, amend, note):
+        command(app, each.__name__)(each)

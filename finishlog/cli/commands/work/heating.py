@@ -7,14 +7,15 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
-from finishlog.cli.answering.options import Json, desk
+from finishlog.cli.answering.answer import Answered
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
 
 _WARM = r"(?:^|\s)(?:(?:at|to) )?([+-]?\d{1,3}(?:[.,]\d)? ?(?:°|deg)? ?[cf]!?)(?=\s|$)"
 
 
 def heat(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str] | None,
         typer.Argument(
@@ -24,8 +25,7 @@ def heat(
     room: Annotated[
         str | None, typer.Option("--room", help="Which room, if there are more.")
     ] = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log that a heater runs, now or later; without words, show what is ahead."""
     from finishlog.acts.air.heat import heat as act
     from finishlog.acts.air.heat import heat_ahead
@@ -33,11 +33,9 @@ def heat(
     from finishlog.cli.typed.figures.measures import temperature
     from finishlog.cli.typed.times.time_heated import heated_span
 
-    here = desk(context)
     if not words:
         lines = heat_ahead(here.context)
-        show_answer(here, "heat", lines, json, lambda: heat_ahead_page(lines, here.clock))
-        return
+        return Answered(lines, lambda: heat_ahead_page(lines, here.clock))
     typed = " ".join(words)
     warm = re.search(_WARM, typed, re.IGNORECASE)
     when = f"{typed[: warm.start()]} {typed[warm.end() :]}" if warm else typed
@@ -47,9 +45,9 @@ def heat(
         temperature_c=temperature(warm[1], here.temperature) if warm else None,
         room=room,
     )
-    show_answer(here, "heat", answer, json, lambda: heat_page(answer, here.clock))
+    return Answered(answer, lambda: heat_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:
     """Add the command."""
-    app.command("heat")(heat)
+    command(app, "heat")(heat)

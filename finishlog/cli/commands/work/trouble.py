@@ -6,16 +6,15 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     At,
     FaceOption,
-    Json,
     NoteText,
     SomeParts,
-    desk,
     one_face,
 )
 from finishlog.core.log.entries import FaultKind, When
@@ -24,7 +23,7 @@ from finishlog.errors import UsageFault
 
 
 def fault(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -41,13 +40,11 @@ def fault(
     face: FaceOption = None,
     at: At = None,
     note: NoteText = "",
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log what went wrong with a film: what it means, what mends it, until when."""
     from finishlog.acts.film.fault import MENDED, FaultLogged, fault_word, is_fault, log_fault
     from finishlog.cli.pages.evening.trouble_page import fault_page
 
-    here = desk(context)
     if len(words) < 2:
         raise UsageFault(
             "a fault needs a part and what went wrong",
@@ -56,8 +53,7 @@ def fault(
     when = here.moment(at)
     *named, what = several_words(words, lambda word: is_fault(word, here.facts))
     if plain_word(what) in MENDED:
-        _mended(here, tuple(named), remedy or note, one_face(face), when, json)
-        return
+        return _mended(here, tuple(named), remedy or note, one_face(face), when)
     kind = fault_word(what, here.facts)
 
     def attempt(parts: tuple[str, ...]) -> FaultLogged:
@@ -72,12 +68,10 @@ def fault(
         )
 
     answer = settled(here, tuple(named), attempt, may_make=True)
-    show_answer(here, "fault", answer, json, lambda: fault_page(answer, here.context))
+    return Answered(answer, lambda: fault_page(answer, here.context))
 
 
-def _mended(
-    here: Desk, parts: tuple[str, ...], note: str, face: str | None, at: When, json: bool
-) -> None:
+def _mended(here: Desk, parts: tuple[str, ...], note: str, face: str | None, at: When) -> Answered:
     from finishlog.acts.film.fault import Mended, log_mended
     from finishlog.cli.pages.evening.trouble_page import mended_page
 
@@ -85,11 +79,11 @@ def _mended(
         return log_mended(here.context, parts=typed, note=note, face=face, at=at)
 
     answer = settled(here, parts, attempt)
-    show_answer(here, "fault", answer, json, lambda: mended_page(answer, here.clock))
+    return Answered(answer, lambda: mended_page(answer, here.clock))
 
 
 def off(
-    context: typer.Context,
+    here: Desk,
     parts: SomeParts,
     to: Annotated[
         str,
@@ -104,13 +98,11 @@ def off(
     face: FaceOption = None,
     at: At = None,
     note: NoteText = "",
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log that a film came off, to bare wood or down to a coat that stays."""
     from finishlog.acts.film.off import Off, log_off, stripping_word
     from finishlog.cli.pages.evening.trouble_page import off_page
 
-    here = desk(context)
     operation = stripping_word(strip=strip, sanded=sanded, scraped=scraped, washed=washed)
     when = here.moment(at)
 
@@ -126,10 +118,10 @@ def off(
         )
 
     answer = settled(here, tuple(parts), attempt, may_make=True)
-    show_answer(here, "off", answer, json, lambda: off_page(answer, here.clock))
+    return Answered(answer, lambda: off_page(answer, here.clock))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (fault, off):
-        app.command(command.__name__)(command)
+    for each in (fault, off):
+        command(app, each.__name__)(each)

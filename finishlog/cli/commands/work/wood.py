@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from finishlog.cli.answering.answer import show_answer
+from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
-from finishlog.cli.answering.options import At, FaceOption, Json, desk, one_face
+from finishlog.cli.answering.command import command
+from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:
@@ -21,7 +23,7 @@ _SETTINGS = {"surface": {"ignore_unknown_options": True}}
 
 
 def moisture(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str] | None,
         typer.Argument(metavar="[PART]... [MOISTURE]", help="Parts, then what the meter shows."),
@@ -32,22 +34,19 @@ def moisture(
     ] = None,
     face: FaceOption = None,
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log how moist the wood of parts is, against what it settles at in the room's air."""
     from finishlog.acts.air.moisture import log_moisture
     from finishlog.cli.pages.shop.wood_page import moisture_page
     from finishlog.cli.typed.figures.measures import moisture as read_moisture
 
-    here = desk(context)
     typed = tuple(words or ())
     if air is not None:
         if typed or face or at:
             raise UsageFault(
                 "--air asks what wood settles at, and logs nothing", "leave the rest out"
             )
-        _settles(here, air, json)
-        return
+        return _settles(here, air)
     if len(typed) < 2:
         raise UsageFault("a moisture needs a part and percent", "finishlog moisture doors 11%")
     percent, when = read_moisture(typed[-1]), here.moment(at)
@@ -58,35 +57,32 @@ def moisture(
         )
 
     answer = settled(here, typed[:-1], attempt)
-    show_answer(here, "moisture", answer, json, lambda: moisture_page(answer, here.clock))
+    return Answered(answer, lambda: moisture_page(answer, here.clock))
 
 
-def _settles(here: Desk, typed: str, json: bool) -> None:
+def _settles(here: Desk, typed: str) -> Answered:
     from finishlog.asks.things.wood_air import wood_air
     from finishlog.cli.pages.shop.wood_page import settles_page
     from finishlog.cli.typed.figures.measures import air as read_air
 
-    unit = here.temperature
-    answer = wood_air("", read_air(typed, unit))
-    show_answer(here, "moisture", answer, json, lambda: settles_page(answer))
+    answer = wood_air("", read_air(typed, here.temperature))
+    return Answered(answer, lambda: settles_page(answer))
 
 
 def surface(
-    context: typer.Context,
+    here: Desk,
     words: Annotated[
         list[str],
         typer.Argument(metavar="PART... TEMPERATURE", help="Parts, then how warm they are: 14C."),
     ],
     face: FaceOption = None,
     at: At = None,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Log how warm the wood itself is; for two hours coats are judged by it."""
     from finishlog.acts.air.surface import log_surface
     from finishlog.cli.pages.shop.wood_page import surface_page
     from finishlog.cli.typed.figures.measures import temperature
 
-    here = desk(context)
     if len(words) < 2:
         raise UsageFault("a surface needs a part and degrees", "finishlog surface doors 14C")
     celsius, when = temperature(words[-1], here.temperature), here.moment(at)
@@ -97,11 +93,11 @@ def surface(
         )
 
     answer = settled(here, tuple(words[:-1]), attempt)
-    show_answer(here, "surface", answer, json, lambda: surface_page(answer, here.context))
+    return Answered(answer, lambda: surface_page(answer, here.context))
 
 
 def movement(
-    context: typer.Context,
+    here: Desk,
     wood: Annotated[str, typer.Argument(metavar="SPECIES", help="ash, cherry, red-oak.")],
     width: Annotated[str, typer.Argument(metavar="WIDTH", help="300mm, 9.15in.")],
     start: Annotated[
@@ -114,15 +110,13 @@ def movement(
     radial: Annotated[
         bool, typer.Option("--radial", help="Quarter-sawn; else flat-sawn is taken.")
     ] = False,
-    json: Json = False,
-) -> None:
+) -> Answered:
     """Tell how much a width of wood moves from one moisture, or one season's air, to another."""
     from finishlog.asks.things.movement import movement as answer_movement
     from finishlog.cli.pages.shop.wood_page import movement_page
     from finishlog.cli.typed.figures.amounts import width as read_width
     from finishlog.cli.typed.figures.measures import moisture_or_air
 
-    here = desk(context)
     unit = here.temperature
     width_mm, length = read_width(width)
     answer = answer_movement(
@@ -133,12 +127,10 @@ def movement(
         moisture_or_air(end, unit),
         radial=radial,
     )
-    show_answer(
-        here, "movement", answer, json, lambda: movement_page(answer, here.facts.sources, length)
-    )
+    return Answered(answer, lambda: movement_page(answer, here.facts.sources, length))
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for command in (moisture, surface, movement):
-        app.command(command.__name__, context_settings=_SETTINGS.get(command.__name__))(command)
+    for each in (moisture, surface, movement):
+        command(app, each.__name__, settings=_SETTINGS.get(each.__name__))(each)
