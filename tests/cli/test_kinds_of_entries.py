@@ -72,7 +72,7 @@ def test_a_number_ends_in_the_unit_that_it_is_counted_in():
 
 
 def test_a_field_is_amended_by_an_option_of_the_command():
-    options = set(signature(amend).parameters) - {"context", "act", "json"}
+    options = set(signature(amend).parameters) - {"here", "act"}
     where_and_when = {"at", "on", "face"}
     words = {"note": "text", "from_": "container"}
     assert {f.means.amend for _, f in DECLARED if f.means.amend} == {
