@@ -154,9 +154,7 @@ _PLAYED: dict[tuple[object, ...], bytes] = {}
 
 def furnished(folder: Path, before: str = "2027") -> Finishlog:
     """Hand out the invented shop as it was before a time, in place of what the folder holds."""
-    (folder / "shop.db").unlink(missing_ok=True)
-    lines = [line for line in SHOP.strip().splitlines() if line < before]
     program = Finishlog(folder)
-    # In a folder where a shop was before, it is a new one all the same.
     program.database.unlink(missing_ok=True)
+    lines = [line for line in SHOP.strip().splitlines() if line < before]
     return program.played("\n".join(lines), now="{}:00+00:00")
