@@ -59,22 +59,26 @@ class Doubtful(UsageFault):
 
 
 class Unknown(NotFound):
-    """A part or product that is not on record but could be put there at once.
+    """What is not on record but could be put there at once.
 
-    `kind` is `part` or `product`, `name` what was typed, `near` what may have been meant; `make`
-    holds the exact command.
+    `name` is what was typed, `near` what may have been meant; `make` holds the exact command.
     """
 
-    def __init__(
-        self, message: str, make: str, kind: str, name: str, near: tuple[str, ...] = ()
-    ) -> None:
+    def __init__(self, message: str, make: str, name: str, near: tuple[str, ...] = ()) -> None:
         super().__init__(
             message, f"did you mean {' or '.join(near)}? else {make}" if near else make
         )
         self.make = make
-        self.kind = kind
         self.name = name
         self.near = near
+
+
+class UnknownPart(Unknown):
+    """A part that is not on record."""
+
+
+class UnknownProduct(Unknown):
+    """A product that is not on record."""
 
 
 class BadData(FinishlogError):

@@ -38,7 +38,7 @@ from finishlog.core.shop.things import (
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.zone.grouping import describe, typed_as
 from finishlog.core.zone.state import ZoneState
-from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
+from finishlog.errors import Ambiguous, NotFound, UnknownPart, UnknownProduct, UsageFault
 
 
 class Zones(Struct, frozen=True):
@@ -139,8 +139,8 @@ def _no_part(text: str, near: Sequence[str]) -> NotFound:
     if any(sign in text for sign in ":@*,"):
         return NotFound(f"no part is called {text!r}", f"{Do.PART_LIST()} shows what there is")
     path = text if "/" in text else f"PROJECT/{text}"
-    return Unknown(
-        f"no part is called {text!r}", f"put it on record: {Do.PART_NEW(path)}", "part", text
+    return UnknownPart(
+        f"no part is called {text!r}", f"put it on record: {Do.PART_NEW(path)}", text
     )
 
 
@@ -305,11 +305,10 @@ def pick_product(shop: Shop, typed: str) -> Product:
             f"to have it back: {Do.PRODUCT_RESTORE(gone[0].name)}",
         )
     near = _near(typed, [p.name for p in _living(shop)])
-    raise Unknown(
+    raise UnknownProduct(
         f"no product is called {typed!r}",
         f"put it on record: {Do.PRODUCT_NEW(typed, class_='CLASS')} "
         f"({Do.CLASS_LIST()} shows the classes)",
-        "product",
         typed,
         near,
     )

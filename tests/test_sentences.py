@@ -19,7 +19,19 @@ TYPED = re.compile(rf"\bfinishlog (?:{'|'.join(COMMANDS)})\b|(?<![\w-])--[a-z]")
 
 # Fields that hold words for a person, and fields whose values are of a closed set.
 SHOWN = {"sentence", "because", "remedy", "question", "called", "label"}
-CLOSED = {"answer", "deed", "found", "how", "level", "operation", "rule", "state", "what"}
+CLOSED = {
+    "answer",
+    "deed",
+    "found",
+    "how",
+    "kind",
+    "level",
+    "operation",
+    "outlives",
+    "rule",
+    "state",
+    "what",
+}
 TAKES_APART = {
     "startswith", "endswith", "split", "rsplit", "partition", "rpartition", "removeprefix",
     "removesuffix", "replace", "find", "index", "count",

@@ -19,7 +19,7 @@ from finishlog.core.shop.trade_words import (
     plain_word,
     several_words,
 )
-from finishlog.errors import Ambiguous, NotFound, Unknown, UsageFault
+from finishlog.errors import Ambiguous, NotFound, UnknownProduct, UsageFault
 from finishlog.picking import names_a_product, operation_word, paths_of, pick_product
 
 # Before a name that is a part's too: `log oar product:spar`. No part is told so: of a part a colon
@@ -100,7 +100,7 @@ def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
         return operation, None
     try:
         return Operation.COAT, pick_product(shop, typed)
-    except Unknown as unknown:
+    except UnknownProduct as unknown:
         work = meant(Operation, typed)
         if len(work) == 1:
             return Operation(work[0]), None
@@ -118,7 +118,7 @@ def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
         raise _with_near_work(unknown, typed) from None
 
 
-def _with_near_work(unknown: Unknown, typed: str) -> Unknown:
+def _with_near_work(unknown: UnknownProduct, typed: str) -> UnknownProduct:
     """Offer the work that is nearly so before a product that there is not."""
     near = dict.fromkeys((*unknown.near, *near_words(Operation, typed)))
-    return Unknown(unknown.message, unknown.make, unknown.kind, unknown.name, tuple(near))
+    return UnknownProduct(unknown.message, unknown.make, unknown.name, tuple(near))

@@ -119,13 +119,13 @@ class Words(Struct, frozen=True):
     facts: Facts
     coats: Mapping[int, str] = field(default_factory=dict)
 
-    def of(self, entry: AnyEntry) -> str:
-        """Say what an entry records."""
+    def of(self, entry: AnyEntry, wording: tuple[str, ...] = ()) -> str:
+        """Say what an entry records, in the wording of its kind or another."""
         values = {
             each.name: _Value(self._said(each, getattr(entry, each.name)))
             for each in fields_of(type(entry))
         }
-        bits = (bit.format_map(values) for bit in WORDINGS[type(entry)])
+        bits = (bit.format_map(values) for bit in wording or WORDINGS[type(entry)])
         return ", ".join(bit for bit in bits if bit)
 
     def _said(self, of: Declared, value: Any) -> str:  # noqa: ANN401

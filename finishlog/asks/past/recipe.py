@@ -132,11 +132,14 @@ def _deeds(entries: Iterable[AnyEntry], words: Words) -> tuple[PastDeed, ...]:
     )
 
 
+# In a list of what was found a check says itself.
+_FOUND = ("{test}: {found}", "{note}")
+
+
 def _deed(entry: AnyEntry, words: Words) -> str:
     if isinstance(entry, Work) and entry.operation is Operation.MEND:
         return f"mended: {entry.note}" if entry.note else "mended"
-    said = words.of(entry)
-    return said.removeprefix("check ")
+    return words.of(entry, _FOUND if isinstance(entry, Check) else ())
 
 
 def _coat(

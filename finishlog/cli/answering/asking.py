@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from finishlog.cli.answering.context import Desk
 from finishlog.cli.terminal.talk import ask, at_a_terminal, choose
-from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UsageFault
+from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UnknownPart, UsageFault
 
 Answer = TypeVar("Answer")
 
@@ -74,7 +74,8 @@ def settled(
             _refuse_what_was_put_away(desk, fault)
             if not (may_make and at_a_terminal()):
                 raise
-            made = _make_part(desk, fault) if fault.kind == "part" else _make_product(desk, fault)
+            make = _make_part if isinstance(fault, UnknownPart) else _make_product
+            made = make(desk, fault)
             if made is None:
                 raise
             words = tuple(made if word == fault.name else word for word in words)
@@ -95,8 +96,9 @@ def _refuse_what_was_put_away(desk: Desk, fault: Unknown) -> None:
     """Say how to have a part back: it is not to be made anew under last year's name."""
     from finishlog.asks.look.meant import put_away_since
 
-    if fault.kind == "part" and (away := put_away_since(desk.context, fault.name)):
-        path, command = away
+    put_away = isinstance(fault, UnknownPart) and put_away_since(desk.context, fault.name)
+    if put_away:
+        path, command = put_away
         raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
 
 

@@ -24,7 +24,7 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.published.facts import Facts
-from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault
+from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault, Outlives
 
 
 class StandingFault(Struct, frozen=True):
@@ -106,9 +106,9 @@ def _gone_with_the_film(of: StandingFault, coats_left: Sequence[int]) -> bool:
     """Tell whether a stripping ends a fault: its coat is gone, and so is what it may come from."""
     if of.coat is not None and of.coat.id in coats_left:
         return False
-    if of.known.outlives == "wood" or of.known.waits_for:
+    if of.known.outlives is Outlives.WOOD or of.known.waits_for:
         return False
-    return not (of.known.outlives == "film" and coats_left)
+    return not (of.known.outlives is Outlives.FILM and coats_left)
 
 
 def patch_due(entries: Sequence[AnyEntry], facts: Facts) -> Fault | None:

@@ -49,7 +49,9 @@ def closes_at(moment: datetime, now: datetime, zone: ZoneInfo, by: str = "") -> 
 
 def due_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
     """Show until when a thing is due: `Sat 5 Dec`; the end of a day needs no minutes."""
-    return clock_words(moment, now, zone).removesuffix(" 23:59")
+    day = _day_words(moment, now, zone)
+    local = moment.astimezone(zone)
+    return day if day and (local.hour, local.minute) == (23, 59) else clock_words(moment, now, zone)
 
 
 def happened(when: When, now: datetime, zone: ZoneInfo) -> str:
@@ -70,13 +72,15 @@ def happened(when: When, now: datetime, zone: ZoneInfo) -> str:
 
 def clock_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
     """Show a time to the minute, unrounded, with as much of its day as it needs."""
+    return f"{_day_words(moment, now, zone)} {_time_words(moment, zone)}".lstrip()
+
+
+def _day_words(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
+    """Say as much of a day as it needs, nothing of today."""
     day, today = _on(moment, zone), _on(now, zone)
-    clock = _time_words(moment, zone)
     if day == today:
-        return clock
-    if abs(day - today) < timedelta(days=7):
-        return f"{day:%a} {clock}"
-    return f"{_date_words(day, now, zone)} {clock}"
+        return ""
+    return f"{day:%a}" if abs(day - today) < timedelta(days=7) else _date_words(day, now, zone)
 
 
 def day_of(moment: datetime, zone: ZoneInfo) -> str:

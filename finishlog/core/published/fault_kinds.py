@@ -57,15 +57,22 @@ class FamilyRemedy(Published, frozen=True):
     too_late: str = ""
 
 
+class Outlives(StrEnum):
+    """What a fault may still come from once its coat is off; NOTHING: it goes with its coat."""
+
+    NOTHING = ""
+    FILM = "film"
+    WOOD = "wood"
+
+
 class KnownFault(Published, frozen=True):
     """What is known of a kind of fault.
 
     `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any
     other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
-    too, unless `not_by_mending`. `outlives`: taking the coat off does not end it while a film
-    (`film`) or the wood (`wood`) is left that it may come from; empty: it goes with its coat.
-    `rewets`: the remedy dissolves the film again, which dries from then on. `patch_first`: after it
-    a small patch is tried and scratched before the rest.
+    too, unless `not_by_mending`. `outlives`: taking the coat off does not end it while that is
+    left. `rewets`: the remedy dissolves the film again, which dries from then on. `patch_first`:
+    after it a small patch is tried and scratched before the rest.
     """
 
     kind: FaultKind
@@ -81,7 +88,7 @@ class KnownFault(Published, frozen=True):
     answered_by_checks: frozenset[Found] = frozenset()
     answered_by_coat: bool = False
     not_by_mending: bool = False
-    outlives: str = ""
+    outlives: Outlives = Outlives.NOTHING
     rewets: bool = False
     patch_first: bool = False
     by_family: tuple[FamilyRemedy, ...] = ()

@@ -133,6 +133,11 @@ class WoodRule(Published, frozen=True):
     wait: Figure | None = None
     weighs: Level | None = None
 
+    @property
+    def is_for_oily(self) -> bool:
+        """Tell whether it is about oily woods."""
+        return "oily" in self.wood
+
 
 def rules_for_wood(
     rules: Iterable[WoodRule],

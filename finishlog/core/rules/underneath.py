@@ -170,7 +170,7 @@ def wood_findings(
 
 def _finding(rule: OvercoatRule | WoodRule, where: str, weighs: Level | None = None) -> Finding:
     level = weighs or _LEVELS[rule.answer] or Level.NOTE
-    of = Rule.OILY_WOOD if isinstance(rule, WoodRule) and "oily" in rule.wood else Rule.NONE
+    of = Rule.OILY_WOOD if isinstance(rule, WoodRule) and rule.is_for_oily else Rule.NONE
     return Finding(level, f"{where}: {rule.reason}", rule.remedy, rule.source, rule=of)
 
 

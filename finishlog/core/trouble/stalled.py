@@ -61,7 +61,7 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
             rule.source,
         )
         for rule in rules_for_wood(facts.wood_rules, wood, first)
-        if "oily" in rule.wood and first.key not in rule.barrier
+        if rule.is_for_oily and first.key not in rule.barrier
     ]
 
 
