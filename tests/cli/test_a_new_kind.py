@@ -26,6 +26,7 @@ from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.columns import metadata
 from finishlog.store.schema.entries import add_tables
 
+TABLES = ("weighed", "weighed_beside")
 MOMENT = datetime.fromisoformat(NOW)
 
 
@@ -34,25 +35,34 @@ class Weighed(Entry, frozen=True, kw_only=True, tag="weighed"):
 
     mass_kg: Annotated[float, Field(unit="kg"), Meta(gt=0)]
     room: Annotated[int | None, Field(of="room")] = None
+    beside: Annotated[frozenset[int], Field(of="piece")] = frozenset()
     scale: str = ""
     note: Annotated[str, Field(amend="text")] = ""
 
 
-@pytest.fixture(scope="module", autouse=True)
-def declared() -> Iterator[None]:
+@pytest.fixture(scope="module")
+def undeclared(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """A shop from before there was the kind."""
+    return furnished(tmp_path_factory.mktemp("before")).database.read_bytes()
+
+
+@pytest.fixture(scope="module")
+def declared(undeclared: bytes) -> Iterator[bytes]:
     with pytest.MonkeyPatch.context() as patch:
         for kinds in (OF_THE_WORK, KINDS):
             patch.setitem(kinds, "weighed", Weighed)
         wording = ("weighed: {mass_kg:_ kg}", "{scale:on _}", "{room:in _}", "{note}")
         patch.setitem(entry_words.WORDINGS, Weighed, wording)
         add_tables(Weighed)
-        yield
-        metadata.remove(metadata.tables["weighed"])
+        yield undeclared
+        for name in TABLES:
+            metadata.remove(metadata.tables[name])
 
 
 @pytest.fixture
-def shop(tmp_path: Path) -> Finishlog:
-    program = furnished(tmp_path)
+def shop(tmp_path: Path, declared: bytes) -> Finishlog:
+    program = Finishlog(tmp_path)
+    program.database.write_bytes(declared)
     _migrate(program.database)
     return program
 
@@ -60,7 +70,7 @@ def shop(tmp_path: Path) -> Finishlog:
 def _migrate(path: Path) -> None:
     """Do what the kind's migration would: make its table, and let the log hold the kind."""
     engine = create_engine(f"sqlite:///{path}")
-    metadata.tables["weighed"].create(engine)
+    metadata.create_all(engine, [metadata.tables[name] for name in TABLES])
     engine.dispose()
     with closing(sqlite3.connect(path)) as connection, connection:
         connection.execute("PRAGMA writable_schema = ON")
@@ -106,6 +116,13 @@ def test_it_is_told_in_the_history_and_in_its_json(shop: Finishlog):
     line = _last_line(shop)
     assert (line["act"], line["kind"], line["said"]) == (act, "weighed", said)
     assert line["parts"] == ["cabinet/case"]
+
+
+def test_it_is_found_by_the_pieces_that_it_names(shop: Finishlog):
+    act, put = _weigh(shop, mass_kg=4.25, beside=frozenset({2, 3}))
+    assert _entries(shop)[-1] == put
+    doors = shop.did("history", "doors", "--json").document["answer"]
+    assert [line["act"] for line in doors if line["kind"] == "weighed"] == [act]
 
 
 def test_it_is_amended_by_the_words_that_its_fields_name(shop: Finishlog):

@@ -24,29 +24,24 @@ from finishlog.store.schema.rows import add_row, rows_of
 Values = Mapping[str, object]
 
 
+_FIGURE = (
+    "low_h", "typical_h", "high_h", "source", "at_temperature_c", "at_humidity_pct", "note"
+)  # fmt: skip
+
+
 def figure_values(figure: Figure) -> Values:
     """Lay out a figure as the columns of a stage."""
-    return {
-        "low_h": float(figure.low_h),
-        "typical_h": float(figure.typical_h),
-        "high_h": float(figure.high_h),
-        "source": figure.source,
-        "at_temperature_c": float(figure.at.temperature_c),
-        "at_humidity_pct": float(figure.at.humidity_pct),
-        "note": figure.note,
-    }
+    hours = (float(figure.low_h), float(figure.typical_h), float(figure.high_h))
+    air = (float(figure.at.temperature_c), float(figure.at.humidity_pct))
+    return dict(zip(_FIGURE, (*hours, figure.source, *air, figure.note), strict=True))
 
 
-def figure_of(row: Row[Any]) -> Figure:
-    """Read a figure from the columns of a stage."""
-    return Figure(
-        row.low_h,
-        row.typical_h,
-        row.high_h,
-        row.source,
-        Air(row.at_temperature_c, row.at_humidity_pct),
-        row.note,
+def figure_of(row: Row[Any], before: str = "") -> Figure:
+    """Read a figure from its columns, whose names begin with `before`."""
+    low, typical, high, source, warm, damp, note = (
+        getattr(row, f"{before}{name}") for name in _FIGURE
     )
+    return Figure(low, typical, high, source, Air(warm, damp), note)
 
 
 def window_values(window: RecoatWindow) -> Values:
@@ -62,16 +57,7 @@ def window_values(window: RecoatWindow) -> Values:
 
 def window_of(row: Row[Any]) -> RecoatWindow:
     """Read a recoat window from its columns."""
-    closes = None
-    if row.closes_low_h is not None:
-        closes = Figure(
-            row.closes_low_h,
-            row.closes_typical_h,
-            row.closes_high_h,
-            row.closes_source,
-            Air(row.closes_at_temperature_c, row.closes_at_humidity_pct),
-            row.closes_note,
-        )
+    closes = figure_of(row, "closes_") if row.closes_low_h is not None else None
     return RecoatWindow(WindowKind(row.window_kind), row.window_source, closes, row.window_note)
 
 

@@ -18,7 +18,7 @@ from finishlog.store.schema.log import (
     entry_target,
     joined,
     joined_member,
-    moved_piece,
+    naming_pieces,
     withdrawal,
 )
 from finishlog.store.schema.rows import rows_of
@@ -51,13 +51,6 @@ _HEADS = select(
     entry.c.supersedes_id,
     act.c.typed_at,
 ).join_from(entry, act)
-
-_TOUCHING = (
-    (entry_target.c.entry_id, entry_target.c.piece_id),
-    (moved_piece.c.entry_id, moved_piece.c.piece_id),
-    (joined.c.entry_id, joined.c.into_piece_id),
-    (joined_member.c.entry_id, joined_member.c.piece_id),
-)
 
 
 def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
@@ -93,7 +86,7 @@ def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
     return {
         row[0]
-        for entry_id, piece_id in _TOUCHING
+        for entry_id, piece_id in naming_pieces()
         for row in rows_of(connection, select(entry_id).distinct(), piece_id, pieces)
     }
 

@@ -24,7 +24,7 @@ from sqlalchemy.types import TypeEngine
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log.entries import Entry, PieceReading, Stripped
 from finishlog.core.log.fields import Declared, fields_of
-from finishlog.core.log.kinds import kind_of
+from finishlog.core.log.kinds import KINDS, kind_of
 from finishlog.store.schema.columns import metadata, one_of, refers_to
 
 
@@ -69,6 +69,16 @@ def list_of(kind: type[Entry], field: Declared) -> Table:
 
 
 AIR = ("temperature_c", "humidity_pct")
+
+
+def naming(of: str) -> Iterator[tuple[Column[int], Column[int]]]:
+    """Yield the columns in which kinds of entries name a sort of thing: the entry, the thing."""
+    for kind in KINDS.values():
+        for field in fields_of(kind):
+            if field.means.of == of:
+                is_list = field.type is frozenset
+                columns = (list_of(kind, field) if is_list else table_of(kind)).c
+                yield columns.entry_id, columns[f"{of}_id" if is_list else field.column]
 
 
 def air_columns() -> tuple[SchemaItem, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from sqlalchemy import (
     CheckConstraint,
     Column,
@@ -35,7 +37,7 @@ from finishlog.store.schema.columns import (
     one_of,
     row_id,
 )
-from finishlog.store.schema.entries import add_tables, air_columns, table_of
+from finishlog.store.schema.entries import add_tables, air_columns, naming, table_of
 from finishlog.store.schema.things import window_checks, window_columns
 
 # Content-addressed: all coats that were judged by the same figures share one set.
@@ -121,11 +123,17 @@ work = table_of(Work)
 film_check = table_of(Check)
 joined = table_of(Joined)
 joined_member = metadata.tables["joined_member"]
-moved_piece = metadata.tables["moved_piece"]
 air_import = table_of(AirImported)
 container_event = table_of(ContainerEvent)
 # "Withdrawn by" is never written into the log: it is read off these rows (store.log.in_force).
 withdrawal = table_of(TakenBack)
+
+
+def naming_pieces() -> Iterator[tuple[Column[int], Column[int]]]:
+    """Yield the columns in which entries reach or name pieces: the entry, the piece."""
+    yield entry_target.c.entry_id, entry_target.c.piece_id
+    yield from naming("piece")
+
 
 # The readings of a logger's file: many, so one entry stands for all of them.
 logged_air = Table(

@@ -12,7 +12,7 @@ from sqlalchemy import Connection, delete, exists, func, insert, select, update
 from finishlog.core.shop.things import FaceKind, Step, ThingKind
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import things as tables
-from finishlog.store.schema.log import coat, entry_target, joined, joined_member, moved_piece
+from finishlog.store.schema.log import coat, entry_target, naming_pieces
 from finishlog.store.schema.rows import add_row
 from finishlog.store.things.add import NewZone, copy_steps
 from finishlog.store.things.changes import changed
@@ -51,12 +51,7 @@ def take_pieces_off(ledger: Ledger, part: int, was: int, pieces: Sequence[int]) 
 
 def pieces_on_record(connection: Connection, pieces: Sequence[int]) -> bool:
     """Tell whether anything was ever logged on some pieces, also if it was withdrawn since."""
-    columns = (
-        entry_target.c.piece_id,
-        moved_piece.c.piece_id,
-        joined.c.into_piece_id,
-        joined_member.c.piece_id,
-    )
+    columns = (piece for _, piece in naming_pieces())
     return any(connection.scalar(select(exists().where(column.in_(pieces)))) for column in columns)
 
 
