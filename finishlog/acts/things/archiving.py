@@ -1,23 +1,33 @@
-"""What keeps a thing from being put away, and how it is brought back."""
+"""Another name for a thing; put away, what keeps it from that; brought back."""
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Sequence
 
-from finishlog.acts.answers.made import Made, Shelved, in_words
-from finishlog.asks.look.look import Look
+from finishlog.acts.answers.made import Made, Shelved, a_name, in_words
+from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import Coat, Moved
 from finishlog.core.shop.names import fitting
-from finishlog.core.shop.things import Part, Shop, ThingKind
+from finishlog.core.shop.things import (
+    Part,
+    Product,
+    Project,
+    Room,
+    Schedule,
+    Shop,
+    ThingKind,
+)
 from finishlog.errors import NotFound, UsageFault
+from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
-from finishlog.store.things.archive import PutAway, put_away, restore
-from finishlog.store.things.read_shop import read_shop
+from finishlog.store.things.archive import PutAway, archive, put_away, restore
+from finishlog.store.things.naming import rename
+from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
 def open_rags_forbid(seen: Look, parts: Iterable[Part]) -> None:
@@ -37,6 +47,57 @@ def in_use(kind: str, name: str, users: Collection[str]) -> None:
         raise UsageFault(
             f"{kind} {name} is in use by {some}", "finish those or put them away first"
         )
+
+
+def _one_of(
+    ledger: Ledger, shop: Shop, kind: ThingKind, typed: str
+) -> Project | Product | Room | Schedule:
+    match kind:
+        case ThingKind.PROJECT:
+            return pick_project(shop, typed)
+        case ThingKind.PRODUCT:
+            return pick_product(shop, typed)
+        case ThingKind.ROOM:
+            return pick_room(shop, typed)
+        case _:
+            return pick_schedule(shop, read_schedules(ledger.connection), typed)
+
+
+def rename_one(context: Context, kind: ThingKind, typed: str, new: str) -> Made:
+    """Give a project, product, room or finishing schedule another name; the old one finds it."""
+    new = a_name(new, "set of steps" if kind is ThingKind.STEPS else kind.value)
+    with context.writing(f"{kind.value} rename") as ledger:
+        thing = _one_of(ledger, read_shop(ledger.connection, context.clock.now), kind, typed)
+        rename(ledger, kind, thing.id, new)
+    return Made(kind.value, new, f"{thing.name} still finds it")
+
+
+def archive_one(context: Context, kind: ThingKind, typed: str) -> Made:
+    """Put a project (with its parts), product, room or finishing schedule away.
+
+    Refused while rags of the parts are open, or while open work needs it; parts keep their copies
+    of a schedule.
+    """
+    with context.writing(f"{kind.value} archive") as ledger:
+        shop = read_shop(ledger.connection, context.clock.now)
+        thing, with_it = _one_of(ledger, shop, kind, typed), ""
+        if kind is ThingKind.PROJECT:
+            mine = [part for part in shop.parts if part.project == thing.id]
+            open_rags_forbid(look(context, ledger.connection), mine)
+            with_it = parts_with_it(len(mine))
+        elif kind is ThingKind.PRODUCT:
+            users = products_used(ledger, shop.parts).get(thing.id, set())
+            users |= {
+                f"steps {schedule.name}"
+                for schedule in read_schedules(ledger.connection)
+                if any(step.product == thing.id for step in schedule.steps)
+            }
+            in_use(kind.value, thing.name, users)
+        elif kind is ThingKind.ROOM:
+            users = rooms_used(ledger, shop.parts, shop).get(thing.id, set())
+            in_use(kind.value, thing.name, users)
+        archive(ledger, kind, thing.id, context.clock.now)
+    return Shelved(f"put away: {kind.value}", thing.name, with_it)
 
 
 def bring_back(context: Context, kind: ThingKind, typed: str) -> Made:

@@ -8,9 +8,8 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
-from finishlog.acts.things.archiving import in_use, products_used
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
@@ -24,12 +23,10 @@ from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_product
-from finishlog.store.things.archive import archive
 from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import product_has_coats, set_value
 from finishlog.store.things.labels import put_label_figure, put_label_window
-from finishlog.store.things.naming import rename
-from finishlog.store.things.read_shop import read_schedules, read_shop
+from finishlog.store.things.read_shop import read_shop
 
 
 class ProductTyped(Struct, frozen=True):
@@ -175,28 +172,3 @@ def edit_product(context: Context, typed: str, *, finish: str | None, note: str 
         if note is not None:
             set_value(ledger, ThingKind.PRODUCT, product.id, "note", note, (product.note, note))
     return Made("product", product.name, in_words(key, "note changed" if note is not None else ""))
-
-
-def rename_product(context: Context, typed: str, new: str) -> Made:
-    """Give a product another name; the old one still finds it."""
-    new = a_name(new, "product")
-    with context.writing("product rename") as ledger:
-        product = pick_product(read_shop(ledger.connection, context.clock.now), typed)
-        rename(ledger, ThingKind.PRODUCT, product.id, new)
-    return Made("product", new, f"{product.name} still finds it")
-
-
-def archive_product(context: Context, typed: str) -> Made:
-    """Put a product away; refused while an open part or a finishing schedule needs it."""
-    with context.writing("product archive") as ledger:
-        shop = read_shop(ledger.connection, context.clock.now)
-        product = pick_product(shop, typed)
-        users = products_used(ledger, shop.parts).get(product.id, set())
-        users |= {
-            f"steps {schedule.name}"
-            for schedule in read_schedules(ledger.connection)
-            if any(step.product == product.id for step in schedule.steps)
-        }
-        in_use("product", product.name, users)
-        archive(ledger, ThingKind.PRODUCT, product.id, context.clock.now)
-    return Shelved("put away: product", product.name)

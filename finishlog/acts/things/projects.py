@@ -6,9 +6,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
-from finishlog.acts.things.archiving import open_rags_forbid, parts_with_it
-from finishlog.asks.look.look import look
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
@@ -19,7 +17,6 @@ from finishlog.errors import UsageFault
 from finishlog.picking import pick_project
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_project
-from finishlog.store.things.archive import archive
 from finishlog.store.things.edit import set_value
 from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_shop
@@ -94,23 +91,3 @@ def _set_due(ledger: Ledger, clock: Clock, project: Project, due: datetime | Non
     dates = shown(project.due), shown(due)
     set_value(ledger, ThingKind.PROJECT, project.id, "due_at", due, dates, what="due")
     return f"packed by {dates[1]}, was {dates[0]}"
-
-
-def rename_project(context: Context, typed: str, new: str) -> Made:
-    """Give a project another name; the old one still finds it."""
-    new = a_name(new, "project")
-    with context.writing("project rename") as ledger:
-        project = pick_project(read_shop(ledger.connection, context.clock.now), typed)
-        rename(ledger, ThingKind.PROJECT, project.id, new)
-    return Made("project", new, f"{project.name} still finds it")
-
-
-def archive_project(context: Context, typed: str) -> Made:
-    """Put a project away with its parts; refused while rags of theirs are open."""
-    with context.writing("project archive") as ledger:
-        seen = look(context, ledger.connection)
-        project = pick_project(seen.shop, typed)
-        mine = [part for part in seen.shop.parts if part.project == project.id]
-        open_rags_forbid(seen, mine)
-        archive(ledger, ThingKind.PROJECT, project.id, context.clock.now)
-    return Shelved("put away: project", project.name, parts_with_it(len(mine)))

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words
-from finishlog.acts.things.archiving import in_use, rooms_used
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.context import Context
@@ -17,10 +16,8 @@ from finishlog.errors import UsageFault
 from finishlog.picking import pick_room
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_room
-from finishlog.store.things.archive import archive
 from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import set_value
-from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_shop
 from finishlog.store.things.usual import TIME_ZONE, put_setting, put_shop_hours, put_usual_day
 
@@ -66,25 +63,6 @@ def edit_room(context: Context, typed: str, note: str | None, heater: HeaterKind
             set_value(ledger, ThingKind.ROOM, room.id, "heater", heater.value, shown)
             said.append(f"heated by: {heater.value}")
     return Made("room", room.name, in_words(*said))
-
-
-def rename_room(context: Context, typed: str, new: str) -> Made:
-    """Give a room another name; the old one still finds it."""
-    new = a_name(new, "room")
-    with context.writing("room rename") as ledger:
-        room = pick_room(read_shop(ledger.connection, context.clock.now), typed)
-        rename(ledger, ThingKind.ROOM, room.id, new)
-    return Made("room", new, f"{room.name} still finds it")
-
-
-def archive_room(context: Context, typed: str) -> Made:
-    """Put a room away; refused while an open part stands or stood in it, for its air counts."""
-    with context.writing("room archive") as ledger:
-        shop = read_shop(ledger.connection, context.clock.now)
-        room = pick_room(shop, typed)
-        in_use("room", room.name, rooms_used(ledger, shop.parts, shop).get(room.id, set()))
-        archive(ledger, ThingKind.ROOM, room.id, context.clock.now)
-    return Shelved("put away: room", room.name)
 
 
 def shop_hours(context: Context, week: Sequence[WeeklyHours]) -> Made:

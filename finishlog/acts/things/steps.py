@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
+from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.meant.what import work_or_product
 from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
@@ -25,10 +25,8 @@ from finishlog.errors import UsageFault
 from finishlog.picking import pick_schedule, pick_zones
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_steps
-from finishlog.store.things.archive import archive
 from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import replace_steps
-from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
 MOST_COATS = 30
@@ -145,22 +143,3 @@ def edit_steps(context: Context, typed: str, steps: Sequence[str]) -> Made:
     kept = f"{', '.join(old)}: the steps they have stay" if old else ""
     how = f"to give them these: {Do.PART_STEPS(old[0], as_=schedule.name)}" if old else ""
     return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
-
-
-def rename_steps(context: Context, typed: str, new: str) -> Made:
-    """Give a finishing schedule another name; the old one still finds it."""
-    new = a_name(new, "set of steps")
-    with context.writing("steps rename") as ledger:
-        shop = read_shop(ledger.connection, context.clock.now)
-        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
-        rename(ledger, ThingKind.STEPS, schedule.id, new)
-    return Made("steps", new, f"{schedule.name} still finds it")
-
-
-def archive_steps(context: Context, typed: str) -> Made:
-    """Put a finishing schedule away; parts keep the copies that they were given."""
-    with context.writing("steps archive") as ledger:
-        shop = read_shop(ledger.connection, context.clock.now)
-        schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
-        archive(ledger, ThingKind.STEPS, schedule.id, context.clock.now)
-    return Shelved("put away: steps", schedule.name)

@@ -10,7 +10,8 @@ from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import Archived, Name, NewName, NoteText, NoteTyped
+from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
+from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
@@ -95,29 +96,15 @@ def product_edit(
     return recorded(edit_product(here.context, name, finish=finish, note=note))
 
 
-@command(product, "product rename")
-def product_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
-    """Give a product another name; the old one still finds it."""
-    from finishlog.acts.things.products import rename_product
-
-    return recorded(rename_product(here.context, name, new_name))
+may_be_renamed(product, "product", "product")
 
 
-@command(product, "product archive")
-def product_archive(here: Desk, name: Name) -> Answered:
-    """Put a product away that no open part needs; its coats stay on record."""
-    from finishlog.acts.things.products import archive_product
-
-    return recorded(archive_product(here.context, name))
-
-
-@command(product, "product restore")
-def product_restore(here: Desk, name: Name) -> Answered:
-    """Bring back a product that was put away."""
-    from finishlog.acts.things.archiving import bring_back
-    from finishlog.core.shop.things import ThingKind
-
-    return recorded(bring_back(here.context, ThingKind.PRODUCT, name))
+may_be_put_away(
+    product,
+    "product",
+    "product",
+    "Put a product away that no open part needs; its coats stay on record.",
+)
 
 
 @command(product, "product list")

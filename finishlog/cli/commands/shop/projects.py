@@ -10,7 +10,8 @@ import typer
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import Archived, Name, NewName, NoteText, NoteTyped
+from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
+from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.errors import UsageFault
 
 project = typer.Typer(help="Pieces of furniture, or sets.", no_args_is_help=True)
@@ -89,12 +90,7 @@ def project_edit(
     return recorded(edit_project(here.context, name, change))
 
 
-@command(project, "project rename")
-def project_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
-    """Give a project another name; the old one still finds it."""
-    from finishlog.acts.things.projects import rename_project
-
-    return recorded(rename_project(here.context, name, new_name))
+may_be_renamed(project, "project", "project")
 
 
 @command(project, "project load")
@@ -115,21 +111,9 @@ def project_load(
     return Answered(answer, lambda: load_page(answer))
 
 
-@command(project, "project archive")
-def project_archive(here: Desk, name: Name) -> Answered:
-    """Put a project away with its parts; past and history keep them."""
-    from finishlog.acts.things.projects import archive_project
-
-    return recorded(archive_project(here.context, name))
-
-
-@command(project, "project restore")
-def project_restore(here: Desk, name: Name) -> Answered:
-    """Bring back a project that was put away."""
-    from finishlog.acts.things.archiving import bring_back
-    from finishlog.core.shop.things import ThingKind
-
-    return recorded(bring_back(here.context, ThingKind.PROJECT, name))
+may_be_put_away(
+    project, "project", "project", "Put a project away with its parts; past and history keep them."
+)
 
 
 def register(app: typer.Typer) -> None:

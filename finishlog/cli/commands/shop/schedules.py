@@ -13,10 +13,10 @@ from finishlog.cli.answering.options import (
     ALL_WORK,
     Archived,
     Name,
-    NewName,
     NoteText,
     also,
 )
+from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.core.log.entries import Operation
 from finishlog.errors import UsageFault
 
@@ -86,29 +86,15 @@ def steps_edit(here: Desk, name: Name, step: Steps) -> Answered:
     return recorded(edit_steps(here.context, name, step))
 
 
-@command(steps, "steps rename")
-def steps_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
-    """Give a finishing schedule another name; the old one still finds it."""
-    from finishlog.acts.things.steps import rename_steps
-
-    return recorded(rename_steps(here.context, name, new_name))
+may_be_renamed(steps, "steps", "finishing schedule")
 
 
-@command(steps, "steps archive")
-def steps_archive(here: Desk, name: Name) -> Answered:
-    """Put a finishing schedule away; parts keep the copies that they were given."""
-    from finishlog.acts.things.steps import archive_steps
-
-    return recorded(archive_steps(here.context, name))
-
-
-@command(steps, "steps restore")
-def steps_restore(here: Desk, name: Name) -> Answered:
-    """Bring back a finishing schedule that was put away."""
-    from finishlog.acts.things.archiving import bring_back
-    from finishlog.core.shop.things import ThingKind
-
-    return recorded(bring_back(here.context, ThingKind.STEPS, name))
+may_be_put_away(
+    steps,
+    "steps",
+    "finishing schedule",
+    "Put a finishing schedule away; parts keep the copies that they were given.",
+)
 
 
 def register(app: typer.Typer) -> None:

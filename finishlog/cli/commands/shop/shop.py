@@ -10,8 +10,9 @@ from msgspec.structs import replace
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.context import Desk
-from finishlog.cli.answering.options import Archived, Name, NewName, NoteText
+from finishlog.cli.answering.options import Archived, Name, NoteText
 from finishlog.cli.commands.shop import usual
+from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.errors import UsageFault
 
 room = typer.Typer(help="Rooms, their nights and usual days.", no_args_is_help=True)
@@ -73,29 +74,15 @@ def room_edit(
     return recorded(edit_room(here.context, name, note, kind))
 
 
-@command(room, "room rename")
-def room_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
-    """Give a room another name; the old one still finds it."""
-    from finishlog.acts.things.rooms import rename_room
-
-    return recorded(rename_room(here.context, name, new_name))
+may_be_renamed(room, "room", "room")
 
 
-@command(room, "room archive")
-def room_archive(here: Desk, name: Name) -> Answered:
-    """Put a room away that no open part stands or stood in; its readings stay on record."""
-    from finishlog.acts.things.rooms import archive_room
-
-    return recorded(archive_room(here.context, name))
-
-
-@command(room, "room restore")
-def room_restore(here: Desk, name: Name) -> Answered:
-    """Bring back a room that was put away."""
-    from finishlog.acts.things.archiving import bring_back
-    from finishlog.core.shop.things import ThingKind
-
-    return recorded(bring_back(here.context, ThingKind.ROOM, name))
+may_be_put_away(
+    room,
+    "room",
+    "room",
+    "Put a room away that no open part stands or stood in; its readings stay on record.",
+)
 
 
 @command(room, "room list")
