@@ -9,7 +9,8 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from msgspec import Struct
 
-from finishlog.core.log.entries import OUR_YEARS
+from finishlog.core.log import shown_times
+from finishlog.core.log.entries import OUR_YEARS, When
 from finishlog.errors import UsageFault
 
 NOW = "FINISHLOG_NOW"
@@ -21,6 +22,22 @@ class Clock(Struct, frozen=True):
 
     now: datetime
     zone: ZoneInfo
+
+    def words(self, moment: datetime) -> str:
+        """Show a time to the minute, as seen from now."""
+        return shown_times.clock_words(moment, self.now, self.zone)
+
+    def happened(self, when: When) -> str:
+        """Show the time of the work as it was understood."""
+        return shown_times.happened(when, self.now, self.zone)
+
+    def wait_until(self, moment: datetime) -> str:
+        """Show when a wait is over, never too early."""
+        return shown_times.wait_until(moment, self.now, self.zone)
+
+    def closes_at(self, moment: datetime, by: str = "") -> str:
+        """Show when a window closes, never too late."""
+        return shown_times.closes_at(moment, self.now, self.zone, by)
 
 
 def now() -> datetime:

@@ -5,7 +5,7 @@ A tone only helps the eye; the words carry the meaning. Text from a person is ne
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from enum import StrEnum
 
 from msgspec import Struct, field
@@ -55,6 +55,16 @@ class Section(Struct):
         """Add a row."""
         self.rows.append(Row(tuple(one_line(cell) for cell in cells), tone))
 
+    def each(self, rows: Iterable[Sequence[str]], tone: Tone = Tone.PLAIN) -> None:
+        """Add rows, given by their cells."""
+        for cells in rows:
+            self.row(*cells, tone=tone)
+
+    def said(self, head: str, words: str, tone: Tone = Tone.PLAIN) -> None:
+        """Add a row under a head where there is something to say."""
+        if words:
+            self.row(head, words, tone=tone)
+
 
 class Page(Struct):
     """Sections one after another. A section without a title stands at the margin."""
@@ -67,6 +77,14 @@ class Page(Struct):
         self.sections.append(made)
         return made
 
+    @classmethod
+    def listed(cls, rows: Iterable[Sequence[str]], nothing: str = "", title: str = "") -> Page:
+        """Return a page of one list, or what to say where there is nothing."""
+        page = cls()
+        section = page.section(title)
+        section.each(rows)
+        return page if section.rows else page.lines([nothing])
+
     def mapped(self, change: Callable[[str], str]) -> Page:
         """Return the page with every title and cell changed so."""
         changed = Page()
@@ -76,9 +94,16 @@ class Page(Struct):
                 made.row(*map(change, row.cells), tone=row.tone)
         return changed
 
-    def line(self, text: str, tone: Tone = Tone.PLAIN) -> None:
+    def line(self, text: str, tone: Tone = Tone.PLAIN) -> Page:
         """Add one line at the margin."""
         self.section().row(text, tone=tone)
+        return self
+
+    def lines(self, texts: Iterable[str], tone: Tone = Tone.PLAIN) -> Page:
+        """Add a line for each text that says something."""
+        for text in filter(None, texts):
+            self.line(text, tone)
+        return self
 
 
 def widths(rows: Sequence[Row]) -> list[int]:

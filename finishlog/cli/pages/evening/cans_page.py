@@ -7,11 +7,10 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.things.can_list import CanHow
-from finishlog.cli.pages.evening.words import remedies, warn
+from finishlog.cli.pages.evening.words import echo, remedies, warn
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.findings import Level, Rule
 from finishlog.core.log.entries import ContainerDeed
-from finishlog.core.log.shown_times import clock_words, closes_at, happened
 from finishlog.core.measure.quantities import millilitres
 
 if TYPE_CHECKING:
@@ -45,10 +44,8 @@ def mix_page(answer: Mixed, clock: Clock) -> Page:
     warn(page, [w for w in answer.warnings if not w.get_out])
     if answer.others_open:
         page.line(f"also open: {', '.join(answer.others_open)}")
-    for note in answer.notes:
-        page.line(f"safety: {note.text}")
-    page.line(f"act {answer.act}" if answer.act else "nothing was put on record", Tone.FAINT)
-    return page
+    page.lines(f"safety: {note.text}" for note in answer.notes)
+    return page.line(f"act {answer.act}" if answer.act else "nothing was put on record", Tone.FAINT)
 
 
 def _until(answer: Mixed, clock: Clock) -> str:
@@ -63,8 +60,8 @@ def _mixed(answer: Mixed, clock: Clock) -> str:
     what = ": ".join(x for x in (f"{answer.product}{ratio}", poured) if x)
     if not answer.act:
         return what
-    when = happened(answer.at, clock.now, clock.zone)
-    return f"{when}  {answer.name} {'topped up' if answer.topped_up else 'mixed'}: {what}"
+    how = "topped up" if answer.topped_up else "mixed"
+    return f"{clock.happened(answer.at)}  {answer.name} {how}: {what}"
 
 
 def _dilution(by: Dilution) -> str:
@@ -93,25 +90,23 @@ def by_words(line: Mixed | MixLine | CanLine, clock: Clock) -> str:
     if line.use_by is None:
         return ""
     if line.use_by <= clock.now:
-        return f"no more: past its pot life since {clock_words(line.use_by, clock.now, clock.zone)}"
-    return closes_at(line.use_by, clock.now, clock.zone, by="by ")
+        return f"no more: past its pot life since {clock.words(line.use_by)}"
+    return clock.closes_at(line.use_by, by="by ")
 
 
 def deed_page(answer: DeedDone, clock: Clock) -> Page:
     """Echo what was done with a can, and what follows."""
     from finishlog.asks.look.entry_words import deed_words
 
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
     note = f", {answer.note}" if answer.note else ""
-    page.line(f"{when}  {answer.name} ({answer.product}): {deed_words(answer.deed)}{note}")
+    can = f"{answer.name} ({answer.product})"
+    page = echo(clock, answer.at, [can], f"{deed_words(answer.deed)}{note}")
     warn(page, answer.findings)
     if answer.coats and answer.findings:
         page.line(f"coats from it: {', '.join(answer.coats)}")
     if answer.deed in {ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT}:
         page.line(_WASTE)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def cans_page(lines: Sequence[CanLine], clock: Clock) -> Page:
@@ -122,14 +117,13 @@ def cans_page(lines: Sequence[CanLine], clock: Clock) -> Page:
     section = page.section()
     for line in lines:
         section.row(line.name, line.product, line.ratio, line.how, _dates(line, clock))
-        for words in remedies(line.findings):
-            section.row("", "", "", "", words)
+        section.each(("", "", "", "", words) for words in remedies(line.findings))
     return page
 
 
 def _dates(line: CanLine, clock: Clock) -> str:
     named = (("made", line.made_at), ("opened", line.opened_at))
-    said = [f"{w} {clock_words(m, clock.now, clock.zone)}" for w, m in named if m]
+    said = [f"{w} {clock.words(m)}" for w, m in named if m]
     use = f"use {by_words(line, clock)}" if line.use_by and line.how is CanHow.OPEN else ""
     batch = f"batch {line.batch}" if line.batch else ""
     return ", ".join(x for x in (use, *said, batch) if x)
@@ -140,32 +134,24 @@ def can_page(answer: CanShown, clock: Clock) -> Page:
     page = Page()
     line = answer.line
     section = page.section(f"{line.name}: {line.kind.value} of {line.product}, {line.how}")
-    _row(section, "is", line.ratio)
-    for part in answer.parts:
-        section.row("part", part_words(part))
+    section.said("is", line.ratio)
+    section.each(("part", part_words(part)) for part in answer.parts)
     if answer.solids_pct:
         section.row("solids", "about {:.0f} to {:.0f} % by volume".format(*answer.solids_pct))
     if line.amount_ml and not answer.parts:
         section.row("held", millilitres(line.amount_ml))
-    _row(section, "dates", _dates(line, clock))
-    _row(section, "drawn from", answer.drawn_from)
-    _row(section, "was", ", ".join(line.old_names))
-    _row(section, "note", answer.note)
+    section.said("dates", _dates(line, clock))
+    section.said("drawn from", answer.drawn_from)
+    section.said("was", ", ".join(line.old_names))
+    section.said("note", answer.note)
     for event in answer.events:
         note = f", {event.note}" if event.note else ""
-        when = happened(event.at, clock.now, clock.zone)
-        section.row("logged", f"{event.what}, {when}{note} (act {event.act})")
-    for words in remedies(line.findings):
-        section.row("heed", words)
+        section.row("logged", f"{event.what}, {clock.happened(event.at)}{note} (act {event.act})")
+    section.each(("heed", words) for words in remedies(line.findings))
     for coat in answer.coats:
-        when = happened(coat.at, clock.now, clock.zone)
-        section.row("coat", f"{', '.join(coat.parts)}, {when} (act {coat.act})")
+        laid = f"{', '.join(coat.parts)}, {clock.happened(coat.at)}"
+        section.row("coat", f"{laid} (act {coat.act})")
     return page
-
-
-def _row(section: Section, head: str, words: str) -> None:
-    if words:
-        section.row(head, words)
 
 
 def _said(line: MixLine) -> list[str]:
@@ -179,7 +165,7 @@ def mixed_section(
     """Lay out, on the screen of the evening, what stands open and what is in doubt."""
     for line in mixes:
         past = line.overdue or any(f.level is Level.STOP for f in line.findings)
-        made = f"mixed {clock_words(line.made_at, clock.now, clock.zone)}"
+        made = f"mixed {clock.words(line.made_at)}"
         said = "; ".join([f"use it {by_words(line, clock)}" if line.use_by else made, *_said(line)])
         tone = Tone.DANGER if past else Tone.PLAIN
         section.row(line.name, line.product, line.ratio, said, tone=tone)

@@ -47,8 +47,7 @@ def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     sources.
     """
     page = Page()
-    for line in wrap(f"CARE CARD: {card.name}", WIDTH, subsequent_indent="  "):
-        page.line(line, Tone.HEAD)
+    page.lines(wrap(f"CARE CARD: {card.name}", WIDTH, subsequent_indent="  "), Tone.HEAD)
     if card.handed_over:
         page.line(f"handed over {day_of(card.handed_over, context.clock.zone)}")
     _on_it(page.section("ON IT"), card, context.clock, verbose=verbose)

@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.care_page import care_page
-from finishlog.cli.pages.evening.words import warn
+from finishlog.cli.pages.evening.words import echo, warn
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.log.shown_times import happened
 
 if TYPE_CHECKING:
     from finishlog.acts.pieces.handover import Handover
@@ -19,10 +18,8 @@ if TYPE_CHECKING:
 
 def handover_page(answer: Handover, context: Context, *, verbose: bool) -> Page:
     """Say what left, what was open all the same, and print the card."""
-    page = Page()
-    when = happened(answer.at, context.clock.now, context.clock.zone)
     note = f" ({answer.note})" if answer.note else ""
-    page.line(f"{when}  {', '.join(answer.labels)}: handed over{note}")
+    page = echo(context.clock, answer.at, answer.labels, f"handed over{note}")
     warn(page, answer.warnings)
     page.line(f"act {answer.act}", Tone.FAINT)
     if answer.boards:
@@ -44,25 +41,19 @@ def handover_page(answer: Handover, context: Context, *, verbose: bool) -> Page:
 
 def review_page(answer: Reviewed, clock: Clock) -> Page:
     """Echo a review, and what was said before."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
     words = f", {answer.text}" if answer.text else ""
-    page.line(f"{when}  {', '.join(answer.labels)}: came out {answer.outcome.value}{words}")
+    page = echo(clock, answer.at, answer.labels, f"came out {answer.outcome.value}{words}")
     if answer.no_finish:
         page.line("caution: there is no finish on record there")
     if answer.before:
         page.line(f"said before: {', '.join(o.value for o in answer.before)}; all of it stays")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def photo_page(answer: Pictured, clock: Clock) -> Page:
     """Echo where a picture lies."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
     words = f", {answer.text}" if answer.text else ""
-    page.line(f"{when}  {', '.join(answer.labels)}: photo {answer.path}{words}")
+    page = echo(clock, answer.at, answer.labels, f"photo {answer.path}{words}")
     if not answer.is_there:
         page.line("caution: no file is there now; only the path is kept, never the picture")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)

@@ -8,7 +8,6 @@ from finishlog.cli.pages.evening.rags_words import rags_name, rags_words
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
 from finishlog.cli.pages.evening.words import reason
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import UNKNOWN_END
@@ -38,20 +37,16 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
         section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if danger else Tone.PLAIN)
     _guns(section, answer)
     for heater in answer.heaters:
-        until = clock_words(heater.span.latest, clock.now, clock.zone)
+        until = clock.words(heater.span.latest)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")
     for line in answer.heat:
         section.row("heat", _heat(line, clock), tone=Tone.HEAD if line.harms else Tone.PLAIN)
     if answer.heat:
         section.row("", NOT_WITH_FLAME, tone=Tone.FAINT)
-    for can in answer.frost:
-        section.row("frost", _frost(can), tone=Tone.HEAD)
+    section.each((("frost", _frost(can)) for can in answer.frost), Tone.HEAD)
     for tape in answer.tape:
-        section.row(
-            "tape", f"{tape.label}: on since {clock_words(tape.since, clock.now, clock.zone)}"
-        )
-    for each in answer.closing:
-        section.row("closes", closing_words(each, clock))
+        section.row("tape", f"{tape.label}: on since {clock.words(tape.since)}")
+    section.each(("closes", closing_words(each, clock)) for each in answer.closing)
     _next(section, answer, clock)
     if not answer.not_yet:
         section.row("look", f"round once more: {_besides(answer)}, and knows no more")
@@ -105,7 +100,7 @@ def _danger(section: Section, answer: Leave, clock: Clock) -> None:
     if any(line.state is RagsState.OPEN for line in answer.rags):
         section.row("", "gloves, pads, brushes, paper, steel wool, dust count too", tone=Tone.FAINT)
     for each in answer.deadlines:
-        when = clock_words(each.closes, clock.now, clock.zone)
+        when = clock.words(each.closes)
         section.row("now", f"{each.label}: {each.because} before {when}", tone=Tone.DANGER)
 
 
@@ -118,14 +113,14 @@ def _mix(mix: MixLine, clock: Clock) -> str:
         return f"{name}; it keeps: close it" if keeps else f"{name}; it hardens: {UNKNOWN_END}"
     if mix.overdue:
         return f"{name}; its pot life is OVER: do not use it, {mix.lid}, and clean the gun"
-    until = closes_at(mix.use_by, clock.now, clock.zone)
+    until = clock.closes_at(mix.use_by)
     return f"{name}; use it by {until}, {mix.lid}; clean the gun: it hardens in there"
 
 
 def _heat(line: HeatLine, clock: Clock) -> str:
     who = ", ".join(line.labels)
     least = celsius(line.least_c, 1)
-    until = f"until about {wait_until(line.until, clock.now, clock.zone)}" if line.until else "on"
+    until = f"until about {clock.wait_until(line.until)}" if line.until else "on"
     words = f"{who} ({line.product}) wants {least} {until}"
     if line.expected_c is None:
         if not line.room:
@@ -148,7 +143,7 @@ def _next(section: Section, answer: Leave, clock: Clock) -> None:
     if answer.next_visit is None:
         section.row("next", "when the shop opens is not known: finishlog shop hours")
         return
-    opens = clock_words(answer.next_visit, clock.now, clock.zone)
+    opens = clock.words(answer.next_visit)
     section.row("next", f"the shop opens {opens}")
     for line in answer.ready_then:
         section.row("", f"{with_project(line.part, line.label)}: {reason(line, clock)}")

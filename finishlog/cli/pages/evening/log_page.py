@@ -10,6 +10,7 @@ from finishlog.cli.pages.evening.rags_words import HAND_DUST, SOFT_FILM, rags_ma
 from finishlog.cli.pages.evening.words import (
     coat_words,
     deed,
+    echo,
     learnt_words,
     milestone_words,
     names,
@@ -22,7 +23,6 @@ from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.entries import Operation
-from finishlog.core.log.shown_times import happened, wait_until
 from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
@@ -40,19 +40,17 @@ if TYPE_CHECKING:
 def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     """Echo an act, then what it means."""
     page = Page()
-    for words in remedies(w for w in answer.warnings if w.get_out):
-        page.line(words, Tone.DANGER)
-    when = happened(answer.at, clock.now, clock.zone)
+    page.lines(remedies(w for w in answer.warnings if w.get_out), Tone.DANGER)
+    when = clock.happened(answer.at)
     if answer.first_pass:
-        when = f"{happened(answer.first_pass, clock.now, clock.zone)} to {when}"
+        when = f"{clock.happened(answer.first_pass)} to {when}"
     for labels, words in alike(answer.after, lambda line: _recorded(answer, line, clock)):
         page.line(f"{when}  {labels}: {words}")
     if answer.named > 1:
         page.line(f"on {answer.recorded} of {answer.named} pieces")
     if answer.clamped_until:
-        page.line(f"clamps on until {wait_until(answer.clamped_until, clock.now, clock.zone)}")
-    for words in usual_wanted(answer.after):
-        page.line(words)
+        page.line(f"clamps on until {clock.wait_until(answer.clamped_until)}")
+    page.lines(usual_wanted(answer.after))
     if answer.late:
         page.line(
             f"it lands before {answer.entries_after_it} later "
@@ -74,8 +72,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         page.line(f"rags: {HAND_DUST}")
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
@@ -131,13 +128,10 @@ def standing_words(standing: Standing, clock: Clock, head: str = "next: ") -> st
 
 def check_page(answer: Checked, clock: Clock) -> Page:
     """Echo a check and what it changes."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
-    page.line(f"{when}  {', '.join(answer.labels)}: {answer.test.value}, {answer.found.value}")
+    page = echo(clock, answer.at, answer.labels, f"{answer.test.value}, {answer.found.value}")
     if answer.in_the_white:
         page.line(f"caution: {names(answer.in_the_white)}: there is no film on record there")
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.HEAD)
+    page.lines(remedies(answer.warnings), Tone.HEAD)
     if answer.blocks:
         page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
     if answer.proves:
@@ -147,8 +141,7 @@ def check_page(answer: Checked, clock: Clock) -> Page:
         if line.learnt is not None:
             page.line(f"{line.label}: {learnt_words(line.learnt, clock)}", Tone.FAINT)
     _moved(page, answer.moved, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def undo_page(answer: Undone, clock: Clock) -> Page:
@@ -159,31 +152,26 @@ def undo_page(answer: Undone, clock: Clock) -> Page:
         page.line(f"act {found.act} was an undo: what it withdrew is in force again")
     else:
         page.line(f"withdrawn: act {found.act}, {found.words}")
-    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
 
 
 def amend_page(answer: Amended, clock: Clock) -> Page:
     """Echo an amendment."""
     page = Page()
-    was = happened(answer.was, clock.now, clock.zone)
-    now_is = happened(answer.now_is, clock.now, clock.zone)
+    was = clock.happened(answer.was)
+    now_is = clock.happened(answer.now_is)
     moved = f", {was} → {now_is}" if was != now_is else ""
     page.line(f"act {answer.amends} amended ({answer.kind}){moved}; the old entry stays in history")
-    for remark in answer.remarks:
-        page.line(remark)
+    page.lines(answer.remarks)
     standing_lines(page, answer.standings, clock)
     _moved(page, answer.moved, clock)
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.HEAD)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    page.lines(remedies(answer.warnings), Tone.HEAD)
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
     """Echo a changed label, and which coats that are on it would move, or moved."""
-    page = Page()
-    page.line(f"on record: label {answer.name} ({answer.detail})")
+    page = Page().line(f"on record: label {answer.name} ({answer.detail})")
     if answer.judged:
         _moved(page, answer.moved, clock)
     else:
@@ -192,8 +180,7 @@ def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
             page.line(f"keeps    {date.label}: {was}, by this label {by_this}")
     if answer.moved and not answer.judged:
         page.line(f"if the can said so all along: finishlog {words} --coats-too")
-    page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
 
 
 def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
@@ -203,8 +190,7 @@ def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
         was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
         pace = f": your pace is {date.pace}" if date.pace else ""
         alike.setdefault(f"{now_is}, was {was}{pace}", []).append(date.label)
-    for words, labels in alike.items():
-        page.line(f"moved    {names(labels)}: {words}")
+    page.lines(f"moved    {names(labels)}: {words}" for words, labels in alike.items())
 
 
 def _date(moment: datetime | None, clock: Clock) -> str:
@@ -212,16 +198,14 @@ def _date(moment: datetime | None, clock: Clock) -> str:
         return "no date"
     if moment <= clock.now:
         return "ready"
-    return f"after {wait_until(moment, clock.now, clock.zone)}"
+    return f"after {clock.wait_until(moment)}"
 
 
 def note_page(answer: Noted, clock: Clock) -> Page:
     """Echo a note; what must not meet stands before it."""
     page = Page()
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.DANGER)
+    page.lines(remedies(answer.warnings), Tone.DANGER)
     kind = "outcome" if answer.outcome else "note"
-    when = happened(answer.at, clock.now, clock.zone)
+    when = clock.happened(answer.at)
     page.line(f"{when}  {', '.join(answer.labels)}: {kind}, {answer.text}")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)

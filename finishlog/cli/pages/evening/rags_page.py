@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.rags_words import BURNABLE, SOFT_FILM, rags_name, rags_words
+from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.log.entries import RagsDeed
-from finishlog.core.log.shown_times import happened
 from finishlog.core.published.safety_notes import notes_for
 from finishlog.core.safety.rags import RagsState
 
@@ -35,25 +35,21 @@ _DONE = {
 
 def rags_page(lines: tuple[RagsLine, ...], context: Context) -> Page:
     """List what is open; nothing here closes by time."""
-    page = Page()
     if not lines:
-        page.line("no rags are open")
-        return page
+        return Page().line("no rags are open")
+    page = Page()
     _list(page, lines, context.clock)
     if any(line.state in {RagsState.OPEN, RagsState.SPREAD} for line in lines):
         page.line(_SUN, Tone.FAINT)
-    for note in notes_for(context.facts.notes, ["self-heating"], at_most=_NOTES):
-        page.line(f"safety: {note.text}")
-    return page
+    notes = notes_for(context.facts.notes, ["self-heating"], at_most=_NOTES)
+    return page.lines(f"safety: {note.text}" for note in notes)
 
 
 def dealt_page(answer: RagsDealtWith, clock: Clock) -> Page:
     """Echo a deed, on how many of the open items it was done, and what is left."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
     of = f", on {len(answer.items)} of {answer.of}" if answer.of > 1 else ""
     done = _DONE[answer.deed]
-    page.line(f"{when}  rags of {', '.join(dict.fromkeys(answer.items))}{of}: {done}")
+    page = echo(clock, answer.at, [f"rags of {', '.join(dict.fromkeys(answer.items))}{of}"], done)
     if answer.deed is RagsDeed.STIFF and len(answer.not_counted) < len(answer.items):
         page.line(f"closed as self-heating: {BURNABLE}")
     for product, why in answer.not_counted:
@@ -72,8 +68,7 @@ def dealt_page(answer: RagsDealtWith, clock: Clock) -> Page:
         _list(page, answer.still_open, clock)
     else:
         page.line("no rags are open")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def _list(page: Page, lines: tuple[RagsLine, ...], clock: Clock) -> None:
@@ -84,8 +79,7 @@ def _list(page: Page, lines: tuple[RagsLine, ...], clock: Clock) -> None:
         section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
         if line.soft:
             section.row("", "", SOFT_FILM, tone=Tone.FAINT)
-        for remark in line.remarks:
-            section.row("", "", remark, tone=Tone.FAINT)
+        section.each((("", "", remark) for remark in line.remarks), Tone.FAINT)
         if len(line.history) > 1:
-            done = (f"{d.deed.value} {happened(d.at, clock.now, clock.zone)}" for d in line.history)
+            done = (f"{d.deed.value} {clock.happened(d.at)}" for d in line.history)
             section.row("", "", ", ".join(done), tone=Tone.FAINT)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
-from finishlog.core.log.shown_times import clock_words, wait_until
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import RagsState
 
@@ -28,7 +27,7 @@ HAND_DUST = (
 
 def rags_words(line: RagsLine, clock: Clock) -> str:
     """Say where rags are and what to do about them."""
-    since = clock_words(line.since, clock.now, clock.zone)
+    since = clock.words(line.since)
     match line.state:
         case RagsState.OPEN if line.overdue:
             asked = _WHERE if line.since < clock.now - _A_NIGHT else ""
@@ -61,7 +60,7 @@ def _ripe(line: RagsLine, clock: Clock) -> str:
         return "no date in this cold, only warm hours count: leave them spread, or into water"
     if line.stiff_from <= clock.now:
         return "test them: stiff and crisp right through?"
-    return f"test stiff from {wait_until(line.stiff_from, clock.now, clock.zone)}"
+    return f"test stiff from {clock.wait_until(line.stiff_from)}"
 
 
 def _safe_for(line: RagsLine) -> str:

@@ -21,7 +21,7 @@ from finishlog.cli.pages.evening.words import (
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.core.log.shown_times import clock_words, length_words, wait_until
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
 from finishlog.core.zone.grouping import with_project
@@ -56,8 +56,7 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
     _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
     aside = page.section("SET ASIDE")
-    for line in answer.set_aside:
-        aside.row(_short(line), taken_up(line), tone=Tone.FAINT)
+    aside.each(((_short(line), taken_up(line)) for line in answer.set_aside), Tone.FAINT)
     _nothing(page, answer, clock)
     return page
 
@@ -73,8 +72,7 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
     shown = [room for room in answer.rooms if room.in_use or room.air]
     words = [_room_words(room, clock, several=len(answer.rooms) > 1) for room in shown]
     page.line(" · ".join([when, *words[:1]]), Tone.HEAD)
-    for more in words[1:]:
-        page.line(more, Tone.HEAD)
+    page.lines(words[1:], Tone.HEAD)
     section = page.section()
     for room in shown:
         where = f"{room.room}, " if len(shown) > 1 else ""
@@ -82,7 +80,7 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
             what = " and ".join(names) if len(names) < 3 else ", ".join(names)
             section.row(f"{where}{what}: {how}")
     if answer.shop_open is False and answer.shop_opens:
-        opens = clock_words(answer.shop_opens, clock.now, clock.zone)
+        opens = clock.words(answer.shop_opens)
         page.line(f"the shop is shut; it opens {opens}")
 
 
@@ -105,7 +103,7 @@ def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
 
 
 def _at(moment: object, clock: Clock) -> str:
-    return clock_words(moment, clock.now, clock.zone)  # type: ignore[arg-type]
+    return clock.words(moment)  # type: ignore[arg-type]
 
 
 def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
@@ -148,8 +146,7 @@ def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
 
 def _findings(section: Section, line: Standing, verbose: bool) -> None:
     if verbose:
-        for words in remedies(line.findings):
-            section.row("", "", "", words, tone=Tone.FAINT)
+        section.each((("", "", "", words) for words in remedies(line.findings)), Tone.FAINT)
 
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
@@ -177,8 +174,7 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
         if line.learnt is not None and line.learnt not in said:
             said.add(line.learnt)
             section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
-    for words in usual_wanted(shown):
-        section.row(words, tone=Tone.FAINT)
+    section.each(((words,) for words in usual_wanted(shown)), Tone.FAINT)
     if len(shown) < len(lines):
         rest = len(lines) - len(shown)
         section.row(f"and {rest} more that wait longer: finishlog ready -v", tone=Tone.FAINT)
@@ -215,7 +211,7 @@ def _milestone(each: PartMilestone, clock: Clock) -> str:
     if each.next and each.blocked:
         words.append(f"{each.next.value} is blocked: {each.blocked}")
     elif each.next and each.next_at and each.next_at > clock.now:
-        words.append(f"{may_be(each.next)} after {wait_until(each.next_at, clock.now, clock.zone)}")
+        words.append(f"{may_be(each.next)} after {clock.wait_until(each.next_at)}")
     elif each.next and not each.air_read:
         words.append(f"{each.next.value} by label time only: test first, the air was not measured")
     return "; ".join(words)
@@ -227,7 +223,7 @@ def _nothing(page: Page, answer: Ready, clock: Clock) -> None:
         page.line("Nothing is on record yet. Begin with a coat: finishlog log stool/seat PRODUCT")
     elif not answer.bench and not any(g.answer is Answer.GO for g in answer.glue_ups):
         if answer.next_at:
-            when = wait_until(answer.next_at, clock.now, clock.zone)
+            when = clock.wait_until(answer.next_at)
             page.line(f"Nothing to do at the bench now. Next: {answer.next_what} after {when}")
         else:
             page.line("Nothing to do at the bench now.")

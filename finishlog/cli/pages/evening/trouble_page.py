@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING
 from finishlog.asks.look.entry_words import TAKEN_OFF
 from finishlog.cli.pages.evening.log_page import standing_lines
 from finishlog.cli.pages.evening.rags_words import SOFT_FILM, rags_name, rags_words
-from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.pages.evening.words import echo, remedies
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.finish.stages import shown
-from finishlog.core.log.shown_times import clock_words, happened
 
 if TYPE_CHECKING:
     from finishlog.acts.film.fault import FaultLogged, Mended
@@ -21,14 +20,12 @@ if TYPE_CHECKING:
 
 def fault_page(answer: FaultLogged, context: Context) -> Page:
     """Echo a fault, then what it means, what mends it and until when, and what may lie behind."""
-    page = Page()
     place = f" ({answer.place})" if answer.place else ""
-    when = happened(answer.at, context.clock.now, context.clock.zone)
-    page.line(f"{when}  {', '.join(answer.labels)}: {answer.name}{place}")
+    page = echo(context.clock, answer.at, answer.labels, f"{answer.name}{place}")
     page.line(answer.means)
     section = page.section()
     if answer.deadline is not None:
-        closes = clock_words(answer.deadline, context.clock.now, context.clock.zone)
+        closes = context.clock.words(answer.deadline)
         words = f"too late since {closes}" if answer.too_late else f"only before {closes}"
         section.row("mend", words, tone=Tone.DANGER)
     for n, remedy in enumerate(answer.remedies):
@@ -36,48 +33,42 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
     if answer.blocks:
         until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
-    for n, cause in enumerate(answer.causes):
-        section.row("" if n else "the log", cause)
+    section.each(("" if n else "the log", cause) for n, cause in enumerate(answer.causes))
     for n, cause in enumerate(answer.not_logged):
         section.row("" if n else "or", cause, tone=Tone.FAINT)
     source = context.facts.sources.get(answer.source)
     section.row("source", source.title if source else answer.source, tone=Tone.FAINT)
     standing_lines(page, answer.after, context.clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def mended_page(answer: Mended, clock: Clock) -> Page:
     """Echo that faults were made good."""
     page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
+    when = clock.happened(answer.at)
     if answer.mended:
         page.line(f"{when}  {', '.join(answer.labels)}: mended, {', '.join(answer.mended)}")
     if answer.still:
         page.line(f"still stands until a check answers it: {', '.join(answer.still)}", Tone.HEAD)
     standing_lines(page, answer.after, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def off_page(answer: Off, clock: Clock) -> Page:
     """Echo what came off and what stays, then what follows."""
     page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
+    when = clock.happened(answer.at)
     for took in answer.took:
         page.line(f"{when}  {took.label}: {TAKEN_OFF[answer.operation]}; {_took(took, clock)}")
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.HEAD)
+    page.lines(remedies(answer.warnings), Tone.HEAD)
     standing_lines(page, answer.after, clock)
     for rags in (r for r in answer.rags if r.speaks):
         tone = Tone.DANGER if rags.overdue else Tone.PLAIN
         page.line(f"rags {rags.number}: {rags_name(rags)}, {rags_words(rags, clock)}", tone)
         if rags.soft:
             page.line(f"caution: {SOFT_FILM}", Tone.DANGER)
-    for note in answer.notes:
-        page.line(f"safety: {note.text}")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    page.lines(f"safety: {note.text}" for note in answer.notes)
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def _took(took: TakenOff, clock: Clock) -> str:
@@ -89,5 +80,5 @@ def _took(took: TakenOff, clock: Clock) -> str:
 
 
 def _coat(coat: CoatThere, clock: Clock) -> str:
-    when = happened(coat.put_on, clock.now, clock.zone)
+    when = clock.happened(coat.put_on)
     return f"{coat.product} of {when} (act {coat.act})"

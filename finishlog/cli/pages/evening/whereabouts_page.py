@@ -7,8 +7,8 @@ from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_lines
+from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.log.shown_times import clock_words, closes_at, happened
 from finishlog.core.measure.quantities import celsius, typed_celsius
 
 if TYPE_CHECKING:
@@ -22,9 +22,7 @@ if TYPE_CHECKING:
 
 def move_page(answer: Carried, clock: Clock) -> Page:
     """Echo a move and what the other air means."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
-    page.line(f"{when}  {', '.join(answer.labels)}: moved to {answer.room}")
+    page = echo(clock, answer.at, answer.labels, f"moved to {answer.room}")
     if answer.was_there:
         page.line(f"caution: by the log already in {answer.room}")
     if answer.from_cold_c is not None:
@@ -38,48 +36,37 @@ def move_page(answer: Carried, clock: Clock) -> Page:
             f"finishlog air {typed_celsius(17)} 58% --room {answer.room}"
         )
     standing_lines(page, answer.standings, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def pause_page(answer: Paused, clock: Clock) -> Page:
     """Echo a stop or a start."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
     done = "taken up again" if answer.going_on else "set aside"
-    page.line(f"{when}  {', '.join(answer.labels)}: {done}")
+    page = echo(clock, answer.at, answer.labels, done)
     if answer.already_so:
         was = "was not set aside" if answer.going_on else "was set aside already"
         page.line(f"caution: by the log it {was}")
-    for words in answer.next_time:
-        page.line(f"next time: {words}")
+    page.lines(f"next time: {words}" for words in answer.next_time)
     if answer.going_on:
         standing_lines(page, answer.standings, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def away_page(answer: GoingAway, clock: Clock) -> Page:
     """Echo an absence, and what closes meanwhile."""
-    page = Page()
     words = f" ({answer.reason})" if answer.reason else ""
-    page.line(f"away {span_words(answer.span, clock)}{words}")
-    for each in answer.closing:
-        page.line(closing_words(each, clock))
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    page = Page().line(f"away {span_words(answer.span, clock)}{words}")
+    page.lines(closing_words(each, clock) for each in answer.closing)
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def times_away_page(spans: Sequence[AwaySpan], clock: Clock) -> Page:
     """List the times away that are not over."""
-    page = Page()
-    if not spans:
-        page.line("no time away is on record: finishlog away 'Sat 28 Nov' 'Sun 6 Dec'")
-        return page
-    section = page.section("AWAY")
-    for each in spans:
-        section.row(span_words(each.span, clock), each.reason, f"act {each.act}")
-    return page
+    return Page.listed(
+        ((span_words(each.span, clock), each.reason, f"act {each.act}") for each in spans),
+        "no time away is on record: finishlog away 'Sat 28 Nov' 'Sun 6 Dec'",
+        "AWAY",
+    )
 
 
 def span_words(span: When, clock: Clock) -> str:
@@ -88,8 +75,8 @@ def span_words(span: When, clock: Clock) -> str:
     if all(m.astimezone(clock.zone).time() == time() for m in (span.earliest, span.latest)):
         days = [day_words(m, clock) for m in (span.earliest, last)]
         return days[0] if days[0] == days[1] else f"{days[0]} to the end of {days[1]}"
-    first = clock_words(span.earliest, clock.now, clock.zone)
-    return f"{first} to {clock_words(span.latest, clock.now, clock.zone)}"
+    first = clock.words(span.earliest)
+    return f"{first} to {clock.words(span.latest)}"
 
 
 def day_words(moment: datetime, clock: Clock) -> str:
@@ -100,5 +87,5 @@ def day_words(moment: datetime, clock: Clock) -> str:
 
 def closing_words(each: Closing, clock: Clock) -> str:
     """Say what closes, and what that costs: a scuff, never the piece."""
-    when = closes_at(each.closes, clock.now, clock.zone)
+    when = clock.closes_at(each.closes)
     return f"{each.label}: {each.product} closes {when}; after that it needs a scuff"

@@ -11,7 +11,6 @@ from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.entries import Operation
-from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.zone.verdict import Answer, Deed
 
@@ -19,6 +18,7 @@ if TYPE_CHECKING:
     from finishlog.asks.look.standing import HoursThatBind, LearntDate, Standing
     from finishlog.clock import Clock
     from finishlog.core.bench.milestones import Milestone
+    from finishlog.core.log.entries import When
 
 SETTLE = "then vacuum, let the dust settle, wipe"
 
@@ -46,6 +46,11 @@ _TRY_IT = {
     Stage.RUB: "smell, thumbnail",
     Stage.CURED: "smell, thumbnail",
 }
+
+
+def echo(clock: Clock, at: When, whom: Iterable[str], done: str) -> Page:
+    """Begin the page of an act: when it was, on what, and what was done."""
+    return Page().line(f"{clock.happened(at)}  {', '.join(whom)}: {done}")
 
 
 def usual_wanted(lines: Iterable[Standing]) -> list[str]:
@@ -94,10 +99,10 @@ def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:
     """Say when a wait is over: by the promise, and from when a test is worth it."""
     if high is None:
         return "no date in this air"
-    words = f"after {wait_until(high, clock.now, clock.zone)}"
+    words = f"after {clock.wait_until(high)}"
     if low is not None and low < high and low > clock.now:
-        early = wait_until(low, clock.now, clock.zone)
-        if early != wait_until(high, clock.now, clock.zone):
+        early = clock.wait_until(low)
+        if early != clock.wait_until(high):
             words += f", test from {early}"
     return words
 
@@ -106,7 +111,7 @@ def closing(closes: datetime | None, clock: Clock, after: str = ", later it need
     """Say when a recoat window closes, and what then; empty when it does not."""
     if closes is None or closes <= clock.now:
         return ""
-    return f"closes {closes_at(closes, clock.now, clock.zone)}{after}"
+    return f"closes {clock.closes_at(closes)}{after}"
 
 
 def reason(line: Standing, clock: Clock) -> str:
@@ -169,7 +174,7 @@ def _reason(line: Standing, clock: Clock) -> str:
             return f"waits for {line.waits_for}{until}"
         case Answer.DEADLINE:
             assert line.closes is not None
-            return f"{line.because} before {clock_words(line.closes, clock.now, clock.zone)}"
+            return f"{line.because} before {clock.words(line.closes)}"
         case Answer.BLOCKED:
             return line.because
         case Answer.DONE:

@@ -9,7 +9,6 @@ from finishlog.asks.bench.why import ClockLine
 from finishlog.clock import Clock
 from finishlog.core.air.span import Known
 from finishlog.core.film.drying_course import CourseHour
-from finishlog.core.log.shown_times import clock_words
 from finishlog.core.measure.quantities import celsius
 
 _BARS = "▁▂▃▄▅▆▇█"
@@ -82,4 +81,4 @@ def _times(course: Sequence[CourseHour], clock: Clock) -> str:
 
 
 def _words(moment: datetime, clock: Clock) -> str:
-    return clock_words(moment, clock.now, clock.zone)
+    return clock.words(moment)

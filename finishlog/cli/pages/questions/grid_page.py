@@ -24,8 +24,7 @@ def grid_page(answer: CoatGrid, clock: Clock) -> Page:
         by_project.setdefault(PathName.read(line.part).within, []).append(row)
     for project, rows in by_project.items():
         section = page.section(f"{project}: COATS ON EACH FACE")
-        for row in rows:
-            section.row(*row)
+        section.each(rows)
     glue = page.section("BEFORE THE GLUE-UP")
     for each in answer.glue_ups:
         ready = each.answer is Answer.GO

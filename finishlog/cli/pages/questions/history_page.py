@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.log.shown_times import clock_words, happened
 
 if TYPE_CHECKING:
     from finishlog.asks.past.history import HistoryLine
@@ -21,8 +20,8 @@ def history_page(lines: Sequence[HistoryLine], clock: Clock) -> Page:
     section = page.section()
     shown: set[tuple[str, ...]] = set()
     for line in lines:
-        typed = clock_words(line.typed_at, clock.now, clock.zone)
-        when = happened(line.happened, clock.now, clock.zone) if line.happened else typed
+        typed = clock.words(line.typed_at)
+        when = clock.happened(line.happened) if line.happened else typed
         late = f"typed {typed}" if when != typed else ""
         cells = (str(line.act), when, _what(line, late))
         if cells not in shown:
@@ -42,19 +41,15 @@ def act_page(lines: Sequence[HistoryLine], clock: Clock) -> Page:
     """Show one act whole: the words typed, when, what it recorded, what became of it."""
     page, first = Page(), lines[0]
     section = page.section(f"act {first.act}: {first.words}")
-    typed = clock_words(first.typed_at, clock.now, clock.zone)
+    typed = clock.words(first.typed_at)
     section.row("typed", f"{typed} ({first.time_zone})")
     for line in lines:
         if line.happened:
-            section.row("happened", happened(line.happened, clock.now, clock.zone))
-        if line.said:
-            section.row("recorded", line.said)
-        for part in line.parts:
-            section.row("on", part)
-        if fate_words(line):
-            section.row("since", fate_words(line))
-    for words in first.changes:
-        section.row("changed", words)
+            section.row("happened", clock.happened(line.happened))
+        section.said("recorded", line.said)
+        section.each(("on", part) for part in line.parts)
+        section.said("since", fate_words(line))
+    section.each(("changed", words) for words in first.changes)
     if not any(line.said for line in lines) and not first.changes:
         section.row("recorded", "it put on record what its words say; the log holds no entry of it")
     if any(line.in_force and line.kind for line in lines):

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from finishlog.asks.look.entry_words import PUT_ON, TAKEN_OFF
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.core.log.shown_times import clock_words, happened, length_words
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import micrometres
 
 if TYPE_CHECKING:
@@ -33,10 +33,8 @@ def past_page(answer: Past, clock: Clock) -> Page:
                 section.row("off", _came_off(attempt.off, clock))
         _said(section, finish, clock)
     page.line(_counts(answer.counts), Tone.HEAD)
-    for remark in answer.remarks:
-        page.line(f"caution: {remark}")
-    page.line("to do one again: finishlog steps new NAME --like PART", Tone.FAINT)
-    return page
+    page.lines(f"caution: {remark}" for remark in answer.remarks)
+    return page.line("to do one again: finishlog steps new NAME --like PART", Tone.FAINT)
 
 
 def _head(finish: PastFinish) -> str:
@@ -52,7 +50,7 @@ def _attempt(section: Section, attempt: PastAttempt, clock: Clock) -> None:
         section.row("before", "", _deeds(attempt.prepared))
     told = ""
     for coat in attempt.coats:
-        when = clock_words(coat.put_on, clock.now, clock.zone)
+        when = clock.words(coat.put_on)
         section.row(coat.product, when, _coat(coat, of_class=coat.product != told))
         told = coat.product
 
@@ -99,7 +97,7 @@ def _deeds(deeds: Iterable[PastDeed]) -> str:
 def _came_off(off: PastOff | None, clock: Clock) -> str:
     if off is None:
         return "what is on it now"
-    when = happened(off.at, clock.now, clock.zone)
+    when = clock.happened(off.at)
     to = f"down to {off.down_to}" if off.down_to else "to bare wood"
     lasted = f" after {length_words(_rounded(off.lasted_h))}" if off.lasted_h is not None else ""
     why = f": {', '.join(off.why)}" if off.why else ": why was not said"
@@ -113,23 +111,20 @@ def _rounded(hours: float) -> timedelta:
 
 def _said(section: Section, finish: PastFinish, clock: Clock) -> None:
     if finish.handed_over:
-        section.row("handed over", clock_words(finish.handed_over, clock.now, clock.zone))
+        section.row("handed over", clock.words(finish.handed_over))
     for each in finish.reviews:
         outcome = each.outcome.value if each.outcome else ""
         section.row("came out", _dated(each, outcome, clock))
-    for text in finish.outcomes:
-        section.row("outcome", text)
-    for text in finish.notes:
-        section.row("note", text)
-    for each in finish.photos:
-        section.row("photo", _dated(each, "", clock))
+    section.each(("outcome", text) for text in finish.outcomes)
+    section.each(("note", text) for text in finish.notes)
+    section.each(("photo", _dated(each, "", clock)) for each in finish.photos)
     if not finish.reviews and not finish.outcomes:
         words = "still in work" if finish.in_work else "not said: finishlog review PART good"
         section.row("came out", words, tone=Tone.FAINT)
 
 
 def _dated(said: PastSaid, outcome: str, clock: Clock) -> str:
-    when = happened(said.at, clock.now, clock.zone)
+    when = clock.happened(said.at)
     return ", ".join(x for x in (outcome, said.said, when, f"act {said.act}") if x)
 
 
@@ -155,7 +150,7 @@ def pairs_page(answer: Sequence[Pair], clock: Clock) -> Page:
     bad = sum(1 for pair in answer if pair.wrong)
     for pair in answer:
         section = page.section(f"{pair.over} over {pair.under}: {', '.join(pair.parts)}")
-        section.row("when", f"{clock_words(pair.put_on, clock.now, clock.zone)}, {_acts(pair)}")
+        section.row("when", f"{clock.words(pair.put_on)}, {_acts(pair)}")
         section.row("interval", _interval(pair.hours_between, pair))
         section.row("air", f"{_air(pair.air)}; under it {_air(pair.air_between)}")
         scuffed = {True: "yes", False: "no", None: "not on record"}[pair.scuffed]
@@ -166,8 +161,7 @@ def pairs_page(answer: Sequence[Pair], clock: Clock) -> Page:
             section.row("below", wait)
         section.row("result", _result(pair), tone=Tone.HEAD if pair.wrong else Tone.PLAIN)
     good = len(answer) - bad
-    page.line(f"{len(answer)} in all: {bad} went wrong, {good} without a fault on record")
-    return page
+    return page.line(f"{len(answer)} in all: {bad} went wrong, {good} without a fault on record")
 
 
 def _acts(pair: Pair) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.core.log.shown_times import clock_words, closes_at, wait_until, wait_words
+from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
 from finishlog.core.zone.grouping import describe, with_project
@@ -47,7 +47,7 @@ def _tone(project: ProjectPlan) -> Tone:
 def _promise(project: ProjectPlan, clock: Clock) -> tuple[str, str]:
     """Say whether a date holds, and by how much."""
     due = f"due {_day(project.due, clock)}" if project.due else "no due date"
-    packed = f"packed {wait_until(project.packed, clock.now, clock.zone)}" if project.packed else ""
+    packed = f"packed {clock.wait_until(project.packed)}" if project.packed else ""
     match project.promise:
         case Promise.HOLDS:
             words = f"holds: {packed}, {_slack(project)} to spare; {_spare(project, clock)}"
@@ -69,7 +69,7 @@ def _used_with_care(project: ProjectPlan, clock: Clock) -> str:
     """Say what a late piece may be used for by its date, within which limits."""
     if project.light_use is None or project.due is None:
         return ""
-    when = f"; light use from {wait_until(project.light_use, clock.now, clock.zone)}"
+    when = f"; light use from {clock.wait_until(project.light_use)}"
     if project.light_use > project.due:
         return when
     return f"{when}: with care, nothing hot, nothing wet, nothing left standing or lying on it"
@@ -184,7 +184,7 @@ def _handling(milestone: Milestone | None, clock: Clock) -> str:
     at, why = handling(milestone)
     if at is None:
         return why
-    when = wait_until(at, clock.now, clock.zone)
+    when = clock.wait_until(at)
     return f"{when} (label)" if why else when
 
 
@@ -201,8 +201,7 @@ def _left(page: Page, answer: PlanAnswer) -> None:
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
     """Say what the plan takes for granted."""
-    for room in answer.air:
-        section.row(_air(room, clock), tone=Tone.FAINT)
+    section.each(((_air(room, clock),) for room in answer.air), Tone.FAINT)
     for board, because in answer.plan.boards_passed:
         section.row(f"{board.path} cannot be ready first: {because}", tone=Tone.FAINT)
     if missed := answer.plan.missed:
@@ -236,7 +235,7 @@ def _air(room: AirExpected, clock: Clock) -> str:
 
 
 def _at(moment: datetime, clock: Clock) -> str:
-    return clock_words(moment, clock.now, clock.zone)
+    return clock.words(moment)
 
 
 def _clock(moment: datetime, clock: Clock) -> str:

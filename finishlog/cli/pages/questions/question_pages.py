@@ -25,7 +25,7 @@ from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.entries import Operation
-from finishlog.core.log.shown_times import clock_words, happened, length_words
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.zone.grouping import with_project
 from finishlog.core.zone.verdict import Answer
@@ -63,34 +63,29 @@ def when_page(answer: When, clock: Clock) -> Page:
         if line.since is None:
             page.section(_name(standing)).row(_under_all(standing) or "in the white")
             continue
-        since = clock_words(line.since, clock.now, clock.zone)
+        since = clock.words(line.since)
         section = page.section(f"{_name(standing)}: {standing.on_it}, {since}")
         for each in sorted(line.stages, key=lambda m: order.index(m.stage)):
             section.row(shown(each.stage), milestone_words(each, clock))
-        shuts = closing(standing.closes, clock)
-        if shuts:
-            section.row("window", shuts)
-        for fault in standing.faults:
-            section.row("fault", _fault(fault, clock))
+        section.said("window", closing(standing.closes, clock))
+        section.each(("fault", _fault(fault, clock)) for fault in standing.faults)
         section.row("next", standing_words(standing, clock, head=""))
         if standing.hours is not None and standing.answer in _WAITS:
             section.row("", hours_words(standing.hours), tone=Tone.FAINT)
     for glue in answer.glue_ups:
         page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
-    for words in usual_wanted(line.standing for line in answer.lines):
-        page.line(words)
-    return page
+    return page.lines(usual_wanted(line.standing for line in answer.lines))
 
 
 def _fault(fault: FaultThere, clock: Clock) -> str:
-    when = happened(fault.at, clock.now, clock.zone)
+    when = clock.happened(fault.at)
     return f"{fault.name} on {fault.on}, {when} (act {fault.act})"
 
 
 def attempt_words(attempt: AttemptThere, clock: Clock) -> str:
     """Tell of a finish that came off: its coats, how, when, after how long, why."""
     coats = ", ".join(f"{n} x {p}" if n > 1 else p for p, n in Counter(attempt.coats).items())
-    when = happened(attempt.off_at, clock.now, clock.zone)
+    when = clock.happened(attempt.off_at)
     lasted = length_words(timedelta(hours=attempt.lasted_h))
     why = f": {', '.join(attempt.why)}" if attempt.why else ""
     return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why}"
@@ -117,10 +112,9 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         _label(section, answer)
         _air(section, answer, context.clock)
         _clock(section, answer, context.clock)
-        if answer.pace:
-            section.row("pace", answer.pace)
+        section.said("pace", answer.pace)
         for check in answer.checks:
-            when = clock_words(check.moment, context.clock.now, context.clock.zone)
+            when = context.clock.words(check.moment)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
         section.row("binds", f"{line.answer.value}: {line.because}")
         if line.hours is not None:
@@ -140,8 +134,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
             section.row("sooner", f"{where}, from now: {dry}{only}")
         for name, words in start_rows(answer.starts, answer.instead, context.clock):
             section.row(name, words)
-        for unknown in answer.unknown:
-            section.row("unknown", unknown, tone=Tone.FAINT)
+        section.each((("unknown", unknown) for unknown in answer.unknown), Tone.FAINT)
         _rests_on(section, line)
     return page
 
@@ -153,10 +146,7 @@ def _kept_at(air: Air) -> str:
 
 
 def _on_it(section: Section, answer: Why, clock: Clock) -> None:
-    coats = [
-        f"{x.product}, {clock_words(x.put_on, clock.now, clock.zone)} (act {x.act})"
-        for x in answer.on_it
-    ]
+    coats = [f"{x.product}, {clock.words(x.put_on)} (act {x.act})" for x in answer.on_it]
     old = _under_all(answer.standing)
     said = ", over ".join([*coats, *([old] if old else [])])
     section.row("on it", said or "nothing: in the white")
@@ -178,7 +168,7 @@ def _label(section: Section, answer: Why) -> None:
 
 def _air(section: Section, answer: Why, clock: Clock) -> None:
     if answer.air and answer.read_at:
-        read = clock_words(answer.read_at, clock.now, clock.zone)
+        read = clock.words(answer.read_at)
         then = "then as usual" if answer.as_usual else "taken to stay"
         words = f"{show_air(answer.air)}, read {read}, {then}{_act(answer)}"
         section.row("air", words)
@@ -221,8 +211,7 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     hours = ", ".join(f"{h:.1f} h {word}" for word, h in known if h >= 0.05)
     if hours:
         section.row("", f"air on the way: {hours}")
-    for what, row in clock_picture(line, clock):
-        section.row(what, row, tone=Tone.FAINT)
+    section.each(((what, row) for what, row in clock_picture(line, clock)), Tone.FAINT)
 
 
 def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
@@ -239,12 +228,11 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
             bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
             section.row("joint", f"glue face, {bare}")
         _film_on(section, answer, clock)
-        for words in answer.passed_over:
-            section.row("passed", f"{words}: not on record")
+        section.each(("passed", f"{words}: not on record") for words in answer.passed_over)
         for aside in answer.aside:
             section.row("besides", f"{aside.what}: no step asked for it (act {aside.act})")
         for said in answer.said:
-            when = happened(said.at, clock.now, clock.zone)
+            when = clock.happened(said.at)
             section.row("said", f"{when}, {said.said} (act {said.act})")
         if answer.to_come:
             section.row("to come", ", ".join(answer.to_come))
@@ -256,7 +244,7 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
 def _film_on(section: Section, answer: On, clock: Clock) -> None:
     """List the coats that are on it, what went wrong, and the attempts that came off."""
     for number, coat in enumerate(answer.coats, 1):
-        when = clock_words(coat.put_on, clock.now, clock.zone)
+        when = clock.words(coat.put_on)
         worked = f", then {_abraded(coat)}" if coat.abraded else ""
         came = f" from {coat.container}" if coat.container else ""
         section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
@@ -265,8 +253,7 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         section.row("under it" if answer.coats else "on it", old)
     elif not answer.coats and not answer.joint:
         section.row("", "in the white")
-    for fault in answer.standing.faults:
-        section.row("fault", _fault(fault, clock))
+    section.each(("fault", _fault(fault, clock)) for fault in answer.standing.faults)
     for nth, attempt in enumerate(answer.attempts, 1):
         section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
     if answer.attempts:

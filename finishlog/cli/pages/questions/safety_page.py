@@ -21,8 +21,7 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
             section.row(each.kept_from, each.reason + _basis(each.source, facts, verbose))
     for hazard, notes in groupby(answer.notes, key=lambda note: note.applies_to):
         section = page.section(hazard.replace("-", " ").upper())
-        for note in notes:
-            section.row(note.text + _basis(note.source, facts, verbose))
+        section.each((note.text + _basis(note.source, facts, verbose),) for note in notes)
     return page
 
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.core.log.shown_times import clock_words, closes_at, wait_until
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.starts import Start
@@ -40,10 +39,10 @@ def _here(start: Start, clock: Clock) -> str:
         return f"here when the wood is warm enough: {start.caution}"
     if start.earliest is None or start.latest is None or start.tack_free is None:
         return "here at no time of the next two days: give it other air, or take another room"
-    begins = wait_until(start.earliest, clock.now, clock.zone)
-    last = closes_at(start.latest, clock.now, clock.zone)
+    begins = clock.wait_until(start.earliest)
+    last = clock.closes_at(start.latest)
     words = f"here from {begins}, {last} at the latest: tack-free"
-    turns = start.turns and clock_words(start.turns, clock.now, clock.zone)
+    turns = start.turns and clock.words(start.turns)
     stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
     caution = f" ({start.caution})" if start.caution else ""
     return f"{words} {stays}{caution}"

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_humidity
-from finishlog.core.log.shown_times import clock_words, happened, length_words
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.logger.file import Why
 from finishlog.core.measure.quantities import celsius
 
@@ -25,7 +25,7 @@ _GAPS_SHOWN = 3
 def air_page(answer: AirLogged, clock: Clock) -> Page:
     """Echo a reading."""
     page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
+    when = clock.happened(answer.at)
     dew = celsius(answer.dew_point_c, 1)
     wet = ""
     if answer.wet_bulb_c is not None:
@@ -41,14 +41,12 @@ def air_page(answer: AirLogged, clock: Clock) -> Page:
         )
     if answer.room_is_new:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def air_import_page(answer: AirTakenIn, clock: Clock) -> Page:
     """Say what was taken in of a file, and everything that was not."""
-    page = Page()
-    page.line(_taken_in(answer))
+    page = Page().line(_taken_in(answer))
     if answer.room_is_new and answer.act is not None:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     section = page.section("FILE")
@@ -57,10 +55,8 @@ def air_import_page(answer: AirTakenIn, clock: Clock) -> Page:
     section.row("from, to", f"{span}, {coldest} to {warmest}")
     for kind, name in answer.read_as.columns.items():
         section.row(kind, _column(kind, name, answer.read_as))
-    for words in _remarks(answer, clock):
-        section.row(*words)
-    page.line(_end(answer), Tone.FAINT)
-    return page
+    section.each(_remarks(answer, clock))
+    return page.line(_end(answer), Tone.FAINT)
 
 
 def _taken_in(answer: AirTakenIn) -> str:
@@ -125,7 +121,7 @@ def _remarks(answer: AirTakenIn, clock: Clock) -> Iterator[tuple[str, str]]:
 
 
 def _when(moment: datetime, clock: Clock) -> str:
-    return clock_words(moment, clock.now, clock.zone)
+    return clock.words(moment)
 
 
 def _count(number: int, what: str) -> str:

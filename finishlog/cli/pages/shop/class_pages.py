@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.shop.figure_rows import figures, hours_row, limits, range_row
+from finishlog.cli.pages.shop.figure_rows import (
+    figures,
+    hours_row,
+    limits,
+    named_sources,
+    range_row,
+)
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.finish.classes import FinishClass, Range
 from finishlog.core.measure.quantities import celsius
@@ -48,8 +53,7 @@ def _by_family(line: ClassLine) -> tuple[str, str]:
 
 def class_page(of: FinishClass, sources: Sources, units: Units) -> Page:
     """Show one class: every figure with its range, its basis and its source."""
-    page = Page()
-    page.line(f"{of.name} ({of.key})", Tone.HEAD)
+    page = Page().line(f"{of.name} ({of.key})", Tone.HEAD)
     _what_it_is(page.section("WHAT IT IS"), of)
     figures(page, of.stages, of.window, sources)
     beside = page.section("PUBLISHED BESIDE THESE")
@@ -57,7 +61,7 @@ def class_page(of: FinishClass, sources: Sources, units: Units) -> Page:
         hours_row(beside, name, figure, sources)
     _in_use(page.section("THE CAN AND THE FILM"), of, sources, units)
     limits(page, of, sources)
-    _named_sources(page.section("SOURCES NAMED IN WORDS"), of, sources)
+    named_sources(page, (of.coats, of.abrade, of.window.note, *of.notes), sources)
     return page
 
 
@@ -110,12 +114,3 @@ def _in(unit: str, size: float = 1.0) -> Words:
 
 def _two(value: float) -> float:
     return float(f"{value:.2g}")
-
-
-def _named_sources(section: Section, of: FinishClass, sources: Sources) -> None:
-    """Give the titles of the sources that the words above name by their ids."""
-    words = " ".join((of.coats, of.abrade, of.window.note, *of.notes))
-    inside = ", ".join(re.findall(r"\(([^()]*)\)", words))
-    for id_ in dict.fromkeys(inside.split(", ")):
-        if source := sources.get(id_):
-            section.row(id_, source.title)

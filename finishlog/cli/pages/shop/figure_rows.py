@@ -5,7 +5,8 @@ Readings of other sources stand under the figure that is used, and so does its n
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, TypeAlias, TypeVar
 
 from finishlog.cli.terminal.page import Page, Section, Tone
@@ -92,9 +93,16 @@ def limits(page: Page, of: FinishClass, sources: Sources) -> None:
         on_record + basis(of.self_heating_source, sources),
         tone=Tone.DANGER if of.self_heating else Tone.PLAIN,
     )
-    notes = page.section("NOTES")
-    for note in of.notes:
-        notes.row("-", note)
+    page.section("NOTES").each(("-", note) for note in of.notes)
+
+
+def named_sources(page: Page, texts: Iterable[str], sources: Sources) -> None:
+    """Give the titles of the sources that texts name by their ids, in brackets."""
+    section = page.section("SOURCES NAMED IN WORDS")
+    inside = ", ".join(re.findall(r"\(([^()]*)\)", " ".join(texts)))
+    for id_ in dict.fromkeys(inside.split(", ")):
+        if source := sources.get(id_):
+            section.row(id_, source.title)
 
 
 def _limits(of: FinishClass) -> tuple[tuple[str, Limit | None, Callable[[float], str]], ...]:

@@ -6,9 +6,8 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.whereabouts_page import span_words
-from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.pages.evening.words import warn
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.findings import Level
 from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:
@@ -27,13 +26,10 @@ def heat_page(answer: HeatLogged, clock: Clock) -> Page:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     if answer.how_warm_unknown:
         page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
-    for line in answer.beside:
-        page.line(_beside(answer, line, clock))
-    for finding, words in zip(answer.warnings, remedies(answer.warnings), strict=True):
-        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
+    page.lines(_beside(answer, line, clock) for line in answer.beside)
+    warn(page, answer.warnings)
     cautions(page, answer.caution, answer.notes)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def _beside(answer: HeatLogged, line: HeatLine, clock: Clock) -> str:
@@ -46,23 +42,19 @@ def _beside(answer: HeatLogged, line: HeatLine, clock: Clock) -> str:
 
 def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock) -> Page:
     """List the heaters that run or are to run."""
-    page = Page()
-    if not lines:
-        page.line("no heater is on record from now on: finishlog heat tonight 16 till 23 18C")
-        return page
-    section = page.section("HEATED")
-    for line in lines:
-        span, warm = span_words(line.span, clock), _warm(line.temperature_c)
-        acts = ", ".join(f"act {act}" for act in (line.act, *line.also))
-        section.row(line.room, span, warm, acts)
-    return page
+    nothing = "no heater is on record from now on: finishlog heat tonight 16 till 23 18C"
+    return Page.listed((_row(line, clock) for line in lines), nothing, "HEATED")
+
+
+def _row(line: HeatLine, clock: Clock) -> tuple[str, ...]:
+    acts = ", ".join(f"act {act}" for act in (line.act, *line.also))
+    return line.room, span_words(line.span, clock), _warm(line.temperature_c), acts
 
 
 def cautions(page: Page, caution: str, notes: Iterable[SafetyNote]) -> None:
     """Say what comes with every advice to warm something."""
     page.line(f"caution: {caution}", Tone.HEAD)
-    for note in notes:
-        page.line(f"safety: {note.text}")
+    page.lines(f"safety: {note.text}" for note in notes)
 
 
 def _warm(to_c: float | None) -> str:

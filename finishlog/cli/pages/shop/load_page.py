@@ -15,8 +15,7 @@ def load_page(answer: Loaded) -> Page:
     page = Page()
     if answer.added:
         page.line("would be added" if answer.only_checked else "on record", Tone.HEAD)
-        for name in answer.added:
-            page.line(f"  {name}")
+        page.lines(f"  {name}" for name in answer.added)
     else:
         page.line("nothing to add: it is all there")
     if answer.as_it_was:

@@ -44,11 +44,7 @@ _ANSWER = {
 
 def species_list_page(woods: Sequence[Species]) -> Page:
     """List the woods, with what sets each apart."""
-    page = Page()
-    section = page.section()
-    for wood in woods:
-        section.row(wood.key, wood.name, ", ".join(_in_short(wood)))
-    return page
+    return Page.listed((wood.key, wood.name, ", ".join(_in_short(wood))) for wood in woods)
 
 
 def _in_short(wood: Species) -> list[str]:
@@ -65,8 +61,7 @@ def _in_short(wood: Species) -> list[str]:
 def species_page(shown: SpeciesShown, sources: Sources) -> Page:
     """Show one wood; every property with its basis."""
     wood = shown.wood
-    page = Page()
-    page.line(f"{wood.name} ({wood.key})", Tone.HEAD)
+    page = Page().line(f"{wood.name} ({wood.key})", Tone.HEAD)
     _nature(page.section("WHAT IT IS"), wood, sources)
     movement = page.section("HOW FAR IT MOVES, of its width, for each 1 % of moisture content")
     _moves(movement, "flat-sawn", wood.tangential_per_pct, sources)
@@ -79,8 +74,7 @@ def species_page(shown: SpeciesShown, sources: Sources) -> Page:
 
 
 def _nature(section: Section, wood: Species, sources: Sources) -> None:
-    if wood.aliases:
-        section.row("also called", ", ".join(wood.aliases))
+    section.said("also called", ", ".join(wood.aliases))
     for name, said, source in (
         ("pores", _PORES[wood.pores], wood.pores_source),
         ("filler", _FILLER[wood.wants_filler], wood.wants_filler_source),
@@ -90,8 +84,7 @@ def _nature(section: Section, wood: Species, sources: Sources) -> None:
         ("stain", "blotches" if wood.blotches else "goes on evenly", wood.blotches_source),
     ):
         section.row(name, said, basis(source, sources))
-    if wood.note:
-        section.row("note", wood.note)
+    section.said("note", wood.note)
 
 
 def _moves(section: Section, cut: str, of: Limit | None, sources: Sources) -> None:

@@ -45,8 +45,9 @@ def usual_set_page(answer: UsualSet) -> Page:
         page.line(_taken_from(answer.taken_from))
     if answer.caution:
         cautions(page, answer.caution, answer.notes)
-    page.line(f"act {answer.act}; hour by hour: finishlog room usual {answer.room}", Tone.FAINT)
-    return page
+    return page.line(
+        f"act {answer.act}; hour by hour: finishlog room usual {answer.room}", Tone.FAINT
+    )
 
 
 def _nothing_known(room: str) -> str:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_lines
-from finishlog.cli.pages.evening.words import remedies
+from finishlog.cli.pages.evening.words import echo, remedies
 from finishlog.cli.pages.shop.figure_rows import basis
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_temperature
-from finishlog.core.log.shown_times import happened
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Length, Temperature, difference_from_base, from_base, sign
 
@@ -36,40 +35,29 @@ _AT_HOME_PCT = 0.5
 
 def moisture_page(answer: Moist, clock: Clock) -> Page:
     """Echo a moisture reading, and what the room's air says to it."""
-    page = Page()
-    when = happened(answer.at, clock.now, clock.zone)
-    page.line(f"{when}  {', '.join(answer.labels)}: wood at {answer.moisture_pct:.3g} % moisture")
+    page = echo(clock, answer.at, answer.labels, f"wood at {answer.moisture_pct:.3g} % moisture")
     if answer.meter is not None:
         low, high = answer.meter.low, answer.meter.high
         page.line(f"caution: a meter is good from {low:g} to {high:g} %")
-    for room in answer.rooms:
-        page.line(_in_this_air(room, answer.moisture_pct))
-    for words in remedies(answer.warnings):
-        page.line(words, Tone.HEAD)
+    page.lines(_in_this_air(room, answer.moisture_pct) for room in answer.rooms)
+    page.lines(remedies(answer.warnings), Tone.HEAD)
     standing_lines(page, answer.standings, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def settles_page(answer: WoodAir) -> Page:
     """Say what wood settles at in an air."""
-    page = Page()
-    page.line(f"{_settles(answer)}, over weeks; good for a trend, not for a tenth")
-    return page
+    return Page().line(f"{_settles(answer)}, over weeks; good for a trend, not for a tenth")
 
 
 def surface_page(answer: Surface, context: Context) -> Page:
     """Echo a surface temperature, and how far it is from sweating."""
-    page = Page()
     clock, unit = context.clock, context.units.temperature
-    when = happened(answer.at, clock.now, clock.zone)
     shown = show_temperature(answer.temperature_c, unit)
-    page.line(f"{when}  {', '.join(answer.labels)}: surface {shown}")
-    for room in answer.rooms:
-        page.line(_above_dew(room, answer, unit))
+    page = echo(clock, answer.at, answer.labels, f"surface {shown}")
+    page.lines(_above_dew(room, answer, unit) for room in answer.rooms)
     standing_lines(page, answer.standings, clock)
-    page.line(f"act {answer.act}", Tone.FAINT)
-    return page
+    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:
@@ -92,8 +80,7 @@ def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:
             rows.row(name, _settled(moisture))
     source = basis(answer.source, sources)
     rows.row("moves", f"{100 * answer.per_pct:.3f} % of its width for each 1 % ({source})")
-    for remark in answer.remarks:
-        rows.row("note", remark, tone=Tone.FAINT)
+    rows.each((("note", remark) for remark in answer.remarks), Tone.FAINT)
     return page
 
 
