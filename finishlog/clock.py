@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 from msgspec import Struct
 
 from finishlog.core.log import shown_times
-from finishlog.core.log.entries import OUR_YEARS, When
+from finishlog.core.log.when import OUR_YEARS, When
 from finishlog.errors import UsageFault
 
 NOW = "FINISHLOG_NOW"

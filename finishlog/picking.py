@@ -10,7 +10,8 @@ from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import Operation, Target
+from finishlog.core.log.entries import Target
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.names import find, old_names
 from finishlog.core.shop.selectors import (
     Chosen,

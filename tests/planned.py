@@ -13,7 +13,8 @@ from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState, bench_state, verdict_on_work
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Coat, Joined, Operation, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Plan, PlannedTask
 from finishlog.core.published.facts import Facts

@@ -32,23 +32,20 @@ from finishlog.core.log.entries import (
     AnyEntry,
     Check,
     Coat,
-    Found,
     HandedOver,
     Heated,
     Joined,
     Moved,
-    Operation,
     PieceReading,
-    RagsDeed,
     RagsEvent,
     Reading,
     Resumed,
     SetAside,
-    Sureness,
     Target,
-    When,
     Work,
 )
+from finishlog.core.log.when import Sureness, When
+from finishlog.core.log.words import Found, Operation, RagsDeed
 from finishlog.core.mixing.containers import Container
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import (

@@ -27,17 +27,14 @@ from finishlog.core.log.entries import (
     Away,
     Check,
     Coat,
-    Found,
     Heated,
     Moved,
-    Operation,
     Reading,
-    Sureness,
     Target,
-    When,
     Work,
-    at,
 )
+from finishlog.core.log.when import Sureness, When, at
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.measure.units import Units
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import Part, Step

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.log.entries import Coat, Fault, FaultKind, Joined, Stripped, Stripping
+from finishlog.core.log.entries import Coat, Fault, Joined, Stripped
+from finishlog.core.log.words import FaultKind, Stripping
 from finishlog.core.shop.things import Part
 from tests.shop_of import Hour, Story
 

@@ -12,7 +12,9 @@ from sqlalchemy import Connection
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet, judged_by
-from finishlog.core.log.entries import AirImported, Coat, Operation, Reading, Target, When, Work, at
+from finishlog.core.log.entries import AirImported, Coat, Reading, Target, Work
+from finishlog.core.log.when import When, at
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Step, ThingKind
 from finishlog.facts.load import load_facts
 from finishlog.store.database import open_database

@@ -18,9 +18,10 @@ from sqlalchemy import create_engine
 from sqlalchemy.exc import IntegrityError
 
 from finishlog.asks.look import entry_words
-from finishlog.core.log.entries import Entry, at
+from finishlog.core.log.entries import Entry
 from finishlog.core.log.fields import Field
 from finishlog.core.log.kinds import KINDS, OF_THE_WORK
+from finishlog.core.log.when import at
 from finishlog.store.database import open_database
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.columns import metadata

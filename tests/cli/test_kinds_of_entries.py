@@ -12,7 +12,6 @@ from finishlog.cli.commands.work.corrections import amend
 from finishlog.core.log.entries import (
     AnyEntry,
     Coat,
-    ContainerDeed,
     ContainerEvent,
     Joined,
     Moved,
@@ -21,6 +20,7 @@ from finishlog.core.log.entries import (
 )
 from finishlog.core.log.fields import Declared, fields_of
 from finishlog.core.log.kinds import OF_THE_WORK
+from finishlog.core.log.words import ContainerDeed
 
 # What a line of the history leaves out, and where it is told.
 UNSAID = {

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from finishlog.cli.typed.times.moments import moment
-from finishlog.core.log.entries import Sureness, When
+from finishlog.core.log.when import Sureness, When
 from finishlog.errors import UsageFault
 
 LONDON = ZoneInfo("Europe/London")

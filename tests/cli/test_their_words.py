@@ -17,7 +17,7 @@ from finishlog.acts.pieces.review import outcome_word
 from finishlog.acts.things.faces import read_faces
 from finishlog.cli.app import MODULES, SAID_FOR, command_line
 from finishlog.core.film.checks import FOUND_BY
-from finishlog.core.log.entries import Found, Operation, Outcome, RagsDeed, Test
+from finishlog.core.log.words import Found, Operation, Outcome, RagsDeed, Test
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import FaceKind, Shop
 from finishlog.core.shop.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word

@@ -19,6 +19,7 @@ from finishlog.cli.typed.figures.amounts import width
 from finishlog.cli.typed.figures.measures import moisture, moisture_or_air
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log import entries as records
+from finishlog.core.log.when import at
 from finishlog.core.measure.units import Length, Temperature
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Room, Shop
@@ -238,7 +239,7 @@ def test_history_says_what_came_from_a_logger_and_from_a_heater():
     shop = Shop((), (), {}, {1: Room(1, "finishing")}, ShopHours((), "UTC"))
     words = Words(shop, load_facts())
     moment = datetime(2026, 11, 24, 18, tzinfo=UTC)
-    head: dict[str, Any] = {"id": 1, "act": 1, "when": records.at(moment), "typed_at": moment}
+    head: dict[str, Any] = {"id": 1, "act": 1, "when": at(moment), "typed_at": moment}
     told = (
         records.AirImported(**head, room=1, file_name="shop.csv", count=240),
         records.AirImported(**head, room=1, file_name="shop.csv", count=1),

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.bench.balance import may_cup, uneven
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.facts.load import load_facts
 from tests.shop_of import SHELLAC, VARNISH, Story, at
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.log.entries import Found, Operation, Stripping
+from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LINSEED, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door

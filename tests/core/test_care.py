@@ -9,7 +9,7 @@ import pytest
 from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, surface_of, waits_until
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, UsedFor
 from finishlog.core.zone.state import ZoneState
 from tests.shop_of import (

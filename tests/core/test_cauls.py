@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.bench.state import verdict_on_work
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.glues import clamp_until, finish_from, level_from
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import FACTS, VARNISH, Story, at, hours_until

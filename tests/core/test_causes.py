@@ -5,7 +5,7 @@ Common practice where no other source stands beside a test.
 
 from __future__ import annotations
 
-from finishlog.core.log.entries import FaultKind, Operation
+from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.trouble.causes import SeenCause, causes
 from tests.shop_of import FACTS, LACQUER, SHELLAC, STAIN, VARNISH
 from tests.trouble_of import Trouble, door

@@ -16,7 +16,8 @@ from finishlog.core.bench.milestones import milestone
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, Found, Operation, Test
+from finishlog.core.log.entries import Check
+from finishlog.core.log.words import Found, Operation, Test
 from finishlog.core.zone.verdict import Answer
 from tests.examples import examples
 from tests.shop_of import (

@@ -15,7 +15,8 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.room import RoomAir
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Figure, FinishClass
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import ContainerEvent
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import Ingredient, contents
 from finishlog.core.mixing.containers import (
     Container,

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.verdict import MAY_ACT
 from tests.examples import examples
 from tests.shop_of import SHELLAC, STAIN, VARNISH, Story, at

@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Coat, Found, Operation
+from finishlog.core.log.entries import Coat
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.zone.verdict import MAY_ACT, Answer

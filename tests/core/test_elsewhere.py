@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.bench.state import asked_of
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.rules.wet_nearby import around
 from finishlog.core.verdict.another_room import Elsewhere, sooner_elsewhere, sooner_warmed
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at

@@ -9,7 +9,7 @@ import pytest
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import FaultKind, Found, Operation, Stripping
+from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LACQUER, LINSEED, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door

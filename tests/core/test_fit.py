@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from finishlog.core.bench.fit import DUSTY, Chore, fit, takes_min
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import minutes_at_it
 from tests.shop_of import FACTS
 

@@ -10,7 +10,7 @@ import pytest
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.rules.glue_up import GlueUp, pick_members
 from finishlog.core.shop.things import Need
 from finishlog.core.zone.verdict import Answer

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.grouping import groups
 from tests.shop_of import VARNISH, Story
 

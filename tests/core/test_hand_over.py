@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.zone.verdict import Answer
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, one_coat
 

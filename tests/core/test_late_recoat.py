@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.zone.verdict import Answer, Verdict
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE, Story, hours_until
 

@@ -18,7 +18,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.layers import Layer, StageTime
 from finishlog.core.finish.classes import FinishClass, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.examples import examples
 from tests.shop_of import (

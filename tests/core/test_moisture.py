@@ -16,7 +16,8 @@ from hypothesis import strategies as st
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Level
-from finishlog.core.log.entries import Operation, PieceReading
+from finishlog.core.log.entries import PieceReading
+from finishlog.core.log.words import Operation
 from finishlog.core.published.moisture import moves_mm, settles_pct
 from finishlog.core.rules.too_wet import too_wet
 from finishlog.core.zone.verdict import Answer

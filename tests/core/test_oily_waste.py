@@ -9,7 +9,7 @@ from datetime import UTC
 
 import pytest
 
-from finishlog.core.log.entries import Found, Operation, RagsDeed, Stripping
+from finishlog.core.log.words import Found, Operation, RagsDeed, Stripping
 from finishlog.core.safety.oily_waste import Waste
 from finishlog.core.safety.rags import RagsItem, RagsState, overdue, rags_items
 from tests.shop_of import FACTS, SHELLAC, VARNISH, at

@@ -15,7 +15,7 @@ from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import Seen, films, observed
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, figure, whole_part

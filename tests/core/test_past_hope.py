@@ -6,7 +6,7 @@ import pytest
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.verdict import Answer
 from tests.shop_of import FACTS, SHELLAC, VARNISH, Story
 

@@ -11,7 +11,7 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore
 from finishlog.core.shop.things import FaceKind, Part, Project

@@ -16,7 +16,7 @@ from msgspec.structs import replace
 
 from finishlog.core.finish.classes import Method, Range
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Plan, Promise
 from finishlog.core.published.facts import Facts

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.finish.classes import Range
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Promise
 from finishlog.core.shop.hours import ShopHours

@@ -18,7 +18,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import Operation, RagsDeed
+from finishlog.core.log.words import Operation, RagsDeed
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
 from finishlog.core.safety.oily_waste import Handling, Waste, what_wets
 from finishlog.core.safety.rags import (

@@ -7,7 +7,6 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from finishlog.core.log.entries import Sureness, When, at
 from finishlog.core.log.shown_times import (
     clock_words,
     closes_at,
@@ -17,6 +16,7 @@ from finishlog.core.log.shown_times import (
     wait_until,
     wait_words,
 )
+from finishlog.core.log.when import Sureness, When, at
 
 LONDON = ZoneInfo("Europe/London")
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=LONDON)  # a Tuesday; GMT

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from finishlog.core.bench.state import bench_state
 from finishlog.core.film.checks import no_better
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.verdict import Answer, Verdict
 from tests.shop_of import FACTS, VARNISH, at
 from tests.trouble_of import Trouble, door

@@ -16,7 +16,8 @@ from finishlog.core.bench.state import bench_state
 from finishlog.core.clock.pace import PaceKey, PaceLearnt
 from finishlog.core.film.faults import patch_due
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Coat, FaultKind, Found, Operation, Stripping
+from finishlog.core.log.entries import Coat
+from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.rules.still_soft import still_soft
 from finishlog.core.trouble.evidence import LOOKS, Scene

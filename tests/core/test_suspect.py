@@ -10,7 +10,7 @@ import pytest
 
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.shop_of import LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at, one_coat
 from tests.worded_in import in_si

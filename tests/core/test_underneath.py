@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.findings import Level
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import (
     BLEND,
@@ -235,7 +235,7 @@ def test_in_the_white_a_coat_may_go_on_at_once(key):
 
 
 def test_a_film_that_gums_or_is_tacky_stops_whatever_is_to_go_over_it():
-    from finishlog.core.log.entries import Found
+    from finishlog.core.log.words import Found
 
     story = one_coat(VARNISH)
     story.check(60, Found.GUMS)

@@ -10,7 +10,7 @@ from collections.abc import Callable
 import pytest
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
 from tests.shop_of import (

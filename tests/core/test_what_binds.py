@@ -9,7 +9,7 @@ import pytest
 from shop_of import SHELLAC, VARNISH, WATERBORNE, WAX, Story
 
 from finishlog.core.findings import Level
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.zone.verdict import Answer
 
 

@@ -9,7 +9,7 @@ import pytest
 from finishlog.acts.film.fault import MENDED, fault_word
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.core.log.entries import FaultKind
+from finishlog.core.log.words import FaultKind
 from finishlog.core.published.fault_kinds import Evidence, KnownFault
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.facts.load import load_facts

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, Method, Range
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import minutes_at_it
 from finishlog.facts.load import load_facts
 from tests.spoilt import read_spoilt

@@ -19,7 +19,7 @@ from typer.main import get_command
 import finishlog
 from finishlog.cli.app import command_line
 from finishlog.cli.completion.complete import A_FILE
-from finishlog.core.log.entries import FaultKind, Found, Operation, Outcome, RagsDeed
+from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed
 from finishlog.facts.load import load_facts
 
 KEPT = Path(finishlog.__file__).parent / "cli" / "completion" / "commands.json"

@@ -34,21 +34,9 @@ from finishlog.asks.look.look import look
 from finishlog.cli.pages.evening.log_page import log_page
 from finishlog.cli.terminal.page import plain
 from finishlog.core.finish.classes import judged_by
-from finishlog.core.log.entries import (
-    Coat,
-    Fault,
-    FaultKind,
-    Found,
-    Joined,
-    Moved,
-    Operation,
-    Outcome,
-    Stripping,
-    Target,
-    Test,
-    Work,
-    at,
-)
+from finishlog.core.log.entries import Coat, Fault, Joined, Moved, Target, Work
+from finishlog.core.log.when import at
+from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, Stripping, Test
 from finishlog.core.shop.things import FaceKind, Need, Part, Step
 from finishlog.errors import FinishlogError
 from finishlog.store.database import Database, open_database

@@ -14,7 +14,9 @@ from msgspec.structs import replace
 from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Coat, Found, Operation, RagsDeed, Reading, When
+from finishlog.core.log.entries import AnyEntry, Coat, Reading
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Found, Operation, RagsDeed
 from finishlog.core.shop.things import Log
 from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.examples import examples

@@ -16,7 +16,7 @@ from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import Air, cooled
 from finishlog.core.air.room import RoomAir
 from finishlog.core.film.layers import Layer, laws_of
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import pot_life_ends
 from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.air_of import Row, read_room

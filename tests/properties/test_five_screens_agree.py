@@ -28,7 +28,7 @@ from finishlog.core.bench.milestones import Milestone
 from finishlog.core.clock.counting import outside
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.results import PlannedTask
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.plan.plan import Plan, plan
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Log, Shop

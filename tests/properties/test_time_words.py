@@ -9,8 +9,8 @@ from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from finishlog.cli.typed.times.moments import due_moment, moment
-from finishlog.core.log.entries import Sureness
 from finishlog.core.log.shown_times import closes_at, happened, wait_until, wait_words
+from finishlog.core.log.when import Sureness
 from finishlog.core.shop.hours import (
     ShopHours,
     WeeklyHours,

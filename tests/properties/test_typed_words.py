@@ -13,8 +13,8 @@ from finishlog.cli.typed.figures.amounts import amount, area, cut, film, show, v
 from finishlog.cli.typed.figures.unclear import Unclear
 from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes
 from finishlog.cli.typed.times.moments import due_moment, moment
-from finishlog.core.log.entries import Sureness
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.when import Sureness
 from finishlog.core.measure.units import Area, Cut, Film, Volume, Weight
 from finishlog.errors import UsageFault
 

@@ -13,7 +13,8 @@ import pytest
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import YOUR_CAN, Figure, FigureSet, RecoatWindow, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Coat, Target, When, at
+from finishlog.core.log.entries import Coat, Target
+from finishlog.core.log.when import When, at
 from finishlog.core.shop.things import FaceKind, Need, Part, Shop
 from finishlog.store.database import Database, open_database
 from finishlog.store.log.ledger import Ledger

@@ -6,7 +6,8 @@ from conftest import NOW, Bench, hours_ago
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.log.entries import Operation, Work
+from finishlog.core.log.entries import Work
+from finishlog.core.log.words import Operation
 from finishlog.store.log.in_force import Fate, Link, Withdrawal, fates, withdrawn_acts
 from finishlog.store.log.read_history import HistoryRow, read_history
 from finishlog.store.log.read_log import read_log

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from sqlalchemy import Column, MetaData, Table, create_engine, insert, select
 
-from finishlog.core.log.entries import at
+from finishlog.core.log.when import at
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.columns import UtcDateTime
 

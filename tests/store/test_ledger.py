@@ -20,37 +20,37 @@ from finishlog.core.log.entries import (
     Away,
     Check,
     Coat,
-    ContainerDeed,
     ContainerEvent,
     Entry,
     Fault,
-    FaultKind,
-    Found,
     HandedOver,
     Heated,
     Joined,
     Moved,
     Note,
-    Operation,
-    Outcome,
     Photo,
     PieceReading,
-    RagsDeed,
     RagsEvent,
     Reading,
     Resumed,
     Review,
     SetAside,
     Stripped,
-    Stripping,
-    Sureness,
     Target,
-    Test,
-    When,
     Work,
-    at,
 )
 from finishlog.core.log.kinds import OF_THE_WORK, kind_of
+from finishlog.core.log.when import Sureness, When, at
+from finishlog.core.log.words import (
+    ContainerDeed,
+    FaultKind,
+    Found,
+    Operation,
+    Outcome,
+    RagsDeed,
+    Stripping,
+    Test,
+)
 from finishlog.core.mixing.containers import ContainerKind
 from finishlog.core.shop.things import Log
 from finishlog.errors import NotFound, UsageFault

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import FaceKind, Step
 from finishlog.store.database import Database, open_database
 from finishlog.store.names_sqlite import Names, PartNames, read_names, read_species

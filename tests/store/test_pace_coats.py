@@ -9,17 +9,9 @@ from sqlalchemy import func, select
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirPoint
-from finishlog.core.log.entries import (
-    AirImported,
-    Check,
-    Found,
-    Joined,
-    Operation,
-    Reading,
-    Test,
-    When,
-    Work,
-)
+from finishlog.core.log.entries import AirImported, Check, Joined, Reading, Work
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Found, Operation, Test
 from finishlog.store.log.heads import with_assemblies
 from finishlog.store.log.pace_coats import CheckedCoat, checked_coats, failed_lately
 from finishlog.store.log.read_log import read_log

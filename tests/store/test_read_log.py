@@ -7,16 +7,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Joined,
-    Moved,
-    Operation,
-    RagsDeed,
-    RagsEvent,
-    Reading,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Joined, Moved, RagsEvent, Reading, Work
+from finishlog.core.log.words import Operation, RagsDeed
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema import rows
 

@@ -10,7 +10,7 @@ from conftest import NOW, Bench
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import Figure, RecoatWindow, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.things import FaceKind, Project, Room, Step, ThingKind
 from finishlog.errors import UsageFault

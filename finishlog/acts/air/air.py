@@ -8,7 +8,8 @@ from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, cooled, dew_point_c
-from finishlog.core.log.entries import Reading, When
+from finishlog.core.log.entries import Reading
+from finishlog.core.log.when import When
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.store.log.ledger import Ledger

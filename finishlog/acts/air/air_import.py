@@ -11,7 +11,8 @@ from finishlog.acts.air.air import FIRST_ROOM, room_or_first
 from finishlog.asks.look.which_room import which_room
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.log.entries import AirImported, Sureness, When
+from finishlog.core.log.entries import AirImported
+from finishlog.core.log.when import Sureness, When
 from finishlog.core.logger.file import LoggerFile, ReadAs
 from finishlog.core.shop.things import Room
 from finishlog.store.log.read_log import read_log

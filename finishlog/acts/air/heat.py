@@ -16,7 +16,8 @@ from finishlog.core.air.supposed import Heat
 from finishlog.core.commands import Do
 from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Heated, When
+from finishlog.core.log.entries import Heated
+from finishlog.core.log.when import When
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.ignition import FLAMMABLE, lit_by
 from finishlog.core.shop.things import Room

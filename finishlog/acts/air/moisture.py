@@ -12,7 +12,8 @@ from finishlog.asks.things.wood_air import WoodAir, rooms_of
 from finishlog.context import Context
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Range
-from finishlog.core.log.entries import PieceReading, When
+from finishlog.core.log.entries import PieceReading
+from finishlog.core.log.when import When
 from finishlog.core.rules.too_wet import too_wet
 from finishlog.picking import pick_zones
 

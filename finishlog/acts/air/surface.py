@@ -10,7 +10,8 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.things.wood_air import WoodAir, rooms_of
 from finishlog.context import Context
-from finishlog.core.log.entries import PieceReading, When
+from finishlog.core.log.entries import PieceReading
+from finishlog.core.log.when import When
 from finishlog.picking import pick_zones
 
 

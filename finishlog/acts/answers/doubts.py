@@ -15,8 +15,9 @@ from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Operation, When
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Product, Shop, Step
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import labels_of

@@ -13,17 +13,8 @@ from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import HAZARD, still_on
 from finishlog.core.finish.classes import FinishClass, Method
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Coat,
-    ContainerDeed,
-    ContainerEvent,
-    Operation,
-    Stripped,
-    Stripping,
-    Target,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Stripped, Target, Work
+from finishlog.core.log.words import ContainerDeed, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for

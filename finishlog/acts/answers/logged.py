@@ -16,7 +16,9 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Operation, Target, When
+from finishlog.core.log.entries import Target
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.cauls import held_by_glue
 from finishlog.core.safety.oily_waste import may_scuff, what_wets

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for

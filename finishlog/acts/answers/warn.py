@@ -13,8 +13,9 @@ from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
-from finishlog.core.log.entries import Coat, Operation
+from finishlog.core.log.entries import Coat
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bleached import dust_of_bleach, met_in_the_wood

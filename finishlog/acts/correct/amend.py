@@ -35,10 +35,10 @@ from finishlog.core.log.entries import (
     Resumed,
     SetAside,
     Target,
-    When,
 )
 from finishlog.core.log.fields import fields_of
 from finishlog.core.log.kinds import kind_of
+from finishlog.core.log.when import When
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault

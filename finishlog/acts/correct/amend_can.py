@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from finishlog.asks.bench.open_cans import coats_from, mixed_words, part_words
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import ContainerEvent
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
 from finishlog.errors import UsageFault

@@ -15,7 +15,9 @@ from finishlog.context import Context
 from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, Found, Test, When
+from finishlog.core.log.entries import Check
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Found, Test
 from finishlog.core.shop.trade_words import plain_word
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState

@@ -14,7 +14,9 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Fault, FaultKind, Operation, When, Work
+from finishlog.core.log.entries import Fault, Work
+from finishlog.core.log.when import When
+from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import SeenCause, causes

@@ -12,7 +12,8 @@ from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Joined, Operation, Target
+from finishlog.core.log.entries import Joined, Target
+from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
 from finishlog.core.rules.glue_up import GlueUp

@@ -24,8 +24,9 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Coat, Operation, Work
+from finishlog.core.log.entries import Coat, Work
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Operation
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product

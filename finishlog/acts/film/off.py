@@ -17,7 +17,9 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
-from finishlog.core.log.entries import Coat, Found, Operation, Stripped, Stripping, Target, When
+from finishlog.core.log.entries import Coat, Stripped, Target
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote

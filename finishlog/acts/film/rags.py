@@ -11,7 +11,9 @@ from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import RagsDeed, RagsEvent, When
+from finishlog.core.log.entries import RagsEvent
+from finishlog.core.log.when import When
+from finishlog.core.log.words import RagsDeed
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import Handling

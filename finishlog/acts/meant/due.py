@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from finishlog.core.bench.state import BenchState
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import Operation, Target
+from finishlog.core.log.entries import Target
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Shop, Step
 from finishlog.core.zone.grouping import describe, typed_as
 from finishlog.core.zone.state import ZoneState

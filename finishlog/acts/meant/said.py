@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import TypeVar
 
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.trade_words import SAID_AS, goes_under, meant, plain_word
 from finishlog.errors import Ambiguous, UsageFault
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from finishlog.acts.meant.said import near_words
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import Product, Shop
 from finishlog.core.shop.trade_words import (

@@ -13,7 +13,9 @@ from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
+from finishlog.core.log.entries import ContainerEvent
+from finishlog.core.log.when import When
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.measure.quantities import millilitres
 from finishlog.core.mixing.containers import Container, ContainerKind
 from finishlog.core.shop.things import ThingKind

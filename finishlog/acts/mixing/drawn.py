@@ -11,7 +11,8 @@ from finishlog.asks.bench.open_cans import against, from_words, pick_container, 
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import ContainerDeed, When
+from finishlog.core.log.when import When
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
 from finishlog.core.mixing.keeping import ages_differ
 from finishlog.core.published.facts import Facts

@@ -16,7 +16,9 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent, When
+from finishlog.core.log.entries import ContainerEvent
+from finishlog.core.log.when import When
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import contents, mixed_findings
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState, MixPart
 from finishlog.core.mixing.mixes import (

@@ -7,7 +7,8 @@ from msgspec import Struct
 from finishlog.asks.bench.leave import Closing, closing_before
 from finishlog.asks.look.look import look
 from finishlog.context import Context
-from finishlog.core.log.entries import Away, When
+from finishlog.core.log.entries import Away
+from finishlog.core.log.when import When
 
 
 class AwaySpan(Struct, frozen=True):

@@ -13,7 +13,8 @@ from finishlog.asks.past.open_ends import open_ends
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import HandedOver, Target, When
+from finishlog.core.log.entries import HandedOver, Target
+from finishlog.core.log.when import When
 from finishlog.core.shop.things import Part
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault

@@ -10,7 +10,8 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
-from finishlog.core.log.entries import Moved, When
+from finishlog.core.log.entries import Moved
+from finishlog.core.log.when import When
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room, pick_zones

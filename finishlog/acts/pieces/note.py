@@ -10,7 +10,8 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.findings import Finding
-from finishlog.core.log.entries import Note, When
+from finishlog.core.log.entries import Note
+from finishlog.core.log.when import When
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bleached import met_in_the_wood
 from finishlog.core.safety.whats_in import in_work

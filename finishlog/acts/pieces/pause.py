@@ -9,7 +9,8 @@ from msgspec import Struct
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
-from finishlog.core.log.entries import Resumed, SetAside, When
+from finishlog.core.log.entries import Resumed, SetAside
+from finishlog.core.log.when import When
 from finishlog.picking import pick_zones
 
 

@@ -10,7 +10,8 @@ from msgspec import Struct
 from finishlog.asks.look.look_back import look_back
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import Photo, When
+from finishlog.core.log.entries import Photo
+from finishlog.core.log.when import When
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
 

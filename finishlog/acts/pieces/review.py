@@ -9,7 +9,9 @@ from msgspec import Struct
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look_back import look_back
 from finishlog.context import Context
-from finishlog.core.log.entries import Coat, Outcome, Review, When
+from finishlog.core.log.entries import Coat, Review
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Outcome
 from finishlog.picking import pick_zones
 
 

@@ -17,7 +17,7 @@ from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.shop.things import Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant

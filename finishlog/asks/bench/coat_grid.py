@@ -11,7 +11,7 @@ from finishlog.asks.look.look import look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings
 from finishlog.context import Context
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe

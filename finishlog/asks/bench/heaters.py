@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
-from finishlog.core.log.entries import Heated, Sureness, When
+from finishlog.core.log.entries import Heated
+from finishlog.core.log.when import Sureness, When
 
 
 class HeatLine(Struct, frozen=True):

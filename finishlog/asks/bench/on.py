@@ -13,7 +13,8 @@ from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
 from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
 from finishlog.context import Context
-from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, When, Work
+from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, Work
+from finishlog.core.log.when import When
 from finishlog.core.shop.things import FaceKind, Shop, Step
 from finishlog.core.zone.grouping import Group, groups
 

@@ -16,11 +16,9 @@ from finishlog.core.log.entries import (
     Away,
     Check,
     Coat,
-    ContainerDeed,
     ContainerEvent,
     Entry,
     Fault,
-    FaultKind,
     HandedOver,
     Heated,
     Joined,
@@ -34,11 +32,11 @@ from finishlog.core.log.entries import (
     Review,
     SetAside,
     Stripped,
-    Stripping,
     Target,
     Work,
 )
 from finishlog.core.log.fields import Declared, fields_of
+from finishlog.core.log.words import ContainerDeed, FaultKind, Stripping
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name

@@ -14,8 +14,9 @@ from finishlog.core.bench.milestones import Milestone, furthest
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Joined, Operation, SetAside
+from finishlog.core.log.entries import Joined, SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
+from finishlog.core.log.words import Operation
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.verdict.usual_day_wanted import usual_would_move

@@ -8,7 +8,9 @@ from msgspec import Struct
 
 from finishlog.core.film.attempts import Attempt
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.log.entries import AnyEntry, Check, Fault, Stripping, When
+from finishlog.core.log.entries import AnyEntry, Check, Fault
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Stripping
 from finishlog.core.published.facts import Facts
 
 

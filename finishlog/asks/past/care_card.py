@@ -20,7 +20,8 @@ from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, waits_un
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Target
+from finishlog.core.log.entries import Target
+from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, CareRule, UsedFor
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, zone_name

@@ -9,7 +9,8 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.log.entries import AnyEntry, Coat, Joined, Operation, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import FaceKind, Step, zone_name
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones

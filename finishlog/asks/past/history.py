@@ -16,7 +16,8 @@ from finishlog.asks.look.entry_words import Named, Words
 from finishlog.asks.look.meant import Wanted
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Joined, Moved, Stripped, When
+from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Joined, Moved, Stripped
+from finishlog.core.log.when import When
 from finishlog.core.mixing.mixes import parts_of_text
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Shop, ThingKind

@@ -20,18 +20,8 @@ from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Fault,
-    Found,
-    Outcome,
-    Review,
-    Stripped,
-    Target,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped, Target, Work
+from finishlog.core.log.words import Found, Outcome
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces

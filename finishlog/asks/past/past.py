@@ -23,13 +23,13 @@ from finishlog.core.log.entries import (
     HandedOver,
     Joined,
     Note,
-    Outcome,
     Photo,
     Review,
     Stripped,
     Target,
-    When,
 )
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Outcome
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zone_name
 from finishlog.core.zone.grouping import describe, with_project

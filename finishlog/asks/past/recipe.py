@@ -16,17 +16,9 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.checks import failed
 from finishlog.core.finish.classes import Limits, Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Fault,
-    Operation,
-    Stripped,
-    Stripping,
-    When,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Stripped, Work
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.quantities import celsius
 
 _DONE_OR_FOUND = Work | Check | Fault

@@ -15,7 +15,9 @@ from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
-from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent, When
+from finishlog.core.log.entries import Coat, ContainerEvent
+from finishlog.core.log.when import When
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import (
     Container,
     ContainerKind,

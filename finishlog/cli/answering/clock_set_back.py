@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.talk import ask, at_a_terminal
-from finishlog.core.log.entries import When, at
+from finishlog.core.log.when import When, at
 from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:

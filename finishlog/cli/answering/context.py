@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from finishlog import clock, paths
 from finishlog.cli.terminal.talk import say
-from finishlog.core.log.entries import When, at
+from finishlog.core.log.when import When, at
 from finishlog.core.measure.units import Temperature, Units
 from finishlog.errors import DatabaseFault
 

@@ -11,7 +11,8 @@ from datetime import datetime, timedelta
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FinishClass
-from finishlog.core.log.entries import Check, Found
+from finishlog.core.log.entries import Check
+from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareFigures, CareRule, UsedFor
 from finishlog.core.zone.state import ZoneState
 

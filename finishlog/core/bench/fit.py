@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import HandsOn, minutes_at_it
 
 # Work that makes dust; before a coat in the same visit the room is vacuumed and left to settle.

@@ -12,16 +12,8 @@ from collections.abc import Iterable, Sequence
 
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Coat,
-    HandedOver,
-    Joined,
-    Operation,
-    Resumed,
-    Stripped,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Joined, Resumed, Stripped, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer, Verdict

@@ -20,17 +20,9 @@ from finishlog.core.film.layers import Layer, build
 from finishlog.core.film.progress import Progress, progress, steps_for
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Joined,
-    Operation,
-    Resumed,
-    SetAside,
-    Stripped,
-    Target,
-    When,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Joined, Resumed, SetAside, Stripped, Target, Work
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 from finishlog.core.rules import glue_up

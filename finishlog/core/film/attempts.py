@@ -13,16 +13,8 @@ from msgspec import Struct
 
 from finishlog.core.film.checks import failed
 from finishlog.core.finish.classes import WindowKind
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Fault,
-    Operation,
-    Stripped,
-    Stripping,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Stripped, Work
+from finishlog.core.log.words import Operation, Stripping
 
 # Done on a film, these are part of it and gone with it.
 _OF_THE_FILM = (Coat, Work, Check)

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, Found, Test
+from finishlog.core.log.entries import Check
+from finishlog.core.log.words import Found, Test
 
 # common practice; "dry" is a light touch and proves no more than tack-free.
 PROVES: dict[Found, frozenset[Stage]] = {

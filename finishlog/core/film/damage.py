@@ -20,7 +20,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 
 _REMEDY = "scratch a hidden spot; if it flakes, take it off"

@@ -12,17 +12,8 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Fault,
-    Found,
-    Joined,
-    Operation,
-    Stripped,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault, Outlives
 

@@ -21,16 +21,8 @@ from finishlog.core.film.faults import rewetted
 from finishlog.core.finish.classes import Figure, FinishClass, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Operation,
-    PieceReading,
-    Stripped,
-    Test,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
+from finishlog.core.log.words import Operation, Test
 from finishlog.core.measure.compared import Compared
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind

@@ -13,7 +13,8 @@ from collections.abc import Iterable
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.log.entries import AnyEntry, Check, Coat, Found, Stripped
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped
+from finishlog.core.log.words import Found
 from finishlog.core.shop.things import OldFinish
 
 # The hazard of its notes (facts/data/notes.toml).

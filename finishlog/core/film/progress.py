@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.log.entries import AnyEntry, Coat, Operation, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Face, FaceKind, Step, Zone
 
 

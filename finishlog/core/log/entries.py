@@ -1,12 +1,7 @@
-"""What happened: the log as values.
-
-Every instant is an aware UTC datetime. A vague time ("this evening") is a span: `earliest` to
-`latest`. Waits count from the latest, windows and rags from the earliest.
-"""
+"""What happened: the kinds of entries, each declared once."""
 
 # No `from __future__ import annotations`: the fields of an entry are read as they are declared.
 from datetime import UTC, datetime
-from enum import StrEnum
 from typing import Annotated, ClassVar, NamedTuple
 
 from msgspec import Meta, Struct
@@ -14,36 +9,17 @@ from msgspec import Meta, Struct
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet, Method
 from finishlog.core.log.fields import Field
-
-# No work of ours was or will be done outside of these years; a date there is a slip.
-OUR_YEARS = range(1970, 2200)
-
-
-class Sureness(StrEnum):
-    """How exactly a time is known."""
-
-    EXACT = "exact"
-    ABOUT = "about"
-    PART_OF_DAY = "that part of the day"
-
-
-class When(Struct, frozen=True):
-    """The time of the work, not of the typing."""
-
-    earliest: datetime
-    latest: datetime
-    sureness: Sureness = Sureness.EXACT
-    tie: int = 0
-
-    @property
-    def order(self) -> tuple[datetime, int]:
-        """Sort by the time of the work; ties in the order they were typed."""
-        return (self.latest, self.tie)
-
-
-def at(moment: datetime, tie: int = 0) -> When:
-    """Build an exactly known time."""
-    return When(moment, moment, Sureness.EXACT, tie)
+from finishlog.core.log.when import When
+from finishlog.core.log.words import (
+    ContainerDeed,
+    FaultKind,
+    Found,
+    Operation,
+    Outcome,
+    RagsDeed,
+    Stripping,
+    Test,
+)
 
 
 class Target(NamedTuple):
@@ -51,133 +27,6 @@ class Target(NamedTuple):
 
     piece: int
     zone: int
-
-
-class Operation(StrEnum):
-    """What is done to a part; the words of steps and of `log`."""
-
-    COAT = "coat"
-    SAND = "sand"
-    RAISE_GRAIN = "raise-grain"
-    DENIB = "denib"
-    SCUFF = "scuff"
-    MASK = "mask"
-    UNTAPE = "untape"
-    WIPE = "wipe"
-    BUFF = "buff"
-    RUB = "rub-out"
-    GLUE_UP = "glue-up"
-    HARDWARE = "hardware"
-    # Wiped with solvent right before a coat (oily wood): the coat must follow within minutes.
-    SOLVENT_WIPE = "solvent-wipe"
-    RINSE = "rinse"
-    STEEL_WOOL = "steel-wool"
-    # A fault made good.
-    MEND = "mend"
-    # A joint cut flush after it was glued up.
-    LEVEL = "level"
-    SUN = "sun"
-    STACK = "stack"
-    PACK = "pack"
-    # Put to use: loaded, stood on, set with things.
-    USE = "use"
-
-
-class Test(StrEnum):
-    """How a film was tested."""
-
-    __test__ = False  # not a pytest class
-
-    TOUCH = "touch"
-    THUMBNAIL = "thumbnail"
-    SAND = "sand"
-    SMELL = "smell"
-    SCRATCH = "scratch"
-
-
-class Found(StrEnum):
-    """What a test found. The first four are failures; for what each blocks see film.checks."""
-
-    TACKY = "tacky"
-    GUMS = "gums"
-    PRINTS = "prints"
-    SMELLS = "smells"
-    FLAKES = "flakes"
-    DRY = "dry"
-    NO_PRINT = "no-print"
-    POWDER = "powder"
-    NO_SMELL = "no-smell"
-    HOLDS = "holds"
-
-
-class RagsDeed(StrEnum):
-    """What was done with oily rags."""
-
-    SPREAD = "spread"
-    WATER = "water"
-    LIFTED = "lifted"
-    CAN = "can"
-    STIFF = "stiff"
-    GONE = "gone"
-
-
-class FaultKind(StrEnum):
-    """What went wrong with a film; what each means stands in facts/data."""
-
-    RUN = "run"
-    BLUSH = "blush"
-    FISHEYE = "fisheye"
-    WRINKLE = "wrinkle"
-    BLISTER = "blister"
-    BUBBLE = "bubble"
-    PEEL = "peel"
-    CRAZE = "craze"
-    DUST = "dust"
-    BRUSH_MARK = "brush-mark"
-    ORANGE_PEEL = "orange-peel"
-    LAP_MARK = "lap-mark"
-    BLOTCH = "blotch"
-    WRONG_COLOUR = "wrong-colour"
-    WRONG_SHEEN = "wrong-sheen"
-    LEFT_THICK = "left-thick"
-    BLEED_BACK = "bleed-back"
-    RUBBED_THROUGH = "rubbed-through"
-    PRINT_MARK = "print-mark"
-    DENT = "dent"
-    GLUE_SPOT = "glue-spot"
-    OPEN_JOINT = "open-joint"
-    CUPPED = "cupped"
-    OTHER = "other"
-
-
-class Stripping(StrEnum):
-    """How a film comes off."""
-
-    STRIP = "strip"
-    SAND_THROUGH = "sand-through"
-    SCRAPE = "scrape"
-    WASH = "wash"
-
-
-class ContainerDeed(StrEnum):
-    """What is done with a can, mix or jar, or what befell it."""
-
-    OPENED = "opened"
-    MIXED = "mixed"
-    TOPPED_UP = "topped-up"
-    FROZEN = "frozen"
-    TESTED = "tested"
-    CONDEMNED = "condemned"
-    EMPTIED = "emptied"
-    THROWN_OUT = "thrown-out"
-
-
-class Outcome(StrEnum):
-    """How a finish came out."""
-
-    GOOD = "good"
-    FAIR = "fair"
-    FAILED = "failed"
 
 
 # The person's own words: `amend --note`.

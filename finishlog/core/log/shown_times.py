@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from finishlog.core.log.entries import Sureness, When
+from finishlog.core.log.when import Sureness, When
 
 # Two dates nearer together than this are shown as one.
 SHOWN_TO = timedelta(minutes=30)

@@ -17,7 +17,7 @@ from msgspec import Struct, field
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import OUR_YEARS
+from finishlog.core.log.when import OUR_YEARS
 from finishlog.core.logger.table import KINDS, Table, UnreadableFile, find_table
 from finishlog.core.measure.units import Temperature, sign, to_base
 

@@ -20,7 +20,8 @@ from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.reach import reach
 from finishlog.core.finish.classes import Figure, FinishClass, Mechanism
 from finishlog.core.finish.rate_law import RateLaw
-from finishlog.core.log.entries import AnyEntry, ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import AnyEntry, ContainerEvent
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import gasses, hardens
 from finishlog.core.published.chemistry import NOTHING, Substances
 

@@ -12,8 +12,9 @@ from datetime import datetime, timedelta
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
-from finishlog.core.log.entries import ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import ContainerEvent
 from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import ContainerKind, ContainerState, Lid
 from finishlog.core.published.keeping import KeepingFigures
 

@@ -24,7 +24,8 @@ from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.layers import Layer, build
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Check, Coat, Found, Operation, Target, Work
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Target, Work
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import kind_of_wood
 from finishlog.core.rules.still_soft import past_hope

@@ -10,7 +10,8 @@ from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Operation, Target
+from finishlog.core.log.entries import Target
+from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.shop.things import Face, FaceKind, Part, Step

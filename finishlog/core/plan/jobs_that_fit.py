@@ -9,7 +9,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from finishlog.core.finish.classes import FinishClass, Method
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.jobs import Job, closes_first, in_batches, minutes_at, scuffing, some_of
 from finishlog.core.plan.urgency import NEVER, Rank, Urgency
 from finishlog.core.published.facts import Facts

@@ -8,7 +8,8 @@ from datetime import UTC, datetime
 from finishlog.core.film.damage import perhaps_too_cold
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import judged_by
-from finishlog.core.log.entries import AnyEntry, Coat, Joined, Operation, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.jobs import Job
 from finishlog.core.plan.jobs_that_fit import Hands, minutes

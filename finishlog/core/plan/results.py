@@ -11,7 +11,8 @@ from enum import StrEnum
 from msgspec import Struct
 
 from finishlog.core.bench.milestones import Milestone
-from finishlog.core.log.entries import AnyEntry, Operation
+from finishlog.core.log.entries import AnyEntry
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Project
 from finishlog.core.zone.verdict import Answer
 

@@ -13,7 +13,7 @@ from datetime import datetime
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.dates import Dates
 from finishlog.core.plan.jobs import Job, closes_first, in_batches, scuffing
 from finishlog.core.plan.jobs_that_fit import (

@@ -17,7 +17,9 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.bench.state import bench_state, judge_zones
 from finishlog.core.clock.pace import Paces
-from finishlog.core.log.entries import AnyEntry, Operation, Sureness, Target, When
+from finishlog.core.log.entries import AnyEntry, Target
+from finishlog.core.log.when import Sureness, When
+from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.glue_up import GlueUp
 from finishlog.core.rules.wet_nearby import Around, around

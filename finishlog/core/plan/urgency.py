@@ -9,7 +9,7 @@ from msgspec import Struct, field
 
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.jobs import Job
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue

@@ -8,7 +8,8 @@ from datetime import datetime, timedelta
 from msgspec import Struct, field
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation, Target, Work
+from finishlog.core.log.entries import Target, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.plan.jobs import (
     DUSTY,
     Job,

@@ -8,7 +8,7 @@ from functools import cached_property
 from finishlog.core.finish.classes import FinishClass, Mechanism, Published
 from finishlog.core.finish.overcoat import BARE_WOOD, OvercoatRule, words_for
 from finishlog.core.finish.rate_law import Carrier
-from finishlog.core.log.entries import FaultKind
+from finishlog.core.log.words import FaultKind
 from finishlog.core.published.care import BalanceFigures, CareFigures
 from finishlog.core.published.chemistry import Chemistry
 from finishlog.core.published.drying import DryingFigures, PaceFigures, Rate

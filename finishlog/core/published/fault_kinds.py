@@ -7,7 +7,7 @@ from enum import StrEnum
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Figure, Published
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import FaultKind, Found, Operation
+from finishlog.core.log.words import FaultKind, Found, Operation
 
 
 class Evidence(StrEnum):

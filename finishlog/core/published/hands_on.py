@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from finishlog.core.finish.classes import Method, Published, Range
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 
 
 class Each(Published, frozen=True, kw_only=True):

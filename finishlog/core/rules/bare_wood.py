@@ -14,8 +14,10 @@ from msgspec.structs import replace
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass
-from finishlog.core.log.entries import AnyEntry, Coat, Operation, Stripped, Stripping, When, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Stripped, Work
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, rules_for_wood
 from finishlog.core.rules.underneath import Underneath

@@ -12,7 +12,8 @@ from collections.abc import Sequence
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.log.entries import AnyEntry, Coat, Note, Operation, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Note, Work
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts

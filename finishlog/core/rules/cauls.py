@@ -14,7 +14,8 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.layers import StageTime
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import Figure
-from finishlog.core.log.entries import Joined, Operation
+from finishlog.core.log.entries import Joined
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from

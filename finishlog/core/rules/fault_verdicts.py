@@ -9,7 +9,7 @@ from msgspec.structs import replace
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer, Deed, Verdict
 

@@ -17,8 +17,9 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, Found
+from finishlog.core.log.entries import Check
 from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.zone.state import ZoneState

@@ -22,7 +22,7 @@ from finishlog.core.finish.overcoat import (
     rule_on_bare_wood,
 )
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
+from finishlog.core.log.words import Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodRule, rules_for_wood
 

@@ -16,7 +16,7 @@ from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import FinishClass, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.rules.underneath import Underneath
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer, Verdict

@@ -14,17 +14,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.log.entries import (
-    AnyEntry,
-    Check,
-    Coat,
-    Found,
-    Operation,
-    Stripped,
-    Stripping,
-    Target,
-    Work,
-)
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped, Target, Work
+from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
 from finishlog.core.published.chemistry import Substance
 from finishlog.core.published.facts import Facts

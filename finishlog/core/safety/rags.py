@@ -15,7 +15,9 @@ from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
-from finishlog.core.log.entries import AnyEntry, RagsDeed, RagsEvent, Target, When
+from finishlog.core.log.entries import AnyEntry, RagsEvent, Target
+from finishlog.core.log.when import When
+from finishlog.core.log.words import RagsDeed
 from finishlog.core.measure.compared import Compared
 from finishlog.core.published.facts import Facts
 from finishlog.core.safety.oily_waste import HANDLED, Handling, Stiffens, Waste, Wetting, what_wets

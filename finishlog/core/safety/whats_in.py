@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from finishlog.core.log.entries import Coat, ContainerDeed, ContainerEvent
+from finishlog.core.log.entries import Coat, ContainerEvent
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.shop.things import Product, Shop, ThingKind

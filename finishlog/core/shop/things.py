@@ -13,7 +13,8 @@ from finishlog.core.air.span import AirPoint
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Heated, Operation, Target
+from finishlog.core.log.entries import AnyEntry, Heated, Target
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import Container
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.hours import ShopHours

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.log.entries import FaultKind
+from finishlog.core.log.words import FaultKind
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
 from finishlog.core.shop.things import Log

@@ -13,7 +13,8 @@ from finishlog.core.finish.classes import Figure, WindowKind
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.finish.rate_law import rate
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.entries import Check, ContainerDeed, ContainerEvent, Found, Operation, Work
+from finishlog.core.log.entries import Check, ContainerEvent, Work
+from finishlog.core.log.words import ContainerDeed, Found, Operation
 from finishlog.core.measure.quantities import celsius, micrometres
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Evidence

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood

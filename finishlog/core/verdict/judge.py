@@ -19,7 +19,7 @@ from finishlog.core.film.old_finish import finding_of_sanding, findings_over
 from finishlog.core.findings import NO_FLAME, Finding, Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method, WindowKind
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.entries import Found, Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.bare_wood import after_the_wipe, steel_wool_findings

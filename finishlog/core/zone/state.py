@@ -17,7 +17,8 @@ from finishlog.core.film.old_finish import still_on
 from finishlog.core.film.progress import Progress
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import HANDLING, Stage
-from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target, When
+from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target
+from finishlog.core.log.when import When
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Step, Zone
 from finishlog.core.zone.verdict import Answer, Verdict

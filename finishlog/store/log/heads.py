@@ -9,8 +9,9 @@ from typing import NamedTuple
 
 from sqlalchemy import Column, Connection, select
 
-from finishlog.core.log.entries import Sureness, Target, When
+from finishlog.core.log.entries import Target
 from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
+from finishlog.core.log.when import Sureness, When
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
 from finishlog.store.schema.log import (
     act,

@@ -11,8 +11,9 @@ from sqlalchemy import Connection, insert, select
 from finishlog import __version__
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import AirImported, Entry, at
+from finishlog.core.log.entries import AirImported, Entry
 from finishlog.core.log.kinds import TakenBack, kind_of
+from finishlog.core.log.when import at
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.log.rows import put_entry
 from finishlog.store.schema import log

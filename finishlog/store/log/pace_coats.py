@@ -10,8 +10,9 @@ from typing import NamedTuple
 from msgspec import Struct
 from sqlalchemy import Connection, String, or_, select, type_coerce
 
-from finishlog.core.log.entries import Check, Coat, Found, Operation, Target, Work
+from finishlog.core.log.entries import Check, Coat, Target, Work
 from finishlog.core.log.kinds import kind_of
+from finishlog.core.log.words import Found, Operation
 from finishlog.store.log.heads import Head, read_heads, read_withdrawals
 from finishlog.store.log.in_force import Link, fates, withdrawn_acts
 from finishlog.store.schema.log import coat, entry, entry_target, film_check, work

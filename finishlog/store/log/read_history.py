@@ -10,8 +10,9 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection, Row, select
 
-from finishlog.core.log.entries import AnyEntry, Target, When
+from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.kinds import OF_THE_WORK
+from finishlog.core.log.when import When
 from finishlog.store.log.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.log.in_force import Fate, Withdrawal, fates, withdrawn_acts
 from finishlog.store.log.rows import read_entries

@@ -18,16 +18,9 @@ from sqlalchemy import (
 )
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import (
-    AirImported,
-    Check,
-    Coat,
-    ContainerEvent,
-    Joined,
-    Sureness,
-    Work,
-)
+from finishlog.core.log.entries import AirImported, Check, Coat, ContainerEvent, Joined, Work
 from finishlog.core.log.kinds import KINDS, TakenBack
+from finishlog.core.log.when import Sureness
 from finishlog.core.shop.things import ThingKind
 from finishlog.store.schema.columns import (
     UtcDateTime,

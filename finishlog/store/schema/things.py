@@ -19,7 +19,7 @@ from sqlalchemy import (
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.finish.classes import Method, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import ContainerKind
 from finishlog.core.shop.things import FaceKind, ThingKind
 from finishlog.store.schema.columns import (

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Row, Table, select
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import (
     Face,

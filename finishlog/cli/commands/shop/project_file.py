@@ -46,7 +46,7 @@ from finishlog.cli.typed.figures.measures import temperature
 from finishlog.cli.typed.files.labels import LabelTyped, product_typed
 from finishlog.cli.typed.files.typed_file import bytes_of
 from finishlog.cli.typed.times.moments import due_moment
-from finishlog.core.log.entries import OUR_YEARS
+from finishlog.core.log.when import OUR_YEARS
 from finishlog.core.published.care import UsedFor
 from finishlog.errors import BadData
 

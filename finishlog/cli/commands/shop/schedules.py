@@ -17,7 +17,7 @@ from finishlog.cli.answering.options import (
     also,
 )
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.errors import UsageFault
 
 steps = typer.Typer(help="Finishing schedules: the ordered steps.", no_args_is_help=True)

@@ -34,7 +34,7 @@ from finishlog.cli.commands.work.coat_options import (
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Found, Operation, RagsDeed, Test
+from finishlog.core.log.words import Found, Operation, RagsDeed, Test
 from finishlog.core.shop.trade_words import is_said, several_words
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 

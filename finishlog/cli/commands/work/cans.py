@@ -19,7 +19,7 @@ from finishlog.cli.answering.options import (
     NoteText,
     NoteTyped,
 )
-from finishlog.core.log.entries import ContainerDeed
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import ContainerKind
 
 can = typer.Typer(help="Cans, jars and mixes of finish.", no_args_is_help=True)

@@ -18,7 +18,7 @@ from finishlog.cli.answering.options import (
     also,
     one_face,
 )
-from finishlog.core.log.entries import Outcome
+from finishlog.core.log.words import Outcome
 from finishlog.core.shop.trade_words import is_said, several_words
 from finishlog.errors import UsageFault
 

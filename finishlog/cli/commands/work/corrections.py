@@ -16,7 +16,7 @@ from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.cli.commands.work.coat_options import FromCan, MixAmounts
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import When
+from finishlog.core.log.when import When
 from finishlog.errors import UsageFault
 
 # A coat older than this has probably gone on; undoing it would lose the truth.

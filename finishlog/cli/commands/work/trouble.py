@@ -17,7 +17,8 @@ from finishlog.cli.answering.options import (
     SomeParts,
     one_face,
 )
-from finishlog.core.log.entries import FaultKind, When
+from finishlog.core.log.when import When
+from finishlog.core.log.words import FaultKind
 from finishlog.core.shop.trade_words import plain_word, several_words
 from finishlog.errors import UsageFault
 

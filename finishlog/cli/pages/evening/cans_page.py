@@ -10,7 +10,7 @@ from finishlog.asks.things.can_list import CanHow
 from finishlog.cli.pages.evening.words import echo, remedies, warn
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.findings import Level, Rule
-from finishlog.core.log.entries import ContainerDeed
+from finishlog.core.log.words import ContainerDeed
 from finishlog.core.measure.quantities import millilitres
 
 if TYPE_CHECKING:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Found
 from finishlog.core.log.shown_times import day_of, first_day_after
+from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind
 
 if TYPE_CHECKING:

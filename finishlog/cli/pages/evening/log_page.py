@@ -22,7 +22,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import shown
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:

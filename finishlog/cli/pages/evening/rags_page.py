@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.rags_words import BURNABLE, SOFT_FILM, rags_name, rags_words
 from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.log.entries import RagsDeed
+from finishlog.core.log.words import RagsDeed
 from finishlog.core.published.safety_notes import notes_for
 from finishlog.core.safety.rags import RagsState
 

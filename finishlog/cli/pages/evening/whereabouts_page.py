@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from finishlog.acts.pieces.pause import Paused
     from finishlog.asks.bench.leave import Closing
     from finishlog.clock import Clock
-    from finishlog.core.log.entries import When
+    from finishlog.core.log.when import When
 
 
 def move_page(answer: Carried, clock: Clock) -> Page:

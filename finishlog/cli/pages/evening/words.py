@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.entries import Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.zone.verdict import Answer, Deed
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from finishlog.asks.look.standing import HoursThatBind, LearntDate, Standing
     from finishlog.clock import Clock
     from finishlog.core.bench.milestones import Milestone
-    from finishlog.core.log.entries import When
+    from finishlog.core.log.when import When
 
 SETTLE = "then vacuum, let the dust settle, wipe"
 

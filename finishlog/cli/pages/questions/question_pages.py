@@ -24,8 +24,8 @@ from finishlog.cli.pages.questions.start_rows import start_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.finish.stages import HANDLING, Stage, shown
-from finishlog.core.log.entries import Operation
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.zone.grouping import with_project
 from finishlog.core.zone.verdict import Answer

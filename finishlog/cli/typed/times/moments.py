@@ -26,7 +26,7 @@ from finishlog.cli.typed.times.durations import LONGEST, length
 from finishlog.cli.typed.times.time_typed import DAY, TimeTyped
 from finishlog.cli.typed.times.times_of_day import WHOLE_DAY, time_of_day
 from finishlog.cli.typed.times.wall_times import place
-from finishlog.core.log.entries import Sureness, When, at
+from finishlog.core.log.when import Sureness, When, at
 from finishlog.errors import UsageFault
 
 ABOUT = timedelta(minutes=15)

@@ -7,8 +7,8 @@ from datetime import datetime, timedelta
 from msgspec.structs import replace
 
 from finishlog.cli.typed.times.durations import duration
-from finishlog.core.log.entries import When
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.when import When
 from finishlog.errors import UsageFault
 
 # More in one sitting is a slip of the finger.

@@ -6,7 +6,7 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from finishlog.cli.typed.times.moments import moment
-from finishlog.core.log.entries import Sureness, When
+from finishlog.core.log.when import Sureness, When
 from finishlog.errors import UsageFault
 
 

@@ -11,7 +11,7 @@ from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from finishlog.cli.typed.times.moments import moment
-from finishlog.core.log.entries import Sureness, When
+from finishlog.core.log.when import Sureness, When
 from finishlog.errors import UsageFault
 
 LONGEST = timedelta(days=14)

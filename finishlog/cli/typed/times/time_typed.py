@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
-from finishlog.core.log.entries import OUR_YEARS
+from finishlog.core.log.when import OUR_YEARS
 from finishlog.errors import UsageFault
 
 DAY = timedelta(days=1)

@@ -11,8 +11,8 @@ from datetime import UTC, date, datetime, time, timedelta
 from finishlog.cli.typed.figures.unclear import Unclear
 from finishlog.cli.typed.times.time_typed import DAY, TimeTyped
 from finishlog.cli.typed.times.times_of_day import Span
-from finishlog.core.log.entries import Sureness, When, at
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.when import Sureness, When, at
 from finishlog.errors import UsageFault
 
 

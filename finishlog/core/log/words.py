@@ -1,0 +1,132 @@
+"""The closed sets of words that the log is told in."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Operation(StrEnum):
+    """What is done to a part; the words of steps and of `log`."""
+
+    COAT = "coat"
+    SAND = "sand"
+    RAISE_GRAIN = "raise-grain"
+    DENIB = "denib"
+    SCUFF = "scuff"
+    MASK = "mask"
+    UNTAPE = "untape"
+    WIPE = "wipe"
+    BUFF = "buff"
+    RUB = "rub-out"
+    GLUE_UP = "glue-up"
+    HARDWARE = "hardware"
+    # Wiped with solvent right before a coat (oily wood): the coat must follow within minutes.
+    SOLVENT_WIPE = "solvent-wipe"
+    RINSE = "rinse"
+    STEEL_WOOL = "steel-wool"
+    # A fault made good.
+    MEND = "mend"
+    # A joint cut flush after it was glued up.
+    LEVEL = "level"
+    SUN = "sun"
+    STACK = "stack"
+    PACK = "pack"
+    # Put to use: loaded, stood on, set with things.
+    USE = "use"
+
+
+class Test(StrEnum):
+    """How a film was tested."""
+
+    __test__ = False  # not a pytest class
+
+    TOUCH = "touch"
+    THUMBNAIL = "thumbnail"
+    SAND = "sand"
+    SMELL = "smell"
+    SCRATCH = "scratch"
+
+
+class Found(StrEnum):
+    """What a test found. The first four are failures; for what each blocks see film.checks."""
+
+    TACKY = "tacky"
+    GUMS = "gums"
+    PRINTS = "prints"
+    SMELLS = "smells"
+    FLAKES = "flakes"
+    DRY = "dry"
+    NO_PRINT = "no-print"
+    POWDER = "powder"
+    NO_SMELL = "no-smell"
+    HOLDS = "holds"
+
+
+class RagsDeed(StrEnum):
+    """What was done with oily rags."""
+
+    SPREAD = "spread"
+    WATER = "water"
+    LIFTED = "lifted"
+    CAN = "can"
+    STIFF = "stiff"
+    GONE = "gone"
+
+
+class FaultKind(StrEnum):
+    """What went wrong with a film; what each means stands in facts/data."""
+
+    RUN = "run"
+    BLUSH = "blush"
+    FISHEYE = "fisheye"
+    WRINKLE = "wrinkle"
+    BLISTER = "blister"
+    BUBBLE = "bubble"
+    PEEL = "peel"
+    CRAZE = "craze"
+    DUST = "dust"
+    BRUSH_MARK = "brush-mark"
+    ORANGE_PEEL = "orange-peel"
+    LAP_MARK = "lap-mark"
+    BLOTCH = "blotch"
+    WRONG_COLOUR = "wrong-colour"
+    WRONG_SHEEN = "wrong-sheen"
+    LEFT_THICK = "left-thick"
+    BLEED_BACK = "bleed-back"
+    RUBBED_THROUGH = "rubbed-through"
+    PRINT_MARK = "print-mark"
+    DENT = "dent"
+    GLUE_SPOT = "glue-spot"
+    OPEN_JOINT = "open-joint"
+    CUPPED = "cupped"
+    OTHER = "other"
+
+
+class Stripping(StrEnum):
+    """How a film comes off."""
+
+    STRIP = "strip"
+    SAND_THROUGH = "sand-through"
+    SCRAPE = "scrape"
+    WASH = "wash"
+
+
+class ContainerDeed(StrEnum):
+    """What is done with a can, mix or jar, or what befell it."""
+
+    OPENED = "opened"
+    MIXED = "mixed"
+    TOPPED_UP = "topped-up"
+    FROZEN = "frozen"
+    TESTED = "tested"
+    CONDEMNED = "condemned"
+    EMPTIED = "emptied"
+    THROWN_OUT = "thrown-out"
+
+
+class Outcome(StrEnum):
+    """How a finish came out."""
+
+    GOOD = "good"
+    FAIR = "fair"
+    FAILED = "failed"
