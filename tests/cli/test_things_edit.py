@@ -128,7 +128,7 @@ def test_a_coated_face_is_not_divided_for_a_zone_would_seem_to_be_in_the_white(s
         shop("part", "edit", "doors", "--face", "front=field,inlay"),
         errors.USAGE,
         "seem to be in the white",
-        "--face 'field'",
+        "--face field",
     )
 
 

@@ -26,6 +26,7 @@ from finishlog.core.zone.verdict import Answer
 from tests.air_of import read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, at
+from tests.worded_in import in_si
 
 NIGHT = timedelta(hours=12)
 
@@ -40,7 +41,7 @@ def day(*points: tuple[float, float, float], **told) -> UsualDay:
 
 def asks(room: RoomAir, class_key: str, hour: float = 0.0) -> list[Level]:
     found = air_findings(FACTS.finish_class(class_key), None, room, at(hour), FACTS.drying)
-    return [f.level for f in found if "room night" in f.remedy]
+    return [f.level for f in found if "room night" in in_si(f.remedy)]
 
 
 def date(room: RoomAir, hour: float) -> datetime | None:

@@ -15,6 +15,7 @@ from finishlog.core.shop.things import FaceKind
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.zone.verdict import MAY_ACT, Answer
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, at, figure
+from tests.worded_in import in_si
 
 QUICK = {Stage.RECOAT: figure(2), Stage.TURN: figure(0.5)}
 
@@ -85,7 +86,7 @@ def test_the_back_waits_for_the_edges_that_got_the_fronts_coat_an_hour_ago():
     verdict = story.verdict(1, face="back")
     assert (verdict.answer, verdict.waits_for) == (Answer.WAITS, "edges")
     assert verdict.high == at(2), "the edges' own recoat time, not the turning of the front"
-    assert any("--no-edges" in finding.remedy for finding in verdict.findings)
+    assert any("--no-edges" in in_si(finding.remedy) for finding in verdict.findings)
     assert story.verdict(2.1, face="back").answer in MAY_ACT
 
 

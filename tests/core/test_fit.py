@@ -24,7 +24,8 @@ def coat(number: int, product: str = "topcoat", *, pieces: int = 1, scuff: bool 
 
 def test_one_coat_takes_its_set_up_and_clean_up_with_it():
     at_it = minutes_at_it(HANDS, Operation.COAT, Method.BRUSH, 1, 1)
-    around = HANDS.set_up_min[Method.BRUSH].high + HANDS.clean_up_min[Method.BRUSH].high
+    brush = HANDS.methods[Method.BRUSH]
+    around = brush.set_up_min.high + brush.clean_up_min.high
     assert takes_min([coat(1)], HANDS) == at_it + around
 
 
