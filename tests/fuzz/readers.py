@@ -20,8 +20,7 @@ from finishlog.cli.typed.figures.measures import (
 from finishlog.cli.typed.figures.numbers import number, quantity
 from finishlog.cli.typed.times.durations import duration, hours, minutes
 from finishlog.cli.typed.times.moments import due_moment, moment
-from finishlog.cli.typed.times.time_away import away_span
-from finishlog.cli.typed.times.time_heated import heated_span
+from finishlog.cli.typed.times.time_heated import away_span, heated_span
 from finishlog.cli.typed.times.usual_words import read_heating, read_hours, read_season
 from finishlog.cli.typed.times.week import read_week
 from finishlog.core.measure.units import Temperature

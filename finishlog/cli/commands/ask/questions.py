@@ -63,7 +63,7 @@ def on(
 
     if grid:
         from finishlog.asks.bench.coat_grid import coat_grid
-        from finishlog.cli.pages.questions.grid_page import grid_page
+        from finishlog.cli.pages.questions.question_pages import grid_page
 
         table = coat_grid(here.context, _wanted(here, parts))
         return Answered(table, lambda: grid_page(table, here.clock))

@@ -104,7 +104,7 @@ def project_load(
     """Load rooms, products, steps and parts from a file; what is there already stays."""
     from finishlog.acts.things.load import load
     from finishlog.cli.commands.shop.project_file import read_project_file
-    from finishlog.cli.pages.shop.load_page import load_page
+    from finishlog.cli.pages.shop.shop_pages import load_page
 
     wanted = read_project_file(file, here)
     answer = load(here.context, wanted, check=check)

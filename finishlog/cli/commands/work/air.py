@@ -109,8 +109,11 @@ def _one_reading(
     from finishlog.acts.air.air import log_air
     from finishlog.cli.pages.shop.air_page import air_page
     from finishlog.cli.typed.figures.measures import air as read_air
-    from finishlog.cli.typed.figures.measures import temperature_alone
-    from finishlog.cli.typed.figures.wet_bulb import air_by_wet_bulb, wet_bulb_said
+    from finishlog.cli.typed.figures.measures import (
+        air_by_wet_bulb,
+        temperature_alone,
+        wet_bulb_said,
+    )
 
     bulbs = wet_bulb_said(text, wet_bulb)
     typed: Air | float

@@ -87,7 +87,7 @@ def away(
     from finishlog.acts.pieces.away import away as be_away
     from finishlog.acts.pieces.away import times_away
     from finishlog.cli.pages.evening.whereabouts_page import away_page, times_away_page
-    from finishlog.cli.typed.times.time_away import away_span
+    from finishlog.cli.typed.times.time_heated import away_span
 
     if since is None:
         spans = times_away(here.context)

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.rags_words import rags_name, rags_words
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
-from finishlog.cli.pages.evening.words import reason
+from finishlog.cli.pages.evening.words import name_of, rags_name, rags_words, reason
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import UNKNOWN_END
 from finishlog.core.safety.rags import RagsState, Severity
-from finishlog.core.zone.grouping import with_project
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.leave import FrostLine, HeatLine, Leave
@@ -146,4 +144,4 @@ def _next(section: Section, answer: Leave, clock: Clock) -> None:
     opens = clock.words(answer.next_visit)
     section.row("next", f"the shop opens {opens}")
     for line in answer.ready_then:
-        section.row("", f"{with_project(line.part, line.label)}: {reason(line, clock)}")
+        section.row("", f"{name_of(line)}: {reason(line, clock)}")

@@ -6,14 +6,17 @@ from collections.abc import Callable, Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.rags_words import HAND_DUST, SOFT_FILM, rags_made_of, rags_words
 from finishlog.cli.pages.evening.words import (
+    HAND_DUST,
+    SOFT_FILM,
     coat_words,
     deed,
     echo,
     learnt_words,
     milestone_words,
     names,
+    rags_made_of,
+    rags_words,
     reason,
     remedies,
     usual_wanted,

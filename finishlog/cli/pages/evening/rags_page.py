@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.rags_words import BURNABLE, SOFT_FILM, rags_name, rags_words
-from finishlog.cli.pages.evening.words import echo
+from finishlog.cli.pages.evening.words import BURNABLE, SOFT_FILM, echo, rags_name, rags_words
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.log.words import RagsDeed
 from finishlog.core.published.safety_notes import notes_for

@@ -8,12 +8,14 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.cans_page import mixed_section
-from finishlog.cli.pages.evening.rags_words import rags_name, rags_words
 from finishlog.cli.pages.evening.words import (
     coat_words,
     deed,
     learnt_words,
     may_be,
+    name_of,
+    rags_name,
+    rags_words,
     reason,
     remedies,
     taken_up,
@@ -56,13 +58,9 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
     _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
     aside = page.section("SET ASIDE")
-    aside.each(((_short(line), taken_up(line)) for line in answer.set_aside), Tone.FAINT)
+    aside.each(((name_of(line), taken_up(line)) for line in answer.set_aside), Tone.FAINT)
     _nothing(page, answer, clock)
     return page
-
-
-def _short(line: Standing) -> str:
-    return with_project(line.part, line.label)
 
 
 def _head(page: Page, answer: Ready, clock: Clock) -> None:
@@ -91,7 +89,7 @@ def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
             f"{room.room}: air not read today, log it: finishlog air {typed_celsius(17)} 58%{where}"
         )
     supposed = " supposed" if room.humidity_supposed else ""
-    words = f"{room.room} {show_air(room.air)}{supposed}, read {_at(room.read_at, clock)}"
+    words = f"{room.room} {show_air(room.air)}{supposed}, read {clock.words(room.read_at)}"
     if room.tonight_c is not None:
         words += f", tonight {celsius(room.tonight_c, 1)}"
     elif room.coldest_night_c is not None:
@@ -100,10 +98,6 @@ def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
         say = f"finishlog room night {shlex.quote(room.room)} {typed_celsius(8)}"
         words += f", how cold its nights get was not told: {say}"
     return words
-
-
-def _at(moment: object, clock: Clock) -> str:
-    return clock.words(moment)  # type: ignore[arg-type]
 
 
 def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
@@ -126,7 +120,7 @@ def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: b
     for line in lines:
         tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
         tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
-        section.row(deed(line), _short(line), coat_words(line), reason(line, clock), tone=tone)
+        section.row(deed(line), name_of(line), coat_words(line), reason(line, clock), tone=tone)
         if line.learnt is not None:
             section.row("", "", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
         _findings(section, line, verbose)
@@ -151,7 +145,7 @@ def _findings(section: Section, line: Standing, verbose: bool) -> None:
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
     for line in lines:
-        section.row(_short(line), coat_words(line), f"{line.answer.value}: {line.because}")
+        section.row(name_of(line), coat_words(line), f"{line.answer.value}: {line.because}")
         shown = line.findings if verbose else [f for f in (line.binds,) if f and f.remedy]
         for finding in shown:
             section.row("", "", f"to mend it: {finding.remedy}" if finding.remedy else "")
@@ -163,14 +157,10 @@ def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> No
     shown = lines if verbose or len(lines) <= FOLD_PAST else lines[: FOLD_PAST - 1]
     for line in shown:
         opens = ""
-        if (
-            answer.shop_opens
-            and line.high
-            and line.high < answer.shop_opens
-            and not answer.shop_open
-        ):
-            opens = f"; the shop opens {_at(answer.shop_opens, clock)}"
-        section.row(_short(line), line.on_it, reason(line, clock) + opens)
+        shut_until = None if answer.shop_open else answer.shop_opens
+        if shut_until and line.high and line.high < shut_until:
+            opens = f"; the shop opens {clock.words(shut_until)}"
+        section.row(name_of(line), line.on_it, reason(line, clock) + opens)
         if line.learnt is not None and line.learnt not in said:
             said.add(line.learnt)
             section.row("", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
@@ -184,7 +174,7 @@ def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> N
     for line in answer.glue_ups:
         ready = line.answer is Answer.GO
         words = "glue up: every member may be clamped" if ready else reason(line, clock)
-        section.row(_short(line), words, tone=Tone.GO if ready else Tone.PLAIN)
+        section.row(name_of(line), words, tone=Tone.GO if ready else Tone.PLAIN)
     for each in answer.milestones:
         section.row(with_project(each.part, each.label), _milestone(each, clock))
 
@@ -193,7 +183,7 @@ def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose
     """Name the parts that may cup, what each face carries, and for how long it has been so."""
     for line in lines:
         days = (clock.now - line.since).days
-        since = f"since {_at(line.since, clock)}" + (f" ({days} d)" if days else "")
+        since = f"since {clock.words(line.since)}" + (f" ({days} d)" if days else "")
         name = with_project(line.part, line.label)
         more = f"{line.ahead} {_coats(line.ahead_coats)}, {line.behind} {_coats(line.behind_coats)}"
         section.row(name, more, f"{since}: it may cup; coat {line.behind} soon, air to both faces")

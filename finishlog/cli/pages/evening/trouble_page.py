@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
 from finishlog.cli.pages.evening.log_page import standing_lines
-from finishlog.cli.pages.evening.rags_words import SOFT_FILM, rags_name, rags_words
-from finishlog.cli.pages.evening.words import echo, remedies
+from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_words, remedies
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.finish.stages import shown
 

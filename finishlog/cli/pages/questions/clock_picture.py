@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
 
 from finishlog.asks.bench.why import ClockLine
 from finishlog.clock import Clock
@@ -26,10 +25,11 @@ def clock_picture(clock_line: ClockLine, clock: Clock) -> list[tuple[str, str]]:
     if not course:
         return []
     rows = [("air", _air(course))] if any(hour.air for hour in course) else []
+    done = course[-1].done_h
     return [
         *rows,
         ("speed", f"{_bars([h.pace for h in course], 0, 1)} of the label's"),
-        ("done", f"{_bars([h.done_h for h in course], 0, course[-1].done_h)} {_hours(course)}"),
+        ("done", f"{_bars([h.done_h for h in course], 0, done)} {done:.1f} label hours"),
         ("known", _known(course)),
         ("", _times(course, clock)),
     ]
@@ -64,13 +64,9 @@ def _known(course: Sequence[CourseHour]) -> str:
     return f"{''.join(_KNOWN[h.known][0] for h in course)} {legend}"
 
 
-def _hours(course: Sequence[CourseHour]) -> str:
-    return f"{course[-1].done_h:.1f} label hours"
-
-
 def _times(course: Sequence[CourseHour], clock: Clock) -> str:
     """Write the first and the last moment under their ends, and a mark where now is."""
-    first, last = (_words(h.moment, clock) for h in (course[0], course[-1]))
+    first, last = (clock.words(h.moment) for h in (course[0], course[-1]))
     line = list(first.ljust(len(course)))
     line[len(course) - len(last) :] = last
     now = sum(hour.moment <= clock.now for hour in course) - 1
@@ -78,7 +74,3 @@ def _times(course: Sequence[CourseHour], clock: Clock) -> str:
     if free:
         line[now] = "^"
     return "".join(line) + (" ^ now" if free else "")
-
-
-def _words(moment: datetime, clock: Clock) -> str:
-    return clock.words(moment)

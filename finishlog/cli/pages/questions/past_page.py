@@ -150,7 +150,8 @@ def pairs_page(answer: Sequence[Pair], clock: Clock) -> Page:
     bad = sum(1 for pair in answer if pair.wrong)
     for pair in answer:
         section = page.section(f"{pair.over} over {pair.under}: {', '.join(pair.parts)}")
-        section.row("when", f"{clock.words(pair.put_on)}, {_acts(pair)}")
+        acts = " and ".join(map(str, pair.acts))
+        section.row("when", f"{clock.words(pair.put_on)}, acts {acts}")
         section.row("interval", _interval(pair.hours_between, pair))
         section.row("air", f"{_air(pair.air)}; under it {_air(pair.air_between)}")
         scuffed = {True: "yes", False: "no", None: "not on record"}[pair.scuffed]
@@ -162,10 +163,6 @@ def pairs_page(answer: Sequence[Pair], clock: Clock) -> Page:
         section.row("result", _result(pair), tone=Tone.HEAD if pair.wrong else Tone.PLAIN)
     good = len(answer) - bad
     return page.line(f"{len(answer)} in all: {bad} went wrong, {good} without a fault on record")
-
-
-def _acts(pair: Pair) -> str:
-    return f"acts {' and '.join(map(str, pair.acts))}"
 
 
 def _air(air: Air | None) -> str:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from finishlog.asks.bench.plan import AirExpected, PlanAnswer
     from finishlog.clock import Clock
     from finishlog.core.bench.milestones import Milestone
-    from finishlog.core.plan.results import PartDates, PlannedSession, PlannedTask, ProjectPlan
+    from finishlog.core.plan.results import PartDates, PlannedTask, ProjectPlan
     from finishlog.core.shop.things import Part
 
 SESSIONS_SHOWN = 5
@@ -50,12 +50,16 @@ def _promise(project: ProjectPlan, clock: Clock) -> tuple[str, str]:
     packed = f"packed {clock.wait_until(project.packed)}" if project.packed else ""
     match project.promise:
         case Promise.HOLDS:
-            words = f"holds: {packed}, {_slack(project)} to spare; {_spare(project, clock)}"
+            assert project.spare is not None
+            free = f"{_day(project.spare[0], clock)} is kept free for a coat that fails"
+            words = f"holds: {packed}, {_slack(project)} to spare; {free}"
         case Promise.TIGHT:
             words = f"holds, but no evening is spare: {packed}, {_slack(project)} to spare"
         case Promise.LATE:
             late = wait_words(timedelta(hours=-(project.slack_h or 0)))
-            words = f"late by {late} ({_times(project.late_openings)} too few): {packed}"
+            few = project.late_openings
+            openings = "1 opening" if few == 1 else f"{few} openings"
+            words = f"late by {late} ({openings} too few): {packed}"
             words += _used_with_care(project, clock)
         case Promise.NO_DUE:
             words = packed
@@ -81,33 +85,16 @@ def _slack(project: ProjectPlan) -> str:
     return f"{hours} shop hours ({days} d)"
 
 
-def _spare(project: ProjectPlan, clock: Clock) -> str:
-    """Name the visit that is held for a coat that fails."""
-    assert project.spare is not None
-    return f"{_day(project.spare[0], clock)} is kept free for a coat that fails"
-
-
-def _times(openings: int) -> str:
-    return "1 opening" if openings == 1 else f"{openings} openings"
-
-
 def _sessions(page: Page, answer: PlanAnswer, clock: Clock, verbose: bool) -> None:
     sessions = answer.plan.sessions
     shown = sessions if verbose else sessions[:SESSIONS_SHOWN]
     for each in shown:
-        section = page.section(_session_title(each, clock))
-        for task in each.tasks:
-            section.row(_clock(task.start, clock), *_task(task, answer, clock))
+        day, ends = _day(each.start, clock).upper(), _clock(each.end, clock)
+        section = page.section(f"{day}, {_clock(each.start, clock)} to {ends}")
+        section.each((_clock(x.start, clock), *_task(x, answer, clock)) for x in each.tasks)
     if len(shown) < len(sessions):
         rest, last = len(sessions) - len(shown), _day(sessions[-1].start, clock)
         page.line(f"and {rest} more, the last on {last}: finishlog plan -v", Tone.FAINT)
-
-
-def _session_title(session: PlannedSession, clock: Clock) -> str:
-    return (
-        f"{_day(session.start, clock).upper()}, "
-        f"{_clock(session.start, clock)} to {_clock(session.end, clock)}"
-    )
 
 
 def _task(task: PlannedTask, answer: PlanAnswer, clock: Clock) -> tuple[str, str, str]:
@@ -123,12 +110,8 @@ def _task(task: PlannedTask, answer: PlanAnswer, clock: Clock) -> tuple[str, str
         case _:
             assert task.part is not None
             named = with_project(task.part.path, task.label)
-            return _operation(task), named, _why(task, product, clock)
-
-
-def _operation(task: PlannedTask) -> str:
-    wiped = ", wipe off" if task.wiped else ""
-    return f"{task.operation}{wiped}"
+            wiped = ", wipe off" if task.wiped else ""
+            return f"{task.operation}{wiped}", named, _why(task, product, clock)
 
 
 def _why(task: PlannedTask, product: str, clock: Clock) -> str:
@@ -156,11 +139,8 @@ def _parts(section: Section, parts: Sequence[PartDates], clock: Clock) -> None:
         dates = (each.clamp, each.stack, each.pack, each.cured)
         words = [_handling(date, clock) for date in dates]
         if each.joins:
-            section.row(name, words[0], "then it is glued up")
-        elif len(set(words)) == 1:
-            section.row(name, words[0])
-        else:
-            section.row(name, *words)
+            words = [words[0], "then it is glued up"]
+        section.row(name, *(words[:1] if len(set(words)) == 1 else words))
 
 
 def label_of(part: Part) -> str:
@@ -223,19 +203,15 @@ def _air(room: AirExpected, clock: Clock) -> str:
     if room.as_usual:
         return (
             f"{room.room} goes on as usual after {show_air(room.air)}, read "
-            f"{_at(room.read_at, clock)}; read it again before each coat"
+            f"{clock.words(room.read_at)}; read it again before each coat"
         )
     nights = ""
     if room.coldest_night_c is not None:
         nights = f", nights to {celsius(room.coldest_night_c, 1)}"
     return (
-        f"{room.room} stays as read {_at(room.read_at, clock)}: "
+        f"{room.room} stays as read {clock.words(room.read_at)}: "
         f"{show_air(room.air)}{nights}; read it again before each coat"
     )
-
-
-def _at(moment: datetime, clock: Clock) -> str:
-    return clock.words(moment)
 
 
 def _clock(moment: datetime, clock: Clock) -> str:

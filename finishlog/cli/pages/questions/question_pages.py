@@ -1,8 +1,9 @@
-"""The pages of when, why and on."""
+"""The pages of when, why and on, its grid of pieces and faces, and where a coat may begin."""
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -15,23 +16,25 @@ from finishlog.cli.pages.evening.words import (
     deed,
     hours_words,
     milestone_words,
+    name_of,
     reason,
     remedies,
     usual_wanted,
 )
 from finishlog.cli.pages.questions.clock_picture import clock_picture
-from finishlog.cli.pages.questions.start_rows import start_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
-from finishlog.core.zone.grouping import with_project
+from finishlog.core.shop.names import PathName
 from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
+    from finishlog.asks.bench.coat_grid import CoatGrid, GridCell
     from finishlog.asks.bench.on import CoatLine, On
+    from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
     from finishlog.asks.bench.why import Why
     from finishlog.asks.look.standing import Standing
@@ -40,13 +43,8 @@ if TYPE_CHECKING:
     from finishlog.context import Context
     from finishlog.core.air.psychrometrics import Air
 
-
 # Answers that a time ends.
 _WAITS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.TEST})
-
-
-def _name(line: Standing) -> str:
-    return with_project(line.part, line.label)
 
 
 def _under_all(line: Standing) -> str:
@@ -61,10 +59,10 @@ def when_page(answer: When, clock: Clock) -> Page:
     for line in answer.lines:
         standing = line.standing
         if line.since is None:
-            page.section(_name(standing)).row(_under_all(standing) or "in the white")
+            page.section(name_of(standing)).row(_under_all(standing) or "in the white")
             continue
         since = clock.words(line.since)
-        section = page.section(f"{_name(standing)}: {standing.on_it}, {since}")
+        section = page.section(f"{name_of(standing)}: {standing.on_it}, {since}")
         for each in sorted(line.stages, key=lambda m: order.index(m.stage)):
             section.row(shown(each.stage), milestone_words(each, clock))
         section.said("window", closing(standing.closes, clock))
@@ -73,7 +71,7 @@ def when_page(answer: When, clock: Clock) -> Page:
         if standing.hours is not None and standing.answer in _WAITS:
             section.row("", hours_words(standing.hours), tone=Tone.FAINT)
     for glue in answer.glue_ups:
-        page.section(f"{_name(glue)}: glue-up").row(_glue(glue, clock))
+        page.section(f"{name_of(glue)}: glue-up").row(_glue(glue, clock))
     return page.lines(usual_wanted(line.standing for line in answer.lines))
 
 
@@ -101,13 +99,13 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
     for answer in answers:
         line = answer.standing
         if line.operation == Operation.GLUE_UP:
-            section = page.section(f"{_name(line)}: glue-up")
+            section = page.section(f"{name_of(line)}: glue-up")
             section.row("binds", _glue(line, context.clock))
             if line.hours is not None:
                 section.row("", hours_words(line.hours))
             _rests_on(section, line)
             continue
-        section = page.section(f"{_name(line)}: {standing_words(line, context.clock)}")
+        section = page.section(f"{name_of(line)}: {standing_words(line, context.clock)}")
         _on_it(section, answer, context.clock)
         _label(section, answer)
         _air(section, answer, context.clock)
@@ -220,10 +218,10 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
     for answer in answers:
         line = answer.standing
         if line.operation == Operation.GLUE_UP:
-            page.section(f"{_name(line)}: glue-up").row("now", _glue(line, clock))
+            page.section(f"{name_of(line)}: glue-up").row("now", _glue(line, clock))
             continue
         wood = f" · {answer.species}" if answer.species else ""
-        section = page.section(f"{_name(line)}{wood}")
+        section = page.section(f"{name_of(line)}{wood}")
         if answer.joint:
             bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
             section.row("joint", f"glue face, {bare}")
@@ -270,3 +268,67 @@ def _now(line: Standing, clock: Clock) -> str:
         return line.because
     words = standing_words(line, clock)
     return words or f"{deed(line)} {coat_words(line)}"
+
+
+def start_rows(
+    starts: Sequence[Start], instead: tuple[str, ...] | None, clock: Clock
+) -> Iterator[tuple[str, str]]:
+    """Yield rows of when and where to begin, and what may go on instead."""
+    for start in starts:
+        yield "start", _there(start) if start.room else _here(start, clock)
+    if instead:
+        yield "instead", f"of your products this air allows {', '.join(instead)}"
+    elif instead is not None:
+        yield (
+            "instead",
+            "this air allows none of your products; other kinds: finishlog class list",
+        )
+
+
+def _there(start: Start) -> str:
+    air = f", {show_air(start.air)}" if start.air else ""
+    caution = f" ({start.caution})" if start.caution else ""
+    return f"in {start.room}{air}: nothing in its air forbids it now{caution}"
+
+
+def _here(start: Start, clock: Clock) -> str:
+    """Say when to begin here: not too early, and not too late."""
+    if start.earliest is None and start.caution:
+        return f"here when the wood is warm enough: {start.caution}"
+    if start.earliest is None or start.latest is None or start.tack_free is None:
+        return "here at no time of the next two days: give it other air, or take another room"
+    begins = clock.wait_until(start.earliest)
+    last = clock.closes_at(start.latest)
+    words = f"here from {begins}, {last} at the latest: tack-free"
+    turns = start.turns and clock.words(start.turns)
+    stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
+    caution = f" ({start.caution})" if start.caution else ""
+    return f"{words} {stays}{caution}"
+
+
+def grid_page(answer: CoatGrid, clock: Clock) -> Page:
+    """Lay out coats by piece and face, then what each glue-up still waits for."""
+    page = Page()
+    by_project: dict[str, list[tuple[str, ...]]] = {}
+    for line in answer.lines:
+        label = f"{line.label} in {line.within}" if line.within else line.label
+        row = (label, *(_cell(cell) for cell in line.cells))
+        by_project.setdefault(PathName.read(line.part).within, []).append(row)
+    for project, rows in by_project.items():
+        section = page.section(f"{project}: COATS ON EACH FACE")
+        section.each(rows)
+    glue = page.section("BEFORE THE GLUE-UP")
+    for each in answer.glue_ups:
+        ready = each.answer is Answer.GO
+        words = "nothing is missing: every member may be clamped" if ready else reason(each, clock)
+        glue.row(each.label, words, tone=Tone.GO if ready else Tone.PLAIN)
+    return page
+
+
+def _cell(cell: GridCell) -> str:
+    """Say how many coats of how many: `front 1 of 3, tape on`."""
+    tape = ", tape on" if cell.taped else ""
+    if cell.joint:
+        return f"{cell.face} {'bare' if not cell.coats else f'NOT BARE: {cell.coats}'}{tape}"
+    of = f" of {cell.coats + cell.to_come}" if cell.to_come is not None else ""
+    return f"{cell.face} {cell.coats}{of}{tape}"

@@ -12,7 +12,6 @@ from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from datetime import datetime
 
     from finishlog.acts.air.air import AirLogged
     from finishlog.acts.air.air_import import AirTakenIn
@@ -51,7 +50,7 @@ def air_import_page(answer: AirTakenIn, clock: Clock) -> Page:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     section = page.section("FILE")
     coldest, warmest = (celsius(c, 1) for c in (answer.coldest_c, answer.warmest_c))
-    span = f"{_when(answer.first, clock)} to {_when(answer.last, clock)}"
+    span = f"{clock.words(answer.first)} to {clock.words(answer.last)}"
     section.row("from, to", f"{span}, {coldest} to {warmest}")
     for kind, name in answer.read_as.columns.items():
         section.row(kind, _column(kind, name, answer.read_as))
@@ -117,11 +116,7 @@ def _remarks(answer: AirTakenIn, clock: Clock) -> Iterator[tuple[str, str]]:
         longest = max(gap.end - gap.start for gap in gaps)
         yield "gaps", f"{len(gaps)} of more than 2 h, the longest {length_words(longest)}"
     for gap in gaps[:_GAPS_SHOWN]:
-        yield "", f"{_when(gap.start, clock)} to {_when(gap.end, clock)}"
-
-
-def _when(moment: datetime, clock: Clock) -> str:
-    return clock.words(moment)
+        yield "", f"{clock.words(gap.start)} to {clock.words(gap.end)}"
 
 
 def _count(number: int, what: str) -> str:

@@ -7,11 +7,11 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.shop.figure_rows import (
+    figure_row,
     figures,
-    hours_row,
+    hours_at,
     limits,
     named_sources,
-    range_row,
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.finish.classes import FinishClass, Range
@@ -58,7 +58,7 @@ def class_page(of: FinishClass, sources: Sources, units: Units) -> Page:
     figures(page, of.stages, of.window, sources)
     beside = page.section("PUBLISHED BESIDE THESE")
     for name, figure in of.readings.items():
-        hours_row(beside, name, figure, sources)
+        figure_row(beside, name, figure, hours_at, sources)
     _in_use(page.section("THE CAN AND THE FILM"), of, sources, units)
     limits(page, of, sources)
     named_sources(page, (of.coats, of.abrade, of.window.note, *of.notes), sources)
@@ -79,12 +79,12 @@ def _what_it_is(section: Section, of: FinishClass) -> None:
 
 def _in_use(section: Section, of: FinishClass, sources: Sources, units: Units) -> None:
     if of.wipe_off_h:
-        hours_row(section, "wipe off after", of.wipe_off_h, sources)
+        figure_row(section, "wipe off after", of.wipe_off_h, hours_at, sources)
     if of.pot_life_h:
-        hours_row(section, "pot life", of.pot_life_h, sources)
+        figure_row(section, "pot life", of.pot_life_h, hours_at, sources)
     for name, found, written in _ranges(of, units):
         if found:
-            range_row(section, name, found, written, sources)
+            figure_row(section, name, found, written, sources)
 
 
 def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Words], ...]:

@@ -40,28 +40,17 @@ def figures(
     standard = show_air(STANDARD_AIR)
     section = page.section(f"HOURS AT {standard} UNLESS SAID, the long end is the promise")
     for stage, figure in stages.items():
-        hours_row(section, shown(stage), figure, sources)
+        figure_row(section, shown(stage), figure, hours_at, sources)
     section.row("window", window.kind.value, basis(window.source, sources))
     _remark(section, window.note)
     if window.closes is not None:
-        hours_row(section, "closes", window.closes, sources)
+        figure_row(section, "closes", window.closes, hours_at, sources)
 
 
-def hours_row(section: Section, name: str, figure: Figure, sources: Sources) -> None:
-    """Write one figure of hours."""
-    _rows(section, name, figure, _hours_at, sources)
-
-
-def range_row(
-    section: Section, name: str, found: Range, written: Callable[[Range], str], sources: Sources
-) -> None:
-    """Write one quantity that is no time."""
-    _rows(section, name, found, written, sources)
-
-
-def _rows(
+def figure_row(
     section: Section, name: str, found: Read, written: Callable[[Read], str], sources: Sources
 ) -> None:
+    """Write one figure, hours or another quantity; under it what other sources say."""
     section.row(name, written(found), basis(found.source, sources))
     _remark(section, found.note)
     for also in found.also:
@@ -121,15 +110,11 @@ def _degrees(value: float) -> str:
     return celsius(value, 1)
 
 
-def span(figure: Figure) -> str:
-    """Write a range of hours, days where they are long."""
-    low, high = hour_words(figure.low_h), hour_words(figure.high_h)
-    return low if low == high else f"{low} to {high}"
-
-
-def _hours_at(figure: Figure) -> str:
+def hours_at(figure: Figure) -> str:
+    """Write a range of hours, days where they are long, and the air that they are for."""
     at = "" if figure.at == STANDARD_AIR else f" at {show_air(figure.at)}"
-    return span(figure) + at
+    low, high = hour_words(figure.low_h), hour_words(figure.high_h)
+    return (low if low == high else f"{low} to {high}") + at
 
 
 def hour_words(hours: float) -> str:

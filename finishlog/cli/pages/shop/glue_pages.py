@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.shop.figure_rows import basis, hour_words, hours_row, named_sources
+from finishlog.cli.pages.shop.figure_rows import (
+    basis,
+    figure_row,
+    hour_words,
+    hours_at,
+    named_sources,
+)
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.air.psychrometrics import STANDARD_AIR
@@ -39,7 +45,7 @@ def glue_page(glue: Glue, sources: Sources) -> Page:
         ("full strength", glue.cure),
     ):
         if figure is not None:
-            hours_row(section, name, figure, sources)
+            figure_row(section, name, figure, hours_at, sources)
     section.row("promised", "of open time the short end, of the others the long one")
     _warmth(page.section("WARMTH"), glue, sources)
     page.section("NOTES").each(("-", note) for note in glue.notes)

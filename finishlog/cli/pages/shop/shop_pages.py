@@ -1,4 +1,4 @@
-"""The pages of what there is."""
+"""The pages of what there is, and of a project file that was loaded."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from finishlog.core.log.shown_times import due_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 
 if TYPE_CHECKING:
+    from finishlog.acts.things.load import Loaded
     from finishlog.asks.look.settings import Setting
     from finishlog.asks.things.there_is import (
         OneProduct,
@@ -161,3 +162,21 @@ def settings_page(answer: Sequence[Setting]) -> Page:
     """List the settings."""
     rows = ((line.name, line.value, "" if line.by_hand else "as it comes") for line in answer)
     return Page.listed(rows, title="SETTINGS")
+
+
+def load_page(answer: Loaded) -> Page:
+    """Say what was added, what was there, and what differs with what to type."""
+    page = Page()
+    if answer.added:
+        page.line("would be added" if answer.only_checked else "on record", Tone.HEAD)
+        page.lines(f"  {name}" for name in answer.added)
+    else:
+        page.line("nothing to add: it is all there")
+    if answer.as_it_was:
+        page.line(f"as it was: {answer.as_it_was}")
+    if answer.differs:
+        section = page.section("DIFFERS, left as it is")
+        for each in answer.differs:
+            section.row(each.what, f"is {each.now_is}", f"in {answer.file}: {each.in_file}")
+            section.row("", each.to_change, tone=Tone.FAINT)
+    return page

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.shop.heating_page import cautions
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_humidity
-from finishlog.cli.typed.times.usual_words import clock, heating_words, season_words
+from finishlog.cli.typed.times.usual_words import heating_words, season_words
+from finishlog.cli.typed.times.week import clock_face
 from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:
@@ -68,7 +69,7 @@ def _in_words(day: UsualDay) -> str:
 
 def _point(hour: UsualHour) -> str:
     damp = "" if hour.humidity_pct is None else f", {show_humidity(hour.humidity_pct)}"
-    return f"{clock(hour.minute)} {celsius(hour.temperature_c, 1)}{damp}"
+    return f"{clock_face(hour.minute)} {celsius(hour.temperature_c, 1)}{damp}"
 
 
 def _day(page: Page, line: UsualLine) -> None:

@@ -7,11 +7,12 @@ What is possible but unlikely is asked, or insisted on with a `!` behind it.
 from __future__ import annotations
 
 import re
+from collections.abc import Container
 from typing import NamedTuple
 
 from finishlog.cli.typed.figures.numbers import NUMBER, number, plain
 from finishlog.cli.typed.figures.unclear import INSIST, Unclear, asked, insisted
-from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.psychrometrics import Air, humidity_from_wet_bulb
 from finishlog.core.measure import quantities
 from finishlog.core.measure.units import Temperature, from_base, sign, to_base
 from finishlog.errors import UsageFault
@@ -48,10 +49,7 @@ def temperature(text: str, unit: Temperature) -> float:
     Unclear, unless a `!` insists, outside -20 to 50 °C, and for a bare number that is no
     ordinary temperature in `unit` but would be one in the other; UsageFault when impossible.
     """
-    bare, sure = insisted(text)
-    typed = _typed(bare)
-    if typed is None or (typed.unit and typed.unit not in _SCALES):
-        raise UsageFault(f"cannot read {text!r} as a temperature", "type 17.2C or 63F")
+    typed, sure = _figure(text, {"", *_SCALES}, "a temperature", "type 17.2C or 63F")
     said = _SCALES.get(typed.unit, unit)
     celsius = to_base(typed.value, said)
     if not sure:
@@ -64,10 +62,7 @@ def temperature(text: str, unit: Temperature) -> float:
 @asked
 def humidity(text: str) -> float:
     """Read `58%` or `58` as % RH; UsageFault outside 0 to 100, Unclear below 5 unless insisted."""
-    bare, sure = insisted(text)
-    typed = _typed(bare)
-    if typed is None or (typed.unit and typed.unit not in _HUMIDITY_WORDS):
-        raise UsageFault(f"cannot read {text!r} as a relative humidity", "type 58%")
+    typed, sure = _figure(text, {"", *_HUMIDITY_WORDS}, "a relative humidity", "type 58%")
     value = typed.value
     said = f"{value:g} % is no humidity of a shop"
     if not 0 < value <= 100:
@@ -83,10 +78,8 @@ def humidity(text: str) -> float:
 @asked
 def moisture(text: str) -> float:
     """Read `11%` or `11` as % of the weight of dry wood; Unclear below 3 and above 60."""
-    bare, sure = insisted(text)
-    typed = _typed(bare)
-    if typed is None or typed.unit not in {"", "%", "mc", "%mc"}:
-        raise UsageFault(f"cannot read {text!r} as the moisture of wood", "type 11%")
+    words = {"", "%", "mc", "%mc"}
+    typed, sure = _figure(text, words, "the moisture of wood", "type 11%")
     value, (least, most) = typed.value, LIKELY_MOISTURE_PCT
     said = f"{value:g} % is no moisture of wood in a shop"
     if not 0 <= value <= MOST_MOISTURE_PCT:
@@ -124,14 +117,14 @@ def air(text: str, unit: Temperature) -> Air:
             "type both: 17.2C 58%, or with its unit the temperature alone: 17.2C",
         )
     first, second = pair.groups()
-    if _is_humidity(first) or _is_temperature(second):
+    if _says(first, _HUMIDITY_WORDS) or _says(second, _SCALES):
         first, second = second, first
     return Air(temperature(first, unit), humidity(second))
 
 
 def temperature_alone(text: str, unit: Temperature) -> float | None:
     """Read a temperature that says its unit and stands by itself, as °C; None: it is no such."""
-    return temperature(text, unit) if _is_temperature(text) else None
+    return temperature(text, unit) if _says(text, _SCALES) else None
 
 
 def show_temperature(celsius: float, unit: Temperature) -> str:
@@ -157,14 +150,19 @@ def _typed(text: str) -> _Typed | None:
     return _Typed(number(found[1]), found[2].replace(" ", ""))
 
 
-def _is_humidity(measure: str) -> bool:
-    typed = _typed(insisted(measure)[0])
-    return typed is not None and typed.unit in _HUMIDITY_WORDS
+def _figure(text: str, units: Container[str], what: str, hint: str) -> tuple[_Typed, bool]:
+    """Read a figure in one of the units, and whether it is insisted on."""
+    bare, sure = insisted(text)
+    typed = _typed(bare)
+    if typed is None or typed.unit not in units:
+        raise UsageFault(f"cannot read {text!r} as {what}", hint)
+    return typed, sure
 
 
-def _is_temperature(measure: str) -> bool:
-    typed = _typed(insisted(measure)[0])
-    return typed is not None and typed.unit in _SCALES
+def _says(text: str, units: Container[str]) -> bool:
+    """Tell whether a figure says one of the units."""
+    typed = _typed(insisted(text)[0])
+    return typed is not None and typed.unit in units
 
 
 def _check_likely(typed: _Typed, said: Temperature, celsius: float) -> None:
@@ -190,3 +188,32 @@ def _no_temperature(value: float, said: Temperature) -> str:
 
 def _within(value: float, range_: tuple[float, float]) -> bool:
     return range_[0] <= value <= range_[1]
+
+
+_WET = r"(?i)(.+?),? +wet(?:[ -]?bulb)? +(.+)"
+
+
+def wet_bulb_said(text: str, option: str | None) -> tuple[str, str] | None:
+    """Part what was typed into the dry and the wet bulb; None when there is no wet bulb in it."""
+    if option is not None:
+        return text, option
+    found = re.fullmatch(_WET, text.strip())
+    return (found[1], found[2]) if found else None
+
+
+def air_by_wet_bulb(dry: str, wet: str, unit: Temperature) -> tuple[Air, float]:
+    """Read both bulbs and work out the humidity; UsageFault when no air is like that.
+
+    Returns the air and the wet bulb in °C. For the pressure at sea level.
+    """
+    dry_c, wet_c = temperature(dry, unit), temperature(wet, unit)
+    try:
+        humidity = humidity_from_wet_bulb(dry_c, wet_c)
+        if humidity <= 0:
+            raise ValueError("no air is so dry")
+    except ValueError as fault:
+        said = " and ".join(show_temperature(each, unit) for each in (dry_c, wet_c))
+        raise UsageFault(
+            f"{said}: {fault}", "type the dry bulb first: finishlog air 21C wet 17C"
+        ) from None
+    return Air(dry_c, humidity), wet_c

@@ -14,6 +14,11 @@ from finishlog.core.finish.classes import YOUR_CAN, Figure, RecoatWindow, Window
 from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.units import Temperature
 
+_ON_A_LABEL = (
+    *(Stage.RECOAT, Stage.SAND, Stage.TOUCH, Stage.TACK_FREE),
+    *(Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.LIGHT_USE, Stage.CURED),
+)
+
 
 class LabelTyped(Struct, frozen=True):
     """The label's figures as typed; None: the can does not say."""
@@ -32,17 +37,8 @@ class LabelTyped(Struct, frozen=True):
 
     def stages(self) -> Iterator[tuple[Stage, str]]:
         """Yield the stages that the label speaks of."""
-        for stage, typed in (
-            (Stage.RECOAT, self.recoat),
-            (Stage.SAND, self.sand),
-            (Stage.TOUCH, self.touch),
-            (Stage.TACK_FREE, self.tack_free),
-            (Stage.CLAMP, self.clamp),
-            (Stage.STACK, self.stack),
-            (Stage.PACK, self.pack),
-            (Stage.LIGHT_USE, self.light_use),
-            (Stage.CURED, self.cured),
-        ):
+        for stage in _ON_A_LABEL:
+            typed: str | None = getattr(self, stage.replace("-", "_"))
             if typed is not None:
                 yield stage, typed
 

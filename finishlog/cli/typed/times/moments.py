@@ -9,23 +9,32 @@ echoed by the command that asked.
 Until 04:00 the person's day is still yesterday's: `this evening` and `tonight` typed at 01:00 are
 the evening that has just passed. `yesterday` and `last night` keep the calendar's yesterday, so
 `yesterday evening` typed at 01:00 is that same evening.
+
+Where the clocks change, a time that came twice is refused with both instants, and can be typed
+with its offset; one that was skipped is refused with the time that a clock which was not put
+forward meant by it.
 """
 
 from __future__ import annotations
 
 import re
-from datetime import UTC, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from msgspec.structs import replace
 
 from finishlog.cli.typed.figures.unclear import Unclear, asked
-from finishlog.cli.typed.times.date_figures import figures_spelled
-from finishlog.cli.typed.times.dates import ISO_DAY, days, is_days_away, is_without_a_year
+from finishlog.cli.typed.times.dates import (
+    ISO_DAY,
+    calendar_day,
+    days,
+    is_days_away,
+    is_without_a_year,
+)
 from finishlog.cli.typed.times.durations import LONGEST, length
 from finishlog.cli.typed.times.time_typed import DAY, TimeTyped
-from finishlog.cli.typed.times.times_of_day import WHOLE_DAY, time_of_day
-from finishlog.cli.typed.times.wall_times import place
+from finishlog.cli.typed.times.times_of_day import CLOCK, WHOLE_DAY, Span, time_of_day
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.when import Sureness, When, at
 from finishlog.errors import UsageFault
 
@@ -183,3 +192,100 @@ def _yesterday(words: str, typed: TimeTyped) -> Unclear:
     meant = f"yesterday {said}"
     fault = _still_to_come(typed, f'did you mean "{meant}"?')
     return Unclear(fault.message, {meant: meant}, fault.hint)
+
+
+_FIGURES = r"(?<![\d./:-])(\d{1,2})([./])(\d{1,2})(\2(?:\d{2}(?:\d{2})?)?)?(?![\d./:-])"
+
+
+def figures_spelled(words: str, typed: TimeTyped) -> str:
+    """Spell out 24/11, 24.11. and 19.30; Unclear, with every reading, for 10/11 and 10.11."""
+    found = re.search(_FIGURES, words)
+    if found is None:
+        return words
+    readings = _readings(found, words)
+    if not readings:
+        typed.unreadable()
+    if len((found[4] or "")[1:]) == 2:
+        raise UsageFault(f"{found[0]}: which is the year?", f"type it as {typed.today}")
+    if len(readings) > 1:
+        meant = (_with(reading, found, words) for reading in readings)
+        raise Unclear(
+            f"{found[0].rstrip('.')} could be {' or '.join(readings)}",
+            dict(zip(readings, meant, strict=True)),
+            f"type {readings[0]} or {calendar_day(readings[0].casefold(), typed)}",
+        )
+    return _with(readings[0], found, words)
+
+
+def _readings(found: re.Match[str], words: str) -> list[str]:
+    """Return the day and month, the month and day, and the clock time that figures may be."""
+    one, dot, two, tail = found.groups()
+    year = (tail or "")[1:]
+    readings = [
+        f"{day} {date(2000, month, 1):%b} {year}".strip()
+        for day, month in ((int(one), int(two)), (int(two), int(one)))
+        if 1 <= month <= 12 and 1 <= day <= 31
+    ]
+    as_clock = dot == "." and tail is None and len(two) == 2 and int(one) < 24 and int(two) < 60
+    if as_clock and not re.search(CLOCK, words):
+        readings.append(f"{one}:{two}")
+    return list(dict.fromkeys(readings))
+
+
+def _with(reading: str, found: re.Match[str], words: str) -> str:
+    spelled = f"{words[: found.start()]}{reading.lower()}{words[found.end() :]}"
+    return " ".join(spelled.split())
+
+
+def place(day: date, span: Span, typed: TimeTyped) -> When:
+    """Place a span of a day; ends that a clock change doubles or skips widen it.
+
+    UsageFault for a clock time that came twice or never, and for a day that a zone left out.
+    """
+    midnight = datetime.combine(day, time())
+    start, end = midnight + span.start, midnight + span.end
+    if span.is_clock:
+        return at(_one_instant(start, typed))
+    if not _real(midnight + DAY / 2, typed):
+        raise UsageFault(f"{day} is a day that {typed.zone.key} left out", f"type {day + DAY}")
+    return When(min(_both(start, typed)), max(_both(end, typed)), Sureness.PART_OF_DAY)
+
+
+def _one_instant(wall: datetime, typed: TimeTyped) -> datetime:
+    """Place a wall time that exists once; of two, one that is still to come is not meant."""
+    real = _real(wall, typed)
+    if not real:
+        raise _skipped(wall, typed)
+    meant = [i for i in real if typed.future or i <= typed.now] or real[:1]
+    if len(set(meant)) > 1:
+        clear = [i.astimezone(typed.zone).isoformat(" ", "minutes") for i in meant]
+        said = f"{wall:%H:%M} came twice on {_day(wall)}"
+        raise Unclear(said, {each: each for each in clear})
+    return meant[0]
+
+
+def _skipped(wall: datetime, typed: TimeTyped) -> Unclear:
+    later = _both(wall, typed)[0].astimezone(typed.zone)
+    clear = f"{later:%Y-%m-%d %H:%M}"
+    gap = later.replace(tzinfo=None) - wall
+    how = "an hour" if gap == timedelta(hours=1) else length_words(gap)
+    return Unclear(
+        f"the clocks skipped {wall:%H:%M} on {_day(wall)}",
+        {f"{clear}, {how} later": clear},
+        f"type {clear} if you meant {how} later",
+    )
+
+
+def _day(wall: datetime) -> str:
+    return f"{wall:%a} {wall.day} {wall:%b %Y}"
+
+
+def _real(wall: datetime, typed: TimeTyped) -> list[datetime]:
+    """Return the instants, in order, at which the shop's clock shows a time: none, one or two."""
+    shown = (i for i in _both(wall, typed) if i.astimezone(typed.zone).replace(tzinfo=None) == wall)
+    return list(shown)
+
+
+def _both(wall: datetime, typed: TimeTyped) -> tuple[datetime, datetime]:
+    first, second = (wall.replace(tzinfo=typed.zone, fold=fold).astimezone(UTC) for fold in (0, 1))
+    return first, second

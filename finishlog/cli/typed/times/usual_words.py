@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from finishlog.cli.typed.figures.measures import humidity, temperature
 from finishlog.cli.typed.times.spans_of_day import span_of_day, together
 from finishlog.cli.typed.times.week import DAYS as DAYS_BEGIN
-from finishlog.cli.typed.times.week import days_said, days_words
+from finishlog.cli.typed.times.week import clock_face, days_said, days_words
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.measure.units import Temperature
@@ -42,7 +42,7 @@ def read_hours(words: Sequence[str], unit: Temperature) -> tuple[UsualHour, ...]
     minutes = [hour.minute for hour in hours]
     for n, minute in enumerate(minutes):
         if minute in minutes[:n]:
-            raise UsageFault(f"{clock(minute)} is given twice", _POINT_EXAMPLE)
+            raise UsageFault(f"{clock_face(minute)} is given twice", _POINT_EXAMPLE)
     return tuple(sorted(hours, key=lambda hour: hour.minute))
 
 
@@ -99,11 +99,10 @@ def read_season(typed: str) -> tuple[int, int]:
 
 
 def _month(word: str, typed: str) -> int:
-    short = word.strip().casefold()
-    found = [n for n, month in enumerate(MONTHS, 1) if len(short) > 2 and short[:3] == month]
-    if not found:
+    short = word.strip().casefold()[:3]
+    if short not in MONTHS:
         raise UsageFault(f"cannot read {typed!r} as a season", _SEASON_EXAMPLE)
-    return found[0]
+    return MONTHS.index(short) + 1
 
 
 def season_words(season: tuple[int, int] | None) -> str:
@@ -121,9 +120,4 @@ def heating_words(day: UsualDay) -> str:
     warm, (begins, ends) = "as warm as it gets", day.heated
     if day.heated_c is not None:
         warm = f"to {celsius(day.heated_c, 1)}"
-    return f"{days_words(day.heated_days)}{clock(begins)} to {clock(ends)}, {warm}"
-
-
-def clock(minute: int) -> str:
-    """Write a minute of the day: `7:00`."""
-    return f"{minute // 60}:{minute % 60:02}"
+    return f"{days_words(day.heated_days)}{clock_face(begins)} to {clock_face(ends)}, {warm}"

@@ -63,10 +63,9 @@ def days_words(days: Sequence[int]) -> str:
 
 
 def _day(word: str, typed: str) -> int:
-    found = [n for n, day in enumerate(DAYS) if word[:3] == day]
-    if not found:
+    if word[:3] not in DAYS:
         raise UsageFault(f"{typed!r} is no day of the week", _EXAMPLE)
-    return found[0]
+    return DAYS.index(word[:3])
 
 
 def week_words(week: Sequence[WeeklyHours]) -> str:
@@ -75,10 +74,11 @@ def week_words(week: Sequence[WeeklyHours]) -> str:
     for each in week:
         by_hours.setdefault((each.opens_min, each.closes_min), []).append(DAYS[each.weekday])
     return " ".join(
-        f"{','.join(days)} {_clock(opens)}-{_clock(closes)}"
+        f"{','.join(days)} {clock_face(opens)}-{clock_face(closes)}"
         for (opens, closes), days in by_hours.items()
     )
 
 
-def _clock(minutes: int) -> str:
+def clock_face(minutes: int) -> str:
+    """Write a minute of the day: `7:00`."""
     return f"{minutes // 60}:{minutes % 60:02d}"
