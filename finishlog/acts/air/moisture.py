@@ -42,7 +42,7 @@ def log_moisture(
         before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
         ledger.record(PieceReading(when=at, targets=picked.targets, moisture_pct=moisture_pct))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         rooms = rooms_of(states, after)
         figures = context.facts.moisture

@@ -38,7 +38,7 @@ def log_surface(
         before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face, joints_too=True)
         ledger.record(PieceReading(when=at, targets=picked.targets, temperature_c=temperature_c))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Surface(
             act=ledger.act_id,

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
 from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.asks.bench.rags import RagsLine, open_rags
-from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.look import Look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.findings import Finding
@@ -25,7 +25,6 @@ from finishlog.core.safety.oily_waste import may_scuff, what_wets
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
-from finishlog.store.log.ledger import Ledger
 
 
 class ToLog(Struct, frozen=True):
@@ -83,8 +82,9 @@ class Logged(Struct, frozen=True):
 
 
 def logged(
-    ledger: Ledger,
+    act: int,
     before: Look,
+    after: Look,
     picked: Zones,
     operation: Operation,
     product: str,
@@ -92,8 +92,7 @@ def logged(
     warnings: tuple[Finding, ...],
     notes: tuple[SafetyNote, ...],
 ) -> Logged:
-    """Look again, and say how things stand after an act."""
-    after = look(before.context, ledger.connection)
+    """Say how things stand after an act."""
     later = [
         e
         for e in before.log.entries
@@ -109,7 +108,7 @@ def logged(
     if coats_of_this_evening(before):
         lines = tuple(replace(line, usual_wanted="") for line in lines)
     return Logged(
-        act=ledger.act_id,
+        act=act,
         operation=operation,
         product=product,
         at=typed.at,
@@ -124,8 +123,8 @@ def logged(
         passes=len(typed.earlier) + 1,
         edges=_ran_over(mine) if picked.face_named else (),
         named=len(picked.pieces),
-        recorded=picked.reached_by(_on_record(ledger.act_id, after)),
-        hand_dust=_scuffed_a_young_oil_film(ledger.act_id, after),
+        recorded=picked.reached_by(_on_record(act, after)),
+        hand_dust=_scuffed_a_young_oil_film(act, after),
         moved=moved,
         clamped_until=_clamped_until(before.context, mine)
         if operation is Operation.GLUE_UP

@@ -85,7 +85,7 @@ def log_check(
         picked = pick_zones(before.shop, before.bench, parts, face)
         doubts = findings_of(of_a_check_too_soon(before, picked, at, ledger.act_id), sure=sure)
         ledger.record(Check(when=at, targets=picked.targets, test=test, found=found))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Checked(
             act=ledger.act_id,

@@ -99,7 +99,7 @@ def log_fault(
         entry = ledger.record(
             Fault(when=at, targets=picked.targets, what=kind, place=place, remedy=remedy)
         )
-        after = look(context, ledger.connection)
+        after = now.after(ledger)
         return _logged(ledger, entry, kind, place, at, picked, after)
 
 
@@ -177,7 +177,7 @@ def log_mended(
             )
         targets = frozenset(z.target for z in named if z.faults)
         ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))
-        after = look(context, ledger.connection)
+        after = now.after(ledger)
         mine = [z for z in after.bench.zones if z.target in targets]
         before = [f for z in then.bench.zones if z.target in targets for f in z.faults]
         still = {f.fault.id for z in mine for f in z.faults}

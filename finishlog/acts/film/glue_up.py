@@ -48,7 +48,8 @@ def glue_up(ledger: Ledger, now: Look, then: Look, picked: Zones, typed: ToLog) 
     found = [f for each in due for f in _warnings(each)]
     found += _too_cold(glue, then, targets)
     warnings = tuple(dict.fromkeys(found))
-    return logged(ledger, now, whole, Operation.GLUE_UP, "", typed, warnings, ())
+    after = now.after(ledger)
+    return logged(ledger.act_id, now, after, whole, Operation.GLUE_UP, "", typed, warnings, ())
 
 
 def _refuse(then: Look, picked: Zones, left: frozenset[int], due: Sequence[GlueUp]) -> NoReturn:

@@ -27,7 +27,6 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
-from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product
 from finishlog.errors import UsageFault
@@ -67,17 +66,9 @@ def log(context: Context, typed: ToLog) -> Logged:
                 note=typed.note,
             )
         )
-        notes = _notes_of_dust(context, ledger, work, operation)
-        return logged(ledger, now, picked, operation, "", typed, warnings, notes)
-
-
-def _notes_of_dust(
-    context: Context, ledger: Ledger, work: int, operation: Operation
-) -> tuple[SafetyNote, ...]:
-    """Choose the notes of sanding wood, or a film that still heats."""
-    if operation not in ABRADES:
-        return ()
-    return notes_of_sanding(work, look(context, ledger.connection))
+        after = now.after(ledger)
+        notes = notes_of_sanding(work, after) if operation in ABRADES else ()
+        return logged(ledger.act_id, now, after, picked, operation, "", typed, warnings, notes)
 
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:
@@ -142,7 +133,17 @@ def _coat(
             )
         )
     notes = notes_of_the_evening(of, typed.method, comes, now)
-    coat = logged(ledger, now, picked, Operation.COAT, product.name, typed, warnings, notes)
+    coat = logged(
+        ledger.act_id,
+        now,
+        now.after(ledger),
+        picked,
+        Operation.COAT,
+        product.name,
+        typed,
+        warnings,
+        notes,
+    )
     return replace(coat, container=drawn.words)
 
 

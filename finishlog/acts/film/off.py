@@ -94,7 +94,7 @@ def log_off(
                     note=note,
                 )
             )
-        after = look(context, ledger.connection)
+        after = now.after(ledger)
         mine = [z for z in after.bench.zones if z.target in picked.targets]
         return Off(
             act=ledger.act_id,

@@ -65,7 +65,7 @@ def log_rags(context: Context, *, deed: RagsDeed, which: str | None, at: When) -
         items = _picked(context, there, which, deed, at)
         for item in items:
             ledger.record(RagsEvent(when=at, deed=deed, item=item.id))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         touched = [n for n in after.bench.rags if any(i.id in n.entries for i in items)]
         return RagsDealtWith(
             act=ledger.act_id,

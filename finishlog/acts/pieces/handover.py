@@ -54,7 +54,7 @@ def hand_over(context: Context, *, parts: Sequence[str], note: str, at: When) ->
             *open_ends(then, picked.targets),
         )
         ledger.record(HandedOver(when=at, targets=picked.targets, note=note))
-        after = look(context, ledger.connection)
+        after = now.after(ledger)
         return Handover(
             act=ledger.act_id,
             at=at,

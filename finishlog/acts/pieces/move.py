@@ -47,7 +47,7 @@ def move(context: Context, *, parts: Sequence[str], room: str, at: When) -> Carr
         # What is not glued up yet is carried as the parts that it will be made of.
         carried = picked.pieces | {z.piece.id for z in mine if not z.joined}
         ledger.record(Moved(when=at, pieces=carried, room=into.id))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Carried(
             act=ledger.act_id,

@@ -50,7 +50,7 @@ def _pause(
             ledger.record(Resumed(when=at, targets=picked.targets))
         else:
             ledger.record(SetAside(when=at, targets=picked.targets, reason=next_time))
-        after = look(context, ledger.connection)
+        after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         told = [
             e

@@ -2,21 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.asks.look.pace import paces
+from finishlog.asks.look.pace import paces, products_in_hand
 from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.clock.pace import Paces
-from finishlog.core.log.entries import Away
+from finishlog.core.log.entries import (
+    AnyEntry,
+    Away,
+    Coat,
+    Heated,
+    Moved,
+    Note,
+    RagsEvent,
+    Reading,
+    Resumed,
+    SetAside,
+)
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop, ThingKind
+from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.changes import ADDED, read_changes
 from finishlog.store.things.containers import with_containers_of
@@ -55,6 +67,43 @@ class Look(Struct, frozen=True):
         log = self.log.as_of(moment)
         bench = bench_state(self.shop, log, self.facts, moment, self.clock.zone, paces=self.paces)
         return replace(self, log=log, bench=bench, made={})
+
+    def after(self, ledger: Ledger) -> Look:
+        """Add what an act has recorded: nothing is read again but what it may teach of the pace."""
+        new = [_as_kept(entry, self.shop) for entry in ledger.recorded]
+        # What was typed last comes last among what happened at one time.
+        entries = tuple(sorted((*self.log.entries, *new), key=lambda each: each.when.order))
+        log = replace(self.log, entries=entries)
+        learnt = self.paces
+        is_new = products_in_hand(self.shop, log) != products_in_hand(self.shop, self.log)
+        if is_new or any(_may_teach(entry, entries) for entry in new):
+            learnt = paces(self.context, ledger.connection, self.shop, log)
+        rooms = None if any(isinstance(e, Reading | Heated) for e in new) else self.bench.rooms
+        clock = self.clock
+        bench = bench_state(self.shop, log, self.facts, clock.now, clock.zone, rooms, learnt)
+        return replace(self, log=log, bench=bench, paces=learnt)
+
+
+def _as_kept(entry: AnyEntry, shop: Shop) -> AnyEntry:
+    """Name the product of a coat, and leave out of its figures what no log keeps."""
+    if not isinstance(entry, Coat):
+        return entry
+    figures, closes = entry.figures, entry.figures.window.closes
+    stages = {stage: replace(figure, also=()) for stage, figure in figures.stages.items()}
+    window = replace(figures.window, closes=closes and replace(closes, also=()))
+    kept = replace(figures, stages=stages, window=window)
+    return replace(entry, product_name=shop.products[entry.product].name, figures=kept)
+
+
+def _may_teach(entry: AnyEntry, entries: Sequence[AnyEntry]) -> bool:
+    """Tell whether an entry may tell of a pace; what is put on top, or moved now, does not."""
+    if isinstance(entry, SetAside | Resumed | Note | RagsEvent):
+        return False
+    if isinstance(entry, Moved):
+        return entry.when.order < entries[-1].when.order
+    if isinstance(entry, Coat):
+        return any(e.when.order > entry.when.order for e in entries if e.targets & entry.targets)
+    return True
 
 
 def look(context: Context, connection: Connection, since: datetime | None = None) -> Look:

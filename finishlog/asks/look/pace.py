@@ -51,14 +51,18 @@ class PaceLine(Struct, frozen=True):
     words: str
 
 
+def products_in_hand(shop: Shop, log: Log) -> set[int]:
+    """Return the products that are on open parts, or come next there."""
+    on_it = {e.product for e in log.entries if isinstance(e, Coat)}
+    return on_it | {s.product for part in shop.parts for s in part.steps if s.product is not None}
+
+
 def paces(context: Context, connection: Connection, shop: Shop, log: Log) -> Paces:
     """Return what lengthens waits of what is on open parts, or comes next there.
 
     A product whose films were never found soft when checked cannot be slower than its label.
     """
-    on_it = {e.product for e in log.entries if isinstance(e, Coat)}
-    steps = {s.product for part in shop.parts for s in part.steps if s.product is not None}
-    slow = failed_lately(connection, on_it | steps)
+    slow = failed_lately(connection, products_in_hand(shop, log))
     return learnt(context, connection, shop, slow) if slow else Paces.none
 
 

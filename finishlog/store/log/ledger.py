@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from datetime import datetime
 from uuid import uuid4
 
+from msgspec.structs import replace
 from sqlalchemy import Connection, insert, select
 
 from finishlog import __version__
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import AirImported, Entry
+from finishlog.core.log.entries import AirImported, AnyEntry, Entry
 from finishlog.core.log.kinds import TakenBack, kind_of
 from finishlog.core.log.when import at
 from finishlog.errors import NotFound, UsageFault
@@ -24,7 +25,8 @@ from finishlog.store.schema.rows import add_row
 class Ledger:
     """One act being recorded. Every method appends one entry and returns its id.
 
-    `supersedes` names the entry that this one corrects; both stay in the log.
+    `supersedes` names the entry that this one corrects; both stay in the log. `recorded`: what the
+    act has appended so far.
     """
 
     def __init__(self, connection: Connection, act: int, typed_at: datetime, zone: str) -> None:
@@ -32,9 +34,15 @@ class Ledger:
         self.act_id = act
         self._typed_at = typed_at
         self._zone = zone
+        self.recorded: list[AnyEntry] = []
 
-    def record(self, entry: Entry, *, supersedes: int | None = None) -> int:
+    def record(self, entry: AnyEntry, *, supersedes: int | None = None) -> int:
         """Append an entry; what number, act and moment of typing it says is not looked at."""
+        number = self._append(entry, supersedes)
+        self.recorded.append(replace(entry, id=number, act=self.act_id, typed_at=self._typed_at))
+        return number
+
+    def _append(self, entry: Entry, supersedes: int | None = None) -> int:
         number = add_row(
             self.connection,
             log.entry,
@@ -77,7 +85,7 @@ class Ledger:
             raise UsageFault("an act cannot take itself back")
         if self.connection.scalar(select(log.act.c.id).where(log.act.c.id == act)) is None:
             raise NotFound(f"there is no act {act}", f"see the numbers in: {Do.HISTORY()}")
-        return self.record(TakenBack(when=at(self._typed_at), withdraws=act))
+        return self._append(TakenBack(when=at(self._typed_at), withdraws=act))
 
 
 def open_act(
