@@ -8,8 +8,7 @@ import pytest
 from run import Finishlog, furnished
 
 from finishlog.cli.typed.times.durations import hours
-from finishlog.cli.typed.times.spans_of_day import span_of_day, together
-from finishlog.cli.typed.times.week import read_week, week_words
+from finishlog.cli.typed.times.week import read_week, span_of_day, together, week_words
 from finishlog.core.measure.units import (
     OUNCE,
     OUNCES,

@@ -40,7 +40,7 @@ def room_usual(
     """Say what a room is like on a usual day, from now on; without hours, show it."""
     from finishlog.acts.air.usual_day import set_usual_day, set_usual_day_as_read
     from finishlog.asks.things.usual_day import room_usual as show
-    from finishlog.cli.pages.shop.usual_page import usual_page, usual_set_page
+    from finishlog.cli.pages.shop.heating_page import usual_page, usual_set_page
     from finishlog.cli.typed.times.usual_words import HOURS_BEGIN, read_hours, read_season, room_and
 
     name, hours = room_and(words or [], HOURS_BEGIN)
@@ -76,7 +76,7 @@ def room_heating(
 ) -> Answered:
     """Say when a room is usually heated and how warm it gets, from now on."""
     from finishlog.acts.air.usual_day import set_heating
-    from finishlog.cli.pages.shop.usual_page import usual_set_page
+    from finishlog.cli.pages.shop.heating_page import usual_set_page
     from finishlog.cli.typed.times.usual_words import (
         HEATING_BEGINS,
         read_heating,

@@ -7,6 +7,7 @@ from datetime import datetime
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.words import title_of, together
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.shown_times import day_of, first_day_after
@@ -83,9 +84,9 @@ def _put(section: Section, text: str, begin: str = "", *, hang: int = 0) -> None
 
 def _on_it(section: Section, card: CareCard, clock: Clock, *, verbose: bool) -> None:
     """Name the coats, parts with the same wood and coats together, and the last day of all."""
-    alike: dict[tuple[str, tuple[CardCoats, ...], str], list[str]] = {}
-    for part in card.parts:
-        alike.setdefault((part.species, part.coats, part.old_finish), []).append(part.label)
+    alike = together(
+        ((part.species, part.coats, part.old_finish), part.label) for part in card.parts
+    )
     for (species, coats, old), labels in alike.items():
         wood = f" ({species})" if species else ""
         _put(section, f"{', '.join(labels)}{wood}: {_coats(coats, old, verbose=verbose)}")
@@ -112,9 +113,7 @@ def _coats(coats: Sequence[CardCoats], old: str, *, verbose: bool) -> str:
 
 def _dates(section: Section, dates: Sequence[Milestone], clock: Clock) -> None:
     """Write from when what may be done; stages with one date on one line."""
-    alike: dict[str, list[str]] = {}
-    for name, words in _worded(dates, clock):
-        alike.setdefault(words, []).append(name)
+    alike = together((words, name) for name, words in _worded(dates, clock))
     rows = [(", ".join(names), words) for words, names in alike.items()]
     column = max((len(names) for names, _ in rows), default=0)
     for names, words in rows:
@@ -194,8 +193,7 @@ def _lines(section: Section, lines: Iterable[CardLine], facts: Facts, verbose: b
             names = (label.partition(" ×")[0] for label in parts)
             _put(section, f"on {', '.join(dict.fromkeys(names))}:")
         for line in mine:
-            source = facts.sources.get(line.source)
-            said = f" [{source.title if source else line.source}]" if verbose else ""
+            said = f" [{title_of(line.source, facts.sources)}]" if verbose else ""
             _put(section, f"{line.text}{said}", "  " if parts else "", hang=2)
 
 

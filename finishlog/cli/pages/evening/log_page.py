@@ -19,6 +19,7 @@ from finishlog.cli.pages.evening.words import (
     rags_words,
     reason,
     remedies,
+    together,
     usual_wanted,
     warn,
 )
@@ -80,16 +81,14 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
 
 def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
     """Put parts together of which the same is to be said: their names, and the words."""
-    found: dict[str, list[str]] = {}
-    for line in lines:
-        found.setdefault(words(line), []).append(line.label)
+    found = together((words(line), line.label) for line in lines)
     return [(names(labels), said) for said, labels in found.items()]
 
 
-def standing_lines(page: Page, lines: Iterable[Standing], clock: Clock) -> None:
+def standing_lines(page: Page, lines: Iterable[Standing], clock: Clock) -> Page:
     """Say how parts stand, in one line those that stand alike."""
-    for labels, words in alike(lines, lambda line: standing_words(line, clock)):
-        page.line(f"{labels}: {words}")
+    found = alike(lines, lambda line: standing_words(line, clock))
+    return page.lines(f"{labels}: {words}" for labels, words in found)
 
 
 def _recorded(answer: Logged, line: Standing, clock: Clock) -> str:
@@ -188,12 +187,13 @@ def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
 
 def _moved(page: Page, dates: Iterable[MovedDate], clock: Clock) -> None:
     """Say which dates are others now."""
-    alike: dict[str, list[str]] = {}
-    for date in dates:
-        was, now_is = (_date(moment, clock) for moment in (date.was, date.now_is))
-        pace = f": your pace is {date.pace}" if date.pace else ""
-        alike.setdefault(f"{now_is}, was {was}{pace}", []).append(date.label)
-    page.lines(f"moved    {names(labels)}: {words}" for words, labels in alike.items())
+    found = together((_moved_how(date, clock), date.label) for date in dates)
+    page.lines(f"moved    {names(labels)}: {words}" for words, labels in found.items())
+
+
+def _moved_how(date: MovedDate, clock: Clock) -> str:
+    pace = f": your pace is {date.pace}" if date.pace else ""
+    return f"{_date(date.now_is, clock)}, was {_date(date.was, clock)}{pace}"
 
 
 def _date(moment: datetime | None, clock: Clock) -> str:

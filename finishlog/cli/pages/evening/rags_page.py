@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.words import BURNABLE, SOFT_FILM, echo, rags_name, rags_words
+from finishlog.cli.pages.evening.words import BURNABLE, echo, rags_section
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.log.words import RagsDeed
 from finishlog.core.published.safety_notes import notes_for
@@ -37,7 +37,7 @@ def rags_page(lines: tuple[RagsLine, ...], context: Context) -> Page:
     if not lines:
         return Page().line("no rags are open")
     page = Page()
-    _list(page, lines, context.clock)
+    rags_section(page, lines, context.clock, whole=True)
     if any(line.state in {RagsState.OPEN, RagsState.SPREAD} for line in lines):
         page.line(_SUN, Tone.FAINT)
     notes = notes_for(context.facts.notes, ["self-heating"], at_most=_NOTES)
@@ -64,21 +64,7 @@ def dealt_page(answer: RagsDealtWith, clock: Clock) -> Page:
             Tone.DANGER,
         )
     if answer.still_open:
-        _list(page, answer.still_open, clock)
+        rags_section(page, answer.still_open, clock, whole=True)
     else:
         page.line("no rags are open")
     return page.line(f"act {answer.act}", Tone.FAINT)
-
-
-def _list(page: Page, lines: tuple[RagsLine, ...], clock: Clock) -> None:
-    danger = any(line.is_dangerous for line in lines)
-    section = page.section("OPEN RAGS", tone=Tone.DANGER if danger else Tone.PLAIN)
-    for line in lines:
-        tone = Tone.DANGER if line.is_dangerous else Tone.PLAIN
-        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
-        if line.soft:
-            section.row("", "", SOFT_FILM, tone=Tone.FAINT)
-        section.each((("", "", remark) for remark in line.remarks), Tone.FAINT)
-        if len(line.history) > 1:
-            done = (f"{d.deed.value} {clock.happened(d.at)}" for d in line.history)
-            section.row("", "", ", ".join(done), tone=Tone.FAINT)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -14,11 +14,11 @@ from finishlog.cli.pages.evening.words import (
     learnt_words,
     may_be,
     name_of,
-    rags_name,
-    rags_words,
+    rags_section,
     reason,
     remedies,
     taken_up,
+    together,
     usual_wanted,
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
@@ -74,7 +74,7 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
     section = page.section()
     for room in shown:
         where = f"{room.room}, " if len(shown) > 1 else ""
-        for how, names in _by_words(room.fitness):
+        for how, names in together((how, name) for name, how in room.fitness).items():
             what = " and ".join(names) if len(names) < 3 else ", ".join(names)
             section.row(f"{where}{what}: {how}")
     if answer.shop_open is False and answer.shop_opens:
@@ -100,20 +100,10 @@ def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
     return words
 
 
-def _by_words(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, list[str]]]:
-    found: dict[str, list[str]] = {}
-    for name, words in pairs:
-        found.setdefault(words, []).append(name)
-    return list(found.items())
-
-
 def _rags(page: Page, answer: Ready, clock: Clock) -> None:
     lines = [line for line in answer.rags if line.severity is not Severity.QUIET]
-    danger = any(line.is_dangerous for line in lines)
-    section = page.section("OPEN RAGS", tone=Tone.DANGER if danger else Tone.PLAIN)
-    for line in sorted(lines, key=lambda line: not line.is_dangerous):
-        tone = Tone.DANGER if line.is_dangerous else Tone.PLAIN
-        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
+    lines.sort(key=lambda line: not line.is_dangerous)
+    rags_section(page, lines, clock, whole=False)
 
 
 def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:

@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
 from finishlog.cli.pages.evening.log_page import standing_lines
-from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_words, remedies
+from finishlog.cli.pages.evening.words import (
+    SOFT_FILM,
+    echo,
+    rags_name,
+    rags_words,
+    remedies,
+    title_of,
+)
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.finish.stages import shown
 
@@ -35,10 +42,8 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
     section.each(("" if n else "the log", cause) for n, cause in enumerate(answer.causes))
     for n, cause in enumerate(answer.not_logged):
         section.row("" if n else "or", cause, tone=Tone.FAINT)
-    source = context.facts.sources.get(answer.source)
-    section.row("source", source.title if source else answer.source, tone=Tone.FAINT)
-    standing_lines(page, answer.after, context.clock)
-    return page.line(f"act {answer.act}", Tone.FAINT)
+    section.row("source", title_of(answer.source, context.facts.sources), tone=Tone.FAINT)
+    return standing_lines(page, answer.after, context.clock).line(f"act {answer.act}", Tone.FAINT)
 
 
 def mended_page(answer: Mended, clock: Clock) -> Page:
@@ -49,8 +54,7 @@ def mended_page(answer: Mended, clock: Clock) -> Page:
         page.line(f"{when}  {', '.join(answer.labels)}: mended, {', '.join(answer.mended)}")
     if answer.still:
         page.line(f"still stands until a check answers it: {', '.join(answer.still)}", Tone.HEAD)
-    standing_lines(page, answer.after, clock)
-    return page.line(f"act {answer.act}", Tone.FAINT)
+    return standing_lines(page, answer.after, clock).line(f"act {answer.act}", Tone.FAINT)
 
 
 def off_page(answer: Off, clock: Clock) -> Page:

@@ -35,8 +35,7 @@ def move_page(answer: Carried, clock: Clock) -> Page:
             f"the air of {answer.room} was not read in the last hours: "
             f"finishlog air {typed_celsius(17)} 58% --room {answer.room}"
         )
-    standing_lines(page, answer.standings, clock)
-    return page.line(f"act {answer.act}", Tone.FAINT)
+    return standing_lines(page, answer.standings, clock).line(f"act {answer.act}", Tone.FAINT)
 
 
 def pause_page(answer: Paused, clock: Clock) -> Page:

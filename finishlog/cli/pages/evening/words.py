@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.findings import Finding, Level
@@ -23,6 +23,10 @@ if TYPE_CHECKING:
     from finishlog.clock import Clock
     from finishlog.core.bench.milestones import Milestone
     from finishlog.core.log.when import When
+    from finishlog.core.published.sources import Source
+
+K = TypeVar("K")
+V = TypeVar("V")
 
 SETTLE = "then vacuum, let the dust settle, wipe"
 
@@ -232,6 +236,19 @@ def _on(finding: Finding) -> str:
     return f"{names(finding.on)}: " if finding.on else ""
 
 
+def together(pairs: Iterable[tuple[K, V]]) -> dict[K, list[V]]:
+    """Put together what has the same key, in the order in which the keys come."""
+    found: dict[K, list[V]] = {}
+    for key, value in pairs:
+        found.setdefault(key, []).append(value)
+    return found
+
+
+def title_of(source: str, sources: Mapping[str, Source]) -> str:
+    """Name a source by its title; what is no id of one stands as it is."""
+    return sources[source].title if source in sources else source
+
+
 def names(labels: Iterable[str]) -> str:
     """Join names: `legs ×4, rails ×2 and top`."""
     *before, last = labels
@@ -318,6 +335,20 @@ def _safe_for(line: RagsLine) -> str:
 def rags_name(line: RagsLine) -> str:
     """Name rags by product and where they come from."""
     return f"{rags_made_of(line)}: {', '.join(line.parts)}"
+
+
+def rags_section(page: Page, lines: Sequence[RagsLine], clock: Clock, *, whole: bool) -> None:
+    """List rags that are not closed; `whole`: with what is known of each."""
+    tones = {True: Tone.DANGER, False: Tone.PLAIN}
+    section = page.section("OPEN RAGS", tones[any(line.is_dangerous for line in lines)])
+    for line in lines:
+        tone = tones[line.is_dangerous]
+        section.row(str(line.number), rags_name(line), rags_words(line, clock), tone=tone)
+        done = [f"{d.deed.value} {clock.happened(d.at)}" for d in line.history]
+        more = [SOFT_FILM] if line.soft else []
+        more += [*line.remarks, *([", ".join(done)] if len(done) > 1 else [])]
+        if whole:
+            section.each((("", "", words) for words in more), Tone.FAINT)
 
 
 def rags_made_of(line: RagsLine) -> str:

@@ -19,6 +19,8 @@ from finishlog.cli.pages.evening.words import (
     name_of,
     reason,
     remedies,
+    title_of,
+    together,
     usual_wanted,
 )
 from finishlog.cli.pages.questions.clock_picture import clock_picture
@@ -32,7 +34,7 @@ from finishlog.core.shop.names import PathName
 from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
-    from finishlog.asks.bench.coat_grid import CoatGrid, GridCell
+    from finishlog.asks.bench.coat_grid import CoatGrid, GridCell, GridLine
     from finishlog.asks.bench.on import CoatLine, On
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
@@ -118,8 +120,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         if line.hours is not None:
             section.row("", hours_words(line.hours))
         for finding, words in zip(line.findings, remedies(line.findings), strict=True):
-            source = context.facts.sources.get(finding.source)
-            name = source.title if source else finding.source
+            name = title_of(finding.source, context.facts.sources)
             section.row("finding", words + (f" [{name}]" if name else ""))
         for there in answer.sooner:
             dry = after(there.low, there.high, context.clock)
@@ -309,20 +310,20 @@ def _here(start: Start, clock: Clock) -> str:
 def grid_page(answer: CoatGrid, clock: Clock) -> Page:
     """Lay out coats by piece and face, then what each glue-up still waits for."""
     page = Page()
-    by_project: dict[str, list[tuple[str, ...]]] = {}
-    for line in answer.lines:
-        label = f"{line.label} in {line.within}" if line.within else line.label
-        row = (label, *(_cell(cell) for cell in line.cells))
-        by_project.setdefault(PathName.read(line.part).within, []).append(row)
-    for project, rows in by_project.items():
-        section = page.section(f"{project}: COATS ON EACH FACE")
-        section.each(rows)
+    rows = ((PathName.read(line.part).within, _row(line)) for line in answer.lines)
+    for project, of in together(rows).items():
+        page.section(f"{project}: COATS ON EACH FACE").each(of)
     glue = page.section("BEFORE THE GLUE-UP")
     for each in answer.glue_ups:
         ready = each.answer is Answer.GO
         words = "nothing is missing: every member may be clamped" if ready else reason(each, clock)
         glue.row(each.label, words, tone=Tone.GO if ready else Tone.PLAIN)
     return page
+
+
+def _row(line: GridLine) -> tuple[str, ...]:
+    label = f"{line.label} in {line.within}" if line.within else line.label
+    return (label, *(_cell(cell) for cell in line.cells))
 
 
 def _cell(cell: GridCell) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.words import title_of
 from finishlog.cli.terminal.page import Page, Tone
 
 if TYPE_CHECKING:
@@ -26,5 +27,4 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
 
 
 def _basis(source: str, facts: Facts, verbose: bool) -> str:
-    known = facts.sources.get(source) if verbose else None
-    return f" [{known.title if known else source}]" if verbose else ""
+    return f" [{title_of(source, facts.sources)}]" if verbose else ""

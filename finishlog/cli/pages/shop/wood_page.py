@@ -41,8 +41,7 @@ def moisture_page(answer: Moist, clock: Clock) -> Page:
         page.line(f"caution: a meter is good from {low:g} to {high:g} %")
     page.lines(_in_this_air(room, answer.moisture_pct) for room in answer.rooms)
     page.lines(remedies(answer.warnings), Tone.HEAD)
-    standing_lines(page, answer.standings, clock)
-    return page.line(f"act {answer.act}", Tone.FAINT)
+    return standing_lines(page, answer.standings, clock).line(f"act {answer.act}", Tone.FAINT)
 
 
 def settles_page(answer: WoodAir) -> Page:
@@ -56,8 +55,7 @@ def surface_page(answer: Surface, context: Context) -> Page:
     shown = show_temperature(answer.temperature_c, unit)
     page = echo(clock, answer.at, answer.labels, f"surface {shown}")
     page.lines(_above_dew(room, answer, unit) for room in answer.rooms)
-    standing_lines(page, answer.standings, clock)
-    return page.line(f"act {answer.act}", Tone.FAINT)
+    return standing_lines(page, answer.standings, clock).line(f"act {answer.act}", Tone.FAINT)
 
 
 def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:

@@ -1,4 +1,4 @@
-"""Read when a heater runs: `tonight 16 till 23`, `Sat 9 till 17`, `till 23`, `Fri 18 till Sat 2`.
+"""Read spans to come: when nobody is in the shop; when a heater runs, `tonight 16 till 23`.
 
 A bare figure is an hour here. Where the start is spoken in the hours of one half of the day, the
 end is the first such hour after it: `tonight 7 till 11` ends at 23:00; `16 till 6` ends at 6:00.

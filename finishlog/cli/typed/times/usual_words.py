@@ -6,9 +6,8 @@ import re
 from collections.abc import Sequence
 
 from finishlog.cli.typed.figures.measures import humidity, temperature
-from finishlog.cli.typed.times.spans_of_day import span_of_day, together
 from finishlog.cli.typed.times.week import DAYS as DAYS_BEGIN
-from finishlog.cli.typed.times.week import clock_face, days_said, days_words
+from finishlog.cli.typed.times.week import clock_face, days_said, days_words, span_of_day, together
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.measure.units import Temperature
