@@ -98,7 +98,7 @@ def log(
     from finishlog.cli.pages.evening.log_page import log_page
     from finishlog.cli.typed.figures.amounts import film as read_film
     from finishlog.cli.typed.times.durations import minutes as read_minutes
-    from finishlog.cli.typed.times.passes import sitting
+    from finishlog.cli.typed.times.durations import sitting
 
     earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
     hands_on_min = read_minutes(minutes) if minutes else None

@@ -154,11 +154,6 @@ def can_page(answer: CanShown, clock: Clock) -> Page:
     return page
 
 
-def _said(line: MixLine) -> list[str]:
-    """Return what the line itself does not say yet."""
-    return [f.sentence for f in line.findings if f.rule is not Rule.POT_LIFE]
-
-
 def mixed_section(
     section: Section, mixes: Sequence[MixLine], cans: Sequence[CanInDoubt], clock: Clock
 ) -> None:
@@ -166,7 +161,10 @@ def mixed_section(
     for line in mixes:
         past = line.overdue or any(f.level is Level.STOP for f in line.findings)
         made = f"mixed {clock.words(line.made_at)}"
-        said = "; ".join([f"use it {by_words(line, clock)}" if line.use_by else made, *_said(line)])
+        use = f"use it {by_words(line, clock)}" if line.use_by else made
+        # Of its pot life the line itself speaks already.
+        more = (f.sentence for f in line.findings if f.rule is not Rule.POT_LIFE)
+        said = "; ".join((use, *more))
         tone = Tone.DANGER if past else Tone.PLAIN
         section.row(line.name, line.product, line.ratio, said, tone=tone)
     for can in cans:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
-from finishlog.cli.pages.evening.words import name_of, rags_name, rags_words, reason
+from finishlog.cli.pages.evening.words import name_of, names, rags_name, rags_words, reason
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
@@ -57,8 +57,8 @@ def _guns(section: Section, answer: Leave) -> None:
         if not answer.mixes:
             section.row("guns", "nothing mixed is on record; guns and brushes clean?")
         return
-    names = " and ".join(each.product for each in answer.sprayed)
-    section.row("guns", f"{names} sprayed tonight: gun, cup and needle clean?")
+    sprayed = " and ".join(each.product for each in answer.sprayed)
+    section.row("guns", f"{sprayed} sprayed tonight: gun, cup and needle clean?")
     burns = any(each.burns_dry for each in answer.sprayed)
     how = ": dry lacquer burns fiercely, use tools that do not spark" if burns else ""
     section.row("", f"overspray off the filters, walls and floor{how}?")
@@ -83,9 +83,7 @@ def _besides(answer: Leave) -> str:
     ]
     if not asked:
         return "the log shows nothing open"
-    *most, last = asked
-    said = f"{', '.join(most)} and {last}" if most else last
-    return f"beside {said} the log shows nothing open"
+    return f"beside {names(asked)} the log shows nothing open"
 
 
 def _danger(section: Section, answer: Leave, clock: Clock) -> None:

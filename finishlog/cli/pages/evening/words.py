@@ -172,14 +172,8 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.TEST:
             return "; ".join(x for x in (_test(line, clock), closing(line.closes, clock)) if x)
         case Answer.DRYING:
-            return "; ".join(
-                x
-                for x in (
-                    f"{_next(line)} {after(line.low, line.high, clock)}",
-                    closing(line.closes, clock, after=""),
-                )
-                if x
-            )
+            wait = f"{_next(line)} {after(line.low, line.high, clock)}"
+            return "; ".join(filter(None, (wait, closing(line.closes, clock, after=""))))
         case Answer.DEAD_ZONE:
             return f"{line.because}: scuff and recoat {after(line.low, line.high, clock)}"
         case Answer.WAITS:
@@ -188,9 +182,7 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.DEADLINE:
             assert line.closes is not None
             return f"{line.because} before {clock.words(line.closes)}"
-        case Answer.BLOCKED:
-            return line.because
-        case Answer.DONE:
+        case Answer.BLOCKED | Answer.DONE:
             return line.because
         case Answer.SET_ASIDE:
             return f"set aside; {taken_up(line)}"

@@ -35,7 +35,7 @@ from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.coat_grid import CoatGrid, GridCell, GridLine
-    from finishlog.asks.bench.on import CoatLine, On
+    from finishlog.asks.bench.on import On
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
     from finishlog.asks.bench.why import Why
@@ -146,8 +146,7 @@ def _kept_at(air: Air) -> str:
 
 def _on_it(section: Section, answer: Why, clock: Clock) -> None:
     coats = [f"{x.product}, {clock.words(x.put_on)} (act {x.act})" for x in answer.on_it]
-    old = _under_all(answer.standing)
-    said = ", over ".join([*coats, *([old] if old else [])])
+    said = ", over ".join(filter(None, (*coats, _under_all(answer.standing))))
     section.row("on it", said or "nothing: in the white")
 
 
@@ -169,14 +168,10 @@ def _air(section: Section, answer: Why, clock: Clock) -> None:
     if answer.air and answer.read_at:
         read = clock.words(answer.read_at)
         then = "then as usual" if answer.as_usual else "taken to stay"
-        words = f"{show_air(answer.air)}, read {read}, {then}{_act(answer)}"
-        section.row("air", words)
+        act = f" (act {answer.air_act})" if answer.air_act else ""
+        section.row("air", f"{show_air(answer.air)}, read {read}, {then}{act}")
     else:
         section.row("air", "not read within a day: label time only, test before you coat")
-
-
-def _act(answer: Why) -> str:
-    return f" (act {answer.air_act})" if answer.air_act else ""
 
 
 def _rests_on(section: Section, line: Standing) -> None:
@@ -244,7 +239,9 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
     """List the coats that are on it, what went wrong, and the attempts that came off."""
     for number, coat in enumerate(answer.coats, 1):
         when = clock.words(coat.put_on)
-        worked = f", then {_abraded(coat)}" if coat.abraded else ""
+        works = zip(coat.abraded, coat.abraded_acts, strict=True)
+        said = ", ".join(f"{work} (act {act})" for work, act in works)
+        worked = f", then {said}" if said else ""
         came = f" from {coat.container}" if coat.container else ""
         section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
     old = _under_all(answer.standing)
@@ -257,11 +254,6 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
     if answer.attempts:
         section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
-
-
-def _abraded(coat: CoatLine) -> str:
-    works = zip(coat.abraded, coat.abraded_acts, strict=True)
-    return ", ".join(f"{work} (act {act})" for work, act in works)
 
 
 def _now(line: Standing, clock: Clock) -> str:

@@ -99,18 +99,17 @@ def _remarks(answer: AirTakenIn, clock: Clock) -> Iterator[tuple[str, str]]:
             f"{_count(read_as.hour_twice, 'line')} of the hour that the clocks show twice",
         )
         yield "", "placed by their order in the file; a logger without summer time: --zone +01:00"
-    if read_as.clamped:
-        yield "taken as", f"100 %: {_count(read_as.clamped, 'reading')} a little over it"
-    if read_as.repeated:
-        yield "twice", f"{_count(read_as.repeated, 'line')} the same again, taken once"
-    if read_as.changed:
-        changed = _count(read_as.changed, "line")
-        yield "twice", f"{changed} with other figures for the same instant: the later line holds"
-    if read_as.out_of_order:
-        yield "order", f"{_count(read_as.out_of_order, 'line')} out of order, sorted"
-    if answer.known_otherwise:
-        others = _count(answer.known_otherwise, "reading")
-        yield "known", f"{others} with other figures: the earlier import stays, unless undone"
+    changed = "with other figures for the same instant: the later line holds"
+    others = "with other figures: the earlier import stays, unless undone"
+    for head, count, what, begin, end in (
+        ("taken as", read_as.clamped, "reading", "100 %: ", "a little over it"),
+        ("twice", read_as.repeated, "line", "", "the same again, taken once"),
+        ("twice", read_as.changed, "line", "", changed),
+        ("order", read_as.out_of_order, "line", "", "out of order, sorted"),
+        ("known", answer.known_otherwise, "reading", "", others),
+    ):
+        if count:
+            yield head, f"{begin}{_count(count, what)} {end}"
     gaps = read_as.gaps
     if gaps:
         longest = max(gap.end - gap.start for gap in gaps)

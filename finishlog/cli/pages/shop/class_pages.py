@@ -29,7 +29,8 @@ Words = Callable[[Range], str]
 def classes_page(lines: Sequence[ClassLine]) -> Page:
     """List the classes by their families, with the air in which they may go on."""
     page = Page()
-    for family, members in groupby(sorted(lines, key=_by_family), key=lambda line: line.family):
+    in_order = sorted(lines, key=lambda line: (line.family, line.key))
+    for family, members in groupby(in_order, key=lambda line: line.family):
         section = page.section(family.upper())
         for line in members:
             rags = "rags self-heat" if line.self_heating else ""
@@ -45,10 +46,6 @@ def _air(line: ClassLine) -> str:
     if line.max_rh_pct is not None:
         bits.append(f"to {line.max_rh_pct:.0f} %")
     return ", ".join(bits)
-
-
-def _by_family(line: ClassLine) -> tuple[str, str]:
-    return line.family, line.key
 
 
 def class_page(of: FinishClass, sources: Sources, units: Units) -> Page:
@@ -78,10 +75,9 @@ def _what_it_is(section: Section, of: FinishClass) -> None:
 
 
 def _in_use(section: Section, of: FinishClass, sources: Sources, units: Units) -> None:
-    if of.wipe_off_h:
-        figure_row(section, "wipe off after", of.wipe_off_h, hours_at, sources)
-    if of.pot_life_h:
-        figure_row(section, "pot life", of.pot_life_h, hours_at, sources)
+    for name, hours in (("wipe off after", of.wipe_off_h), ("pot life", of.pot_life_h)):
+        if hours:
+            figure_row(section, name, hours, hours_at, sources)
     for name, found, written in _ranges(of, units):
         if found:
             figure_row(section, name, found, written, sources)

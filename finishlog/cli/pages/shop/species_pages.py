@@ -32,14 +32,6 @@ _TANNIN = {
     Tannin.NO: "hardly any",
     Tannin.UNKNOWN: "not known",
 }
-_ANSWER = {
-    OvercoatAnswer.OK: "first",
-    OvercoatAnswer.WAIT: "wait",
-    OvercoatAnswer.SCUFF: "scuff",
-    OvercoatAnswer.BARRIER: "barrier",
-    OvercoatAnswer.AVOID: "avoid",
-    OvercoatAnswer.TEST: "test",
-}
 
 
 def species_list_page(woods: Sequence[Species]) -> Page:
@@ -96,6 +88,7 @@ def _heed(section: Section, cares: Sequence[Care], sources: Sources) -> None:
     for care in cares:
         whose = f"{', '.join(care.finishes)}: " if care.finishes else ""
         where = f"{care.only_with}: " if care.only_with else ""
-        section.row(_ANSWER[care.answer], f"{where}{whose}{care.reason}")
+        answer = "first" if care.answer is OvercoatAnswer.OK else care.answer.value
+        section.row(answer, f"{where}{whose}{care.reason}")
         section.row("", care.remedy)
         section.row("", basis(care.source, sources), tone=Tone.FAINT)

@@ -15,11 +15,12 @@ from finishlog.core.measure.units import Length, Temperature, difference_from_ba
 if TYPE_CHECKING:
     from finishlog.acts.air.moisture import Moist
     from finishlog.acts.air.surface import Surface
-    from finishlog.asks.things.movement import Moisture, Movement
+    from finishlog.asks.things.movement import Movement
     from finishlog.asks.things.wood_air import WoodAir
     from finishlog.cli.pages.shop.figure_rows import Sources
     from finishlog.clock import Clock
     from finishlog.context import Context
+    from finishlog.core.air.psychrometrics import Air
 
 # So finely is a width measured in each unit.
 _PLACES = {
@@ -46,7 +47,8 @@ def moisture_page(answer: Moist, clock: Clock) -> Page:
 
 def settles_page(answer: WoodAir) -> Page:
     """Say what wood settles at in an air."""
-    return Page().line(f"{_settles(answer)}, over weeks; good for a trend, not for a tenth")
+    settles = _settles(answer.air, answer.settles_pct, answer.room)
+    return Page().line(f"{settles}, over weeks; good for a trend, not for a tenth")
 
 
 def surface_page(answer: Surface, context: Context) -> Page:
@@ -63,9 +65,7 @@ def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:
     page = Page()
     change = abs(answer.change_mm)
     how = "wider" if answer.change_mm > 0 else "narrower"
-    moved = f"{_width(change, length)} {how}"
-    if not change:
-        moved = "no change"
+    moved = f"{_width(change, length)} {how}" if change else "no change"
     cut = "quarter-sawn" if answer.radial else "flat-sawn"
     start, end = answer.start.moisture_pct, answer.end.moisture_pct
     page.line(
@@ -75,7 +75,7 @@ def movement_page(answer: Movement, sources: Sources, length: Length) -> Page:
     rows = page.section()
     for name, moisture in (("from", answer.start), ("to", answer.end)):
         if moisture.air is not None:
-            rows.row(name, _settled(moisture))
+            rows.row(name, _settles(moisture.air, moisture.moisture_pct))
     source = basis(answer.source, sources)
     rows.row("moves", f"{100 * answer.per_pct:.3f} % of its width for each 1 % ({source})")
     rows.each((("note", remark) for remark in answer.remarks), Tone.FAINT)
@@ -92,18 +92,13 @@ def _in_this_air(room: WoodAir, moisture_pct: float) -> str:
         then = f"it is {apart:.1f} points wetter, and will shrink"
     else:
         then = f"it is {-apart:.1f} points drier, and will swell"
-    return f"{_settles(room)}: {then}"
+    return f"{_settles(room.air, room.settles_pct, room.room)}: {then}"
 
 
-def _settles(room: WoodAir) -> str:
-    assert room.air is not None
-    where = f"{room.room}, " if room.room else ""
-    return f"{where}{show_air(room.air)}: wood settles at {room.settles_pct:.1f} %"
-
-
-def _settled(moisture: Moisture) -> str:
-    assert moisture.air is not None
-    return f"{show_air(moisture.air)}: wood settles at {moisture.moisture_pct:.1f} %"
+def _settles(air: Air | None, settles_pct: float | None, room: str = "") -> str:
+    assert air is not None
+    where = f"{room}, " if room else ""
+    return f"{where}{show_air(air)}: wood settles at {settles_pct:.1f} %"
 
 
 def _above_dew(room: WoodAir, answer: Surface, unit: Temperature) -> str:

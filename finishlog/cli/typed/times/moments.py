@@ -25,14 +25,15 @@ from msgspec.structs import replace
 
 from finishlog.cli.typed.figures.unclear import Unclear, asked
 from finishlog.cli.typed.times.dates import (
+    DAY,
     ISO_DAY,
+    TimeTyped,
     calendar_day,
     days,
     is_days_away,
     is_without_a_year,
 )
 from finishlog.cli.typed.times.durations import LONGEST, length
-from finishlog.cli.typed.times.time_typed import DAY, TimeTyped
 from finishlog.cli.typed.times.times_of_day import CLOCK, WHOLE_DAY, Span, time_of_day
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.when import Sureness, When, at

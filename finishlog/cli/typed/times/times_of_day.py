@@ -11,8 +11,7 @@ from datetime import timedelta
 from typing import NamedTuple
 
 from finishlog.cli.typed.figures.unclear import Unclear
-from finishlog.cli.typed.times.dates import DAY_WORDS, WEEKDAY
-from finishlog.cli.typed.times.time_typed import DAY, TimeTyped
+from finishlog.cli.typed.times.dates import DAY, DAY_WORDS, WEEKDAY, TimeTyped
 from finishlog.errors import UsageFault
 
 # Parts of the day, in hours after midnight.

@@ -52,11 +52,10 @@ def _hour(word: str, unit: Temperature) -> UsualHour:
     hour, minute, warm, damp = found.groups()
     if not re.search("[cf]", warm, re.IGNORECASE):
         raise UsageFault(f"{word!r} may be a time: say °C or °F", _POINT_EXAMPLE)
-    return UsualHour(
-        _minutes(hour, minute, word, _POINT_EXAMPLE),
-        temperature(warm, unit),
-        humidity(damp) if damp else None,
-    )
+    minutes = int(hour) * 60 + int(minute or 0)
+    if minutes >= 24 * 60 or int(minute or 0) > 59:
+        raise UsageFault(f"{word!r} is no time of the day", _POINT_EXAMPLE)
+    return UsualHour(minutes, temperature(warm, unit), humidity(damp) if damp else None)
 
 
 def read_heating(
@@ -80,13 +79,6 @@ def read_heating(
         raise UsageFault(f"{said[0]!r} begins and ends at once", _SPAN_EXAMPLE)
     warm = temperature(said[1], unit) if len(said) == 2 else None
     return begins, ends, warm, tuple(days) or EVERY_DAY
-
-
-def _minutes(hour: str, minute: str | None, typed: str, example: str) -> int:
-    minutes = int(hour) * 60 + int(minute or 0)
-    if minutes >= 24 * 60 or int(minute or 0) > 59:
-        raise UsageFault(f"{typed!r} is no time of the day", example)
-    return minutes
 
 
 def read_season(typed: str) -> tuple[int, int]:
