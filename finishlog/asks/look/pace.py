@@ -13,14 +13,21 @@ from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.clock.pace import CARRIED_AT_MOST, PaceLearnt, Paces
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Coat
+from finishlog.core.log.entries import Coat, Moved
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import films, observed
 from finishlog.core.published.species import WoodKind
 from finishlog.core.shop.things import Log, Part, Piece, Shop
 from finishlog.core.zone.state import ZoneState
 from finishlog.store.log.heads import with_assemblies
-from finishlog.store.log.pace_coats import checked_coats, failed_lately, rooms_given, woods_given
+from finishlog.store.log.pace_coats import (
+    Gone,
+    checked_coats,
+    failed_lately,
+    rooms_given,
+    what_is_gone,
+    woods_given,
+)
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.containers import read_containers
 from finishlog.store.things.read_shop import read_rooms
@@ -62,21 +69,26 @@ def paces(context: Context, connection: Connection, shop: Shop, log: Log) -> Pac
 
     A product whose films were never found soft when checked cannot be slower than its label.
     """
-    slow = failed_lately(connection, products_in_hand(shop, log))
-    return learnt(context, connection, shop, slow) if slow else Paces.none
+    gone = what_is_gone(connection)
+    slow = failed_lately(connection, products_in_hand(shop, log), gone)
+    return learnt(context, connection, shop, slow, gone) if slow else Paces.none
 
 
 def learnt(
-    context: Context, connection: Connection, shop: Shop, products: Collection[int]
+    context: Context,
+    connection: Connection,
+    shop: Shop,
+    products: Collection[int],
+    gone: Gone | None = None,
 ) -> Paces:
     """Learn from the newest coats of some products that were checked, also of parts put away."""
-    coats = checked_coats(connection, products, NEWEST)
+    coats = checked_coats(connection, products, NEWEST, gone)
     if not coats:
         return Paces.none
     zones = {target for coat in coats for target in coat.targets}
     pieces = with_assemblies(connection, {target.piece for target in zones})
     log = read_log(connection, pieces, [(coat.start, coat.end) for coat in coats])
-    then = _as_they_stood(connection, shop, pieces, context.clock)
+    then = _as_they_stood(connection, shop, pieces, log, context.clock)
     woods = woods_given(connection, zones)
     stacks = films(then, log, context.clock.zone, woods, context.facts)
     return learn(
@@ -85,16 +97,21 @@ def learnt(
 
 
 def _as_they_stood(
-    connection: Connection, shop: Shop, pieces: Collection[int], clock: Clock
+    connection: Connection, shop: Shop, pieces: Collection[int], log: Log, clock: Clock
 ) -> Shop:
-    """Return a shop of some pieces, each in its room, and of every room there ever was."""
-    first = min(shop.rooms, default=None)
+    """Return a shop of some pieces, each in its room, be it one that there is no more."""
+    first, given = min(shop.rooms, default=None), rooms_given(connection, pieces)
     parts = tuple(
         Part(piece, 0, "", "", None, (Piece(piece, 1),), (), room=first if room is None else room)
-        for piece, room in sorted(rooms_given(connection, pieces).items())
+        for piece, room in sorted(given.items())
     )
-    rooms = read_rooms(connection, clock.now, include_archived=True)
-    return replace(shop, parts=parts, rooms=rooms)
+    stood_in = {room for room in given.values() if room is not None}
+    stood_in |= {entry.room for entry in log.entries if isinstance(entry, Moved)}
+    if shop.rooms and stood_in <= shop.rooms.keys():
+        return replace(shop, parts=parts)
+    return replace(
+        shop, parts=parts, rooms=read_rooms(connection, clock.now, include_archived=True)
+    )
 
 
 def pace_lines(

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime
 from typing import NamedTuple
 
-from sqlalchemy import Column, Connection, select
+from sqlalchemy import Column, Connection, select, union_all
 
 from finishlog.core.log.entries import Target
 from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
@@ -59,13 +59,14 @@ def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int,
     heads: dict[int, Head] = {}
     wanted = ids
     while wanted is None or wanted:
-        new = list(_heads(connection, wanted))
+        new = list(heads_of(connection, wanted))
         heads.update((head.id, head) for head in new)
         wanted = _amending_or_amended(connection, new) - heads.keys() if wanted is not None else ()
     return heads
 
 
-def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[Head]:
+def heads_of(connection: Connection, ids: Collection[int] | None) -> Iterator[Head]:
+    """Yield the heads of some entries alone; None: of all."""
     for row in rows_of(connection, _HEADS, entry.c.id, ids):
         id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
         when = When(earliest, latest, Sureness(sureness), tie)
@@ -85,11 +86,14 @@ def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[i
 
 def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
-    return {
-        row[0]
-        for entry_id, piece_id in naming_pieces()
-        for row in rows_of(connection, select(entry_id).distinct(), piece_id, pieces)
-    }
+    either = union_all(
+        *(
+            select(entry_id.label("entry"), piece_id.label("piece"))
+            for entry_id, piece_id in naming_pieces()
+        )
+    ).subquery()
+    found = rows_of(connection, select(either.c.entry).distinct(), either.c.piece, pieces)
+    return {row[0] for row in found}
 
 
 def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:

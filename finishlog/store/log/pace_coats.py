@@ -13,7 +13,7 @@ from sqlalchemy import Connection, String, or_, select, type_coerce
 from finishlog.core.log.entries import Check, Coat, Target, Work
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.log.words import Found, Operation
-from finishlog.store.log.heads import Head, read_heads, read_withdrawals
+from finishlog.store.log.heads import Head, heads_of, read_withdrawals
 from finishlog.store.log.in_force import Link, fates, withdrawn_acts
 from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
 from finishlog.store.schema.rows import rows_of
@@ -38,10 +38,10 @@ class CheckedCoat(Struct, frozen=True):
     end: datetime
 
 
-def failed_lately(connection: Connection, products: Set[int]) -> set[int]:
+def failed_lately(connection: Connection, products: Set[int], gone: Gone | None = None) -> set[int]:
     """Find those of some products that a failed check found soft."""
     found: set[int] = set()
-    gone = _what_is_gone(connection)
+    gone = gone or what_is_gone(connection)
     query = select(film_check.c.entry_id).where(film_check.c.found.in_(_FAILED))
     checks = _newest_checks(connection)
     for some in _shares(checks):
@@ -53,11 +53,11 @@ def failed_lately(connection: Connection, products: Set[int]) -> set[int]:
 
 
 def checked_coats(
-    connection: Connection, products: Collection[int], newest: int
+    connection: Connection, products: Collection[int], newest: int, gone: Gone | None = None
 ) -> tuple[CheckedCoat, ...]:
     """Find of each product the coats that were checked or sanded last, before their next coat."""
     found: dict[int, dict[int, CheckedCoat | None]] = {product: {} for product in products}
-    gone = _what_is_gone(connection)
+    gone = gone or what_is_gone(connection)
     events = _newest_checks(connection) + _newest_sandings(connection)
     for some in _shares(sorted(events, key=lambda event: event[1], reverse=True)):
         wanted = {product for product, seen in found.items() if len(_told(seen)) < newest}
@@ -68,7 +68,7 @@ def checked_coats(
             new = [on for on in under[product] if on not in found[product]]
             while new and (missing := newest - len(_told(found[product]))) > 0:
                 these, new = new[:missing], new[missing:]
-                found[product].update(_checked(connection, product, these))
+                found[product].update(_checked(connection, product, these, gone))
     return tuple(each for _, seen in sorted(found.items()) for each in _told(seen))
 
 
@@ -103,14 +103,15 @@ def _shares(events: _Events) -> Iterator[list[int]]:
         yield [id_ for id_, _ in events[n : n + _AT_ONCE]]
 
 
-class _Gone(NamedTuple):
+class Gone(NamedTuple):
     """The acts that were taken back, and the entries that an amendment left behind."""
 
     acts: Set[int]
     entries: Set[int]
 
 
-def _what_is_gone(connection: Connection) -> _Gone:
+def what_is_gone(connection: Connection) -> Gone:
+    """Read what no longer holds."""
     withdrawn = withdrawn_acts(read_withdrawals(connection))
     query = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id)
     amending = [Link(*r) for r in connection.execute(query.where(entry.c.supersedes_id > 0))]
@@ -118,11 +119,11 @@ def _what_is_gone(connection: Connection) -> _Gone:
     first = (Link(*row) for row in rows_of(connection, query, entry.c.id, amended))
     links = {link.entry: link for link in (*amending, *first)}
     fate = fates(links.values(), withdrawn)
-    return _Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
+    return Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
 
 
 def _coats_under(
-    connection: Connection, events: Sequence[int], products: Collection[int], gone: _Gone
+    connection: Connection, events: Sequence[int], products: Collection[int], gone: Gone
 ) -> dict[int, list[int]]:
     """Find by product which coats lay where some checks and sandings were made, in their order.
 
@@ -163,12 +164,12 @@ def _coats_under(
 
 
 def _checked(
-    connection: Connection, product: int, coats: Sequence[int]
+    connection: Connection, product: int, coats: Sequence[int], gone: Gone
 ) -> Iterator[tuple[int, CheckedCoat | None]]:
     """Look at what was done on some coats before the next one; None: neither check nor sanding."""
     later = _later(connection, coats)
     ids = {*coats, *(e for reached in later.values() for on in reached.values() for e in on)}
-    standing = _standing(connection, ids)
+    standing = _standing(connection, ids, gone)
     for each in coats:
         told: dict[frozenset[int], Target] = {}
         for target, entries in sorted(later[each].items()) if each in standing else ():
@@ -227,12 +228,10 @@ def _later(connection: Connection, coats: Sequence[int]) -> dict[int, dict[Targe
     return found
 
 
-def _standing(connection: Connection, ids: Collection[int]) -> dict[int, Head]:
+def _standing(connection: Connection, ids: Collection[int], gone: Gone) -> dict[int, Head]:
     """Read those of some entries that are in force."""
-    heads = read_heads(connection, ids)
-    withdrawn = withdrawn_acts(read_withdrawals(connection))
-    fate = fates((head.link for head in heads.values()), withdrawn)
-    return {id_: head for id_, head in heads.items() if id_ in ids and fate[id_].in_force}
+    heads = (head for head in heads_of(connection, ids) if head.act not in gone.acts)
+    return {head.id: head for head in heads if head.id not in gone.entries}
 
 
 def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, int | None]:

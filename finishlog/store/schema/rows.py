@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 from itertools import islice
 from typing import Any
 
-from sqlalchemy import Column, Connection, Select, Table, insert
+from sqlalchemy import ColumnElement, Connection, Select, Table, insert
 
 # Older SQLite builds take 999 parameters in one statement.
 _AT_ONCE = 900
@@ -22,7 +22,7 @@ def add_row(connection: Connection, table: Table, **values: object) -> int:
 def rows_of(
     connection: Connection,
     statement: Select[Any],
-    column: Column[Any],
+    column: ColumnElement[Any],
     ids: Collection[int] | None,
 ) -> Iterator[Any]:
     """Yield the rows of `statement` whose `column` is one of `ids`; None: all rows.

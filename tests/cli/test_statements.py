@@ -1,0 +1,70 @@
+"""How many statements a command puts to the database: few, and no more for a full bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+from run import Finishlog
+from sqlalchemy import Engine, event
+
+from tests.bench import shop
+
+
+@contextmanager
+def statements() -> Iterator[list[str]]:
+    """Collect what is put to any database meanwhile."""
+    said: list[str] = []
+
+    def note(connection: Any, cursor: Any, statement: str, *_: Any) -> None:
+        said.append(statement)
+
+    event.listen(Engine, "before_cursor_execute", note)
+    try:
+        yield said
+    finally:
+        event.remove(Engine, "before_cursor_execute", note)
+
+
+def said_by(finishlog: Finishlog, *words: str, now: str | None = None) -> list[str]:
+    with statements() as said:
+        finishlog.did(*words, now=now)
+    return said
+
+
+@pytest.fixture
+def full(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[dict[int, Finishlog]]:
+    """Shops by how many parts of each project are open."""
+    shops = {}
+    for parts in (5, 10):
+        monkeypatch.setattr(shop, "OPEN_PARTS", parts)
+        folder = tmp_path / str(parts)
+        folder.mkdir()
+        shops[parts] = Finishlog(folder, now=shop.NOW.isoformat())
+        shop.build(str(shops[parts].database))
+    return shops
+
+
+# 80: our own figure, to hold; two looks at the shop were 170 and more.
+MOST = 80
+
+
+def test_a_coat_in_the_shop_of_the_demo_asks_little(tmp_path: Path):
+    finishlog = Finishlog(tmp_path)
+    finishlog.did("--db", str(finishlog.database), "demo")
+    # A check there found its topcoat soft: what the shop's pace rests on is read too.
+    assert finishlog("product", "show", "topcoat").out.count("your pace") == 1
+    assert len(said_by(finishlog, "log", "legs:1-9", "oil")) <= MOST
+
+
+def test_a_coat_among_forty_open_parts_asks_no_more(full: dict[int, Finishlog]):
+    assert len(said_by(full[10], "log", "piece0/part0", "topcoat")) <= MOST
+
+
+@pytest.mark.parametrize("words", [("ready",), ("leave",), ("why", "piece0/part0")])
+def test_a_question_asks_no_more_of_a_full_bench(full: dict[int, Finishlog], words: Any):
+    few, many = (said_by(full[parts], *words) for parts in (5, 10))
+    assert len(many) <= len(few)
