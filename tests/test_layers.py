@@ -41,7 +41,7 @@ MAY_IMPORT = {
 # Only for annotations: what `cli` is handed by the acts and asks.
 MAY_NAME = {"cli": {"context", "store"}}
 # What a command has at hand opens the database and the facts, inside the functions that need them.
-OPENS = {"cli/answering/context.py": {"context", "facts", "store"}}
+OPENS = {"cli/answering/run.py": {"context", "facts", "store"}}
 
 # The libraries of others, and the layers that may load them.
 MAY_LOAD = {

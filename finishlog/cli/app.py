@@ -12,7 +12,7 @@ from typer.core import TyperGroup
 from typer.main import get_command
 
 from finishlog import __version__, errors
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal import streams
 from finishlog.cli.terminal.talk import say
 
@@ -142,7 +142,7 @@ def start(
         ),
     ] = None,
 ) -> None:
-    """Say which database the desk is about."""
+    """Say which database this run is about."""
     context.obj.chosen_path = db
 
 
@@ -182,7 +182,7 @@ def _typed(arguments: list[str]) -> str | None:
 def run(arguments: list[str]) -> int:
     """Run one command; return its exit code. Nothing a person does ends in a traceback."""
     streams.make_usable()
-    here = Desk(words=arguments)
+    here = Run(words=arguments)
     try:
         _refuse_no_text(arguments)
         code = _exit_code(
@@ -225,7 +225,7 @@ def _line(fault: errors.FinishlogError) -> str:
     return f"finishlog: {between.join(x for x in (fault.message, fault.hint) if x)}"
 
 
-def _of_the_system(here: Desk, fault: OSError) -> int:
+def _of_the_system(here: Run, fault: OSError) -> int:
     """Tell a file that cannot be used, which has a name, from an answer that cannot be written."""
     if fault.filename is None and fault.errno in streams.CANNOT_WRITE:
         return _unwritten(here, fault)
@@ -235,7 +235,7 @@ def _of_the_system(here: Desk, fault: OSError) -> int:
     return errors.BAD_DATA
 
 
-def _unwritten(here: Desk, fault: OSError | None) -> int:
+def _unwritten(here: Run, fault: OSError | None) -> int:
     """End where the answer found no reader. `fault` None: whoever asked reads no further."""
     streams.forget_the_rest()
     if here.has_recorded:
@@ -247,7 +247,7 @@ def _unwritten(here: Desk, fault: OSError | None) -> int:
     return errors.NOT_WRITTEN
 
 
-def _other(here: Desk, fault: Exception) -> int:
+def _other(here: Run, fault: Exception) -> int:
     """Tell a wrong command line from a fault of ours."""
     if type(fault).__name__ == "Abort":
         return errors.INTERRUPTED
@@ -261,7 +261,7 @@ def _other(here: Desk, fault: Exception) -> int:
     return _our_fault(here, fault)
 
 
-def _our_fault(here: Desk, fault: Exception) -> int:
+def _our_fault(here: Run, fault: Exception) -> int:
     found = here.damage()
     if found:
         say(f"finishlog: {here.path} is damaged: {found}; put back a backup")

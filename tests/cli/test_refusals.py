@@ -364,6 +364,8 @@ def test_ctrl_c_while_the_database_is_waited_for(shop: Finishlog):
     """The lock keeps the command waiting, so that the signal finds it at work."""
     with closing(sqlite3.connect(shop.database, isolation_level=None)) as other:
         other.execute("BEGIN EXCLUSIVE")
+        # A shell lets what runs in its background ignore the signal, and so would the command.
+        before = signal.signal(signal.SIGINT, signal.default_int_handler)
         with subprocess.Popen(
             [*PROGRAM, "air", "17C", "58%"],
             env=shop.variables(),
@@ -372,6 +374,7 @@ def test_ctrl_c_while_the_database_is_waited_for(shop: Finishlog):
             stderr=subprocess.PIPE,
             text=True,
         ) as program:
+            signal.signal(signal.SIGINT, before)
             _wait_until_it_has_open(program.pid, shop.database)
             program.send_signal(signal.SIGINT)
             out, err = program.communicate(timeout=30)

@@ -48,7 +48,7 @@ def test_every_coat_is_on_the_door_or_in_an_attempt_and_never_in_both(told):
     state = story.state(hour)
     there = [layer.coat.id for layer in state.layers]
     gone = [coat.id for attempt in state.attempts for coat in attempt.coats]
-    put_on = [e.id for e in state.told if isinstance(e, Coat)]
+    put_on = [e.id for e in state.entries if isinstance(e, Coat)]
     assert sorted(there + gone) == sorted(put_on)
 
 

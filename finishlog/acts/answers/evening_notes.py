@@ -161,7 +161,7 @@ def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:
     return any(
         zone.face.kind is not FaceKind.JOINT
         and still_on(
-            zone.member.old_finish, (e for e in zone.told if e.when.order < entry.when.order)
+            zone.member.old_finish, (e for e in zone.entries if e.when.order < entry.when.order)
         )
         for zone in seen.bench.zones
         if zone.target in entry.targets and zone.member.old_finish

@@ -173,8 +173,8 @@ def _poison(
     state: ZoneState, comes: Ingredient | None, facts: Facts, *, scuffed: bool
 ) -> Iterable[Finding]:
     """Stop what meets in the wood what it must not meet, or was sanded out of it."""
-    dust = dust_of_bleach(state.told, Operation.SCUFF, facts) if scuffed else None
-    met = met_in_the_wood(state.told, comes, facts, done=True) if comes else None
+    dust = dust_of_bleach(state.entries, Operation.SCUFF, facts) if scuffed else None
+    met = met_in_the_wood(state.entries, comes, facts, done=True) if comes else None
     yield from (finding for finding in (met, dust) if finding is not None)
 
 

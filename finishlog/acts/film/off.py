@@ -193,7 +193,7 @@ def _dust_of_bleach(
     """Stop the dust of a bleach that was sanded or scraped off the wood unrinsed."""
     if operation not in {Stripping.SAND_THROUGH, Stripping.SCRAPE}:
         return ()
-    found = (dust_of_bleach(state.told, Operation.SAND, facts) for state in states)
+    found = (dust_of_bleach(state.entries, Operation.SAND, facts) for state in states)
     return tuple(dict.fromkeys(f for f in found if f is not None))
 
 

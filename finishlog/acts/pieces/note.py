@@ -52,7 +52,7 @@ def _poison(states: Iterable[ZoneState], text: str, facts: Facts) -> tuple[Findi
     comes = in_work(text)
     found: dict[Finding, list[ZoneState]] = {}
     for state in states:
-        met = met_in_the_wood(state.told, comes, facts, done=False) if comes else None
+        met = met_in_the_wood(state.entries, comes, facts, done=False) if comes else None
         if met is not None:
             found.setdefault(met, []).append(state)
     return tuple(replace(met, on=labels_of(on)) for met, on in found.items())

@@ -105,7 +105,7 @@ def _on(group: Group, seen: Look) -> On:
         attempts=attempts_there(state.attempts, seen.facts),
         said=tuple(
             SaidLine(said.of(entry), entry.when, entry.act)
-            for entry in state.told
+            for entry in state.entries
             if isinstance(entry, Note | Review | Photo | HandedOver)
         ),
     )

@@ -64,7 +64,7 @@ def begin(state: ZoneState, seen: Look) -> Begin:
     wanted = _wanted(over, state, seen)
     # A room that was never read is read first.
     foretold = state.room.is_foretold and bool(state.room.readings) and wanted is not None
-    felt_cold = barred and measured_c(state.told, seen.clock.now) is not None
+    felt_cold = barred and measured_c(state.entries, seen.clock.now) is not None
     here = (
         _here(state.room, since, wanted, barred=barred, felt_cold=felt_cold)
         if wanted and foretold

@@ -250,7 +250,7 @@ def _check(check: Check) -> CheckLine:
 
 def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
     wood = "the wood's own temperature (the colder of the room and last night is taken)"
-    unknown = [wood] if measured_c(state.told, now) is None else []
+    unknown = [wood] if measured_c(state.entries, now) is None else []
     if state.room.measured_at(now) is None:
         unknown.append("the room's air: no reading within a day")
     if where.unknown:

@@ -29,7 +29,7 @@ def acts_of(states: Iterable[ZoneState]) -> tuple[int, ...]:
     """Return the acts that tell of some zones, glue-ups too, in the order of typing."""
     found: set[int] = set()
     for state in states:
-        found.update(entry.act for entry in state.told if isinstance(entry, _WEIGHS))
+        found.update(entry.act for entry in state.entries if isinstance(entry, _WEIGHS))
         if state.joined_by is not None:
             found.add(state.joined_by.act)
     return tuple(sorted(found))

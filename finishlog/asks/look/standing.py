@@ -196,7 +196,7 @@ def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
 
 def _next_time(state: ZoneState) -> str:
     """Return the words with which it was set aside; empty when it was not."""
-    said = [e.reason for e in state.told if isinstance(e, SetAside)]
+    said = [e.reason for e in state.entries if isinstance(e, SetAside)]
     return said[-1] if state.set_aside and said else ""
 
 

@@ -67,7 +67,7 @@ def _told(states: Sequence[ZoneState], joins: Sequence[Joined], piece: int) -> l
     found = {
         entry.id: entry
         for state in states
-        for entry in what_stays(state.told)
+        for entry in what_stays(state.entries)
         if _is_step(entry)
         and (since is None or entry.when.order > since)
         and (until is None or entry.when.order <= until)

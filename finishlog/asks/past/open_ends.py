@@ -118,7 +118,7 @@ def _steps(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
         yield Finding(Level.CAUTION, f"{_named(states)}: still to come: {', '.join(words)}")
     if aside:
         yield Finding(Level.CAUTION, f"{_named(aside)}: set aside")
-    bare = [s for s in mine if not s.layers and not s.progress.steps and not s.told]
+    bare = [s for s in mine if not s.layers and not s.progress.steps and not s.entries]
     if bare:
         yield Finding(Level.NOTE, f"{_named(bare)}: no finish on record")
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.json_answer import show_json
+from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.page import Page
 from finishlog.cli.terminal.show import show
 from finishlog.cli.terminal.spelling import needs_units, spelt
@@ -35,7 +35,7 @@ def recorded(made: Made) -> Answered:
     return Answered(made, lambda: _made_page(made))
 
 
-def show_answer(here: Desk, command: str, found: Answered, *, json: bool) -> None:
+def show_answer(here: Run, command: str, found: Answered, *, json: bool) -> None:
     """Print an answer; the page is laid out only when it is wanted."""
     if json:
         show_json(found.called or command, here.clock.now, found.answer)
@@ -43,7 +43,7 @@ def show_answer(here: Desk, command: str, found: Answered, *, json: bool) -> Non
         show(_in_units(found.page(), here))
 
 
-def _in_units(page: Page, here: Desk) -> Page:
+def _in_units(page: Page, here: Run) -> Page:
     """Spell what a page carries; the person's units are asked for when there is a quantity."""
     return page.mapped(lambda text: spelt(text, here.units if needs_units(text) else Units()))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import ask, at_a_terminal, choose
 from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UnknownPart, UsageFault
 
@@ -38,7 +38,7 @@ class Asked:
 
 
 def settled(
-    desk: Desk,
+    run: Run,
     typed: tuple[str, ...],
     attempt: Callable[[tuple[str, ...]], Answer],
     *,
@@ -71,11 +71,11 @@ def settled(
                 raise UsageFault("nothing was recorded") from None
             asked.sure = True
         except Unknown as fault:
-            _refuse_what_was_put_away(desk, fault)
+            _refuse_what_was_put_away(run, fault)
             if not (may_make and at_a_terminal()):
                 raise
             make = _make_part if isinstance(fault, UnknownPart) else _make_product
-            made = make(desk, fault)
+            made = make(run, fault)
             if made is None:
                 raise
             words = tuple(made if word == fault.name else word for word in words)
@@ -92,17 +92,17 @@ def said(typed: str, read: Callable[[str], Answer]) -> Answer:
         return read(chosen)
 
 
-def _refuse_what_was_put_away(desk: Desk, fault: Unknown) -> None:
+def _refuse_what_was_put_away(run: Run, fault: Unknown) -> None:
     """Say how to have a part back: it is not to be made anew under last year's name."""
     from finishlog.asks.look.meant import put_away_since
 
-    put_away = isinstance(fault, UnknownPart) and put_away_since(desk.context, fault.name)
+    put_away = isinstance(fault, UnknownPart) and put_away_since(run.context, fault.name)
     if put_away:
         path, command = put_away
         raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
 
 
-def _make_part(desk: Desk, fault: Unknown) -> str | None:
+def _make_part(run: Run, fault: Unknown) -> str | None:
     from finishlog.acts.things.parts import PartTyped, new_part
 
     answer = ask(f"There is no part {fault.name!r}. Put it on record now? [y/N]")
@@ -113,10 +113,10 @@ def _make_part(desk: Desk, fault: Unknown) -> str | None:
         path = f"{ask('Which piece of furniture is it part of?')}/{path}"
     species = ask("Which wood? (Enter: not said)")
     typed = PartTyped(path, species=species or None)
-    return new_part(desk.context, typed).name
+    return new_part(run.context, typed).name
 
 
-def _make_product(desk: Desk, fault: Unknown) -> str | None:
+def _make_product(run: Run, fault: Unknown) -> str | None:
     """Offer what is nearly so; a new product is made only when it is asked for.
 
     Where there is no product yet it is: with what else would anybody begin?
@@ -128,33 +128,33 @@ def _make_product(desk: Desk, fault: Unknown) -> str | None:
         chosen = choose(f"{question}. Which did you mean?", (*fault.near, _A_NEW_ONE))
         if chosen != _A_NEW_ONE:
             return chosen
-    elif products(desk.context):
+    elif products(run.context):
         answer = ask(f"{question}, nor such work. Put a new product on record? [y/N]")
         if not answer.lower().startswith("y"):
             return None
-    return _new_product(desk, fault.name)
+    return _new_product(run, fault.name)
 
 
-def _new_product(desk: Desk, name: str) -> str | None:
+def _new_product(run: Run, name: str) -> str | None:
     from finishlog.acts.things.products import ProductTyped, new_product
 
-    chosen = _choose_class(desk, name)
+    chosen = _choose_class(run, name)
     if chosen is None:
         return None
     typed = ProductTyped(name, chosen, {})
-    return new_product(desk.context, typed).name
+    return new_product(run.context, typed).name
 
 
-def _choose_class(desk: Desk, product: str) -> str | None:
+def _choose_class(run: Run, product: str) -> str | None:
     """Ask for the class of a new product: those that its name fits, else by family."""
     question = f"There is no product {product!r}. What kind of finish is it?"
-    near = desk.facts.find_class(product)
+    near = run.facts.find_class(product)
     if near:
         chosen = choose(question, (*near, _ANOTHER))
         if chosen != _ANOTHER:
             return chosen
     families: dict[str, list[str]] = {}
-    for of in desk.facts.classes.values():
+    for of in run.facts.classes.values():
         families.setdefault(of.family, []).append(of.key)
     family = choose(question, tuple(families))
     if family is None:

@@ -9,8 +9,8 @@ from inspect import Parameter, signature
 import typer
 
 from finishlog.cli.answering.answer import Answered, show_answer
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Json
+from finishlog.cli.answering.run import Run
 
 
 def command(
@@ -22,13 +22,13 @@ def command(
 ) -> Callable[[Callable[..., Answered]], Callable[..., None]]:
     """Declare a command by its name as it is typed and as `--json` calls it: `product new`.
 
-    The function is handed the Desk, then what was typed. `settings`: of the parser.
+    The function is handed the run, then what was typed. `settings`: of the parser.
     """
 
     def declare(answers: Callable[..., Answered]) -> Callable[..., None]:
         @wraps(answers)
         def run(context: typer.Context, *, json: bool = False, **typed: object) -> None:
-            here = context.find_object(Desk)
+            here = context.find_object(Run)
             assert here is not None
             found = answers(here, **typed)
             show_answer(here, name, found, json=json)

@@ -7,7 +7,6 @@ from typing import Annotated
 
 import typer
 
-from finishlog.cli.answering.context import Desk
 from finishlog.core.shop.trade_words import WORK, also_said
 from finishlog.errors import UsageFault
 
@@ -56,10 +55,3 @@ Archived = Annotated[bool, typer.Option("--archived", help="Those that were put 
 Verbose = Annotated[
     bool, typer.Option("-v", "--verbose", help="Everything: findings, sources, notes.")
 ]
-
-
-def desk(context: typer.Context) -> Desk:
-    """Return the desk that this run of the program opened."""
-    found = context.find_object(Desk)
-    assert found is not None
-    return found

@@ -46,7 +46,7 @@ def _last_word(entries: Iterable[AnyEntry]) -> AnyEntry | None:
 
 def without_what_left(states: Sequence[ZoneState]) -> list[ZoneState]:
     """Mark the zones of pieces that were handed over; one zone at work brings its piece back."""
-    words = {s.target: _last_word(s.told) for s in states}
+    words = {s.target: _last_word(s.entries) for s in states}
     if not any(words.values()):
         return list(states)
     of_piece: dict[int, list[AnyEntry]] = defaultdict(list)
@@ -83,7 +83,7 @@ def _boards_that_stayed(states: Sequence[ZoneState]) -> set[int]:
 def _rests(state: ZoneState, left: HandedOver | None) -> bool:
     if left is None or state.progress.next is not None:
         return False
-    since = (e for e in state.told if e.when.order > left.when.order)
+    since = (e for e in state.entries if e.when.order > left.when.order)
     return not any(map(brings_back, since))
 
 

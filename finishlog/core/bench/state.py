@@ -182,7 +182,7 @@ def _zone_state(
         species=species,
         joined_by=glued,
         masked_since=_masked_since(entries),
-        told=entries,
+        entries=entries,
         faults=standing_faults(entries, facts),
         stays=stays,
         stages=stages,

@@ -90,7 +90,7 @@ def task_of(
 
 def _worked_last(job: Job) -> datetime:
     """Return when a job's zones were last worked on: before that nothing was ready for it."""
-    done = (e.when.latest for s in job.states for e in s.told if isinstance(e, Work))
+    done = (e.when.latest for s in job.states for e in s.entries if isinstance(e, Work))
     return max(done, default=datetime.min.replace(tzinfo=UTC))
 
 

@@ -33,7 +33,7 @@ def solvent_wiped(state: ZoneState) -> When | None:
     """Return when bare wood was last wiped with solvent, if nothing opened it since."""
     if not state.is_bare_wood:
         return None
-    done = [e for e in what_stays(state.told) if isinstance(e, Work)]
+    done = [e for e in what_stays(state.entries) if isinstance(e, Work)]
     last = [e for e in done if e.operation in _OPENS_THE_WOOD | {Operation.SOLVENT_WIPE}][-1:]
     return last[0].when if last and last[0].operation is Operation.SOLVENT_WIPE else None
 
@@ -92,7 +92,7 @@ def _wipe_it(state: ZoneState, now: datetime, facts: Facts) -> Finding:
 def steel_wool_findings(state: ZoneState, over: FinishClass, facts: Facts) -> tuple[Finding, ...]:
     """Return what speaks against a coat where steel wool touched the wood or the film below."""
     wood = facts.species_named(state.species) if state.species else None
-    if wood is None or not _steel_wool_below(state.told):
+    if wood is None or not _steel_wool_below(state.entries):
         return ()
     rules = rules_for_wood(facts.wood_rules, wood, over, {Condition.STEEL_WOOL})
     return tuple(

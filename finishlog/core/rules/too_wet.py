@@ -28,7 +28,7 @@ def moisture_findings(state: ZoneState, now: datetime, facts: Facts) -> tuple[Fi
 
     Nothing where it was not measured, and nothing once a coat lies on it.
     """
-    read = measured_moisture(state.told) if state.is_bare_wood else None
+    read = measured_moisture(state.entries) if state.is_bare_wood else None
     if read is None or read.moisture_pct is None:
         return ()
     point = state.room.measured_at(now)

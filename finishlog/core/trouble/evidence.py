@@ -218,7 +218,7 @@ def _dusty(of: Scene) -> Look:
 
 
 def _handled(of: Scene) -> Look:
-    for entry in of.state.told:
+    for entry in of.state.entries:
         if not isinstance(entry, Work) or entry.when.earliest < of.layer.put_on:
             continue
         stage = NEEDS.get(entry.operation)
@@ -232,7 +232,7 @@ def _handled(of: Scene) -> Look:
 def _sanded(of: Scene) -> Look:
     done = [
         e
-        for e in of.state.told
+        for e in of.state.entries
         if isinstance(e, Work)
         and e.operation in {*ABRADES, Operation.RUB, Operation.STEEL_WOOL}
         and of.layer.put_on <= e.when.latest <= of.until

@@ -98,7 +98,7 @@ def _decide(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Verdi
         assert asked.step is not None
         return _work(state, asked.step.operation, near, facts)
     coat = _coat(state, asked.over, asked.method, near, facts)
-    met = met_in_the_wood(state.told, asked.comes, facts, done=False) if asked.comes else None
+    met = met_in_the_wood(state.entries, asked.comes, facts, done=False) if asked.comes else None
     if met is None or met.level is not Level.STOP:
         return _with(coat, (met,) if met else ())
     return replace(_bound_by(Answer.UNDERNEATH, met), findings=(met, *coat.findings))
@@ -200,7 +200,7 @@ def _blocked(state: ZoneState, stage: Stage) -> Verdict | None:
 
 def _work(state: ZoneState, operation: Operation, near: Around, facts: Facts) -> Verdict:
     """Give the verdict on work by hand."""
-    poison = dust_of_bleach(state.told, operation, facts)
+    poison = dust_of_bleach(state.entries, operation, facts)
     if poison is not None:
         return _bound_by(Answer.UNDERNEATH, poison)
     verdict = _film_allows(state, operation, near.now)
@@ -258,7 +258,7 @@ def _coat(
     under = after_the_wipe(under, state, near.now, facts)
     iron = steel_wool_findings(state, over, facts)
     surplus = surplus_doubt(state, near.now)
-    air = air_findings(over, method, state.room, near.now, facts.drying, state.stays, state.told)
+    air = air_findings(over, method, state.room, near.now, facts.drying, state.stays, state.entries)
     # Wood too wet asks for a sample first, as doubtful air does.
     air = (*air, *moisture_findings(state, near.now, facts))
     lit = _lit(state, over, near.now)
@@ -289,7 +289,7 @@ def _underneath(
     """Ask what lies there about one more coat: the layers, then the wood or an old finish."""
     old = state.old_finish
     under = look_through(state.layers, over, state.species, facts, now, method, on_wood=old is None)
-    found = findings_over(old, state.told)
+    found = findings_over(old, state.entries)
     wants_test = under.wants_test or bool(found)
     return replace(under, findings=(*under.findings, *found), wants_test=wants_test)
 
@@ -331,7 +331,7 @@ def _now(
         return _after(wet, f"{wet.what} must bear turning first", timed)
     stop = next((f for f in air if f.level is Level.STOP), None)
     if stop:
-        margin, felt = facts.drying.dew_margin_c.value, felt_lately(state.told)
+        margin, felt = facts.drying.dew_margin_c.value, felt_lately(state.entries)
         high = allowed_from(over.limits, margin, state.room, near.now, felt)
         answer = Answer.NOT_IN_THIS_AIR
         return replace(
@@ -377,7 +377,7 @@ def _unsure(
     cold = next((c for layer in state.layers if (c := perhaps_too_cold(layer))), None)
     if cold is not None:
         return f"it may have met {celsius(cold)} in its first hours: scratch it", None
-    fault = patch_due(state.told, facts)
+    fault = patch_due(state.entries, facts)
     if fault is not None:
         return f"after {fault.what.value}: coat a small patch first, scratch it: it holds?", None
     through = _not_proven_through(state.top)

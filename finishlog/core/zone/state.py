@@ -102,7 +102,7 @@ class ZoneState(Struct, frozen=True):
     joined_by: Joined | None = None
     masked_since: When | None = None
     # Everything that reached it, in the order of the work; the faults that nothing has answered.
-    told: Sequence[AnyEntry] = ()
+    entries: Sequence[AnyEntry] = ()
     faults: tuple[StandingFault, ...] = ()
     # Since when its piece is out of the shop (core.bench.hand_over); None: it is here.
     handed_over: HandedOver | None = None
@@ -127,7 +127,7 @@ class ZoneState(Struct, frozen=True):
     def old_finish(self) -> OldFinish | None:
         """The old finish that still lies on it, under whatever was put on since."""
         kept_bare = self.face.kind is FaceKind.JOINT
-        return None if kept_bare else still_on(self.member.old_finish, self.told)
+        return None if kept_bare else still_on(self.member.old_finish, self.entries)
 
     @property
     def is_bare_wood(self) -> bool:
@@ -147,7 +147,7 @@ class ZoneState(Struct, frozen=True):
     @property
     def attempts(self) -> tuple[Attempt, ...]:
         """The finishes that were taken off it, oldest first."""
-        return attempts_before(self.told)
+        return attempts_before(self.entries)
 
     @property
     def top(self) -> Layer | None:

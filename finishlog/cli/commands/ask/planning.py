@@ -9,12 +9,12 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Verbose
+from finishlog.cli.answering.run import Run
 
 
 def plan(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str] | None,
         typer.Argument(metavar="[PROJECT|PART]...", help="cabinet, cabinet/case, cab/*."),

@@ -9,8 +9,8 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Parts, SomeParts
+from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import say
 from finishlog.errors import UsageFault
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from finishlog.asks.look.meant import Wanted
 
 
-def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
+def _wanted(here: Run, typed: list[str], *, archived: bool = False) -> Wanted:
     """Find what is meant; what was typed by an old name is told its new one."""
     from finishlog.asks.look.meant import wanted
 
@@ -32,7 +32,7 @@ def _wanted(here: Desk, typed: list[str], *, archived: bool = False) -> Wanted:
     return found
 
 
-def when(here: Desk, parts: SomeParts) -> Answered:
+def when(here: Run, parts: SomeParts) -> Answered:
     """Show when a part may be recoated, turned, clamped, stacked, packed, used."""
     from finishlog.asks.bench.when import when as answer_when
     from finishlog.cli.pages.questions.question_pages import when_page
@@ -41,7 +41,7 @@ def when(here: Desk, parts: SomeParts) -> Answered:
     return Answered(answer, lambda: when_page(answer, here.clock))
 
 
-def why(here: Desk, parts: SomeParts) -> Answered:
+def why(here: Run, parts: SomeParts) -> Answered:
     """Show what stands behind the answer: label, air, clock, what binds, what is unknown."""
     from finishlog.asks.bench.why import why as answer_why
     from finishlog.cli.pages.questions.question_pages import why_page
@@ -51,7 +51,7 @@ def why(here: Desk, parts: SomeParts) -> Answered:
 
 
 def on(
-    here: Desk,
+    here: Run,
     parts: SomeParts,
     grid: Annotated[
         bool, typer.Option("--grid", help="Many parts at one look: coats by piece and face.")
@@ -72,7 +72,7 @@ def on(
 
 
 def history(
-    here: Desk,
+    here: Run,
     parts: Parts = None,
     act: Annotated[
         int | None, typer.Option("--act", metavar="ACT", help="One act whole, by its number.")
@@ -92,7 +92,7 @@ def history(
 
 
 def past(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str] | None,
         typer.Argument(

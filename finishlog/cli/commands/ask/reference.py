@@ -8,7 +8,7 @@ import typer
 
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 
 wood = typer.Typer(help="Woods: what they do to a finish.", no_args_is_help=True)
 glue = typer.Typer(help="Glues: open, clamps, finish, with sources.", no_args_is_help=True)
@@ -16,7 +16,7 @@ finish_class = typer.Typer(help="Generic kinds of finish, with sources.", no_arg
 
 
 @command(finish_class, "class list")
-def class_list(here: Desk) -> Answered:
+def class_list(here: Run) -> Answered:
     """List the classes."""
     from finishlog.asks.things.classes import classes
     from finishlog.cli.pages.shop.class_pages import classes_page
@@ -26,7 +26,7 @@ def class_list(here: Desk) -> Answered:
 
 
 @command(finish_class, "class show")
-def class_show(here: Desk, name: Annotated[list[str], typer.Argument(metavar="CLASS")]) -> Answered:
+def class_show(here: Run, name: Annotated[list[str], typer.Argument(metavar="CLASS")]) -> Answered:
     """Show one class: every figure with its range and source."""
     from finishlog.asks.things.classes import one_class
     from finishlog.cli.pages.shop.class_pages import class_page
@@ -36,7 +36,7 @@ def class_show(here: Desk, name: Annotated[list[str], typer.Argument(metavar="CL
 
 
 @command(wood, "species list")
-def species_list(here: Desk) -> Answered:
+def species_list(here: Run) -> Answered:
     """List the woods."""
     from finishlog.asks.things.species import species_list
     from finishlog.cli.pages.shop.species_pages import species_list_page
@@ -47,7 +47,7 @@ def species_list(here: Desk) -> Answered:
 
 @command(wood, "species show")
 def species_show(
-    here: Desk, name: Annotated[list[str], typer.Argument(metavar="SPECIES")]
+    here: Run, name: Annotated[list[str], typer.Argument(metavar="SPECIES")]
 ) -> Answered:
     """Show one wood, and what to heed on it."""
     from finishlog.asks.things.species import one_species, products_in_use
@@ -59,7 +59,7 @@ def species_show(
 
 
 @command(glue, "glue list")
-def glue_list(here: Desk) -> Answered:
+def glue_list(here: Run) -> Answered:
     """List the glues."""
     from finishlog.asks.things.glues import glues
     from finishlog.cli.pages.shop.glue_pages import glues_page
@@ -69,7 +69,7 @@ def glue_list(here: Desk) -> Answered:
 
 
 @command(glue, "glue show")
-def glue_show(here: Desk, name: Annotated[list[str], typer.Argument(metavar="GLUE")]) -> Answered:
+def glue_show(here: Run, name: Annotated[list[str], typer.Argument(metavar="GLUE")]) -> Answered:
     """Show one glue: every figure with its range and source."""
     from finishlog.asks.things.glues import one_glue
     from finishlog.cli.pages.shop.glue_pages import glue_page

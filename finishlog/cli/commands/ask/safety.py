@@ -8,12 +8,12 @@ import typer
 
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Verbose
+from finishlog.cli.answering.run import Run
 
 
 def safety(
-    here: Desk,
+    here: Run,
     about: Annotated[
         list[str] | None,
         typer.Argument(

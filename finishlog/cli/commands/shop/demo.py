@@ -15,7 +15,8 @@ from msgspec import Struct
 
 from finishlog import clock, paths
 from finishlog.cli.answering.json_answer import show_json
-from finishlog.cli.answering.options import Json, desk
+from finishlog.cli.answering.options import Json
+from finishlog.cli.answering.run import Run
 from finishlog.cli.typed.files.sample import Typed, commands, folder
 from finishlog.errors import BadData, UsageFault
 
@@ -32,7 +33,7 @@ class Played(Struct, frozen=True):
 
 def demo(context: typer.Context, json: Json = False) -> None:
     """Build an invented shop, walk through an evening in it, and leave it to play with."""
-    here = desk(context)
+    here: Run = context.obj
     path = _fresh(here.chosen_path)
     now = here.clock.now
     evening = tuple(commands(folder() / "evening.toml"))

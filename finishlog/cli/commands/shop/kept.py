@@ -6,14 +6,14 @@ import typer
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Name, NewName
+from finishlog.cli.answering.run import Run
 
 
 def may_be_renamed(group: typer.Typer, kind: str, what: str) -> None:
     """Declare the command that gives a thing of a kind another name."""
 
-    def rename(here: Desk, name: Name, new_name: NewName) -> Answered:
+    def rename(here: Run, name: Name, new_name: NewName) -> Answered:
         from finishlog.acts.things.archiving import rename_one
         from finishlog.core.shop.things import ThingKind
 
@@ -26,13 +26,13 @@ def may_be_renamed(group: typer.Typer, kind: str, what: str) -> None:
 def may_be_put_away(group: typer.Typer, kind: str, what: str, says: str) -> None:
     """Declare the commands that put a thing of a kind away, and bring it back."""
 
-    def archive(here: Desk, name: Name) -> Answered:
+    def archive(here: Run, name: Name) -> Answered:
         from finishlog.acts.things.archiving import archive_one
         from finishlog.core.shop.things import ThingKind
 
         return recorded(archive_one(here.context, ThingKind(kind), name))
 
-    def restore(here: Desk, name: Name) -> Answered:
+    def restore(here: Run, name: Name) -> Answered:
         from finishlog.acts.things.archiving import bring_back
         from finishlog.core.shop.things import ThingKind
 

@@ -9,7 +9,6 @@ import typer
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     Archived,
     NewName,
@@ -18,6 +17,7 @@ from finishlog.cli.answering.options import (
     SomeParts,
     also,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.core.shop.things import FaceKind
 
 part = typer.Typer(help="What is finished as one kind: doors, legs.", no_args_is_help=True)
@@ -34,7 +34,7 @@ _FACE_HELP = "front, back:hidden, tenon:joint, edges:edge, zones 'top=field,inla
 
 @command(part, "part new", epilog=also(FaceKind))
 def part_new(
-    here: Desk,
+    here: Run,
     path: Annotated[str, typer.Argument(metavar="PROJECT/NAME")],
     count: Annotated[int, typer.Option("--count", "-n", help="How many pieces.")] = 1,
     species: Annotated[str | None, typer.Option("--species", help="ash, cherry ...")] = None,
@@ -76,7 +76,7 @@ def part_new(
 
 @command(part, "part steps")
 def part_steps(
-    here: Desk,
+    here: Run,
     parts: SomeParts,
     name: Annotated[str, typer.Option("--as", metavar="STEPS", help="Which schedule.")],
 ) -> Answered:
@@ -89,7 +89,7 @@ def part_steps(
 
 
 @command(part, "part archive")
-def part_archive(here: Desk, parts: SomeParts) -> Answered:
+def part_archive(here: Run, parts: SomeParts) -> Answered:
     """Put parts away: the day's screens leave them out, past and history keep them."""
     from finishlog.acts.things.parts import archive_parts as archive
     from finishlog.asks.look.meant import whole_ids
@@ -99,7 +99,7 @@ def part_archive(here: Desk, parts: SomeParts) -> Answered:
 
 
 @command(part, "part restore")
-def part_restore(here: Desk, parts: SomeParts) -> Answered:
+def part_restore(here: Run, parts: SomeParts) -> Answered:
     """Bring back parts that were put away."""
     from finishlog.acts.things.parts import restore_parts
 
@@ -113,7 +113,7 @@ def part_restore(here: Desk, parts: SomeParts) -> Answered:
 
 @command(part, "part rename")
 def part_rename(
-    here: Desk, name: Annotated[str, typer.Argument(metavar="PART")], new_name: NewName
+    here: Run, name: Annotated[str, typer.Argument(metavar="PART")], new_name: NewName
 ) -> Answered:
     """Give a part another name; the old one still finds it."""
     from finishlog.acts.things.parts import rename_part
@@ -128,7 +128,7 @@ def part_rename(
 
 @command(part, "part edit", epilog=also(FaceKind))
 def part_edit(
-    here: Desk,
+    here: Run,
     name: Annotated[str, typer.Argument(metavar="PART")],
     species: Annotated[str | None, typer.Option("--species", help="Its wood.")] = None,
     room: Annotated[
@@ -160,7 +160,7 @@ def part_edit(
 
 
 @command(part, "part list")
-def part_list(here: Desk, archived: Archived = False) -> Answered:
+def part_list(here: Run, archived: Archived = False) -> Answered:
     """List the open parts."""
     from finishlog.asks.things.there_is import parts
     from finishlog.cli.pages.shop.shop_pages import parts_page
@@ -170,7 +170,7 @@ def part_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(part, "part show")
-def part_show(here: Desk, parts: SomeParts) -> Answered:
+def part_show(here: Run, parts: SomeParts) -> Answered:
     """Show parts with their faces and steps."""
     from finishlog.asks.look.meant import part_ids
     from finishlog.asks.things.there_is import parts as answer_parts

@@ -9,8 +9,8 @@ import typer
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
@@ -22,7 +22,7 @@ LabelAir = Annotated[str | None, typer.Option(help="The air the label speaks of:
 
 @command(product, "product new")
 def product_new(
-    here: Desk,
+    here: Run,
     name: Name,
     finish: Annotated[str, typer.Option("--class", help="finishlog class list shows them.")],
     recoat: Label = None,
@@ -51,7 +51,7 @@ def product_new(
 
 @command(product, "product label")
 def product_label(
-    here: Desk,
+    here: Run,
     name: Name,
     recoat: Label = None,
     sand: Label = None,
@@ -83,7 +83,7 @@ def product_label(
 
 @command(product, "product edit")
 def product_edit(
-    here: Desk,
+    here: Run,
     name: Name,
     finish: Annotated[
         str | None, typer.Option("--class", help="Another class, while no coat was logged.")
@@ -108,7 +108,7 @@ may_be_put_away(
 
 
 @command(product, "product list")
-def product_list(here: Desk, archived: Archived = False) -> Answered:
+def product_list(here: Run, archived: Archived = False) -> Answered:
     """List the products."""
     from finishlog.asks.things.there_is import products
     from finishlog.cli.pages.shop.shop_pages import products_page
@@ -118,7 +118,7 @@ def product_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(product, "product show")
-def product_show(here: Desk, name: Name) -> Answered:
+def product_show(here: Run, name: Name) -> Answered:
     """Show one product: its figures, where each comes from, and its cautions."""
     from finishlog.asks.things.there_is import one_product
     from finishlog.cli.pages.shop.shop_pages import product_page

@@ -41,7 +41,7 @@ from finishlog.acts.things.project_file import (
     StepsInFile,
     at_place,
 )
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.cli.typed.figures.measures import temperature
 from finishlog.cli.typed.files.labels import LabelTyped, product_typed
 from finishlog.cli.typed.files.typed_file import bytes_of
@@ -130,7 +130,7 @@ class _Table:
         return value
 
 
-def read_project_file(path: Path, here: Desk) -> ProjectFile:
+def read_project_file(path: Path, here: Run) -> ProjectFile:
     """Read a file; BadData says where and what is wrong, NotFound that there is no such file."""
     try:
         values = tomllib.loads(bytes_of(path).decode("utf-8"))
@@ -166,7 +166,7 @@ def _used_for(top: _Table) -> UsedFor | None:
     return known[typed] if typed else None
 
 
-def _due(top: _Table, here: Desk) -> datetime | None:
+def _due(top: _Table, here: Run) -> datetime | None:
     """Read the date: one of TOML's own is due by its end, also when it is past; or words."""
     zone, value = here.clock.zone, top.values.get("due")
     if isinstance(value, date) and value.year not in OUR_YEARS:
@@ -180,14 +180,14 @@ def _due(top: _Table, here: Desk) -> datetime | None:
         return due_moment(words, here.clock.now, zone) if words else None
 
 
-def _room(name: str, table: _Table, here: Desk) -> RoomInFile:
+def _room(name: str, table: _Table, here: Run) -> RoomInFile:
     night = table.text("night")
     with at_place(table.file, table.at("night")):
         coldest = temperature(night, here.temperature) if night else None
     return RoomInFile(name, coldest, table.text("note"))
 
 
-def _product(name: str, table: _Table, here: Desk) -> ProductInFile:
+def _product(name: str, table: _Table, here: Run) -> ProductInFile:
     finish = table.text("class")
     if finish is None:
         table.refuse("class", "it is missing", "finishlog class list shows the classes")

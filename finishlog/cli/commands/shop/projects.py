@@ -9,8 +9,8 @@ import typer
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.errors import UsageFault
 
@@ -38,7 +38,7 @@ def _for_whom(typed: str | None) -> str | None:
 
 @command(project, "project new")
 def project_new(
-    here: Desk, name: Name, due: Due = None, whom: ForWhom = None, note: NoteText = ""
+    here: Run, name: Name, due: Due = None, whom: ForWhom = None, note: NoteText = ""
 ) -> Answered:
     """Put a project on record."""
     from finishlog.acts.things.projects import new_project
@@ -50,7 +50,7 @@ def project_new(
 
 
 @command(project, "project list")
-def project_list(here: Desk, archived: Archived = False) -> Answered:
+def project_list(here: Run, archived: Archived = False) -> Answered:
     """List the open projects."""
     from finishlog.asks.things.there_is import projects
     from finishlog.cli.pages.shop.shop_pages import projects_page
@@ -60,7 +60,7 @@ def project_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(project, "project show")
-def project_show(here: Desk, name: Name) -> Answered:
+def project_show(here: Run, name: Name) -> Answered:
     """Show one project with its parts."""
     from finishlog.asks.things.there_is import one_project
     from finishlog.cli.pages.shop.shop_pages import project_page
@@ -71,7 +71,7 @@ def project_show(here: Desk, name: Name) -> Answered:
 
 @command(project, "project edit")
 def project_edit(
-    here: Desk,
+    here: Run,
     name: Name,
     due: Due = None,
     no_due: Annotated[bool, typer.Option("--no-due", help="It has no date any more.")] = False,
@@ -95,7 +95,7 @@ may_be_renamed(project, "project", "project")
 
 @command(project, "project load")
 def project_load(
-    here: Desk,
+    here: Run,
     file: Annotated[Path, typer.Argument(metavar="FILE", help="TOML, written by hand.")],
     check: Annotated[
         bool, typer.Option("--check", help="Say what it would do, and leave no trace.")

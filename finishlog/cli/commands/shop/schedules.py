@@ -8,7 +8,6 @@ import typer
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     ALL_WORK,
     Archived,
@@ -16,6 +15,7 @@ from finishlog.cli.answering.options import (
     NoteText,
     also,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.core.log.words import Operation
 from finishlog.errors import UsageFault
@@ -39,7 +39,7 @@ SomeSteps = Annotated[
 
 @command(steps, "steps new", epilog=also(Operation))
 def steps_new(
-    here: Desk,
+    here: Run,
     name: Name,
     step: SomeSteps = None,
     like: Annotated[
@@ -59,7 +59,7 @@ def steps_new(
 
 
 @command(steps, "steps list")
-def steps_list(here: Desk, archived: Archived = False) -> Answered:
+def steps_list(here: Run, archived: Archived = False) -> Answered:
     """List the finishing schedules."""
     from finishlog.asks.things.there_is import schedules
     from finishlog.cli.pages.shop.shop_pages import schedules_page
@@ -69,7 +69,7 @@ def steps_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(steps, "steps show")
-def steps_show(here: Desk, name: Name) -> Answered:
+def steps_show(here: Run, name: Name) -> Answered:
     """Show one finishing schedule."""
     from finishlog.asks.things.there_is import one_schedule
     from finishlog.cli.pages.shop.shop_pages import schedule_page
@@ -79,7 +79,7 @@ def steps_show(here: Desk, name: Name) -> Answered:
 
 
 @command(steps, "steps edit", epilog=also(Operation))
-def steps_edit(here: Desk, name: Name, step: Steps) -> Answered:
+def steps_edit(here: Run, name: Name, step: Steps) -> Answered:
     """Replace the steps of a schedule; parts keep the copies that they were given."""
     from finishlog.acts.things.steps import edit_steps
 

@@ -9,13 +9,13 @@ from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.clock import ZONE, zone_is_given
 from finishlog.errors import UsageFault
 
 
 def settings(
-    here: Desk,
+    here: Run,
     name: Annotated[
         str | None,
         typer.Argument(

@@ -9,8 +9,8 @@ from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import Archived, Name, NoteText
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.shop import usual
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.errors import UsageFault
@@ -22,7 +22,7 @@ usual.register(room)
 
 @command(room, "room new")
 def room_new(
-    here: Desk,
+    here: Run,
     name: Name,
     night: Annotated[
         str | None, typer.Option("--night", help="The coldest night of the month: 12C.")
@@ -39,7 +39,7 @@ def room_new(
 
 @command(room, "room night", settings={"ignore_unknown_options": True})
 def room_night(
-    here: Desk,
+    here: Run,
     words: Annotated[list[str], typer.Argument(metavar="[ROOM] TEMPERATURE", help="shop 12C")],
 ) -> Answered:
     """Say how cold a room's nights get, from now on."""
@@ -59,7 +59,7 @@ def room_night(
 
 @command(room, "room edit")
 def room_edit(
-    here: Desk,
+    here: Run,
     name: Name,
     note: Annotated[str | None, typer.Option("--note", help="Words to keep with it.")] = None,
     heater: Annotated[
@@ -86,7 +86,7 @@ may_be_put_away(
 
 
 @command(room, "room list")
-def room_list(here: Desk, archived: Archived = False) -> Answered:
+def room_list(here: Run, archived: Archived = False) -> Answered:
     """List the rooms with their last reading."""
     from finishlog.asks.things.there_is import rooms
     from finishlog.cli.pages.shop.shop_pages import rooms_page
@@ -96,7 +96,7 @@ def room_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(room, "room show")
-def room_show(here: Desk, name: Name) -> Answered:
+def room_show(here: Run, name: Name) -> Answered:
     """Show one room with its readings."""
     from finishlog.asks.things.there_is import one_room
     from finishlog.cli.pages.shop.shop_pages import room_page
@@ -107,7 +107,7 @@ def room_show(here: Desk, name: Name) -> Answered:
 
 @command(shop, "shop hours")
 def shop_hours(
-    here: Desk,
+    here: Run,
     hours: Annotated[
         list[str],
         typer.Argument(metavar="DAYS HOURS...", help="'mon-fri 18:00-23:00' 'sat 9:00-17:00'"),
@@ -123,7 +123,7 @@ def shop_hours(
 
 
 @command(shop, "shop show")
-def shop_show(here: Desk) -> Answered:
+def shop_show(here: Run) -> Answered:
     """Show the shop's hours, its time zone, and the database."""
     from finishlog.asks.things.there_is import the_shop
     from finishlog.cli.pages.shop.shop_pages import shop_page

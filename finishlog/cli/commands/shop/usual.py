@@ -8,7 +8,7 @@ import typer
 
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.errors import UsageFault
 
 Season = Annotated[
@@ -21,7 +21,7 @@ DAYS_READ = 14
 
 
 def room_usual(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str] | None,
         typer.Argument(
@@ -64,7 +64,7 @@ def room_usual(
 
 
 def room_heating(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(

@@ -10,8 +10,8 @@ import typer
 
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import At
+from finishlog.cli.answering.run import Run
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
@@ -50,7 +50,7 @@ DryRun = Annotated[
 
 
 def air(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -104,7 +104,7 @@ def air(
 
 
 def _one_reading(
-    here: Desk, text: str, wet_bulb: str | None, at: str | None, room: str | None
+    here: Run, text: str, wet_bulb: str | None, at: str | None, room: str | None
 ) -> Answered:
     from finishlog.acts.air.air import log_air
     from finishlog.cli.pages.shop.air_page import air_page

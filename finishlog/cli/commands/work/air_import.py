@@ -11,7 +11,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from finishlog.cli.answering.answer import Answered
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.cli.typed.files.typed_file import bytes_of
 from finishlog.core.logger.file import HowToRead, read_logger_file
@@ -24,7 +24,7 @@ _MANY = 20_000
 
 
 def import_air(
-    here: Desk,
+    here: Run,
     path: Path,
     *,
     columns: Mapping[str, str | None],

@@ -12,7 +12,6 @@ from msgspec.structs import replace
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import Asked, said, settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     ALL_WORK,
     At,
@@ -23,6 +22,7 @@ from finishlog.cli.answering.options import (
     also,
     one_face,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.work.coat_options import (
     Every,
     FromCan,
@@ -40,7 +40,7 @@ from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
 def ready(
-    here: Desk,
+    here: Run,
     parts: Parts = None,
     verbose: Verbose = False,
     time: Annotated[
@@ -65,7 +65,7 @@ def ready(
 
 
 def log(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -124,7 +124,7 @@ def log(
 
 
 def check(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -167,7 +167,7 @@ def check(
 
 
 def rags(
-    here: Desk,
+    here: Run,
     deed: Annotated[
         str | None,
         typer.Argument(metavar="[DEED]", help="spread, water, lifted, can, stiff or gone."),
@@ -205,7 +205,7 @@ def _is_crisp() -> bool:
     return ask("Stiff and crisp right through, every one, and no smell? [y/N]").lower()[:1] == "y"
 
 
-def _ids(here: Desk, typed: tuple[str, ...]) -> tuple[int, ...]:
+def _ids(here: Run, typed: tuple[str, ...]) -> tuple[int, ...]:
     from finishlog.asks.look.meant import part_ids
 
     if not typed:

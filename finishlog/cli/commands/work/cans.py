@@ -10,7 +10,6 @@ import typer
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     Archived,
     At,
@@ -19,6 +18,7 @@ from finishlog.cli.answering.options import (
     NoteText,
     NoteTyped,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import ContainerKind
 
@@ -41,7 +41,7 @@ _DEEDS = {
 
 @command(can, "can new")
 def can_new(
-    here: Desk,
+    here: Run,
     name: Name,
     product: Annotated[str, typer.Option("--product", help="What is in it.")],
     jar: Annotated[bool, typer.Option("--jar", help="A jar that it was decanted into.")] = False,
@@ -75,7 +75,7 @@ def can_new(
 
 @command(can, "can edit")
 def can_edit(
-    here: Desk,
+    here: Run,
     name: Name,
     made: Day = None,
     use_by: Annotated[str | None, typer.Option("--use-by", help="Of a mix: 4h, or 22:00.")] = None,
@@ -100,7 +100,7 @@ def can_edit(
 
 
 @command(can, "can rename")
-def can_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
+def can_rename(here: Run, name: Name, new_name: NewName) -> Answered:
     """Give it another name; the old one still finds it."""
     from finishlog.acts.mixing.can import rename_can
 
@@ -109,7 +109,7 @@ def can_rename(here: Desk, name: Name, new_name: NewName) -> Answered:
 
 
 @command(can, "can archive")
-def can_archive(here: Desk, name: Name) -> Answered:
+def can_archive(here: Run, name: Name) -> Answered:
     """Put it away; the coats that came from it stay on record."""
     from finishlog.acts.mixing.can import archive_can
 
@@ -118,7 +118,7 @@ def can_archive(here: Desk, name: Name) -> Answered:
 
 
 @command(can, "can restore")
-def can_restore(here: Desk, name: Name) -> Answered:
+def can_restore(here: Run, name: Name) -> Answered:
     """Bring back what was put away."""
     from finishlog.acts.things.archiving import bring_back
     from finishlog.core.shop.things import ThingKind
@@ -128,7 +128,7 @@ def can_restore(here: Desk, name: Name) -> Answered:
 
 
 @command(can, "can list")
-def can_list(here: Desk, archived: Archived = False) -> Answered:
+def can_list(here: Run, archived: Archived = False) -> Answered:
     """List cans, jars and mixes with what speaks against using them."""
     from finishlog.asks.things.can_list import can_list as listed
     from finishlog.cli.pages.evening.cans_page import cans_page
@@ -138,7 +138,7 @@ def can_list(here: Desk, archived: Archived = False) -> Answered:
 
 
 @command(can, "can show")
-def can_show(here: Desk, name: Name) -> Answered:
+def can_show(here: Run, name: Name) -> Answered:
     """Show one: what is in it, what befell it, the coats that came from it."""
     from finishlog.asks.things.can_list import can_show as shown
     from finishlog.cli.pages.evening.cans_page import can_page
@@ -150,7 +150,7 @@ def can_show(here: Desk, name: Name) -> Answered:
 def _deed(deed: ContainerDeed) -> Callable[..., Answered]:
     """Build the command that logs one deed."""
 
-    def deal(here: Desk, name: Name, at: At = None, note: NoteText = "") -> Answered:
+    def deal(here: Run, name: Name, at: At = None, note: NoteText = "") -> Answered:
         from finishlog.acts.mixing.can import DeedDone, log_deed
         from finishlog.cli.pages.evening.cans_page import deed_page
 
@@ -171,7 +171,7 @@ for _each in _DEEDS:
 
 
 def mix(
-    here: Desk,
+    here: Run,
     product: Annotated[str, typer.Argument(metavar="PRODUCT", help="What it is a mix of.")],
     parts: Annotated[
         list[str] | None,

@@ -9,7 +9,6 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import said, settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     At,
     FaceOption,
@@ -18,6 +17,7 @@ from finishlog.cli.answering.options import (
     also,
     one_face,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.core.log.words import Outcome
 from finishlog.core.shop.trade_words import is_said, several_words
 from finishlog.errors import UsageFault
@@ -30,7 +30,7 @@ Said = Annotated[str, typer.Option("--text", "-t", help="Words to keep with it."
 
 
 def handover(
-    here: Desk,
+    here: Run,
     parts: Whole,
     card: Annotated[
         bool, typer.Option("--card", help="Only print the care card; record nothing.")
@@ -62,7 +62,7 @@ def handover(
 
 
 def review(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(metavar="PART... OUTCOME", help="Parts, then good, fair or failed."),
@@ -90,7 +90,7 @@ def review(
 
 
 def photo(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str], typer.Argument(metavar="PART... FILE", help="Parts, then where the picture is.")
     ],

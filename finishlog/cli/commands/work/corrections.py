@@ -11,8 +11,8 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import said, settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import At, FaceOption, one_face
+from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.work.coat_options import FromCan, MixAmounts
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -24,7 +24,7 @@ _JUST_NOW = timedelta(minutes=10)
 
 
 def undo(
-    here: Desk,
+    here: Run,
     act: Annotated[
         int | None, typer.Argument(metavar="[ACT]", help="Its number in history; else the last.")
     ] = None,
@@ -49,7 +49,7 @@ def undo(
     return Answered(answer, lambda: undo_page(answer, here.clock))
 
 
-def _never_went_on(here: Desk, act: int) -> bool:
+def _never_went_on(here: Run, act: int) -> bool:
     """Ask whether the finish went on: a coat that did stays on record, and may have come off."""
     from finishlog.acts.film.off import off_command
 
@@ -66,7 +66,7 @@ def _never_went_on(here: Desk, act: int) -> bool:
 
 
 def amend(
-    here: Desk,
+    here: Run,
     act: Annotated[int, typer.Argument(metavar="ACT", help="Its number in history.")],
     at: At = None,
     on: Annotated[
@@ -124,7 +124,7 @@ def amend(
     return Answered(answer, lambda: amend_page(answer, here.clock))
 
 
-def _moment_of(here: Desk, act: int, typed: str) -> When:
+def _moment_of(here: Run, act: int, typed: str) -> When:
     """Read when it really was; a clock time alone is of the day that the entry stands on."""
     from finishlog.asks.past.history import one_act
     from finishlog.cli.typed.times.moments import moment
@@ -140,7 +140,7 @@ def _moment_of(here: Desk, act: int, typed: str) -> When:
 
 
 def note(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str], typer.Argument(metavar="PART... WORDS", help="case, then what there is to say.")
     ],
@@ -166,7 +166,7 @@ def note(
     return Answered(answer, lambda: note_page(answer, here.clock))
 
 
-def _parted(here: Desk, words: list[str]) -> tuple[tuple[str, ...], str]:
+def _parted(here: Run, words: list[str]) -> tuple[tuple[str, ...], str]:
     """Part `PART... WORDS`: the last argument when it is several words, else all but the first."""
     from finishlog.asks.look.meant import names_a_part
 

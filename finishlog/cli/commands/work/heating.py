@@ -9,13 +9,13 @@ import typer
 
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
+from finishlog.cli.answering.run import Run
 
 _WARM = r"(?:^|\s)(?:(?:at|to) )?([+-]?\d{1,3}(?:[.,]\d)? ?(?:°|deg)? ?[cf]!?)(?=\s|$)"
 
 
 def heat(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str] | None,
         typer.Argument(

@@ -9,7 +9,6 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import (
     At,
     FaceOption,
@@ -17,6 +16,7 @@ from finishlog.cli.answering.options import (
     SomeParts,
     one_face,
 )
+from finishlog.cli.answering.run import Run
 from finishlog.core.log.when import When
 from finishlog.core.log.words import FaultKind
 from finishlog.core.shop.trade_words import plain_word, several_words
@@ -24,7 +24,7 @@ from finishlog.errors import UsageFault
 
 
 def fault(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(
@@ -72,7 +72,7 @@ def fault(
     return Answered(answer, lambda: fault_page(answer, here.context))
 
 
-def _mended(here: Desk, parts: tuple[str, ...], note: str, face: str | None, at: When) -> Answered:
+def _mended(here: Run, parts: tuple[str, ...], note: str, face: str | None, at: When) -> Answered:
     from finishlog.acts.film.fault import Mended, log_mended
     from finishlog.cli.pages.evening.trouble_page import mended_page
 
@@ -84,7 +84,7 @@ def _mended(here: Desk, parts: tuple[str, ...], note: str, face: str | None, at:
 
 
 def off(
-    here: Desk,
+    here: Run,
     parts: SomeParts,
     to: Annotated[
         str,

@@ -9,13 +9,13 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import At, SomeParts
+from finishlog.cli.answering.run import Run
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
 def move(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str], typer.Argument(metavar="PART... ROOM", help="Parts, then the room.")
     ],
@@ -38,7 +38,7 @@ def move(
 
 
 def aside(
-    here: Desk,
+    here: Run,
     parts: SomeParts,
     next_time: Annotated[
         str, typer.Option("--next", metavar="TEXT", help="What is meant to come next.")
@@ -58,7 +58,7 @@ def aside(
     return Answered(answer, lambda: pause_page(answer, here.clock))
 
 
-def resume(here: Desk, parts: SomeParts, at: At = None) -> Answered:
+def resume(here: Run, parts: SomeParts, at: At = None) -> Answered:
     """Take parts up again, and see what they need now."""
     from finishlog.acts.pieces.pause import Paused
     from finishlog.acts.pieces.pause import resume as take_up
@@ -74,7 +74,7 @@ def resume(here: Desk, parts: SomeParts, at: At = None) -> Answered:
 
 
 def away(
-    here: Desk,
+    here: Run,
     since: Annotated[
         str | None, typer.Argument(metavar="[FROM]", help="'Sat 28 Nov', 'Fri 18:00', tomorrow.")
     ] = None,
@@ -98,7 +98,7 @@ def away(
 
 
 def leave(
-    here: Desk,
+    here: Run,
     exit_code: Annotated[
         bool,
         typer.Option("--exit-code", help="Leave with 1 when something must be done first."),

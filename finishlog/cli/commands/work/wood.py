@@ -9,21 +9,21 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.context import Desk
 from finishlog.cli.answering.options import At, FaceOption, one_face
+from finishlog.cli.answering.run import Run
 from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:
     from finishlog.acts.air.moisture import Moist
     from finishlog.acts.air.surface import Surface
-    from finishlog.cli.answering.context import Desk
+    from finishlog.cli.answering.run import Run
 
 # `-2C` is a temperature.
 _SETTINGS = {"surface": {"ignore_unknown_options": True}}
 
 
 def moisture(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str] | None,
         typer.Argument(metavar="[PART]... [MOISTURE]", help="Parts, then what the meter shows."),
@@ -60,7 +60,7 @@ def moisture(
     return Answered(answer, lambda: moisture_page(answer, here.clock))
 
 
-def _settles(here: Desk, typed: str) -> Answered:
+def _settles(here: Run, typed: str) -> Answered:
     from finishlog.asks.things.wood_air import wood_air
     from finishlog.cli.pages.shop.wood_page import settles_page
     from finishlog.cli.typed.figures.measures import air as read_air
@@ -70,7 +70,7 @@ def _settles(here: Desk, typed: str) -> Answered:
 
 
 def surface(
-    here: Desk,
+    here: Run,
     words: Annotated[
         list[str],
         typer.Argument(metavar="PART... TEMPERATURE", help="Parts, then how warm they are: 14C."),
@@ -97,7 +97,7 @@ def surface(
 
 
 def movement(
-    here: Desk,
+    here: Run,
     wood: Annotated[str, typer.Argument(metavar="SPECIES", help="ash, cherry, red-oak.")],
     width: Annotated[str, typer.Argument(metavar="WIDTH", help="300mm, 9.15in.")],
     start: Annotated[

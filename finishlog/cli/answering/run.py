@@ -1,4 +1,4 @@
-"""What a command has at hand: the clock, the facts, the database, how to answer."""
+"""What one run of the program has at hand: the clock, the facts, the database, how to answer."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from finishlog.store.database import Database
 
 
-class Desk:
+class Run:
     """Opened once a command; nothing heavy is loaded before it is asked for."""
 
     def __init__(self, chosen_path: Path | None = None, words: Sequence[str] = ()) -> None:
