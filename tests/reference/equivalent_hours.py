@@ -2,7 +2,8 @@
 
 `scipy.integrate.quad` adds up, told of every knot and of every place where the pace bends (found
 by `scipy.optimize.brentq`); `psychrolib` gives the pressure of water; the readings are joined by
-`numpy.interp`. `python -m tests.reference.equivalent_hours` writes tests/core/equivalent_hours.csv.
+`numpy.interp`. `python -m tests.reference.equivalent_hours` writes
+tests/core/clock/equivalent_hours.csv.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from finishlog.core.clock.counting import SLOWEST, Clock
 from finishlog.core.finish.classes import Mechanism
 from tests.air_of import SERIES, Row, law
 
-FROZEN = Path(__file__).parents[1] / "core" / "equivalent_hours.csv"
+FROZEN = Path(__file__).parents[1] / "core" / "clock" / "equivalent_hours.csv"
 SAYS = """\
 # Frozen output of scipy 1.17.1 (integrate.quad with the knots and bends as points) and psychrolib
 # 2.5.0: equivalent hours over each series of tests/air_of.py, at the label's 23 C and 50 %, by

@@ -19,7 +19,7 @@ from finishlog.core.air.psychrometrics import (
     vapour_deficit_pa,
 )
 
-FROZEN = Path(__file__).parents[1] / "core"
+FROZEN = Path(__file__).parents[1] / "core" / "air"
 SEA_LEVEL_PA = 101_325
 GRID = [
     Air(float(t), float(rh)) for t in range(-5, 38, 3) for rh in (5, 20, 35, 50, 65, 80, 90, 99)

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from run import Finishlog
 
-SAMPLE_DATA = Path(__file__).parents[2] / "sample_data"
+SAMPLE_DATA = Path(__file__).parents[3] / "sample_data"
 MONDAY = "2026-11-02T18:00:00+00:00"
 
 Task = dict[str, Any]

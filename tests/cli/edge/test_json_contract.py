@@ -17,8 +17,8 @@ from finishlog import errors
 from finishlog.cli.app import command_line
 
 # The invented cabinet of the demo, which differs from the one here.
-LOGGER = Path(__file__).with_name("logger.csv")
-CABINET = Path(__file__).parents[2] / "sample_data" / "cabinet.toml"
+LOGGER = Path(__file__).parents[1] / "air" / "logger.csv"
+CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (

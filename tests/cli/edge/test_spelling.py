@@ -18,7 +18,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Temperature, Units
 
-PACKAGE = Path(__file__).parents[2] / "finishlog"
+PACKAGE = Path(__file__).parents[3] / "finishlog"
 BELOW = [file for file in PACKAGE.rglob("*.py") if "cli" not in file.relative_to(PACKAGE).parts]
 
 

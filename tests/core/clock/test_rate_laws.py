@@ -13,19 +13,19 @@ from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.rate_law import rate
 from tests.air_of import LAWS, law, span
 
-HERE = Path(__file__).parent
+CORE = Path(__file__).parents[1]
 DOUBLES = (Mechanism.OXIDATION, Mechanism.CROSS_LINKING)
 
 
 def rows(name: str) -> list[dict[str, float]]:
     """Read a frozen table; its first lines say where it comes from."""
-    lines = [x for x in (HERE / name).read_text("utf-8").splitlines() if not x.startswith("#")]
+    lines = [x for x in (CORE / name).read_text("utf-8").splitlines() if not x.startswith("#")]
     return [{key: float(value) for key, value in row.items()} for row in csv.DictReader(lines)]
 
 
 @pytest.mark.parametrize("mechanism", DOUBLES)
 @pytest.mark.parametrize(
-    "row", rows("rate_factors.csv"), ids=lambda r: f"{r['ref_c']:g}-{r['t_c']:g}"
+    "row", rows("clock/rate_factors.csv"), ids=lambda r: f"{r['ref_c']:g}-{r['t_c']:g}"
 )
 def test_pace_doubles_for_each_10_c(mechanism, row):
     """UFGS-09971 3.7.1.3: pot life halves for each 10 °C warmer, doubles for each 10 °C colder."""
@@ -36,7 +36,11 @@ def test_pace_doubles_for_each_10_c(mechanism, row):
 
 @pytest.mark.parametrize(
     "row",
-    [r for r in rows("rate_factors.csv") if r["t_c"] <= r["ref_c"] and r["ref_c"] - r["t_c"] <= 10],
+    [
+        r
+        for r in rows("clock/rate_factors.csv")
+        if r["t_c"] <= r["ref_c"] and r["ref_c"] - r["t_c"] <= 10
+    ],
     ids=lambda r: f"{r['ref_c']:g}-{r['t_c']:g}",
 )
 def test_within_10_c_below_the_label_the_factor_of_two_is_near_the_other_laws(row):
@@ -52,7 +56,7 @@ def test_drying_by_oxygen_does_not_ask_for_humidity():
         assert rate(law(mechanism), Air(18, 40)) == rate(law(mechanism), Air(18, 70))
 
 
-@pytest.mark.parametrize("row", rows("psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
+@pytest.mark.parametrize("row", rows("air/psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
 def test_water_leaves_at_the_ratio_of_vapour_deficits(row):
     """Deficits of psychrolib 2.5.0 against that of 23 °C and 50 % (1.4052 kPa): an estimate."""
     pace = rate(law(Mechanism.WATER), Air(row["t_c"], row["rh_pct"]))

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from finishlog.core.shop.hours import ShopHours, intervals, is_open, next_opening, open_minutes
-from tests.core.test_shop_hours import EVENINGS, berlin, earliest_start, hours, minutes, utc
+from tests.core.shop.test_shop_hours import EVENINGS, berlin, earliest_start, hours, minutes, utc
 
 WEEK = (berlin("2026-03-02 00:00"), berlin("2026-03-09 00:00"))
 
