@@ -193,7 +193,7 @@ def _in_folder(folder: Path) -> Iterator[Path]:
 
 def _put_files(folder: Path) -> None:
     here = Path(__file__).parent.parent
-    shutil.copy(here / "cli" / "logger.csv", folder)
+    shutil.copy(here / "cli" / "air" / "logger.csv", folder)
     (folder / "project.toml").write_text('[project]\nname = "desk"\n[[part]]\nname = "lid"\n')
     (folder / "deep.toml").write_text("a = " + "[" * 5000 + "]" * 5000)
     (folder / "noise.bin").write_bytes(bytes(Random(0).randbytes(4000)))
