@@ -42,6 +42,12 @@ HANDLING = (
     Stage.CURED,
 )
 
+# What a can speaks of beside the end of its recoat window, in the order it is asked and shown.
+ON_A_LABEL = (
+    *(Stage.RECOAT, Stage.SAND, Stage.TOUCH, Stage.TACK_FREE),
+    *(Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.LIGHT_USE, Stage.CURED),
+)
+
 
 def shown(stage: Stage) -> str:
     """Name a stage as a person reads it."""

@@ -71,7 +71,6 @@ _LEAVES = {
     Stripping.WASH: Waste.STRIPPINGS,
 }
 _SOFT = frozenset({Found.TACKY, Found.GUMS})
-SOFT_FILM = "from a film that was still soft: it heats more than rags do"
 
 
 class Stiffens(StrEnum):

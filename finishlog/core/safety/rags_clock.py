@@ -20,7 +20,6 @@ from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.published.safety_notes import RagsFigures
 from finishlog.core.safety.oily_waste import Stiffens
 
-_HOUR = timedelta(hours=1)
 # For how long a reading still tells of the weather: heat passes sooner than cold. Our own bounds.
 _HEAT_STAYS = timedelta(days=2)
 _COLD_STAYS = timedelta(days=7)

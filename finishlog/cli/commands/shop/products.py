@@ -8,16 +8,21 @@ import typer
 
 from finishlog.cli.answering.answer import Answered, recorded
 from finishlog.cli.answering.asking import settled
-from finishlog.cli.answering.command import command
+from finishlog.cli.answering.command import Table, command
 from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
 from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
+from finishlog.core.finish.stages import ON_A_LABEL
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
-Label = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d, overnight.")]
-Window = Annotated[str | None, typer.Option(help="Recoat without scuffing until: 24h.")]
-LabelAir = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
+_Stage = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d, overnight.")]
+_Window = Annotated[str | None, typer.Option(help="Recoat without scuffing until: 24h.")]
+_Air = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
+Label = Annotated[
+    dict[str, str],
+    Table({**dict.fromkeys(ON_A_LABEL, _Stage), "window": _Window, "label-air": _Air}),
+]
 
 
 @command(product, "product new")
@@ -25,26 +30,13 @@ def product_new(
     here: Run,
     name: Name,
     finish: Annotated[str, typer.Option("--class", help="finishlog class list shows them.")],
-    recoat: Label = None,
-    sand: Label = None,
-    touch: Label = None,
-    tack_free: Label = None,
-    clamp: Label = None,
-    stack: Label = None,
-    pack: Label = None,
-    light_use: Label = None,
-    cured: Label = None,
-    window: Window = None,
-    label_air: LabelAir = None,
+    label: Label,
     note: NoteText = "",
 ) -> Answered:
     """Put a product on record with what its label says."""
     from finishlog.acts.things.products import new_product
-    from finishlog.cli.typed.files.labels import LabelTyped, product_typed
+    from finishlog.cli.typed.files.labels import product_typed
 
-    label = LabelTyped(
-        recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
-    )
     typed = product_typed(name, finish, label, here.temperature, note)
     return recorded(new_product(here.context, typed))
 
@@ -53,17 +45,7 @@ def product_new(
 def product_label(
     here: Run,
     name: Name,
-    recoat: Label = None,
-    sand: Label = None,
-    touch: Label = None,
-    tack_free: Label = None,
-    clamp: Label = None,
-    stack: Label = None,
-    pack: Label = None,
-    light_use: Label = None,
-    cured: Label = None,
-    window: Window = None,
-    label_air: LabelAir = None,
+    label: Label,
     coats_too: Annotated[
         bool, typer.Option("--coats-too", help="It said so all along: judge the coats that are on.")
     ] = False,
@@ -71,11 +53,8 @@ def product_label(
     """Change what a label says from now on; coats that are on keep what they were judged by."""
     from finishlog.acts.things.products import label_product
     from finishlog.cli.pages.evening.log_page import label_page
-    from finishlog.cli.typed.files.labels import LabelTyped, product_typed
+    from finishlog.cli.typed.files.labels import product_typed
 
-    label = LabelTyped(
-        recoat, sand, touch, tack_free, light_use, cured, window, label_air, clamp, stack, pack
-    )
     typed = product_typed(name, "", label, here.temperature)
     labelled = label_product(here.context, typed, coats_too=coats_too)
     return Answered(labelled, lambda: label_page(labelled, here.words, here.clock))

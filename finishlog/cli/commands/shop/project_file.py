@@ -43,19 +43,17 @@ from finishlog.acts.things.project_file import (
 )
 from finishlog.cli.answering.run import Run
 from finishlog.cli.typed.figures.measures import temperature
-from finishlog.cli.typed.files.labels import LabelTyped, product_typed
+from finishlog.cli.typed.files.labels import product_typed
 from finishlog.cli.typed.files.typed_file import bytes_of
 from finishlog.cli.typed.times.moments import due_moment
+from finishlog.core.finish.stages import ON_A_LABEL
 from finishlog.core.log.when import OUR_YEARS
 from finishlog.core.published.care import UsedFor
 from finishlog.errors import BadData
 
 TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
-LABEL = (
-    *("recoat", "sand", "touch", "tack-free", "clamp", "stack", "pack"),
-    *("light-use", "cured", "window"),
-)
+LABEL = (*(stage.value for stage in ON_A_LABEL), "window")
 PRODUCT = ("class", *LABEL, "label-air", "note")
 PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
 
@@ -194,8 +192,8 @@ def _product(name: str, table: _Table, here: Run) -> ProductInFile:
     typed = ProductTyped(name, finish, {}, None, table.text("note") or "")
     for key in (key for key in LABEL if key in table.values):
         with at_place(table.file, table.at(key)):
-            said = {key.replace("-", "_"): table.text(key), "air": table.text("label-air")}
-            read = product_typed(name, typed.class_typed, LabelTyped(**said), here.temperature)
+            said = {key: table.text(key), "label-air": table.text("label-air")}
+            read = product_typed(name, typed.class_typed, said, here.temperature)
         label = {**typed.label, **read.label}
         typed = replace(typed, label=label, window=read.window or typed.window)
     return ProductInFile(typed, frozenset(table.values))
