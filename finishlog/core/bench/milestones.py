@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.layers import StageTime, later
-from finishlog.core.finish.stages import HANDLING, Stage
+from finishlog.core.finish.stages import Stage
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer
 
@@ -74,12 +74,6 @@ def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
 def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:
     names = {s.layers[-1].coat.product_name for s in states if stage not in s.stages}
     return tuple(sorted(names))
-
-
-def handling(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
-    """Return the handling stages of the zones in their order."""
-    found = (milestone(states, stage) for stage in HANDLING)
-    return tuple(m for m in found if m)
 
 
 def furthest(

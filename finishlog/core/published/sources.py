@@ -16,15 +16,11 @@ class Seen(StrEnum):
     MEMORY = "memory"
 
 
-TIERS = {
-    1: "government, standard or university",
-    2: "trade book of the period",
-    3: "trade press or trade page",
-}
-
-
 class Source(Published, frozen=True):
-    """Where a figure comes from. `tier`: a key of `TIERS`; `seen`: how it was seen."""
+    """Where a figure comes from. `seen`: how it was seen.
+
+    `tier`: 1 government, standard or university; 2 trade book of the period; 3 trade press or page.
+    """
 
     id: str
     tier: Literal[1, 2, 3]

@@ -1,4 +1,4 @@
-"""Read and show how much: volumes, weights, areas, widths, wet films and shellac cuts.
+"""Read how much: volumes, weights, widths, wet films and shellac cuts.
 
 An ounce by itself is refused: fluid, it measures volume, else weight. A bare number takes the
 unit that the reader was handed, and is refused where there is none. What is possible but unlikely
@@ -32,7 +32,6 @@ from finishlog.core.measure.units import (
     Unit,
     Volume,
     Weight,
-    from_base,
     sign,
     to_base,
 )
@@ -76,12 +75,6 @@ def volume(text: str, unit: Volume | None = None) -> float:
 
 
 @asked
-def weight(text: str, unit: Weight | None = None) -> float:
-    """Read `80 g`, `2 lb`, `8 oz by weight` as grams; UsageFault for a bare `oz` or a volume."""
-    return _read(text, Weight, unit)
-
-
-@asked
 def amount(text: str, unit: Volume | Weight | None = None) -> Amount:
     """Read an amount by volume or by weight; UsageFault when it does not say which."""
     typed = _taken_apart(text)
@@ -91,12 +84,6 @@ def amount(text: str, unit: Volume | Weight | None = None) -> Amount:
     if word in _UNITS[Weight] or (not word and isinstance(unit, Weight)):
         return Amount(weight_g=_read(text, Weight, unit))
     return Amount(volume_l=_read(text, Volume, unit))
-
-
-@asked
-def area(text: str, unit: Area | None = None) -> float:
-    """Read `3.2 m2` or `35 sq ft` as m²."""
-    return _read(text, Area, unit)
 
 
 @asked
@@ -119,11 +106,6 @@ def width(text: str, unit: Length | None = None) -> tuple[float, Length]:
 def cut(text: str, unit: Cut | None = None) -> float:
     """Read a shellac cut, `2 lb cut` or `240 g/L`, as grams of dry flakes to a litre of alcohol."""
     return _read(text, Cut, unit)
-
-
-def show(base: float, unit: Unit) -> str:
-    """Show an amount, kept in the base of its kind, in the person's unit: `250 ml`, `2 lb cut`."""
-    return f"{float(f'{from_base(base, unit):.4g}'):g} {sign(unit)}"
 
 
 class _Typed(NamedTuple):
