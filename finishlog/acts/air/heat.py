@@ -23,7 +23,6 @@ from finishlog.core.safety.ignition import FLAMMABLE, lit_by
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.store.log.ledger import Ledger
 
 # The hazards of warming a room.
 WARMING = ("heater", "heat")
@@ -55,7 +54,6 @@ def heat(
     """Record that a heater runs through a span, which may lie in the future (°C)."""
     with context.writing("heat") as ledger:
         known, new = room_or_first(ledger, context.clock, room)
-        beside = () if new else tuple(_at_once(context, ledger, known.name, span))
         seen = look(context, ledger.connection)
         ledger.record(Heated(when=span, room=known.id, temperature_c=temperature_c))
         return HeatLogged(
@@ -67,7 +65,7 @@ def heat(
             how_warm_unknown=temperature_c is None and not _usually_known(known),
             caution=NO_FLAME,
             notes=notes_for(context.facts.notes, WARMING),
-            beside=beside,
+            beside=() if new else tuple(_at_once(seen, known.name, span)),
             warnings=tuple(_lit(known, span, seen)),
         )
 
@@ -109,12 +107,11 @@ def heat_ahead(context: Context) -> tuple[HeatLine, ...]:
         return heaters(look(context, connection))
 
 
-def _at_once(context: Context, ledger: Ledger, room: str, span: When) -> list[HeatLine]:
+def _at_once(seen: Look, room: str, span: When) -> list[HeatLine]:
     """Return the heaters on record for a room that run at the same time as a new one."""
-    lines = heaters(look(context, ledger.connection))
     return [
         line
-        for line in lines
+        for line in heaters(seen)
         if line.room == room
         if line.span.earliest < span.latest and span.earliest < line.span.latest
     ]

@@ -23,7 +23,7 @@ from finishlog.errors import NotFound
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.changes import changed
-from finishlog.store.things.read_shop import read_shop
+from finishlog.store.things.read_shop import read_rooms, read_shop
 from finishlog.store.things.usual import Heating, Season, put_usual_day
 
 
@@ -47,7 +47,7 @@ def set_usual_day(
         put_usual_day(ledger.connection, room.id, context.clock.now, hours=hours, season=season)
         said = f"{len(hours)} points" if hours else "none"
         changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
-        room = read_shop(ledger.connection, context.clock.now).rooms[room.id]
+        room = read_rooms(ledger.connection, context.clock.now)[room.id]
         return _set(usual_of(room), ledger.act_id)
 
 
@@ -71,7 +71,7 @@ def set_usual_day_as_read(
         )
         said = f"as read {found.readings} times"
         changed(ledger, ThingKind.ROOM, room.id, "usual day", "", said)
-        room = read_shop(ledger.connection, context.clock.now).rooms[room.id]
+        room = read_rooms(ledger.connection, context.clock.now)[room.id]
         return _set(usual_of(room), ledger.act_id, found)
 
 
@@ -86,7 +86,7 @@ def set_heating(
         begins, ends, *_ = heating
         said = "none" if begins == ends else f"{begins // 60}:{begins % 60:02}"
         changed(ledger, ThingKind.ROOM, room.id, "heating", "", said)
-        usual = usual_of(read_shop(ledger.connection, context.clock.now).rooms[room.id])
+        usual = usual_of(read_rooms(ledger.connection, context.clock.now)[room.id])
         notes = notes_for(context.facts.notes, WARMING) if begins != ends else ()
         now_is = _set(usual, ledger.act_id, caution=NO_FLAME if notes else "", notes=notes)
         return replace(now_is, instead_of=was)

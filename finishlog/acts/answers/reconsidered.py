@@ -11,7 +11,6 @@ from msgspec.structs import replace
 from finishlog.acts.answers.warn import warnings_before
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.pace import top_pace
-from finishlog.core.bench.state import bench_state
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Coat, Heated, Target, Work
 from finishlog.core.safety.whats_in import in_coat, in_work
@@ -93,8 +92,7 @@ def _as_it_was_done(
     log = seen.log.as_of(moment).only(
         lambda e: isinstance(e, Heated) or (e.when.order, e.id) < mine
     )
-    bench = bench_state(seen.shop, log, seen.facts, moment, seen.clock.zone, paces=seen.paces)
-    then = replace(seen, log=log, bench=bench)
+    then = seen.by(log, moment)
     on = Zones(targets=done.targets & touched)
     if isinstance(done, Work):
         comes = in_work(done.note)

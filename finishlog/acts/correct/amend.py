@@ -44,6 +44,7 @@ from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_product, pick_room, pick_zones, with_edges
 from finishlog.store.log.read_history import HistoryRow, read_history
+from finishlog.store.things.containers import read_containers
 
 
 class Change(Struct, frozen=True):
@@ -93,7 +94,9 @@ def amend(context: Context, act: int, change: Change) -> Amended:
             changed["pieces"] = frozenset(t.piece for t in targets) or entry.pieces
         becomes = replace(entry, when=when, targets=reached, **changed)
         ledger.record(becomes, supersedes=entry.id)
-        after = look(context, ledger.connection)
+        # What it moves may lie anywhere in the log; of the shop only what is in a mix can differ.
+        shop = replace(seen.shop, containers=read_containers(ledger.connection))
+        after = look(context, ledger.connection, shop=shop)
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
         return Amended(

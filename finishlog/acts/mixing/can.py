@@ -213,9 +213,9 @@ def archive_can(context: Context, typed: str) -> Made:
 def log_deed(context: Context, *, name: str, deed: ContainerDeed, at: When, note: str) -> DeedDone:
     """Record what was done with a container, or what befell it."""
     with context.writing(f"can {deed.value}") as ledger:
-        _, can = _picked(context, ledger, name)
+        seen, can = _picked(context, ledger, name)
         ledger.record(ContainerEvent(when=at, container=can.id, deed=deed, note=note))
-        after = look(context, ledger.connection)
+        after = seen.after(ledger)
         state = states(after)[can.id]
         return DeedDone(
             act=ledger.act_id,

@@ -98,7 +98,7 @@ def mix(context: Context, typed: ToMix) -> Mixed:
             container = _top_up(ledger, there, made, typed)
         else:
             container = _new(ledger, seen, product, made, typed)
-        after = look(context, ledger.connection)
+        after = seen.after(ledger)
         state = states(after)[container]
         warnings = (
             *_warnings(seen, state, typed),

@@ -10,12 +10,11 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
-from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.look import look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
-from finishlog.core.bench.state import bench_state
 from finishlog.core.commands import Do
-from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, judged_by
+from finishlog.core.finish.classes import Figure, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
 from finishlog.core.shop.things import ThingKind
@@ -91,11 +90,16 @@ def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = Fa
         window = typed.window or product.label_window
         of = context.facts.finish_class(product.class_key)
         figures = judged_by(of, label, window, context.facts.version)
-        after = _judged_by(figures, product.id, before)
+        judged = {
+            coat.id: replace(coat, figures=figures)
+            for coat in before.log.entries
+            if isinstance(coat, Coat) and coat.product == product.id
+        }
+        entries = tuple(judged.get(entry.id, entry) for entry in before.log.entries)
+        after = before.by(replace(before.log, entries=entries), context.clock.now)
         if coats_too:
-            for coat in _open_coats(before, product.id):
-                judged = replace(coat, figures=figures)
-                ledger.record(judged, supersedes=coat.id)
+            for was, coat in judged.items():
+                ledger.record(coat, supersedes=was)
         return Labelled(
             ledger.act_id,
             "label",
@@ -104,24 +108,6 @@ def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = Fa
             moved_dates(before, after),
             coats_too,
         )
-
-
-def _open_coats(seen: Look, product: int) -> list[Coat]:
-    return [e for e in seen.log.entries if isinstance(e, Coat) and e.product == product]
-
-
-def _judged_by(figures: FigureSet, product: int, seen: Look) -> Look:
-    """Look at the shop as it would stand if the coats of a product went by other figures."""
-    mine = {coat.id for coat in _open_coats(seen, product)}
-    entries = tuple(
-        replace(e, figures=figures) if isinstance(e, Coat) and e.id in mine else e
-        for e in seen.log.entries
-    )
-    log = replace(seen.log, entries=entries)
-    bench = bench_state(
-        seen.shop, log, seen.facts, seen.clock.now, seen.clock.zone, paces=seen.paces
-    )
-    return replace(seen, log=log, bench=bench)
 
 
 def _echo(typed: ProductTyped) -> list[str]:

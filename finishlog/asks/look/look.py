@@ -18,6 +18,7 @@ from finishlog.core.log.entries import (
     AnyEntry,
     Away,
     Coat,
+    ContainerEvent,
     Heated,
     Moved,
     Note,
@@ -31,7 +32,7 @@ from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.changes import ADDED, read_changes
-from finishlog.store.things.containers import with_containers_of
+from finishlog.store.things.containers import read_containers, with_containers_of
 from finishlog.store.things.read_shop import read_shop
 
 if TYPE_CHECKING:
@@ -64,24 +65,31 @@ class Look(Struct, frozen=True):
         """Look back: the shop as the log leaves it at a moment."""
         if moment >= self.clock.now:
             return self
-        log = self.log.as_of(moment)
+        return replace(self.by(self.log.as_of(moment), moment), made={})
+
+    def by(self, log: Log, moment: datetime) -> Look:
+        """Work out what would follow from another log at a moment."""
         bench = bench_state(self.shop, log, self.facts, moment, self.clock.zone, paces=self.paces)
-        return replace(self, log=log, bench=bench, made={})
+        return replace(self, log=log, bench=bench)
 
     def after(self, ledger: Ledger) -> Look:
-        """Add what an act has recorded: nothing is read again but what it may teach of the pace."""
+        """Add what an act recorded; only paces, and cans after a deed with one, are read again."""
+        connection, shop = ledger.connection, self.shop
+        if any(isinstance(entry, ContainerEvent) for entry in ledger.recorded):
+            shop = replace(shop, containers=read_containers(connection))
         new = [_as_kept(entry, self.shop) for entry in ledger.recorded]
         # What was typed last comes last among what happened at one time.
         entries = tuple(sorted((*self.log.entries, *new), key=lambda each: each.when.order))
         log = replace(self.log, entries=entries)
+        shop = with_containers_of(connection, shop, log)
         learnt = self.paces
         is_new = products_in_hand(self.shop, log) != products_in_hand(self.shop, self.log)
         if is_new or any(_may_teach(entry, entries) for entry in new):
-            learnt = paces(self.context, ledger.connection, self.shop, log)
+            learnt = paces(self.context, connection, shop, log)
         rooms = None if any(isinstance(e, Reading | Heated) for e in new) else self.bench.rooms
         clock = self.clock
-        bench = bench_state(self.shop, log, self.facts, clock.now, clock.zone, rooms, learnt)
-        return replace(self, log=log, bench=bench, paces=learnt)
+        bench = bench_state(shop, log, self.facts, clock.now, clock.zone, rooms, learnt)
+        return replace(self, shop=shop, log=log, bench=bench, paces=learnt)
 
 
 def _as_kept(entry: AnyEntry, shop: Shop) -> AnyEntry:
@@ -97,7 +105,7 @@ def _as_kept(entry: AnyEntry, shop: Shop) -> AnyEntry:
 
 def _may_teach(entry: AnyEntry, entries: Sequence[AnyEntry]) -> bool:
     """Tell whether an entry may tell of a pace; what is put on top, or moved now, does not."""
-    if isinstance(entry, SetAside | Resumed | Note | RagsEvent):
+    if isinstance(entry, SetAside | Resumed | Note | RagsEvent | ContainerEvent):
         return False
     if isinstance(entry, Moved):
         return entry.when.order < entries[-1].when.order
@@ -106,10 +114,18 @@ def _may_teach(entry: AnyEntry, entries: Sequence[AnyEntry]) -> bool:
     return True
 
 
-def look(context: Context, connection: Connection, since: datetime | None = None) -> Look:
-    """Look at every open part; `since`: also the air of what is told late, before any coat."""
+def look(
+    context: Context,
+    connection: Connection,
+    since: datetime | None = None,
+    shop: Shop | None = None,
+) -> Look:
+    """Look at every open part, in a `shop` that was read, or read it.
+
+    `since`: also the air of what is told late, before any coat.
+    """
     facts, now, zone = context.facts, context.clock.now, context.clock.zone
-    shop = read_shop(connection, now)
+    shop = shop or read_shop(connection, now)
     log = read_log(connection, [p.id for part in shop.parts for p in part.pieces], since=since)
     away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
     shop = replace(shop, hours=replace(shop.hours, away=away))
