@@ -22,7 +22,7 @@ YOUR_CAN = "your can"
 
 
 class Mechanism(StrEnum):
-    """What makes the film dry; it decides the rate law (core.clock.reach)."""
+    """What makes the film dry; it decides the rate law (core.finish.rate_law)."""
 
     OXIDATION = "oxidation"
     CROSS_LINKING = "cross-linking"
