@@ -308,7 +308,7 @@ def the_clock_of_why_is_the_one_that_binds(screens: Screens) -> None:
             assert wait is not None
             assert (wait.low, wait.high) == (standing.low, standing.high)
             assert hours is not None
-        if clock is None or hours is None or wait is None or wait.layer is None:
+        if clock is None or hours is None or wait is None or wait.coat is None:
             continue
         assert answer.label is not None
         assert (answer.label.stage, answer.label.product) == (hours.stage, hours.product)
@@ -318,7 +318,7 @@ def the_clock_of_why_is_the_one_that_binds(screens: Screens) -> None:
         assert hours.low_h <= hours.high_h
         # A check settles it without a clock.
         if wait.proved_by:
-            assert hours.by_check == wait.proved_by.act
+            assert hours.by_check == wait.proved_by
             continue
         runs = clock.done_h < clock.needed_h
         assert runs == (wait.high is None or wait.high > NOW)

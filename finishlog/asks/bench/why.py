@@ -148,7 +148,7 @@ def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
 
 def _why(group: Group, seen: Look) -> Why:
     state = group.first
-    layer, figure, stage = _what_is_counted(state)
+    layer, figure, stage = _what_is_counted(state, seen)
     reading = state.room.measured_at(seen.clock.now)
     where = begin(state, seen)
     return Why(
@@ -189,11 +189,12 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     return tuple(found)
 
 
-def _what_is_counted(state: ZoneState) -> tuple[Layer | None, Figure | None, Stage]:
+def _what_is_counted(state: ZoneState, seen: Look) -> tuple[Layer | None, Figure | None, Stage]:
     """Return the film and the figure that the answer waits for; else the next coat's on the top."""
     wait, top = state.verdict.wait, state.top
-    if wait is not None and wait.layer is not None:
-        return wait.layer, wait.figure, wait.stage or Stage.RECOAT
+    film = seen.bench.film(state, wait.coat) if wait else None
+    if wait is not None and film is not None:
+        return film, wait.figure, wait.stage or Stage.RECOAT
     return top, top.coat.figures.stages.get(Stage.RECOAT) if top else None, Stage.RECOAT
 
 

@@ -11,10 +11,12 @@ from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.went_wrong import FaultThere, faults_there
 from finishlog.core.bench.milestones import Milestone, furthest
+from finishlog.core.bench.state import BenchState
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Joined, SetAside
+from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
 from finishlog.core.log.words import Operation
 from finishlog.core.rules.glue_up import GlueUp
@@ -141,9 +143,9 @@ def standing_of(group: Group, seen: Look) -> Standing:
         faults=faults_there(state.faults),
         acts=acts_behind(group.states, seen.made),
         next_time=_next_time(state),
-        learnt=_learnt(state, seen.bench.now),
+        learnt=_learnt(state, seen.bench),
         old_finish=name_of(state.old_finish) if state.old_finish else "",
-        hours=_hours(verdict, state.joined_by, seen.bench.now),
+        hours=_hours(verdict.wait, state, seen.bench),
         binds=verdict.binds,
         usual_wanted=_usual_wanted(state, seen.bench.now),
     )
@@ -154,12 +156,13 @@ def _usual_wanted(state: ZoneState, now: datetime) -> str:
     return state.room.name if in_time and usual_would_move(state, now) else ""
 
 
-def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBind | None:
+def _hours(
+    wait: StageTime | None, state: ZoneState | None, bench: BenchState
+) -> HoursThatBind | None:
     """Return the hours of the clock that decides; None where something else does."""
-    wait = verdict.wait
-    if wait is None or wait.figure is None:
+    if wait is None or wait.figure is None or state is None:
         return None
-    figure, layer = wait.figure, wait.layer
+    figure, layer, now = wait.figure, bench.film(state, wait.coat), bench.now
     if layer is not None:
         needed = figure.high_h * layer.factor
         return HoursThatBind(
@@ -170,8 +173,9 @@ def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBi
             done_h=min(layer.done_h(figure, now), needed),
             since=layer.dries_since,
             act=layer.coat.act,
-            by_check=wait.proved_by.act if wait.proved_by else None,
+            by_check=wait.proved_by,
         )
+    joint = state.joined_by
     if joint is None:
         return None
     closed = joint.when.latest
@@ -179,19 +183,20 @@ def _hours(verdict: Verdict, joint: Joined | None, now: datetime) -> HoursThatBi
     return HoursThatBind("the joint", None, figure.low_h, figure.high_h, done, closed, joint.act)
 
 
-def _learnt(state: ZoneState, now: datetime) -> LearntDate | None:
+def _learnt(state: ZoneState, bench: BenchState) -> LearntDate | None:
     """Return how far its own pace moves what a film waits for; None where it does not."""
     wait = state.verdict.wait if state.verdict.answer in _IN_TIME else None
-    if wait is None or wait.layer is None or wait.layer.pace is None or wait.figure is None:
+    of = bench.film(state, wait.coat) if wait else None
+    if wait is None or of is None or of.pace is None or wait.figure is None:
         return None
-    of, figure = wait.layer, wait.figure
+    figure, now = wait.figure, bench.now
     by_label, now_is = of.label_waits(figure).high, of.waits(figure).high
     is_shown_alike = by_label == now_is or (
         by_label is not None and now_is is not None and now_is - by_label < SHOWN_TO
     )
     if is_shown_alike or (now_is is not None and now_is <= now):
         return None
-    return LearntDate(by_label, now_is, of.factor, wait.layer.pace.acts)
+    return LearntDate(by_label, now_is, of.factor, of.pace.acts)
 
 
 def _next_time(state: ZoneState) -> str:
@@ -245,5 +250,5 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
         waits_for=verdict.waits_for,
         findings=verdict.findings,
         acts=acts_behind(states, seen.made) or _made(part, seen),
-        hours=_hours(verdict, None, seen.bench.now),
+        hours=_hours(verdict.wait, next(iter(states), None), seen.bench),
     )

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
-from finishlog.core.film.layers import StageTime, later
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Answer

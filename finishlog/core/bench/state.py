@@ -59,6 +59,14 @@ class BenchState(Struct, frozen=True):
         minding = (z.room.id for z in self.in_the_shop if _minds_the_air(z, self.now))
         return frozenset(room for room in minding if room is not None)
 
+    def film(self, state: ZoneState, coat: int | None) -> Layer | None:
+        """Return the layer of a coat that a zone waits for: its own, its piece's, or any."""
+        if coat is None:
+            return None
+        of_the_piece = (z for z in self.zones if z.member_piece.id == state.member_piece.id)
+        where = (state, *of_the_piece, *self.zones)
+        return next((y for z in where for y in z.layers if y.coat.id == coat), None)
+
     def of_part(self, part: int) -> tuple[ZoneState, ...]:
         """Return the zones of a part: its own, or those of the members it was glued up from."""
         return tuple(z for z in self.zones if z.part.id == part)

@@ -6,10 +6,9 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from msgspec import Struct, field
+from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.air.course import Hours
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.span import AirSpan
 from finishlog.core.clock.counting import Clock, Counting, outside
@@ -20,10 +19,10 @@ from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.film.faults import rewetted
 from finishlog.core.finish.classes import Figure, FinishClass, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
 from finishlog.core.log.words import Operation, Test
-from finishlog.core.measure.compared import Compared
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 
@@ -33,46 +32,6 @@ SURFACE_HOLDS = timedelta(hours=2)
 WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
-
-
-class StageTime(Compared, frozen=True):
-    """From when a stage may be reached (`low`) and by when it is (`high`).
-
-    None: not in this air. `known`: the air on the way to `high` was read or is usual, none of it
-    is unknown; `air_read`: there are readings near enough to reckon by. `proved_by`: the check
-    that settled it. `hours`: the real hours on the way, by how their air is known. `figure` of
-    `layer` is what it counts, toward `stage`; no layer: a joint.
-    """
-
-    # Two films may be ready at the same time.
-    aside = frozenset({"figure", "layer", "stage"})
-    low: datetime | None
-    high: datetime | None
-    known: bool
-    air_read: bool
-    proved_by: Check | None = None
-    hours: Hours = field(default_factory=Hours)
-    figure: Figure | None = None
-    layer: Layer | None = None
-    stage: Stage | None = None
-
-
-def later(one: StageTime, other: StageTime) -> StageTime:
-    """Join two waits that must both be over."""
-    low = None if one.low is None or other.low is None else max(one.low, other.low)
-    high = None if one.high is None or other.high is None else max(one.high, other.high)
-    governs = other if high == other.high else one
-    return StageTime(
-        low,
-        high,
-        one.known and other.known,
-        one.air_read and other.air_read,
-        governs.proved_by,
-        governs.hours,
-        governs.figure,
-        governs.layer,
-        governs.stage,
-    )
 
 
 class Layer(Struct, frozen=True):
@@ -139,7 +98,7 @@ class Layer(Struct, frozen=True):
             air_read=hours.unread == 0.0,
             hours=hours,
             figure=figure,
-            layer=self,
+            coat=self.coat.id,
             stage=stage,
         )
 
@@ -224,7 +183,14 @@ class Layer(Struct, frozen=True):
         floor = self.dries_since + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
         return StageTime(
-            moment, moment, True, True, proved_by=passed, figure=figure, layer=self, stage=stage
+            moment,
+            moment,
+            True,
+            True,
+            proved_by=passed.act,
+            figure=figure,
+            coat=self.coat.id,
+            stage=stage,
         )
 
     def stands_proved(self) -> bool:

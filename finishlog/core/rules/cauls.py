@@ -11,7 +11,7 @@ from datetime import datetime
 
 from finishlog.core.air.met import air_met
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.film.layers import StageTime
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import Figure
 from finishlog.core.log.entries import Joined

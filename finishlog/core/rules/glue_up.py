@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
-from finishlog.core.film.layers import StageTime, later
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Joined

@@ -9,7 +9,8 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from finishlog.core.film.layers import Layer, StageTime, later, trapped_until
+from finishlog.core.film.layers import Layer, trapped_until
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.findings import Finding, Level, Rule
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.overcoat import (

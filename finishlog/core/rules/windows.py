@@ -11,7 +11,8 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
-from finishlog.core.film.layers import Layer, StageTime, later
+from finishlog.core.film.layers import Layer
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.classes import FinishClass, WindowKind

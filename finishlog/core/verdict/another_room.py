@@ -12,7 +12,8 @@ from msgspec.structs import replace
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
-from finishlog.core.film.layers import Layer, later
+from finishlog.core.film.layers import Layer
+from finishlog.core.finish.stage_time import later
 from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts

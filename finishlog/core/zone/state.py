@@ -12,7 +12,8 @@ from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.film.attempts import Attempt, attempts_before
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.film.layers import Layer, StageTime, later, trapped_until
+from finishlog.core.film.layers import Layer, trapped_until
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.film.old_finish import still_on
 from finishlog.core.film.progress import Progress
 from finishlog.core.finish.classes import FinishClass, Method

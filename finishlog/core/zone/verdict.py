@@ -11,7 +11,7 @@ from msgspec import Struct
 from finishlog.core.findings import Finding
 
 if TYPE_CHECKING:
-    from finishlog.core.film.layers import StageTime
+    from finishlog.core.finish.stage_time import StageTime
 
 
 class Answer(StrEnum):

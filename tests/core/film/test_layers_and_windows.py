@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.film.layers import Layer, StageTime
+from finishlog.core.film.layers import Layer
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.classes import FinishClass, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
