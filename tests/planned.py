@@ -12,6 +12,7 @@ from datetime import UTC, datetime, timedelta
 from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState, bench_state, verdict_on_work
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
 from finishlog.core.log.words import Operation
@@ -22,7 +23,7 @@ from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.shop.hours import ShopHours, WeeklyHours, intervals
 from finishlog.core.shop.things import FaceKind, Log, Part, Project, Shop
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import FACTS, Story, at
 
 DUSTY = {

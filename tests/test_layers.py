@@ -161,7 +161,7 @@ ROOMS = {
     "store": ("schema", "log", "things"),
     "asks": ("look", "bench", "past", "things"),
     "acts": ("meant", "answers", "mixing", "air", "film", "pieces", "things", "correct"),
-    "cli": ("terminal", "typed", "answering", "pages", "completion", "commands"),
+    "cli": ("terminal", "typed", "words", "answering", "pages", "completion", "commands"),
 }  # fmt: skip
 MOST_FILES_IN_A_ROOM = 16
 

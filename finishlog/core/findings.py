@@ -1,47 +1,218 @@
-"""A finding: one thing that a person should know before acting, with its remedy and source."""
+"""A finding: one thing that a rule has to say of a zone, as a value; its words stand at the edge.
+
+Whatever decides is a field here. Severity (`Level`) and what it answers to an act (`Answer`) are
+two things: a note may bind, and a stop may only be something to know.
+"""
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 from msgspec import Struct
+from msgspec.structs import replace
+
+from finishlog.core.finish.stage_time import StageTime
+from finishlog.core.measure.compared import Compared
 
 # Comes with every advice to warm something: solvent vapour finds a flame or a motor.
 NO_FLAME = "no flame, glowing wire or blower in the vapour"
 
 
+# Rules that another one asks after.
+AIR_UNREAD = "air-unread"
+BLUSH = "blush"
+NIGHT_UNTOLD = "night-untold"
+HEATER_UNTOLD = "heater-untold"
+POT_LIFE = "pot-life"
+
+
 class Level(StrEnum):
-    """How much a finding weighs."""
+    """How much a finding weighs: its words and its colour, never its place in the order."""
 
     NOTE = "note"
     CAUTION = "caution"
     STOP = "stop"
 
 
-class Rule(StrEnum):
-    """Which rule found it, for the few that another one asks after."""
+class Sure(StrEnum):
+    """How a finding is known: somebody logged it, it was reckoned, or taken for granted."""
 
-    NONE = ""
-    AIR = "air"
-    BLUSH = "blush"
-    NIGHT_UNTOLD = "night not told"
-    OILY_WOOD = "oily wood"
-    POT_LIFE = "pot life"
-    HEATER = "heater"
-    HEATER_UNTOLD = "heater not told"
+    SEEN = "seen"
+    RECKONED = "reckoned"
+    ASSUMED = "assumed"
 
 
-class Finding(Struct, frozen=True):
-    """One sentence, what to do about it, and where it comes from.
+class Act(StrEnum):
+    """What a person may want to do with a zone; `work`: by hand, what asks nothing of the film."""
 
-    `on` names the parts that it is about, where an act named several things or one.
+    COAT = "coat"
+    WIPE = "wipe"
+    SAND = "sand"
+    SCUFF = "scuff"
+    WORK = "work"
+    TURN = "turn"
+    CLAMP = "clamp"
+    GLUE_UP = "glue-up"
+    STACK = "stack"
+    PACK = "pack"
+    CLOSE = "close"
+    USE = "use"
+    RUB = "rub"
+    STORE = "store"
+    HAND_OVER = "hand-over"
+    TAKE_OFF = "take-off"
+    # Nothing: it is left as it is.
+    REST = "rest"
+
+
+class Answer(StrEnum):
+    """May the next step be done on this zone now?"""
+
+    GO = "go"
+    SCUFF = "go after scuffing"
+    TEST = "test first"
+    DRYING = "drying"
+    DEAD_ZONE = "dead zone"
+    NOT_IN_THIS_AIR = "not in this air"
+    BLOCKED = "blocked"
+    STALLED = "stalled"
+    SUSPECT = "suspect"
+    UNDERNEATH = "stopped by what is underneath"
+    WAITS = "waits for"
+    DEADLINE = "hard deadline running"
+    SET_ASIDE = "set aside"
+    DONE = "done"
+
+
+class Deed(StrEnum):
+    """What to do about an answer, in a word, where it is not the next step."""
+
+    NEXT_STEP = ""
+    WIPE_OFF = "wipe off"
+    MEND = "mend"
+    COAT = "coat"
+    CHECK_AGAIN = "check again"
+
+
+class In(StrEnum):
+    """What a figure of a finding is counted in, inside."""
+
+    CELSIUS = "celsius"
+    APART_CELSIUS = "apart_celsius"
+    PCT = "pct"
+    HOURS = "hours"
+    MINUTES = "minutes"
+    DAYS = "days"
+    MICROMETRES = "micrometres"
+    COUNT = "count"
+
+
+class Figured(Struct, frozen=True):
+    """One figure that was measured, or is wanted."""
+
+    value: float
+    unit: In
+
+
+# What else the words of a finding name: a product, a wood, a moment, words of a published row.
+Value = str | float | datetime | timedelta | tuple[str, ...] | None
+
+
+class Finding(Compared, frozen=True):
+    """One thing that a rule found: how much it weighs, what it answers, until when, by what.
+
+    `rule`: its id, by which the edge words it; `measured` and `wanted`, and what else its words
+    name, are values in `says`. `answer`: what it says to the act that was asked, None: it is only
+    to be known; `high` (UTC) when that ends, by the clock `wait` where one counts it, None: no
+    date ends it. `closes`: by when something must be done.
+    `scuff`: the film is to be scuffed first. `plain`: the answer itself tells it, and it is not
+    listed beside. `acts`: what it rests on, by their numbers. `on` names the parts that it is
+    about, where an act named several things or one; `room` the room, where there are several.
     """
 
-    level: Level
-    sentence: str
-    remedy: str = ""
+    # Two zones may be told one thing whose hours differ.
+    aside = frozenset({"low", "high", "closes", "wait", "acts", "plain"})
+
+    rule: str
+    level: Level = Level.NOTE
+    measured: Figured | None = None
+    wanted: Figured | None = None
+    says: tuple[tuple[str, Value], ...] = ()
     source: str = ""
+    sure: Sure = Sure.SEEN
+    answer: Answer | None = None
+    low: datetime | None = None
+    high: datetime | None = None
+    closes: datetime | None = None
+    wait: StageTime | None = None
+    deed: Deed = Deed.NEXT_STEP
+    scuff: bool = False
+    plain: bool = False
+    acts: tuple[int, ...] = ()
+    on: tuple[str, ...] = ()
+    room: str = ""
     # Whoever stands there leaves before reading on.
     get_out: bool = False
-    on: tuple[str, ...] = ()
-    rule: Rule = Rule.NONE
+    # What was done on record, that is judged again: `act 12, oil`.
+    about: str = ""
+    # What binds elsewhere, an edge for its face.
+    because_of: Finding | None = None
+
+    def value(self, name: str) -> Value:
+        """Return what it says under a name; None: nothing."""
+        return next((value for key, value in self.says if key == name), None)
+
+
+def finding(
+    rule: str,
+    level: Level = Level.NOTE,
+    source: str = "",
+    *,
+    measured: Figured | None = None,
+    wanted: Figured | None = None,
+    answer: Answer | None = None,
+    **says: Value,
+) -> Finding:
+    """Build a finding; what its words name besides is given by name."""
+    return Finding(
+        rule, level, measured, wanted, tuple(sorted(says.items())), source, answer=answer
+    )
+
+
+def plainly(rule: str, answer: Answer, **says: Value) -> Finding:
+    """Build a finding that the answer itself tells: it is listed nowhere else."""
+    return Finding(rule, says=tuple(sorted(says.items())), answer=answer, plain=True)
+
+
+def also(found: Finding, **says: Value) -> Finding:
+    """Return a finding that says more."""
+    return replace(found, says=tuple(sorted((*found.says, *says.items()))))
+
+
+def told(
+    level: Level, sentence: str, remedy: str = "", source: str = "", *, on: tuple[str, ...] = ()
+) -> Finding:
+    """Build a finding of an act or a question that no rule is behind: it brings its words."""
+    words = (("remedy", remedy), ("sentence", sentence))
+    return Finding("told", level, says=words, source=source, on=on)
+
+
+def celsius(value: float) -> Figured:
+    """Return a temperature (°C) as a figure."""
+    return Figured(value, In.CELSIUS)
+
+
+def apart_celsius(value: float) -> Figured:
+    """Return how far two temperatures (°C) are apart as a figure."""
+    return Figured(value, In.APART_CELSIUS)
+
+
+def pct(value: float) -> Figured:
+    """Return a percentage as a figure."""
+    return Figured(value, In.PCT)
+
+
+def hours(value: float) -> Figured:
+    """Return hours as a figure."""
+    return Figured(value, In.HOURS)

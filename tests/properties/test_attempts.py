@@ -6,9 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.film.attempts import attempts_before, what_stays
+from finishlog.core.findings import Answer
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
-from finishlog.core.zone.verdict import Answer
 from tests.examples import examples
 from tests.shop_of import LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble, door

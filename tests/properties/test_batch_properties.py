@@ -55,6 +55,7 @@ from tests.examples import examples
 from tests.once import blank
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
 from tests.shop_on_file import CLOCK, NOW, ago, context_of
+from tests.worded_in import remedy, sentence
 
 STEPS = (
     (),
@@ -276,7 +277,7 @@ def test_the_answer_counts_the_pieces_and_warns_of_nothing_twice(told: Batch):
         if answer is None:
             return
         assert answer.recorded == answer.named > 0
-        warned = [(f.level, str(f.sentence), str(f.remedy)) for f in answer.warnings]
+        warned = [(f.level, str(sentence(f)), str(remedy(f))) for f in answer.warnings]
         assert len(set(warned)) == len(warned)
         assert all(f.on or f.get_out for f in answer.warnings if answer.operation != "glue-up")
         page = plain(log_page(answer, CLOCK, verbose=False)).splitlines()

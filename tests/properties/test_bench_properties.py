@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from finishlog.core.bench.state import BenchState, bench_state
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, Reading
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Found, Operation, RagsDeed
 from finishlog.core.shop.things import Log
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.examples import examples
 from tests.shop_of import (
     FACTS,
@@ -32,6 +32,7 @@ from tests.shop_of import (
     Story,
     at,
 )
+from tests.worded_in import because, sentence
 
 CLASSES = st.sampled_from([SHELLAC, WATERBORNE, VARNISH, LINSEED, LACQUER, STAIN, WAX])
 BY_HAND = st.sampled_from(
@@ -126,10 +127,10 @@ def test_every_zone_has_exactly_one_answer_of_the_closed_set(told):
     for state in bench.zones:
         verdict = state.verdict
         assert verdict.answer in set(Answer)
-        assert verdict.because
+        assert because(verdict)
         for finding in verdict.findings:
             assert finding.level in set(Level)
-            assert finding.sentence
+            assert sentence(finding)
     for due in bench.glue_ups:
         assert due.verdict.answer in set(Answer)
 
@@ -188,7 +189,7 @@ def seen(bench: BenchState) -> list[object]:
             [x.coat.id for x in z.layers],
             z.progress.done,
             {s: (t.low, t.high, t.known) for s in Stage if (t := z.stages.get(s))},
-            (z.verdict.answer, z.verdict.because, z.verdict.low, z.verdict.high, z.verdict.closes),
+            (z.verdict.answer, because(z.verdict), z.verdict.low, z.verdict.high, z.verdict.closes),
             z.verdict.findings,
         )
         for z in bench.zones

@@ -16,9 +16,10 @@ from finishlog.core.air.met import AirMet, Leg
 from finishlog.core.air.psychrometrics import Air, cooled
 from finishlog.core.air.room import RoomAir
 from finishlog.core.film.layers import Layer, laws_of
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import pot_life_ends
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.air_of import Row, read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, WAX, Story, at

@@ -26,6 +26,7 @@ from finishlog.cli.pages.questions.plan_page import handling
 from finishlog.clock import Clock
 from finishlog.core.bench.milestones import Milestone
 from finishlog.core.clock.counting import outside
+from finishlog.core.findings import Answer
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
@@ -33,12 +34,13 @@ from finishlog.core.plan.results import PlannedTask
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from finishlog.store.database import open_database
 from tests.cli.run import ZONE, furnished
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH
 from tests.shop_on_file import EVENINGS, NOW, Happened, Story, context_of, kept, stories
+from tests.worded_in import because, waits_for
 
 T = TypeVar("T")
 # A part, the number of a piece, a face.
@@ -198,9 +200,9 @@ def what_two_screens_say_of_one_spot_is_the_same(screens: Screens) -> None:
                 said.high,
                 said.closes,
             )
-            assert (line.because, line.waits_for, line.scuff_first, line.findings) == (
-                said.because,
-                said.waits_for,
+            assert (because(line), waits_for(line), line.scuff_first, line.findings) == (
+                because(said),
+                waits_for(said),
                 said.scuff_first,
                 said.findings,
             )

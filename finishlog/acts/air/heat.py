@@ -13,8 +13,7 @@ from finishlog.asks.bench.heaters import HeatLine, heaters
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.air.supposed import Heat
-from finishlog.core.commands import Do
-from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
+from finishlog.core.findings import HEATER_UNTOLD, NO_FLAME, Finding, finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated
 from finishlog.core.log.when import When
@@ -83,12 +82,7 @@ def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
     if found is not None:
         yield replace(found, on=labels_of(state for state, _ in wet))
     elif room.heater is None:
-        yield Finding(
-            Level.NOTE,
-            f"what heats {room.name} is not on record",
-            f"{Do.ROOM_EDIT(room.name, heater='sealed')}, fan, glow or flame",
-            rule=Rule.HEATER_UNTOLD,
-        )
+        yield finding(HEATER_UNTOLD, in_room=room.name)
 
 
 def _wet_at(state: ZoneState, moment: datetime) -> bool:

@@ -14,7 +14,7 @@ from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Range
 from finishlog.core.log.entries import PieceReading
 from finishlog.core.log.when import When
-from finishlog.core.rules.too_wet import too_wet
+from finishlog.core.rules.wood.too_wet import too_wet
 from finishlog.picking import pick_zones
 
 

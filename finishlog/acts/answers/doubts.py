@@ -14,7 +14,7 @@ from msgspec import Struct
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, told
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
@@ -87,7 +87,7 @@ def _passed_over(state: ZoneState, operation: Operation, product: Product | None
 def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Doubt:
     words = step_words(step, shop)
     on = labels_of(states)
-    finding = Finding(
+    finding = told(
         Level.CAUTION,
         f"{words} was due",
         f"if it is done: {Do.LOG(*selectors(states), words, at='WHEN')}",
@@ -110,7 +110,7 @@ def of_the_same_coat(
     for length, states in _within(now, picked, apart, SAME_COAT):
         on, words = labels_of(states), length_words(length)
         yield Doubt(
-            Finding(
+            told(
                 Level.CAUTION,
                 f"{product.name} is on record {words} from this one: the same coat again?",
                 f"if it is one coat: {Do.UNDO(act)}",
@@ -130,7 +130,7 @@ def of_a_check_too_soon(now: Look, picked: Zones, at: When, act: int) -> Iterato
     for _, states in _within(now, picked, apart, SAME_MINUTE):
         on = labels_of(states)
         yield Doubt(
-            Finding(
+            told(
                 Level.CAUTION,
                 "checked in the minute of its coat",
                 f"if one of them was at another time: {Do.AMEND(act, at='WHEN')}",

@@ -20,7 +20,7 @@ from finishlog.core.log.entries import Target
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
 from finishlog.core.published.safety_notes import SafetyNote
-from finishlog.core.rules.cauls import held_by_glue
+from finishlog.core.rules.near.joint import held_by_glue
 from finishlog.core.safety.oily_waste import may_scuff, what_wets
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.state import ZoneState

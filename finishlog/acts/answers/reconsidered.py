@@ -79,7 +79,7 @@ def _judged(
         act = acts.get(done.act, done.act)
         for finding in _as_it_was_done(seen, done, act, touched):
             if finding.level is not Level.NOTE:
-                yield replace(finding, sentence=f"act {act}, {what}: {finding.sentence}")
+                yield replace(finding, about=f"act {act}, {what}")
 
 
 def _as_it_was_done(

@@ -10,7 +10,16 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.findings import (
+    HEATER_UNTOLD,
+    NIGHT_UNTOLD,
+    Answer,
+    Deed,
+    Finding,
+    Level,
+    finding,
+    told,
+)
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
 from finishlog.core.log.entries import Coat
@@ -18,12 +27,13 @@ from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.bleached import dust_of_bleach, met_in_the_wood
+from finishlog.core.rules.air.coating_air import AIR_RULES
+from finishlog.core.rules.wood.bleached import dust_of_bleach, met_in_the_wood
 from finishlog.core.safety.ignition import FLAMMABLE
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Deed, Verdict
+from finishlog.core.zone.verdict import Verdict
 from finishlog.picking import Zones
 
 # What was asked within these hours is not asked again.
@@ -78,7 +88,7 @@ def warnings_before(
             if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
             if _heater_asked_tonight(then):
-                left = tuple(f for f in verdict.findings if f.rule is not Rule.HEATER_UNTOLD)
+                left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
                 verdict = replace(verdict, findings=left)
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
             too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
@@ -94,9 +104,9 @@ def warnings_before(
             of_it += _skipped(state, it_was)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
             of_it = _of_its_room(of_it, state, then)
-        for finding in of_it:
-            found.setdefault(finding, []).append(state)
-    return most_weighty(_named(finding, states) for finding, states in found.items())
+        for each in of_it:
+            found.setdefault(each, []).append(state)
+    return most_weighty(_named(each, states) for each, states in found.items())
 
 
 def coats_of_this_evening(then: Look) -> list[Coat]:
@@ -119,10 +129,10 @@ def _heater_asked_tonight(then: Look) -> bool:
 
 def _without_the_night(verdict: Verdict) -> Verdict:
     """Leave out the question for the coldest night, and the doubt that is nothing else."""
-    left = tuple(f for f in verdict.findings if f.rule is not Rule.NIGHT_UNTOLD)
-    only = verdict.binds is not None and verdict.binds.rule is Rule.NIGHT_UNTOLD
+    left = tuple(f for f in verdict.findings if f.rule != NIGHT_UNTOLD)
+    only = verdict.binds.rule == NIGHT_UNTOLD
     answer = Answer.GO if only else verdict.answer
-    return replace(verdict, answer=answer, findings=left, binds=None if only else verdict.binds)
+    return replace(verdict, answer=answer, findings=left)
 
 
 def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
@@ -150,7 +160,7 @@ def _of(
         weighs = [
             replace(f, level=Level.CAUTION) if f.level is Level.NOTE else f
             for f in verdict.findings
-            if f.level is not Level.NOTE or f.rule is not Rule.NIGHT_UNTOLD
+            if f.level is not Level.NOTE or f.rule != NIGHT_UNTOLD
         ]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
     # What binds speaks for itself, with its own remedy.
@@ -158,14 +168,14 @@ def _of(
     in_time = verdict.answer is Answer.DEADLINE and verdict.deed is Deed.COAT
     if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
-        words = f"{verdict.answer.value}: {verdict.because}"
         remedy = _REMEDIES.get(verdict.answer, "")
         if verdict.answer is Answer.DRYING and too_early:
             remedy = too_early
-        yield Finding(level, words, remedy)
+        binds = finding("answered", level, answer_is=verdict.answer, remedy=remedy)
+        yield replace(binds, because_of=verdict.binds)
     if verdict.scuff_first and not scuffed:
         words = "it was scuffed too young, which gives no grip" if in_vain else _NO_SCUFFING
-        yield Finding(Level.CAUTION, words, it_was)
+        yield told(Level.CAUTION, words, it_was)
     yield from weighs
 
 
@@ -189,14 +199,14 @@ def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Findin
     early = verdict.low - now
     if early > min(_WITHIN, (verdict.low - state.top.dries_since) / 10):
         return None
-    return Finding(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
+    return told(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
 
 
 def _skipped(state: ZoneState, it_was: str) -> Iterable[Finding]:
     """Warn of a coat where the step that is due is to scuff the film."""
     due = state.progress.next
     if state.layers and due is not None and due.operation is Operation.SCUFF:
-        yield Finding(
+        yield told(
             Level.CAUTION, "the step that is due is scuff, and no scuffing is on record", it_was
         )
 
@@ -204,15 +214,12 @@ def _skipped(state: ZoneState, it_was: str) -> Iterable[Finding]:
 def _of_its_room(found: Iterable[Finding], state: ZoneState, then: Look) -> list[Finding]:
     """Say whose air it is, where parts stand in several rooms."""
     name = "".join(r.name for r in then.shop.rooms.values() if r.id == state.room.id)
-    return [
-        replace(f, sentence=f"{name}: {f.sentence}") if name and f.rule is Rule.AIR else f
-        for f in found
-    ]
+    return [replace(f, room=name) if name and f.rule in AIR_RULES else f for f in found]
 
 
 def _joint(state: ZoneState) -> Iterable[Finding]:
     if state.face.kind is FaceKind.JOINT:
-        yield Finding(
+        yield told(
             Level.CAUTION,
             f"{state.member.called} {state.face.name} is a glue face: glue needs bare wood",
             "scrape it back to bare wood before the glue-up",
@@ -236,7 +243,7 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Find
         if later.key != over.key:
             between.append(PutOn(later))
         if rule is not None and rule.answer is OvercoatAnswer.AVOID and not lifted:
-            yield Finding(
+            yield told(
                 Level.CAUTION,
                 f"{product.name} is still to come: {rule.reason}",
                 rule.remedy,

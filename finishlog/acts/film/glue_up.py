@@ -11,14 +11,13 @@ from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.log.entries import Joined, Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
-from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.zone.grouping import describe, typed_as
-from finishlog.core.zone.verdict import Answer
 from finishlog.errors import UsageFault
 from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
@@ -94,10 +93,8 @@ def _warnings(due: GlueUp) -> list[Finding]:
     found = list(verdict.findings)
     if verdict.answer is not Answer.GO:
         found.append(
-            Finding(
-                Level.STOP,
-                f"{due.part.called}: {verdict.because} ({verdict.waits_for})",
-                "look for prints from the cauls when they come off",
+            replace(
+                finding("glued-early", Level.STOP, part=due.part.called), because_of=verdict.binds
             )
         )
     return found

@@ -21,7 +21,7 @@ from finishlog.acts.mixing.drawn import drawn_from, what_is_in
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, told
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
@@ -154,7 +154,7 @@ def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Ite
         return
     between = typed.at.latest - typed.earlier[-1].latest
     if between < timedelta(hours=recoat.low_h):
-        yield Finding(
+        yield told(
             Level.CAUTION,
             f"passes {length_words(between)} apart; {product.name} is recoated after "
             f"{length_words(timedelta(hours=recoat.low_h))} at the soonest",

@@ -13,7 +13,7 @@ from finishlog.core.findings import Finding
 from finishlog.core.log.entries import Note
 from finishlog.core.log.when import When
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.bleached import met_in_the_wood
+from finishlog.core.rules.wood.bleached import met_in_the_wood
 from finishlog.core.safety.whats_in import in_work
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState

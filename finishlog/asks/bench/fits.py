@@ -8,10 +8,11 @@ from msgspec import Struct
 
 from finishlog.asks.look.standing import Standing
 from finishlog.core.bench.fit import Chore, fit
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Product
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 
 
 class Fits(Struct, frozen=True):

@@ -21,12 +21,12 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead
+from finishlog.core.findings import Answer, Finding
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import frost_ahead
 from finishlog.core.shop.hours import intervals, is_open, next_opening
 from finishlog.core.zone.grouping import groups, with_project
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 
 class HeatLine(Struct, frozen=True):
@@ -50,7 +50,7 @@ class Closing(Struct, frozen=True):
     product: str
     closes: datetime
     deadline: bool
-    because: str
+    because: Finding
     acts: tuple[int, ...] = ()
 
 

@@ -16,7 +16,7 @@ from finishlog.core.commands import Do
 from finishlog.core.findings import Level
 from finishlog.core.plan.plan import plan as plan_ahead
 from finishlog.core.plan.results import Chore, Plan, PlannedSession, PlannedTask
-from finishlog.core.rules.coating_air import air_findings
+from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
 from finishlog.errors import NotFound, Unknown, UsageFault

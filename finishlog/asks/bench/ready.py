@@ -21,19 +21,28 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.bench.milestones import furthest
 from finishlog.core.clock.air_to_come import coldest_ahead
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.findings import (
+    BLUSH,
+    HEATER_UNTOLD,
+    NIGHT_UNTOLD,
+    Answer,
+    Finding,
+    Level,
+    finding,
+)
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Reading
-from finishlog.core.rules.coating_air import air_findings
+from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.safety.ignition import lit_by, vapour_until
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
 _TONIGHT = timedelta(hours=12)
+FINE = finding("fine")
 _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 
 
@@ -50,7 +59,7 @@ class RoomLine(Struct, frozen=True):
     air: Air | None
     dew_point_c: float | None
     coldest_night_c: float | None
-    fitness: tuple[tuple[str, str], ...]
+    fitness: tuple[tuple[str, Finding], ...]
     acts: tuple[int, ...] = ()
     tonight_c: float | None = None
     # How cold its nights get was not told, and something that is to go on minds it.
@@ -68,7 +77,7 @@ class PartMilestone(Struct, frozen=True):
     reached: Stage | None
     next: Stage | None
     next_at: datetime | None
-    blocked: str
+    blocked: Finding | None
     air_read: bool
     acts: tuple[int, ...] = ()
 
@@ -172,7 +181,7 @@ def _room(room: int, seen: Look) -> RoomLine:
     )
 
 
-def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, str]]:
+def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
     """Yield, for every product still to go on there, what this air does to it.
 
     What burns or glows there comes first: no air is fine beside it. In a room where nothing
@@ -190,13 +199,13 @@ def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, str]]:
         found = [
             f
             for f in (*([lit] if lit else []), *_said(seen.context, of, air))
-            if f.rule not in {Rule.NIGHT_UNTOLD, Rule.HEATER_UNTOLD}
+            if f.rule not in {NIGHT_UNTOLD, HEATER_UNTOLD}
             # Of two rules that contradict, the one that standard air breaks is a word of `why`.
-            and not (f.rule is Rule.BLUSH and f.level is Level.NOTE)
+            and not (f.rule == BLUSH and f.level is Level.NOTE)
         ]
         yield (
             f"{method.value} {seen.shop.products[product].name}",
-            found[0].sentence if found else "fine",
+            found[0] if found else FINE,
         )
 
 
@@ -209,7 +218,7 @@ def _asks_night(air: RoomAir, seen: Look) -> bool:
     products = (seen.shop.products[p] for p in _still_to_go_on(seen, air.id))
     classes = (seen.facts.finish_class(product.class_key) for product in products)
     found = (f for of in classes for f in _said(seen.context, of, air))
-    return any(finding.rule is Rule.NIGHT_UNTOLD for finding in found)
+    return any(finding.rule == NIGHT_UNTOLD for finding in found)
 
 
 def _still_to_go_on(seen: Look, room: int | None = None) -> set[int]:
@@ -246,7 +255,7 @@ def _part_milestone(states: Sequence[ZoneState], now: datetime) -> PartMilestone
         reached=reached.stage if reached else None,
         next=coming.stage if coming else None,
         next_at=coming.high if coming else None,
-        blocked=coming.blocked if coming else "",
+        blocked=coming.blocked if coming else None,
         air_read=coming.air_read if coming else True,
         acts=acts_of(states),
     )

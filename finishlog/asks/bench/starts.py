@@ -15,13 +15,13 @@ from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.start_times import Wanted, next_starts
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import laws_of
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
-from finishlog.core.rules.coating_air import air_findings, measured_c
+from finishlog.core.rules.air.coating_air import air_findings, measured_c
 from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 
 _MEASURE = f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
 

@@ -16,18 +16,17 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.bench.state import asked_of
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import NO_FLAME
+from finishlog.core.findings import NO_FLAME, Answer
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.measure.quantities import apart
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.coating_air import measured_c
-from finishlog.core.rules.wet_nearby import around
+from finishlog.core.rules.air.coating_air import measured_c
 from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
+from finishlog.core.zone.around import around
 from finishlog.core.zone.grouping import Group, groups
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 # As many as fit beside their words in 80 columns.
 _POINTS = 31
@@ -175,13 +174,16 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     """Look for a room in which it would dry sooner, the soonest first."""
     if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
         return ()
-    near, asked = around(seen.bench.zones, seen.clock.now), asked_of(state, seen.shop, seen.facts)
-    warmed = sooner_warmed(state, asked, near, seen.facts)
+    near, asked = (
+        around(seen.bench.zones, seen.clock.now, seen.facts),
+        asked_of(state, seen.shop, seen.facts),
+    )
+    warmed = sooner_warmed(state, asked, near)
     found = []
     if warmed is not None:
         air = warmed.room.readings[0].air
         found.append(Sooner("", air, warmed.low, warmed.high, f"kept so all the time; {NO_FLAME}"))
-    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near, seen.facts):
+    for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near):
         reading = there.room.read_lately(seen.clock.now)
         if reading is not None and there.room.id is not None:
             name = seen.shop.rooms[there.room.id].name

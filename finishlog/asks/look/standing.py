@@ -13,18 +13,18 @@ from finishlog.asks.look.went_wrong import FaultThere, faults_there
 from finishlog.core.bench.milestones import Milestone, furthest
 from finishlog.core.bench.state import BenchState
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.findings import Finding
+from finishlog.core.findings import Answer, Deed, Finding
 from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from finishlog.core.zone.grouping import Group, describe, groups
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Deed, Verdict
+from finishlog.core.zone.verdict import Verdict
 
 # What the clock of a film answers.
 _IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
@@ -81,11 +81,10 @@ class Standing(Struct, frozen=True):
     coats: int
     on_it: str
     answer: Answer
-    because: str
+    because: Finding
     low: datetime | None
     high: datetime | None
     closes: datetime | None
-    waits_for: str
     findings: tuple[Finding, ...]
     scuff_first: bool = False
     layers: tuple[str, ...] = ()
@@ -128,11 +127,10 @@ def standing_of(group: Group, seen: Look) -> Standing:
         coats=coats,
         on_it=top.coat.product_name if top else "",
         answer=verdict.answer,
-        because=verdict.because,
+        because=verdict.binds,
         low=verdict.low,
         high=verdict.high,
         closes=verdict.closes,
-        waits_for=verdict.waits_for,
         findings=verdict.findings,
         scuff_first=verdict.scuff_first,
         layers=tuple(layer.coat.product_name for layer in state.layers),
@@ -146,7 +144,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         learnt=_learnt(state, seen.bench),
         old_finish=name_of(state.old_finish) if state.old_finish else "",
         hours=_hours(verdict.wait, state, seen.bench),
-        binds=verdict.binds,
+        binds=None if verdict.binds.plain else verdict.binds,
         usual_wanted=_usual_wanted(state, seen.bench.now),
     )
 
@@ -243,11 +241,10 @@ def _glue_up(glue_ups: Sequence[GlueUp], seen: Look) -> Standing:
         coats=0,
         on_it="",
         answer=verdict.answer,
-        because=verdict.because,
+        because=verdict.binds,
         low=verdict.low,
         high=verdict.high,
         closes=verdict.closes,
-        waits_for=verdict.waits_for,
         findings=verdict.findings,
         acts=acts_behind(states, seen.made) or _made(part, seen),
         hours=_hours(verdict.wait, next(iter(states), None), seen.bench),

@@ -176,7 +176,7 @@ def _part(label: str, states: Sequence[ZoneState]) -> CardPart:
 def _dates(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
     """Return the dates of some zones; a film that failed a check is promised for nothing."""
     found = [m for stage in ON_THE_CARD if (m := milestone(states, stage))]
-    blocked = next((m.blocked for m in found if m.blocked), "")
+    blocked = next((m.blocked for m in found if m.blocked), None)
     return tuple(replace(m, blocked=m.blocked or blocked) for m in found)
 
 

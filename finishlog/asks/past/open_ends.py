@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import UTC, datetime
 
+from msgspec.structs import replace
+
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.commands import Do
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level, finding, told
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
@@ -20,7 +22,6 @@ from finishlog.core.mixing.containers import Lid
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 _NEVER = datetime.max.replace(tzinfo=UTC)
 _WRONG = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH, Answer.DEADLINE}
@@ -55,7 +56,7 @@ def _named(states: Iterable[ZoneState]) -> str:
 def _rags(then: Look, targets: frozenset[Target]) -> Iterator[Finding]:
     for item in then.bench.rags:
         if item.is_open and item.targets & targets:
-            yield Finding(
+            yield told(
                 Level.STOP,
                 f"oily rags of {item.product} are {item.state.value}",
                 f"they stay on the screen until something is done with them: {Do.RAGS()}",
@@ -66,6 +67,7 @@ def _rags(then: Look, targets: frozenset[Target]) -> Iterator[Finding]:
 def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
     """Yield failed checks, faults and films that should not be there."""
     wrong: dict[tuple[str, str], list[ZoneState]] = {}
+    binding: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         for check in standing_failures(state.checks):
             said = f"the last {check.test.value} check found it {check.found.value}"
@@ -73,10 +75,12 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
         for fault in state.faults:
             wrong.setdefault((f"{fault.name} not mended", ""), []).append(state)
         if state.verdict.answer in _WRONG:
-            verdict = state.verdict
-            wrong.setdefault((f"{verdict.answer.value}: {verdict.because}", ""), []).append(state)
+            binding.setdefault(state.verdict.binds, []).append(state)
     for (sentence, remedy), states in wrong.items():
-        yield Finding(Level.STOP, f"{_named(states)}: {sentence}", remedy)
+        yield told(Level.STOP, f"{_named(states)}: {sentence}", remedy)
+    for binds, states in binding.items():
+        on = finding("goes-with", Level.STOP, parts=_named(states), answer_is=binds.answer)
+        yield replace(on, because_of=binds)
 
 
 def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
@@ -101,7 +105,7 @@ def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
             by_words.setdefault(latest[state.piece.id][1], []).append(state)
     for words, states in by_words.items():
         remedy = "nothing may touch it until then but air: no wrap, no blanket, no stacking"
-        yield Finding(Level.CAUTION, f"{_named(states)}: {words}", remedy, COMMON_PRACTICE)
+        yield told(Level.CAUTION, f"{_named(states)}: {words}", remedy, COMMON_PRACTICE)
 
 
 def _steps(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
@@ -115,22 +119,22 @@ def _steps(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
         if state.set_aside:
             aside.append(state)
     for words, states in to_come.items():
-        yield Finding(Level.CAUTION, f"{_named(states)}: still to come: {', '.join(words)}")
+        yield told(Level.CAUTION, f"{_named(states)}: still to come: {', '.join(words)}")
     if aside:
-        yield Finding(Level.CAUTION, f"{_named(aside)}: set aside")
+        yield told(Level.CAUTION, f"{_named(aside)}: set aside")
     bare = [s for s in mine if not s.layers and not s.progress.steps and not s.entries]
     if bare:
-        yield Finding(Level.NOTE, f"{_named(bare)}: no finish on record")
+        yield told(Level.NOTE, f"{_named(bare)}: no finish on record")
 
 
 def _tape_and_glue(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     taped = [s for s in mine if s.masked_since]
     if taped:
-        yield Finding(Level.CAUTION, f"{_named(taped)}: tape is still on", "take it off: untape")
+        yield told(Level.CAUTION, f"{_named(taped)}: tape is still on", "take it off: untape")
     pieces = {s.member_piece.id for s in mine}
     for glue in then.bench.glue_ups:
         if pieces & set(glue.members):
-            yield Finding(Level.CAUTION, f"{glue.part.called}: not glued up yet")
+            yield told(Level.CAUTION, f"{glue.part.called}: not glued up yet")
 
 
 def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
@@ -139,7 +143,7 @@ def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     for mix in open_mixes(then):
         if mix.name in names:
             keeps = mix.lid is Lid.CLOSED
-            yield Finding(
+            yield told(
                 Level.NOTE if keeps else Level.CAUTION,
                 f"{mix.name} still stands open",
                 "empty it or keep it shut" if keeps else f"empty it, {mix.lid}",

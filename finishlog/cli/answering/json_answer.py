@@ -16,6 +16,8 @@ from msgspec import Struct
 
 from finishlog.cli.terminal.page import OBEYED
 from finishlog.cli.terminal.spelling import spelt
+from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.core.findings import Finding
 
 VERSION = 1
 
@@ -46,10 +48,40 @@ def _plain(value: object) -> object:
     if isinstance(value, str):
         # A document is the same whatever units its reader likes.
         return spelt(value)
+    if isinstance(value, Finding):
+        return _finding(value)
     if isinstance(value, Struct):
-        return {name: _plain(getattr(value, name)) for name in value.__struct_fields__}
+        return _struct(value)
     if isinstance(value, Mapping):
         return {str(_plain(key)): _plain(each) for key, each in value.items()}
     if isinstance(value, tuple | list | set | frozenset):
         return [_plain(each) for each in value]
     return value
+
+
+def _struct(value: Struct) -> dict[str, object]:
+    """Return the fields of a value; what binds is worded, with what it waits for."""
+    fields = {name: getattr(value, name) for name in value.__struct_fields__}
+    because = fields.get("because")
+    if isinstance(because, Finding):
+        if "binds" in fields:
+            fields["waits_for"] = waits_for(because)
+        fields["because"] = short(because)
+    if "blocked" in fields:
+        fields["blocked"] = short(fields["blocked"]) if fields["blocked"] else ""
+    if "fitness" in fields:
+        fields["fitness"] = [(what, sentence(how)) for what, how in fields["fitness"]]
+    return {name: _plain(each) for name, each in fields.items()}
+
+
+def _finding(of: Finding) -> dict[str, object]:
+    """Return a finding in words, with the rule that found it."""
+    return {
+        "get_out": of.get_out,
+        "level": of.level.value,
+        "on": list(of.on),
+        "remedy": _plain(remedy(of)),
+        "rule": of.rule,
+        "sentence": _plain(sentence(of)),
+        "source": of.source,
+    }

@@ -12,19 +12,20 @@ from collections.abc import Iterable, Sequence
 
 from msgspec.structs import replace
 
+from finishlog.core.findings import Answer, finding
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Joined, Resumed, Stripped, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import of
 
 # Done to a piece where it lives.
 _AWAY_FROM_THE_BENCH = frozenset(
     {Operation.USE, Operation.SUN, Operation.PACK, Operation.STACK, Operation.HARDWARE}
 )
 
-HANDED_OVER = Verdict(Answer.DONE, "handed over")
-KEPT = Verdict(Answer.DONE, "kept in the shop; its piece was handed over")
+HANDED_OVER = of(replace(finding("handed-over", answer=Answer.DONE), plain=True))
+KEPT = of(replace(finding("kept-board", answer=Answer.DONE), plain=True))
 
 
 def brings_back(entry: AnyEntry) -> bool:

@@ -10,10 +10,10 @@ from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
@@ -30,7 +30,7 @@ class Milestone(Struct, frozen=True):
     low: datetime | None
     high: datetime | None
     air_read: bool
-    blocked: str = ""
+    blocked: Finding | None = None
     missing: tuple[str, ...] = ()
     dead_zone: bool = False
 
@@ -58,17 +58,21 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
 
 
-def _blocked(states: Iterable[ZoneState], stage: Stage) -> str:
+def _blocked(states: Iterable[ZoneState], stage: Stage) -> Finding | None:
     for state in states:
         failure = film_checks.blocking(state.checks, stage)
         if failure:
-            return f"{failure.test.value} failed: {failure.found.value}"
+            return finding(
+                "check-failed", Level.STOP, test=failure.test.value, found=failure.found.value
+            )
         if any(is_suspect(layer) for layer in state.layers):
-            return "suspect film: scratch test first"
+            return finding("suspect-film", Level.STOP)
         fault = next((f for f in state.faults if stage in f.known.blocks), None)
         if fault:
-            return f"{fault.name} not mended"
-    return ""
+            return finding(
+                "not-mended", Level.STOP, fault=fault.known.name, place=fault.fault.place
+            )
+    return None
 
 
 def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:

@@ -23,18 +23,20 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Joined, Resumed, SetAside, Stripped, Target, Work
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
+from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
-from finishlog.core.rules import glue_up
-from finishlog.core.rules.bare_wood import kind_of_wood
-from finishlog.core.rules.wet_nearby import Around, around
+from finishlog.core.rules.near import glue_up
+from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
-from finishlog.core.verdict.judge import decide, decide_coat
-from finishlog.core.zone.state import Asked, FilmStages, ZoneState
+from finishlog.core.verdict.fold import decide
+from finishlog.core.zone.around import Around, around
+from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
+from finishlog.core.zone.state import FilmStages, ZoneState
 from finishlog.core.zone.stood_in import ALWAYS, LogIndex, index_of, rooms_air, stays_of
 from finishlog.core.zone.verdict import Verdict
 
@@ -112,7 +114,7 @@ def bench_state(
     ]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    judged = judge_zones(states, around(states, now), shop, facts)
+    judged = judge_zones(states, around(states, now, facts), shop)
     judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
         now=now,
@@ -123,14 +125,12 @@ def bench_state(
     )
 
 
-def judge_zones(
-    states: Sequence[ZoneState], near: Around, shop: Shop, facts: Facts
-) -> tuple[ZoneState, ...]:
+def judge_zones(states: Sequence[ZoneState], near: Around, shop: Shop) -> tuple[ZoneState, ...]:
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
     here = [state for state in states if state.is_here]
-    asked = {state.target: asked_of(state, shop, facts) for state in here}
-    alone = [replace(s, verdict=decide(s, asked[s.target], near, facts)) for s in here]
-    judged = with_edges(alone, asked, near, facts)
+    asked = {state.target: asked_of(state, shop, near.facts) for state in here}
+    alone = [replace(s, verdict=decide(s, asked[s.target], near)) for s in here]
+    judged = with_edges(alone, asked, near)
     if len(here) == len(states):
         return judged
     by_target = {state.target: state for state in judged}
@@ -254,32 +254,36 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     """Return what comes next: the step due, or the same product again where there are no steps."""
     step = state.progress.next
     if step is not None and step.operation is not Operation.COAT:
-        return Asked(step, None)
+        return work_asked(step.operation)
     product = step.product if step else None
     if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
-        return Asked(None, None)
+        return NOTHING
     if step is None and not state.progress.steps and state.top is not None and not state.joined:
         product = state.top.coat.product
     known = shop.products.get(product) if product is not None else None
     if known is None:
-        return Asked(step, None)
-    return Asked(step, facts.finish_class(known.class_key), comes=in_product(known))
+        return work_asked(step.operation) if step else NOTHING
+    return coat_asked(facts.finish_class(known.class_key), comes=in_product(known))
 
 
 def verdict_on(
-    state: ZoneState, bench: BenchState, over: FinishClass, method: Method | None, facts: Facts
+    state: ZoneState,
+    bench: BenchState,
+    over: FinishClass,
+    method: Method | None,
+    facts: Facts,
+    comes: Ingredient | None = None,
 ) -> Verdict:
     """Give the verdict on one named product, whatever the steps say comes next.
 
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
-    near = replace(around(bench.zones, bench.now), wet_films={})
-    return decide_coat(state, over, method, near, facts)
+    near = replace(around(bench.zones, bench.now, facts), wet_films={})
+    return decide(state, coat_asked(over, method, comes, done=True), near)
 
 
 def verdict_on_work(
     state: ZoneState, bench: BenchState, operation: Operation, facts: Facts
 ) -> Verdict:
     """Give the verdict on one named piece of work."""
-    asked = Asked(Step(0, operation), None)
-    return decide(state, asked, around(bench.zones, bench.now), facts)
+    return decide(state, work_asked(operation), around(bench.zones, bench.now, facts))

@@ -17,13 +17,8 @@ from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.span import AirSpan, Known
 from finishlog.core.clock.counting import DEW_PCT
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Finding, Level
-from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.measure.quantities import celsius
-
-_REMEDY = "scratch a hidden spot; if it flakes, take it off"
 
 
 class Damage(Struct, frozen=True):
@@ -89,23 +84,6 @@ def is_suspect(layer: Layer) -> bool:
         return False
     since = [c for c in layer.scratches if c.when.earliest >= met[-1].over]
     return not since or since[-1].found is not Found.HOLDS
-
-
-def damage_words(layer: Layer) -> tuple[str, Finding]:
-    """Say what a suspect film met, shortly and in full; it must have met something."""
-    limit, met = layer.of.limits.min_c, damages(layer)
-    assert limit is not None
-    name, cold = layer.coat.product_name, [d.cold_c for d in met if d.cold_c is not None]
-    weak = "it may feel dry and stay weak"
-    if not cold:
-        sentence = f"dew lay on {name} while it was wet: {weak}"
-        finding = Finding(Level.STOP, sentence, _REMEDY, COMMON_PRACTICE)
-        return "dew lay on it while it was wet", finding
-    sentence = (
-        f"{name} met {celsius(min(cold))} in its first hours, below {celsius(limit.value)}: {weak}"
-    )
-    finding = Finding(Level.STOP, sentence, _REMEDY, limit.source)
-    return "met air too cold for it while young", finding
 
 
 def perhaps_too_cold(layer: Layer) -> float | None:

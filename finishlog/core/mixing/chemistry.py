@@ -10,8 +10,9 @@ from collections.abc import Iterable, Iterator
 from functools import reduce
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from finishlog.core.findings import Finding
+from finishlog.core.findings import Finding, finding
 from finishlog.core.published.chemistry import NOTHING, Chemistry, Conflict, Substance, Substances
 
 # What a hardener may say of itself, or its class of it: then nobody has to fear the worst.
@@ -38,10 +39,6 @@ _NO_OTHER = frozenset(
 _GASES = frozenset({Substance.HYPOCHLORITE, Substance.PEROXIDE})
 
 LEAVE_NOW = "leave now, call from outside"
-_STAY_OUT = (
-    "keep everybody out and say what met what; pour nothing into it, carry nothing out, wash "
-    "whom it touched with plenty of water"
-)
 
 
 class Ingredient(Struct, frozen=True):
@@ -118,7 +115,7 @@ def mixed_findings(
     """Return what speaks against what is together in a pot; `done`: it is, and not only asked."""
     met = chemistry.meeting(of, of)[:1]
     strange = [
-        Finding(s.level, s.reason, s.remedy, s.source)
+        finding("stranger-in-the-pot", s.level, s.source, reason=s.reason, remedy=s.remedy)
         for s in chemistry.strangers
         if s.substance in of and family not in s.unless
     ]
@@ -128,10 +125,8 @@ def mixed_findings(
 def meeting_finding(met: Conflict, *, done: bool = True) -> Finding:
     """Say that two things met, or would; whoever stands in the gas first has to get out."""
     if not met.poison:
-        return Finding(met.level, met.reason, "goggles and gloves, a little at a time", met.source)
-    if done:
-        sentence = f"{LEAVE_NOW}: {met.reason}"
-        return Finding(met.level, sentence, _STAY_OUT, met.source, get_out=True)
-    return Finding(
-        met.level, f"do not: {met.reason}", f"if it is done: {LEAVE_NOW}; {_STAY_OUT}", met.source
+        return finding("reacts", met.level, met.source, reason=met.reason)
+    found = finding(
+        "poison-made" if done else "makes-poison", met.level, met.source, reason=met.reason
     )
+    return replace(found, get_out=done)

@@ -9,11 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
-from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.findings import POT_LIFE, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerEvent
-from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import ContainerKind, ContainerState, Lid
 from finishlog.core.published.keeping import KeepingFigures
@@ -29,7 +27,6 @@ AGES_DIFFER_H = 4.0
 UNKNOWN_END = f"{Lid.NOT_TIGHT}, do not use it tomorrow"
 
 _DAY = timedelta(days=1)
-_YEAR = timedelta(days=365)
 WATER = "water"
 
 
@@ -50,14 +47,9 @@ def _marked(state: ContainerState) -> Iterator[Finding]:
     name = state.container.name
     condemned, ended = state.last(ContainerDeed.CONDEMNED), state.ended
     if condemned is not None:
-        why = f": {condemned.note}" if condemned.note else ""
-        yield Finding(Level.STOP, f"{name} is marked: do not use{why}", Do.CAN_THROWN_OUT(name))
+        yield finding("can-condemned", Level.STOP, can=name, note=condemned.note)
     if ended is not None:
-        yield Finding(
-            Level.CAUTION,
-            f"{name} is on record as {ended.deed.value.replace('-', ' ')}",
-            f"say which it came from: {Do.LOG.option(from_='NAME')}",
-        )
+        yield finding("can-ended", Level.CAUTION, can=name, deed=ended.deed.value)
 
 
 def _frost(state: ContainerState, figures: KeepingFigures) -> Iterator[Finding]:
@@ -66,11 +58,13 @@ def _frost(state: ContainerState, figures: KeepingFigures) -> Iterator[Finding]:
         return
     frost = figures.frost_on_water if holds_water(state) else figures.frost_on_others
     name = state.container.name
-    yield Finding(
+    yield finding(
+        "can-froze",
         Level.STOP if frost.stops else Level.CAUTION,
-        f"{name} froze: {frost.reason}",
-        f"{frost.remedy}; then: {Do.CAN_TESTED(name)}",
         frost.source,
+        can=name,
+        reason=frost.reason,
+        remedy=frost.remedy,
     )
 
 
@@ -92,26 +86,12 @@ def _after(event: ContainerEvent | None, other: ContainerEvent) -> bool:
 def _pot_life(state: ContainerState, now: datetime) -> Iterator[Finding]:
     name = state.container.name
     if state.use_by is not None and now > state.use_by:
-        yield Finding(
-            Level.STOP,
-            f"{name} is past its pot life by {wait_words(now - state.use_by)}",
-            "use no more of it and mix afresh; watch what it went on for softness and wrinkling",
-            _pot_life_source(state),
-            rule=Rule.POT_LIFE,
-        )
+        past = now - state.use_by
+        yield finding(POT_LIFE, Level.STOP, _pot_life_source(state), can=name, past=past)
     elif state.lid is Lid.NEVER:
-        yield Finding(
-            Level.CAUTION,
-            f"never close {name}: bleach gives off gas, and a closed can may burst",
-            "mix what is used now and keep none; what is left as its sheet says",
-            COMMON_PRACTICE,
-        )
+        yield finding("never-close", Level.CAUTION, COMMON_PRACTICE, can=name)
     elif state.reacts and state.use_by is None:
-        yield Finding(
-            Level.CAUTION,
-            f"{name} hardens in the pot, and nothing says how soon: {UNKNOWN_END}",
-            f"its sheet does: {Do.CAN_EDIT(name, use_by='4h')}",
-        )
+        yield finding("pot-life-unknown", Level.CAUTION, can=name)
 
 
 def _pot_life_source(state: ContainerState) -> str:
@@ -121,12 +101,7 @@ def _pot_life_source(state: ContainerState) -> str:
 
 def _topped_up(state: ContainerState) -> Iterator[Finding]:
     if state.reacts and state.last(ContainerDeed.TOPPED_UP) is not None:
-        yield Finding(
-            Level.CAUTION,
-            f"{state.container.name} was topped up: the age of the first mixing counts",
-            "use it up by then and mix afresh; never top up what hardens in the pot",
-            "common practice",
-        )
+        yield finding("topped-up", Level.CAUTION, COMMON_PRACTICE, can=state.container.name)
 
 
 def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Iterator[Finding]:
@@ -135,34 +110,33 @@ def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Ite
     if keeps is None or state.reacts or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
         return
     aged = _aged(state, now, keeps)
-    if aged:
-        test = figures.test_for(state.of.family)
-        yield Finding(
+    if aged is not None:
+        since, age = aged
+        yield finding(
+            "can-old",
             Level.CAUTION,
-            f"{state.container.name} {aged}; {state.of.name} keeps {keeps_words(keeps)}",
-            f"{test.test}; then: {Do.CAN_TESTED(state.container.name)}",
             keeps.source,
+            can=state.container.name,
+            since=since,
+            age=age,
+            of=state.of.name,
+            keeps=keeps_words(keeps),
+            test=figures.test_for(state.of.family).test,
         )
 
 
-def _aged(state: ContainerState, now: datetime, keeps: Range) -> str:
-    """Say how it is too old to be trusted untested; empty when it is not.
+def _aged(state: ContainerState, now: datetime, keeps: Range) -> tuple[str, timedelta] | None:
+    """Return since what it is too old to be trusted untested, and how old; None: it is not.
 
     Open, the short end of what its class keeps is the promise. Closed it keeps longer, nobody
     prints how long (common practice): past the long end it is tested all the same.
     """
     since, made = _open_since(state), state.made
     if since is not None and now - since > keeps.low * _DAY:
-        verb = "was mixed" if state.container.kind is ContainerKind.MIX else "was opened"
-        return f"{verb} {_ago(now - since)} ago"
+        return ("mixed" if state.container.kind is ContainerKind.MIX else "opened"), now - since
     if made is not None and now - made > keeps.high * _DAY:
-        return f"is {_ago(now - made)} old"
-    return ""
-
-
-def _ago(age: timedelta) -> str:
-    """Say an age in days, from two years on in years."""
-    return length_words(age // _DAY * _DAY) if age < 2 * _YEAR else f"{age // _YEAR} years"
+        return "made", now - made
+    return None
 
 
 def keeps_words(keeps: Range) -> str:
@@ -172,10 +146,6 @@ def keeps_words(keeps: Range) -> str:
         for r in (keeps, *keeps.also)
     ]
     return ", others say ".join(dict.fromkeys(said))
-
-
-def _age(age: timedelta) -> str:
-    return f"{length_words(age)} old" if age >= timedelta(minutes=30) else "just made"
 
 
 def _hours_apart(state: ContainerState) -> float:
@@ -206,11 +176,7 @@ def ages_differ(
         if other.container.id == state.container.id or not other.reacts or before is None:
             continue
         if abs(age - before) > apart:
-            return Finding(
-                Level.CAUTION,
-                f"the coat under it went on from a mix {_age(before)}, this one from a mix "
-                f"{_age(age)}: layers of mixes so different in age may wrinkle",
-                "keep the coats light, and mix afresh for each coat",
-                "common practice",
+            return finding(
+                "mix-ages-differ", Level.CAUTION, COMMON_PRACTICE, under=before, this=age
             )
     return None

@@ -27,8 +27,8 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Target, Work
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.bare_wood import kind_of_wood
-from finishlog.core.rules.still_soft import past_hope
+from finishlog.core.rules.film.soft import past_hope
+from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
 

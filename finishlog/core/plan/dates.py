@@ -9,6 +9,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from finishlog.core.bench.milestones import Milestone, milestone
+from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.plan.results import PartDates, PlannedSession, ProjectPlan, Promise, Unplanned
 from finishlog.core.plan.shop_ahead import ShopAhead
@@ -124,7 +125,8 @@ def _project(
     last = [d for d in parts if d.part.project == project.id and not (d.joins or d.part.is_board)]
     packed, why = _packed(last)
     if missing:
-        why = f"{missing[0].label} is not planned: {missing[0].because}"
+        why = finding("not-planned", label=missing[0].label)
+        why = replace(why, because_of=missing[0].because)
     if why or packed is None:
         return ProjectPlan(project, Promise.UNKNOWN, packed, due, starts=starts, why=why)
     packed = max([packed, *(t.end for t in tasks if not (t.part and t.part.is_board))])
@@ -162,19 +164,20 @@ def _against(
     )
 
 
-def _packed(parts: Sequence[PartDates]) -> tuple[datetime | None, str]:
+def _packed(parts: Sequence[PartDates]) -> tuple[datetime | None, Finding | None]:
     """Return when all of some parts may be packed, and of which of them that cannot be said."""
     moments: list[datetime] = []
-    whys: list[str] = []
+    whys: list[Finding] = []
     for dates in parts:
         pack = dates.pack
         if pack is None or pack.missing:
-            whys.append(f"no figure for packing {dates.part.called}")
+            whys.append(finding("no-figure-to-pack", part=dates.part.called))
         elif pack.blocked:
-            whys.append(f"{dates.part.called} is blocked: {pack.blocked}")
+            blocked = finding("part-blocked", part=dates.part.called)
+            whys.append(replace(blocked, because_of=pack.blocked))
         elif pack.high is None:
-            whys.append(f"{dates.part.called} does not dry in this air")
+            whys.append(finding("dries-not", part=dates.part.called))
         else:
             moments.append(pack.high)
-    nothing = "" if parts else "nothing is left to plan"
+    nothing = None if parts else finding("nothing-to-plan")
     return max(moments, default=None), whys[0] if whys else nothing

@@ -9,14 +9,15 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
+from finishlog.core.findings import Answer, Deed
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import HandsOn
-from finishlog.core.rules.glue_up import GlueUp
+from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Face, FaceKind, Part, Step
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Deed, Verdict
+from finishlog.core.zone.verdict import Verdict
 
 # Makes dust that spoils a wet film, and is vacuumed up before a coat (common practice).
 DUSTY = ABRADES | {Operation.LEVEL, Operation.STEEL_WOOL}

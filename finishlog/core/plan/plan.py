@@ -12,6 +12,7 @@ from datetime import datetime, timedelta, tzinfo
 from msgspec import Struct, field
 
 from finishlog.core.clock.pace import Paces
+from finishlog.core.findings import Finding, finding
 from finishlog.core.log.entries import Work
 from finishlog.core.plan.dates import Dates, after_their_work, project_plans
 from finishlog.core.plan.jobs import DUSTY
@@ -58,7 +59,7 @@ class _Planner(Struct, dict=True):
     due: Mapping[int, datetime]
     paces: Paces
     sessions: list[PlannedSession] = field(default_factory=list)
-    stopped: str = ""
+    stopped: Finding | None = None
 
     def __post_init__(self) -> None:
         """Look at the shop as it is."""
@@ -84,7 +85,7 @@ class _Planner(Struct, dict=True):
             if self._stops(opening):
                 break
         if openings and not self.stopped and self._is_left(openings[-1][1]):
-            self.stopped = f"nothing is planned further than {HORIZON.days} days ahead"
+            self.stopped = finding("plan-too-far", days=float(HORIZON.days))
 
     def _visit(
         self, opening: Interval, following: datetime | None, floor: Floor, longest: float
@@ -110,8 +111,8 @@ class _Planner(Struct, dict=True):
         if not self._is_left(opening[1]):
             return True
         if self._tasks() >= MOST_TASKS:
-            self.stopped = f"nothing is planned after the first {self._tasks()} tasks"
-        return bool(self.stopped)
+            self.stopped = finding("plan-full", tasks=float(self._tasks()))
+        return self.stopped is not None
 
     def _is_left(self, moment: datetime) -> bool:
         """Tell whether something may be done later that was not done yet."""

@@ -6,17 +6,15 @@ from collections.abc import Sequence
 from datetime import UTC, datetime
 
 from finishlog.core.film.damage import perhaps_too_cold
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Finding, Level, celsius, finding
 from finishlog.core.finish.classes import judged_by
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.jobs import Job
 from finishlog.core.plan.jobs_that_fit import Hands, minutes
 from finishlog.core.plan.results import Chore, PlannedTask
 from finishlog.core.plan.shop_ahead import ShopAhead
 from finishlog.core.zone.grouping import describe, group_of
-from finishlog.core.zone.verdict import Answer
 
 
 def by_hand(ahead: ShopAhead, job: Job, start: datetime, end: datetime) -> list[AnyEntry]:
@@ -98,20 +96,20 @@ def _is_wipe(entry: AnyEntry) -> bool:
     return isinstance(entry, Work) and entry.operation is Operation.WIPE
 
 
-def _test(job: Job) -> str:
-    """Say what a person should try before; empty when time alone decides."""
+def _test(job: Job) -> Finding | None:
+    """Return what a person should try before; None when time alone decides."""
     verdict = job.verdict
     for state in job.states:
         for layer in state.layers:
             cold = perhaps_too_cold(layer)
             if cold is not None:
-                return f"its first night may have been {celsius(cold)}: scratch it"
-    cautions = [f.sentence for f in verdict.findings if f.level is Level.CAUTION]
+                return finding("first-night-cold", measured=celsius(cold))
     if verdict.answer is not Answer.TEST:
-        return ""
-    if verdict.binds is not None:
-        return verdict.binds.sentence
-    return cautions[0] if cautions else (verdict.because if verdict.high is None else "")
+        return None
+    if not verdict.binds.plain:
+        return verdict.binds
+    cautions = [f for f in verdict.findings if f.level is Level.CAUTION]
+    return cautions[0] if cautions else (verdict.binds if verdict.high is None else None)
 
 
 def _label(job: Job) -> str:

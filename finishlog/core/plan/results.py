@@ -11,10 +11,10 @@ from enum import StrEnum
 from msgspec import Struct
 
 from finishlog.core.bench.milestones import Milestone
+from finishlog.core.findings import Answer, Finding
 from finishlog.core.log.entries import AnyEntry
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Project
-from finishlog.core.zone.verdict import Answer
 
 
 class Chore(StrEnum):
@@ -31,7 +31,7 @@ class PlannedTask(Struct, frozen=True):
 
     `label` names pieces and faces; `coat` is (which, of how many). `ready_since`: when the clocks
     allow it (None: at any time). `closes`: the end of the recoat window; `missed`: when it closed,
-    where this scuffing is the price. `test`: what to try before; empty: nothing. `wiped`: the
+    where this scuffing is the price. `test`: what to try before; None: nothing. `wiped`: the
     surplus comes off as you go. `entries` are what the log will hold.
     """
 
@@ -46,7 +46,7 @@ class PlannedTask(Struct, frozen=True):
     ready_since: datetime | None = None
     closes: datetime | None = None
     missed: datetime | None = None
-    test: str = ""
+    test: Finding | None = None
     wiped: bool = False
     entries: tuple[AnyEntry, ...] = ()
 
@@ -114,7 +114,7 @@ class ProjectPlan(Struct, frozen=True):
     late_openings: int = 0
     spare: tuple[datetime, datetime] | None = None
     starts: datetime | None = None
-    why: str = ""
+    why: Finding | None = None
     light_use: datetime | None = None
 
 
@@ -125,7 +125,7 @@ class Unplanned(Struct, frozen=True):
     label: str
     operation: Operation | None
     answer: Answer | None
-    because: str
+    because: Finding
     needs_air: bool = False
 
 
@@ -137,8 +137,8 @@ class Plan(Struct, frozen=True):
     parts: tuple[PartDates, ...]
     projects: tuple[ProjectPlan, ...]
     unplanned: tuple[Unplanned, ...]
-    boards_passed: tuple[tuple[Part, str], ...] = ()
-    stopped: str = ""
+    boards_passed: tuple[tuple[Part, Finding], ...] = ()
+    stopped: Finding | None = None
 
     @property
     def missed(self) -> int:

@@ -21,12 +21,13 @@ from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.glue_up import GlueUp
-from finishlog.core.rules.wet_nearby import Around, around
-from finishlog.core.shop.things import Log, Part, Shop, Step
+from finishlog.core.rules.near.glue_up import GlueUp
+from finishlog.core.shop.things import Log, Part, Shop
 from finishlog.core.verdict.edges import edges_of
-from finishlog.core.verdict.judge import decide
-from finishlog.core.zone.state import Asked, ZoneState
+from finishlog.core.verdict.fold import decide
+from finishlog.core.zone.around import Around, around
+from finishlog.core.zone.asked import work_asked
+from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.core.zone.verdict import Verdict
 
@@ -114,7 +115,7 @@ class ShopAhead(Struct, dict=True):
         """Return what is wet as of a moment: everywhere, or only beside some zones."""
         families = {id(f): f for f in (self._of_piece[t.piece] for t in near)}
         some = [zone for family in families.values() for zone in family.zones]
-        return around(some or self.zones, moment)
+        return around(some or self.zones, moment, self.facts)
 
     def judged(self, states: Sequence[ZoneState], near: Around) -> tuple[ZoneState, ...]:
         """Give zones their verdicts as of `near.now`, in the air that is expected then.
@@ -160,12 +161,12 @@ class ShopAhead(Struct, dict=True):
             if room is None:
                 room = rooms[state.room.id] = as_expected(state.room, near.now)
             expected.append(replace(state, room=room))
-        judged = judge_zones(expected, near, self.shop, self.facts)
+        judged = judge_zones(expected, near, self.shop)
         return {(z.target.piece, z.zone.id): z.verdict for z in judged}
 
     def verdict_on_work(self, state: ZoneState, operation: Operation, near: Around) -> Verdict:
         """Give the verdict on work that no step asks for."""
-        return decide(state, Asked(Step(0, operation), None), near, self.facts)
+        return decide(state, work_asked(operation), near)
 
     def reaching(self, target: Target) -> list[AnyEntry]:
         """Return what reached a zone, logged or planned, in order."""

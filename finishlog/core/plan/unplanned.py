@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator, Sequence
 from datetime import timedelta
 
+from finishlog.core.findings import Answer, Finding, finding, hours
 from finishlog.core.plan.results import Unplanned
 from finishlog.core.plan.session import Visit
 from finishlog.core.plan.urgency import after_glue_up
@@ -12,15 +13,14 @@ from finishlog.core.plan.waits import Held, Waiting
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe, group_of
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
-NO_HOURS = "the shop's hours are not on record"
-SHUT = "the shop is never open"
-NO_STEPS = "it has no steps"
+NO_HOURS = finding("no-hours")
+SHUT = finding("shop-shut")
+NO_STEPS = finding("no-steps-to-plan")
 
 
 def unplanned(
-    waiting: Waiting, last: Visit | None, shop: Shop, stopped: str
+    waiting: Waiting, last: Visit | None, shop: Shop, stopped: Finding | None
 ) -> tuple[Unplanned, ...]:
     """Return everything with steps left, alike ones together, and parts that have no steps."""
     too_long = {t: job for job in (last.never_fit if last else ()) for t in job.targets}
@@ -40,7 +40,7 @@ def unplanned(
     return (*found, *_glue_ups(waiting), *_without_steps(waiting, shop))
 
 
-def _unplanned(states: Sequence[ZoneState], reason: str, waiting: Waiting) -> Unplanned:
+def _unplanned(states: Sequence[ZoneState], reason: Finding, waiting: Waiting) -> Unplanned:
     first = states[0]
     held = waiting.held.get(first.target)
     step = first.progress.next
@@ -54,12 +54,12 @@ def _unplanned(states: Sequence[ZoneState], reason: str, waiting: Waiting) -> Un
     )
 
 
-def _reason(held: Held | None, last: Visit | None, shop: Shop, stopped: str) -> str:
+def _reason(held: Held | None, last: Visit | None, shop: Shop, stopped: Finding | None) -> Finding:
     if last is None:
         return SHUT if shop.hours.patterns else NO_HOURS
     if held is not None:
         return held.because
-    return stopped or "it found no place"
+    return stopped or finding("no-place")
 
 
 def _needs_air(held: Held) -> bool:
@@ -67,20 +67,18 @@ def _needs_air(held: Held) -> bool:
     return held.answer is Answer.NOT_IN_THIS_AIR or still
 
 
-def _too_long(last: Visit) -> str:
-    hours = last.longest_min / 60
-    return f"one piece takes longer than the longest opening, {hours:g} h"
+def _too_long(last: Visit) -> Finding:
+    return finding("too-long", wanted=hours(last.longest_min / 60))
 
 
 def _glue_ups(waiting: Waiting) -> Iterator[Unplanned]:
     by_part: dict[int, list[int]] = {}
-    why: dict[int, tuple[Part, Answer, str]] = {}
+    why: dict[int, tuple[Part, Answer, Finding]] = {}
     far = waiting.ahead.now + timedelta(days=366)
     for due in waiting.ahead.glue_ups(far):
         verdict = due.verdict
         by_part.setdefault(due.part.id, []).append(due.piece.number)
-        said = f"waits for {verdict.waits_for}" if verdict.waits_for else verdict.because
-        why.setdefault(due.part.id, (due.part, verdict.answer, said))
+        why.setdefault(due.part.id, (due.part, verdict.answer, verdict.binds))
     for part, numbers in by_part.items():
         of, answer, because = why[part]
         yield Unplanned(of, describe(of, numbers, ()), None, answer, because)

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct, field
 
+from finishlog.core.findings import Answer, Deed, Finding, plainly
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target, Work
 from finishlog.core.log.words import Operation
@@ -20,11 +21,12 @@ from finishlog.core.plan.jobs import (
     whole_pieces,
 )
 from finishlog.core.plan.shop_ahead import ShopAhead, air_changes
-from finishlog.core.rules.glue_up import GlueUp
-from finishlog.core.rules.wet_nearby import Around
+from finishlog.core.rules.near.glue_up import GlueUp
+from finishlog.core.rules.near.wet_nearby import after
 from finishlog.core.shop.things import Step
+from finishlog.core.zone.around import Around
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Deed, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 
 # Nothing says when a film bears the work: then all of these must be behind.
 _DRY = (Stage.TACK_FREE, Stage.RECOAT, Stage.SAND)
@@ -36,8 +38,13 @@ class Held(Struct, frozen=True):
     """Why nothing may be done to a zone, and until when; None: no date, whatever time goes by."""
 
     until: datetime | None
-    answer: Answer
-    because: str
+    because: Finding
+
+    @property
+    def answer(self) -> Answer:
+        """The answer that it gives."""
+        assert self.because.answer is not None
+        return self.because.answer
 
 
 class Waiting(Struct):
@@ -46,7 +53,7 @@ class Waiting(Struct):
     ahead: ShopAhead
     held: dict[Target, Held] = field(default_factory=dict)
     # Sample boards that cannot be ready first, with the reason; nothing waits for them.
-    hopeless_boards: dict[int, str] = field(default_factory=dict)
+    hopeless_boards: dict[int, Finding] = field(default_factory=dict)
     _unwiped: set[Target] = field(default_factory=set)
     _seen: tuple[datetime, int] | None = None
     _found: list[Job] = field(default_factory=list)
@@ -171,7 +178,7 @@ class Waiting(Struct):
         dry = timedelta(minutes=self.ahead.facts.hands_on.wet_wood_min.high)
         if not wetted or wetted[-1] + dry <= now:
             return None
-        return Held(wetted[-1] + dry, Answer.DRYING, "the wood is wet")
+        return Held(wetted[-1] + dry, plainly("wood-wetted", Answer.DRYING))
 
     def _board_first(self, job: Job, now: datetime) -> bool:
         """Hold the first coat of a product until the project's sample board has had its own."""
@@ -190,9 +197,8 @@ class Waiting(Struct):
             return False
         for target in job.targets:
             moment = None if pending else max(until)
-            self.held[target] = Held(
-                moment, Answer.WAITS, f"the sample board {(pending or boards)[0].part.called} first"
-            )
+            board = (pending or boards)[0].part.called
+            self.held[target] = Held(moment, plainly("board-first", Answer.WAITS, board=board))
         return True
 
 
@@ -212,18 +218,15 @@ def held_up(state: ZoneState, near: Around) -> Held | None:
     if verdict.answer in MAY_ACT:
         late = verdict.high if verdict.high is not None else _dry_by(state)
         if verdict.answer is Answer.TEST and late is not None and late > now:
-            return Held(late, verdict.answer, verdict.because)
+            return Held(late, verdict.binds)
         return _dust(state, near)
     if verdict.answer is Answer.DEADLINE:
         coat = verdict.deed is Deed.COAT and step_due(state).operation is Operation.COAT
-        return None if coat else Held(verdict.closes, verdict.answer, verdict.because)
+        return None if coat else Held(verdict.closes, verdict.binds)
     until = verdict.high if verdict.answer in _RUNS else None
     if verdict.answer is Answer.NOT_IN_THIS_AIR:
         until = verdict.high or air_changes(state.room, now)
-    because = f"waits for {verdict.waits_for}" if verdict.waits_for else verdict.because
-    if verdict.answer is Answer.SET_ASIDE:
-        because = verdict.answer.value
-    return Held(until if until and until > now else None, verdict.answer, because)
+    return Held(until if until and until > now else None, verdict.binds)
 
 
 def _dry_by(state: ZoneState) -> datetime | None:
@@ -237,7 +240,7 @@ def _dust(state: ZoneState, near: Around) -> Held | None:
     wet = near.spoilt_by_dust(state) if step_due(state).operation in DUSTY else None
     if wet is None:
         return None
-    return Held(wet.until, Answer.WAITS, f"waits for {wet.what} to be dust-free")
+    return Held(wet.until, after(wet, "dust-on-wet"))
 
 
 def _board_wants(board: ZoneState, product: int | None) -> bool:

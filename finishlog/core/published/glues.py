@@ -10,10 +10,9 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.findings import NO_FLAME, Finding, Level
+from finishlog.core.findings import Finding, Level, celsius, finding
 from finishlog.core.finish.classes import Figure, Limit, Mechanism, Published
 from finishlog.core.finish.rate_law import RateLaw, rate
-from finishlog.core.measure.quantities import celsius
 
 
 class Glue(Published, frozen=True):
@@ -68,20 +67,24 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
     if _too_cold(glue, air):
         assert glue.min_c is not None
         return (
-            Finding(
+            finding(
+                "glue-too-cold",
                 Level.STOP,
-                f"{glue.name} below {celsius(glue.min_c.value)} does not hold",
-                f"warm the room, the wood and the glue first: {NO_FLAME}",
                 glue.min_c.source,
+                measured=celsius(air.temperature_c),
+                wanted=celsius(glue.min_c.value),
+                glue=glue.name,
             ),
         )
     if glue.wood_c and air.temperature_c < glue.wood_c.value:
         return (
-            Finding(
+            finding(
+                "glue-wants-warm-wood",
                 Level.NOTE,
-                f"{glue.name} wants wood of {celsius(glue.wood_c.value)}",
-                f"leave the clamps on longer, or warm the wood: {NO_FLAME}",
                 glue.wood_c.source,
+                measured=celsius(air.temperature_c),
+                wanted=celsius(glue.wood_c.value),
+                glue=glue.name,
             ),
         )
     return ()

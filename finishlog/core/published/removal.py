@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.classes import Published
 
 
@@ -29,6 +29,4 @@ def removal_of(family: str, known: Sequence[Removal]) -> Removal:
 def removal_finding(family: str, known: Sequence[Removal]) -> Finding:
     """Say how a film of a family comes off."""
     of = removal_of(family, known)
-    return Finding(
-        Level.NOTE, f"it comes off with {', then '.join(of.ladder)}", of.again, of.source
-    )
+    return finding("comes-off", source=of.source, ladder=of.ladder, again=of.again)

@@ -9,10 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
-from finishlog.core.air.heater import WHAT, HeaterKind
+from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.supposed import Heat
-from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, Rule
+from finishlog.core.findings import HEATER_UNTOLD, Finding, Level, finding
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 
@@ -35,21 +34,7 @@ def lit_by(
     names = list(dict.fromkeys(of.name for of in films if FLAMMABLE in of.hazards))
     if heat is None or kind is HeaterKind.SEALED or not names:
         return None
-    burns = f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that burns"
     if kind is None:
-        return Finding(
-            Level.CAUTION,
-            f"a heater is on record in {room} while {burns}, and not of what kind: nothing that "
-            "burns or glows",
-            f"{Do.ROOM_EDIT(room, heater='sealed')}, fan, glow or flame",
-            _SOURCE,
-            rule=Rule.HEATER_UNTOLD,
-        )
-    return Finding(
-        Level.CAUTION if kind is HeaterKind.FAN else Level.STOP,
-        f"{WHAT[kind]} heats {room} while {burns}",
-        "warm the room first, put it out and air the room; on again only when the film is "
-        "tack-free, and no smell is no proof",
-        _SOURCE,
-        rule=Rule.HEATER,
-    )
+        return finding(HEATER_UNTOLD, Level.CAUTION, _SOURCE, names=tuple(names), in_room=room)
+    level = Level.CAUTION if kind is HeaterKind.FAN else Level.STOP
+    return finding("heater", level, _SOURCE, names=tuple(names), in_room=room, kind=kind)

@@ -18,9 +18,9 @@ from finishlog.core.log.words import ContainerDeed, Found, Operation
 from finishlog.core.measure.quantities import celsius, micrometres
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.rules.glue_up import is_coated_joint
+from finishlog.core.rules.near.glue_up import is_coated_joint
 from finishlog.core.shop.things import Log
-from finishlog.core.verdict.judge import NEEDS
+from finishlog.core.zone.asked import NEEDS
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 

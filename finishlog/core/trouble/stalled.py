@@ -7,18 +7,17 @@ from datetime import datetime, timedelta, tzinfo
 
 from msgspec.structs import replace
 
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
-from finishlog.core.rules.still_soft import soft_findings, still_soft
+from finishlog.core.rules.film.soft import soft_findings, still_soft
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import causes_of_a_stall
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 
 def explained(
@@ -54,12 +53,7 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
         return []
     first = state.layers[0].of
     return [
-        Finding(
-            Level.NOTE,
-            f"to begin again on {wood.name}: wash the film off with its solvent",
-            rule.remedy,
-            rule.source,
-        )
+        finding("begin-again", source=rule.source, wood=wood.name, remedy=rule.remedy)
         for rule in rules_for_wood(facts.wood_rules, wood, first)
         if rule.is_for_oily and first.key not in rule.barrier
     ]
@@ -67,14 +61,10 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
 
 def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, facts: Facts) -> list[Finding]:
     likely = causes_of_a_stall(state, log, zones, facts)
-    seen = "; ".join(c.words for c in likely if c.spoken_for)
-    unseen = "; ".join(c.words for c in likely if not c.spoken_for)
-    said = (("the log shows", seen), ("cannot be ruled out", unseen))
-    return [
-        Finding(Level.NOTE, f"{what}: {words}", "", COMMON_PRACTICE)
-        for what, words in said
-        if words
-    ]
+    seen = tuple(c.words for c in likely if c.spoken_for)
+    unseen = tuple(c.words for c in likely if not c.spoken_for)
+    said = (("causes-seen", seen), ("causes-open", unseen))
+    return [finding(rule, source=COMMON_PRACTICE, causes=words) for rule, words in said if words]
 
 
 def _decide_by(
@@ -86,13 +76,16 @@ def _decide_by(
     if due is None or again is None:
         return []
     last = due - timedelta(hours=again)
-    words = f"take it off by {_day(last, zone)} to keep {_day(due, zone)}"
-    if last <= now:
-        words = f"taken off and done again it is too late for {_day(due, zone)}"
-    days = (
-        f"all its coats again take {again / 24:.0f} days at label time, air and hands not counted"
-    )
-    return [Finding(Level.CAUTION, words, days, COMMON_PRACTICE)]
+    return [
+        finding(
+            "too-late-to-begin-again" if last <= now else "take-off-by",
+            Level.CAUTION,
+            COMMON_PRACTICE,
+            by=_day(last, zone),
+            due=_day(due, zone),
+            days=again / 24,
+        )
+    ]
 
 
 def _again_h(state: ZoneState, shop: Shop, facts: Facts) -> float | None:

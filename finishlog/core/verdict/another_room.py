@@ -13,15 +13,15 @@ from msgspec.structs import replace
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.film.layers import Layer
-from finishlog.core.finish.stage_time import later
+from finishlog.core.findings import Answer
 from finishlog.core.finish.classes import Mechanism
+from finishlog.core.finish.stage_time import later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.published.facts import Facts
-from finishlog.core.rules.still_soft import still_soft
-from finishlog.core.rules.wet_nearby import Around
-from finishlog.core.verdict.judge import decide
-from finishlog.core.zone.state import Asked, FilmStages, ZoneState
-from finishlog.core.zone.verdict import Answer
+from finishlog.core.rules.film.soft import still_soft
+from finishlog.core.verdict.fold import decide
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import FilmStages, ZoneState
 
 _TO_RECOAT = (Stage.TACK_FREE, Stage.SAND, Stage.RECOAT)
 
@@ -49,20 +49,20 @@ _STILL_WET = "once it is dust-free; carried before it takes up dust"
 
 
 def sooner_elsewhere(
-    state: ZoneState, asked: Asked, rooms: Iterable[RoomAir], near: Around, facts: Facts
+    state: ZoneState, asked: Asked, rooms: Iterable[RoomAir], near: Around
 ) -> tuple[Elsewhere, ...]:
     """Return the rooms, soonest first, that a wet film would be dry in sooner than where it is.
 
     Only rooms whose air was read lately count: an estimate on a guess helps nobody.
     """
-    here = _wait(state, asked, near, facts)
+    here = _wait(state, asked, near)
     if state.top is None or here is None or (here[1] is not None and here[1] <= near.now):
         return ()
     found = []
     for room in rooms:
         if room.id == state.room.id or room.read_lately(near.now) is None:
             continue
-        there = _wait(_moved(state, room, near.now), asked, near, facts)
+        there = _wait(_moved(state, room, near.now), asked, near)
         if there is None or there[1] is None:
             continue
         if here[1] is None or here[1] - there[1] >= _WORTH_IT:
@@ -84,13 +84,13 @@ def _carried_in(state: ZoneState, now: datetime) -> str:
     return ""
 
 
-def sooner_warmed(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Elsewhere | None:
+def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | None:
     """Return when the wait would be over if this room were kept at the label's air from now on.
 
     A room that is warmer than that stays so, and is only dried. None where that is no gain, or
     another thing than drying binds.
     """
-    top, here = state.top, _wait(state, asked, near, facts)
+    top, here = state.top, _wait(state, asked, near)
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
     if figure is None or here is None or (here[1] is not None and here[1] <= near.now):
         return None
@@ -100,7 +100,7 @@ def sooner_warmed(state: ZoneState, asked: Asked, near: Around, facts: Facts) ->
         warm_c = min(warm_c, most.value)
     point = AirPoint(near.now, warm_c, figure.at.humidity_pct)
     warm = RoomAir((point,), id=state.room.id)
-    there = _wait(_moved(state, warm, near.now), asked, near, facts)
+    there = _wait(_moved(state, warm, near.now), asked, near)
     if there is None or there[1] is None:
         return None
     gain = here[1] is None or here[1] - there[1] >= _WORTH_IT
@@ -118,13 +118,13 @@ def _carried(layer: Layer, room: RoomAir, now: datetime) -> Layer:
 
 
 def _wait(
-    state: ZoneState, asked: Asked, near: Around, facts: Facts
+    state: ZoneState, asked: Asked, near: Around
 ) -> tuple[datetime | None, datetime | None] | None:
     """Return from when and by when a wait is over; None when it is not drying that binds.
 
     Of a film that failed a check within its time: when it may be sanded and recoated by the clocks.
     """
-    verdict = decide(state, asked, near, facts)
+    verdict = decide(state, asked, near)
     if verdict.answer is Answer.DRYING:
         return verdict.low, verdict.high
     top, soft = state.top, still_soft(state.top)

@@ -11,18 +11,16 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from msgspec.structs import replace
 
-from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Act, Answer, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Target
-from finishlog.core.published.facts import Facts
-from finishlog.core.rules.wet_nearby import Around
+from finishlog.core.rules.all import findings_of
 from finishlog.core.shop.things import FaceKind
-from finishlog.core.verdict.judge import decide
-from finishlog.core.zone.state import Asked, ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
-
-KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
+from finishlog.core.verdict.fold import decide, fold
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import NOTHING, Asked
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import MAY_ACT, Verdict, of
 
 # What an edge answers of its own film; the air and the dust are the faces' to answer.
 _TOO_YOUNG = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.BLOCKED})
@@ -33,6 +31,7 @@ _OF_ITS_FILM = _TOO_YOUNG | {
     Answer.UNDERNEATH,
     Answer.SET_ASIDE,
 }
+_OF_ITS_PLACE = frozenset({Answer.WAITS, Answer.NOT_IN_THIS_AIR})
 _HOLDS_UP = _OF_ITS_FILM - {Answer.SET_ASIDE}
 
 
@@ -53,7 +52,7 @@ def edges_of(states: Iterable[ZoneState], targets: Iterable[Target]) -> frozense
 
 
 def with_edges(
-    states: Sequence[ZoneState], asked: Mapping[Target, Asked], near: Around, facts: Facts
+    states: Sequence[ZoneState], asked: Mapping[Target, Asked], near: Around
 ) -> tuple[ZoneState, ...]:
     """Give edges their verdicts, and make faces wait for edges that are too young."""
     edges: dict[int, list[ZoneState]] = defaultdict(list)
@@ -66,31 +65,37 @@ def with_edges(
     if not edges:
         return tuple(states)
     return tuple(
-        _edge(state, [asked[f.target] for f in faces[state.target.piece]], near, facts)
+        _edge(state, [asked[f.target] for f in faces[state.target.piece]], near)
         if follows_its_faces(state)
-        else _face(state, edges.get(state.target.piece, ()), asked[state.target], near, facts)
+        else _face(state, edges.get(state.target.piece, ()), asked[state.target], near)
         for state in states
     )
 
 
-def _edge(state: ZoneState, asked: Sequence[Asked], near: Around, facts: Facts) -> ZoneState:
+def _edge(state: ZoneState, asked: Sequence[Asked], near: Around) -> ZoneState:
     """Return an edge with what its own film answers to the next coats of its faces."""
-    nothing = Asked(None, None)
-    for each in (*asked, nothing):
-        verdict = decide(state, each, near, facts)
+    for each in (*asked, NOTHING):
+        verdict = _of_its_film(state, each, near)
         if verdict.answer in _OF_ITS_FILM:
             return replace(state, verdict=verdict)
-    return replace(state, verdict=Verdict(Answer.DONE, "goes with its faces"))
+    with_faces = finding("goes-with-faces", answer=Answer.DONE)
+    return replace(state, verdict=of(replace(with_faces, plain=True)))
 
 
-def _face(
-    state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around, facts: Facts
-) -> ZoneState:
+def _of_its_film(edge: ZoneState, asked: Asked, near: Around) -> Verdict:
+    """Return what an edge answers: the air, the dust and what lies beside are the faces' to say."""
+    if edge.set_aside:
+        return decide(edge, asked, near)
+    found = findings_of(edge, asked, near)
+    return fold([f for f in found if f.answer not in _OF_ITS_PLACE], asked)
+
+
+def _face(state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around) -> ZoneState:
     if state.verdict.answer not in MAY_ACT:
         return state
     verdict = state.verdict
-    for edge in edges if asked.step or asked.over else ():
-        verdict = _bound_by(edge, decide(edge, asked, near, facts), verdict)
+    for edge in edges if asked.act is not Act.REST else ():
+        verdict = _bound_by(edge, _of_its_film(edge, asked, near), verdict)
         if verdict.answer is Answer.WAITS:
             break
     return replace(state, verdict=verdict)
@@ -98,26 +103,24 @@ def _face(
 
 def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
     """Join the verdict of a face with that of an edge which gets the same coat."""
-    name = edge.face.name
+    name, binds = edge.face.name, of_edge.binds
     if of_edge.answer in _HOLDS_UP:
-        finding = Finding(
-            Level.NOTE, f"what goes on the face runs over {name} too", KEEP_OFF, COMMON_PRACTICE
+        held = finding("edge-holds-up", source=COMMON_PRACTICE, edge=name)
+        held = replace(
+            held, answer=Answer.WAITS, high=of_edge.high, wait=of_edge.wait, because_of=binds
         )
         return replace(
             of_face,
             answer=Answer.WAITS,
-            because=f"{name}: {of_edge.because}",
+            binds=held,
             high=of_edge.high,
-            waits_for=name,
-            findings=(*of_face.findings, finding),
-            binds=finding,
-            wait=of_edge.wait,
+            findings=(*of_face.findings, held),
         )
     if of_edge.answer is Answer.TEST and of_face.answer is not Answer.TEST:
-        return replace(
-            of_face, answer=Answer.TEST, because=f"{name}: {of_edge.because}", wait=of_edge.wait
-        )
+        asks = finding("edge-asks", answer=Answer.TEST, edge=name)
+        asks = replace(asks, wait=of_edge.wait, because_of=binds, plain=True)
+        return replace(of_face, answer=Answer.TEST, binds=asks)
     if of_edge.scuff_first and not of_face.scuff_first:
-        finding = Finding(Level.CAUTION, f"{name} must be scuffed first", KEEP_OFF, COMMON_PRACTICE)
-        return replace(of_face, findings=(*of_face.findings, finding))
+        scuff = finding("edge-to-scuff", Level.CAUTION, COMMON_PRACTICE, edge=name)
+        return replace(of_face, findings=(*of_face.findings, scuff))
     return of_face

@@ -14,9 +14,9 @@ from finishlog.core.air.met import AirMet
 from finishlog.core.air.room import READING_HOLDS, RoomAir
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer
 
 # Our own rules: a smaller difference is not worth a question; of more readings than two days of a
 # logger it is not worked out; a day as it may be is coldest at six and as warm as read at three.

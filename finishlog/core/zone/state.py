@@ -13,16 +13,14 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.film.attempts import Attempt, attempts_before
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.film.layers import Layer, trapped_until
-from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.film.old_finish import still_on
 from finishlog.core.film.progress import Progress
-from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target
 from finishlog.core.log.when import When
-from finishlog.core.mixing.chemistry import Ingredient
-from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Step, Zone
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Zone
+from finishlog.core.zone.verdict import NOT_ASKED, Verdict
 
 
 class FilmStages(Mapping[Stage, StageTime]):
@@ -112,7 +110,7 @@ class ZoneState(Struct, frozen=True):
     # The rooms that its piece stood in, one after the other; the last is `room`.
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
-    verdict: Verdict = field(default_factory=lambda: Verdict(Answer.DONE, ""))
+    verdict: Verdict = NOT_ASKED
 
     @property
     def is_here(self) -> bool:
@@ -154,15 +152,3 @@ class ZoneState(Struct, frozen=True):
     def top(self) -> Layer | None:
         """The newest layer; None in the white."""
         return self.layers[-1] if self.layers else None
-
-
-class Asked(Struct, frozen=True):
-    """What is asked of a zone: a step, or a product when the part has no steps.
-
-    `comes`: the product as the person calls it, for what its name tells of it.
-    """
-
-    step: Step | None
-    over: FinishClass | None
-    method: Method | None = None
-    comes: Ingredient | None = None

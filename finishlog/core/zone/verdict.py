@@ -1,47 +1,13 @@
-"""The answer about one zone: a closed set, from the first day."""
+"""The verdict on one zone: the answer to what is asked, its times, what binds, what else weighs."""
 
 from __future__ import annotations
 
 from datetime import datetime
-from enum import StrEnum
-from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from finishlog.core.findings import Finding
-
-if TYPE_CHECKING:
-    from finishlog.core.finish.stage_time import StageTime
-
-
-class Answer(StrEnum):
-    """May the next step be done on this zone now?"""
-
-    GO = "go"
-    SCUFF = "go after scuffing"
-    TEST = "test first"
-    DRYING = "drying"
-    DEAD_ZONE = "dead zone"
-    NOT_IN_THIS_AIR = "not in this air"
-    BLOCKED = "blocked"
-    STALLED = "stalled"
-    SUSPECT = "suspect"
-    UNDERNEATH = "stopped by what is underneath"
-    WAITS = "waits for"
-    DEADLINE = "hard deadline running"
-    SET_ASIDE = "set aside"
-    DONE = "done"
-
-
-class Deed(StrEnum):
-    """What to do about an answer, in a word, where it is not the next step."""
-
-    NEXT_STEP = ""
-    WIPE_OFF = "wipe off"
-    MEND = "mend"
-    COAT = "coat"
-    CHECK_AGAIN = "check again"
-
+from finishlog.core.findings import Answer, Deed, Finding
+from finishlog.core.finish.stage_time import StageTime
 
 MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
 
@@ -50,20 +16,37 @@ class Verdict(Struct, frozen=True):
     """One answer with its times (UTC) and reasons.
 
     `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
-    window, or the deadline. `because`: what binds, in a few words; `binds`: the finding that
-    does, `wait`: the clock that does; None where something must come first, `waits_for`. None:
-    there is no such time.
+    window, or the deadline. None: there is no such time. `binds`: the finding that decides;
+    `findings`: what else weighs, and what binds where the answer alone does not tell it.
     """
 
     answer: Answer
-    because: str
+    binds: Finding
     low: datetime | None = None
     high: datetime | None = None
     closes: datetime | None = None
-    waits_for: str = ""
     findings: tuple[Finding, ...] = ()
     # The film has to be scuffed before the coat, and no scuffing is on record.
     scuff_first: bool = False
-    deed: Deed = Deed.NEXT_STEP
-    binds: Finding | None = None
-    wait: StageTime | None = None
+
+    @property
+    def deed(self) -> Deed:
+        """What to do about it, where it is not the next step."""
+        return self.binds.deed
+
+    @property
+    def wait(self) -> StageTime | None:
+        """The clock that decides, where one does."""
+        return self.binds.wait
+
+
+def of(found: Finding, answer: Answer | None = None) -> Verdict:
+    """Return the verdict that one finding makes."""
+    decides = answer or found.answer
+    assert decides is not None
+    listed = () if found.plain else (found,)
+    return Verdict(decides, found, found.low, found.high, found.closes, listed, found.scuff)
+
+
+# Until somebody asks.
+NOT_ASKED = of(Finding("not-asked", answer=Answer.DONE, plain=True))

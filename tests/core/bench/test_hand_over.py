@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Found, Operation
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, one_coat
+from tests.worded_in import because
 
 
 def told() -> Story:
@@ -24,7 +25,7 @@ def told() -> Story:
 def test_it_asks_for_nothing_though_steps_are_still_to_come():
     story = told()
     verdict = story.verdict(30)
-    assert (verdict.answer, verdict.because) == (Answer.DONE, "handed over")
+    assert (verdict.answer, because(verdict)) == (Answer.DONE, "handed over")
     assert story.state(30).progress.next is not None
     assert [z.part.name for z in story.look(30).in_the_shop] == ["panel"]
 

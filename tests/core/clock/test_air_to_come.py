@@ -19,14 +19,13 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.air.supposed import Heat, one_heat
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.clock.air_to_come import allowed_from, coldest_ahead, wood_c
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.plan.shop_ahead import as_expected
-from finishlog.core.rules.coating_air import air_findings
-from finishlog.core.zone.verdict import Answer
+from finishlog.core.rules.air.coating_air import air_findings
 from tests.air_of import read_room
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, at
-from tests.worded_in import in_si
+from tests.worded_in import in_si, remedy
 
 NIGHT = timedelta(hours=12)
 
@@ -41,7 +40,7 @@ def day(*points: tuple[float, float, float], **told) -> UsualDay:
 
 def asks(room: RoomAir, class_key: str, hour: float = 0.0) -> list[Level]:
     found = air_findings(FACTS.finish_class(class_key), None, room, at(hour), FACTS.drying)
-    return [f.level for f in found if "room night" in in_si(f.remedy)]
+    return [f.level for f in found if "room night" in in_si(remedy(f))]
 
 
 def date(room: RoomAir, hour: float) -> datetime | None:

@@ -22,10 +22,10 @@ from finishlog.core.clock.start_times import Wanted, next_starts
 from finishlog.core.film.layers import laws_of
 from finishlog.core.findings import Level
 from finishlog.core.finish.stages import Stage
-from finishlog.core.rules.coating_air import air_findings
+from finishlog.core.rules.air.coating_air import air_findings
 from tests.examples import examples
 from tests.shop_of import FACTS, STAIN, VARNISH, at
-from tests.worded_in import in_si
+from tests.worded_in import in_si, sentence
 
 OF = FACTS.finish_class(VARNISH)
 FIGURE = OF.stages[Stage.TACK_FREE]
@@ -100,7 +100,7 @@ def read(*readings: tuple[float, float, float], coldest: float | None = None) ->
 
 def said(room: RoomAir, key: str = VARNISH, hour: float = 0.0) -> list[str]:
     found = air_findings(FACTS.finish_class(key), None, room, at(hour), FACTS.drying)
-    return [f.sentence for f in found if f.level is not Level.STOP]
+    return [sentence(f) for f in found if f.level is not Level.STOP]
 
 
 def test_dew_of_the_night_is_said_to_a_film_that_is_still_wet_by_then():

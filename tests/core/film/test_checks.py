@@ -15,10 +15,10 @@ from hypothesis import strategies as st
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found, Operation, Test
-from finishlog.core.zone.verdict import Answer
 from tests.examples import examples
 from tests.shop_of import (
     FACTS,
@@ -34,6 +34,7 @@ from tests.shop_of import (
     when,
     within_limits,
 )
+from tests.worded_in import because, remedy
 
 EARLY = {Stage.TOUCH, Stage.DUST_FREE}
 
@@ -140,7 +141,7 @@ def test_tacky_blocks_however_long_ago_it_was(days):
     story.check(20, Found.TACKY)
     verdict = story.verdict(24 * days)
     assert verdict.answer is Answer.BLOCKED
-    assert "tacky" in verdict.because
+    assert "tacky" in because(verdict)
     assert verdict.low is None, "no date: only a test can lift it"
 
 
@@ -198,7 +199,7 @@ def test_varnish_that_prints_is_tested_before_it_is_recoated():
     story.work(49.5, Operation.SCUFF)
     verdict = story.verdict(50)
     assert verdict.answer is Answer.TEST
-    assert "prints" in verdict.because
+    assert "prints" in because(verdict)
 
 
 def test_what_smells_is_not_shut_in():
@@ -288,7 +289,7 @@ def test_tacky_again_long_after_is_stalled_and_has_no_date():
     verdict = story.verdict(44)
     assert verdict.answer is Answer.STALLED
     assert verdict.high is None
-    assert any("take it off" in f.remedy for f in verdict.findings)
+    assert any("take it off" in remedy(f) for f in verdict.findings)
 
 
 def test_a_film_that_gets_better_is_not_stalled():

@@ -53,7 +53,7 @@ def test_a_check_that_proves_it_speaks_for_what_lies_below():
     story = covered(0.5)
     check = story.check(5, Found.POWDER)
     sand = story.state(6).stages[Stage.SAND]
-    assert sand.proved_by == check
+    assert sand.proved_by == check.act
     assert sand.high == at(5)
 
 

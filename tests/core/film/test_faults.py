@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LACQUER, LINSEED, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door
+from tests.worded_in import because, remedy, sentence, waits_for
 
 POST_CATALYSED = "lacquer-postcatalysed"
 
@@ -35,7 +35,7 @@ class TestBlush:
         assert verdict.answer is Answer.DEADLINE
         assert verdict.deed == "mend"
         assert hours_until(verdict.closes) == 2
-        assert "retarder" in verdict.because
+        assert "retarder" in because(verdict)
 
     def test_the_hours_count_from_the_earliest_moment_of_the_coat(self):
         verdict = blushed(POST_CATALYSED, coat=(-1.0, 0.0)).verdict(0.6)
@@ -44,8 +44,8 @@ class TestBlush:
     def test_after_that_only_sanding_is_left(self):
         verdict = blushed(POST_CATALYSED).verdict(3)
         assert verdict.answer is Answer.BLOCKED
-        assert "cross-linked" in verdict.because
-        assert any(f.level is Level.STOP and "sand" in f.remedy for f in verdict.findings)
+        assert "cross-linked" in because(verdict)
+        assert any(f.level is Level.STOP and "sand" in remedy(f) for f in verdict.findings)
 
     @pytest.mark.parametrize("class_key", [LACQUER, SHELLAC])
     def test_lacquer_and_shellac_may_be_wet_again_at_any_time(self, class_key):
@@ -54,7 +54,7 @@ class TestBlush:
             verdict = story.verdict(hour)
             assert verdict.answer is Answer.BLOCKED
             assert verdict.closes is None
-            assert "mist" in verdict.because
+            assert "mist" in because(verdict)
 
     def test_after_the_mist_its_stages_count_from_the_mist(self):
         story = blushed(POST_CATALYSED)
@@ -131,7 +131,7 @@ def test_a_run_is_sanded_level_before_the_next_coat():
     story.fault(2, FaultKind.RUN, place="left edge")
     verdict = story.verdict(400)
     assert verdict.answer is Answer.BLOCKED
-    assert verdict.because.startswith("run (left edge)")
+    assert because(verdict).startswith("run (left edge)")
     story.work(401, Operation.SAND)
     assert story.verdict(402).answer is Answer.GO
 
@@ -166,7 +166,7 @@ def test_a_blotch_stops_nothing_and_is_said():
     story.fault(1, FaultKind.BLOTCH)
     verdict = story.verdict(60)
     assert verdict.answer is Answer.SCUFF
-    assert any("blotch" in f.sentence for f in verdict.findings)
+    assert any("blotch" in sentence(f) for f in verdict.findings)
 
 
 def test_what_peels_goes_no_further_until_it_is_off():
@@ -211,7 +211,7 @@ def test_oil_that_set_is_scrubbed_off_with_solvent_within_minutes():
     verdict = story.verdict(0.3)
     assert verdict.answer is Answer.DEADLINE
     assert hours_until(verdict.closes) == 0.5
-    assert "solvent" in verdict.because
+    assert "solvent" in because(verdict)
 
 
 def test_dust_goes_with_the_next_scuffing():
@@ -240,7 +240,7 @@ class TestOpenJoint:
         story = self.stool()
         verdict = story.verdict(121, story.named("leg"))
         assert verdict.answer is Answer.WAITS
-        assert verdict.waits_for == "glue-up again"
+        assert waits_for(verdict) == "glue-up again"
 
     def test_the_same_members_are_due_to_be_glued_up(self):
         story = self.stool()
@@ -261,7 +261,7 @@ class TestOpenJoint:
         verdict = story.verdict(201, leg)
         assert verdict.answer is Answer.WAITS
         assert hours_until(verdict.high) > 201
-        assert verdict.waits_for == "the joint"
+        assert waits_for(verdict) == "the joint"
 
     def test_its_coats_still_count(self):
         story = self.stool()

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import pytest
 
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Operation
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Verdict
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE, Story, hours_until
+from tests.worded_in import sentence
 
 CATALYSED = ["lacquer-precatalysed", "lacquer-postcatalysed", "conversion-varnish"]
 # Past every window (24 h at the longest) and long before full hardness (14 days at the soonest).
@@ -27,7 +29,7 @@ def one_coat_of(class_key: str) -> Story:
 
 
 def wrinkles(verdict: Verdict) -> bool:
-    return any("wrinkle" in finding.sentence for finding in verdict.findings)
+    return any("wrinkle" in sentence(finding) for finding in verdict.findings)
 
 
 def test_it_is_said_of_the_catalysed_films_and_of_no_other():
@@ -48,7 +50,7 @@ def test_past_its_window_it_is_tested_first_and_the_answer_says_why(key):
     verdict = one_coat_of(key).verdict(LATE_H)
     assert verdict.answer is Answer.TEST
     assert wrinkles(verdict)
-    (finding,) = [f for f in verdict.findings if "wrinkle" in f.sentence]
+    (finding,) = [f for f in verdict.findings if "wrinkle" in sentence(f)]
     assert finding.source == "common practice"
 
 

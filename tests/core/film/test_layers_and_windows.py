@@ -16,11 +16,12 @@ from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.layers import Layer
-from finishlog.core.finish.stage_time import StageTime
+from finishlog.core.findings import Answer
 from finishlog.core.finish.classes import FinishClass, WindowKind
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.examples import examples
 from tests.shop_of import (
     BLEND,
@@ -41,6 +42,7 @@ from tests.shop_of import (
     within_limits,
 )
 from tests.stage_order import NOT_LATER_THAN
+from tests.worded_in import because, remedy, sentence
 
 TOPCOATS = [of.key for of in FACTS.classes.values() if of.topcoat]
 EVERY_CLASS = list(FACTS.classes)
@@ -197,7 +199,7 @@ def test_what_melts_in_never_closes(key, hours):
     assert layer(story).closes() is None
     assert verdict.closes is None
     assert verdict.answer in {Answer.GO, Answer.TEST}
-    assert "scuff" not in verdict.because
+    assert "scuff" not in because(verdict)
 
 
 @pytest.mark.parametrize("key", [VARNISH, "oil-polyurethane"])
@@ -260,13 +262,13 @@ def test_a_wait_that_outlasts_the_window_says_so_while_it_dries():
     verdict = in_the_cold().verdict(3)
     assert verdict.answer is Answer.DRYING
     assert verdict.high > verdict.closes
-    assert any("cannot be relied on" in f.sentence for f in verdict.findings)
-    assert any(f.remedy == "scuff once it sands" for f in verdict.findings)
+    assert any("cannot be relied on" in sentence(f) for f in verdict.findings)
+    assert any(remedy(f) == "scuff once it sands" for f in verdict.findings)
 
 
 def test_in_good_air_nothing_is_said_of_a_window_that_outlasts_the_wait():
     verdict = one_coat(WATERBORNE).verdict(1)
-    assert not any("cannot be relied on" in f.sentence for f in verdict.findings)
+    assert not any("cannot be relied on" in sentence(f) for f in verdict.findings)
 
 
 def test_the_dead_zone_is_too_late_to_bond_and_too_soft_to_scuff():
@@ -285,7 +287,7 @@ def test_in_the_dead_zone_scuffing_is_not_offered():
     """It begins on the window's clock and ends on the wait's."""
     story = in_the_cold()
     verdict = story.verdict(9)
-    assert "scuff it" not in verdict.because
+    assert "scuff it" not in because(verdict)
     assert story.may_work(Operation.SCUFF, 4).answer is Answer.DRYING
     assert story.may_work(Operation.SCUFF, 9).answer is not Answer.GO
 
@@ -322,7 +324,7 @@ def test_below_its_limit_a_wet_film_stands_still_and_has_no_date():
     verdict = story.verdict(100)
     assert verdict.answer is Answer.DRYING
     assert verdict.high is None
-    assert "stands still" in verdict.because
+    assert "stands still" in because(verdict)
 
 
 def test_a_film_that_is_tack_free_goes_on_drying_slowly_below_the_limit():
@@ -396,7 +398,7 @@ def test_layers_lie_in_the_order_of_the_work():
 def is_late(verdict: Verdict) -> bool:
     """Tell of a closed window that scuffing alone does not open: it wrinkles, or never sands."""
     return verdict.answer is Answer.TEST and (
-        "wrinkle" in verdict.because or "no sanding figure" in verdict.because
+        "wrinkle" in because(verdict) or "no sanding figure" in because(verdict)
     )
 
 

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import pytest
 
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LACQUER, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door
 

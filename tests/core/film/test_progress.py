@@ -6,10 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.film.progress import Progress, progress
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Step
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import (
     SHELLAC,
     VARNISH,

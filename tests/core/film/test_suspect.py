@@ -9,11 +9,12 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.bench.milestones import milestone
+from finishlog.core.findings import Answer, Level, finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.shop_of import LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at, one_coat
-from tests.worded_in import in_si
+from tests.worded_in import because, in_si, remedy, waits_for
 
 
 def cold_first_night() -> Story:
@@ -34,7 +35,7 @@ def test_waterborne_that_met_5_c_in_its_first_night_is_suspect():
     verdict = cold_first_night().verdict(20)
     assert verdict.answer is Answer.SUSPECT
     assert verdict.high is None, "no dates"
-    assert any("scratch" in f.remedy for f in verdict.findings)
+    assert any("scratch" in remedy(f) for f in verdict.findings)
 
 
 @pytest.mark.parametrize("found", [Found.DRY, Found.NO_PRINT, Found.POWDER, Found.NO_SMELL])
@@ -83,7 +84,7 @@ def test_a_scratch_through_a_later_coat_clears_the_film_below_too():
 def test_a_suspect_film_is_promised_to_no_stack():
     film = milestone([cold_first_night().state(24 * 30)], Stage.STACK)
     assert not film.reached(at(24 * 30))
-    assert "suspect" in film.blocked
+    assert film.blocked == finding("suspect-film", Level.STOP)
 
 
 def test_cold_after_the_first_day_is_no_damage():
@@ -143,7 +144,7 @@ def test_coated_right_out_of_a_cold_shed_it_is_scratched_first():
     story.coat(0, WATERBORNE)
     verdict = story.verdict(24)
     assert verdict.answer is Answer.TEST
-    assert "may have met 4 °C" in in_si(verdict.because)
+    assert "may have met 4 °C" in in_si(because(verdict))
 
 
 def test_a_face_waits_for_its_suspect_back_without_a_date():
@@ -155,7 +156,7 @@ def test_a_face_waits_for_its_suspect_back_without_a_date():
     story.read(30, 20, 50)
     front = story.verdict(31, face="front")
     assert front.answer is Answer.WAITS
-    assert "suspect" in front.waits_for
+    assert "suspect" in waits_for(front)
     assert front.high is None
 
 
@@ -168,4 +169,4 @@ def test_dew_on_a_wet_film_is_called_dew_and_not_cold():
     story.surface(0.2, 13, part)
     verdict = story.verdict(24)
     assert verdict.answer is Answer.SUSPECT
-    assert verdict.because == "dew lay on it while it was wet"
+    assert because(verdict) == "dew lay on it while it was wet"

@@ -13,6 +13,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.core.mixing.chemistry import LEAVE_NOW, Ingredient, contents, hardens, mixed_findings
 from finishlog.core.published.chemistry import Substance
 from finishlog.facts.load import load_facts
+from tests.worded_in import sentence
 
 FACTS = load_facts()
 CHEMISTRY = FACTS.chemistry
@@ -26,7 +27,7 @@ def mix(key: str, *parts: str, name: str = "", note: str = "") -> Ingredient:
 def stops(of: Ingredient) -> list[str]:
     family = FACTS.finish_class(of.class_key).family if of.class_key else ""
     found = mixed_findings(contents(of, CHEMISTRY), family, CHEMISTRY)
-    return [f.sentence for f in found if f.level is Level.STOP]
+    return [sentence(f) for f in found if f.level is Level.STOP]
 
 
 # Poison control and safety data sheets say so everywhere (from memory): acids free chlorine,
@@ -181,5 +182,5 @@ def test_whoever_stands_in_poison_is_told_to_leave_before_anything_else():
         assert conflict.level is Level.STOP
         (first, *_) = mixed_findings(conflict.of, "", CHEMISTRY)
         assert first.get_out
-        assert first.sentence.startswith("leave now, call from outside: ")
-        assert "rinse" not in first.sentence
+        assert sentence(first).startswith("leave now, call from outside: ")
+        assert "rinse" not in sentence(first)

@@ -30,6 +30,7 @@ from finishlog.core.mixing.containers import (
 from finishlog.core.mixing.keeping import ages_differ, frost_ahead, keeping_findings
 from tests.air_of import read_room
 from tests.shop_of import FACTS, Hour, at, hours_until, when
+from tests.worded_in import remedy, sentence
 
 TWO_PART = "waterborne-two-part"
 CONVERSION = "conversion-varnish"
@@ -89,7 +90,7 @@ def stands(
 
 
 def says(state: ContainerState, hour: float) -> list[tuple[Level, str]]:
-    return [(f.level, f.sentence) for f in keeping_findings(state, at(hour), FACTS.keeping)]
+    return [(f.level, sentence(f)) for f in keeping_findings(state, at(hour), FACTS.keeping)]
 
 
 MIXED, TOPPED_UP, FROZEN, TESTED = (
@@ -240,9 +241,9 @@ def test_an_opened_can_keeps_as_long_as_its_class_is_known_to():
     assert says(state, 24 * keeps.low) == []
     (finding,) = keeping_findings(state, at(24 * keeps.low + 24), FACTS.keeping)
     assert finding.level is Level.CAUTION
-    assert "91 to 365 d, others say 182 d" in finding.sentence
-    assert "drop on glass" in finding.remedy
-    assert "15 min" in finding.remedy
+    assert "91 to 365 d, others say 182 d" in sentence(finding)
+    assert "drop on glass" in remedy(finding)
+    assert "15 min" in remedy(finding)
     assert finding.source == keeps.source
 
 
@@ -295,7 +296,7 @@ def test_layers_of_a_hardening_finish_want_mixes_of_one_age():
     fresh = stands(CONVERSION, (MIXED, 48.0), parts=TWO, number=2)
     found = ages_differ(fresh, at(48.5), [(old, at(24.0))])
     assert found is not None
-    assert "24 h old" in found.sentence
+    assert "24 h old" in sentence(found)
     assert ages_differ(fresh, at(48.5), [(old, at(1.0))]) is None
     assert ages_differ(fresh, at(48.5), [(fresh, at(60.0))]) is None
     assert ages_differ(stands(SHELLAC, (MIXED, 0.0), parts=CUT), at(90), [(old, at(1))]) is None

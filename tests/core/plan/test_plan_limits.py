@@ -8,6 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from finishlog.core.air.usual_day import UsualDay, UsualHour
+from finishlog.core.findings import Answer
 from finishlog.core.finish.classes import Range
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
@@ -15,7 +16,7 @@ from finishlog.core.plan.plan import plan
 from finishlog.core.plan.results import Chore, Promise
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Project
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.planned import (
     EVENINGS,
     doings,
@@ -36,6 +37,7 @@ from tests.shop_of import (
     at,
     figure,
 )
+from tests.worded_in import because
 
 SAND, SCUFF, HARDWARE = Operation.SAND, Operation.SCUFF, Operation.HARDWARE
 
@@ -56,7 +58,7 @@ def test_work_longer_than_any_opening_is_said_not_planned():
     quarter = open_from(*((day, "18:00", "18:15") for day in range(7)))
     made = plan_of(story, hours=quarter)
     assert made.sessions == ()
-    assert "longer than the longest opening" in made.unplanned[0].because
+    assert "longer than the longest opening" in because(made.unplanned[0])
 
 
 def test_without_hours_nothing_is_planned_and_it_is_said():
@@ -64,13 +66,13 @@ def test_without_hours_nothing_is_planned_and_it_is_said():
     story.part("door", SHELLAC)
     made = plan_of(story, hours=ShopHours((), "UTC"))
     assert made.sessions == ()
-    assert made.unplanned[0].because == "the shop's hours are not on record"
+    assert because(made.unplanned[0]) == "the shop's hours are not on record"
 
 
 def test_a_part_without_steps_is_said():
     story = shop_read()
     story.part("door")
-    assert plan_of(story).unplanned[0].because == "it has no steps"
+    assert because(plan_of(story).unplanned[0]) == "it has no steps"
 
 
 @pytest.mark.parametrize(("celsius", "rh"), [(4.0, 50.0), (21.0, 96.0)])
@@ -194,7 +196,7 @@ def test_a_plan_ends_after_so_many_tasks_and_says_so():
     made = plan_of(story, hours=always)
     assert 400 <= len(tasks_of(made)) <= 405  # the last visit is still cleaned up
     assert "nothing is planned after" in made.stopped
-    assert made.unplanned[0].because == made.stopped
+    assert because(made.unplanned[0]) == made.stopped
 
 
 def test_a_plan_ends_half_a_year_ahead_and_says_so():

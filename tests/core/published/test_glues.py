@@ -18,7 +18,7 @@ from finishlog.core.published.glues import (
     temperature_findings,
 )
 from finishlog.facts.load import load_facts
-from tests.worded_in import in_si
+from tests.worded_in import in_si, sentence
 
 FACTS = load_facts()
 CLOSED = datetime(2026, 11, 24, 20, 0, tzinfo=UTC)
@@ -76,13 +76,13 @@ def test_below_its_minimum_a_glue_has_no_date():
     (stop,) = temperature_findings(pva, freezing)
     assert stop.level is Level.STOP
     assert stop.source == "navedtra-14119"
-    assert "10 °C" in in_si(stop.sentence)
+    assert "10 °C" in in_si(sentence(stop))
 
 
 def test_between_the_minimum_and_warm_wood_it_is_a_note():
     (note,) = temperature_findings(known("white pva"), Air(15.0, 60.0))
     assert note.level is Level.NOTE
-    assert "21 °C" in in_si(note.sentence)
+    assert "21 °C" in in_si(sentence(note))
     assert temperature_findings(known("white pva"), Air(21.1, 60.0)) == ()
 
 

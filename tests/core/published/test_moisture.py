@@ -15,13 +15,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.log.entries import PieceReading
 from finishlog.core.log.words import Operation
 from finishlog.core.published.moisture import moves_mm, settles_pct
-from finishlog.core.rules.too_wet import too_wet
-from finishlog.core.zone.verdict import Answer
+from finishlog.core.rules.wood.too_wet import too_wet
 from tests.shop_of import FACTS, SHELLAC, Story
+from tests.worded_in import because, sentence
 
 TABLE = Path(__file__).parent / "wood_moisture.csv"
 INCH = 25.4
@@ -141,7 +141,7 @@ def test_what_swells_there_shrinks_back(width, per_pct, one, other):
 
 
 def findings(moisture: float, air: Air | None = None) -> tuple[str, ...]:
-    return tuple(f.sentence for f in too_wet(moisture, air, FACTS.moisture))
+    return tuple(sentence(f) for f in too_wet(moisture, air, FACTS.moisture))
 
 
 def test_wood_up_to_12_percent_may_be_finished_where_nobody_knows_the_air():
@@ -188,8 +188,10 @@ def in_the_white() -> Story:
 def test_a_coat_on_wet_wood_asks_for_a_test_first():
     verdict = measured(in_the_white(), 1, 14).verdict(2)
     assert verdict.answer is Answer.TEST
-    assert verdict.because.startswith("wood at 14 % moisture")
-    assert any(f.level is Level.CAUTION and f.sentence == verdict.because for f in verdict.findings)
+    assert because(verdict).startswith("wood at 14 % moisture")
+    assert any(
+        f.level is Level.CAUTION and sentence(f) == because(verdict) for f in verdict.findings
+    )
 
 
 def test_a_coat_on_dry_wood_and_on_wood_nobody_measured_may_go_on():
@@ -205,7 +207,7 @@ def test_the_newest_reading_holds():
 
 def test_an_old_reading_says_how_old_it_is():
     story = measured(in_the_white(), 1, 14)
-    assert "measured 3 d ago" in story.verdict(1 + 3 * 24).because
+    assert "measured 3 d ago" in because(story.verdict(1 + 3 * 24))
 
 
 def test_under_a_film_the_wood_has_nothing_more_to_say():

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.log.words import Found, Operation, Stripping
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import LINSEED, SHELLAC, VARNISH, WATERBORNE, hours_until
 from tests.trouble_of import Trouble, door
+from tests.worded_in import sentence
 
 WIPE, STEEL_WOOL = Operation.SOLVENT_WIPE, Operation.STEEL_WOOL
 
@@ -33,7 +33,7 @@ class TestSolventWipe:
         story.work(0, WIPE)
         verdict = story.verdict(2)
         assert verdict.answer is not Answer.DEADLINE
-        assert any("the oil is back" in f.sentence for f in verdict.findings)
+        assert any("the oil is back" in sentence(f) for f in verdict.findings)
 
     def test_wiped_again_it_counts_anew(self):
         story = box(SHELLAC)
@@ -42,7 +42,7 @@ class TestSolventWipe:
         assert hours_until(story.verdict(5.1).closes) == 6
 
     def test_not_wiped_at_all_is_said(self):
-        assert any("not wiped" in f.sentence for f in box(SHELLAC).verdict(0).findings)
+        assert any("not wiped" in sentence(f) for f in box(SHELLAC).verdict(0).findings)
 
     def test_sanding_after_it_bares_fresh_oil(self):
         story = box(Operation.SAND, SHELLAC)
@@ -88,7 +88,7 @@ class TestSteelWool:
         story.work(1, STEEL_WOOL)
         verdict = story.verdict(2)
         assert verdict.answer is Answer.UNDERNEATH
-        assert any(f.level is Level.STOP and "iron" in f.sentence for f in verdict.findings)
+        assert any(f.level is Level.STOP and "iron" in sentence(f) for f in verdict.findings)
 
     def test_on_maple_it_does_not_matter(self):
         story = box(WATERBORNE, species="maple")
@@ -127,7 +127,7 @@ class TestSurplus:
 
     def doubts(self, story: Trouble, hour: float) -> bool:
         findings = story.may(LINSEED, hour).findings
-        return any("wiped off in time" in f.sentence for f in findings)
+        return any("wiped off in time" in sentence(f) for f in findings)
 
     def test_a_wipe_that_is_not_on_record_is_asked_about(self):
         assert self.doubts(self.oiled(), 400)

@@ -10,11 +10,12 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.bench.state import verdict_on_work
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Operation
 from finishlog.core.published.glues import clamp_until, finish_from, level_from
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import FACTS, VARNISH, Story, at, hours_until
-from tests.worded_in import in_si
+from tests.worded_in import because, in_si, waits_for
 
 
 def case(glue: str = "", *, celsius: float = 23.0) -> Story:
@@ -41,7 +42,7 @@ def test_nothing_is_coated_before_the_joint_bears_it(glue: str):
     assert known is not None
     bears = max(hours_until(finish_from(known, at(0))), hours_until(clamp_until(known, at(0))))
     story = case(glue)
-    assert coat(story, bears - 0.1).waits_for == "the joint"
+    assert waits_for(coat(story, bears - 0.1)) == "the joint"
     assert coat(story, bears + 0.1).answer is Answer.GO
 
 
@@ -60,7 +61,7 @@ def test_the_date_of_a_joint_is_when_what_is_asked_may_be_done(glue: str):
     """The clamps come off sooner; a coat is not promised with them."""
     story = case(glue)
     high = coat(story, 0.1).high
-    assert coat(story, hours_until(high) - 0.01).waits_for == "the joint"
+    assert waits_for(coat(story, hours_until(high) - 0.01)) == "the joint"
     assert coat(story, hours_until(high)).answer is Answer.GO
 
 
@@ -77,7 +78,7 @@ def test_a_joint_of_water_based_glue_is_not_levelled_for_a_week():
 
 def test_glue_that_was_not_named_gets_the_longest_of_the_cold_press():
     """Wood Handbook chapter 10: cold pressing holds from 15 min to 24 h, by the glue."""
-    assert work(case(), 23, Operation.UNTAPE).because.startswith("in cauls")
+    assert because(work(case(), 23, Operation.UNTAPE)).startswith("in cauls")
     assert work(case(), 25, Operation.UNTAPE).answer is Answer.GO
     assert coat(case(), 25).answer is Answer.WAITS
 
@@ -91,7 +92,7 @@ def test_the_cold_lengthens_the_time_in_cauls_and_warmth_never_shortens_it():
 def test_a_cold_spell_after_the_glue_has_set_does_not_put_it_back_in_cauls():
     story = case("yellow-pva")
     story.read(40, 12, 50)
-    assert coat(story, 41).waits_for != "the joint"
+    assert waits_for(coat(story, 41)) != "the joint"
 
 
 def test_glue_that_was_too_cold_while_it_set_is_tried_first():
@@ -104,7 +105,7 @@ def test_glue_that_was_too_cold_while_it_set_is_tried_first():
     warmed.steady(since=72.0)
     answer = coat(warmed, 200)
     assert answer.answer is Answer.TEST
-    assert "8 °C" in in_si(answer.because)
+    assert "8 °C" in in_si(because(answer))
 
 
 def test_below_its_limit_a_joint_is_held_longest_and_then_tried():
@@ -135,6 +136,6 @@ def test_tape_comes_off_before_a_joint_is_closed():
     story.steady(since=-12.0)
     story.work(0, Operation.MASK, sides, face="tenons")
     taped = next(g for g in story.look(1).glue_ups)
-    assert "tape to come off" in taped.verdict.waits_for
+    assert "tape to come off" in waits_for(taped.verdict)
     story.work(2, Operation.UNTAPE, sides, face="tenons")
     assert next(g for g in story.look(3).glue_ups).verdict.answer is Answer.GO

@@ -14,10 +14,10 @@ from hypothesis import strategies as st
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level
 from finishlog.core.finish.classes import Method
-from finishlog.core.rules.coating_air import air_findings, cold_wood_until, surface_c
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.rules.air.coating_air import air_findings, cold_wood_until, surface_c
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.air_of import read_room
 from tests.shop_of import (
     FACTS,
@@ -31,7 +31,7 @@ from tests.shop_of import (
     one_coat,
     within_limits,
 )
-from tests.worded_in import in_si
+from tests.worded_in import because, in_si, remedy, sentence, waits_for
 
 
 def found(
@@ -69,9 +69,9 @@ def test_below_10_c_and_above_32_c_nothing_goes_on(key):
     least, most = (round(within_limits(key, t)) for t in (-40, 60))
     assert (least, most) == (10, 32) or (least > 10 and most <= 32)
     cold, hot = found(key, read_room((0, 9.5, 50))), found(key, read_room((0, 32.5, 30)))
-    assert any(f"below the {least} °C" in in_si(f.sentence) for f in stops(cold))
-    assert any(f"above the {most} °C" in in_si(f.sentence) for f in stops(hot))
-    assert all(f.remedy and f.source for f in (*stops(cold), *stops(hot)))
+    assert any(f"below the {least} °C" in in_si(sentence(f)) for f in stops(cold))
+    assert any(f"above the {most} °C" in in_si(sentence(f)) for f in stops(hot))
+    assert all(remedy(f) and f.source for f in (*stops(cold), *stops(hot)))
 
 
 def test_at_the_limit_itself_it_may():
@@ -84,7 +84,7 @@ def test_at_the_limit_itself_it_may():
 )
 def test_above_its_humidity_nothing_goes_on(key, limit):
     assert any(
-        f"{limit} % limit" in f.sentence for f in stops(found(key, read_room((0, 21, limit + 1))))
+        f"{limit} % limit" in sentence(f) for f in stops(found(key, read_room((0, 21, limit + 1))))
     )
 
 
@@ -102,8 +102,8 @@ def test_wood_less_than_3_c_above_the_dew_point_takes_no_coat():
     stood at 13 °C in the night is 2.25 °C above it (paint application guide: rejected)."""
     night_in_it = read_room((-8, 13, 60), (0, 16, 71))
     (dew,) = stops(found(VARNISH, night_in_it))
-    assert "dew point of 10.8 °C" in in_si(dew.sentence)
-    assert "13 °C" in in_si(dew.sentence)
+    assert "dew point of 10.8 °C" in in_si(sentence(dew))
+    assert "13 °C" in in_si(sentence(dew))
     assert dew.source == "mil-hdbk-1110"
 
 
@@ -139,7 +139,7 @@ def test_a_thermometer_on_the_wood_is_believed_for_two_hours():
 @given(st.floats(10, 32), st.floats(10, 75))
 def test_the_dew_margin_decides_exactly(t, rh):
     margin = t - dew_point_c(Air(t, rh))
-    said = any("dew point" in f.sentence for f in stops(found(VARNISH, read_room((0, t, rh)))))
+    said = any("dew point" in sentence(f) for f in stops(found(VARNISH, read_room((0, t, rh)))))
     assert said is (margin < 3.0)
 
 
@@ -151,14 +151,14 @@ def test_both_blush_rules_are_shown_where_they_contradict():
     source's own example of a warning)."""
     (blush,) = found(LACQUER, read_room((0, 21.1, 55)))
     assert blush.level is Level.NOTE
-    assert "11 °C" in in_si(blush.sentence)
-    assert "passes the 65 % rule" in blush.sentence
+    assert "11 °C" in in_si(sentence(blush))
+    assert "passes the 65 % rule" in sentence(blush)
     assert blush.source == "blush-trade-q-and-a"
 
 
 def test_80_f_with_a_dew_point_of_65_f_is_warned_of():
     """The source's own example: a gap of 15 °F."""
-    assert any("blush" in f.sentence for f in found(LACQUER, read_room((0, 26.67, 60))))
+    assert any("blush" in sentence(f) for f in found(LACQUER, read_room((0, 26.67, 60))))
 
 
 def test_in_dry_air_neither_rule_speaks():
@@ -167,16 +167,16 @@ def test_in_dry_air_neither_rule_speaks():
 
 def test_where_both_rules_forbid_it_the_humidity_stops_it():
     findings = found(LACQUER, read_room((0, 21, 70)))
-    assert any("65 % limit" in f.sentence for f in stops(findings))
-    assert any("blush" in f.sentence for f in findings)
-    assert not any("passes" in f.sentence for f in findings)
+    assert any("65 % limit" in sentence(f) for f in stops(findings))
+    assert any("blush" in sentence(f) for f in findings)
+    assert not any("passes" in sentence(f) for f in findings)
 
 
 def test_blush_is_about_spraying():
     """Brushed shellac evaporates too slowly to chill itself into the dew (the same source)."""
     air = read_room((0, 21, 55))
     assert found(SHELLAC, air, method=Method.BRUSH) == ()
-    assert any("blush" in f.sentence for f in found(SHELLAC, air, method=Method.SPRAY))
+    assert any("blush" in sentence(f) for f in found(SHELLAC, air, method=Method.SPRAY))
     assert found(SHELLAC, air) == (), "shellac is brushed unless the person says otherwise"
 
 
@@ -193,29 +193,29 @@ def test_standard_air_is_no_risk_though_the_gap_is_a_hair_under_the_rule():
 def test_a_room_that_was_not_read_is_said_and_never_a_plain_go():
     (unread,) = found(VARNISH, RoomAir())
     assert unread.level is Level.CAUTION
-    assert "not read" in unread.sentence
+    assert "not read" in sentence(unread)
     story = Story()
     story.part("door", VARNISH)
     assert story.verdict(0).answer is Answer.TEST
 
 
 def test_a_reading_of_yesterday_is_no_reading():
-    assert any("not read" in f.sentence for f in found(VARNISH, read_room((-25, 21, 50))))
+    assert any("not read" in sentence(f) for f in found(VARNISH, read_room((-25, 21, 50))))
 
 
 def test_a_reading_to_come_is_no_reading():
-    assert any("not read" in f.sentence for f in found(VARNISH, read_room((1, 21, 50))))
+    assert any("not read" in sentence(f) for f in found(VARNISH, read_room((1, 21, 50))))
 
 
 def test_a_cold_night_ahead_is_said_for_what_it_would_damage():
     """Wood Handbook, chapter 16: 24 h of warmth; 12.8 °C (55 °F) for it is common practice."""
     tonight = read_room((0, 18, 50), coldest=6)
     (cold,) = found(WATERBORNE, tonight)
-    assert "6 °C" in in_si(cold.sentence)
-    assert "24 h" in cold.sentence
+    assert "6 °C" in in_si(sentence(cold))
+    assert "24 h" in sentence(cold)
     stands_still, fogs = found(VARNISH, tonight)
     assert stands_still.level is Level.NOTE, "varnish only dries more slowly"
-    assert (fogs.level, "dew may fog it" in fogs.sentence) == (Level.CAUTION, True)
+    assert (fogs.level, "dew may fog it" in sentence(fogs)) == (Level.CAUTION, True)
     assert found(VARNISH, read_room((0, 18, 50), coldest=12)) == ()
     assert found(WATERBORNE, read_room((0, 18, 50), coldest=13)) == ()
 
@@ -229,7 +229,7 @@ def test_in_bad_air_the_verdict_says_so_and_keeps_the_window():
     story.read(6.9, 21, 80)
     verdict = story.verdict(7)
     assert verdict.answer is Answer.NOT_IN_THIS_AIR
-    assert "80 % RH" in verdict.because
+    assert "80 % RH" in because(verdict)
     assert verdict.closes is not None
 
 
@@ -278,8 +278,8 @@ def test_wood_carried_in_from_the_cold_warms_up_for_hours():
     of = FACTS.finish_class(WATERBORNE)
     stays = carried(9, house)
     (cold,) = air_findings(of, None, house, at(1), FACTS.drying, stays)
-    assert "came from 9 °C" in in_si(cold.sentence)
-    assert "the part and the can" in cold.remedy
+    assert "came from 9 °C" in in_si(sentence(cold))
+    assert "the part and the can" in remedy(cold)
     assert cold.source == "common practice"
     for hour, until in ((1, at(6)), (5.9, at(6)), (6, None)):
         assert cold_wood_until(of, house, at(hour), FACTS.drying, stays) == until
@@ -312,6 +312,6 @@ def test_a_part_just_carried_in_waits_until_it_is_warm():
     story.move(1, door, house)
     story.read(6, 21, 35, house)
     waits = story.verdict(2)
-    assert (waits.answer, waits.waits_for) == (Answer.WAITS, "the wood to warm up")
+    assert (waits.answer, waits_for(waits)) == (Answer.WAITS, "the wood to warm up")
     assert waits.high == at(7)
     assert story.verdict(7).answer is Answer.GO

@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
-from finishlog.core.rules.glue_up import GlueUp, pick_members
+from finishlog.core.rules.near.glue_up import GlueUp, pick_members
 from finishlog.core.shop.things import Need
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import (
     LACQUER,
     SHELLAC,
@@ -23,6 +22,7 @@ from tests.shop_of import (
     at,
     hours_until,
 )
+from tests.worded_in import because, sentence, waits_for
 
 
 def case_of_sides(*steps: str, sides: int = 2) -> Story:
@@ -45,7 +45,7 @@ def test_members_bear_padded_cauls_after(key, hours):
     story.coat(0, key)
     before, after = due(story, hours - 0.5), due(story, hours + 0.5)
     assert before.verdict.answer is Answer.WAITS
-    assert "not at clamp" in before.verdict.waits_for
+    assert "not at clamp" in waits_for(before.verdict)
     assert hours_until(before.verdict.high) == hours
     assert after.verdict.answer is Answer.GO
 
@@ -62,7 +62,7 @@ def test_a_coat_that_is_still_to_come_holds_it_up():
     story.coat(0, SHELLAC)
     verdict = due(story, 100).verdict
     assert verdict.answer is Answer.WAITS
-    assert "coat still to come" in verdict.waits_for
+    assert "coat still to come" in waits_for(verdict)
     assert verdict.high is None, "nobody can say when"
 
 
@@ -71,7 +71,7 @@ def test_members_that_do_not_exist_are_named():
     story.coat(0, SHELLAC)
     verdict = due(story, 50).verdict
     assert verdict.answer is Answer.WAITS
-    assert verdict.waits_for == "1 more of sides"
+    assert waits_for(verdict) == "1 more of sides"
 
 
 def test_a_member_that_prints_is_not_clamped():
@@ -81,7 +81,7 @@ def test_a_member_that_prints_is_not_clamped():
     story.check(20, Found.PRINTS)
     verdict = due(story, 500).verdict
     assert verdict.answer is Answer.WAITS
-    assert "prints" in verdict.waits_for
+    assert "prints" in waits_for(verdict)
     story.check(501, Found.NO_PRINT)
     assert due(story, 502).verdict.answer is Answer.GO
 
@@ -97,7 +97,7 @@ def test_a_suspect_member_is_not_clamped():
     story.steady(20, 50, since=14, days=20)
     verdict = due(story, 24 * 10).verdict
     assert verdict.answer is Answer.WAITS
-    assert "suspect" in verdict.waits_for
+    assert "suspect" in waits_for(verdict)
     story.check(24 * 10, Found.HOLDS)
     assert due(story, 24 * 10 + 1).verdict.answer is Answer.GO
 
@@ -108,7 +108,7 @@ def test_a_member_that_was_set_aside_is_waited_for():
     story.set_aside(20)
     verdict = due(story, 50).verdict
     assert verdict.answer is Answer.WAITS
-    assert "set aside" in verdict.waits_for
+    assert "set aside" in waits_for(verdict)
 
 
 def test_air_that_was_not_read_gives_label_time_only():
@@ -126,7 +126,7 @@ def test_finish_on_a_glue_face_is_said():
     story.coat(0, SHELLAC, face="joints")
     found = due(story, 50).verdict.findings
     assert [f.level for f in found] == [Level.CAUTION]
-    assert "glue needs bare wood" in found[0].sentence
+    assert "glue needs bare wood" in sentence(found[0])
 
 
 def test_finish_on_a_glue_face_holds_it_up_however_old_until_it_is_off():
@@ -136,8 +136,8 @@ def test_finish_on_a_glue_face_holds_it_up_however_old_until_it_is_off():
     story.coat(0, SHELLAC, face="joints")
     verdict = due(story, 20000).verdict
     assert verdict.answer is Answer.WAITS
-    assert verdict.because == "glue needs bare wood"
-    assert "sides: finish on a glue face" in verdict.waits_for
+    assert because(verdict) == "glue needs bare wood"
+    assert "sides: finish on a glue face" in waits_for(verdict)
 
 
 def test_a_glue_face_that_was_coated_is_not_offered_another_coat():
@@ -196,7 +196,7 @@ def test_picking_takes_the_lowest_numbered_free_pieces():
     taken = frozenset({legs.pieces[0].id})
     picked, missing = pick_members((Need(legs.id, 4),), {legs.id: legs}, taken)
     assert picked == tuple(p.id for p in legs.pieces[1:])
-    assert missing == ("1 more of legs",)
+    assert missing == (("legs", 1),)
 
 
 def nested() -> Story:
@@ -214,7 +214,7 @@ def test_an_assembly_waits_for_the_assembly_that_is_to_go_into_it():
     assert due(story, 20, "base").verdict.answer is Answer.GO
     verdict = due(story, 20, "table").verdict
     assert verdict.answer is Answer.WAITS
-    assert "base" in verdict.waits_for
+    assert "base" in waits_for(verdict)
 
 
 def test_the_film_on_an_assembly_inside_an_assembly_counts():
@@ -237,7 +237,7 @@ def test_where_the_assembly_is_carried_its_members_go():
     story.move(3, case, attic)
     assert story.state(2.5, sides).room.id == 1
     assert story.state(4, sides).room.id == attic
-    assert story.verdict(4, sides).waits_for == "the joint", "it is still in cauls"
+    assert waits_for(story.verdict(4, sides)) == "the joint", "it is still in cauls"
     story.read(239, 6, 60, room=attic)
     assert story.verdict(240, sides).answer is Answer.NOT_IN_THIS_AIR
 

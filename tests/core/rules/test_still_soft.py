@@ -15,22 +15,23 @@ from msgspec.structs import replace
 from finishlog.core.bench.state import bench_state
 from finishlog.core.clock.pace import PaceKey, PaceLearnt
 from finishlog.core.film.faults import patch_due
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.rules.still_soft import still_soft
+from finishlog.core.rules.film.soft import still_soft
 from finishlog.core.trouble.evidence import LOOKS, Scene
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import BLEND, FACTS, SHELLAC, VARNISH, at, figure
 from tests.trouble_of import Trouble, door
-from tests.worded_in import in_si
+from tests.worded_in import because, in_si, remedy, sentence
 
 TACK_FREE_H = FACTS.finish_class(VARNISH).stages[Stage.TACK_FREE].high_h
 
 
 def found(verdict: Verdict) -> str:
-    return " | ".join(f"{f.sentence}; {f.remedy}" for f in verdict.findings)
+    return " | ".join(f"{sentence(f)}; {remedy(f)}" for f in verdict.findings)
 
 
 def test_within_its_time_a_tacky_film_is_no_surprise():
@@ -156,7 +157,7 @@ def test_a_film_that_was_wet_in_damp_air_is_sanded_for_proof():
     verdict = story.verdict(400)
     assert verdict.answer is Answer.TEST
     assert (
-        in_si(verdict.because) == "it met 15 °C, 90 % RH while wet: sand a spot, it has to powder"
+        in_si(because(verdict)) == "it met 15 °C, 90 % RH while wet: sand a spot, it has to powder"
     )
     story.check(401, Found.POWDER)
     assert story.verdict(402).answer is Answer.SCUFF
@@ -189,7 +190,7 @@ def test_after_a_wrinkle_a_patch_goes_before_the_rest():
     story.check(200, Found.POWDER)
     verdict = story.verdict(201)
     assert verdict.answer is Answer.TEST
-    assert "coat a small patch first" in verdict.because
+    assert "coat a small patch first" in because(verdict)
     story.check(204, Found.HOLDS)
     assert story.verdict(205).answer in MAY_ACT - {Answer.TEST}
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.log.words import Found, Operation
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import (
     BLEND,
     FILLER,
@@ -25,6 +25,7 @@ from tests.shop_of import (
     hours_until,
     one_coat,
 )
+from tests.worded_in import because, remedy, sentence
 
 MONTH = 24.0 * 30
 
@@ -41,7 +42,7 @@ def over(*stack: tuple[float, str], species: str | None = None, rh: float = 50.0
 
 
 def stop_in(verdict: Verdict) -> list[str]:
-    return [f.sentence for f in verdict.findings if f.level is Level.STOP]
+    return [sentence(f) for f in verdict.findings if f.level is Level.STOP]
 
 
 # --- oil stain under waterborne ---------------------------------------------------------------
@@ -80,7 +81,7 @@ def test_a_varnish_between_does_not_count_as_the_barrier():
     story = over((0, STAIN), (25, VARNISH))
     verdict = story.may(WATERBORNE, 80)
     assert verdict.answer is not Answer.GO
-    assert any("further down" in f.sentence for f in verdict.findings)
+    assert any("further down" in sentence(f) for f in verdict.findings)
 
 
 # --- every layer has its say ------------------------------------------------------------------
@@ -119,7 +120,7 @@ def test_lacquer_over_young_varnish_is_stopped():
     verdict = over((0, VARNISH), rh=40).may(LACQUER, 100)
     assert verdict.answer is Answer.UNDERNEATH
     assert any("wrinkle" in sentence for sentence in stop_in(verdict))
-    assert any("shellac" in f.remedy for f in verdict.findings)
+    assert any("shellac" in remedy(f) for f in verdict.findings)
 
 
 def test_lacquer_over_waterborne_is_stopped():
@@ -151,8 +152,8 @@ def test_a_pair_of_which_nothing_is_published_is_tried_on_a_board():
     """Varnish over catalysed lacquer: no source; never a plain go."""
     verdict = over((0, "lacquer-precatalysed")).may(VARNISH, MONTH)
     assert verdict.answer is Answer.TEST
-    assert any("nothing published" in f.sentence for f in verdict.findings)
-    assert any("sample board" in f.remedy for f in verdict.findings)
+    assert any("nothing published" in sentence(f) for f in verdict.findings)
+    assert any("sample board" in remedy(f) for f in verdict.findings)
 
 
 def test_a_rule_never_sends_to_a_coat_before_the_lower_coats_own_recoat_time():
@@ -164,7 +165,7 @@ def test_a_rule_never_sends_to_a_coat_before_the_lower_coats_own_recoat_time():
 def test_why_it_stops_comes_with_what_to_do_and_its_source():
     verdict = over((0, VARNISH), rh=40).may(LACQUER, 100)
     stop = next(f for f in verdict.findings if f.level is Level.STOP)
-    assert stop.remedy
+    assert remedy(stop)
     assert stop.source == "lacquer-versus-varnish"
 
 
@@ -178,7 +179,7 @@ def test_oily_wood_wants_shellac_first(species, key):
     story = over(species=species)
     verdict = story.may(key, 0)
     assert verdict.answer is Answer.UNDERNEATH
-    assert any("shellac" in f.remedy for f in verdict.findings)
+    assert any("shellac" in remedy(f) for f in verdict.findings)
 
 
 def test_sealed_with_shellac_oily_wood_takes_varnish():
@@ -209,10 +210,10 @@ def test_a_zone_of_another_wood_is_asked_by_itself():
 def test_cherry_under_stain_wants_a_washcoat():
     """It drinks stain unevenly and goes blotchy (article on blotching, 2004)."""
     found = over(species="cherry").may(STAIN, 0).findings
-    (blotchy,) = [f for f in found if "blotchy" in f.sentence]
+    (blotchy,) = [f for f in found if "blotchy" in sentence(f)]
     assert blotchy.level is Level.NOTE, "stained as it is every day (common practice)"
-    assert "washcoat" in blotchy.remedy
-    assert "sample board" in blotchy.remedy
+    assert "washcoat" in remedy(blotchy)
+    assert "sample board" in remedy(blotchy)
 
 
 def test_wax_on_bare_wood_is_stopped():
@@ -226,7 +227,7 @@ def test_a_wood_that_nobody_described_says_nothing():
 
 def test_covered_wood_has_had_its_say():
     story = over((0, SHELLAC), species="cherry")
-    assert not any("blotchy" in f.sentence for f in story.may(STAIN, 5).findings)
+    assert not any("blotchy" in sentence(f) for f in story.may(STAIN, 5).findings)
 
 
 @pytest.mark.parametrize("key", [SHELLAC, VARNISH, WATERBORNE])
@@ -248,7 +249,7 @@ def test_what_should_never_have_gone_on_stays_in_sight():
     story = over((0, WAX))
     later = story.verdict(MONTH)
     assert later.answer is Answer.UNDERNEATH
-    assert "bare wood" in later.because
+    assert "bare wood" in because(later)
     story.check(MONTH + 1, Found.HOLDS)
     assert story.verdict(MONTH + 2).answer is not Answer.UNDERNEATH
 
@@ -295,7 +296,9 @@ def test_wax_too_soon_after_waterborne_waits_and_speaks_of_no_wrinkle_and_no_scu
         verdict = story.may(WAX, hour)
         assert verdict.answer is Answer.DRYING, hour
         assert not verdict.scuff_first
-        said = " ".join((verdict.because, *(f"{f.sentence} {f.remedy}" for f in verdict.findings)))
+        said = " ".join(
+            (because(verdict), *(f"{sentence(f)} {remedy(f)}" for f in verdict.findings))
+        )
         assert "wrinkl" not in said
         assert "scuff" not in said
     assert story.may(WATERBORNE, 100).answer is Answer.SCUFF, "varnish and paint still want it"
@@ -310,7 +313,7 @@ def test_bare_softwood_takes_its_first_coat_and_the_pitch_is_a_word(species, key
     """Nothing stops pitch, and kiln-dried pine is finished every day (common practice)."""
     verdict = over(species=species).may(key, 0)
     assert verdict.answer is Answer.GO
-    assert [f.level for f in verdict.findings if "pitch" in f.sentence] == [Level.NOTE]
+    assert [f.level for f in verdict.findings if "pitch" in sentence(f)] == [Level.NOTE]
 
 
 def test_a_solvent_wipe_answers_the_doubt_about_spar_varnish_and_softens_a_stop():

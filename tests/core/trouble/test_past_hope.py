@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.zone.verdict import Answer
 from tests.shop_of import FACTS, SHELLAC, VARNISH, Story
+from tests.worded_in import sentence
 
 OIL = "oil-varnish-blend"
 
@@ -33,8 +33,8 @@ def test_one_check_is_enough_once_it_might_be_fully_hard(key: str):
     verdict = story.state(low + 2).verdict
     assert verdict.answer is Answer.STALLED
     stop = next(f for f in verdict.findings if f.level is Level.STOP)
-    assert "unlikely to help" in stop.sentence
-    assert any("it comes off with" in f.sentence for f in verdict.findings)
+    assert "unlikely to help" in sentence(stop)
+    assert any("it comes off with" in sentence(f) for f in verdict.findings)
 
 
 @pytest.mark.parametrize("key", [OIL, VARNISH, SHELLAC])

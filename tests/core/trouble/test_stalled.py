@@ -12,10 +12,12 @@ from msgspec.structs import replace
 
 from finishlog.core.bench.state import bench_state
 from finishlog.core.film.checks import no_better
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Found
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Verdict
 from tests.shop_of import FACTS, VARNISH, at
 from tests.trouble_of import Trouble, door
+from tests.worded_in import remedy, sentence
 
 
 def checked(*findings: tuple[float, Found], species: str | None = None) -> Trouble:
@@ -65,7 +67,7 @@ def test_what_counts_as_no_better(before: Found, now: Found, stuck: bool):
 def test_it_says_what_the_log_shows_and_what_it_cannot_rule_out():
     """Likely causes in order, from logged facts; what is not known is said."""
     story = checked((100, Found.TACKY), (120, Found.TACKY), species="cocobolo")
-    said = " ".join(f.sentence for f in story.verdict(121).findings)
+    said = " ".join(sentence(f) for f in story.verdict(121).findings)
     assert "the log shows: oil of the wood itself: cocobolo is oily" in said
     assert "cannot be ruled out: an old can (not logged" in said
     assert "stripper residue" in said
@@ -81,12 +83,12 @@ def due_in(days: float) -> Verdict:
 
 def test_with_a_date_it_says_until_when_to_decide():
     """Two coats of alkyd varnish: 48 h to recoat, 168 h to pack (common practice): nine days."""
-    said = [f for f in due_in(30).findings if "to keep" in f.sentence]
+    said = [f for f in due_in(30).findings if "to keep" in sentence(f)]
     assert len(said) == 1
-    assert said[0].sentence == "take it off by Sat 19 Dec to keep Mon 28 Dec"
-    assert "9 days at label time" in said[0].remedy
+    assert sentence(said[0]) == "take it off by Sat 19 Dec to keep Mon 28 Dec"
+    assert "9 days at label time" in remedy(said[0])
 
 
 def test_without_a_date_there_is_none_to_keep():
     story = checked((100, Found.TACKY), (120, Found.TACKY))
-    assert not any("to keep" in f.sentence for f in story.verdict(121).findings)
+    assert not any("to keep" in sentence(f) for f in story.verdict(121).findings)

@@ -8,14 +8,15 @@ from __future__ import annotations
 
 import pytest
 
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.verdict.edges import edges_of
-from finishlog.core.zone.verdict import MAY_ACT, Answer
+from finishlog.core.zone.verdict import MAY_ACT
 from tests.shop_of import SHELLAC, VARNISH, WATERBORNE, Story, at, figure
-from tests.worded_in import in_si
+from tests.worded_in import because, in_si, remedy, waits_for
 
 QUICK = {Stage.RECOAT: figure(2), Stage.TURN: figure(0.5)}
 
@@ -84,9 +85,9 @@ def test_the_back_waits_for_the_edges_that_got_the_fronts_coat_an_hour_ago():
     story = door(SHELLAC)
     coat(story, 0, "front", label=QUICK)
     verdict = story.verdict(1, face="back")
-    assert (verdict.answer, verdict.waits_for) == (Answer.WAITS, "edges")
+    assert (verdict.answer, waits_for(verdict)) == (Answer.WAITS, "edges")
     assert verdict.high == at(2), "the edges' own recoat time, not the turning of the front"
-    assert any("--no-edges" in in_si(finding.remedy) for finding in verdict.findings)
+    assert any("--no-edges" in in_si(remedy(finding)) for finding in verdict.findings)
     assert story.verdict(2.1, face="back").answer in MAY_ACT
 
 
@@ -111,7 +112,7 @@ def test_edges_too_soft_to_sand_keep_the_face_from_being_scuffed():
     coat(story, 0, "front", label={**QUICK, Stage.SAND: figure(2)})
     coat(story, 3, "back", label={**QUICK, Stage.SAND: figure(2)})
     early = story.verdict(4, face="front")
-    assert (early.answer, early.waits_for) == (Answer.WAITS, "edges")
+    assert (early.answer, waits_for(early)) == (Answer.WAITS, "edges")
     assert story.verdict(5.1, face="front").answer is Answer.GO
 
 
@@ -122,7 +123,7 @@ def test_a_failed_check_on_the_edges_holds_the_faces():
     story.check(9, Found.TACKY, face="edges")
     for face in ("front", "back"):
         assert story.verdict(10, face=face).answer is Answer.WAITS
-        assert "edges" in story.verdict(10, face=face).because
+        assert "edges" in because(story.verdict(10, face=face))
 
 
 def test_the_edges_count_for_what_the_whole_part_waits_for():
@@ -141,4 +142,4 @@ def test_wet_with_the_other_face_it_is_the_face_that_is_named(face: str):
     story = door(VARNISH)
     other = "back" if face == "front" else "front"
     coat(story, 0, other, VARNISH)
-    assert story.verdict(1, face=face).waits_for in {f"face {other}", "edges"}
+    assert waits_for(story.verdict(1, face=face)) in {f"face {other}", "edges"}

@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from finishlog.core.bench.state import asked_of
 from finishlog.core.log.words import Found
-from finishlog.core.rules.wet_nearby import around
 from finishlog.core.verdict.another_room import Elsewhere, sooner_elsewhere, sooner_warmed
+from finishlog.core.zone.around import around
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at
 
 
@@ -27,7 +27,7 @@ def offered(story: Story, hour: float) -> tuple[Elsewhere, ...]:
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
     return sooner_elsewhere(
-        state, asked, bench.rooms.values(), around(bench.zones, at(hour)), FACTS
+        state, asked, bench.rooms.values(), around(bench.zones, at(hour), FACTS), FACTS
     )
 
 
@@ -85,7 +85,7 @@ def warmed(story: Story, hour: float) -> Elsewhere | None:
     bench = story.look(hour)
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
-    return sooner_warmed(state, asked, around(bench.zones, at(hour)), FACTS)
+    return sooner_warmed(state, asked, around(bench.zones, at(hour), FACTS), FACTS)
 
 
 def test_a_damp_warm_room_is_dried_and_not_cooled():

@@ -10,9 +10,10 @@ from collections.abc import Callable
 import pytest
 from msgspec.structs import replace
 
+from finishlog.core.findings import Answer
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import FaceKind
-from finishlog.core.zone.verdict import MAY_ACT, Answer, Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import (
     LACQUER,
     LINSEED,
@@ -24,6 +25,7 @@ from tests.shop_of import (
     at,
     hours_until,
 )
+from tests.worded_in import because, sentence, waits_for
 
 
 def door(*steps: object, **options: object) -> Story:
@@ -110,7 +112,7 @@ def underneath() -> Verdict:
     return story.verdict(400)
 
 
-def waits_for() -> Verdict:
+def waits() -> Verdict:
     """Say it of a front whose back is wet."""
     story = door(VARNISH, faces=("front", "back"))
     story.coat(0, VARNISH, face="back")
@@ -148,7 +150,7 @@ STORIES: dict[Answer, Callable[[], Verdict]] = {
     Answer.STALLED: stalled,
     Answer.SUSPECT: suspect,
     Answer.UNDERNEATH: underneath,
-    Answer.WAITS: waits_for,
+    Answer.WAITS: waits,
     Answer.DEADLINE: deadline,
     Answer.SET_ASIDE: set_aside,
     Answer.DONE: done,
@@ -164,7 +166,7 @@ def test_there_are_fourteen_answers_and_a_story_for_each():
 def test_each_answer_can_be_had(answer):
     verdict = STORIES[answer]()
     assert verdict.answer is answer
-    assert verdict.because
+    assert because(verdict)
 
 
 def test_only_three_answers_let_a_person_act():
@@ -189,8 +191,8 @@ def test_wiped_off_it_is_a_wait_like_any_other():
 
 
 def test_what_waits_says_for_what_and_until_when():
-    verdict = waits_for()
-    assert verdict.waits_for == "face back"
+    verdict = waits()
+    assert waits_for(verdict) == "face back"
     assert hours_until(verdict.high) == 24
 
 
@@ -223,7 +225,7 @@ def test_no_sanding_while_another_film_in_the_room_catches_dust():
     story.coat(50, VARNISH, story.named("shelf"))
     verdict = story.verdict(51)
     assert verdict.answer is Answer.WAITS
-    assert "shelf" in verdict.waits_for
+    assert "shelf" in waits_for(verdict)
     assert hours_until(verdict.high) == 58
     assert story.verdict(59).answer is Answer.GO
 
@@ -235,10 +237,10 @@ def test_set_aside_raises_no_alarm_and_says_what_it_needs_when_it_is_taken_up():
     story.steady(days=10)
     aside = story.verdict(200)
     assert aside.answer is Answer.SET_ASIDE
-    assert (aside.because, aside.scuff_first) == ("scuff it first", True)
+    assert (because(aside), aside.scuff_first) == ("scuff it first", True)
     assert (aside.closes, aside.high, aside.findings) == (None, None, ())
     story.check(150, Found.TACKY)
-    assert story.verdict(200).because == "blocked: touch failed: tacky"
+    assert because(story.verdict(200)) == "blocked: touch failed: tacky"
 
 
 def test_resumed_it_goes_on():
@@ -271,7 +273,7 @@ def test_what_is_to_be_heeded_comes_with_the_answer():
     story.steady(21, 55, since=-12.0)
     verdict = story.verdict(5)
     assert verdict.answer is Answer.GO
-    assert any("blush" in f.sentence for f in verdict.findings)
+    assert any("blush" in sentence(f) for f in verdict.findings)
 
 
 def test_one_answer_for_each_zone():

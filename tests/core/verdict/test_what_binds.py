@@ -8,9 +8,9 @@ from __future__ import annotations
 import pytest
 from shop_of import SHELLAC, VARNISH, WATERBORNE, WAX, Story
 
-from finishlog.core.findings import Level
+from finishlog.core.findings import Answer, Level
 from finishlog.core.log.words import Found
-from finishlog.core.zone.verdict import Answer
+from tests.worded_in import remedy
 
 
 def test_in_cold_air_the_air_is_to_be_mended_whatever_else_is_said():
@@ -23,8 +23,8 @@ def test_in_cold_air_the_air_is_to_be_mended_whatever_else_is_said():
     story.part("lid", VARNISH, species="oak")
     lid = next(z for z in story.look(24).zones if z.member.name == "lid")
     assert lid.verdict.answer is Answer.NOT_IN_THIS_AIR
-    assert lid.verdict.binds is not None
-    assert "warm the room" in lid.verdict.binds.remedy
+    assert not lid.verdict.binds.plain
+    assert "warm the room" in remedy(lid.verdict.binds)
 
 
 def test_a_failed_check_names_itself():
@@ -35,7 +35,7 @@ def test_a_failed_check_names_itself():
     verdict = story.verdict(21)
     assert verdict.answer is Answer.BLOCKED
     assert verdict.binds in verdict.findings
-    assert verdict.binds is not None
+    assert not verdict.binds.plain
     assert verdict.binds.level is Level.STOP
 
 
@@ -45,7 +45,7 @@ def test_a_clock_binds_without_a_finding():
     story.coat(0, VARNISH)
     verdict = story.verdict(1)
     assert verdict.answer is Answer.DRYING
-    assert verdict.binds is None
+    assert verdict.binds.plain
 
 
 @pytest.mark.parametrize("celsius", [4, 8, 20, 35])
@@ -59,8 +59,8 @@ def test_what_binds_is_among_what_is_said(below, over, celsius):
     story.steady(celsius, 60, since=1, days=40)
     for hour in (2, 30, 200, 900):
         verdict = story.verdict(hour)
-        assert verdict.binds is None or verdict.binds in verdict.findings
+        assert verdict.binds.plain or verdict.binds in verdict.findings
         if verdict.answer in {Answer.NOT_IN_THIS_AIR, Answer.UNDERNEATH, Answer.SUSPECT}:
-            assert verdict.binds is not None
+            assert not verdict.binds.plain
             assert verdict.binds.level is Level.STOP
-            assert verdict.binds.remedy
+            assert remedy(verdict.binds)

@@ -9,7 +9,8 @@ from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.things.can_list import CanHow
 from finishlog.cli.pages.evening.words import echo, remedies, warn
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.core.findings import Level, Rule
+from finishlog.cli.words.finding_words import remedy, sentence
+from finishlog.core.findings import POT_LIFE, Level
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.measure.quantities import millilitres
 
@@ -163,12 +164,12 @@ def mixed_section(
         made = f"mixed {clock.words(line.made_at)}"
         use = f"use it {by_words(line, clock)}" if line.use_by else made
         # Of its pot life the line itself speaks already.
-        more = (f.sentence for f in line.findings if f.rule is not Rule.POT_LIFE)
+        more = (sentence(f) for f in line.findings if f.rule != POT_LIFE)
         said = "; ".join((use, *more))
         tone = Tone.DANGER if past else Tone.PLAIN
         section.row(line.name, line.product, line.ratio, said, tone=tone)
     for can in cans:
         for finding in can.findings:
-            said = f"{finding.level.value}: {finding.sentence}; {finding.remedy}"
+            said = f"{finding.level.value}: {sentence(finding)}; {remedy(finding)}"
             tone = Tone.DANGER if finding.level is Level.STOP else Tone.PLAIN
             section.row(can.name, can.product, "", said, tone=tone)

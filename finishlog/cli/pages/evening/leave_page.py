@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
 from finishlog.cli.pages.evening.words import name_of, names, rags_name, rags_words, reason
 from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.words.finding_words import short
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import UNKNOWN_END
@@ -97,7 +98,7 @@ def _danger(section: Section, answer: Leave, clock: Clock) -> None:
         section.row("", "gloves, pads, brushes, paper, steel wool, dust count too", tone=Tone.FAINT)
     for each in answer.deadlines:
         when = clock.words(each.closes)
-        section.row("now", f"{each.label}: {each.because} before {when}", tone=Tone.DANGER)
+        section.row("now", f"{each.label}: {short(each.because)} before {when}", tone=Tone.DANGER)
 
 
 def _mix(mix: MixLine, clock: Clock) -> str:

@@ -24,10 +24,10 @@ from finishlog.cli.pages.evening.words import (
     warn,
 )
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.findings import Level
+from finishlog.cli.words.finding_words import short
+from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.words import Operation
-from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
     from finishlog.acts.answers.logged import Logged
@@ -119,9 +119,9 @@ def standing_words(standing: Standing, clock: Clock, head: str = "next: ") -> st
     """Say how a group stands in one phrase."""
     if standing.answer is Answer.DONE and standing.milestone:
         stage = shown(standing.milestone.stage)
-        return f"{standing.because}; {stage} {milestone_words(standing.milestone, clock)}"
+        return f"{short(standing.because)}; {stage} {milestone_words(standing.milestone, clock)}"
     if standing.answer is Answer.DONE:
-        return standing.because
+        return short(standing.because)
     if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:
         bits = [f"{head}{deed(standing)}", coat_words(standing), reason(standing, clock)]
         return ", ".join(b for b in bits if b)

@@ -23,11 +23,12 @@ from finishlog.cli.pages.evening.words import (
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_words import remedy, sentence, short
+from finishlog.core.findings import Answer
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
 from finishlog.core.zone.grouping import with_project
-from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.fits import Fits
@@ -74,7 +75,7 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
     section = page.section()
     for room in shown:
         where = f"{room.room}, " if len(shown) > 1 else ""
-        for how, names in together((how, name) for name, how in room.fitness).items():
+        for how, names in together((sentence(how), name) for name, how in room.fitness).items():
             what = " and ".join(names) if len(names) < 3 else ", ".join(names)
             section.row(f"{where}{what}: {how}")
     if answer.shop_open is False and answer.shop_opens:
@@ -135,10 +136,10 @@ def _findings(section: Section, line: Standing, verbose: bool) -> None:
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:
     for line in lines:
-        section.row(name_of(line), coat_words(line), f"{line.answer.value}: {line.because}")
-        shown = line.findings if verbose else [f for f in (line.binds,) if f and f.remedy]
+        section.row(name_of(line), coat_words(line), f"{line.answer.value}: {short(line.because)}")
+        shown = line.findings if verbose else [f for f in (line.binds,) if f and remedy(f)]
         for finding in shown:
-            section.row("", "", f"to mend it: {finding.remedy}" if finding.remedy else "")
+            section.row("", "", f"to mend it: {remedy(finding)}" if remedy(finding) else "")
 
 
 def _waiting(section: Section, answer: Ready, clock: Clock, verbose: bool) -> None:
@@ -189,7 +190,7 @@ def _coats(count: int) -> str:
 def _milestone(each: PartMilestone, clock: Clock) -> str:
     words = [may_be(each.reached)] if each.reached else ["coats done"]
     if each.next and each.blocked:
-        words.append(f"{each.next.value} is blocked: {each.blocked}")
+        words.append(f"{each.next.value} is blocked: {short(each.blocked)}")
     elif each.next and each.next_at and each.next_at > clock.now:
         words.append(f"{may_be(each.next)} after {clock.wait_until(each.next_at)}")
     elif each.next and not each.air_read:

@@ -8,14 +8,14 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.core.findings import Finding, Level
+from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.core.findings import Answer, Deed, Finding, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import RagsState
 from finishlog.core.zone.grouping import with_project
-from finishlog.core.zone.verdict import Answer, Deed
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.rags import RagsLine
@@ -168,32 +168,32 @@ def _reason(line: Standing, clock: Clock) -> str:
             done = line.operation in {Operation.SCUFF, Operation.DENIB, Operation.SAND}
             return SETTLE if done and line.on_it else closing(line.closes, clock)
         case Answer.SCUFF:
-            return f"{line.because}; {SETTLE}"
+            return f"{short(line.because)}; {SETTLE}"
         case Answer.TEST:
             return "; ".join(x for x in (_test(line, clock), closing(line.closes, clock)) if x)
         case Answer.DRYING:
             wait = f"{_next(line)} {after(line.low, line.high, clock)}"
             return "; ".join(filter(None, (wait, closing(line.closes, clock, after=""))))
         case Answer.DEAD_ZONE:
-            return f"{line.because}: scuff and recoat {after(line.low, line.high, clock)}"
+            return f"{short(line.because)}: scuff and recoat {after(line.low, line.high, clock)}"
         case Answer.WAITS:
             until = f" ({after(None, line.high, clock)})" if line.high else ""
-            return f"waits for {line.waits_for}{until}"
+            return f"waits for {waits_for(line.because)}{until}"
         case Answer.DEADLINE:
             assert line.closes is not None
-            return f"{line.because} before {clock.words(line.closes)}"
+            return f"{short(line.because)} before {clock.words(line.closes)}"
         case Answer.BLOCKED | Answer.DONE:
-            return line.because
+            return short(line.because)
         case Answer.SET_ASIDE:
             return f"set aside; {taken_up(line)}"
         case _:
-            return f"{line.answer.value}: {line.because}"
+            return f"{line.answer.value}: {short(line.because)}"
 
 
 def taken_up(line: Standing) -> str:
     """Say what a part that is set aside needs when it is taken up, and what was meant for it."""
     said = f"; next time: {line.next_time}" if line.next_time else ""
-    return f"when it is taken up: {line.because}{said}"
+    return f"when it is taken up: {short(line.because)}{said}"
 
 
 def _next(line: Standing) -> str:
@@ -205,15 +205,15 @@ def _next(line: Standing) -> str:
 def _test(line: Standing, clock: Clock) -> str:
     if line.high is not None and line.high > clock.now:
         return f"may be ready; promised {after(None, line.high, clock)}"
-    return line.because
+    return short(line.because)
 
 
 def remedies(findings: Iterable[Finding]) -> list[str]:
     """Write findings as lines: what, then what to do."""
     heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
     return [
-        f"{heads[f.level]}: {_on(f)}{f.sentence.rstrip('.')}"
-        + (f"; {f.remedy}" if f.remedy else "")
+        f"{heads[f.level]}: {_on(f)}{sentence(f).rstrip('.')}"
+        + (f"; {remedy(f)}" if remedy(f) else "")
         for f in findings
     ]
 
@@ -250,7 +250,7 @@ def names(labels: Iterable[str]) -> str:
 def milestone_words(each: Milestone, clock: Clock) -> str:
     """Say when one stage is reached."""
     if each.blocked:
-        return f"blocked: {each.blocked}"
+        return f"blocked: {short(each.blocked)}"
     if each.dead_zone:
         over = after(each.low, each.high, clock)
         return f"dead zone, too late to bond by itself, too soft to scuff: scuff and recoat {over}"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import asdict
 
 from finishlog.cli.pages.questions.plan_page import handling, label_of
+from finishlog.cli.words.finding_words import plan_reason, short
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.plan import PlanAnswer
@@ -28,16 +29,23 @@ def plan_document(answer: PlanAnswer) -> Document:
         "sessions": [_session(each, answer) for each in plan.sessions],
         "parts": [_part(each, answer) for each in plan.parts],
         "unplanned": [
-            _left(answer, each.part, each.label, each.operation or "", each.because, each.needs_air)
+            _left(
+                answer,
+                each.part,
+                each.label,
+                each.operation or "",
+                plan_reason(each.because),
+                each.needs_air,
+            )
             for each in plan.unplanned
         ],
         "boards_passed": [
-            _left(answer, board, board.name, "", because, needs_air=False)
+            _left(answer, board, board.name, "", plan_reason(because), needs_air=False)
             for board, because in plan.boards_passed
         ],
         "missed_windows": plan.missed,
         "hours_known": answer.hours_known,
-        "stopped": plan.stopped,
+        "stopped": short(plan.stopped) if plan.stopped else "",
     }
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_words import plan_reason, sentence, short
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
@@ -65,7 +66,7 @@ def _promise(project: ProjectPlan, clock: Clock) -> tuple[str, str]:
             words = packed
         case _:
             rest = f"; the rest is {packed}" if packed else ""
-            words = f"cannot be said: {project.why}{rest}"
+            words = f"cannot be said: {short(project.why) if project.why else ''}{rest}"
     return due, words
 
 
@@ -125,7 +126,7 @@ def _why(task: PlannedTask, product: str, clock: Clock) -> str:
     if task.closes:
         words.append(f"closes {closes_at(task.closes, task.start, clock.zone)}")
     if task.test:
-        words.append(f"test first: {task.test}")
+        words.append(f"test first: {sentence(task.test)}")
     return "; ".join(word for word in words if word)
 
 
@@ -151,7 +152,7 @@ def label_of(part: Part) -> str:
 def handling(milestone: Milestone) -> tuple[datetime | None, str]:
     """Return from when a stage may be counted on, and what stands against a date."""
     if milestone.blocked:
-        return None, milestone.blocked
+        return None, short(milestone.blocked)
     if milestone.missing:
         return None, f"no figure for {', '.join(milestone.missing)}"
     why = "" if milestone.high else "not in this air"
@@ -173,7 +174,7 @@ def _left(page: Page, answer: PlanAnswer) -> None:
     other_air, rest = page.section("NEEDS OTHER AIR"), page.section("NOT PLANNED")
     for each in answer.plan.unplanned:
         section = other_air if each.needs_air else rest
-        because, path = each.because, each.part.path
+        because, path = plan_reason(each.because), each.part.path
         for room in answer.rooms.get(path, ())[:1]:
             because += f"; {room} suits: finishlog move {path} {room}"
         section.row(with_project(path, each.label), each.operation or "", because)
@@ -183,12 +184,12 @@ def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
     """Say what the plan takes for granted."""
     section.each(((_air(room, clock),) for room in answer.air), Tone.FAINT)
     for board, because in answer.plan.boards_passed:
-        section.row(f"{board.path} cannot be ready first: {because}", tone=Tone.FAINT)
+        section.row(f"{board.path} cannot be ready first: {plan_reason(because)}", tone=Tone.FAINT)
     if missed := answer.plan.missed:
         many = "1 recoat window closes" if missed == 1 else f"{missed} recoat windows close"
         section.row(f"{many} before the next coat fits: scuffed first", tone=Tone.FAINT)
     if answer.plan.stopped:
-        section.row(answer.plan.stopped, tone=Tone.FAINT)
+        section.row(short(answer.plan.stopped), tone=Tone.FAINT)
     if answer.plan.sessions:
         section.row(
             "minutes at the bench are common practice, the longer end; "

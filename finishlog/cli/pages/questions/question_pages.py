@@ -26,12 +26,13 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.pages.questions.clock_picture import clock_picture
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_words import short
+from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.names import PathName
-from finishlog.core.zone.verdict import Answer
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.coat_grid import CoatGrid, GridCell, GridLine
@@ -116,7 +117,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         for check in answer.checks:
             when = context.clock.words(check.moment)
             section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
-        section.row("binds", f"{line.answer.value}: {line.because}")
+        section.row("binds", f"{line.answer.value}: {short(line.because)}")
         if line.hours is not None:
             section.row("", hours_words(line.hours))
         for finding, words in zip(line.findings, remedies(line.findings), strict=True):
@@ -258,7 +259,7 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
 
 def _now(line: Standing, clock: Clock) -> str:
     if line.answer is Answer.DONE:
-        return line.because
+        return short(line.because)
     words = standing_words(line, clock)
     return words or f"{deed(line)} {coat_words(line)}"
 

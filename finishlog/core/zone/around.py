@@ -1,10 +1,11 @@
-"""What is wet around a zone: other faces of its piece, films in its room that dust would spoil."""
+"""What is around a zone: the moment, the facts, other faces of its piece, wet films in its room."""
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
+from enum import StrEnum
 from functools import reduce
 
 from msgspec import Struct
@@ -14,15 +15,28 @@ from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.state import ZoneState
 
 
-class Wet(Struct, frozen=True):
-    """Something wet, by name, and until when (None: no date in this air), by which clock."""
+class WetDoubt(StrEnum):
+    """Why no clock speaks for a wet film."""
 
-    what: str
+    NONE = ""
+    CHECK = "failed a check"
+    SUSPECT = "is suspect"
+
+
+class Wet(Struct, frozen=True):
+    """Something wet, by name, and until when (None: no date in this air), by which clock.
+
+    `doubt`: why no date tells when it is ready.
+    """
+
+    name: str
     until: datetime | None
+    doubt: WetDoubt = WetDoubt.NONE
     wait: StageTime | None = None
 
 
@@ -32,6 +46,7 @@ class Around(Struct, frozen=True):
     by_piece: Mapping[int, Sequence[ZoneState]]
     wet_films: Mapping[int | None, Sequence[tuple[ZoneState, datetime | None]]]
     now: datetime
+    facts: Facts
 
     def other_face(self, state: ZoneState) -> Wet | None:
         """Return another face of the same piece that cannot bear turning yet.
@@ -44,15 +59,15 @@ class Around(Struct, frozen=True):
             if other.face.id == state.face.id or not _newer(other, state):
                 continue
             if other.top and film_checks.blocking(other.top.checks, Stage.TURN):
-                return Wet(f"face {other.face.name}, which failed a check,", None)
+                return Wet(other.face.name, None, WetDoubt.CHECK)
             if any(is_suspect(layer) for layer in other.layers):
-                return Wet(f"face {other.face.name}, which is suspect,", None)
+                return Wet(other.face.name, None, WetDoubt.SUSPECT)
             turn = other.stages.get(Stage.TURN)
             if turn is None:
                 continue
             wait = _first_possible(turn) if other.face.kind is FaceKind.HIDDEN else turn
             if wait.high is None or wait.high > self.now:
-                return Wet(f"face {other.face.name}", wait.high, wait)
+                return Wet(other.face.name, wait.high, wait=wait)
         return None
 
     def spoilt_by_dust(self, state: ZoneState) -> Wet | None:
@@ -70,10 +85,10 @@ class Around(Struct, frozen=True):
         names = ", ".join(dict.fromkeys(other.part.called for other, _ in others))
         moments = [until for _, until in others if until is not None]
         slowest = reduce(later, (other.stages[Stage.DUST_FREE] for other, _ in others))
-        return Wet(names, max(moments) if len(moments) == len(others) else None, slowest)
+        return Wet(names, max(moments) if len(moments) == len(others) else None, wait=slowest)
 
 
-def around(states: Iterable[ZoneState], now: datetime) -> Around:
+def around(states: Iterable[ZoneState], now: datetime, facts: Facts) -> Around:
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
     wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
@@ -85,7 +100,7 @@ def around(states: Iterable[ZoneState], now: datetime) -> Around:
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
-    return Around(by_piece, wet, now)
+    return Around(by_piece, wet, now, facts)
 
 
 def _first_possible(time: StageTime) -> StageTime:

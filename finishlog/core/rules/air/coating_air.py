@@ -11,18 +11,52 @@ from finishlog.core.air.met import Stay, air_met, carried_from
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
-from finishlog.core.clock.air_to_come import Felt, coldest_ahead, wood_c
-from finishlog.core.commands import Do
+from finishlog.core.clock.air_to_come import Felt, allowed_from, coldest_ahead, wood_c
 from finishlog.core.film.layers import SURFACE_HOLDS, WARMS_UP
-from finishlog.core.findings import NO_FLAME, Finding, Level, Rule
-from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
+from finishlog.core.findings import (
+    AIR_UNREAD,
+    BLUSH,
+    NIGHT_UNTOLD,
+    Answer,
+    Figured,
+    Finding,
+    Level,
+    apart_celsius,
+    celsius,
+    finding,
+    pct,
+)
+from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Limit, Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, PieceReading
-from finishlog.core.measure.quantities import apart, celsius, typed_celsius
 from finishlog.core.published.drying import DryingFigures
+from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
 
 # Readings so far apart tell whether it gets warmer now. Our own rule.
 _LATELY = timedelta(hours=3)
+
+# What is said of the room as it is, and named with it where there are several.
+AIR_RULES = frozenset(
+    {
+        AIR_UNREAD,
+        "too-cold",
+        "too-hot",
+        "too-damp",
+        "near-dew-point",
+        "wood-from-the-cold",
+        "wood-too-cold",
+        "cold-night-harms",
+        "cold-night-halts",
+        "hot",
+        "dew-tonight",
+    }
+)
+
+# What the air forbids holds a coat, what it makes doubtful asks for a test.
+_ANSWERS = {Level.STOP: Answer.NOT_IN_THIS_AIR, Level.CAUTION: Answer.TEST, Level.NOTE: None}
 
 
 def surface_c(room: RoomAir, now: datetime, told: Sequence[AnyEntry] = ()) -> float | None:
@@ -97,14 +131,7 @@ def air_findings(
     reading = room.read_lately(now)
     surface = surface_c(room, now, told)
     if reading is None or surface is None:
-        return (
-            Finding(
-                Level.CAUTION,
-                "the room's air was not read in the last hours",
-                f"log it: {Do.AIR(typed_celsius(17), '58%')}",
-                rule=Rule.AIR,
-            ),
-        )
+        return (finding(AIR_UNREAD, Level.CAUTION),)
     found = [
         *_bounds(of, reading.air),
         *_dew(reading.air, surface, figures),
@@ -116,44 +143,64 @@ def air_findings(
     ]
     if cold_wood_until(of, room, now, figures, stays) is not None:
         found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
-    return tuple(replace(each, rule=each.rule or Rule.AIR) for each in found)
+    return tuple(found)
+
+
+@rule("air", binds=COAT, source="the class; facts: drying")
+def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What the air forbids, doubts or holds ready for a coat, now and in the night ahead."""
+    if asked.over is None:
+        return
+    room, now, figures = zone.room, around.now, around.facts.drying
+    for found in air_findings(
+        asked.over, asked.method, room, now, figures, zone.stays, zone.entries
+    ):
+        answer = _ANSWERS[found.level]
+        high = None
+        if answer is Answer.NOT_IN_THIS_AIR:
+            margin, felt = figures.dew_margin_c.value, felt_lately(zone.entries)
+            high = allowed_from(asked.over.limits, margin, room, now, felt)
+        yield replace(found, answer=answer, high=high)
+
+
+@rule("wood-warms-up", binds=COAT, source=COMMON_PRACTICE)
+def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A coat waits for wood that was just carried in from the cold."""
+    if asked.over is None:
+        return
+    figures = around.facts.drying
+    until = cold_wood_until(asked.over, zone.room, around.now, figures, zone.stays)
+    if until is not None:
+        found = finding("wood-warms-up", answer=Answer.WAITS)
+        yield replace(found, high=until, plain=True)
 
 
 def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
     limits, t, rh = of.limits, air.temperature_c, air.humidity_pct
     if limits.min_c and t < limits.min_c.value:
-        yield Finding(
-            Level.STOP,
-            f"{celsius(t, 1)} is below the {celsius(limits.min_c.value)} that {of.name} needs",
-            f"warm the room and the part first: {NO_FLAME}",
-            limits.min_c.source,
-        )
+        yield _limit("too-cold", limits.min_c, celsius(t), celsius(limits.min_c.value), of)
     if limits.max_c and t > limits.max_c.value:
-        yield Finding(
-            Level.STOP,
-            f"{celsius(t, 1)} is above the {celsius(limits.max_c.value)} limit for {of.name}",
-            "wait for a cooler hour",
-            limits.max_c.source,
-        )
+        yield _limit("too-hot", limits.max_c, celsius(t), celsius(limits.max_c.value), of)
     if limits.max_rh_pct and rh > limits.max_rh_pct.value:
-        yield Finding(
-            Level.STOP,
-            f"{rh:.0f} % RH is above the {limits.max_rh_pct.value:.0f} % limit for {of.name}",
-            "dry the air or wait",
-            limits.max_rh_pct.source,
-        )
+        yield _limit("too-damp", limits.max_rh_pct, pct(rh), pct(limits.max_rh_pct.value), of)
+
+
+def _limit(
+    rule_: str, limit: Limit, measured: Figured, wanted: Figured, of: FinishClass
+) -> Finding:
+    return finding(rule_, Level.STOP, limit.source, measured=measured, wanted=wanted, of=of.name)
 
 
 def _dew(air: Air, surface: float, figures: DryingFigures) -> Iterator[Finding]:
     dew = dew_point_c(air)
     if surface - dew < figures.dew_margin_c.value:
-        margin = apart(figures.dew_margin_c.value)
-        yield Finding(
+        yield finding(
+            "near-dew-point",
             Level.STOP,
-            f"wood at about {celsius(surface, 1)} is less than {margin} above the dew point of "
-            f"{celsius(dew, 1)}",
-            f"warm the wood or dry the air: {NO_FLAME}",
             figures.dew_margin_c.source,
+            measured=celsius(surface),
+            wanted=apart_celsius(figures.dew_margin_c.value),
+            dew_c=dew,
         )
 
 
@@ -171,30 +218,27 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
     if gap < limits.blush_dew_gap_c.value:
         humid = limits.blush_rh_pct
         passes = humid is not None and air.humidity_pct <= humid.value
-        other = (
-            f", though {air.humidity_pct:.0f} % RH passes the {humid.value:.0f} % rule"
-            if humid and passes
-            else ""
-        )
-        yield Finding(
+        yield finding(
+            BLUSH,
             Level.NOTE if passes else Level.CAUTION,
-            f"risk of blush: air is only {apart(gap, 1)} above its dew point, the rule asks "
-            f"{apart(limits.blush_dew_gap_c.value)}{other}",
-            "spray a sample first, or wait for drier air",
             limits.blush_dew_gap_c.source,
-            rule=Rule.BLUSH,
+            measured=apart_celsius(gap),
+            wanted=apart_celsius(limits.blush_dew_gap_c.value),
+            rh=air.humidity_pct,
+            passes=humid.value if humid and passes else None,
         )
 
 
 def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
     """A warm room does not warm the wood and the can at once; damp settles on them meanwhile."""
-    hours = WARMS_UP // timedelta(hours=1)
-    return Finding(
+    hours = WARMS_UP / timedelta(hours=1)
+    return finding(
+        "wood-from-the-cold",
         Level.CAUTION,
-        f"the wood came from {celsius(wood_c, 1)} less than {hours} h ago: it may be too cold "
-        f"yet for {of.name}, and sweat",
-        "let the part and the can warm up for some hours, until neither feels cold",
         COMMON_PRACTICE,
+        measured=celsius(wood_c),
+        of=of.name,
+        within_h=hours,
     )
 
 
@@ -202,13 +246,13 @@ def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding
     """The limit is about the wood as well: a cold part in a warm room is too cold."""
     least = of.limits.min_c
     if least is not None and surface < least.value <= air.temperature_c:
-        yield Finding(
+        yield finding(
+            "wood-too-cold",
             Level.CAUTION,
-            f"the wood is about {celsius(surface, 1)}, colder than the room and than the "
-            f"{celsius(least.value)} that {of.name} needs",
-            "let it warm up; to be sure measure it: "
-            f"{Do.SURFACE('PART', typed_celsius(15))}; {NO_FLAME}",
             least.source,
+            measured=celsius(surface),
+            wanted=celsius(least.value),
+            of=of.name,
         )
 
 
@@ -221,49 +265,39 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
     hours = harms.value if harms else (tack_free.high_h if tack_free else 0.0)
     coldest = coldest_ahead(room, now, timedelta(hours=hours))
     if coldest is None:
-        yield _untold(of, room, now, hours)
+        yield _untold(of, limits.min_c, room, now, hours)
         return
     if coldest >= limits.min_c.value:
         return
-    needs = f"{of.name} needs {celsius(limits.min_c.value)}"
-    if harms:
-        yield Finding(
-            Level.CAUTION,
-            f"the room's coldest night is {celsius(coldest)}; {needs} for its first "
-            f"{harms.value:.0f} h",
-            f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
-            harms.source,
-        )
-    else:
-        yield Finding(
-            Level.NOTE,
-            f"the room goes to {celsius(coldest)} before it is tack-free; {needs}, and "
-            "stands still",
-            f"keep the heat on, or coat in the morning: {NO_FLAME}",
-            limits.min_c.source,
-        )
+    yield finding(
+        "cold-night-harms" if harms else "cold-night-halts",
+        Level.CAUTION if harms else Level.NOTE,
+        harms.source if harms else limits.min_c.source,
+        measured=celsius(coldest),
+        wanted=celsius(limits.min_c.value),
+        of=of.name,
+        first_h=hours,
+    )
 
 
-def _untold(of: FinishClass, room: RoomAir, now: datetime, hours: float) -> Finding:
+def _untold(of: FinishClass, least: Limit, room: RoomAir, now: datetime, hours: float) -> Finding:
     """Ask how cold it gets: a reading says nothing of the night, nor of the room unheated.
 
     It is asked before a film that cold damages, and where a heater is known to stop; else it is
     only noted.
     """
-    limits = of.limits
-    assert limits.min_c is not None
     ahead = room.course.between(now, now + timedelta(hours=hours))
     stops = any(span.heated_since is not None for span in ahead)
-    asks = stops or limits.warm_first_h is not None
-    how = "without its heater" if stops else "at night"
-    first = f"for its first {hours:.0f} h" if limits.warm_first_h else "until it is tack-free"
-    return Finding(
-        Level.CAUTION if asks else Level.NOTE,
-        f"how cold {room.name or 'the room'} gets {how} was not told; {of.name} needs "
-        f"{celsius(limits.min_c.value)} {first}",
-        f"say it once: {Do.ROOM_NIGHT(room.name, typed_celsius(8))}",
-        limits.min_c.source,
-        rule=Rule.NIGHT_UNTOLD,
+    harms = of.limits.warm_first_h is not None
+    return finding(
+        NIGHT_UNTOLD,
+        Level.CAUTION if stops or harms else Level.NOTE,
+        least.source,
+        wanted=celsius(least.value),
+        of=of.name,
+        in_room=room.name,
+        heater="stops" if stops else "",
+        first_h=hours if harms else None,
     )
 
 
@@ -274,22 +308,18 @@ def _hot(
     reading = room.read_lately(now)
     if reading is None or reading.temperature_c <= figures.hot_c.value or not of.builds_film:
         return
-    yield Finding(
-        Level.NOTE,
-        f"{celsius(reading.temperature_c, 1)} is hot: a film skins over before it has flowed out, "
-        f"and its hours get no shorter; {_trend(room, reading)}",
-        "thin coats, out of the sun, early in the morning or while it gets cooler",
-        figures.hot_c.source,
+    yield finding(
+        "hot",
+        source=figures.hot_c.source,
+        measured=celsius(reading.temperature_c),
+        change_c=_change(room, reading),
     )
 
 
-def _trend(room: RoomAir, reading: AirPoint) -> str:
-    """Say whether the last readings rise or fall."""
+def _change(room: RoomAir, reading: AirPoint) -> float | None:
+    """Return how the last readings rise (°C), or fall; None: there is but one."""
     before = [r for r in room.readings if reading.at - _LATELY <= r.at < reading.at]
-    if not before:
-        return "does it rise or fall? read it again in an hour"
-    change = reading.temperature_c - before[0].temperature_c
-    return f"it {'rises' if change > 0 else 'falls' if change < 0 else 'stays'}"
+    return reading.temperature_c - before[0].temperature_c if before else None
 
 
 def _dew_ahead(
@@ -304,10 +334,10 @@ def _dew_ahead(
         coldest is not None
         and coldest - dew < figures.dew_margin_c.value <= air.temperature_c - dew
     ):
-        yield Finding(
+        yield finding(
+            "dew-tonight",
             Level.CAUTION,
-            f"dew may fog it before it is tack-free: the room goes to {celsius(coldest, 1)}, the "
-            f"dew point of this air is {celsius(dew, 1)}",
-            f"keep it warm until then, or begin early in the day: {NO_FLAME}",
             figures.dew_margin_c.source,
+            measured=celsius(coldest),
+            dew_c=dew,
         )

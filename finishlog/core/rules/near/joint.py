@@ -9,18 +9,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from datetime import datetime
 
+from msgspec.structs import replace
+
 from finishlog.core.air.met import air_met
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.finish.stage_time import StageTime
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Act, Answer, Finding, Level, celsius, finding
 from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.log.entries import Joined
 from finishlog.core.log.words import Operation
-from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from
+from finishlog.core.rules.rule import EVERY, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
 
 NOT_SAID = "any"
 
@@ -38,36 +41,45 @@ def glue_of(joined: Joined, facts: Facts) -> Glue:
     return glue
 
 
+@rule("joint-young", binds=EVERY, source="facts: glues")
+def joint_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A young joint: in cauls, then without stress, and longer before it is levelled."""
+    operation = asked.operation or (None if asked.act is Act.REST else Operation.COAT)
+    found = held_by_glue(zone, operation or Operation.MASK, around.now, around.facts)
+    if found is not None:
+        yield found
+
+
 def held_by_glue(
-    state: ZoneState, operation: Operation, now: datetime, facts: Facts
-) -> Verdict | None:
+    zone: ZoneState, operation: Operation, now: datetime, facts: Facts
+) -> Finding | None:
     """Return what a young joint says to a piece of work; None when nothing holds it up.
 
     What it must still reach first is the reason, what it reaches last is the date.
     """
-    if state.joined_by is None:
+    if zone.joined_by is None:
         return None
-    glue, closed = glue_of(state.joined_by, facts), state.joined_by.when.latest
+    glue, closed = glue_of(zone.joined_by, facts), zone.joined_by.when.latest
     asked = [
-        (_reached(stage, state, closed, glue, facts)[0], figure, because)
-        for stage, figure, because in _asked(operation, glue)
+        (_reached(stage, zone, closed, glue, facts)[0], figure, reason)
+        for stage, figure, reason in _asked(operation, glue)
     ]
-    left = [(until, figure, because) for until, figure, because in asked if now < until]
+    left = [(until, figure, reason) for until, figure, reason in asked if now < until]
     if not left:
         return None
     high, figure, _ = max(left, key=lambda each: each[0])
     wait = StageTime(high, high, known=False, air_read=False, figure=figure)
-    return Verdict(Answer.WAITS, left[0][2], high=high, waits_for="the joint", wait=wait)
+    found = finding(left[0][2], answer=Answer.WAITS, glue=glue.name)
+    return replace(found, high=high, wait=wait, plain=True, acts=(zone.joined_by.act,))
 
 
 def _asked(operation: Operation, glue: Glue) -> Iterator[tuple[_Stage, Figure, str]]:
     """Yield what a joint must have reached for a piece of work, its figure, and what to say."""
-    yield clamp_until, glue.clamp, f"in cauls: {glue.name}"
+    yield clamp_until, glue.clamp, "in-cauls"
     if operation not in _GENTLE:
-        yield finish_from, glue.before_finish, f"{glue.name} bears no stress yet"
+        yield finish_from, glue.before_finish, "no-stress-yet"
     if operation is Operation.LEVEL:
-        swollen = "the wood is still swollen by the glue: a joint levelled now sinks"
-        yield level_from, glue.level or glue.before_finish, swollen
+        yield level_from, glue.level or glue.before_finish, "joint-swollen"
 
 
 def _reached(
@@ -104,18 +116,22 @@ def _warmth(air: Air) -> float:
     return air.temperature_c
 
 
-def cold_joint(state: ZoneState, facts: Facts) -> Finding | None:
-    """Return the cold that a joint met while it set: no date mends that."""
-    if state.joined_by is None:
-        return None
-    glue = glue_of(state.joined_by, facts)
-    _, air = _reached(clamp_until, state, state.joined_by.when.latest, glue, facts)
+@rule("cold-joint", binds=EVERY, source="facts: glues")
+def cold_joint(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The cold that a joint met while it set: no date mends that, only trying it."""
+    if zone.joined_by is None:
+        return
+    glue = glue_of(zone.joined_by, around.facts)
+    _, air = _reached(clamp_until, zone, zone.joined_by.when.latest, glue, around.facts)
     if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
-        return None
-    return Finding(
+        return
+    found = finding(
+        "cold-joint",
         Level.CAUTION,
-        f"the joint met {celsius(air.temperature_c)} while it set; {glue.name} wants "
-        f"{celsius(glue.min_c.value)}",
-        "try whether it holds before anything is put on it",
         glue.min_c.source,
+        measured=celsius(air.temperature_c),
+        wanted=celsius(glue.min_c.value),
+        answer=Answer.TEST,
+        glue=glue.name,
     )
+    yield replace(found, acts=(zone.joined_by.act,))

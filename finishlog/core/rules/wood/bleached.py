@@ -7,16 +7,22 @@ went on since shuts it in.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+
+from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Coat, Note, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.rule import BY_HAND, COAT, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
 
 _FAMILY = "bleach"
 # A bleach under another class is known by its name. Only then is the chemistry read.
@@ -70,16 +76,31 @@ def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, facts: Facts)
     left = unrinsed(told, facts) if operation in _RAISES_DUST else ()
     if not left:
         return None
-    names = dict.fromkeys(coat.product_name for coat in left)
-    are = "is" if len(names) == 1 else "are"
-    return Finding(
-        Level.STOP,
-        f"no sanding: {' and '.join(names)} {are} in the wood, no rinse is on record, and the "
-        "dust is poison",
-        "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
-        "dust, rinse eyes and skin, ask a doctor",
-        COMMON_PRACTICE,
+    names = tuple(dict.fromkeys(coat.product_name for coat in left))
+    found = finding(
+        "dust-of-bleach", Level.STOP, COMMON_PRACTICE, answer=Answer.UNDERNEATH, names=names
     )
+    return replace(found, acts=tuple(coat.act for coat in left))
+
+
+@rule("dust-of-bleach", binds=BY_HAND, source=COMMON_PRACTICE)
+def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A bleach that was not rinsed out is not sanded: its dust is poison."""
+    doing = asked.operation
+    found = dust_of_bleach(zone.entries, doing, around.facts) if doing else None
+    if found is not None:
+        yield found
+
+
+@rule("met-in-the-wood", binds=COAT, source="facts: chemistry")
+def met(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What must never meet meets in the wood too, until it is rinsed out or shut in by a film."""
+    if asked.comes is None:
+        return
+    found = met_in_the_wood(zone.entries, asked.comes, around.facts, done=asked.done)
+    if found is not None:
+        answer = Answer.UNDERNEATH if found.level is Level.STOP else None
+        yield replace(found, answer=answer)
 
 
 def met_in_the_wood(
@@ -104,12 +125,7 @@ def met_in_the_wood(
     others = [c for c in bleaches if c.figures.class_key != comes.class_key]
     if not (is_bleach and others):
         return None
-    return Finding(
-        Level.CAUTION,
-        f"{others[-1].product_name} is still in the wood: no rinse is on record since",
-        "rinse with plenty of water and dry a day or more between two bleaches",
-        COMMON_PRACTICE,
-    )
+    return finding("bleach-over-bleach", Level.CAUTION, COMMON_PRACTICE, of=others[-1].product_name)
 
 
 def _left_by(entry: Coat | Work | Note, chemistry: Chemistry) -> Substances:

@@ -6,22 +6,25 @@ gets the clock's; when that is over, there is none but the next check.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import datetime, timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.room import RoomAir
+from finishlog.core.film import checks as film_checks
 from finishlog.core.film.checks import no_better, standing_failures
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
-from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.log.words import Found
-from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.rule import EVERY, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 # What a label promises in vain when a film is still so. common practice
@@ -30,22 +33,6 @@ PROMISED: Mapping[Found, tuple[Stage, ...]] = {
     Found.GUMS: (Stage.SAND, Stage.RECOAT),
     Found.PRINTS: (Stage.CLAMP,),
 }
-
-
-_IT_IS_SLOW = (
-    "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
-    "in the vapour, and check again; neither coat it nor strip it yet"
-)
-_IT_IS_HOT = (
-    "do not heat it: heat closes the skin over what is soft below; cool the room to about "
-    f"{celsius(21)} and move dry air over it day and night, with a little let out, and check "
-    "again; neither coat it nor strip it yet"
-)
-# Oil that was not wiped off is a film that was never meant to be one. common practice
-_OIL_ON_TOP = (
-    "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
-    "thin coats, each wiped off; no wax over it"
-)
 
 
 class Soft(Struct, frozen=True):
@@ -100,29 +87,58 @@ def past_hope(top: Layer) -> bool:
     return due is not None and soft.failure.when.earliest >= due
 
 
-def soft_findings(state: ZoneState, soft: Soft, now: datetime, facts: Facts) -> list[Finding]:
-    """Say of a soft film whether it is late, and whether it gets on."""
-    top = state.top
-    assert top is not None
-    if not soft.is_late or soft.promised is None:
-        return [_again(soft, now)] if soft.due is not None else []
-    age = length_words(_rounded_down(soft.failure.when.earliest - top.dries_since))
-    promised = length_words(timedelta(hours=soft.promised.high_h))
-    progress = (
-        f"; it gets on: {soft.before.found.value}, then {soft.failure.found.value}"
-        if soft.before is not None and soft.gets_on
-        else ""
+@rule("stalled", binds=EVERY, source="facts: drying")
+def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film that failed again when it was long due, and no better, is not slow: it has stopped."""
+    top, facts = zone.top, around.facts
+    failures = film_checks.standing_failures(top.checks) if top else ()
+    if top is None or not failures:
+        return
+    found = failures[-1].found
+    if past_hope(top):
+        over = finding("past-hope", Level.STOP, COMMON_PRACTICE, answer=Answer.STALLED, found=found)
+        yield replace(over, acts=(failures[-1].act,))
+        return
+    slow = timedelta(hours=facts.drying.slow_after_h.value)
+    figure = top.coat.figures.stages.get(film_checks.DENIES[found])
+    due = top.label_waits(figure).high if figure else top.put_on
+    if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
+        return
+    stopped = finding(
+        "stalled",
+        Level.STOP,
+        facts.drying.slow_after_h.source,
+        answer=Answer.STALLED,
+        found=found,
+        hot="hot" if is_hot(zone.room, around.now, facts) else "",
     )
-    slow, source = _IT_IS_SLOW, facts.drying.slow_after_h.source
-    if is_hot(state.room, now, facts):
-        slow, source = _IT_IS_HOT, COMMON_PRACTICE
+    yield replace(stopped, acts=tuple(check.act for check in failures))
+
+
+def soft_findings(zone: ZoneState, soft: Soft, now: datetime, facts: Facts) -> list[Finding]:
+    """Say of a soft film whether it is late, and whether it gets on."""
+    top = zone.top
+    assert top is not None
+    found = soft.failure.found.value
+    if not soft.is_late or soft.promised is None:
+        if soft.due is None:
+            return []
+        left = soft.due - now
+        over = left <= timedelta()
+        return [finding("check-again" if over else "still-in-time", found=found, left=left)]
+    hot = is_hot(zone.room, now, facts)
+    gets_on = soft.before is not None and soft.gets_on
+    how = "oil-on-top" if not top.of.builds_film else "hot" if hot else "slow"
     return [
-        Finding(
+        finding(
+            "late",
             Level.CAUTION,
-            f"late: still {soft.failure.found.value} {age} after the coat, its label hours are "
-            f"{promised}{progress}",
-            slow if top.of.builds_film else _OIL_ON_TOP,
-            source if top.of.builds_film else COMMON_PRACTICE,
+            facts.drying.slow_after_h.source if how == "slow" else COMMON_PRACTICE,
+            wanted=hours(soft.promised.high_h),
+            found=found,
+            age=_rounded_down(soft.failure.when.earliest - top.dries_since),
+            before=soft.before.found.value if soft.before and gets_on else None,
+            how=how,
         )
     ]
 
@@ -131,18 +147,6 @@ def is_hot(room: RoomAir, now: datetime, facts: Facts) -> bool:
     """Tell whether a room is as hot, by its reading, that more heat would only harm a soft film."""
     reading = room.measured_at(now)
     return reading is not None and reading.temperature_c > facts.drying.hot_c.value
-
-
-def _again(soft: Soft, now: datetime) -> Finding:
-    assert soft.due is not None
-    found = f"the last check found it {soft.failure.found.value}"
-    if soft.due <= now:
-        return Finding(Level.NOTE, f"{found}, but its time is over since", "check it again now")
-    return Finding(
-        Level.NOTE,
-        f"{found}, and its time is not over: {wait_words(soft.due - now)} still to go",
-        "check it again after that",
-    )
 
 
 def _rounded_down(length: timedelta) -> timedelta:

@@ -5,20 +5,38 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 from functools import reduce
+from typing import NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
+from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
-from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Joined
 from finishlog.core.shop.things import FaceKind, Need, Part, Piece
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Answer, Verdict
+from finishlog.core.zone.verdict import Verdict, of
 
-_DIRTY = "finish on a glue face"
+_DIRTY = "dirty-joint"
+
+
+class Missing(NamedTuple):
+    """Members that are not there: so many more of a part; none: it is to be glued up itself."""
+
+    name: str
+    more: int = 0
+
+
+class HeldUp(Struct, frozen=True):
+    """What keeps a member from the cauls: why, of what, and until when if that is known."""
+
+    why: str
+    what: str = ""
+    until: datetime | None = None
 
 
 class GlueUp(Struct, frozen=True):
@@ -32,17 +50,17 @@ class GlueUp(Struct, frozen=True):
 
 def pick_members(
     needs: Sequence[Need], parts: Mapping[int, Part], taken: frozenset[int]
-) -> tuple[tuple[int, ...], tuple[str, ...]]:
+) -> tuple[tuple[int, ...], tuple[Missing, ...]]:
     """Pick the lowest-numbered free pieces of each member part; also say what is missing."""
     picked: list[int] = []
-    missing: list[str] = []
+    missing: list[Missing] = []
     for need in needs:
         part = parts.get(need.part)
         free = [p.id for p in part.pieces if p.id not in taken] if part else []
         picked.extend(free[: need.count])
         if len(free) < need.count:
             name = part.called if part else "a part"
-            missing.append(f"{need.count - len(free)} more of {name}")
+            missing.append(Missing(name, need.count - len(free)))
     return tuple(picked), tuple(missing)
 
 
@@ -66,7 +84,7 @@ def due(
             members, missing = pick_members(part.needs, by_id, taken)
             taken |= frozenset(members)
             unmade = {to_make[m]: None for m in members if m in to_make and m not in made}
-            missing = (*missing, *(f"{name} to be glued up" for name in unmade))
+            missing = (*missing, *map(Missing, unmade))
             found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, now)))
     return tuple(found)
 
@@ -88,10 +106,19 @@ def _again(
 
 
 def _verdict(
-    members: Sequence[int], missing: Sequence[str], zones: Sequence[ZoneState], now: datetime
+    members: Sequence[int],
+    missing: Sequence[Missing],
+    zones: Sequence[ZoneState],
+    now: datetime,
 ) -> Verdict:
     if missing:
-        return Verdict(Answer.WAITS, "not all members exist", waits_for=", ".join(missing))
+        found = finding(
+            "members-missing",
+            answer=Answer.WAITS,
+            names=tuple(each.name for each in missing),
+            counts=tuple(str(each.more) for each in missing),
+        )
+        return of(replace(found, plain=True))
     wanted = set(members)
     states = [z for z in zones if z.piece.id in wanted or z.member_piece.id in wanted]
     return _members_verdict(states, now)
@@ -100,31 +127,28 @@ def _verdict(
 def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool = False) -> Verdict:
     """Say whether all members bear cauls; `again`: what is on the assembly waits for the joint."""
     findings = tuple(_dirty_joints(states))
-    held_up: dict[str, list[str]] = {}
+    held_up: dict[HeldUp, list[str]] = {}
     until: list[datetime | None] = []
     for state in states:
-        reason, moment = _holds_up(state, now, again=again)
-        if reason:
-            held_up.setdefault(reason, []).append(state.part.called)
-            until.append(moment)
+        held = _holds_up(state, now, again=again)
+        if held is not None:
+            held_up.setdefault(replace(held, until=None), []).append(state.part.called)
+            until.append(held.until)
     if held_up:
-        waits_for = "; ".join(
-            f"{', '.join(dict.fromkeys(names))}: {reason}" for reason, names in held_up.items()
+        only_dirty = {held.why for held in held_up} == {_DIRTY}
+        found = finding(
+            "glue-on-finish" if only_dirty else "members-not-ready",
+            answer=Answer.WAITS,
+            names=tuple(", ".join(dict.fromkeys(names)) for names in held_up.values()),
+            why=tuple(held.why for held in held_up),
+            what=tuple(held.what for held in held_up),
         )
-        only_dirty = held_up.keys() == {_DIRTY}
-        return Verdict(
-            Answer.WAITS,
-            "glue needs bare wood" if only_dirty else "members are not ready for cauls",
-            high=_last(until),
-            waits_for=waits_for,
-            findings=findings,
-            wait=_slowest(states, now),
-        )
-    if any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
-        return Verdict(
-            Answer.TEST, "clamp by label time only: the air was not measured", findings=findings
-        )
-    return Verdict(Answer.GO, "every member may be clamped", findings=findings)
+        found = replace(found, high=_last(until), wait=_slowest(states, now))
+    elif any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
+        found = finding("clamp-by-label", answer=Answer.TEST)
+    else:
+        found = finding("members-ready", answer=Answer.GO)
+    return replace(of(replace(found, plain=True)), findings=findings)
 
 
 def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:
@@ -140,31 +164,29 @@ def _last(moments: Sequence[datetime | None]) -> datetime | None:
     return max(known) if len(known) == len(moments) else None
 
 
-def _holds_up(
-    state: ZoneState, now: datetime, *, again: bool = False
-) -> tuple[str, datetime | None]:
-    """Return why one zone of a member cannot be clamped yet, and until when if that is known."""
+def _holds_up(state: ZoneState, now: datetime, *, again: bool = False) -> HeldUp | None:
+    """Return why one zone of a member cannot be clamped yet; None: it can."""
     step = state.progress.next
     if state.set_aside:
-        return "set aside", None
+        return HeldUp("set-aside")
     if any(is_suspect(layer) for layer in state.layers):
-        return "suspect film, scratch test first", None
+        return HeldUp("suspect")
     if is_coated_joint(state) and (again or not state.joined):
-        return _DIRTY, None
+        return HeldUp(_DIRTY)
     if step is not None and not again:
-        return f"{step.operation.value} still to come", None
+        return HeldUp("step-to-come", step.operation.value)
     if state.masked_since is not None:
-        return "tape to come off", None
+        return HeldUp("taped")
     failure = film_checks.blocking(state.checks, Stage.CLAMP)
     if failure:
-        return f"a check found it {failure.found.value}", None
+        return HeldUp("check-failed", failure.found.value)
     fault = next((f for f in state.faults if Stage.CLAMP in f.known.blocks), None)
     if fault:
-        return f"{fault.name} not mended", None
+        return HeldUp("fault", fault.name)
     clamp = state.stages.get(Stage.CLAMP)
     if clamp and (clamp.high is None or clamp.high > now):
-        return "not at clamp", clamp.high
-    return "", None
+        return HeldUp("not-at-clamp", until=clamp.high)
+    return None
 
 
 def is_coated_joint(state: ZoneState) -> bool:
@@ -174,12 +196,4 @@ def is_coated_joint(state: ZoneState) -> bool:
 
 def _dirty_joints(states: Sequence[ZoneState]) -> list[Finding]:
     dirty = sorted({s.member.called for s in states if is_coated_joint(s)})
-    return [
-        Finding(
-            Level.CAUTION,
-            f"finish on a glue face of {name}: glue needs bare wood",
-            "scrape it back to bare wood",
-            "common practice",
-        )
-        for name in dirty
-    ]
+    return [finding("dirty-joint", Level.CAUTION, COMMON_PRACTICE, name=name) for name in dirty]

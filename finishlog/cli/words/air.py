@@ -1,0 +1,168 @@
+"""What the rules about the air say to a coat, and about what burns in it."""
+
+from __future__ import annotations
+
+from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
+from finishlog.core.air.heater import WHAT, HeaterKind
+from finishlog.core.commands import Do
+from finishlog.core.findings import (
+    AIR_UNREAD,
+    BLUSH,
+    HEATER_UNTOLD,
+    NIGHT_UNTOLD,
+    NO_FLAME,
+    Finding,
+)
+from finishlog.core.measure.quantities import celsius, typed_celsius
+
+
+def _blush(of: Finding) -> str:
+    passes = of.value("passes") is not None
+    other = (
+        f", though {number(of, 'rh'):.0f} % RH passes the {number(of, 'passes'):.0f} % rule"
+        if passes
+        else ""
+    )
+    return (
+        f"risk of blush: air is only {measured(of)} above its dew point, the rule asks "
+        f"{wanted(of)}{other}"
+    )
+
+
+def _night_untold(of: Finding) -> str:
+    how = "without its heater" if text(of, "heater") else "at night"
+    hours = of.value("first_h")
+    first = (
+        f"for its first {number(of, 'first_h'):.0f} h"
+        if hours is not None
+        else ("until it is tack-free")
+    )
+    return (
+        f"how cold {text(of, 'in_room') or 'the room'} gets {how} was not told; {text(of, 'of')} "
+        f"needs {wanted(of)} {first}"
+    )
+
+
+def _hot(of: Finding) -> str:
+    change = of.value("change_c")
+    if change is None:
+        trend = "does it rise or fall? read it again in an hour"
+    else:
+        by = number(of, "change_c")
+        trend = f"it {'rises' if by > 0 else 'falls' if by < 0 else 'stays'}"
+    return (
+        f"{measured(of)} is hot: a film skins over before it has flowed out, and its hours get no "
+        f"shorter; {trend}"
+    )
+
+
+def _burns(of: Finding) -> str:
+    names = each_of(of, "names")
+    return f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that burns"
+
+
+def _heater(of: Finding) -> str:
+    return f"{WHAT[HeaterKind(text(of, 'kind'))]} heats {text(of, 'in_room')} while {_burns(of)}"
+
+
+def _heater_untold(of: Finding) -> str:
+    if not each_of(of, "names"):
+        return f"what heats {text(of, 'in_room')} is not on record"
+    return (
+        f"a heater is on record in {text(of, 'in_room')} while {_burns(of)}, and not of what kind: "
+        "nothing that burns or glows"
+    )
+
+
+WORDS = {
+    AIR_UNREAD: Words(
+        "the room's air was not read in the last hours",
+        f"log it: {Do.AIR(typed_celsius(17), '58%')}",
+    ),
+    "too-cold": Words(
+        lambda f: f"{measured(f)} is below the {wanted(f)} that {text(f, 'of')} needs",
+        f"warm the room and the part first: {NO_FLAME}",
+    ),
+    "too-hot": Words(
+        lambda f: f"{measured(f)} is above the {wanted(f)} limit for {text(f, 'of')}",
+        "wait for a cooler hour",
+    ),
+    "too-damp": Words(
+        lambda f: f"{number_of(f)} % RH is above the {limit_of(f)} % limit for {text(f, 'of')}",
+        "dry the air or wait",
+    ),
+    "near-dew-point": Words(
+        lambda f: (
+            f"wood at about {measured(f)} is less than {wanted(f)} above the dew point of "
+            f"{celsius(number(f, 'dew_c'), 1)}"
+        ),
+        f"warm the wood or dry the air: {NO_FLAME}",
+    ),
+    BLUSH: Words(_blush, "spray a sample first, or wait for drier air"),
+    "wood-from-the-cold": Words(
+        lambda f: (
+            f"the wood came from {measured(f)} less than {number(f, 'within_h'):.0f} h ago: it may "
+            f"be too cold yet for {text(f, 'of')}, and sweat"
+        ),
+        "let the part and the can warm up for some hours, until neither feels cold",
+    ),
+    "wood-too-cold": Words(
+        lambda f: (
+            f"the wood is about {measured(f)}, colder than the room and than the {wanted(f)} that "
+            f"{text(f, 'of')} needs"
+        ),
+        "let it warm up; to be sure measure it: "
+        f"{Do.SURFACE('PART', typed_celsius(15))}; {NO_FLAME}",
+    ),
+    "wood-warms-up": Words(
+        "the wood is still cold from where it stood", waits="the wood to warm up"
+    ),
+    "cold-night-harms": Words(
+        lambda f: (
+            f"the room's coldest night is {measured(f, 0)}; {text(f, 'of')} needs {wanted(f)} for "
+            f"its first {number(f, 'first_h'):.0f} h"
+        ),
+        f"keep the heat on tonight, or coat in the morning: {NO_FLAME}",
+    ),
+    "cold-night-halts": Words(
+        lambda f: (
+            f"the room goes to {measured(f, 0)} before it is tack-free; {text(f, 'of')} needs "
+            f"{wanted(f)}, and stands still"
+        ),
+        f"keep the heat on, or coat in the morning: {NO_FLAME}",
+    ),
+    NIGHT_UNTOLD: Words(
+        _night_untold,
+        lambda f: f"say it once: {Do.ROOM_NIGHT(text(f, 'in_room'), typed_celsius(8))}",
+    ),
+    "hot": Words(_hot, "thin coats, out of the sun, early in the morning or while it gets cooler"),
+    "dew-tonight": Words(
+        lambda f: (
+            f"dew may fog it before it is tack-free: the room goes to {measured(f)}, the dew point "
+            f"of this air is {celsius(number(f, 'dew_c'), 1)}"
+        ),
+        f"keep it warm until then, or begin early in the day: {NO_FLAME}",
+    ),
+    "heater": Words(
+        _heater,
+        "warm the room first, put it out and air the room; on again only when the film is "
+        "tack-free, and no smell is no proof",
+        waits=lambda f: f"{WHAT[HeaterKind(text(f, 'kind'))]} to be out",
+    ),
+    HEATER_UNTOLD: Words(
+        _heater_untold,
+        lambda f: f"{Do.ROOM_EDIT(text(f, 'in_room'), heater='sealed')}, fan, glow or flame",
+    ),
+}
+
+
+def number_of(of: Finding) -> str:
+    """Word a humidity as read."""
+    assert of.measured is not None
+    return f"{of.measured.value:.0f}"
+
+
+def limit_of(of: Finding) -> str:
+    """Word a limit of humidity."""
+    assert of.wanted is not None
+    return f"{of.wanted.value:.0f}"

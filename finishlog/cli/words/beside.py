@@ -1,0 +1,89 @@
+"""What lies beside a zone and holds it up: other faces, wet films, joints, edges, glue-ups."""
+
+from __future__ import annotations
+
+from finishlog.cli.words.said import Words, each_of, measured, text, wanted
+from finishlog.core.commands import Do
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.findings import NO_FLAME, Finding
+from finishlog.core.shop.things import OldFinish
+
+_KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
+_HELD_UP = {
+    "set-aside": "set aside",
+    "suspect": "suspect film, scratch test first",
+    "dirty-joint": "finish on a glue face",
+    "step-to-come": "{} still to come",
+    "taped": "tape to come off",
+    "check-failed": "a check found it {}",
+    "fault": "{} not mended",
+    "not-at-clamp": "not at clamp",
+}
+
+
+def _face(of: Finding) -> str:
+    doubt = text(of, "doubt")
+    return f"face {text(of, 'name')}" + (f", which {doubt}," if doubt else "")
+
+
+def _missing(of: Finding) -> str:
+    pairs = zip(each_of(of, "names"), each_of(of, "counts"), strict=True)
+    return ", ".join(
+        f"{count} more of {name}" if count != "0" else f"{name} to be glued up"
+        for name, count in pairs
+    )
+
+
+def _held_up(of: Finding) -> str:
+    rows = zip(each_of(of, "names"), each_of(of, "why"), each_of(of, "what"), strict=True)
+    return "; ".join(f"{names}: {_HELD_UP[why].format(what)}" for names, why, what in rows)
+
+
+WORDS = {
+    "other-face": Words(lambda f: f"{_face(f)} must bear turning first", waits=_face),
+    "dust-on-wet": Words(
+        lambda f: f"dust would settle in the wet film of {text(f, 'name')} to be dust-free",
+        waits=lambda f: f"{text(f, 'name')} to be dust-free",
+    ),
+    "lead": Words(
+        lambda f: f"{name_of(OldFinish(text(f, 'old')))} of unknown age may hold lead",
+        "have it tested; wet, by hand, no dry or power sanding",
+    ),
+    "in-cauls": Words(lambda f: f"in cauls: {text(f, 'glue')}", waits="the joint"),
+    "no-stress-yet": Words(lambda f: f"{text(f, 'glue')} bears no stress yet", waits="the joint"),
+    "joint-swollen": Words(
+        "the wood is still swollen by the glue: a joint levelled now sinks", waits="the joint"
+    ),
+    "cold-joint": Words(
+        lambda f: (
+            f"the joint met {measured(f, 0)} while it set; {text(f, 'glue')} wants {wanted(f)}"
+        ),
+        "try whether it holds before anything is put on it",
+    ),
+    "glue-too-cold": Words(
+        lambda f: f"{text(f, 'glue')} below {wanted(f)} does not hold",
+        f"warm the room, the wood and the glue first: {NO_FLAME}",
+    ),
+    "glue-wants-warm-wood": Words(
+        lambda f: f"{text(f, 'glue')} wants wood of {wanted(f)}",
+        f"leave the clamps on longer, or warm the wood: {NO_FLAME}",
+    ),
+    "edge-holds-up": Words(
+        lambda f: f"what goes on the face runs over {text(f, 'edge')} too",
+        _KEEP_OFF,
+        lambda f: text(f, "edge"),
+        lambda f: text(f, "edge"),
+    ),
+    "edge-asks": Words(lambda f: text(f, "edge")),
+    "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
+    "goes-with-faces": Words("goes with its faces"),
+    "members-missing": Words("not all members exist", waits=_missing),
+    "members-not-ready": Words("members are not ready for cauls", waits=_held_up),
+    "glue-on-finish": Words("glue needs bare wood", waits=_held_up),
+    "clamp-by-label": Words("clamp by label time only: the air was not measured"),
+    "members-ready": Words("every member may be clamped"),
+    "dirty-joint": Words(
+        lambda f: f"finish on a glue face of {text(f, 'name')}: glue needs bare wood",
+        "scrape it back to bare wood",
+    ),
+}

@@ -1,0 +1,247 @@
+"""What the rules about the film say: its clocks, what it met, what was found on it."""
+
+from __future__ import annotations
+
+from finishlog.cli.words.said import (
+    Words,
+    each_of,
+    length,
+    measured,
+    number,
+    text,
+    wanted,
+)
+from finishlog.core.commands import Do
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.findings import NO_FLAME, Finding
+from finishlog.core.finish.stages import Stage, shown
+from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.log.words import Found
+from finishlog.core.measure.quantities import celsius
+from finishlog.core.shop.things import OldFinish
+
+_SCRATCH = "scratch a hidden spot; if it flakes, take it off"
+_IT_IS_SLOW = (
+    "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
+    "in the vapour, and check again; neither coat it nor strip it yet"
+)
+_IT_IS_HOT = (
+    "do not heat it: heat closes the skin over what is soft below; cool the room to about "
+    f"{celsius(21)} and move dry air over it day and night, with a little let out, and check "
+    "again; neither coat it nor strip it yet"
+)
+# Oil that was not wiped off is a film that was never meant to be one. common practice
+_OIL_ON_TOP = (
+    "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
+    "thin coats, each wiped off; no wax over it"
+)
+
+
+def _clock(of: Finding) -> str:
+    """Name what a clock counts toward."""
+    if text(of, "over"):
+        return f"recoat over {text(of, 'over')}"
+    if text(of, "what"):
+        return "scuff and recoat"
+    return shown(Stage(text(of, "stage")))
+
+
+def _no_figure(of: Finding) -> str:
+    stage = Stage(text(of, "stage"))
+    name = text(of, "of")
+    return (
+        f"no recoat figure for {name}"
+        if stage is Stage.RECOAT
+        else (f"no figure for {shown(stage)} of {name}")
+    )
+
+
+def _old(of: Finding) -> str:
+    return name_of(OldFinish(text(of, "old")))
+
+
+def _buried(of: Finding) -> str:
+    return f"over {text(of, 'under')}" + (", further down" if text(of, "buried") else "")
+
+
+def _lies_wrong(of: Finding) -> str:
+    under = text(of, "under")
+    where = f"lies over {under}" if under else "on bare wood"
+    return f"{text(of, 'over')} {where}: {text(of, 'reason')}"
+
+
+def _met_cold(of: Finding) -> str:
+    return (
+        f"{text(of, 'of')} met {measured(of, 0)} in its first hours, below {wanted(of)}: it may "
+        "feel dry and stay weak"
+    )
+
+
+def _fault(of: Finding) -> str:
+    place = text(of, "place")
+    return text(of, "fault") + (f" ({place})" if place else "")
+
+
+def _fault_short(of: Finding) -> str:
+    ends = each_of(of, "ends")
+    remedies = each_of(of, "remedies")
+    what = f"until a check finds {' or '.join(ends)}" if ends else (remedies or ("",))[0]
+    return f"{_fault(of)}: {what}"
+
+
+def _late(of: Finding) -> str:
+    before = text(of, "before")
+    progress = f"; it gets on: {before}, then {text(of, 'found')}" if before else ""
+    return (
+        f"late: still {text(of, 'found')} {length_words(length(of, 'age'))} after the coat, its "
+        f"label hours are {wanted(of)}{progress}"
+    )
+
+
+def _how_late(of: Finding) -> str:
+    return {"slow": _IT_IS_SLOW, "hot": _IT_IS_HOT, "oil-on-top": _OIL_ON_TOP}[text(of, "how")]
+
+
+def _stalled_remedy(of: Finding) -> str:
+    heat = "cool" if text(of, "hot") else "warm"
+    return f"{heat} and change the air ({NO_FLAME}); if it does not change, take it off"
+
+
+def _again(of: Finding) -> str:
+    return (
+        f"all its coats again take {number(of, 'days'):.0f} days at label time, air and hands not "
+        "counted"
+    )
+
+
+WORDS = {
+    "stands-still": Words("stands still: this air is outside its limits"),
+    "not-reached": Words(lambda f: f"{_clock(f)} not reached"),
+    "may-be-reached": Words(lambda f: f"{_clock(f)} may be reached, not promised yet"),
+    "air-reckoned": Words(
+        lambda f: f"{_clock(f)} by the nearest readings: not all of its air was measured"
+    ),
+    "air-not-measured": Words(
+        lambda f: f"{_clock(f)} by label time only: the air was not measured"
+    ),
+    "nothing-to-dry": Words("nothing under it has to dry"),
+    "no-figure": Words(_no_figure),
+    "no-sanding-figure": Words(
+        lambda f: f"needs scuffing; no sanding figure for {text(f, 'of')}"
+    ),
+    "stage-reached": Words(lambda f: f"{_clock(f)} reached"),
+    "over-old-finish": Words(lambda f: f"over {name_of(OldFinish(text(f, 'of')))}"),
+    "in-the-white": Words("in the white"),
+    "dry-enough": Words("dry enough to recoat"),
+    "dead-zone": Words("too late to bond by itself, too soft to scuff"),
+    "window-closed": Words("the recoat window has closed"),
+    "scuff-always": Words("scuff it every time"),
+    "window-unreliable": Words(
+        "the window cannot be relied on in this air: it closes before the wait is over",
+        "scuff once it sands",
+    ),
+    "may-wrinkle": Words(
+        "too late in its cure: even a scuffed film may wrinkle until it is fully hard",
+        "scuff a spot and coat it first, or wait until it is fully hard",
+    ),
+    "steps-behind": Words("every step is behind"),
+    "no-steps": Words("no steps"),
+    "pair": Words(lambda f: f"{_buried(f)}: {text(f, 'reason')}", lambda f: text(f, "remedy")),
+    "pair-unknown": Words(
+        lambda f: f"nothing published on {text(f, 'over')} over {text(f, 'under')}",
+        "try it on a sample board first",
+    ),
+    "pair-on-wood": Words(
+        lambda f: f"on bare wood: {text(f, 'reason')}", lambda f: text(f, "remedy")
+    ),
+    "wrong-below": Words(_lies_wrong, _SCRATCH),
+    "old-finish": Words(
+        lambda f: f"{_old(f)} of unknown age is underneath: it may not hold or not take it",
+        f"scratch it and coat a patch; if it holds: {Do.CHECK('PART', Found.HOLDS)}",
+    ),
+    "old-wax": Words(
+        "an old wax is underneath: nothing bonds over wax",
+        f"wash it off first, and log it: {Do.OFF('PART', to='bare', washed=True)}",
+    ),
+    "met-cold": Words(_met_cold, _SCRATCH, "met air too cold for it while young"),
+    "met-dew": Words(
+        lambda f: f"dew lay on {text(f, 'of')} while it was wet: it may feel dry and stay weak",
+        _SCRATCH,
+        "dew lay on it while it was wet",
+    ),
+    "perhaps-cold": Words(
+        lambda f: f"it may have met {measured(f, 0)} in its first hours: scratch it"
+    ),
+    "not-proved-through": Words(
+        lambda f: (
+            f"it met {measured(f, 0)}, {number(f, 'rh'):.0f} % RH while wet: sand a spot, "
+            "it has to powder"
+        )
+    ),
+    "check-failed": Words(
+        lambda f: f"the {text(f, 'test')} check found it {text(f, 'found')}",
+        "check again later; a failed check beats the clock",
+        lambda f: f"{text(f, 'test')} failed: {text(f, 'found')}",
+    ),
+    "still-prints": Words("it still prints"),
+    "suspect-film": Words("suspect film: scratch test first"),
+    "not-mended": Words(lambda f: f"{_fault(f)} not mended"),
+    "repair-first": Words(
+        lambda f: f"{_fault(f)} since it was found", waits=lambda f: text(f, "waits")
+    ),
+    "fault": Words(
+        lambda f: f"{_fault(f)} on {text(f, 'of') or 'the wood'}: {text(f, 'means')}",
+        lambda f: ", ".join(each_of(f, "remedies")),
+        _fault_short,
+    ),
+    "patch-first": Words(
+        lambda f: f"after {text(f, 'fault')}: coat a small patch first, scratch it: it holds?"
+    ),
+    "wipe-off": Words(lambda f: f"wipe off the surplus {text(f, 'of')}"),
+    "mend-by": Words(lambda f: f"{_fault(f)}: {text(f, 'remedy')}"),
+    "wiped-in-time": Words(
+        lambda f: f"was the surplus {text(f, 'of')} wiped off in time? It is not on record",
+        "test that it is not sticky, or log the wipe",
+    ),
+    "coat-while-wiped": Words("wiped with solvent, its oil comes back: coat it"),
+    "past-hope": Words(
+        "more waiting is unlikely to help it now",
+        "take it off, and begin again",
+        lambda f: f"still {text(f, 'found')} when by its class it might be fully hard",
+    ),
+    "stalled": Words(
+        "no progress over repeated checks: more time alone may not cure it",
+        _stalled_remedy,
+        lambda f: f"still {text(f, 'found')}, and no better than before",
+    ),
+    "check-again": Words(
+        lambda f: f"the last check found it {text(f, 'found')}, but its time is over since",
+        "check it again now",
+    ),
+    "still-in-time": Words(
+        lambda f: (
+            f"the last check found it {text(f, 'found')}, and its time is not over: "
+            f"{wait_words(length(f, 'left'))} still to go"
+        ),
+        "check it again after that",
+    ),
+    "late": Words(_late, _how_late),
+    "begin-again": Words(
+        lambda f: f"to begin again on {text(f, 'wood')}: wash the film off with its solvent",
+        lambda f: text(f, "remedy"),
+    ),
+    "comes-off": Words(
+        lambda f: f"it comes off with {', then '.join(each_of(f, 'ladder'))}",
+        lambda f: text(f, "again"),
+    ),
+    "causes-seen": Words(lambda f: f"the log shows: {'; '.join(each_of(f, 'causes'))}"),
+    "causes-open": Words(lambda f: f"cannot be ruled out: {'; '.join(each_of(f, 'causes'))}"),
+    "take-off-by": Words(
+        lambda f: f"take it off by {text(f, 'by')} to keep {text(f, 'due')}",
+        _again,
+    ),
+    "too-late-to-begin-again": Words(
+        lambda f: f"taken off and done again it is too late for {text(f, 'due')}",
+        _again,
+    ),
+}

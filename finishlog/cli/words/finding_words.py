@@ -1,0 +1,66 @@
+"""A finding in words: its sentence, the same in short, what to do, what it waits for."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from finishlog.cli.words import air, beside, cans, film, ordinary, planned, wood
+from finishlog.cli.words.said import Worder, Words
+from finishlog.core.findings import Answer, Finding
+
+WORDS: Mapping[str, Words] = {
+    **film.WORDS,
+    **wood.WORDS,
+    **air.WORDS,
+    **beside.WORDS,
+    **cans.WORDS,
+    **planned.WORDS,
+    **ordinary.WORDS,
+}
+
+
+def sentence(of: Finding) -> str:
+    """Say what was found, with whose room or act it is where that is not plain."""
+    words, cause = words_of(of), of.because_of
+    said = _worded(words.sentence, of)
+    if cause is not None:
+        said = words.cause.format(said=said, short=short(cause), waits=waits_for(cause))
+    return f"{_whose(of)}{said}"
+
+
+def remedy(of: Finding) -> str:
+    """Say what to do about it; empty: nothing."""
+    return _worded(words_of(of).remedy, of)
+
+
+def short(of: Finding) -> str:
+    """Say what was found in a few words."""
+    words = words_of(of)
+    said = _worded(words.short or words.sentence, of)
+    return f"{said}: {short(of.because_of)}" if of.because_of else said
+
+
+def waits_for(of: Finding) -> str:
+    """Name what has to come first; empty: nothing but time."""
+    return _worded(words_of(of).waits, of)
+
+
+def plan_reason(of: Finding) -> str:
+    """Say why something could not be planned: what it waits for, or in short."""
+    waits = waits_for(of)
+    if of.answer is Answer.SET_ASIDE:
+        return of.answer.value
+    return f"waits for {waits}" if waits else short(of)
+
+
+def words_of(of: Finding) -> Words:
+    """Return the words of the rule that found it; KeyError: it has none."""
+    return WORDS[of.rule]
+
+
+def _worded(words: Worder, of: Finding) -> str:
+    return words if isinstance(words, str) else words(of)
+
+
+def _whose(of: Finding) -> str:
+    return "".join(f"{each}: " for each in (of.about, of.room) if each)

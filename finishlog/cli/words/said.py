@@ -1,0 +1,86 @@
+"""What words are made of: the values that a finding says, worded one by one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+
+from msgspec import Struct
+
+from finishlog.core.findings import Figured, Finding, In
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.measure import quantities
+
+Worder = str | Callable[[Finding], str]
+
+
+class Words(Struct, frozen=True):
+    """What a rule says: in a sentence, what to do about it, in short, and what is waited for.
+
+    Each is a text, or made of the finding; a short one that is missing is the sentence. `cause`:
+    how the sentence goes on with what binds elsewhere, of `said`, `short` and `waits`.
+    """
+
+    sentence: Worder
+    remedy: Worder = ""
+    short: Worder = ""
+    waits: Worder = ""
+    cause: str = "{said}"
+
+
+def text(of: Finding, name: str) -> str:
+    """Return what a finding says under a name, as it stands; empty: nothing."""
+    value = of.value(name)
+    return "" if value is None else str(value)
+
+
+def number(of: Finding, name: str) -> float:
+    """Return a number that a finding says; 0: none."""
+    value = of.value(name)
+    return float(value) if isinstance(value, int | float) else 0.0
+
+
+def each_of(of: Finding, name: str) -> tuple[str, ...]:
+    """Return several words that a finding says."""
+    value = of.value(name)
+    return value if isinstance(value, tuple) else ()
+
+
+def length(of: Finding, name: str) -> timedelta:
+    """Return a length of time that a finding says."""
+    value = of.value(name)
+    assert isinstance(value, timedelta), (of.rule, name)
+    return value
+
+
+def measured(of: Finding, digits: int = 1) -> str:
+    """Word what was measured."""
+    assert of.measured is not None, of.rule
+    return figure(of.measured, digits)
+
+
+def wanted(of: Finding, digits: int = 0) -> str:
+    """Word what is wanted."""
+    assert of.wanted is not None, of.rule
+    return figure(of.wanted, digits)
+
+
+def figure(of: Figured, digits: int) -> str:
+    """Word a figure, to so many digits."""
+    match of.unit:
+        case In.CELSIUS:
+            return quantities.celsius(of.value, digits)
+        case In.APART_CELSIUS:
+            return quantities.apart(of.value, digits)
+        case In.PCT:
+            return f"{of.value:.{digits}f} %"
+        case In.MICROMETRES:
+            return quantities.micrometres(of.value)
+        case In.HOURS:
+            return length_words(timedelta(hours=of.value))
+        case In.MINUTES:
+            return length_words(timedelta(minutes=of.value))
+        case In.DAYS:
+            return f"{of.value:g} d"
+        case In.COUNT:
+            return f"{of.value:g}"

@@ -1,0 +1,1 @@
+"""What the air says to a coat, and what burns in it."""

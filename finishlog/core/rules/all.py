@@ -1,0 +1,63 @@
+"""Every rule there is: one list; its order is the order of ties, and in which findings are told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from finishlog.core.findings import Act, Finding
+from finishlog.core.rules.air import coating_air, flame
+from finishlog.core.rules.film import clocks, damage, deadlines, observed, soft, underneath
+from finishlog.core.rules.near import joint, wet_nearby
+from finishlog.core.rules.rule import Rule
+from finishlog.core.rules.wood import bare_wood, bleached, too_wet
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+RULES: tuple[Rule, ...] = (
+    deadlines.wipe_off,
+    deadlines.mend_by,
+    damage.suspect,
+    underneath.wrong_below,
+    soft.stalled,
+    observed.repair_first,
+    joint.joint_young,
+    joint.cold_joint,
+    bleached.dust,
+    bleached.met,
+    observed.check_failed,
+    wet_nearby.lead,
+    clocks.film_clock,
+    clocks.recoat_clock,
+    clocks.may_wrinkle,
+    clocks.steps_behind,
+    damage.perhaps_cold,
+    observed.patch_first,
+    damage.not_proved_through,
+    underneath.pair,
+    underneath.pair_on_wood,
+    bare_wood.wood,
+    bare_wood.solvent_wipe,
+    underneath.old_finish,
+    bare_wood.iron,
+    deadlines.wiped_in_time,
+    coating_air.air,
+    too_wet.wood_too_wet,
+    flame.heater,
+    wet_nearby.other_face,
+    wet_nearby.dust_on_wet,
+    coating_air.wood_warms_up,
+    observed.still_prints,
+    observed.fault,
+    deadlines.coat_while_wiped,
+)
+
+BINDING: Mapping[Act, tuple[Rule, ...]] = {
+    act: tuple(rule for rule in RULES if act in rule.binds) for act in Act
+}
+
+
+def findings_of(zone: ZoneState, asked: Asked, around: Around) -> tuple[Finding, ...]:
+    """Return what every rule finds that may bind the act asked."""
+    found = (finding for rule in BINDING[asked.act] for finding in rule.find(zone, asked, around))
+    return tuple(dict.fromkeys(found))

@@ -1,0 +1,159 @@
+"""The clocks of a film: the wait, the recoat window, the dead zone between them.
+
+A window that has closed asks for scuffing, and scuffing waits for the film to sand. Where it
+closes first, the film is too late to bond by itself and too soft to scuff: the dead zone, which
+begins on the window's clock and ends on the wait's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime
+
+from msgspec.structs import replace
+
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Act, Answer, Finding, Level, finding, plainly
+from finishlog.core.finish.classes import WindowKind
+from finishlog.core.finish.stage_time import StageTime, later
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Operation
+from finishlog.core.rules.film.underneath import Below, below
+from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+
+def clock(answer: Answer, rule_: str, time: StageTime | None = None, **says: str) -> Finding:
+    """Return what a clock says: the answer tells it, it is listed nowhere else."""
+    found = plainly(rule_, answer, **says)
+    if time is None:
+        return found
+    return replace(found, low=time.low, high=time.high, wait=time)
+
+
+def by_time(time: StageTime, now: datetime, **says: str) -> Finding | None:
+    """Return what a clock says while a wait runs; None once it is over and was measured."""
+    if time.low is None or time.high is None:
+        return clock(Answer.DRYING, "stands-still", time, **says)
+    if now < time.low:
+        return clock(Answer.DRYING, "not-reached", time, **says)
+    if now < time.high:
+        return clock(Answer.TEST, "may-be-reached", time, **says)
+    if not time.known:
+        reckoned = "air-reckoned" if time.air_read else "air-not-measured"
+        return clock(Answer.TEST, reckoned, time, **says)
+    return None
+
+
+@rule("film-clock", binds=BY_HAND | HANDLED, source="the label, or its class")
+def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Work by hand and handling wait for the stage of the film that they need."""
+    stage, top = asked.stage, zone.top
+    if stage is None or top is None:
+        yield clock(Answer.GO, "nothing-to-dry")
+        return
+    time = zone.stages.get(stage)
+    if time is None:
+        yield clock(Answer.TEST, "no-figure", stage=stage.value, of=top.of.name)
+        return
+    running = by_time(time, around.now, stage=stage.value)
+    yield running or clock(Answer.GO, "stage-reached", time, stage=stage.value)
+
+
+@rule("recoat-clock", binds=COAT, source="the label, or its class")
+def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A coat waits for what lies below; late it wants a scuffed film; what needs no tooth waits."""
+    if asked.over is None:
+        return
+    top, under = zone.top, below(zone, asked, around)
+    if top is None:
+        old = zone.old_finish
+        yield clock(Answer.GO, "over-old-finish" if old else "in-the-white", of=old or "")
+    elif under.time is None:
+        yield clock(Answer.TEST, "no-figure", stage=Stage.RECOAT.value, of=top.of.name)
+    elif not asked.over.needs_tooth:
+        yield _by_wait(top, under, under.time, around.now)
+    else:
+        yield from _by_wait_and_window(zone, top, under, under.time, around.now)
+
+
+def _by_wait_and_window(
+    zone: ZoneState, top: Layer, under: Below, recoat: StageTime, now: datetime
+) -> Iterator[Finding]:
+    closes = top.closes()
+    if not must_scuff(top, under, now):
+        closes = None if was_scuffed(top) else closes
+        wait = _by_wait(top, under, recoat, now)
+        yield replace(wait, closes=closes)
+        if wait.answer is Answer.DRYING and closes and (wait.high is None or wait.high > closes):
+            yield finding("window-unreliable", Level.CAUTION)
+        return
+    sand = zone.stages.get(Stage.SAND)
+    if sand is None:
+        yield clock(Answer.TEST, "no-sanding-figure", of=top.of.name)
+        return
+    both = later(sand, recoat)
+    missed = closes is not None and now > closes
+    if missed and (both.high is None or now < both.high):
+        yield clock(Answer.DEAD_ZONE, "dead-zone", both)
+        return
+    due = clock(Answer.SCUFF, "window-closed" if missed else "scuff-always", both)
+    yield replace(by_time(both, now, what="scuff") or due, scuff=True)
+
+
+def _by_wait(top: Layer, under: Below, time: StageTime, now: datetime) -> Finding:
+    name = (under.slowest or top).coat.product_name
+    return by_time(time, now, over=name) or clock(Answer.GO, "dry-enough", time)
+
+
+def must_scuff(top: Layer, under: Below, now: datetime) -> bool:
+    """Tell whether the next coat needs a scuffed film: not said to be done is not done."""
+    if was_scuffed(top):
+        return False
+    kind = top.coat.figures.window.kind
+    closes = top.closes()
+    return under.scuffs or kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+
+def was_scuffed(top: Layer) -> bool:
+    """Tell whether a film was scuffed or sanded when it could be; denibbing gives no grip."""
+    sand = top.stage(Stage.SAND)
+    since = sand.low if sand else top.put_on
+    if since is None:
+        return False
+    off = top.was_abraded_off
+    return (off is not None and off.when.latest >= since) or any(
+        work.operation in {Operation.SCUFF, Operation.SAND} and work.when.latest >= since
+        for work in top.abraded
+    )
+
+
+def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
+    """Tell whether a coat that is asked has to be scuffed for first."""
+    if asked.over is None or zone.top is None or not asked.over.needs_tooth:
+        return False
+    return must_scuff(zone.top, below(zone, asked, around), around.now)
+
+
+@rule("may-wrinkle", binds=COAT, source="the class")
+def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film too late to recoat that scuffing does not save: only hardness or a test does."""
+    top, hard = zone.top, zone.stages.get(Stage.CURED)
+    closes = top.closes() if top and top.of.wrinkles_when_late_source else None
+    if top is None or closes is None or around.now <= closes:
+        return
+    if asked.over is None or not asked.over.needs_tooth:
+        return
+    if hard and hard.high and around.now >= hard.high:
+        return
+    source = top.of.wrinkles_when_late_source or ""
+    found = finding("may-wrinkle", Level.CAUTION, source, answer=Answer.TEST)
+    yield replace(found, high=hard.high, wait=hard) if hard else found
+
+
+@rule("steps-behind", binds=frozenset({Act.REST}), source="the steps")
+def steps_behind(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Nothing is asked: the steps are behind, or there are none."""
+    yield clock(Answer.DONE, "steps-behind" if zone.progress.steps else "no-steps")

@@ -1,0 +1,116 @@
+"""What was observed holds the next act: a failed check, a fault, until what answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec.structs import replace
+
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.faults import StandingFault, patch_due
+from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, finding, plainly
+from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
+from finishlog.core.log.words import Found
+from finishlog.core.rules.rule import COAT, EVERY, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+
+@rule("check-failed", binds=EVERY, source=COMMON_PRACTICE)
+def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A failed check beats the clock, for every stage that it denies."""
+    stage = asked.stage
+    failure = film_checks.blocking(zone.checks, stage) if stage else None
+    if failure is not None:
+        found = finding(
+            "check-failed",
+            Level.STOP,
+            answer=Answer.BLOCKED,
+            test=failure.test.value,
+            found=failure.found.value,
+        )
+        yield replace(found, acts=(failure.act,))
+
+
+@rule("still-prints", binds=COAT, source=COMMON_PRACTICE)
+def still_prints(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film that prints asks for a test before the next coat, unless that melts into it."""
+    top = zone.top
+    if top is None or top.coat.figures.window.kind is WindowKind.MELTS_IN:
+        return
+    if any(c.found is Found.PRINTS for c in film_checks.standing_failures(top.checks)):
+        yield replace(finding("still-prints", answer=Answer.TEST), plain=True)
+
+
+@rule("repair-first", binds=EVERY, source="facts: faults")
+def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What has to be done again before any other step: an open joint."""
+    for fault in zone.faults:
+        if fault.known.waits_for:
+            found = plainly("repair-first", Answer.WAITS, **_named(fault))
+            yield replace(found, acts=(fault.fault.act,))
+            return
+
+
+@rule("fault", binds=EVERY, source="facts: faults")
+def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
+
+    What is done about it is never barred, and makes it a note.
+    """
+    barring = [each for each in zone.faults if _bars(each, zone, asked)][-1:]
+    for each in zone.faults:
+        answers = asked.operation in each.known.answered_by
+        remedies = tuple(r.rstrip(".") for r in each.remedies(around.now))
+        found = finding(
+            "fault",
+            Level.NOTE if answers else each.known.level,
+            each.known.source,
+            answer=Answer.BLOCKED if each in barring else None,
+            of=each.coat.product_name if each.coat else None,
+            means=each.known.means,
+            remedies=remedies,
+            ends=_ends(each),
+        )
+        deed = Deed.CHECK_AGAIN if _by_check_alone(each) else Deed.MEND
+        yield replace(also(found, **_named(each)), deed=deed, acts=(each.fault.act,))
+
+
+def _named(of: StandingFault) -> dict[str, str]:
+    return {
+        "fault": of.known.name,
+        "place": of.fault.place,
+        "waits": of.known.waits_for,
+    }
+
+
+def _bars(of: StandingFault, zone: ZoneState, asked: Asked) -> bool:
+    # What has to be done again says so itself.
+    if of.known.waits_for:
+        return False
+    if asked.act is Act.REST:
+        return of.known.level is Level.STOP
+    # By hand nothing is asked of a film that is not there.
+    if asked.over is None and zone.top is None:
+        return False
+    return asked.stage in of.known.blocks and asked.operation not in of.known.answered_by
+
+
+def _by_check_alone(of: StandingFault) -> bool:
+    return bool(of.known.answered_by_checks) and of.known.not_by_mending
+
+
+def _ends(of: StandingFault) -> tuple[str, ...]:
+    """Name the checks that end a fault which nothing else ends."""
+    found = sorted(f.value for f in of.known.answered_by_checks)
+    return tuple(found) if _by_check_alone(of) else ()
+
+
+@rule("patch-first", binds=COAT, source="facts: faults")
+def patch_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """After some faults a small patch is coated and scratched before the rest."""
+    due = patch_due(zone.entries, around.facts)
+    if due is not None:
+        found = finding("patch-first", answer=Answer.TEST, fault=due.what.value)
+        yield replace(found, plain=True, acts=(due.act,))

@@ -1,0 +1,232 @@
+"""May this product go on over what is there: every layer is asked, from the top down.
+
+Published pairs are rows of data (facts/data/overcoats.toml); one rule reads them, and what lies
+between silences them by the row's own `lifted_by`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import reduce
+from itertools import pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from finishlog.core.film.layers import Layer, trapped_until
+from finishlog.core.film.old_finish import held
+from finishlog.core.findings import Answer, Finding, Level, also, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.overcoat import (
+    LiftedBy,
+    OvercoatAnswer,
+    OvercoatRule,
+    PutOn,
+    is_lifted,
+    rule_for,
+    rule_on_bare_wood,
+)
+from finishlog.core.finish.stage_time import StageTime, later
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Found
+from finishlog.core.rules.rule import COAT, EVERY, rule
+from finishlog.core.shop.things import OldFinish
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+# What the answer of a row weighs, and what it says to the coat.
+WEIGHS: dict[OvercoatAnswer, tuple[Level, Answer | None] | None] = {
+    OvercoatAnswer.OK: None,
+    OvercoatAnswer.WAIT: (Level.NOTE, None),
+    OvercoatAnswer.SCUFF: (Level.NOTE, None),
+    OvercoatAnswer.TEST: (Level.CAUTION, Answer.TEST),
+    OvercoatAnswer.BARRIER: (Level.STOP, Answer.UNDERNEATH),
+    OvercoatAnswer.AVOID: (Level.STOP, Answer.UNDERNEATH),
+}
+
+
+class Below(Struct, frozen=True):
+    """What the layers below say to one coat by the clock.
+
+    `time`: when the slowest of them allows it; `slowest`: that layer. `scuffs`: a row asks for
+    scuffing whatever the window says.
+    """
+
+    time: StageTime | None
+    slowest: Layer | None
+    scuffs: bool
+
+
+class _Row(Struct, frozen=True):
+    """One layer below, and the row that speaks of the pair it forms with the coat, if one does."""
+
+    layer: Layer
+    over: Layer | None
+    row: OvercoatRule | None
+
+
+def _rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[_Row]:
+    """Yield the layers from the top down; a row that is lifted by what lies between is silent."""
+    above: list[PutOn] = []
+    over: Layer | None = None
+    for layer in reversed(zone.layers):
+        row = _row(layer, asked, around)
+        if over is not None and row is not None and _is_silent(row, layer, above, around):
+            row = None
+        yield _Row(layer, over, row)
+        above.append(PutOn(layer.of, layer.coat.method))
+        over = layer
+
+
+def _row(layer: Layer, asked: Asked, around: Around) -> OvercoatRule | None:
+    over, facts = asked.over, around.facts
+    if over is None or layer.of.key == over.key:
+        return None
+    return rule_for(facts.overcoats_between(layer.of, over), layer.of, over, asked.method)
+
+
+def _is_silent(row: OvercoatRule, layer: Layer, above: Sequence[PutOn], around: Around) -> bool:
+    """Tell whether a row has nothing to say of a buried layer any more."""
+    if row.answer is OvercoatAnswer.OK:
+        return True
+    hard = layer.stage(Stage.CURED) if row.lifted_by is LiftedBy.FULL_HARDNESS else None
+    is_hard = hard is not None and hard.high is not None and hard.high <= around.now
+    return is_lifted(row, layer.of, above, around.facts, hard=is_hard)
+
+
+def below(zone: ZoneState, asked: Asked, around: Around) -> Below:
+    """Return what the layers below say to a coat by the clock."""
+    times: list[tuple[StageTime, Layer]] = []
+    scuffs, proved = False, bool(zone.layers) and zone.layers[-1].stands_proved()
+    for each in _rows(zone, asked, around):
+        time = _wait(each)
+        if each.over is not None and not proved:
+            trapped = trapped_until(each.layer, each.over)
+            time = later(time, trapped) if time and trapped else time or trapped
+        if time:
+            times.append((time, each.layer))
+        scuffs |= (
+            each.over is None and each.row is not None and each.row.answer is OvercoatAnswer.SCUFF
+        )
+    slowest = max(times, key=lambda t: (t[0].high is None, t[0].high or t[1].put_on), default=None)
+    return Below(
+        reduce(later, (time for time, _ in times)) if times else None,
+        slowest[1] if slowest else None,
+        scuffs,
+    )
+
+
+def _wait(each: _Row) -> StageTime | None:
+    """Return a layer's own clock toward an overcoat: never sooner than its own recoat.
+
+    A row that says `ok` adds no wait to that; one that says `wait` does.
+    """
+    layer, row = each.layer, each.row
+    own = layer.stage(Stage.RECOAT) if each.over is None else None
+    if row is None or row.wait is None or (own and row.answer is OvercoatAnswer.OK):
+        return own
+    by_row = layer.waits(row.wait, Stage.RECOAT)
+    return by_row if own is None else later(own, by_row)
+
+
+@rule("pair", binds=COAT, source="facts: overcoats")
+def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What may go over what: the row of each pair; a pair of which nothing is published is tried.
+
+    Two coats of one finish say one thing.
+    """
+    told: set[tuple[str, str]] = set()
+    for each in _rows(zone, asked, around):
+        layer, row = each.layer, each.row
+        if row is not None and (layer.of.key, row.reason) not in told:
+            told.add((layer.of.key, row.reason))
+            yield from _said(row, "pair", under=layer.of.name, buried=_yes(each.over is not None))
+        is_pair = asked.over is not None and layer.of.key != asked.over.key
+        if row is None and is_pair and each.over is None:
+            assert asked.over is not None
+            yield finding(
+                "pair-unknown",
+                Level.CAUTION,
+                answer=Answer.TEST,
+                over=asked.over.name,
+                under=layer.of.name,
+            )
+
+
+def _yes(said: bool) -> str:
+    return "yes" if said else ""
+
+
+def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
+    weighs = WEIGHS[row.answer]
+    if weighs is not None:
+        level, answer = weighs
+        found = finding(
+            rule_,
+            level,
+            row.source,
+            answer=answer,
+            row=row.id,
+            reason=row.reason,
+            remedy=row.remedy,
+        )
+        yield also(found, **says)
+
+
+@rule("pair-on-wood", binds=COAT, source="facts: overcoats")
+def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What may go on bare wood; covered wood has had its say."""
+    if not zone.is_bare_wood or asked.over is None:
+        return
+    row = rule_on_bare_wood(around.facts.overcoats_on_bare_wood, asked.over)
+    if row is not None:
+        yield from _said(row, "pair-on-wood")
+
+
+@rule("wrong-below", binds=EVERY, source="facts: overcoats")
+def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What should never have gone on over what it lies on stays in sight.
+
+    It was recorded and warned about; no date lifts it, only taking it off or a scratch that holds.
+    """
+    layers, facts = zone.layers, around.facts
+    if not layers or (layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS):
+        return
+    rows = facts.overcoats_on_bare_wood if zone.old_finish is None else ()
+    bare = rule_on_bare_wood(rows, layers[0].of)
+    if bare and bare.answer is OvercoatAnswer.AVOID:
+        yield _lies_wrong(bare, layers[0], None)
+        return
+    for under, over in pairwise(layers):
+        row = _row(under, Asked(asked.act, over=over.of, method=over.coat.method), around)
+        if row and row.answer is OvercoatAnswer.AVOID:
+            yield _lies_wrong(row, over, under)
+            return
+
+
+def _lies_wrong(row: OvercoatRule, over: Layer, under: Layer | None) -> Finding:
+    found = finding(
+        "wrong-below",
+        Level.STOP,
+        row.source,
+        answer=Answer.UNDERNEATH,
+        row=row.id,
+        reason=row.reason,
+        over=over.of.name,
+        under=under.of.name if under else None,
+    )
+    return replace(found, acts=(over.coat.act,))
+
+
+@rule("old-finish", binds=COAT, source=COMMON_PRACTICE)
+def old_finish(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """An old finish of unknown age is tried before it is coated, until a scratch held.
+
+    On wax that is a test of a coat that went on since: the wax itself tells nothing.
+    """
+    old = zone.old_finish
+    if old is None or asked.over is None or held(zone.entries, since_a_coat=old is OldFinish.WAX):
+        return
+    name = "old-wax" if old is OldFinish.WAX else "old-finish"
+    yield finding(name, Level.CAUTION, COMMON_PRACTICE, answer=Answer.TEST, old=old)

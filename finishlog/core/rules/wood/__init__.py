@@ -1,0 +1,1 @@
+"""What the wood under a coat says: its kind, its water, what was put into it."""

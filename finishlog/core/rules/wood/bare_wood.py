@@ -1,0 +1,153 @@
+"""What the bare wood says to the first coat: its kind, its oil, the iron of steel wool in it.
+
+Oily wood is wiped with solvent and coated within minutes: its oil comes back (common practice).
+Steel wool leaves iron, which water and tannin, or an acid catalyst, turn dark.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime, timedelta
+
+from finishlog.core.film.attempts import what_stays
+from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.log.entries import AnyEntry, Coat, Stripped, Work
+from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
+from finishlog.core.rules.film.underneath import WEIGHS
+from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+# Bares fresh wood, with fresh oil in it.
+_OPENS_THE_WOOD = frozenset({Operation.SAND, Operation.RAISE_GRAIN, Operation.LEVEL})
+
+# A fresh solvent wipe softens what oily wood forbids or doubts.
+_SOFTER: dict[Level, tuple[Level, Answer | None]] = {
+    Level.STOP: (Level.CAUTION, Answer.TEST),
+    Level.CAUTION: (Level.NOTE, None),
+    Level.NOTE: (Level.NOTE, None),
+}
+
+
+def solvent_wiped(zone: ZoneState) -> When | None:
+    """Return when bare wood was last wiped with solvent, if nothing opened it since."""
+    if not zone.is_bare_wood:
+        return None
+    done = [e for e in what_stays(zone.entries) if isinstance(e, Work)]
+    last = [e for e in done if e.operation in _OPENS_THE_WOOD | {Operation.SOLVENT_WIPE}][-1:]
+    return last[0].when if last and last[0].operation is Operation.SOLVENT_WIPE else None
+
+
+def wiped_until(zone: ZoneState, facts: Facts) -> datetime | None:
+    """Return until when a solvent wipe of oily wood is good for; None when there was none."""
+    wiped = solvent_wiped(zone)
+    if wiped is None or not _is_oily(zone, facts):
+        return None
+    return wiped.earliest + timedelta(hours=facts.drying.solvent_wipe_h.value)
+
+
+def kind_of_wood(species: str | None, facts: Facts) -> WoodKind:
+    """Return what kind of wood a first coat lies on; one that nobody knows is taken as other."""
+    wood = facts.species_named(species) if species else None
+    return wood.kind if wood is not None else WoodKind.OTHER
+
+
+def _is_oily(zone: ZoneState, facts: Facts) -> bool:
+    return kind_of_wood(zone.species, facts) is WoodKind.OILY
+
+
+def _is_freshly_wiped(zone: ZoneState, around: Around) -> bool:
+    until = wiped_until(zone, around.facts)
+    return until is not None and around.now < until
+
+
+@rule("wood", binds=COAT, source="facts: wood_rules")
+def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What a wood does to the first coat on it; covered wood has had its say."""
+    facts, over = around.facts, asked.over
+    species = facts.species_named(zone.species) if zone.species else None
+    if species is None or over is None or not zone.is_bare_wood:
+        return
+    wiped = _is_freshly_wiped(zone, around)
+    for row in rules_for_wood(facts.wood_rules, species, over):
+        weighs = _weighs(row)
+        if weighs is not None:
+            level, answer = _SOFTER[weighs[0]] if wiped and row.is_for_oily else weighs
+            yield _said(row, "wood", level, answer, species.name)
+
+
+def _weighs(row: WoodRule) -> tuple[Level, Answer | None] | None:
+    weighs = WEIGHS[row.answer]
+    if weighs is None or row.weighs is None:
+        return weighs
+    answers = {Level.STOP: Answer.UNDERNEATH, Level.CAUTION: Answer.TEST, Level.NOTE: None}
+    return row.weighs, answers[row.weighs]
+
+
+def _said(row: WoodRule, rule_: str, level: Level, answer: Answer | None, species: str) -> Finding:
+    return finding(
+        rule_,
+        level,
+        row.source,
+        answer=answer,
+        row=row.id,
+        reason=row.reason,
+        remedy=row.remedy,
+        wood=species,
+    )
+
+
+@rule("solvent-wipe", binds=COAT, source="facts: drying")
+def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Oily wood wants a solvent wipe right before its first coat."""
+    oily = asked.over is not None and zone.is_bare_wood and _is_oily(zone, around.facts)
+    if not oily or _is_freshly_wiped(zone, around):
+        return
+    wiped = solvent_wiped(zone)
+    yield finding(
+        "oil-is-back" if wiped else "not-solvent-wiped",
+        Level.CAUTION,
+        around.facts.drying.solvent_wipe_h.source,
+        ago=around.now - wiped.earliest if wiped else None,
+    )
+
+
+@rule("iron", binds=COAT, source="facts: wood_rules")
+def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Steel wool touched the wood or the film below: its iron turns dark under some coats."""
+    facts, over = around.facts, asked.over
+    species = facts.species_named(zone.species) if zone.species else None
+    if species is None or over is None or not _steel_wool_below(zone.entries):
+        return
+    for row in rules_for_wood(facts.wood_rules, species, over, {Condition.STEEL_WOOL}):
+        if row.only_with is Condition.STEEL_WOOL:
+            yield _said(row, "iron", Level.STOP, Answer.UNDERNEATH, species.name)
+
+
+def _steel_wool_below(told: Sequence[AnyEntry]) -> bool:
+    """Tell whether steel wool was used on the bare wood or on the newest coat, nothing over it.
+
+    Only sanding down to new wood takes the iron out: after a stripper it is still there.
+    """
+    if not any(_steel_wool(entry) for entry in told):
+        return False
+    story = what_stays(told)
+    coats = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
+    if coats:
+        return any(_steel_wool(entry) for entry in story[coats[-1] :])
+    in_wood = False
+    for n, entry in enumerate(told):
+        if isinstance(entry, Stripped) and entry.operation is Stripping.SAND_THROUGH:
+            in_wood = in_wood and entry.survives is not None
+        elif _steel_wool(entry):
+            bare = not any(isinstance(e, Coat) for e in what_stays(told[:n]))
+            in_wood = in_wood or bare
+    return in_wood
+
+
+def _steel_wool(entry: AnyEntry) -> bool:
+    return isinstance(entry, Work) and entry.operation is Operation.STEEL_WOOL

@@ -1,0 +1,96 @@
+"""What is asked of a zone: a coat, work by hand, a milestone, or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from finishlog.core.findings import Act
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Operation
+from finishlog.core.mixing.chemistry import Ingredient
+
+# What a piece of work asks of the film under it; work not named asks nothing. common practice
+NEEDS: Mapping[Operation, Stage] = {
+    Operation.COAT: Stage.RECOAT,
+    Operation.SCUFF: Stage.SAND,
+    Operation.DENIB: Stage.SAND,
+    Operation.SAND: Stage.SAND,
+    Operation.STEEL_WOOL: Stage.SAND,
+    Operation.MASK: Stage.CLAMP,
+    Operation.UNTAPE: Stage.TACK_FREE,
+    Operation.RUB: Stage.RUB,
+    Operation.HARDWARE: Stage.STACK,
+    Operation.GLUE_UP: Stage.CLAMP,
+    Operation.STACK: Stage.STACK,
+    Operation.PACK: Stage.PACK,
+    Operation.USE: Stage.LIGHT_USE,
+}
+
+_ACT_OF: Mapping[Operation, Act] = {
+    Operation.COAT: Act.COAT,
+    Operation.WIPE: Act.WIPE,
+    Operation.SCUFF: Act.SCUFF,
+    Operation.DENIB: Act.SCUFF,
+    Operation.STEEL_WOOL: Act.SCUFF,
+    Operation.SAND: Act.SAND,
+    Operation.RUB: Act.RUB,
+    Operation.GLUE_UP: Act.GLUE_UP,
+    Operation.STACK: Act.STACK,
+    Operation.PACK: Act.PACK,
+    Operation.USE: Act.USE,
+}
+
+# What is handled is asked of the film by these.
+_STAGE_OF: Mapping[Act, Stage] = {
+    Act.TURN: Stage.TURN,
+    Act.CLAMP: Stage.CLAMP,
+    Act.CLOSE: Stage.CLOSE,
+    Act.STORE: Stage.STACK,
+    Act.HAND_OVER: Stage.PACK,
+}
+
+
+class Asked(Struct, frozen=True):
+    """One act that is asked after.
+
+    `over`: the class of a coat, `comes`: the product as the person calls it, for what its name
+    tells of it. `operation`: the work by hand. `done`: it is being done, whatever else is due.
+    """
+
+    act: Act
+    operation: Operation | None = None
+    over: FinishClass | None = None
+    method: Method | None = None
+    comes: Ingredient | None = None
+    done: bool = False
+
+    @property
+    def stage(self) -> Stage | None:
+        """What the film under it must have reached; None: it asks nothing of the film."""
+        if self.operation is not None:
+            return NEEDS.get(self.operation)
+        return Stage.RECOAT if self.over is not None else _STAGE_OF.get(self.act)
+
+
+NOTHING = Asked(Act.REST)
+
+
+def coat_asked(
+    over: FinishClass,
+    method: Method | None = None,
+    comes: Ingredient | None = None,
+    *,
+    done: bool = False,
+) -> Asked:
+    """Ask whether a coat may go on."""
+    return Asked(Act.COAT, Operation.COAT, over, method, comes, done)
+
+
+def work_asked(operation: Operation) -> Asked:
+    """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing."""
+    if operation is Operation.COAT:
+        return Asked(Act.WORK)
+    return Asked(_ACT_OF.get(operation, Act.WORK), operation)
