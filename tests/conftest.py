@@ -16,7 +16,7 @@ import pytest
 from hypothesis import Phase, settings
 
 from tests.cli.run import Finishlog
-from tests.examples import BUDGET
+from tests.examples import BUDGET, KILLS
 from tests.finisher import Finisher
 from tests.once import built_once
 
@@ -35,6 +35,16 @@ settings.load_profile("same")
 
 # As seldom as `finishlog.__main__` has it, from here on: collecting the tests makes no cycles.
 gc.set_threshold(100_000)
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--kills", type=int, default=KILLS, help="how often to kill what writes")
+
+
+@pytest.fixture(scope="session")
+def kills(pytestconfig: pytest.Config) -> int:
+    """How often a process that writes is killed."""
+    return int(pytestconfig.getoption("--kills"))
 
 
 @pytest.fixture
