@@ -15,7 +15,7 @@ from finishlog.core.plan.jobs import Job
 from finishlog.core.plan.jobs_that_fit import Hands, minutes
 from finishlog.core.plan.results import Chore, PlannedTask
 from finishlog.core.plan.shop_ahead import ShopAhead
-from finishlog.core.zone.grouping import describe, group_of
+from finishlog.core.zone.grouping import Label, describe, group_of
 from finishlog.core.zone.verdict import Answer
 
 
@@ -114,7 +114,7 @@ def _test(job: Job) -> str:
     return cautions[0] if cautions else (verdict.because if verdict.high is None else "")
 
 
-def _label(job: Job) -> str:
+def _label(job: Job) -> Label:
     if job.glue_ups:
         return describe(job.part, [due.piece.number for due in job.glue_ups], ())
     return group_of(job.states).label

@@ -14,6 +14,7 @@ from finishlog.core.bench.milestones import Milestone
 from finishlog.core.log.entries import AnyEntry
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Project
+from finishlog.core.zone.grouping import Label
 from finishlog.core.zone.verdict import Answer
 
 
@@ -41,7 +42,7 @@ class PlannedTask(Struct, frozen=True):
     operation: Operation | None = None
     product: int | None = None
     part: Part | None = None
-    label: str = ""
+    label: Label = Label("")
     coat: tuple[int, int] = (0, 0)
     ready_since: datetime | None = None
     closes: datetime | None = None
@@ -122,7 +123,7 @@ class Unplanned(Struct, frozen=True):
     """What could not be planned: which zones, the step that is due, and why not."""
 
     part: Part
-    label: str
+    label: Label
     operation: Operation | None
     answer: Answer | None
     because: str

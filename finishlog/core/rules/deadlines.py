@@ -45,6 +45,7 @@ def _to_mend(state: ZoneState, now: datetime) -> list[Verdict]:
             f"{fault.name}: {fault.remedies(now)[0]}",
             closes=fault.deadline,
             deed=Deed.MEND,
+            fault=fault.fault.act,
         )
         for fault in state.faults
         if fault.deadline is not None

@@ -64,6 +64,7 @@ def _held_by(fault: StandingFault, now: datetime) -> Verdict:
         f"{fault.name}: {ends_with(fault, now)}",
         deed=Deed.CHECK_AGAIN if _by_check_alone(fault) else Deed.MEND,
         binds=finding_of(fault, now),
+        fault=fault.fault.act,
     )
 
 

@@ -112,6 +112,7 @@ def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
             findings=(*of_face.findings, finding),
             binds=finding,
             wait=of_edge.wait,
+            fault=None,
         )
     if of_edge.answer is Answer.TEST and of_face.answer is not Answer.TEST:
         return replace(

@@ -80,7 +80,7 @@ def _set_aside(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Ve
         needs = "scuff it first" if then.scuff_first else "go on"
     else:
         needs = f"{then.answer.value}{', then scuff' if then.scuff_first else ''}: {then.because}"
-    return Verdict(Answer.SET_ASIDE, needs, scuff_first=then.scuff_first)
+    return Verdict(Answer.SET_ASIDE, needs, scuff_first=then.scuff_first, fault=then.fault)
 
 
 def _decide(state: ZoneState, asked: Asked, near: Around, facts: Facts) -> Verdict:

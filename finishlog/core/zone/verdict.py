@@ -52,7 +52,7 @@ class Verdict(Struct, frozen=True):
     `low`, `high`: from when it may be possible, by when it is. `closes`: the end of the recoat
     window, or the deadline. `because`: what binds, in a few words; `binds`: the finding that
     does, `wait`: the clock that does; None where something must come first, `waits_for`. None:
-    there is no such time.
+    there is no such time. `fault`: the act of the fault that `because` speaks of; None: of none.
     """
 
     answer: Answer
@@ -67,3 +67,4 @@ class Verdict(Struct, frozen=True):
     deed: Deed = Deed.NEXT_STEP
     binds: Finding | None = None
     wait: StageTime | None = None
+    fault: int | None = None

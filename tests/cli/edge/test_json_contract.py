@@ -22,7 +22,7 @@ CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "acts answer because binds closes coat coats deed faces faults findings high hours label"
+    "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
     " layers learnt low milestone next_time old_finish on_it operation part pieces product"
     " scuff_first usual_wanted waits_for"
 )
