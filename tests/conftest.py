@@ -58,6 +58,13 @@ def pytest_collection_finish() -> None:
     gc.freeze()
 
 
+@pytest.fixture(scope="session")
+def for_all_workers(tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config) -> Path:
+    """The folder of this run, which its workers share."""
+    own = tmp_path_factory.getbasetemp()
+    return own.parent if hasattr(pytestconfig, "workerinput") else own
+
+
 @pytest.fixture(scope="session", autouse=True)
 def _built_once() -> Iterator[None]:
     with built_once():

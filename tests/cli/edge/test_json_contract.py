@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from run import NOW, Finishlog, furnished
 from terminal_session import shown
+from the_demo import FOR_A_SCRIPT, the_demo
 from typer.main import get_command
 
 from finishlog import errors
@@ -533,14 +534,13 @@ def test_every_command_stands_in_the_contract():
     assert sorted(set(_commands()) - WITHOUT) == sorted(CONTRACT)
 
 
-def test_the_demo_answers_one_document_too(tmp_path: Path):
-    program = Finishlog(tmp_path)
-    made = tmp_path / "demo.db"
-    document = program.did("--db", str(made), "demo", "--json").document
+def test_the_demo_answers_one_document_too(for_all_workers: Path):
+    demo = the_demo(for_all_workers, FOR_A_SCRIPT)
+    document = demo.answer.document
     assert document["command"] == "demo"
-    assert document["answer"]["database"] == str(made)
+    assert document["answer"]["database"] == str(demo.database)
     assert document["answer"]["evening"][0] == "finishlog ready"
-    assert made.is_file()
+    assert demo.database.is_file()
 
 
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])

@@ -10,8 +10,10 @@ from typing import Any
 import pytest
 from run import Finishlog
 from sqlalchemy import Engine, event
+from the_demo import the_demo
 
 from tests.bench import shop
+from tests.once import made_once
 
 
 @contextmanager
@@ -35,16 +37,27 @@ def said_by(finishlog: Finishlog, *words: str, now: str | None = None) -> list[s
     return said
 
 
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> dict[int, Path]:
+    """Databases by how many parts of each project are open."""
+    found = {}
+    for parts in (5, 10):
+        found[parts] = tmp_path_factory.mktemp("shop") / "shop.db"
+        with pytest.MonkeyPatch.context() as patch, made_once():
+            patch.setattr(shop, "OPEN_PARTS", parts)
+            shop.build(str(found[parts]))
+    return found
+
+
 @pytest.fixture
-def full(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[dict[int, Finishlog]]:
+def full(tmp_path: Path, built: dict[int, Path]) -> dict[int, Finishlog]:
     """Shops by how many parts of each project are open."""
     shops = {}
-    for parts in (5, 10):
-        monkeypatch.setattr(shop, "OPEN_PARTS", parts)
+    for parts, database in built.items():
         folder = tmp_path / str(parts)
         folder.mkdir()
         shops[parts] = Finishlog(folder, now=shop.NOW.isoformat())
-        shop.build(str(shops[parts].database))
+        shops[parts].database.write_bytes(database.read_bytes())
     return shops
 
 
@@ -53,17 +66,17 @@ def full(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[dict[int, 
 MOST, MOST_OF_A_MIX, MOST_OF_A_HEATER = 80, 86, 96
 
 
-def test_a_coat_in_the_shop_of_the_demo_asks_little(tmp_path: Path):
-    finishlog = Finishlog(tmp_path)
-    finishlog.did("--db", str(finishlog.database), "demo")
+def test_a_coat_in_the_shop_of_the_demo_asks_little(tmp_path: Path, for_all_workers: Path):
+    finishlog = the_demo(for_all_workers).shop(tmp_path)
     # A check there found its topcoat soft: what the shop's pace rests on is read too.
     assert finishlog("product", "show", "topcoat").out.count("your pace") == 1
     assert len(said_by(finishlog, "log", "legs:1-9", "oil")) <= MOST
 
 
-def test_mixing_and_warming_in_the_shop_of_the_demo_ask_little(tmp_path: Path):
-    finishlog = Finishlog(tmp_path)
-    finishlog.did("--db", str(finishlog.database), "demo")
+def test_mixing_and_warming_in_the_shop_of_the_demo_ask_little(
+    tmp_path: Path, for_all_workers: Path
+):
+    finishlog = the_demo(for_all_workers).shop(tmp_path)
     mixed = said_by(finishlog, "mix", "topcoat", "base:500ml", "hardener:50ml", "--name", "pot")
     assert len(mixed) <= MOST_OF_A_MIX
     assert len(said_by(finishlog, "can", "emptied", "pot")) <= MOST

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from run import NOW, Finishlog, furnished
+from the_demo import the_demo
 
 SCREENS = {
     "ready": ("bench", "stopped", "drying", "set_aside", "glue_ups", "milestones", "rags", "mixed"),
@@ -32,24 +33,11 @@ rags spread
 """
 
 
-@pytest.fixture(scope="module")
-def told(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    return furnished(tmp_path_factory.mktemp("story")).played(STORY).database.read_bytes()
-
-
-@pytest.fixture(scope="module")
-def played(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    program = Finishlog(tmp_path_factory.mktemp("demo"))
-    path = program.folder / "played.db"
-    program.did("--db", str(path), "demo")
-    return path.read_bytes()
-
-
 @pytest.fixture(params=["told", "played"])
-def shop(request: pytest.FixtureRequest, tmp_path: Path) -> Finishlog:
-    program = Finishlog(tmp_path)
-    program.database.write_bytes(request.getfixturevalue(request.param))
-    return program
+def shop(request: pytest.FixtureRequest, tmp_path: Path, for_all_workers: Path) -> Finishlog:
+    if request.param == "played":
+        return the_demo(for_all_workers).shop(tmp_path)
+    return furnished(tmp_path).played(STORY)
 
 
 def answer(shop: Finishlog, *words: str) -> Any:
