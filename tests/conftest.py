@@ -18,7 +18,7 @@ from hypothesis import Phase, settings
 from tests.cli.run import Finishlog
 from tests.examples import BUDGET, KILLS
 from tests.finisher import Finisher
-from tests.once import built_once
+from tests.once import built_once, compiled_once
 
 settings.register_profile(
     "same", derandomize=True, database=None, deadline=None, max_examples=BUDGET
@@ -66,6 +66,6 @@ def for_all_workers(tmp_path_factory: pytest.TempPathFactory, pytestconfig: pyte
 
 
 @pytest.fixture(scope="session", autouse=True)
-def _built_once() -> Iterator[None]:
-    with built_once():
+def _built_once(for_all_workers: Path) -> Iterator[None]:
+    with built_once(), compiled_once(for_all_workers):
         yield
