@@ -1,4 +1,4 @@
-"""Add one row; select rows by many ids in few queries."""
+"""Rows of what there is: made of a thing, added, selected by many ids in few queries."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from functools import cache, lru_cache
 from itertools import islice
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import ColumnElement, Connection, Select, Table, bindparam, insert, select
 
 # Older SQLite builds take 999 parameters in one statement.
@@ -59,3 +60,23 @@ def in_use(table: Table) -> Select[Any]:
 def _of_some(statement: Select[Any], column: ColumnElement[Any]) -> Select[Any]:
     """Narrow a statement to some ids; one that stands at a module's head is built once."""
     return statement.where(column.in_(bindparam("ids", expanding=True)))
+
+
+def written(table: Table, thing: Struct) -> dict[str, object]:
+    """Return the columns of a thing that is to be added: they follow from its fields.
+
+    A field stands in the column of its name, an id in that of its name and `_id`; what lies in
+    other tables is left out. What was not said is empty where its column holds no NULL.
+    """
+    values = {}
+    for name in thing.__struct_fields__:
+        column = _column(name, table.c.keys())
+        if column is not None and column != "id":
+            value = getattr(thing, name)
+            values[column] = value if value is not None or table.c[column].nullable else ""
+    return values
+
+
+def _column(name: str, among: Collection[str]) -> str | None:
+    """Name the column that a field stands in; None: in none of these."""
+    return next((column for column in (name, f"{name}_id") if column in among), None)

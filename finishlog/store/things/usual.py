@@ -72,15 +72,7 @@ def put_shop_hours(
 ) -> None:
     """Set the whole week from a moment on; a week without hours: the shop is shut."""
     added = add_row(connection, shop_week, valid_from=valid_from)
-    rows = [
-        {
-            "shop_week_id": added,
-            "weekday": each.weekday,
-            "opens_min": each.opens_min,
-            "closes_min": each.closes_min,
-        }
-        for each in week
-    ]
+    rows = [{"shop_week_id": added, **asdict(each)} for each in week]
     if rows:
         connection.execute(insert(shop_hours), rows)
 
