@@ -16,9 +16,9 @@ import pytest
 from hypothesis import Phase, settings
 
 from tests.cli.run import Finishlog
-from tests.examples import BUDGET
+from tests.examples import BUDGET, KILLS
 from tests.finisher import Finisher
-from tests.once import built_once
+from tests.once import built_once, compiled_once
 
 settings.register_profile(
     "same", derandomize=True, database=None, deadline=None, max_examples=BUDGET
@@ -37,6 +37,16 @@ settings.load_profile("same")
 gc.set_threshold(100_000)
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--kills", type=int, default=KILLS, help="how often to kill what writes")
+
+
+@pytest.fixture(scope="session")
+def kills(pytestconfig: pytest.Config) -> int:
+    """How often a process that writes is killed."""
+    return int(pytestconfig.getoption("--kills"))
+
+
 @pytest.fixture
 def finisher(tmp_path: Path) -> Finisher:
     return Finisher(Finishlog(tmp_path))
@@ -48,7 +58,14 @@ def pytest_collection_finish() -> None:
     gc.freeze()
 
 
+@pytest.fixture(scope="session")
+def for_all_workers(tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config) -> Path:
+    """The folder of this run, which its workers share."""
+    own = tmp_path_factory.getbasetemp()
+    return own.parent if hasattr(pytestconfig, "workerinput") else own
+
+
 @pytest.fixture(scope="session", autouse=True)
-def _built_once() -> Iterator[None]:
-    with built_once():
+def _built_once(for_all_workers: Path) -> Iterator[None]:
+    with built_once(), compiled_once(for_all_workers):
         yield

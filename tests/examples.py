@@ -1,4 +1,4 @@
-"""How many examples a property tries, by what one of them costs."""
+"""How many examples a property tries, by what one of them costs; and how often what writes dies."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from hypothesis import settings
 # What the ordinary run tries of a property at most; the search at random is not bound by it.
 BUDGET = 40
 _LONGER = 3
+# How often the ordinary run kills a process that writes; `.ci/run` asks for 200 in its own step.
+KILLS = 40
 
 
 def examples(count: int) -> settings:

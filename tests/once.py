@@ -2,11 +2,13 @@
 
 Compiling SQL: a process opens one database, a test run thousands, each with a dialect of its own by
 which SQLAlchemy keeps what it compiled; half of the time of a command went into that. Building the
-parser of a command. And making the schema by the migrations: the same empty file each time.
+parser of a command. Making the schema by the migrations: the same empty file each time. And the
+bytecode of a program that is started.
 """
 
 from __future__ import annotations
 
+import os
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -61,6 +63,18 @@ def _engine(address: URL, **more: Any) -> Engine:
     engine.dialect = _compiler().dialect
     engine._compiled_cache = _compiler()._compiled_cache
     return engine
+
+
+@contextmanager
+def compiled_once(folder: Path) -> Iterator[None]:
+    """Let programs that are started keep their bytecode, as an installed one does.
+
+    Where this process may write none beside the code, in a folder of the run.
+    """
+    with mock.patch.dict(os.environ):
+        if os.environ.pop("PYTHONDONTWRITEBYTECODE", ""):
+            os.environ["PYTHONPYCACHEPREFIX"] = str(folder / "bytecode")
+        yield
 
 
 @contextmanager

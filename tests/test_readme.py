@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from the_demo import HOURS, the_demo
 
 from tests.cli.run import Finishlog
 
@@ -30,11 +31,10 @@ def evening(tmp_path_factory: pytest.TempPathFactory) -> str:
     return subprocess.run(command, env=env, check=True, capture_output=True, text=True).stdout
 
 
-@pytest.mark.parametrize("hour", ["03:30", "07:10", "10:52", "23:50"])
-def test_the_demo_plays_at_any_hour(tmp_path: Path, hour: str):
+@pytest.mark.parametrize("hour", HOURS)
+def test_the_demo_plays_at_any_hour(for_all_workers: Path, hour: str):
     """An evening ends at four in the morning; the number of a heap must not depend on the hour."""
-    program = Finishlog(tmp_path, f"2026-11-25T{hour}+00:00", {"FINISHLOG_ZONE": "UTC"})
-    done = program("--db", str(tmp_path / "demo.db"), "demo")
+    done = the_demo(for_all_workers, hour).answer
     assert (done.code, done.err) == (0, "")
 
 

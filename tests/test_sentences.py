@@ -18,7 +18,7 @@ FILES = sorted(PACKAGE.rglob("*.py"))
 TYPED = re.compile(rf"\bfinishlog (?:{'|'.join(COMMANDS)})\b|(?<![\w-])--[a-z]")
 
 # Fields that hold words for a person, and fields whose values are of a closed set.
-SHOWN = {"sentence", "because", "remedy", "question", "called", "label"}
+SHOWN = {"sentence", "because", "remedy", "question", "called", "label", "why", "reason", "means"}
 CLOSED = {
     "answer",
     "deed",
@@ -36,6 +36,7 @@ TAKES_APART = {
     "startswith", "endswith", "split", "rsplit", "partition", "rpartition", "removeprefix",
     "removesuffix", "replace", "find", "index", "count",
 }  # fmt: skip
+COMPARES = (ast.Eq, ast.NotEq, ast.In, ast.NotIn)
 
 
 def _trees() -> Iterator[tuple[str, ast.Module]]:
@@ -84,6 +85,8 @@ def test_nothing_is_decided_by_a_sentence():
         "'cold' in finding.sentence",
         "f.remedy.replace('ACT', act)",
         "line.label.partition(' x')[0]",
+        "label.startswith(f'{project}/')",
+        "fault.name not in why",
         "verdict.deed == 'wipe off'",
         "line.how in {'open', 'closed'}",
     ],
@@ -97,16 +100,21 @@ def _decides_by_words(tree: ast.Module) -> Iterator[int]:
     for node in ast.walk(tree):
         if isinstance(node, ast.Compare):
             sides = [node.left, *node.comparators]
-            shown = any(_named(side) in SHOWN for side in sides)
+            shown = any(_shown(side) for side in sides)
             spelt = any(_named(side) in CLOSED for side in sides) and any(map(_literal, sides))
-            if (shown or spelt) and not isinstance(node.ops[0], ast.Is | ast.IsNot):
+            if (shown or spelt) and isinstance(node.ops[0], COMPARES):
                 yield node.lineno
-        elif _named(node) in TAKES_APART and _named(getattr(node, "value", node)) in SHOWN:
+        elif _named(node) in TAKES_APART and _shown(getattr(node, "value", node)):
             yield node.lineno
 
 
 def _named(node: ast.AST) -> str:
     return node.attr if isinstance(node, ast.Attribute) else ""
+
+
+def _shown(node: ast.AST) -> bool:
+    """Tell whether a node is words for a person: in a field, or in a variable called so."""
+    return (node.id if isinstance(node, ast.Name) else _named(node)) in SHOWN
 
 
 def _literal(node: ast.AST) -> bool:

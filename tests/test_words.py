@@ -13,7 +13,7 @@ from finishlog.cli.app import GROUPS
 
 ROOT = Path(__file__).parents[1]
 FOLDERS = ("finishlog", "tests", "migrations", "sample_data", ".build", ".ci")
-KINDS = {".py", ".toml", ".csv", ".md", ".mako", ""}
+KINDS = {".py", ".toml", ".csv", ".md", ""}
 
 # Put together from halves, so that this file does not hold what it looks for.
 ADDRESS = re.compile("|".join(("https?:" + "//", r"\bwww" + r"\.", r"\b[\w.]+@[\w-]+\.[a-z]{2,}")))

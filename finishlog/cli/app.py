@@ -206,6 +206,7 @@ def run(arguments: list[str]) -> int:
         return _other(here, fault)
     finally:
         here.say_what_was_made()
+        here.close()
 
 
 def _refuse_no_text(arguments: list[str]) -> None:

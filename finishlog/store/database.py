@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from datetime import datetime
 from pathlib import Path
+from weakref import finalize
 
 from sqlalchemy import Connection
 
 from finishlog.errors import DatabaseFault
-from finishlog.store.engine_sqlite import begun, empty_shop, faults_named, open_engine
+from finishlog.store.engine_sqlite import (
+    DEFERRED,
+    IMMEDIATE,
+    NONE,
+    begun,
+    empty_shop,
+    faults_named,
+    open_engine,
+)
 from finishlog.store.log.ledger import Ledger, open_act
-from finishlog.store.upgrade import Upgraded, bring_up
+from finishlog.store.revision_sqlite import revision_inside
+from finishlog.store.upgrade import HEAD, Upgraded, bring_up
 
 
 class Database:
@@ -20,6 +30,7 @@ class Database:
 
     Where there is no file, what is read is an empty shop, and the first thing that is recorded
     makes the file: a question leaves nothing behind. `was_made` and `has_recorded` say so after.
+    One connection serves all; it is closed with the last of what holds this, or by `close`.
     """
 
     def __init__(self, path: Path, now: datetime, patience_s: float) -> None:
@@ -30,9 +41,15 @@ class Database:
         self._now = now
         self._patience_s = patience_s
         self._engine = open_engine(path, patience_s)
+        self.close = finalize(self, self._engine.dispose)
         self._is_there = _is_there(path)
-        if self._is_there:
+        if self._is_there and self._revision() != HEAD:
+            self.close()
             self.upgraded = bring_up(path, now, patience_s)
+
+    def _revision(self) -> str | None:
+        with self.glancing() as connection:
+            return revision_inside(self.path, connection)
 
     def make(self) -> None:
         """Make the file if it is not there yet."""
@@ -40,14 +57,21 @@ class Database:
             bring_up(self.path, self._now, self._patience_s)
             self._is_there = self.was_made = True
 
-    @contextmanager
-    def reading(self) -> Iterator[Connection]:
+    def reading(self) -> AbstractContextManager[Connection]:
         """Read in one transaction: everything read is of the same moment."""
+        return self._begun(DEFERRED)
+
+    def glancing(self) -> AbstractContextManager[Connection]:
+        """Read without a transaction, each statement of its own moment."""
+        return self._begun(NONE)
+
+    @contextmanager
+    def _begun(self, how: str) -> Iterator[Connection]:
         if not self._is_there:
             with empty_shop() as connection:
                 yield connection
             return
-        with faults_named(self.path), begun(self._engine, to_write=False) as connection:
+        with faults_named(self.path), begun(self._engine, how) as connection:
             yield connection
 
     @contextmanager
@@ -60,7 +84,7 @@ class Database:
         of the zone that it was typed in.
         """
         self.make()
-        with faults_named(self.path), begun(self._engine, to_write=True) as connection:
+        with self._begun(IMMEDIATE) as connection:
             yield open_act(connection, verb, words, typed_at, time_zone)
         self.has_recorded = True
 

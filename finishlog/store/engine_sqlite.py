@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from sqlalchemy import URL, Connection, Engine, NullPool, create_engine, event
+from sqlalchemy import URL, Connection, Engine, QueuePool, create_engine, event
 from sqlalchemy.exc import DBAPIError
 
 from finishlog.errors import DatabaseFault
@@ -22,6 +22,10 @@ APPLICATION_ID = 0x666E6C67
 
 # The execution option that says how a transaction begins.
 BEGIN = "begin"
+
+# To read; to write (two that read first and write later would deadlock, so the lock is taken at
+# once); and not at all: each statement is for itself.
+DEFERRED, IMMEDIATE, NONE = "DEFERRED", "IMMEDIATE", ""
 
 # The default rollback journal, on purpose: one person, short processes, perhaps a synced folder,
 # where WAL's two extra files do harm. EXTRA also syncs the folder after the journal is gone, so
@@ -54,9 +58,19 @@ _HINTS = {
 
 
 def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> Engine:
-    """Build an engine on one file; a lock is waited for at most `patience_s` seconds."""
+    """Build an engine on one file, with one connection for all that is asked in turn.
+
+    A lock is waited for at most `patience_s` seconds. Whoever is done disposes of it.
+    """
     address = URL.create("sqlite", database=str(path))
-    engine = create_engine(address, connect_args={"timeout": patience_s}, poolclass=NullPool)
+    engine = create_engine(
+        address,
+        connect_args={"timeout": patience_s},
+        poolclass=QueuePool,
+        # Another one is opened only for what is asked in the middle of a transaction, beside it.
+        pool_size=1,
+        max_overflow=-1,
+    )
     pragmas = (*_PRAGMAS, f"foreign_keys = {'ON' if foreign_keys else 'OFF'}")
 
     @event.listens_for(engine, "connect")
@@ -68,10 +82,23 @@ def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> 
 
     @event.listens_for(engine, "begin")
     def on_begin(connection: Connection) -> None:
-        how = connection.get_execution_options().get(BEGIN, "DEFERRED")
-        connection.exec_driver_sql(f"BEGIN {how}")
+        # What was kept of the log in the transaction before may have been added to since.
+        connection.info.clear()
+        how = connection.get_execution_options().get(BEGIN, DEFERRED)
+        if how:
+            connection.exec_driver_sql(f"BEGIN {how}")
 
     return engine
+
+
+@contextmanager
+def opened(path: Path, patience_s: float, *, foreign_keys: bool = True) -> Iterator[Engine]:
+    """Give an engine whose connection is closed afterwards."""
+    engine = open_engine(path, patience_s, foreign_keys=foreign_keys)
+    try:
+        yield engine
+    finally:
+        engine.dispose()
 
 
 @contextmanager
@@ -79,18 +106,14 @@ def empty_shop() -> Iterator[Connection]:
     """Give a database with nothing in it, which is gone afterwards: no file is made."""
     from finishlog.store.schema.tables import metadata
 
-    with open_engine(Path(":memory:"), 0.0).connect() as connection, connection.begin():
+    with opened(Path(":memory:"), 0.0) as engine, begun(engine, IMMEDIATE) as connection:
         metadata.create_all(connection)
         yield connection
 
 
 @contextmanager
-def begun(engine: Engine, *, to_write: bool) -> Iterator[Connection]:
-    """Run one transaction: committed at the end, rolled back by any exception.
-
-    One that writes takes the lock at once: two that read first and write later would deadlock.
-    """
-    how = "IMMEDIATE" if to_write else "DEFERRED"
+def begun(engine: Engine, how: str) -> Iterator[Connection]:
+    """Run one transaction: committed at the end, rolled back by any exception."""
     connection = engine.connect().execution_options(**{BEGIN: how})
     with connection, connection.begin():
         yield connection

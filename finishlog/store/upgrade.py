@@ -14,7 +14,7 @@ from sqlalchemy import Connection
 
 from finishlog.errors import DatabaseFault
 from finishlog.store.backup_sqlite import back_up
-from finishlog.store.engine_sqlite import begun, faults_named, open_engine
+from finishlog.store.engine_sqlite import IMMEDIATE, begun, faults_named, opened
 from finishlog.store.revision_sqlite import revision_inside, revision_of_file
 
 # The newest revision in migrations/versions (a test compares them). Kept here so that a start
@@ -68,8 +68,10 @@ def _migrate(path: Path, now: datetime, scripts: Scripts) -> Upgraded | None:
     import alembic.command  # noqa: F401  (before the lock: others wait for it)
 
     _make_folder(path)
-    engine = open_engine(path, _PATIENCE_S, foreign_keys=False)
-    with begun(engine, to_write=True) as connection:
+    with (
+        opened(path, _PATIENCE_S, foreign_keys=False) as engine,
+        begun(engine, IMMEDIATE) as connection,
+    ):
         # Asked again under the lock: another process may have been quicker.
         found = revision_inside(path, connection)
         if found == scripts.head:

@@ -11,6 +11,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Range
+from finishlog.core.published.cited import by_ids
 from finishlog.facts.load import load_facts
 
 FACTS = load_facts()
@@ -116,7 +117,9 @@ def test_precatalysed_lacquer_keeps_six_months_and_is_not_revived():
     assert of.shelf_opened_d == Range(
         182, 182, "oily-exotics-article", of.shelf_opened_d.note if of.shelf_opened_d else ""
     )
-    assert any("does not bring it back (catalysed-shelf-dates)" in note for note in of.notes)
+    assert any(
+        "does not bring it back (catalysed-shelf-dates)" in by_ids(note) for note in of.notes
+    )
 
 
 # Woodworking reference page: about six months after dissolving shellac no longer dries hard.

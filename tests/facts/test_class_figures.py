@@ -21,6 +21,7 @@ from finishlog.core.finish.classes import (
     WindowKind,
 )
 from finishlog.core.finish.stages import Stage
+from finishlog.core.published.cited import by_ids
 from finishlog.core.published.find import find_called
 from finishlog.facts.load import load_facts
 from tests.stage_order import NOT_LATER_THAN, implied_by
@@ -161,7 +162,7 @@ def test_words_belong_to_the_closed_sets(of):
 @each_class
 def test_notes_say_where_they_come_from(of):
     for text in (of.coats, of.abrade, *of.notes):
-        named = re.search(r"\(([^()]*)\)\.?$", text)
+        named = re.search(r"\(([^()]*)\)\.?$", by_ids(text))
         assert named, text
         assert set(named[1].split(", ")) <= KNOWN
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.published.cited import cited
 from finishlog.core.published.sources import Seen
 from finishlog.facts.load import load_facts
 from finishlog.facts.read import DATA as FOLDER
@@ -50,20 +51,28 @@ def texts_of(file: str) -> list[str]:
     return [value for _, value in leaves(DATA[file]) if isinstance(value, str)]
 
 
+CITED = {id_ for file in DATA for id_ in cited(texts_of(file))}
+
+
 def test_every_source_named_exists():
     assert NAMED <= {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 
 
 def test_no_source_is_an_orphan():
-    in_notes = {
+    used = NAMED | CITED | set(STANDARDS_OF_THE_CORE)
+    assert set(FACTS.sources) - used == set()
+
+
+def test_every_source_in_a_sentence_exists_and_is_marked_as_one():
+    assert set(FACTS.sources) >= CITED
+    bare = {
         word
         for file in DATA
         for text in texts_of(file)
-        for part in re.findall(r"\(([^()]*)\)", text)
-        for word in part.split(", ")
+        for inside in re.findall(r"\(([^()]*)\)", text)
+        for word in inside.split(", ")
     }
-    used = NAMED | in_notes | set(STANDARDS_OF_THE_CORE)
-    assert set(FACTS.sources) - used == set()
+    assert bare & set(FACTS.sources) == set()
 
 
 @pytest.mark.parametrize(("source", "module"), list(STANDARDS_OF_THE_CORE.items()))

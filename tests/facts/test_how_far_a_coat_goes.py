@@ -11,6 +11,7 @@ from typing import NamedTuple
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
+from finishlog.core.published.cited import cited
 from finishlog.facts.load import load_facts
 
 FACTS = load_facts()
@@ -197,7 +198,7 @@ def test_the_army_spreads_oil_paint_further():
 def test_the_coats_that_a_source_counts(key, coats, source):
     held = CLASSES[key].coats
     assert held.startswith(f"{coats} ")
-    assert held.endswith(f"({source})")
+    assert cited([held]) == (source,)
 
 
 # Arithmetic: a litre on a square metre is 1000 µm thick, so no coat is thicker than what was put

@@ -15,7 +15,7 @@ from finishlog.store.database import open_database
 COATS = 3
 
 
-def test_200_kills_lose_nothing_acknowledged_and_leave_nothing_by_halves(bench: Bench):
+def test_kills_lose_nothing_acknowledged_and_leave_nothing_by_halves(bench: Bench, kills: int):
     targets = bench.targets("doors")
 
     def logs_coats(path: Path, acknowledge: Acknowledge) -> None:
@@ -38,12 +38,12 @@ def test_200_kills_lose_nothing_acknowledged_and_leave_nothing_by_halves(bench: 
     toll = kill_again_and_again(
         bench.db.path,
         logs_coats,
-        kills=200,
+        kills=kills,
         longest_s=0.12,
         entries=COATS,
         targets=COATS * len(targets),
     )
-    assert toll.kills == 200
+    assert toll.kills == kills
     # Else nothing was tried: acts were finished, and some were cut off in the middle.
-    assert len(toll.acknowledged) > 20
+    assert len(toll.acknowledged) > kills / 10
     assert toll.journals_left > 0

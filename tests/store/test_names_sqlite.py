@@ -26,6 +26,7 @@ from finishlog.store.things.add import (
     add_steps,
 )
 from finishlog.store.things.read_shop import read_schedules, read_shop
+from tests.once import blank
 
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=UTC)
 NAMES = st.text("abcdé ñ-_'\"", min_size=1, max_size=6).map(str.strip).filter(bool)
@@ -81,6 +82,7 @@ def _of_zones(part):
 
 
 def furnish(path: Path, projects, products, rooms, steps) -> Database:
+    path.write_bytes(blank())
     database = open_database(path, NOW)
     with database.writing("test", "furnish", NOW, "UTC") as ledger:
         for name, parts in projects.items():

@@ -14,7 +14,7 @@ from finishlog.asks.look.pace import top_pace
 from finishlog.core.findings import Finding, Level
 from finishlog.core.log.entries import Coat, Heated, Target, Work
 from finishlog.core.safety.whats_in import in_coat, in_work
-from finishlog.core.zone.grouping import groups, with_project
+from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
@@ -45,7 +45,7 @@ def moved_dates(before: Look, after: Look, but: Collection[Target] = ()) -> tupl
             moved.setdefault(was, []).append(state)
     return tuple(
         MovedDate(
-            with_project(group.part.path, group.label),
+            group.label.full,
             was,
             group.first.verdict.high,
             top_pace(group.first, after.shop),

@@ -25,7 +25,7 @@ from finishlog.core.findings import Answer, Finding
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import frost_ahead
 from finishlog.core.shop.hours import intervals, is_open, next_opening
-from finishlog.core.zone.grouping import groups, with_project
+from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 
 
@@ -158,7 +158,7 @@ def closing_before(seen: Look, since: datetime, until: datetime) -> tuple[Closin
 def _closing(line: Standing) -> Closing:
     assert line.closes is not None
     return Closing(
-        label=with_project(line.part, line.label),
+        label=line.label.full,
         product=line.on_it,
         closes=line.closes,
         deadline=line.answer is Answer.DEADLINE,
@@ -223,10 +223,10 @@ def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:
     found = []
     for group in groups(taped):
         since = [z.masked_since.earliest for z in group.states if z.masked_since]
-        name = with_project(group.part.path, group.label)
+        name = group.label.full
         found.append(TapeLine(name, min(since), acts_of(group.states)))
     return tuple(found)
 
 
 def _labels(states: Iterable[ZoneState]) -> tuple[str, ...]:
-    return tuple(with_project(g.part.path, g.label) for g in groups(states))
+    return tuple(g.label.full for g in groups(states))

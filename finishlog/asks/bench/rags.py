@@ -24,7 +24,7 @@ from finishlog.core.safety.rags import (
     severity,
 )
 from finishlog.core.shop.things import Shop
-from finishlog.core.zone.grouping import describe, with_project
+from finishlog.core.zone.grouping import describe
 
 
 class RagsLine(Struct, frozen=True):
@@ -114,5 +114,5 @@ def parts_of(targets: Iterable[Target], shop: Shop) -> tuple[str, ...]:
     for part in shop.parts:
         numbers = [p.number for p in part.pieces if p.id in pieces]
         if numbers:
-            named.append(with_project(part.path, describe(part, numbers, ())))
+            named.append(describe(part, numbers, ()).full)
     return tuple(named)

@@ -36,7 +36,7 @@ from finishlog.core.log.entries import Reading
 from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.safety.ignition import lit_by, vapour_until
 from finishlog.core.shop.hours import is_open, next_opening
-from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT
 
@@ -73,7 +73,7 @@ class PartMilestone(Struct, frozen=True):
     """A part whose coats are done: the furthest handling stage reached, and the next."""
 
     part: str
-    label: str
+    label: Label
     reached: Stage | None
     next: Stage | None
     next_at: datetime | None

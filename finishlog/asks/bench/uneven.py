@@ -10,7 +10,7 @@ from msgspec import Struct
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.balance import Uneven, may_cup, uneven
-from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
 
 
@@ -18,7 +18,7 @@ class UnevenLine(Struct, frozen=True):
     """Pieces of a part with more coats on one face. `since`: UTC, when that face got ahead."""
 
     part: str
-    label: str
+    label: Label
     pieces: tuple[int, ...]
     ahead: str
     ahead_coats: int

@@ -25,7 +25,7 @@ def newer_than_now(context: Context) -> NewerAct | None:
 
     Only the last entries are looked at: what was typed while the clock was wrong stays on record.
     """
-    with context.reading() as connection:
+    with context.database.glancing() as connection:
         acts = newest_acts(connection, after=context.clock.now + _SLACK)
     found = max(acts, key=lambda each: each[1], default=None)
     return NewerAct(*found) if found else None

@@ -40,7 +40,7 @@ from finishlog.core.log.words import ContainerDeed, FaultKind, Stripping
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
-from finishlog.core.zone.grouping import describe, with_project
+from finishlog.core.zone.grouping import describe
 
 PUT_ON = {Method.BRUSH: "brushed", Method.WIPE: "wiped on", Method.SPRAY: "sprayed"}
 TAKEN_OFF = {
@@ -190,7 +190,7 @@ class Named:
     def _name(self, part: Part, pieces: Iterable[int], zones: set[int] | None) -> str:
         numbers = sorted(self._number[piece] for piece in pieces)
         faces = () if zones is None else _faces(part, zones)
-        return with_project(part.path, describe(part, numbers, faces))
+        return describe(part, numbers, faces).full
 
 
 def _faces(part: Part, zones: set[int]) -> tuple[str, ...]:

@@ -27,7 +27,7 @@ class Setting(Struct, frozen=True):
 
 def kept(database: Database) -> tuple[Units, str | None]:
     """Return the units, the usual ones where nothing was set, and the zone that was set, if any."""
-    with database.reading() as connection:
+    with database.glancing() as connection:
         known = read_settings(connection)
     units = {name: of(known[name]) for name, of in UNITS.items() if name in known}
     return Units(**units), known.get(TIME_ZONE)  # type: ignore[arg-type]

@@ -22,7 +22,7 @@ from finishlog.core.log.words import Operation
 from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
-from finishlog.core.zone.grouping import Group, describe, groups
+from finishlog.core.zone.grouping import Group, Label, describe, groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
@@ -67,12 +67,13 @@ class Standing(Struct, frozen=True):
     layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
     `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
     it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
-    was set aside; `binds` is the one of `findings` that decides, if one does;
+    was set aside; `binds` is the one of `findings` that decides, if one does; `fault` is the act of
+    the one of `faults` that `because` speaks of (None: of none);
     `old_finish` is what was on it when it came in and still is (empty: nothing).
     """
 
     part: str
-    label: str
+    label: Label
     pieces: tuple[int, ...]
     faces: tuple[str, ...]
     operation: str
@@ -99,6 +100,7 @@ class Standing(Struct, frozen=True):
     # The room whose usual day, if it were told, would move its date by more than a day.
     usual_wanted: str = ""
     hours: HoursThatBind | None = None
+    fault: int | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -146,6 +148,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         hours=_hours(verdict.wait, state, seen.bench),
         binds=None if verdict.binds.plain else verdict.binds,
         usual_wanted=_usual_wanted(state, seen.bench.now),
+        fault=verdict.fault,
     )
 
 

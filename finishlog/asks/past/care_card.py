@@ -25,7 +25,7 @@ from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, CareRule, UsedFor
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, zone_name
-from finishlog.core.zone.grouping import describe, with_project
+from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import pick_zones
 
@@ -43,7 +43,7 @@ class CardCoats(Struct, frozen=True):
 class CardPart(Struct, frozen=True):
     """Parts of the piece with one finish: coats from the wood up, last coat, dates."""
 
-    label: str
+    label: Label
     species: str
     coats: tuple[CardCoats, ...]
     last_coat: datetime | None
@@ -62,7 +62,7 @@ class CardLine(Struct, frozen=True):
     kind: CareKind
     text: str
     source: str
-    parts: tuple[str, ...]
+    parts: tuple[Label, ...]
     used_for: tuple[UsedFor, ...] = ()
 
 
@@ -130,15 +130,15 @@ def _name(mine: Sequence[ZoneState], seen: Look) -> str:
             names.append(parts[0].project_name)
             continue
         own = {z.part.id: z.part for z in mine if z.part.project == project}
-        names += [with_project(p.path, _pieces(p, mine)) for p in own.values()]
+        names += [_pieces(p, mine).full for p in own.values()]
     return ", ".join(names)
 
 
-def _pieces(part: Part, mine: Iterable[ZoneState]) -> str:
+def _pieces(part: Part, mine: Iterable[ZoneState]) -> Label:
     return describe(part, sorted({z.piece.number for z in mine if z.part.id == part.id}), ())
 
 
-def _alike(mine: Sequence[ZoneState]) -> list[tuple[str, list[ZoneState]]]:
+def _alike(mine: Sequence[ZoneState]) -> list[tuple[Label, list[ZoneState]]]:
     """Put the zones of a part with one finish together, each group with its name."""
     found: dict[tuple[int, object], list[ZoneState]] = {}
     for state in mine:
@@ -149,7 +149,7 @@ def _alike(mine: Sequence[ZoneState]) -> list[tuple[str, list[ZoneState]]]:
     return [(_label(states, kinds.count(part) > 1), states) for (part, _), states in found.items()]
 
 
-def _label(states: Sequence[ZoneState], faces_differ: bool) -> str:
+def _label(states: Sequence[ZoneState], faces_differ: bool) -> Label:
     part = states[0].part
     faces = dict.fromkeys(
         f"{s.member.called} {zone_name(s.face, s.zone)}" if s.joined else zone_name(s.face, s.zone)
@@ -159,7 +159,7 @@ def _label(states: Sequence[ZoneState], faces_differ: bool) -> str:
     return describe(part, numbers, tuple(faces) if faces_differ else ())
 
 
-def _part(label: str, states: Sequence[ZoneState]) -> CardPart:
+def _part(label: Label, states: Sequence[ZoneState]) -> CardPart:
     layers = states[0].layers
     runs = groupby(layers, key=lambda layer: (layer.coat.product_name, layer.of.name))
     return CardPart(
@@ -181,11 +181,11 @@ def _dates(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
 
 
 def _lines(
-    alike: Sequence[tuple[str, Sequence[ZoneState]]], facts: Facts, used_for: Sequence[UsedFor]
+    alike: Sequence[tuple[Label, Sequence[ZoneState]]], facts: Facts, used_for: Sequence[UsedFor]
 ) -> tuple[CardLine, ...]:
     """Return the rules that hold on any of it, each with the parts that it is about."""
     rules = facts.care.rules
-    where: dict[CareRule, list[str]] = {}
+    where: dict[CareRule, list[Label]] = {}
     coated = [(label, states) for label, states in alike if states[0].layers]
     for label, states in coated:
         for use in used_for or (None,):
@@ -204,7 +204,7 @@ def _lines(
     )
 
 
-def _of_these(labels: Sequence[str], of: int) -> tuple[str, ...]:
+def _of_these(labels: Sequence[Label], of: int) -> tuple[Label, ...]:
     named = tuple(dict.fromkeys(labels))
     return () if len(named) == of else named
 

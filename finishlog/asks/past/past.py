@@ -32,7 +32,7 @@ from finishlog.core.log.when import When
 from finishlog.core.log.words import Outcome
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zone_name
-from finishlog.core.zone.grouping import describe, with_project
+from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
 from finishlog.store.log.read_log import read_log
@@ -200,7 +200,7 @@ def _finish(
     done = progress(steps_for(face, part.steps, zone), entries)
     return PastFinish(
         part=part.path,
-        label=with_project(part.path, describe(part, numbers, ())),
+        label=describe(part, numbers, ()).full,
         faces=tuple(dict.fromkeys(zone_name(f, z) for _, f, z in zones)),
         into=into,
         is_board=part.is_board,

@@ -93,6 +93,11 @@ class Run:
             say(f"finishlog: database brought up to date; the old one is kept as {backup}")
         return database
 
+    def close(self) -> None:
+        """Let go of the database, if one was opened."""
+        if "database" in self.__dict__:
+            self.database.close()
+
     @property
     def has_recorded(self) -> bool:
         """Tell whether this command put something on record."""

@@ -1,4 +1,4 @@
-"""How commands and quantities in a text are typed and read by the person who gets it."""
+"""How commands, quantities and sources in a text are typed and read by who gets it."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from msgspec.json import decode
 from finishlog.core.commands import TYPES, Do, Option, Said
 from finishlog.core.measure.quantities import OPENS, worded
 from finishlog.core.measure.units import Units
+from finishlog.core.published.cited import CITES, by_ids
 
 # A command is typed as it is called, but for these; an option too.
 _TYPED = {Do.CAN_THROWN_OUT: "can thrown-out"}
@@ -24,7 +25,9 @@ def needs_units(text: str) -> bool:
 
 
 def spelt(text: str, units: Units = _SI) -> str:
-    """Return a text with every quantity and command in it as the person reads and types them."""
+    """Return a text with all that it carries as the person reads and types it."""
+    if CITES in text:
+        text = by_ids(text)
     if TYPES in text:
         text = _COMMAND.sub(lambda found: _command(found, units), text)
     return worded(text, units)

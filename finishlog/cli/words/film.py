@@ -126,9 +126,7 @@ WORDS = {
     ),
     "nothing-to-dry": Words("nothing under it has to dry"),
     "no-figure": Words(_no_figure),
-    "no-sanding-figure": Words(
-        lambda f: f"needs scuffing; no sanding figure for {text(f, 'of')}"
-    ),
+    "no-sanding-figure": Words(lambda f: f"needs scuffing; no sanding figure for {text(f, 'of')}"),
     "stage-reached": Words(lambda f: f"{_clock(f)} reached"),
     "over-old-finish": Words(lambda f: f"over {name_of(OldFinish(text(f, 'of')))}"),
     "in-the-white": Words("in the white"),

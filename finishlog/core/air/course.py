@@ -105,7 +105,14 @@ class Hours(NamedTuple):
 
     def plus(self, hours: float, told: Hours) -> Hours:
         """Add some hours to those that they belong to: 1 in `told`, else 0."""
-        return Hours(*(n + hours * share for n, share in zip(self, told, strict=True)))
+        measured, held, usual, unknown, unread = told
+        return Hours(
+            self.measured + hours * measured,
+            self.held + hours * held,
+            self.usual + hours * usual,
+            self.unknown + hours * unknown,
+            self.unread + hours * unread,
+        )
 
 
 class Course:

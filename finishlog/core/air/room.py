@@ -11,7 +11,7 @@ test before coating.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
 from operator import attrgetter
@@ -65,6 +65,11 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
     def course(self) -> Course:
         """The air of all time."""
         return Course(_whole_time(self)) if self.as_was is None else self.as_was.course
+
+    @cached_property
+    def answered(self) -> dict[Hashable, datetime | None]:
+        """What a forecast answered, by what it was asked; it goes with the room."""
+        return {}
 
     @property
     def is_foretold(self) -> bool:

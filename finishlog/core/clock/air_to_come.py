@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta
-from functools import lru_cache
 
 from msgspec import Struct
 
@@ -86,8 +85,6 @@ class Felt(Struct, frozen=True):
     celsius: float
 
 
-# The pieces of a batch ask the same.
-@lru_cache(maxsize=256)
 def allowed_from(
     limits: Limits,
     dew_margin_c: float,
@@ -99,8 +96,17 @@ def allowed_from(
 
     Within two days; None: not within them, or they are so now. `dew_margin_c`: how much warmer
     than the dew point the wood has to be, °C; `felt`: what was measured of it, oldest first.
+    The pieces of a batch ask the same: the room keeps what it answered.
     """
+    asked = (limits, dew_margin_c, now, felt)
+    if asked not in room.answered:
+        room.answered[asked] = _allowed_from(limits, dew_margin_c, room, now, felt)
+    return room.answered[asked]
 
+
+def _allowed_from(
+    limits: Limits, dew_margin_c: float, room: RoomAir, now: datetime, felt: tuple[Felt, ...]
+) -> datetime | None:
     def fit(moment: datetime) -> bool:
         air = room.expected_at(moment)
         if air is None or outside(limits, air.temperature_c, air.humidity_pct):

@@ -8,6 +8,7 @@ of the density of theta is concave; its quantiles are read off points of theta.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import accumulate, pairwise
 from math import erfc, exp, inf, log, log1p, pi, sqrt
 from typing import NamedTuple
@@ -22,6 +23,8 @@ _FALLEN = 12.5
 _FAR = 25.0
 # No film hardens in less than this share of its time: what is narrower would be lost in rounding.
 _A_MOMENT = 1e-6
+# How many are remembered: a command asks for the same ones in each of its looks at the shop.
+_REMEMBERED = 64
 
 
 class Bracket(NamedTuple):
@@ -46,14 +49,18 @@ class Posterior(NamedTuple):
 def posterior(brackets: Sequence[Bracket], figures: PaceFigures) -> Posterior:
     """Work out what brackets teach; without any, it is the prior."""
     # In an order of their own: the same brackets give the same bytes.
-    bounds = sorted(map(_bounds, brackets))
+    return _posterior(tuple(sorted(map(_bounds, brackets))), figures.spread, figures.scatter)
+
+
+@lru_cache(_REMEMBERED)
+def _posterior(bounds: tuple[tuple[float, float], ...], spread: float, scatter: float) -> Posterior:
     known = [0.0, *(bound for pair in bounds for bound in pair if abs(bound) < inf)]
-    thetas = _points(min(known) - 6 * figures.spread, max(known) + 6 * figures.spread)
-    heights = _heights(thetas, bounds, figures)
+    thetas = _points(min(known) - 6 * spread, max(known) + 6 * spread)
+    heights = _heights(thetas, bounds, spread, scatter)
     step, floor = thetas[1] - thetas[0], max(heights) - _FALLEN
     there = [theta for theta, height in zip(thetas, heights, strict=True) if height > floor]
     thetas = _points(there[0] - step, there[-1] + step)
-    heights = _heights(thetas, bounds, figures)
+    heights = _heights(thetas, bounds, spread, scatter)
     density = [exp(height - max(heights)) for height in heights]
     below = [0.0, *accumulate((a + b) / 2 for a, b in pairwise(density))]
     return Posterior(*(exp(_quantile(p, thetas, density, below)) for p in (0.05, 0.5, 0.95)))
@@ -73,10 +80,12 @@ def _points(low: float, high: float) -> list[float]:
 
 
 def _heights(
-    thetas: Sequence[float], bounds: Sequence[tuple[float, float]], figures: PaceFigures
+    thetas: Sequence[float],
+    bounds: Sequence[tuple[float, float]],
+    spread: float,
+    scatter: float,
 ) -> list[float]:
     """Return the logarithm of the density, but for a constant."""
-    spread, scatter = figures.spread, figures.scatter
     return [
         sum(log_chance((a - theta) / scatter, (b - theta) / scatter) for a, b in bounds)
         - (theta / spread) ** 2 / 2

@@ -89,7 +89,7 @@ class Layer(Struct, frozen=True):
     def waits(self, figure: Figure, stage: Stage | None = None) -> StageTime:
         """Return when a figure's hours, toward a stage, are over on the wait's clock."""
         low = self._over(figure, figure.low_h)
-        high = self._over(figure, figure.high_h)
+        high = low if figure.high_h == figure.low_h else self._over(figure, figure.high_h)
         hours = high.hours
         return StageTime(
             low.moment,

@@ -14,7 +14,7 @@ from finishlog.core.plan.jobs import Job
 from finishlog.core.plan.jobs_that_fit import Hands, minutes
 from finishlog.core.plan.results import Chore, PlannedTask
 from finishlog.core.plan.shop_ahead import ShopAhead
-from finishlog.core.zone.grouping import describe, group_of
+from finishlog.core.zone.grouping import Label, describe, group_of
 
 
 def by_hand(ahead: ShopAhead, job: Job, start: datetime, end: datetime) -> list[AnyEntry]:
@@ -112,7 +112,7 @@ def _test(job: Job) -> Finding | None:
     return cautions[0] if cautions else (verdict.binds if verdict.high is None else None)
 
 
-def _label(job: Job) -> str:
+def _label(job: Job) -> Label:
     if job.glue_ups:
         return describe(job.part, [due.piece.number for due in job.glue_ups], ())
     return group_of(job.states).label

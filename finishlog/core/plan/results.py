@@ -15,6 +15,7 @@ from finishlog.core.findings import Answer, Finding
 from finishlog.core.log.entries import AnyEntry
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Project
+from finishlog.core.zone.grouping import Label
 
 
 class Chore(StrEnum):
@@ -41,7 +42,7 @@ class PlannedTask(Struct, frozen=True):
     operation: Operation | None = None
     product: int | None = None
     part: Part | None = None
-    label: str = ""
+    label: Label = Label("")
     coat: tuple[int, int] = (0, 0)
     ready_since: datetime | None = None
     closes: datetime | None = None
@@ -122,7 +123,7 @@ class Unplanned(Struct, frozen=True):
     """What could not be planned: which zones, the step that is due, and why not."""
 
     part: Part
-    label: str
+    label: Label
     operation: Operation | None
     answer: Answer | None
     because: Finding

@@ -3,13 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
+from typing import Self
 
 from msgspec import Struct
 
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import FaceKind, Part, zone_name
 from finishlog.core.zone.state import ZoneState
+
+
+class Label(str):
+    """Some pieces and faces of a part as a line names them: `doors ×2, back`.
+
+    `full`: with its project, `cabinet/doors ×2, back`; `uncounted`: where how many there are was
+    said before, and the faces with it.
+    """
+
+    full: str
+    uncounted: str
+
+    def __new__(cls, short: str, full: str = "", uncounted: str = "") -> Self:
+        """Make a label of its three forms."""
+        label = super().__new__(cls, short)
+        label.full, label.uncounted = full, uncounted
+        return label
 
 
 class Group(Struct, frozen=True):
@@ -26,27 +43,24 @@ class Group(Struct, frozen=True):
         return self.states[0]
 
     @property
-    def label(self) -> str:
+    def label(self) -> Label:
         """Name the group: `doors ×2, back`, `legs:1-3`."""
         return describe(self.part, self.pieces, self.faces)
 
 
-def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> str:
+def describe(part: Part, pieces: Sequence[int], faces: Sequence[str]) -> Label:
     """Name some pieces and faces of a part; all of them go without saying.
 
     Some pieces are named as they are typed, so that a line can be typed back.
     """
-    name = part.called
-    if len(part.pieces) > 1:
-        every = set(pieces) >= {p.number for p in part.pieces}
-        name += f" ×{len(part.pieces)}" if every else f":{spans(pieces)}"
-    return f"{name}, {' and '.join(faces)}" if faces else name
-
-
-def with_project(path: str, label: str) -> str:
-    """Write the label of a part with its project, once: `cabinet/doors ×2`."""
-    project = PathName.read(path).within
-    return label if label.startswith(f"{project}/") else f"{project}/{label}"
+    which, on = "", f", {' and '.join(faces)}" if faces else ""
+    counted = len(part.pieces) > 1 and set(pieces) >= {p.number for p in part.pieces}
+    if counted:
+        which = f" ×{len(part.pieces)}"
+    elif len(part.pieces) > 1:
+        which = f":{spans(pieces)}"
+    short = f"{part.called}{which}{on}"
+    return Label(short, f"{part.path}{which}{on}", part.called if counted else short)
 
 
 def typed_as(part: Part, pieces: Collection[int]) -> str:

@@ -9,6 +9,8 @@ from msgspec import Struct
 from finishlog.core.findings import Answer, Deed, Finding
 from finishlog.core.finish.stage_time import StageTime
 
+_OF_A_FAULT = frozenset({"fault", "mend-by", "repair-first"})
+
 MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
 
 
@@ -33,6 +35,12 @@ class Verdict(Struct, frozen=True):
     def deed(self) -> Deed:
         """What to do about it, where it is not the next step."""
         return self.binds.deed
+
+    @property
+    def fault(self) -> int | None:
+        """The act of the fault that binds; None: none does."""
+        spoken = self.binds.because_of if self.answer is Answer.SET_ASIDE else self.binds
+        return spoken.acts[0] if spoken and spoken.rule in _OF_A_FAULT else None
 
     @property
     def wait(self) -> StageTime | None:

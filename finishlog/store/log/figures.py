@@ -10,7 +10,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections import defaultdict
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from typing import Any
 
 from sqlalchemy import Connection, Row, insert, select
@@ -18,8 +18,9 @@ from sqlalchemy import Connection, Row, insert, select
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, WindowKind
 from finishlog.core.finish.stages import Stage
+from finishlog.store.log import kept
 from finishlog.store.schema.log import figure_set, figure_set_stage
-from finishlog.store.schema.rows import add_row, rows_of
+from finishlog.store.schema.rows import add_row, rows_of, whole
 
 Values = Mapping[str, object]
 
@@ -89,11 +90,14 @@ def _add(connection: Connection, head: Values, stages: Mapping[str, Values]) -> 
 
 def read_figures(connection: Connection, ids: Collection[int]) -> dict[int, FigureSet]:
     """Read sets by their ids."""
+    return kept.by_id(connection, "figures", ids, lambda missing: _sets(connection, missing))
+
+
+def _sets(connection: Connection, ids: Collection[int]) -> Iterator[tuple[int, FigureSet]]:
     stages: dict[int, dict[Stage, Figure]] = defaultdict(dict)
     column = figure_set_stage.c.set_id
-    for row in rows_of(connection, select(figure_set_stage), column, ids):
+    for row in rows_of(connection, whole(figure_set_stage), column, ids):
         stages[row.set_id][Stage(row.stage)] = figure_of(row)
-    return {
-        row.id: FigureSet(row.class_key, row.facts_version, stages[row.id], window_of(row))
-        for row in rows_of(connection, select(figure_set), figure_set.c.id, ids)
-    }
+    for row in rows_of(connection, whole(figure_set), figure_set.c.id, ids):
+        of = FigureSet(row.class_key, row.facts_version, stages[row.id], window_of(row))
+        yield row.id, of

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from datetime import datetime
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from sqlalchemy import Column, Connection, select, union_all
+from sqlalchemy import Column, ColumnElement, Connection, Select, select, union_all
 
 from finishlog.core.log.entries import Target
 from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
 from finishlog.core.log.when import Sureness, When
+from finishlog.store.log import kept
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
 from finishlog.store.schema.log import (
     act,
@@ -59,41 +60,62 @@ def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int,
     heads: dict[int, Head] = {}
     wanted = ids
     while wanted is None or wanted:
-        new = list(heads_of(connection, wanted))
-        heads.update((head.id, head) for head in new)
+        new = heads_of(connection, wanted)
+        heads |= new
         wanted = _amending_or_amended(connection, new) - heads.keys() if wanted is not None else ()
     return heads
 
 
-def heads_of(connection: Connection, ids: Collection[int] | None) -> Iterator[Head]:
-    """Yield the heads of some entries alone; None: of all."""
+def heads_of(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
+    """Read the heads of some entries alone; None: of all."""
+    if ids is None:
+        return dict(_heads(connection, None))
+    return kept.by_id(connection, "heads", ids, lambda missing: _heads(connection, missing))
+
+
+def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[tuple[int, Head]]:
     for row in rows_of(connection, _HEADS, entry.c.id, ids):
         id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
         when = When(earliest, latest, Sureness(sureness), tie)
         if kind not in KINDS:
             # Left out it would be lost without a word.
             raise ValueError(f"entry {id_} is of a kind that nobody knows: {kind!r}")
-        yield Head(id_, act_id, kind, when, typed_at, supersedes)
+        yield id_, Head(id_, act_id, kind, when, typed_at, supersedes)
 
 
-def _amending_or_amended(connection: Connection, heads: Iterable[Head]) -> set[int]:
-    amended = {head.supersedes for head in heads if head.supersedes is not None}
-    query = select(entry.c.id)
-    of = entry.c.supersedes_id
-    amending = {row[0] for row in rows_of(connection, query, of, {head.id for head in heads})}
+def _amending_or_amended(connection: Connection, heads: Mapping[int, Head]) -> set[int]:
+    amended = {head.supersedes for head in heads.values() if head.supersedes is not None}
+    amending = {link.entry for link in read_amendments(connection) if link.supersedes in heads}
     return amended | amending
+
+
+_AMENDMENTS = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id).where(
+    entry.c.supersedes_id > 0
+)
+
+
+def read_amendments(connection: Connection) -> tuple[Link, ...]:
+    """Read of every amendment what it corrects."""
+    return kept.whole(
+        connection, "amendments", lambda: tuple(Link(*r) for r in connection.execute(_AMENDMENTS))
+    )
 
 
 def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
+    query, piece = _naming()
+    return {row[0] for row in rows_of(connection, query, piece, pieces)}
+
+
+def _naming() -> tuple[Select[Any], ColumnElement[Any]]:
+    """Select the entries that name pieces; also the column of these."""
     either = union_all(
         *(
             select(entry_id.label("entry"), piece_id.label("piece"))
             for entry_id, piece_id in naming_pieces()
         )
     ).subquery()
-    found = rows_of(connection, select(either.c.entry).distinct(), either.c.piece, pieces)
-    return {row[0] for row in found}
+    return select(either.c.entry).distinct(), either.c.piece
 
 
 def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
@@ -108,15 +130,19 @@ def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]
     return _followed(connection, pieces, member, into)
 
 
+_JOINS = {
+    to: select(to).join_from(joined, joined_member, joined.c.entry_id == joined_member.c.entry_id)
+    for to in (joined.c.into_piece_id, joined_member.c.piece_id)
+}
+
+
 def _followed(
     connection: Connection, pieces: Collection[int], since: Column[int], to: Column[int]
 ) -> set[int]:
     """Follow the glue-ups from one column to the other until nothing new is found."""
     found: set[int] = set()
     wanted = set(pieces)
-    query = select(to).join_from(
-        joined, joined_member, joined.c.entry_id == joined_member.c.entry_id
-    )
+    query = _JOINS[to]
     while wanted:
         found |= wanted
         wanted = {row[0] for row in rows_of(connection, query, since, wanted)} - found
@@ -127,23 +153,52 @@ def read_targets(
     connection: Connection, ids: Collection[int] | None
 ) -> dict[int, frozenset[Target]]:
     """Read the zones of pieces that entries reached, by entry."""
+    if ids is None:
+        return _targets(connection, None)
+    return kept.by_id(
+        connection,
+        "targets",
+        ids,
+        lambda missing: {**dict.fromkeys(missing, _NONE), **_targets(connection, missing)}.items(),
+    )
+
+
+_NONE: frozenset[Target] = frozenset()
+_TARGETS = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
+
+
+def _targets(connection: Connection, ids: Collection[int] | None) -> dict[int, frozenset[Target]]:
     found: dict[int, set[Target]] = defaultdict(set)
-    query = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
-    for entry_id, piece, zone in rows_of(connection, query, entry_target.c.entry_id, ids):
+    for entry_id, piece, zone in rows_of(connection, _TARGETS, entry_target.c.entry_id, ids):
         found[entry_id].add(Target(piece, zone))
     return {entry_id: frozenset(targets) for entry_id, targets in found.items()}
 
 
 def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
     """Read every act of taking back, in the order of typing."""
-    query = select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
-    query = query.join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
+    return kept.whole(connection, "withdrawals", lambda: _withdrawals(connection))
+
+
+_WITHDRAWALS = (
+    select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
+    .join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
     # By the kind first: there are few of these among many entries.
-    rows = connection.execute(query.where(entry.c.kind == kind_of(TakenBack))).all()
+    .where(entry.c.kind == kind_of(TakenBack))
+)
+
+
+def _withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
+    rows = connection.execute(_WITHDRAWALS).all()
     return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
 
 
 _LAST_ENTRIES = 20
+_LAST = (
+    select(act.c.id, act.c.typed_at)
+    .join_from(entry, act)
+    .order_by(entry.c.id.desc())
+    .limit(_LAST_ENTRIES)
+)
 
 
 def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, datetime]]:
@@ -151,9 +206,7 @@ def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, date
 
     What only set things up happened at no moment of the work, and tells nothing of the time.
     """
-    last = select(act.c.id, act.c.typed_at).join_from(entry, act)
-    last = last.order_by(entry.c.id.desc()).limit(_LAST_ENTRIES)
-    found = [(number, typed) for number, typed in connection.execute(last) if typed > after]
+    found = [(number, typed) for number, typed in connection.execute(_LAST) if typed > after]
     if not found:
         return []
     withdrawn = withdrawn_acts(read_withdrawals(connection))

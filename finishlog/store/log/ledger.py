@@ -12,14 +12,18 @@ from sqlalchemy import Connection, insert, select
 from finishlog import __version__
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import AirImported, AnyEntry, Entry
+from finishlog.core.log.entries import AirImported, AnyEntry, Check, Entry, Work
 from finishlog.core.log.kinds import TakenBack, kind_of
 from finishlog.core.log.when import at
 from finishlog.errors import NotFound, UsageFault
+from finishlog.store.log import kept
 from finishlog.store.log.rows import put_entry
 from finishlog.store.schema import log
 from finishlog.store.schema.entries import AIR
 from finishlog.store.schema.rows import add_row
+
+# What was read whole of the log, and is no longer all of it after an entry of a kind.
+_TELLS_OF = {TakenBack: ("withdrawals",), Check: ("checks",), Work: ("sandings",)}
 
 
 class Ledger:
@@ -63,6 +67,9 @@ class Ledger:
         if rows:
             self.connection.execute(insert(log.entry_target), rows)
         put_entry(self.connection, number, entry)
+        kept.forget(self.connection, *_TELLS_OF.get(type(entry), ()))
+        if supersedes is not None:
+            kept.forget(self.connection, "amendments")
         return number
 
     def record_air(self, entry: AirImported, readings: Sequence[tuple[datetime, Air]]) -> int:

@@ -8,13 +8,14 @@ from datetime import datetime
 from typing import NamedTuple
 
 from msgspec import Struct
-from sqlalchemy import Connection, String, or_, select, type_coerce
+from sqlalchemy import Connection, String, bindparam, or_, select, type_coerce
 
 from finishlog.core.log.entries import Check, Coat, Target, Work
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.log.words import Found, Operation
-from finishlog.store.log.heads import Head, heads_of, read_withdrawals
-from finishlog.store.log.in_force import Link, fates, withdrawn_acts
+from finishlog.store.log import kept
+from finishlog.store.log.heads import Head, heads_of, read_amendments, read_withdrawals
+from finishlog.store.log.in_force import fates, withdrawn_acts
 from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
 from finishlog.store.schema.rows import rows_of
 from finishlog.store.schema.things import face, part, piece, zone
@@ -42,11 +43,9 @@ def failed_lately(connection: Connection, products: Set[int], gone: Gone | None 
     """Find those of some products that a failed check found soft."""
     found: set[int] = set()
     gone = gone or what_is_gone(connection)
-    query = select(film_check.c.entry_id).where(film_check.c.found.in_(_FAILED))
-    checks = _newest_checks(connection)
-    for some in _shares(checks):
-        failed = {row[0] for row in rows_of(connection, query, film_check.c.entry_id, some)}
-        found |= _coats_under(connection, list(failed), products - found, gone).keys()
+    for some in _shares(_newest_checks(connection)):
+        failed = [event.id for event in some if event.found in _FAILED]
+        found |= _coats_under(connection, failed, products - found, gone).keys()
         if found >= products:
             break
     return found
@@ -59,16 +58,20 @@ def checked_coats(
     found: dict[int, dict[int, CheckedCoat | None]] = {product: {} for product in products}
     gone = gone or what_is_gone(connection)
     events = _newest_checks(connection) + _newest_sandings(connection)
-    for some in _shares(sorted(events, key=lambda event: event[1], reverse=True)):
+    for some in _shares(sorted(events, key=lambda event: event.at, reverse=True)):
         wanted = {product for product, seen in found.items() if len(_told(seen)) < newest}
         if not wanted:
             break
-        under = _coats_under(connection, some, wanted, gone)
-        for product in sorted(wanted):
-            new = [on for on in under[product] if on not in found[product]]
-            while new and (missing := newest - len(_told(found[product]))) > 0:
-                these, new = new[:missing], new[missing:]
-                found[product].update(_checked(connection, product, these, gone))
+        under = _coats_under(connection, [event.id for event in some], wanted, gone)
+        left = {of: [on for on in under[of] if on not in found[of]] for of in wanted}
+        while these := {
+            coat: of
+            for of, coats in left.items()
+            for coat in coats[: newest - len(_told(found[of]))]
+        }:
+            for coat_id, checked in _checked(connection, these, gone):
+                found[these[coat_id]][coat_id] = checked
+            left = {of: [on for on in coats if on not in these] for of, coats in left.items()}
     return tuple(each for _, seen in sorted(found.items()) for each in _told(seen))
 
 
@@ -76,19 +79,24 @@ def _told(seen: Mapping[int, CheckedCoat | None]) -> list[CheckedCoat]:
     return [coat for coat in seen.values() if coat is not None]
 
 
-# An entry and the text of its moment, which is in the order of time.
-_Events = list[tuple[int, str]]
+class _Event(NamedTuple):
+    """A check with what it found, or a sanding; `at`: text that is in the order of time."""
+
+    id: int
+    at: str
+    found: str | None = None
 
 
-def _newest_checks(connection: Connection) -> _Events:
-    query = _NEWEST.where(entry.c.kind == kind_of(Check))
-    return [(id_, at) for id_, at in connection.execute(query)]
+def _newest_checks(connection: Connection) -> list[_Event]:
+    return kept.whole(
+        connection, "checks", lambda: [_Event(*row) for row in connection.execute(_CHECKS)]
+    )
 
 
-def _newest_sandings(connection: Connection) -> _Events:
-    query = _NEWEST.join(work, work.c.entry_id == entry.c.id)
-    query = query.where(entry.c.kind == kind_of(Work), work.c.operation.in_(_SANDED))
-    return [(id_, at) for id_, at in connection.execute(query)]
+def _newest_sandings(connection: Connection) -> list[_Event]:
+    return kept.whole(
+        connection, "sandings", lambda: [_Event(*row) for row in connection.execute(_SANDINGS)]
+    )
 
 
 _NEWEST = (
@@ -96,11 +104,20 @@ _NEWEST = (
     .order_by(entry.c.latest_at.desc(), entry.c.id.desc())
     .limit(_LOOK_BACK)
 )
+# An outer join, so that the entries are gone through in the order of time and no further.
+_CHECKS = (
+    _NEWEST.add_columns(film_check.c.found)
+    .outerjoin(film_check, film_check.c.entry_id == entry.c.id)
+    .where(entry.c.kind == kind_of(Check))
+)
+_SANDINGS = _NEWEST.join(work, work.c.entry_id == entry.c.id).where(
+    entry.c.kind == kind_of(Work), work.c.operation.in_(_SANDED)
+)
 
 
-def _shares(events: _Events) -> Iterator[list[int]]:
+def _shares(events: Sequence[_Event]) -> Iterator[Sequence[_Event]]:
     for n in range(0, len(events), _AT_ONCE):
-        yield [id_ for id_, _ in events[n : n + _AT_ONCE]]
+        yield events[n : n + _AT_ONCE]
 
 
 class Gone(NamedTuple):
@@ -113,13 +130,39 @@ class Gone(NamedTuple):
 def what_is_gone(connection: Connection) -> Gone:
     """Read what no longer holds."""
     withdrawn = withdrawn_acts(read_withdrawals(connection))
-    query = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id)
-    amending = [Link(*r) for r in connection.execute(query.where(entry.c.supersedes_id > 0))]
+    amending = read_amendments(connection)
     amended = {link.supersedes for link in amending if link.supersedes is not None}
-    first = (Link(*row) for row in rows_of(connection, query, entry.c.id, amended))
+    first = (head.link for head in heads_of(connection, amended).values())
     links = {link.entry: link for link in (*amending, *first)}
     fate = fates(links.values(), withdrawn)
     return Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
+
+
+_THEN, _ON = entry.alias("then"), entry.alias("on")
+_THERE, _BELOW = entry_target.alias("there"), entry_target.alias("under")
+_UNDER = (
+    select(
+        _THEN.c.id,
+        _THERE.c.piece_id,
+        _THERE.c.zone_id,
+        coat.c.product_id,
+        _ON.c.act_id,
+        type_coerce(_ON.c.latest_at, String),
+        _ON.c.id,
+    )
+    .join_from(_THEN, _THERE, _THERE.c.entry_id == _THEN.c.id)
+    .join(
+        _BELOW,
+        (_BELOW.c.piece_id == _THERE.c.piece_id) & (_BELOW.c.zone_id == _THERE.c.zone_id),
+    )
+    # By its own table: the index by kind and time would be walked to its end for each row.
+    .join(coat, coat.c.entry_id == _BELOW.c.entry_id)
+    .join(_ON, _ON.c.id == coat.c.entry_id)
+    .where(
+        _ON.c.latest_at <= _THEN.c.latest_at,
+        coat.c.product_id.in_(bindparam("products", expanding=True)),
+    )
+)
 
 
 def _coats_under(
@@ -129,28 +172,10 @@ def _coats_under(
 
     A rough sieve: another product may lie over them by then.
     """
-    then, on = entry.alias("then"), entry.alias("on")
-    there, under = entry_target.alias("there"), entry_target.alias("under")
-    same = (under.c.piece_id == there.c.piece_id) & (under.c.zone_id == there.c.zone_id)
-    query = (
-        select(
-            then.c.id,
-            there.c.piece_id,
-            there.c.zone_id,
-            coat.c.product_id,
-            on.c.act_id,
-            type_coerce(on.c.latest_at, String),
-            on.c.id,
-        )
-        .join_from(then, there, there.c.entry_id == then.c.id)
-        .join(under, same)
-        # By its own table: the index by kind and time would be walked to its end for each row.
-        .join(coat, coat.c.entry_id == under.c.entry_id)
-        .join(on, on.c.id == coat.c.entry_id)
-        .where(on.c.latest_at <= then.c.latest_at, coat.c.product_id.in_(products))
-    )
     newest: dict[tuple[int, ...], tuple[str, int]] = {}
-    for *where, act, at, on_id in rows_of(connection, query, then.c.id, events):
+    for *where, act, at, on_id in rows_of(
+        connection, _UNDER, _THEN.c.id, events, products=list(products)
+    ):
         if act not in gone.acts and on_id not in gone.entries:
             newest[tuple(where)] = max(newest.get(tuple(where), ("", 0)), (at, on_id))
     place = {event: n for n, event in enumerate(events)}
@@ -164,13 +189,16 @@ def _coats_under(
 
 
 def _checked(
-    connection: Connection, product: int, coats: Sequence[int], gone: Gone
+    connection: Connection, coats: Mapping[int, int], gone: Gone
 ) -> Iterator[tuple[int, CheckedCoat | None]]:
-    """Look at what was done on some coats before the next one; None: neither check nor sanding."""
+    """Look at what was done on some coats, of which product each is, before the next one.
+
+    None: neither check nor sanding.
+    """
     later = _later(connection, coats)
     ids = {*coats, *(e for reached in later.values() for on in reached.values() for e in on)}
     standing = _standing(connection, ids, gone)
-    for each in coats:
+    for each, product in coats.items():
         told: dict[frozenset[int], Target] = {}
         for target, entries in sorted(later[each].items()) if each in standing else ():
             told.setdefault(_until_next_coat(standing[each], entries, standing), target)
@@ -201,49 +229,55 @@ def _until_next_coat(
     return frozenset(found)
 
 
-def _later(connection: Connection, coats: Sequence[int]) -> dict[int, dict[Target, list[int]]]:
-    """Read which coats, checks and sanding came after some coats, by coat and zone."""
-    on, then, there = entry.alias("on"), entry.alias("then"), entry_target.alias("there")
-    query = (
-        select(on.c.id, entry_target.c.piece_id, entry_target.c.zone_id, then.c.id)
-        .join_from(on, entry_target, entry_target.c.entry_id == on.c.id)
-        .join(
-            there,
-            (there.c.piece_id == entry_target.c.piece_id)
-            & (there.c.zone_id == entry_target.c.zone_id),
-        )
-        .join(then, then.c.id == there.c.entry_id)
-        .outerjoin(work, work.c.entry_id == then.c.id)
-        .where(then.c.latest_at >= on.c.latest_at, then.c.id != on.c.id)
-        .where(
-            or_(
-                then.c.kind.in_((kind_of(Coat), kind_of(Check))),
-                work.c.operation.in_(_SANDED),
-            )
+_SINCE = (
+    select(_ON.c.id, _BELOW.c.piece_id, _BELOW.c.zone_id, _THEN.c.id)
+    .join_from(_ON, _BELOW, _BELOW.c.entry_id == _ON.c.id)
+    .join(
+        _THERE,
+        (_THERE.c.piece_id == _BELOW.c.piece_id) & (_THERE.c.zone_id == _BELOW.c.zone_id),
+    )
+    .join(_THEN, _THEN.c.id == _THERE.c.entry_id)
+    .outerjoin(work, work.c.entry_id == _THEN.c.id)
+    .where(_THEN.c.latest_at >= _ON.c.latest_at, _THEN.c.id != _ON.c.id)
+    .where(
+        or_(
+            _THEN.c.kind.in_((kind_of(Coat), kind_of(Check))),
+            work.c.operation.in_(_SANDED),
         )
     )
+)
+
+
+def _later(connection: Connection, coats: Collection[int]) -> dict[int, dict[Target, list[int]]]:
+    """Read which coats, checks and sanding came after some coats, by coat and zone."""
     found: dict[int, dict[Target, list[int]]] = defaultdict(lambda: defaultdict(list))
-    for coat_id, piece_id, zone_id, entry_id in rows_of(connection, query, on.c.id, coats):
+    for coat_id, piece_id, zone_id, entry_id in rows_of(connection, _SINCE, _ON.c.id, coats):
         found[coat_id][Target(piece_id, zone_id)].append(entry_id)
     return found
 
 
 def _standing(connection: Connection, ids: Collection[int], gone: Gone) -> dict[int, Head]:
     """Read those of some entries that are in force."""
-    heads = (head for head in heads_of(connection, ids) if head.act not in gone.acts)
-    return {head.id: head for head in heads if head.id not in gone.entries}
+    return {
+        id_: head
+        for id_, head in heads_of(connection, ids).items()
+        if head.act not in gone.acts and id_ not in gone.entries
+    }
 
 
 def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, int | None]:
     """Read in which room the parts of some pieces are said to stand, by piece."""
-    query = select(piece.c.id, part.c.room_id).join_from(piece, part)
-    return {row[0]: row[1] for row in rows_of(connection, query, piece.c.id, pieces)}
+    return {row[0]: row[1] for row in rows_of(connection, _ROOMS, piece.c.id, pieces)}
+
+
+_ROOMS = select(piece.c.id, part.c.room_id).join_from(piece, part)
+_WOODS = select(piece.c.id, zone.c.id, zone.c.species, part.c.species).select_from(
+    piece.join(part).join(face, face.c.part_id == part.c.id).join(zone)
+)
 
 
 def woods_given(connection: Connection, zones: Collection[Target]) -> dict[Target, str | None]:
     """Read of which wood some zones are: their own, else their part's; None: not said."""
-    query = select(piece.c.id, zone.c.id, zone.c.species, part.c.species)
-    query = query.select_from(piece.join(part).join(face, face.c.part_id == part.c.id).join(zone))
-    rows = rows_of(connection, query, piece.c.id, {target.piece for target in zones})
+    rows = rows_of(connection, _WOODS, piece.c.id, {target.piece for target in zones})
     woods = {Target(row[0], row[1]): row[2] or row[3] for row in rows}
     return {target: woods.get(target) for target in zones}

@@ -15,11 +15,12 @@ from finishlog.core.finish.classes import FigureSet
 from finishlog.core.log.entries import AnyEntry, Entry, Stripped, Target
 from finishlog.core.log.fields import Declared, fields_of
 from finishlog.core.log.kinds import OF_THE_WORK
+from finishlog.store.log import kept
 from finishlog.store.log.figures import keep_figures, read_figures
 from finishlog.store.log.heads import Head
 from finishlog.store.schema.columns import metadata
 from finishlog.store.schema.entries import AIR, DownTo, list_of, table_of
-from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.rows import rows_of, whole
 
 # Which entries to ask for; None: a table is read whole.
 Ids = Collection[int] | None
@@ -58,6 +59,25 @@ def read_entries(
     whole: bool = False,
 ) -> Iterator[AnyEntry]:
     """Read entries of the work whole, from what each has as every entry has it."""
+    if whole:
+        yield from (record for _, record in _records(connection, heads, targets, whole=True))
+        return
+    of = {head.id: head for head in heads}
+    yield from kept.by_id(
+        connection,
+        "records",
+        of,
+        lambda missing: _records(connection, (of[id_] for id_ in missing), targets, whole=False),
+    ).values()
+
+
+def _records(
+    connection: Connection,
+    heads: Iterable[Head],
+    targets: Mapping[int, frozenset[Target]],
+    *,
+    whole: bool,
+) -> Iterator[tuple[int, AnyEntry]]:
     of_kind: dict[str, dict[int, _Row]] = defaultdict(dict)
     for head in heads:
         of_kind[head.kind][head.id] = {
@@ -68,7 +88,8 @@ def read_entries(
             "targets": targets.get(head.id, frozenset()),
         }
     for kind, of in of_kind.items():
-        yield from _of_kind(connection, OF_THE_WORK[kind], of, None if whole else of)
+        for record in _of_kind(connection, OF_THE_WORK[kind], of, None if whole else of):
+            yield record.id, record
 
 
 def _of_kind(
@@ -128,7 +149,7 @@ def _fill(
 
 def _listed(connection: Connection, table: Table, ids: Ids) -> dict[int, list[int]]:
     found: dict[int, list[int]] = defaultdict(list)
-    entry, of = table.columns.values()
-    for number, thing in rows_of(connection, select(entry, of), entry, ids):
+    entry, _ = table.columns.values()
+    for number, thing in rows_of(connection, whole(table), entry, ids):
         found[number].append(thing)
     return found

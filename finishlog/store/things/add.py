@@ -14,7 +14,7 @@ from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, s
 from finishlog.core.shop.things import FaceKind, Need, OldFinish, Step
 from finishlog.errors import UsageFault
 from finishlog.store.schema import things as tables
-from finishlog.store.schema.rows import add_row
+from finishlog.store.schema.rows import add_row, written
 
 
 class NewZone(Struct, frozen=True):
@@ -70,15 +70,9 @@ def add_part(connection: Connection, project: int, new: NewPart, added_at: datet
     part = add_row(
         connection,
         tables.part,
+        **written(tables.part, new),
         project_id=project,
-        name=new.name,
-        species=new.species,
-        is_board=new.is_board,
-        steps_name=new.steps_name,
-        room_id=new.room,
-        note=new.note,
         added_at=added_at,
-        old_finish=new.old_finish or "",
     )
     _add_pieces(connection, part, new.pieces)
     _add_faces(connection, part, new.faces)
@@ -146,14 +140,19 @@ def _add_pieces(connection: Connection, part: int, count: int) -> None:
 
 def _add_faces(connection: Connection, part: int, faces: Iterable[NewFace]) -> None:
     for position, face in enumerate(faces, start=1):
-        values = {"part_id": part, "position": position, "name": face.name, "kind": face.kind}
-        added = add_row(connection, tables.face, **values)
-        zones = [
-            {"face_id": added, "position": place, "name": zone.name, "species": zone.species}
-            for place, zone in enumerate(face.zones, start=1)
-        ]
-        if zones:
-            connection.execute(insert(tables.zone), zones)
+        values = written(tables.face, face)
+        added = add_row(connection, tables.face, **values, part_id=part, position=position)
+        add_zones(connection, added, face.zones)
+
+
+def add_zones(connection: Connection, face: int, zones: Iterable[NewZone], last: int = 0) -> None:
+    """Add zones to a face, behind the `last` that it has."""
+    rows = [
+        {**written(tables.zone, zone), "face_id": face, "position": place}
+        for place, zone in enumerate(zones, last + 1)
+    ]
+    if rows:
+        connection.execute(insert(tables.zone), rows)
 
 
 def _add_needs(connection: Connection, part: int, needs: Iterable[Need]) -> None:
@@ -166,16 +165,6 @@ def copy_steps(
     connection: Connection, table: Table, owner: dict[str, int], steps: Iterable[Step]
 ) -> None:
     """Write steps as those of one owner: a schedule or a part."""
-    rows = [
-        {
-            **owner,
-            "position": step.position,
-            "operation": step.operation,
-            "product_id": step.product,
-            "faces": step.faces,
-            "note": step.note,
-        }
-        for step in steps
-    ]
+    rows = [{**owner, **written(table, step)} for step in steps]
     if rows:
         connection.execute(insert(table), rows)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import cache
+from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, Select, select
 
 from finishlog.core.shop.things import ThingKind
+from finishlog.store.log import kept
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema.log import thing_change
 from finishlog.store.schema.rows import add_row, rows_of
@@ -29,6 +32,8 @@ class Change(Struct, frozen=True):
 
 def changed(ledger: Ledger, kind: ThingKind, thing: int, what: str, was: str, becomes: str) -> None:
     """Keep what an act changed: `species` was `ash`, becomes `oak`."""
+    # An entry that was read may have named the thing.
+    kept.forget(ledger.connection, "records")
     add_row(
         ledger.connection,
         thing_change,
@@ -41,14 +46,17 @@ def changed(ledger: Ledger, kind: ThingKind, thing: int, what: str, was: str, be
     )
 
 
+@cache
+def _of_kind(kind: ThingKind | None) -> Select[Any]:
+    of = thing_change.c
+    query = select(of.act_id, of.kind, of.thing_id, of.what, of.was, of.becomes).order_by(of.id)
+    return query if kind is None else query.where(of.kind == kind)
+
+
 def read_changes(
     connection: Connection, kind: ThingKind | None = None, things: Collection[int] | None = None
 ) -> tuple[Change, ...]:
     """Read the changes of things of one kind, or all, in the order of typing."""
-    of = thing_change.c
-    query = select(of.act_id, of.kind, of.thing_id, of.what, of.was, of.becomes)
-    if kind is not None:
-        query = query.where(of.kind == kind)
-    rows = rows_of(connection, query.order_by(of.id), of.thing_id, things)
+    rows = rows_of(connection, _of_kind(kind), thing_change.c.thing_id, things)
     found = (Change(act, ThingKind(k), *rest) for act, k, *rest in rows)
     return tuple(sorted(found, key=lambda change: change.act))

@@ -23,7 +23,7 @@ from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema.log import coat, entry_target
-from finishlog.store.schema.rows import add_row
+from finishlog.store.schema.rows import add_row, written
 from finishlog.store.schema.things import container, mix_part
 from finishlog.store.things.changes import ADDED, changed, read_changes
 
@@ -36,30 +36,14 @@ def add_container(ledger: Ledger, new: Container) -> int:
     made = add_row(
         ledger.connection,
         container,
+        **written(container, new),
         uuid=str(uuid4()),
-        name=new.name,
-        kind=new.kind.value,
-        product_id=new.product,
-        note=new.note,
-        made_at=new.made_at,
-        use_by_at=new.use_by_at,
-        amount_ml=new.amount_ml,
-        batch=new.batch,
     )
     changed(ledger, ThingKind.CONTAINER, made, ADDED, "", new.name)
     if new.drawn_from:
         changed(ledger, ThingKind.CONTAINER, made, DRAWN_FROM, "", new.drawn_from)
     for part in new.parts:
-        add_row(
-            ledger.connection,
-            mix_part,
-            container_id=made,
-            product_id=part.product,
-            name=part.name,
-            parts=part.parts,
-            volume_ml=part.volume_ml,
-            weight_g=part.weight_g,
-        )
+        add_row(ledger.connection, mix_part, **written(mix_part, part), container_id=made)
     return made
 
 

@@ -14,7 +14,7 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import things as tables
 from finishlog.store.schema.log import coat, entry_target, naming_pieces
 from finishlog.store.schema.rows import add_row
-from finishlog.store.things.add import NewZone, copy_steps
+from finishlog.store.things.add import NewZone, add_zones, copy_steps
 from finishlog.store.things.changes import changed
 from finishlog.store.things.naming import TABLE_OF
 
@@ -64,7 +64,7 @@ def add_face(
     added = add_row(
         ledger.connection, tables.face, part_id=part, position=last + 1, name=name, kind=kind
     )
-    _add_zones(ledger.connection, added, zones, 0)
+    add_zones(ledger.connection, added, zones)
     changed(ledger, ThingKind.PART, part, "face", "", f"{name}:{kind.value}")
 
 
@@ -89,7 +89,7 @@ def divide_face(ledger: Ledger, part: int, face: int, name: str, zones: Sequence
         first = left.pop(0)
         put = update(tables.zone).where(of.id == whole.id)
         ledger.connection.execute(put.values(name=first.name, species=first.species))
-    _add_zones(ledger.connection, face, left, max(zone.position for zone in known))
+    add_zones(ledger.connection, face, left, max(zone.position for zone in known))
     was = ",".join(zone.name for zone in known if zone.name)
     becomes = ",".join(filter(None, [was, *(zone.name for zone in zones)]))
     changed(ledger, ThingKind.PART, part, f"zones of {name}", was, becomes)
@@ -113,12 +113,3 @@ def replace_steps(
 def product_has_coats(connection: Connection, product: int) -> bool:
     """Tell whether a coat of a product was ever logged."""
     return bool(connection.scalar(select(exists().where(coat.c.product_id == product))))
-
-
-def _add_zones(connection: Connection, face: int, zones: Iterable[NewZone], last: int) -> None:
-    rows = [
-        {"face_id": face, "position": place, "name": zone.name, "species": zone.species}
-        for place, zone in enumerate(zones, last + 1)
-    ]
-    if rows:
-        connection.execute(insert(tables.zone), rows)

@@ -29,10 +29,12 @@ TABLE_OF: dict[ThingKind, Table] = {
 _CALLED = {ThingKind.PART: "part of this project", ThingKind.STEPS: "finishing schedule"}
 
 
+_ALIASES = select(tables.alias.c.kind, tables.alias.c.old_name, tables.alias.c.thing_id)
+
+
 def read_aliases(connection: Connection) -> tuple[Alias, ...]:
     """Read every name that a thing had before, in the order they were given up."""
-    alias = tables.alias
-    rows = connection.execute(select(alias.c.kind, alias.c.old_name, alias.c.thing_id))
+    rows = connection.execute(_ALIASES)
     return tuple(Alias(ThingKind(kind), name, thing) for kind, name, thing in rows)
 
 

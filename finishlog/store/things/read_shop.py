@@ -29,7 +29,7 @@ from finishlog.core.shop.things import (
     Zone,
 )
 from finishlog.store.schema import things as tables
-from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.rows import in_use, rows_of, whole
 from finishlog.store.things.containers import read_containers
 from finishlog.store.things.labels import read_label_figures, read_label_windows
 from finishlog.store.things.naming import read_aliases
@@ -66,11 +66,8 @@ def read_schedules(connection: Connection, include_archived: bool = False) -> tu
 
 
 def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
-    query = select(tables.project).order_by(tables.project.c.id)
-    if not include_archived:
-        query = query.where(tables.project.c.archived_at.is_(None))
-    rows = connection.execute(query)
-    return tuple(_project(row) for row in rows)
+    query = (whole if include_archived else in_use)(tables.project)
+    return tuple(sorted((_project(row) for row in connection.execute(query)), key=_id))
 
 
 def _project(row: Row[Any]) -> Project:
@@ -82,9 +79,7 @@ def _parts(
     connection: Connection, projects: tuple[Project, ...], include_archived: bool
 ) -> tuple[Part, ...]:
     names = {project.id: project.name for project in projects}
-    query = select(tables.part)
-    if not include_archived:
-        query = query.where(tables.part.c.archived_at.is_(None))
+    query = (whole if include_archived else in_use)(tables.part)
     rows = sorted(rows_of(connection, query, tables.part.c.project_id, names), key=_id)
     inside = _Inside(connection, {row.id for row in rows})
     bearers = Counter(row.name.casefold() for row in rows)
@@ -94,18 +89,20 @@ def _parts(
     )
 
 
+_ZONES = select(tables.zone, tables.face.c.part_id).join_from(tables.zone, tables.face)
+
+
 class _Inside:
     """What parts are made of, read for all of them together."""
 
     def __init__(self, connection: Connection, parts: Collection[int]) -> None:
         def of_parts(table: Table) -> dict[int, list[Row[Any]]]:
-            return _by(rows_of(connection, select(table), table.c.part_id, parts), "part_id")
+            return _by(rows_of(connection, whole(table), table.c.part_id, parts), "part_id")
 
-        face, zone = tables.face, tables.zone
-        zones = select(zone, face.c.part_id).join_from(zone, face)
+        face = tables.face
         self.pieces = of_parts(tables.piece)
         self.faces = of_parts(face)
-        self.zones = _by(rows_of(connection, zones, face.c.part_id, parts), "face_id")
+        self.zones = _by(rows_of(connection, _ZONES, face.c.part_id, parts), "face_id")
         self.steps = of_parts(tables.part_step)
         self.needs = of_parts(tables.assembly_need)
 
@@ -148,7 +145,7 @@ def _steps(rows: Iterable[Row[Any]]) -> tuple[Step, ...]:
 def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     figures = read_label_figures(connection, now)
     windows = read_label_windows(connection, now)
-    rows = connection.execute(select(tables.product).order_by(tables.product.c.id))
+    rows = sorted(connection.execute(whole(tables.product)), key=_id)
     return {
         row.id: Product(
             row.id,
@@ -168,10 +165,9 @@ def read_rooms(
 ) -> dict[int, Room]:
     """Read the rooms, with the usual days that hold at `now`."""
     usual = read_usual_days(connection, now)
-    query = select(tables.room).order_by(tables.room.c.id)
-    if not include_archived:
-        query = query.where(tables.room.c.archived_at.is_(None))
-    return {row.id: _room(row, usual.get(row.id, ())) for row in connection.execute(query)}
+    query = (whole if include_archived else in_use)(tables.room)
+    rows = sorted(connection.execute(query), key=_id)
+    return {row.id: _room(row, usual.get(row.id, ())) for row in rows}
 
 
 def _room(row: Row[Any], usual: tuple[UsualDay, ...]) -> Room:
@@ -187,7 +183,7 @@ def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:
     return found
 
 
-def _id(row: Row[Any]) -> int:
+def _id(row: Row[Any] | Project) -> int:
     return int(row.id)
 
 

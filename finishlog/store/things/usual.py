@@ -13,7 +13,7 @@ from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.shop.hours import ShopHours, WeeklyHours
-from finishlog.store.schema.rows import add_row
+from finishlog.store.schema.rows import add_row, whole
 from finishlog.store.schema.things import setting, shop_hours, shop_week, usual_day, usual_hour
 
 TIME_ZONE = "time_zone"
@@ -72,15 +72,7 @@ def put_shop_hours(
 ) -> None:
     """Set the whole week from a moment on; a week without hours: the shop is shut."""
     added = add_row(connection, shop_week, valid_from=valid_from)
-    rows = [
-        {
-            "shop_week_id": added,
-            "weekday": each.weekday,
-            "opens_min": each.opens_min,
-            "closes_min": each.closes_min,
-        }
-        for each in week
-    ]
+    rows = [{"shop_week_id": added, **asdict(each)} for each in week]
     if rows:
         connection.execute(insert(shop_hours), rows)
 
@@ -94,7 +86,7 @@ def put_setting(connection: Connection, key: str, value: str) -> None:
 
 def read_settings(connection: Connection) -> dict[str, str]:
     """Read all settings."""
-    return {row.key: row.value for row in connection.execute(select(setting))}
+    return {row.key: row.value for row in connection.execute(whole(setting))}
 
 
 def read_usual_days(connection: Connection, now: datetime) -> Mapping[int, tuple[UsualDay, ...]]:
@@ -192,13 +184,16 @@ def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualH
     return found
 
 
+_HOURS = select(shop_hours).order_by(shop_hours.c.id)
+_WEEKS = select(shop_week).order_by(shop_week.c.valid_from, shop_week.c.id)
+
+
 def read_shop_hours(connection: Connection) -> ShopHours:
     """Read every weekly pattern with its date; the time zone is the setting, else UTC."""
     zone = read_settings(connection).get(TIME_ZONE, "UTC")
-    weeks = select(shop_week).order_by(shop_week.c.valid_from, shop_week.c.id)
     hours: dict[int, list[WeeklyHours]] = defaultdict(list)
-    for row in connection.execute(select(shop_hours).order_by(shop_hours.c.id)):
+    for row in connection.execute(_HOURS):
         hours[row.shop_week_id].append(WeeklyHours(row.weekday, row.opens_min, row.closes_min))
     # Two weeks set for the same moment: the one typed last.
-    patterns = {row.valid_from: tuple(hours[row.id]) for row in connection.execute(weeks)}
+    patterns = {row.valid_from: tuple(hours[row.id]) for row in connection.execute(_WEEKS)}
     return ShopHours(tuple(patterns.items()), zone)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 import re
 import shlex
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
-from run import NOW, Finishlog, furnished
+from run import NOW, Answer, Finishlog, furnished
 from terminal_session import shown
+from the_demo import FOR_A_SCRIPT, the_demo
 from typer.main import get_command
 
 from finishlog import errors
@@ -22,7 +24,7 @@ CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
 WINDOW = "closes kind note source"
 STANDING = (
-    "acts answer because binds closes coat coats deed faces faults findings high hours label"
+    "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
     " layers learnt low milestone next_time old_finish on_it operation part pieces product"
     " scuff_first usual_wanted waits_for"
 )
@@ -518,9 +520,34 @@ INSTANT = re.compile(r"\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(?:\.\d{6})?Z")
 LOOKS_LIKE_ONE = re.compile(r"\d{4}-\d{2}-\d{2}[T ]\d{2}:")
 
 
+# What a terminal in another zone would have set.
+ELSEWHERE = {
+    "FORCE_COLOR": "1",
+    "COLUMNS": "20",
+    "TERM": "xterm-256color",
+    "FINISHLOG_ZONE": "Australia/Adelaide",
+}
+Asked = Callable[[str], Answer]
+
+
 @pytest.fixture
 def shop(tmp_path: Path) -> Finishlog:
     return furnished(tmp_path)
+
+
+@pytest.fixture(scope="module")
+def asked(tmp_path_factory: pytest.TempPathFactory) -> Asked:
+    """Type a command of the contract once, in the invented shop, from elsewhere."""
+
+    @cache
+    def ask(command: str) -> Answer:
+        shop = furnished(tmp_path_factory.mktemp("shop"))
+        shop.played("\n".join(BEFORE.get(command, ())))
+        shop.environment = ELSEWHERE
+        line, _ = (CONTRACT | ALSO)[command]
+        return shop.did(*command.split(), *shlex.split(line), "--json")
+
+    return ask
 
 
 def _commands() -> Iterator[str]:
@@ -533,22 +560,19 @@ def test_every_command_stands_in_the_contract():
     assert sorted(set(_commands()) - WITHOUT) == sorted(CONTRACT)
 
 
-def test_the_demo_answers_one_document_too(tmp_path: Path):
-    program = Finishlog(tmp_path)
-    made = tmp_path / "demo.db"
-    document = program.did("--db", str(made), "demo", "--json").document
+def test_the_demo_answers_one_document_too(for_all_workers: Path):
+    demo = the_demo(for_all_workers, FOR_A_SCRIPT)
+    document = demo.answer.document
     assert document["command"] == "demo"
-    assert document["answer"]["database"] == str(made)
+    assert document["answer"]["database"] == str(demo.database)
     assert document["answer"]["evening"][0] == "finishlog ready"
-    assert made.is_file()
+    assert demo.database.is_file()
 
 
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
-def test_the_envelope_and_the_keys(shop: Finishlog, command: str):
-    line, keys = (CONTRACT | ALSO)[command]
-    shop.played("\n".join(BEFORE.get(command, ())))
-    shop.environment = {"FORCE_COLOR": "1", "COLUMNS": "20", "TERM": "xterm-256color"}
-    answer = shop.did(*command.split(), *shlex.split(line), "--json")
+def test_the_envelope_and_the_keys(asked: Asked, command: str):
+    _, keys = (CONTRACT | ALSO)[command]
+    answer = asked(command)
     assert answer.err == ""
     assert "\x1b" not in answer.out
     document = answer.document
@@ -580,12 +604,8 @@ def _at(value: object, place: str) -> Iterator[dict[str, object]]:
 
 
 @pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
-def test_every_instant_is_utc_and_says_so(shop: Finishlog, command: str):
-    line, _ = (CONTRACT | ALSO)[command]
-    shop.played("\n".join(BEFORE.get(command, ())))
-    shop.environment = {"FINISHLOG_ZONE": "Australia/Adelaide"}
-    document = shop.did(*command.split(), *shlex.split(line), "--json").document
-    instants = [x for x in _strings(document) if LOOKS_LIKE_ONE.match(x)]
+def test_every_instant_is_utc_and_says_so(asked: Asked, command: str):
+    instants = [x for x in _strings(asked(command).document) if LOOKS_LIKE_ONE.match(x)]
     assert instants
     assert [x for x in instants if not INSTANT.fullmatch(x)] == []
 

@@ -20,21 +20,21 @@ from typer.main import get_command
 from finishlog.cli.app import command_line, run
 from tests.store.killing import Acknowledge, kill_again_and_again
 
-ROUNDS = 10
 KILLS_A_ROUND = 20
 PIECES = 2
 LONGEST_S = 0.16
 PARTS = tuple(f"part{n}" for n in range(1))
 
 
-def test_200_kills_of_log_lose_nothing_that_it_answered_for(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+def test_kills_of_log_lose_nothing_that_it_answered_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kills: int
 ):
     # Built once for all: what is killed is the command at work, not the parser being put together.
     built = get_command(command_line())
     monkeypatch.setattr("finishlog.cli.app.get_command", lambda _: built)
     acknowledged = journals = 0
-    for number in range(ROUNDS):
+    rounds = -(-kills // KILLS_A_ROUND)
+    for number in range(rounds):
         folder = tmp_path / str(number)
         folder.mkdir()
         program = _shop(folder)
@@ -62,7 +62,7 @@ def test_200_kills_of_log_lose_nothing_that_it_answered_for(
         journals += toll.journals_left
         _works(program, toll.acknowledged)
     # Else nothing was tried: acts were finished, and some were cut off in the middle.
-    assert acknowledged > ROUNDS
+    assert acknowledged > rounds
     assert journals > 0
 
 

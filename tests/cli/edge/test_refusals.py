@@ -8,14 +8,13 @@ import sqlite3
 import subprocess
 import time
 from contextlib import closing
-from datetime import datetime
 from pathlib import Path
 
 import pytest
 from run import PROGRAM, Answer, Finishlog, furnished
 
 from finishlog import errors
-from finishlog.store.database import open_database
+from tests.once import blank
 
 
 @pytest.fixture
@@ -241,7 +240,7 @@ def test_the_remedy_can_be_typed_as_it_stands(shop: Finishlog):
 def with_a_database(folder: Path) -> Finishlog:
     """A database of one's own that is empty: that it was made has been said."""
     program = Finishlog(folder)
-    open_database(program.database, datetime.fromisoformat(program.now))
+    program.database.write_bytes(blank())
     return program
 
 

@@ -111,27 +111,57 @@ def test_a_database_that_was_begun_in_a_place_named_by_half_is_still_found(tmp_p
         ("mkfifo p; $F air import p", 3),
         ("mkfifo p; $F --db p ready", 5),
         ("mkfifo p; $F photo case p", 0),
-        ("$F --db /dev/null ready", 5),
-        ("$F --db . ready", 5),
-        ("$F --db $(printf 'x%.0s' {1..300}) ready", 5),
-        ("$F --db $(printf 'x%.0s' {1..300}) room new shop", 5),
-        ("$F photo case $(printf 'x%.0s' {1..300})", 0),
-        ("$F project load $(printf 'x%.0s' {1..300})", 3),
-        ("printf 'a = %s' $(printf '[%.0s' {1..5000}) >p; $F project load p", 4),
-        ("printf 'a = %s' $(printf '9%.0s' {1..5000}) >p; $F project load p", 4),
-        ("printf 'project = \"x\"\\ndue = 9999-12-31T23:59:59-12:00' >p; $F project load p", 4),
-        ("$F product new gloss² --class shellac-2lb", 0),
-        ("$F part new a/b --count ²", 2),
-        ("$F part new a/b -n $(printf '9%.0s' {1..5000})", 2),
-        ("$F steps new s topcoat*²", 2),
-        ("$F steps new s topcoat*$(printf '9%.0s' {1..5000})", 2),
-        ("$F rags water ²", 3),
-        ("$F off case --to ²", 3),
-        ("$F part new stools/x --of seat:²", 2),
     ],
 )
-def test_an_odd_file_or_figure_is_an_ordinary_refusal(shop, line: str, code: int):
-    ended, said = in_shell(shop, line)
+def test_a_pipe_in_place_of_a_file_is_not_waited_for(shop, line: str, code: int):
+    refused_as_usual(*in_shell(shop, line), code)
+
+
+LONG, NINES = "x" * 300, "9" * 5000
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        ("--db /dev/null ready", 5),
+        ("--db . ready", 5),
+        (f"--db {LONG} ready", 5),
+        (f"--db {LONG} room new shop", 5),
+        (f"photo case {LONG}", 0),
+        (f"project load {LONG}", 3),
+        ("product new gloss² --class shellac-2lb", 0),
+        ("part new a/b --count ²", 2),
+        (f"part new a/b -n {NINES}", 2),
+        ("steps new s topcoat*²", 2),
+        (f"steps new s topcoat*{NINES}", 2),
+        ("rags water ²", 3),
+        ("off case --to ²", 3),
+        ("part new stools/x --of seat:²", 2),
+    ],
+    ids=lambda value: str(value)[:40],
+)
+def test_an_odd_place_or_figure_is_an_ordinary_refusal(shop, line: str, code: int):
+    answer = shop(*line.split())
+    refused_as_usual(answer.code, answer.err, code)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"a = {'[' * 5000}",
+        f"a = {NINES}",
+        'project = "x"\ndue = 9999-12-31T23:59:59-12:00',
+    ],
+    ids=["deep", "long", "late"],
+)
+def test_an_odd_project_file_is_an_ordinary_refusal(shop, text: str):
+    file = shop.folder / "p"
+    file.write_text(text, encoding="utf-8")
+    answer = shop("project", "load", str(file))
+    refused_as_usual(answer.code, answer.err, 4)
+
+
+def refused_as_usual(ended: int, said: str, code: int) -> None:
     assert ended == code, said
     assert "Traceback" not in said
     assert "fault of ours" not in said

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shlex
-from datetime import datetime
 from pathlib import Path
 
 import pytest
@@ -11,7 +10,7 @@ from run import Finishlog
 from test_refusals import refused
 
 from finishlog import errors
-from finishlog.store.database import open_database
+from tests.once import blank
 
 # Invented.
 CABINET = """
@@ -58,7 +57,7 @@ def shop(tmp_path: Path) -> Finishlog:
     program = Finishlog(tmp_path)
     written(program, CABINET)
     # An empty shop on file: what is refused leaves it as it is.
-    open_database(program.database, datetime.fromisoformat(program.now))
+    program.database.write_bytes(blank())
     return program
 
 

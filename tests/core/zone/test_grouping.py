@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from finishlog.core.log.words import Found
-from finishlog.core.zone.grouping import groups
+from finishlog.core.zone.grouping import describe, groups
 from tests.shop_of import VARNISH, Story
 
 
@@ -59,3 +59,17 @@ def test_no_zone_is_in_two_lines_and_none_is_left_out():
     zones = story.look(201).zones
     shown = [state.target for group in groups(zones) for state in group.states]
     assert sorted(shown) == sorted(state.target for state in zones)
+
+
+def test_a_label_reads_with_its_project_and_without_its_count():
+    (group,) = groups(chairs().look(201).zones)
+    assert group.label == "chairs ×4"
+    assert group.label.full == f"{group.part.project_name}/chairs ×4"
+    assert group.label.uncounted == "chairs"
+
+
+def test_some_pieces_are_named_with_their_numbers_always():
+    part = groups(chairs().look(201).zones)[0].part
+    label = describe(part, [1, 3], ["seat"])
+    assert (label, label.uncounted) == ("chairs:1,3, seat", "chairs:1,3, seat")
+    assert describe(replace(part, has_namesake=True), [1, 3], ()) == f"{part.path}:1,3"

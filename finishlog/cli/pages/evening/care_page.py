@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from finishlog.context import Context
     from finishlog.core.bench.milestones import Milestone
     from finishlog.core.published.facts import Facts
+    from finishlog.core.zone.grouping import Label
 
 WIDTH = 80
 _TEXT = WIDTH - 2
@@ -185,13 +186,13 @@ def _smell(found: Found | None, moment: datetime | None, clock: Clock) -> str:
 
 def _lines(section: Section, lines: Iterable[CardLine], facts: Facts, verbose: bool) -> None:
     """Write what holds on all of it, then what holds on the same parts under their names."""
-    by_parts: dict[tuple[str, ...], list[CardLine]] = {(): []}
+    by_parts: dict[tuple[Label, ...], list[CardLine]] = {(): []}
     for line in lines:
         by_parts.setdefault(line.parts, []).append(line)
     for parts, mine in by_parts.items():
         if parts:
             # How many there are stands above.
-            names = (label.partition(" ×")[0] for label in parts)
+            names = (label.uncounted for label in parts)
             _put(section, f"on {', '.join(dict.fromkeys(names))}:")
         for line in mine:
             said = f" [{title_of(line.source, facts.sources)}]" if verbose else ""

@@ -28,7 +28,6 @@ from finishlog.core.findings import Answer
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
-from finishlog.core.zone.grouping import with_project
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.fits import Fits
@@ -167,7 +166,7 @@ def _together(section: Section, answer: Ready, clock: Clock, verbose: bool) -> N
         words = "glue up: every member may be clamped" if ready else reason(line, clock)
         section.row(name_of(line), words, tone=Tone.GO if ready else Tone.PLAIN)
     for each in answer.milestones:
-        section.row(with_project(each.part, each.label), _milestone(each, clock))
+        section.row(each.label.full, _milestone(each, clock))
 
 
 def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose: bool) -> None:
@@ -175,7 +174,7 @@ def _uneven(section: Section, lines: Sequence[UnevenLine], clock: Clock, verbose
     for line in lines:
         days = (clock.now - line.since).days
         since = f"since {clock.words(line.since)}" + (f" ({days} d)" if days else "")
-        name = with_project(line.part, line.label)
+        name = line.label.full
         more = f"{line.ahead} {_coats(line.ahead_coats)}, {line.behind} {_coats(line.behind_coats)}"
         section.row(name, more, f"{since}: it may cup; coat {line.behind} soon, air to both faces")
     if lines and verbose:

@@ -15,7 +15,6 @@ from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import RagsState
-from finishlog.core.zone.grouping import with_project
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.rags import RagsLine
@@ -63,7 +62,7 @@ def echo(clock: Clock, at: When, whom: Iterable[str], done: str) -> Page:
 
 def name_of(line: Standing) -> str:
     """Name what stands so, with its project."""
-    return with_project(line.part, line.label)
+    return line.label.full
 
 
 def usual_wanted(lines: Iterable[Standing]) -> list[str]:
@@ -130,7 +129,8 @@ def closing(closes: datetime | None, clock: Clock, after: str = ", later it need
 def reason(line: Standing, clock: Clock) -> str:
     """Say why, and until when, in one line; faults that it does not speak of come behind."""
     why = _reason(line, clock)
-    also = [f.name for f in line.faults if f.name not in why]
+    told = {f.name for f in line.faults if f.act == line.fault}
+    also = [f.name for f in line.faults if f.name not in told]
     return "; ".join(x for x in (why, ", ".join(also)) if x)
 
 

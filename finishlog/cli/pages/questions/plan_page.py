@@ -12,7 +12,7 @@ from finishlog.cli.words.finding_words import plan_reason, sentence, short
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
-from finishlog.core.zone.grouping import describe, with_project
+from finishlog.core.zone.grouping import Label, describe
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.plan import AirExpected, PlanAnswer
@@ -110,7 +110,7 @@ def _task(task: PlannedTask, answer: PlanAnswer, clock: Clock) -> tuple[str, str
             return "clean up", product, oily if task.product in answer.self_heating else ""
         case _:
             assert task.part is not None
-            named = with_project(task.part.path, task.label)
+            named = task.label.full
             wiped = ", wipe off" if task.wiped else ""
             return f"{task.operation}{wiped}", named, _why(task, product, clock)
 
@@ -136,7 +136,7 @@ def _parts(section: Section, parts: Sequence[PartDates], clock: Clock) -> None:
         return
     section.row("", "clamped", "stacked", "packed", "fully hard", tone=Tone.FAINT)
     for each in parts:
-        name = with_project(each.part.path, label_of(each.part))
+        name = label_of(each.part).full
         dates = (each.clamp, each.stack, each.pack, each.cured)
         words = [_handling(date, clock) for date in dates]
         if each.joins:
@@ -144,7 +144,7 @@ def _parts(section: Section, parts: Sequence[PartDates], clock: Clock) -> None:
         section.row(name, *(words[:1] if len(set(words)) == 1 else words))
 
 
-def label_of(part: Part) -> str:
+def label_of(part: Part) -> Label:
     """Name all of a part: `doors ×2`."""
     return describe(part, [piece.number for piece in part.pieces], ())
 
@@ -177,7 +177,7 @@ def _left(page: Page, answer: PlanAnswer) -> None:
         because, path = plan_reason(each.because), each.part.path
         for room in answer.rooms.get(path, ())[:1]:
             because += f"; {room} suits: finishlog move {path} {room}"
-        section.row(with_project(path, each.label), each.operation or "", because)
+        section.row(each.label.full, each.operation or "", because)
 
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:

@@ -5,7 +5,6 @@ Readings of other sources stand under the figure that is used, and so does its n
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, TypeAlias, TypeVar
 
@@ -15,6 +14,7 @@ from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.finish.classes import Figure, FinishClass, Limit, Range, RecoatWindow
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.measure.quantities import apart, celsius
+from finishlog.core.published.cited import cited
 
 if TYPE_CHECKING:
     from finishlog.core.published.sources import Source
@@ -86,12 +86,9 @@ def limits(page: Page, of: FinishClass, sources: Sources) -> None:
 
 
 def named_sources(page: Page, texts: Iterable[str], sources: Sources) -> None:
-    """Give the titles of the sources that texts name by their ids, in brackets."""
+    """Give the titles of the sources that texts name by their ids."""
     section = page.section("SOURCES NAMED IN WORDS")
-    inside = ", ".join(re.findall(r"\(([^()]*)\)", " ".join(texts)))
-    for id_ in dict.fromkeys(inside.split(", ")):
-        if source := sources.get(id_):
-            section.row(id_, source.title)
+    section.each((id_, sources[id_].title) for id_ in cited(texts))
 
 
 def _limits(of: FinishClass) -> tuple[tuple[str, Limit | None, Callable[[float], str]], ...]:
