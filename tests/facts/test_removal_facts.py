@@ -7,6 +7,7 @@ import pytest
 from finishlog.core.findings import Level
 from finishlog.core.published.removal import removal_finding, removal_of
 from finishlog.facts.load import load_facts
+from tests.worded_in import remedy
 
 FACTS = load_facts()
 FAMILIES = {FACTS.finish_class(key).family for key in list(FACTS.classes)}
@@ -23,7 +24,7 @@ def test_every_family_comes_off_somehow(family: str):
     finding = removal_finding(family, FACTS.removals)
     assert finding.level is Level.NOTE
     assert finding.source == "common practice"
-    assert finding.remedy
+    assert remedy(finding)
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from msgspec import Struct
 from finishlog.core.findings import Answer, Deed, Finding
 from finishlog.core.finish.stage_time import StageTime
 
-_OF_A_FAULT = frozenset({"fault", "mend-by", "repair-first"})
+_OF_A_FAULT = frozenset({"fault", "mend-by"})
 
 MAY_ACT = frozenset({Answer.GO, Answer.SCUFF, Answer.TEST})
 

@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
+from finishlog.cli.words.finding_words import plan_reason
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.plan.plan import plan
@@ -181,7 +182,8 @@ def test_a_board_that_cannot_be_first_does_not_hold_up_the_piece():
     story.set_aside(-1, board)
     made = plan_of(story)
     assert doings(made, door) == ["coat our shellac-2lb"]
-    assert made.boards_passed == ((board, "set aside"),)
+    ((passed, why),) = made.boards_passed
+    assert (passed, plan_reason(why)) == (board, "set aside")
 
 
 def test_dusty_work_comes_first_then_the_dust_settles():

@@ -7,6 +7,7 @@ from datetime import timedelta
 import pytest
 from msgspec.structs import replace
 
+from finishlog.cli.words.finding_words import plan_reason, short
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.findings import Answer
 from finishlog.core.finish.classes import Range
@@ -37,7 +38,6 @@ from tests.shop_of import (
     at,
     figure,
 )
-from tests.worded_in import because
 
 SAND, SCUFF, HARDWARE = Operation.SAND, Operation.SCUFF, Operation.HARDWARE
 
@@ -58,7 +58,7 @@ def test_work_longer_than_any_opening_is_said_not_planned():
     quarter = open_from(*((day, "18:00", "18:15") for day in range(7)))
     made = plan_of(story, hours=quarter)
     assert made.sessions == ()
-    assert "longer than the longest opening" in because(made.unplanned[0])
+    assert "longer than the longest opening" in plan_reason(made.unplanned[0].because)
 
 
 def test_without_hours_nothing_is_planned_and_it_is_said():
@@ -66,13 +66,13 @@ def test_without_hours_nothing_is_planned_and_it_is_said():
     story.part("door", SHELLAC)
     made = plan_of(story, hours=ShopHours((), "UTC"))
     assert made.sessions == ()
-    assert because(made.unplanned[0]) == "the shop's hours are not on record"
+    assert plan_reason(made.unplanned[0].because) == "the shop's hours are not on record"
 
 
 def test_a_part_without_steps_is_said():
     story = shop_read()
     story.part("door")
-    assert because(plan_of(story).unplanned[0]) == "it has no steps"
+    assert plan_reason(plan_of(story).unplanned[0].because) == "it has no steps"
 
 
 @pytest.mark.parametrize(("celsius", "rh"), [(4.0, 50.0), (21.0, 96.0)])
@@ -195,8 +195,8 @@ def test_a_plan_ends_after_so_many_tasks_and_says_so():
     always = open_from(*((day, "00:00", "00:00") for day in range(7)))
     made = plan_of(story, hours=always)
     assert 400 <= len(tasks_of(made)) <= 405  # the last visit is still cleaned up
-    assert "nothing is planned after" in made.stopped
-    assert because(made.unplanned[0]) == made.stopped
+    assert "nothing is planned after" in short(made.stopped)
+    assert made.unplanned[0].because == made.stopped
 
 
 def test_a_plan_ends_half_a_year_ahead_and_says_so():
@@ -209,7 +209,7 @@ def test_a_plan_ends_half_a_year_ahead_and_says_so():
         story.products[next(iter(story.products))], label={Stage.RECOAT: figure(24 * 30)}
     )
     made = plan_of(story, hours=rare)
-    assert "further than 180 days" in made.stopped
+    assert "further than 180 days" in short(made.stopped)
     assert made.projects[0].promise is Promise.UNKNOWN
 
 

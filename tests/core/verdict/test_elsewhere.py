@@ -27,7 +27,7 @@ def offered(story: Story, hour: float) -> tuple[Elsewhere, ...]:
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
     return sooner_elsewhere(
-        state, asked, bench.rooms.values(), around(bench.zones, at(hour), FACTS), FACTS
+        state, asked, bench.rooms.values(), around(bench.zones, at(hour), FACTS)
     )
 
 
@@ -85,7 +85,7 @@ def warmed(story: Story, hour: float) -> Elsewhere | None:
     bench = story.look(hour)
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
-    return sooner_warmed(state, asked, around(bench.zones, at(hour), FACTS), FACTS)
+    return sooner_warmed(state, asked, around(bench.zones, at(hour), FACTS))
 
 
 def test_a_damp_warm_room_is_dried_and_not_cooled():

@@ -1,0 +1,27 @@
+"""Stories of what must be done soon or is spoilt for good."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+STORIES = {
+    "wipe-off": (
+        speaks("oak top; wiping-stain 08:00; ask rest +3m", Answer.DEADLINE),
+        silent("oak top; wiping-stain 08:00; wipe +5m; ask rest +3m"),
+        silent("oak top; waterborne-clear 08:00; ask rest +3m"),
+    ),
+    "wiped-in-time": (
+        speaks("oak top; boiled-linseed-oil 08:00; ask alkyd-varnish +5d"),
+        silent("oak top; boiled-linseed-oil 08:00; wipe +10m; ask alkyd-varnish +5d"),
+    ),
+    "coat-while-wiped": (
+        speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +5m", Answer.DEADLINE),
+        silent("oak top; solvent-wipe 08:00; ask shellac-2lb +5m"),
+        silent("teak top; solvent-wipe 08:00; sand +5m; ask shellac-2lb +5m"),
+    ),
+    "mend-by": (
+        speaks("oak top; conversion-varnish 08:00; fault wrong-colour +10m; ask rest +5m"),
+        silent("oak top; lacquer-sprayed 08:00; fault dust +10m; ask rest +5m"),
+    ),
+}

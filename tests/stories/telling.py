@@ -1,0 +1,244 @@
+"""A story of a rule in one line, read into a real log: what is there, what happened, what is asked.
+
+`oak top; air 23C 50%; wiping-stain 08:00; wipe +2h30; ask waterborne-clear +3d`
+
+- first the part, with its wood where it has one; `drawer/inside`: a face of it; `@steps sand
+  sealer topcoat*2`: its steps; more parts, `and ash rail`, stand beside it
+- each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
+  the one before (without one: five minutes later)
+- a class is a coat of it (`waterborne-clear spray`, `… from-mix` names a mix told of before); other
+  words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`, `off bare`,
+  `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every
+  six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody told),
+  `aside`, `resume`, `heat 3h`, `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one face)
+- last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
+
+Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from msgspec.structs import replace
+
+from finishlog.core.bench.state import asked_of
+from finishlog.core.findings import Act, Answer, Finding
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Fault, PieceReading, Stripped
+from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
+from finishlog.core.rules.all import findings_of
+from finishlog.core.shop.things import FaceKind, OldFinish, Part
+from finishlog.core.verdict.fold import decide
+from finishlog.core.zone.around import Around, around
+from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
+from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Verdict
+from tests.shop_of import FACTS, Story
+
+_TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
+_BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
+_SOON = 5 / 60
+
+
+@dataclass(frozen=True)
+class Told:
+    """One story: its line, whether the rule speaks in it, and with what answer."""
+
+    line: str
+    speaks: bool
+    answer: Answer | None = None
+    says: str = ""
+
+
+def speaks(line: str, answer: Answer | None = None, says: str = "") -> Told:
+    """Tell a story in which the rule has something to say; `says`: words that it must hold."""
+    return Told(line, True, answer, says)
+
+
+def silent(line: str) -> Told:
+    """Tell a story in which the rule rightly says nothing."""
+    return Told(line, False)
+
+
+@dataclass(frozen=True)
+class Scene:
+    """What a story leads to: the zone, what is asked of it, what is around it."""
+
+    zone: ZoneState
+    asked: Asked
+    around: Around
+
+    @property
+    def found(self) -> tuple[Finding, ...]:
+        """What every rule finds."""
+        return findings_of(self.zone, self.asked, self.around)
+
+    @property
+    def verdict(self) -> Verdict:
+        """What they come to."""
+        return decide(self.zone, self.asked, self.around)
+
+
+def _number(word: str, unit: str) -> float:
+    assert word.endswith(unit), f"{word!r}: a figure with {unit}"
+    return float(word.removesuffix(unit))
+
+
+class Teller:
+    """Reads one line."""
+
+    def __init__(self, line: str) -> None:
+        self.story = Story()
+        self.hour = 0.0
+        self.started = False
+        self.air: tuple[float, float, float] | None = (-12.0, 23.0, 50.0)
+        self.airs: list[tuple[float, float, float]] = []
+        first, *self.clauses = [each.strip() for each in line.split(";")]
+        self.parts: dict[str, Part] = {}
+        for each in first.split(" and "):
+            self._part(each)
+        self.main = next(iter(self.parts.values()))
+        self.face: str | None = None
+
+    def _part(self, words: str) -> None:
+        words, _, steps = words.partition("@steps")
+        *wood, name = words.split()
+        name, _, face = name.partition("/")
+        old = [w for w in wood if w.startswith("old-")]
+        species = " ".join(w for w in wood if w not in old) or None
+        faces = tuple(face.split("+")) if face else ("all round",)
+        made = self.story.part(name, *self._steps(steps), faces=faces, species=species)
+        if old:
+            made = replace(made, old_finish=OldFinish(old[0].removeprefix("old-")))
+            self.story.parts[-1] = made
+        self.parts[name] = made
+
+    def _steps(self, text: str) -> list[Any]:
+        found: list[Any] = []
+        for word in text.split():
+            name, _, times = word.partition("*")
+            is_work = name in {o.value for o in Operation}
+            found += [Operation(name) if is_work else name] * int(times or 1)
+        return found
+
+    def scene(self) -> Scene:
+        """Tell it all, and look at the part as of what is asked."""
+        *happened, asked = self.clauses
+        assert asked.startswith("ask "), f"{asked!r}: a story ends with what is asked"
+        for clause in happened:
+            self._happens(clause)
+        on, face, words = self._whose(self._at(asked.removeprefix("ask ").split()))
+        self._read_on()
+        bench = self.story.look(self.hour)
+        zone = next(z for z in bench.zones if z.member.id == on.id and face in {None, z.face.name})
+        near = around(bench.zones, bench.now, FACTS)
+        return Scene(zone, self._asked(words, zone), near)
+
+    def _asked(self, words: list[str], zone: ZoneState) -> Asked:
+        word = words[0]
+        if word == "due":
+            return asked_of(zone, self.story.shop, FACTS)
+        if word in FACTS.classes:
+            return coat_asked(FACTS.finish_class(word), Method(words[1]) if words[1:] else None)
+        if word in {o.value for o in Operation}:
+            return work_asked(Operation(word))
+        return NOTHING if word == "rest" else Asked(Act(word))
+
+    def _read_on(self) -> None:
+        """Read the air every six hours, as it was told, until what is asked."""
+        if self.air is None:
+            return
+        self.airs.append(self.air)
+        for n, (since, celsius, rh) in enumerate(self.airs):
+            until = self.airs[n + 1][0] if n + 1 < len(self.airs) else self.hour
+            hour = since
+            while hour <= until:
+                self.story.read(hour, celsius, rh)
+                hour += 6
+            if n + 1 == len(self.airs):
+                self.story.read(until, celsius, rh)
+
+    def _at(self, words: list[str]) -> list[str]:
+        """Move to the time that stands last in a clause; return the words before it."""
+        found = _TIME.match(words[-1])
+        if found is None or len(words) == 1:
+            self.hour += _SOON if self.started else 0.0
+            self.started = True
+            return words
+        self.started = True
+        clock_h, clock_m, days, hours, minutes = found.groups()
+        if clock_h is not None:
+            self.hour = int(clock_h) + int(clock_m) / 60 - _BEGINS
+        else:
+            self.hour += 24 * int(days or 0) + int(hours or 0) + int(minutes or 0) / 60
+        return words[:-1]
+
+    def _whose(self, words: list[str]) -> tuple[Part, str | None, list[str]]:
+        """Tell which part, and which face of it, a clause names; the first part else."""
+        if not words[0].endswith(":"):
+            return self.main, None, words
+        name = words[0].removesuffix(":")
+        if name in self.parts:
+            return self.parts[name], None, words[1:]
+        return self.main, name, words[1:]
+
+    def _happens(self, clause: str) -> None:
+        on, face, (word, *more) = self._whose(self._at(clause.split()))
+        story, hour = self.story, self.hour
+        if word in FACTS.classes:
+            method = Method(more[0]) if more else None
+            story.coat(hour, word, on, face=face, method=method)
+            return
+        if word in {o.value for o in Operation}:
+            done = story.work(hour, Operation(word), on, face=face)
+            if more:
+                story.entries[-1] = replace(done, grit=more[0])
+            return
+        head = story._head(hour, story._reach(on, face, None))
+        match word:
+            case "check":
+                story.check(hour, Found(more[0]), on, face=face)
+            case "fault":
+                story._happened(Fault(**head, what=FaultKind(more[0])))
+            case "off":
+                survives = None
+                if more[0] != "bare":
+                    survives = story.state(hour, on).layers[-1].coat.id
+                how = Stripping(more[1]) if more[1:] else Stripping.STRIP
+                story._happened(Stripped(**head, operation=how, survives=survives))
+            case "surface":
+                story.surface(hour, _number(more[0], "C"), on)
+            case "moisture":
+                story._happened(PieceReading(**head, moisture_pct=_number(more[0], "%")))
+            case "air":
+                if self.air is not None:
+                    self.airs.append(self.air)
+                self.air = (hour, _number(more[0], "C"), _number(more[1], "%"))
+            case "one-air":
+                self.air = None
+                story.read(hour, _number(more[0], "C"), _number(more[1], "%"))
+            case "no-air":
+                self.air = None
+            case "night":
+                story.cold_nights(None if more[0] == "?" else _number(more[0], "C"))
+            case "heat":
+                story.heat(hour, hour + float(more[0].removesuffix("h")))
+            case "aside":
+                story.set_aside(hour, on)
+            case "resume":
+                story.resume(hour, on)
+            case "joint":
+                face_of = next(f for f in on.faces if f.kind is not FaceKind.JOINT)
+                raise AssertionError(f"no joint is told yet: {face_of.name}")
+            case _:
+                raise AssertionError(f"{word!r}: no clause begins with it")
+
+
+@cache
+def scene(line: str) -> Scene:
+    """Return what a line leads to."""
+    return Teller(line).scene()

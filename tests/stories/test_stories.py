@@ -1,0 +1,48 @@
+"""Every rule carries its stories: some in which it must speak, some in which it must stay silent.
+
+A story is one line (tests/stories/telling), read into a real log; nothing in it is published. What
+a rule rests on stands beside the rule, as its source.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from pathlib import Path
+
+import pytest
+
+from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.core.rules.all import RULES
+from tests.stories.telling import Told, scene
+
+HERE = Path(__file__).parent
+BY_ID = {rule.id: rule for rule in RULES}
+STORIES: dict[str, tuple[Told, ...]] = {}
+for file in sorted(HERE.glob("of_*.py")):
+    told = import_module(f"tests.stories.{file.stem}").STORIES
+    assert not STORIES.keys() & told.keys(), file.name
+    STORIES |= told
+# Rules whose stories stand in other tests until they are told here.
+NOT_TOLD_YET = BY_ID.keys() - STORIES.keys()
+
+EACH = [(rule, told) for rule, all_of_it in STORIES.items() for told in all_of_it]
+
+
+@pytest.mark.parametrize(("rule", "told"), EACH, ids=[f"{r}: {t.line}" for r, t in EACH])
+def test_a_rule_speaks_in_its_stories_and_is_silent_in_the_others(rule: str, told: Told):
+    at = scene(told.line)
+    found = list(BY_ID[rule].find(at.zone, at.asked, at.around))
+    spoke = [f for f in found if not f.plain or f.answer is None or f.answer.value != "go"]
+    assert bool(spoke) == told.speaks, [sentence(f) for f in found]
+    if told.answer is not None:
+        assert told.answer in {f.answer for f in found}
+    for each in found:
+        assert sentence(each)
+        assert "None" not in sentence(each) + remedy(each) + short(each) + waits_for(each)
+    assert told.says in " ".join(f"{sentence(f)} {remedy(f)}" for f in found)
+
+
+def test_every_rule_is_told_speaking_and_silent():
+    for rule, all_of_it in STORIES.items():
+        assert rule in BY_ID
+        assert {told.speaks for told in all_of_it} == {True, False}, rule
