@@ -25,6 +25,7 @@ BLUSH = "blush"
 NIGHT_UNTOLD = "night-untold"
 HEATER_UNTOLD = "heater-untold"
 POT_LIFE = "pot-life"
+WOOD_WARMS_UP = "wood-warms-up"
 
 
 class Level(StrEnum):

@@ -40,7 +40,6 @@ from tests.cli.run import ZONE, furnished
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH
 from tests.shop_on_file import EVENINGS, NOW, Happened, Story, context_of, kept, stories
-from tests.worded_in import because, waits_for
 
 T = TypeVar("T")
 # A part, the number of a piece, a face.
@@ -200,9 +199,8 @@ def what_two_screens_say_of_one_spot_is_the_same(screens: Screens) -> None:
                 said.high,
                 said.closes,
             )
-            assert (because(line), waits_for(line), line.scuff_first, line.findings) == (
-                because(said),
-                waits_for(said),
+            assert (line.because, line.scuff_first, line.findings) == (
+                said.because,
                 said.scuff_first,
                 said.findings,
             )

@@ -10,10 +10,11 @@ from math import inf
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer
+from finishlog.core.findings import WOOD_WARMS_UP, Answer
 from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.stage_time import later
 from finishlog.core.finish.stages import Stage
@@ -62,7 +63,7 @@ def sooner_elsewhere(
     for room in rooms:
         if room.id == state.room.id or room.read_lately(near.now) is None:
             continue
-        there = _wait(_moved(state, room, near.now), asked, near)
+        there = _wait(_carried_over(state, room, near.now), asked, near)
         if there is None or there[1] is None:
             continue
         if here[1] is None or here[1] - there[1] >= _WORTH_IT:
@@ -112,6 +113,11 @@ def _moved(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:
     return replace(state, layers=layers, stages=FilmStages(layers), room=room)
 
 
+def _carried_over(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:
+    """Return a zone as carried into a room: its wood has yet to warm up where it came from cold."""
+    return replace(_moved(state, room, now), stays=(*state.stays, Stay(now, room)))
+
+
 def _carried(layer: Layer, room: RoomAir, now: datetime) -> Layer:
     again = layer.air_again.carried(room, now) if layer.air_again else None
     return replace(layer, air=layer.air.carried(room, now), air_again=again)
@@ -125,7 +131,7 @@ def _wait(
     Of a film that failed a check within its time: when it may be sanded and recoated by the clocks.
     """
     verdict = decide(state, asked, near)
-    if verdict.answer is Answer.DRYING:
+    if verdict.answer is Answer.DRYING or verdict.binds.rule == WOOD_WARMS_UP:
         return verdict.low, verdict.high
     top, soft = state.top, still_soft(state.top)
     if top is None or soft is None or soft.is_late or verdict.answer is not Answer.BLOCKED:

@@ -17,6 +17,7 @@ from finishlog.core.findings import (
     AIR_UNREAD,
     BLUSH,
     NIGHT_UNTOLD,
+    WOOD_WARMS_UP,
     Answer,
     Figured,
     Finding,
@@ -163,7 +164,7 @@ def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         yield replace(found, answer=answer, high=high)
 
 
-@rule("wood-warms-up", binds=COAT, source=COMMON_PRACTICE)
+@rule(WOOD_WARMS_UP, binds=COAT, source=COMMON_PRACTICE)
 def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for wood that was just carried in from the cold."""
     if asked.over is None:
@@ -171,7 +172,7 @@ def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     figures = around.facts.drying
     until = cold_wood_until(asked.over, zone.room, around.now, figures, zone.stays)
     if until is not None:
-        found = finding("wood-warms-up", answer=Answer.WAITS)
+        found = finding(WOOD_WARMS_UP, answer=Answer.WAITS)
         yield replace(found, high=until, plain=True)
 
 
