@@ -21,7 +21,11 @@ STORIES = {
         silent("teak top; solvent-wipe 08:00; sand +5m; ask shellac-2lb +5m"),
     ),
     "mend-by": (
-        speaks("oak top; conversion-varnish 08:00; fault wrong-colour +10m; ask rest +5m"),
-        silent("oak top; lacquer-sprayed 08:00; fault dust +10m; ask rest +5m"),
+        speaks(
+            "oak top; conversion-varnish 08:00; fault blush +10m; ask rest +5m", Answer.DEADLINE
+        ),
+        silent("oak top; conversion-varnish 08:00; fault blush +10m; mend +5m; ask rest +5m"),
+        silent("oak top; conversion-varnish 08:00; fault blush +10m; ask rest +3h"),
+        silent("oak top; lacquer-sprayed 08:00; fault blush +10m; ask rest +5m"),
     ),
 }

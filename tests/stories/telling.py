@@ -10,7 +10,9 @@
   words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`, `off bare`,
   `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every
   six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody told),
-  `aside`, `resume`, `heat 3h`, `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one face)
+  `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into a
+  frame), `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE`
+  (of a part beside it), `front: CLAUSE` (of one face)
 - last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
@@ -25,13 +27,15 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from finishlog.core.air.heater import HeaterKind
 from finishlog.core.bench.state import asked_of
 from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
-from finishlog.core.log.entries import Fault, PieceReading, Stripped
+from finishlog.core.log.entries import Fault, Note, PieceReading, Stripped
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.rules.all import findings_of
-from finishlog.core.shop.things import FaceKind, OldFinish, Part
+from finishlog.core.safety.whats_in import in_product
+from finishlog.core.shop.things import OldFinish, Part
 from finishlog.core.verdict.fold import decide
 from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
@@ -41,6 +45,7 @@ from tests.shop_of import FACTS, Story
 
 _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
+_FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
 
 
@@ -88,14 +93,33 @@ def _number(word: str, unit: str) -> float:
     return float(word.removesuffix(unit))
 
 
+@dataclass(frozen=True)
+class Clause:
+    """What happened to a part, or to one face of it, in the words after the first."""
+
+    on: Part
+    face: str | None
+    more: list[str]
+
+    @property
+    def word(self) -> str:
+        """The next word."""
+        return self.more[0]
+
+    @property
+    def air(self) -> tuple[float, float]:
+        """Its temperature (°C) and humidity (%)."""
+        return _number(self.more[0], "C"), _number(self.more[1], "%")
+
+
 class Teller:
     """Reads one line."""
 
     def __init__(self, line: str) -> None:
         self.story = Story()
-        self.hour = 0.0
+        self.hour = _FIRST
         self.started = False
-        self.air: tuple[float, float, float] | None = (-12.0, 23.0, 50.0)
+        self.air: tuple[float, float, float] | None = (_FIRST, 23.0, 50.0)
         self.airs: list[tuple[float, float, float]] = []
         first, *self.clauses = [each.strip() for each in line.split(";")]
         self.parts: dict[str, Part] = {}
@@ -143,7 +167,9 @@ class Teller:
         if word == "due":
             return asked_of(zone, self.story.shop, FACTS)
         if word in FACTS.classes:
-            return coat_asked(FACTS.finish_class(word), Method(words[1]) if words[1:] else None)
+            comes = in_product(self.story.products[self.story.product(word)])
+            method = Method(words[1]) if words[1:] else None
+            return coat_asked(FACTS.finish_class(word), method, comes)
         if word in {o.value for o in Operation}:
             return work_asked(Operation(word))
         return NOTHING if word == "rest" else Asked(Act(word))
@@ -188,54 +214,85 @@ class Teller:
 
     def _happens(self, clause: str) -> None:
         on, face, (word, *more) = self._whose(self._at(clause.split()))
-        story, hour = self.story, self.hour
+        told = Clause(on, face, more)
         if word in FACTS.classes:
             method = Method(more[0]) if more else None
-            story.coat(hour, word, on, face=face, method=method)
-            return
-        if word in {o.value for o in Operation}:
-            done = story.work(hour, Operation(word), on, face=face)
+            self.story.coat(self.hour, word, on, face=face, method=method)
+        elif word in {o.value for o in Operation}:
+            done = self.story.work(self.hour, Operation(word), on, face=face)
             if more:
-                story.entries[-1] = replace(done, grit=more[0])
-            return
-        head = story._head(hour, story._reach(on, face, None))
-        match word:
-            case "check":
-                story.check(hour, Found(more[0]), on, face=face)
-            case "fault":
-                story._happened(Fault(**head, what=FaultKind(more[0])))
-            case "off":
-                survives = None
-                if more[0] != "bare":
-                    survives = story.state(hour, on).layers[-1].coat.id
-                how = Stripping(more[1]) if more[1:] else Stripping.STRIP
-                story._happened(Stripped(**head, operation=how, survives=survives))
-            case "surface":
-                story.surface(hour, _number(more[0], "C"), on)
-            case "moisture":
-                story._happened(PieceReading(**head, moisture_pct=_number(more[0], "%")))
-            case "air":
-                if self.air is not None:
-                    self.airs.append(self.air)
-                self.air = (hour, _number(more[0], "C"), _number(more[1], "%"))
-            case "one-air":
-                self.air = None
-                story.read(hour, _number(more[0], "C"), _number(more[1], "%"))
-            case "no-air":
-                self.air = None
-            case "night":
-                story.cold_nights(None if more[0] == "?" else _number(more[0], "C"))
-            case "heat":
-                story.heat(hour, hour + float(more[0].removesuffix("h")))
-            case "aside":
-                story.set_aside(hour, on)
-            case "resume":
-                story.resume(hour, on)
-            case "joint":
-                face_of = next(f for f in on.faces if f.kind is not FaceKind.JOINT)
-                raise AssertionError(f"no joint is told yet: {face_of.name}")
-            case _:
-                raise AssertionError(f"{word!r}: no clause begins with it")
+                self.story.entries[-1] = replace(done, grit=more[0])
+        else:
+            tells = getattr(self, f"_told_{word.replace('-', '_')}", None)
+            assert tells is not None, f"{word!r}: no clause begins with it"
+            tells(told)
+
+    def _head(self, told: Clause) -> dict[str, Any]:
+        return self.story._head(self.hour, self.story._reach(told.on, told.face, None))
+
+    def _told_check(self, told: Clause) -> None:
+        self.story.check(self.hour, Found(told.word), told.on, face=told.face)
+
+    def _told_fault(self, told: Clause) -> None:
+        self.story._happened(Fault(**self._head(told), what=FaultKind(told.word)))
+
+    def _told_off(self, told: Clause) -> None:
+        survives = None
+        if told.word != "bare":
+            survives = self.story.state(self.hour, told.on).layers[-1].coat.id
+        how = Stripping(told.more[1]) if told.more[1:] else Stripping.STRIP
+        self.story._happened(Stripped(**self._head(told), operation=how, survives=survives))
+
+    def _told_surface(self, told: Clause) -> None:
+        self.story.surface(self.hour, _number(told.word, "C"), told.on)
+
+    def _told_moisture(self, told: Clause) -> None:
+        moisture = _number(told.word, "%")
+        self.story._happened(PieceReading(**self._head(told), moisture_pct=moisture))
+
+    def _told_air(self, told: Clause) -> None:
+        if self.air is not None and self.air[0] < self.hour:
+            self.airs.append(self.air)
+        self.air = (self.hour, *told.air)
+
+    def _told_one_air(self, told: Clause) -> None:
+        self.air = None
+        self.story.read(self.hour, *told.air)
+
+    def _told_no_air(self, _: Clause) -> None:
+        self.air = None
+
+    def _told_night(self, told: Clause) -> None:
+        self.story.cold_nights(None if told.word == "?" else _number(told.word, "C"))
+
+    def _told_heat(self, told: Clause) -> None:
+        self.story.heat(self.hour, self.hour + _number(told.word, "h"))
+
+    def _told_heater(self, told: Clause) -> None:
+        rooms = self.story.rooms
+        rooms[1] = replace(rooms[1], heater=HeaterKind(told.word))
+
+    def _told_aside(self, told: Clause) -> None:
+        self.story.set_aside(self.hour, told.on)
+
+    def _told_resume(self, told: Clause) -> None:
+        self.story.resume(self.hour, told.on)
+
+    def _told_joint(self, told: Clause) -> None:
+        frame = self.story.part("frame", needs={told.on.name: 1})
+        glue = told.word if told.more else ""
+        self.story.join(self.hour, frame.pieces[0], told.on.pieces, glue)
+
+    def _told_note(self, told: Clause) -> None:
+        self.story._happened(Note(**self._head(told), text=" ".join(told.more)))
+
+    def _told_carried_in(self, told: Clause) -> None:
+        """Carry a part from another room, where it stood until now, into this one."""
+        story, other = self.story, self.story.another_room()
+        where = next(n for n, part in enumerate(story.parts) if part.id == told.on.id)
+        story.parts[where] = replace(told.on, room=other)
+        story.read(self.hour - _SOON, *told.air, other)
+        story.move(self.hour, told.on, 1)
 
 
 @cache

@@ -1,0 +1,33 @@
+"""Stories of what lies below: pairs of finishes, an old finish, what should never have gone on."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+STORIES = {
+    "wrong-below": (
+        speaks("oak top; shellac-waxy 08:00; conversion-varnish +1d; ask rest +2d"),
+        silent("oak top; shellac-2lb 08:00; waterborne-clear +1d; ask rest +2d"),
+        silent("oak top; shellac-waxy 08:00; conversion-varnish +1d; check holds +3d; ask rest"),
+        silent("oak top; shellac-waxy 08:00; conversion-varnish +1d; off bare +2d; ask rest"),
+    ),
+    "pair": (
+        speaks("oak top; shellac-waxy 08:00; ask waterborne-clear +7d", Answer.UNDERNEATH),
+        speaks("oak top; hardwax-oil 08:00; wipe +5m; ask lacquer-sprayed spray +30d"),
+        silent("oak top; shellac-2lb 08:00; ask shellac-waxy +7d"),
+        silent("oak top; shellac-waxy 08:00; off bare +1d; ask waterborne-clear +7d"),
+        silent("oak top; ask waterborne-clear 08:00"),
+    ),
+    "pair-on-wood": (
+        speaks("oak top; ask paste-wax 08:00"),
+        silent("oak top; ask alkyd-varnish 08:00"),
+        silent("oak top; shellac-2lb 08:00; ask paste-wax +30d"),
+    ),
+    "old-finish": (
+        speaks("oak old-varnish top; ask alkyd-varnish 08:00", Answer.TEST),
+        silent("oak top; ask alkyd-varnish 08:00"),
+        silent("oak old-varnish top; check holds 08:00; ask alkyd-varnish +1h"),
+        silent("oak old-varnish top; off bare 08:00; ask alkyd-varnish +1h"),
+    ),
+}

@@ -1,0 +1,40 @@
+"""Stories of the clocks of a film: the wait, the window, the dead zone, the steps."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+STORIES = {
+    "film-clock": (
+        speaks("oak top; alkyd-varnish 08:00; ask sand +2h", Answer.DRYING),
+        speaks("oak top; alkyd-varnish 08:00; ask stack +2h", Answer.DRYING),
+        speaks("oak top; alkyd-varnish 08:00; ask turn +1h", Answer.DRYING),
+        speaks("oak top; one-air 23C 50%; alkyd-varnish 08:00; ask pack +90d", Answer.TEST),
+        speaks("oak top; wiping-stain 08:00; wipe +5m; ask pack +90d", Answer.TEST),
+        silent("oak top; ask sand 08:00"),
+        silent("oak top; alkyd-varnish 08:00; ask wipe +2h"),
+        silent("oak top; alkyd-varnish 08:00; ask sand +3d"),
+        silent("oak top; alkyd-varnish 08:00; check powder +1d; ask sand +1d"),
+    ),
+    "recoat-clock": (
+        speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
+        speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
+        speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),
+        silent("oak top; ask alkyd-varnish 08:00"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +1h"),
+        silent("oak top; shellac-2lb 08:00; ask shellac-2lb +30d"),
+        silent("oak top; oil-polyurethane 08:00; ask paste-wax +60d"),
+    ),
+    "may-wrinkle": (
+        speaks("oak top; conversion-varnish 08:00; ask conversion-varnish +3d", Answer.TEST),
+        silent("oak top; conversion-varnish 08:00; ask conversion-varnish +1h"),
+        silent("oak top; conversion-varnish 08:00; ask conversion-varnish +40d"),
+        silent("oak top; waterborne-clear 08:00; ask waterborne-clear +3d"),
+    ),
+    "steps-behind": (
+        speaks("oak top; ask rest 08:00", Answer.DONE),
+        speaks("oak top @steps shellac-2lb; shellac-2lb 08:00; ask rest +1d", Answer.DONE),
+        silent("oak top @steps shellac-2lb; ask due 08:00"),
+    ),
+}

@@ -1,0 +1,30 @@
+"""Stories of what a young film met."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+STORIES = {
+    "suspect": (
+        speaks("oak top; air 5C 50%; waterborne-clear 08:00; ask sand +3d", Answer.SUSPECT),
+        speaks("oak top; waterborne-clear 08:00; surface 4C +1h; ask sand +3d", Answer.SUSPECT),
+        speaks("oak top; air 22C 100%; waterborne-clear 08:00; ask rest +3d", Answer.SUSPECT),
+        silent("oak top; air 5C 50%; alkyd-varnish 08:00; ask sand +3d"),
+        silent("oak top; waterborne-clear 08:00; ask sand +3d"),
+        silent("oak top; air 5C 50%; waterborne-clear 08:00; check holds +3d; ask sand"),
+        silent("oak top; air 5C 50%; waterborne-clear 08:00; off bare +3d; ask sand"),
+    ),
+    "perhaps-cold": (
+        speaks("oak top; night 2C; one-air 20C 50%; waterborne-clear 08:00; ask latex-enamel +1d"),
+        silent("oak top; night 15C; one-air 20C 50%; waterborne-clear 08:00; ask latex-enamel +1d"),
+        silent("oak top; night 2C; waterborne-clear 08:00; ask waterborne-clear +1d"),
+        silent("oak top; night 2C; one-air 20C 50%; alkyd-varnish 08:00; ask alkyd-varnish +1d"),
+    ),
+    "not-proved-through": (
+        speaks("oak top; air 23C 95%; alkyd-varnish 08:00; check dry +6d; ask alkyd-varnish"),
+        silent("oak top; air 23C 50%; alkyd-varnish 08:00; check dry +6d; ask alkyd-varnish"),
+        silent("oak top; air 23C 95%; alkyd-varnish 08:00; check powder +6d; ask alkyd-varnish"),
+        silent("oak top; air 23C 95%; shellac-2lb 08:00; check dry +6d; ask shellac-2lb"),
+    ),
+}

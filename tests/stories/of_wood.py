@@ -1,0 +1,49 @@
+"""Stories of the bare wood: its kind, its oil and moisture, iron and bleach in it."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+STORIES = {
+    "wood": (
+        speaks("teak top; ask alkyd-varnish 08:00", Answer.UNDERNEATH),
+        speaks("teak top; solvent-wipe 08:00; ask alkyd-varnish", Answer.TEST),
+        silent("oak top; ask alkyd-varnish 08:00"),
+        silent("teak top; shellac-2lb 08:00; ask alkyd-varnish +2d"),
+    ),
+    "solvent-wipe": (
+        speaks("teak top; ask shellac-2lb 08:00"),
+        speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +6h"),
+        speaks("teak top; solvent-wipe 08:00; sand; ask shellac-2lb"),
+        silent("teak top; solvent-wipe 08:00; ask shellac-2lb"),
+        silent("oak top; ask shellac-2lb 08:00"),
+    ),
+    "iron": (
+        speaks("oak top; steel-wool 08:00; ask waterborne-clear +1h", Answer.UNDERNEATH),
+        speaks("oak top; steel-wool 08:00; off bare +1h; ask waterborne-clear +1h"),
+        silent("oak top; sand 08:00; ask waterborne-clear +1h"),
+        silent("oak top; steel-wool 08:00; ask alkyd-varnish +1h"),
+        silent("oak top; steel-wool 08:00; off bare sand-through +1h; ask waterborne-clear +1h"),
+        silent("oak top; steel-wool 08:00; shellac-2lb +1h; ask waterborne-clear +1d"),
+    ),
+    "wood-too-wet": (
+        speaks("oak top; moisture 18% 08:00; ask alkyd-varnish", Answer.TEST),
+        speaks("oak top; air 20C 30%; moisture 11% 08:00; ask alkyd-varnish", Answer.TEST),
+        silent("oak top; moisture 8% 08:00; ask alkyd-varnish"),
+        silent("oak top; moisture 18% 08:00; moisture 8% +20d; ask alkyd-varnish"),
+        silent("oak top; moisture 18% 08:00; alkyd-varnish; ask alkyd-varnish +2d"),
+    ),
+    "dust-of-bleach": (
+        speaks("oak top; bleach-oxalic 08:00; ask sand +1d", Answer.UNDERNEATH),
+        silent("oak top; bleach-oxalic 08:00; rinse +1h; ask sand +1d"),
+        silent("oak top; water-dye 08:00; ask sand +1d"),
+        silent("oak top; bleach-oxalic 08:00; ask rinse +1h"),
+    ),
+    "met-in-the-wood": (
+        speaks("oak top; note fumed with ammonia 08:00; ask bleach-chlorine +1h"),
+        speaks("oak top; bleach-chlorine 08:00; ask bleach-oxalic +1h", Answer.UNDERNEATH),
+        silent("oak top; bleach-chlorine 08:00; rinse +1h; ask bleach-oxalic +1h"),
+        silent("oak top; ask bleach-oxalic 08:00"),
+    ),
+}
