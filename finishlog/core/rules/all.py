@@ -26,6 +26,7 @@ RULES: tuple[Rule, ...] = (
     bleached.dust,
     bleached.met,
     observed.check_failed,
+    observed.fault,
     wet_nearby.lead,
     clocks.film_clock,
     clocks.recoat_clock,
@@ -48,7 +49,6 @@ RULES: tuple[Rule, ...] = (
     wet_nearby.dust_on_wet,
     coating_air.wood_warms_up,
     observed.still_prints,
-    observed.fault,
     deadlines.coat_while_wiped,
 )
 

@@ -19,7 +19,12 @@ from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Temperature, Units
 
 PACKAGE = Path(__file__).parents[3] / "finishlog"
-BELOW = [file for file in PACKAGE.rglob("*.py") if "cli" not in file.relative_to(PACKAGE).parts]
+# Where sentences carry commands as data: below the terminal, and in the words of the rules.
+BELOW = [
+    file
+    for file in PACKAGE.rglob("*.py")
+    if "cli" not in (parts := file.relative_to(PACKAGE).parts) or "words" in parts
+]
 
 
 @cache
