@@ -12,6 +12,11 @@ STORIES = {
         silent("oak top; waterborne-clear 08:00; ask rest +3m"),
     ),
     "wiped-in-time": (
+        speaks("ash leg; boiled-linseed-oil 19:00; ask pack +30d"),
+        speaks("ash leg; boiled-linseed-oil 19:00; ask rub-out +30d"),
+        silent("ash leg; boiled-linseed-oil 19:00; wipe +20m; ask pack +30d"),
+        silent("ash leg; boiled-linseed-oil 19:00; check dry +9d; ask pack +21d"),
+        silent("ash leg; boiled-linseed-oil 19:00; ask turn +3d"),
         speaks("oak top; boiled-linseed-oil 08:00; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; wipe +10m; ask alkyd-varnish +5d"),
     ),

@@ -258,7 +258,7 @@ def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
         unknown.append("the room's air: no reading within a day")
     if where.unknown:
         unknown.append(where.unknown)
-    if state.top and state.top.of.wipe_off_h and not state.top.wiped:
+    if state.top and state.top.wipe_off_by() is not None:
         unknown.append("whether the surplus was wiped off in time: taken as done")
     if state.top and not state.top.checks:
         unknown.append("how this film really is: no check logged since the coat")

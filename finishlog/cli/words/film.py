@@ -37,6 +37,15 @@ _OIL_ON_TOP = (
 )
 
 
+def _wiped_late(of: Finding) -> str:
+    wipe = f"{number(of, 'wipe'):.0f}"
+    return (
+        f"rub it with its own solvent and log it: {Do.LOG('PART', 'solvent-wipe')}; or test that "
+        f"it is not sticky: {Do.CHECK('PART', Found.DRY)}; was it wiped sooner: "
+        f"{Do.AMEND(wipe, at='TIME')}"
+    )
+
+
 def _clock(of: Finding) -> str:
     """Name what a clock counts toward."""
     if text(of, "over"):
@@ -182,6 +191,7 @@ WORDS = {
         lambda f: f"{text(f, 'test')} failed: {text(f, 'found')}",
     ),
     "still-prints": Words("it still prints"),
+    "surplus-set": Words(lambda f: f"surplus {text(f, 'of')} wiped off too late"),
     "suspect-film": Words("suspect film: scratch test first"),
     "not-mended": Words(lambda f: f"{_fault(f)} not mended"),
     "repair-first": Words(
@@ -199,7 +209,22 @@ WORDS = {
     "mend-by": Words(lambda f: f"{_fault(f)}: {text(f, 'remedy')}"),
     "wiped-in-time": Words(
         lambda f: f"was the surplus {text(f, 'of')} wiped off in time? It is not on record",
-        "test that it is not sticky, or log the wipe",
+        "test that it is not sticky, or log the wipe with its time",
+    ),
+    "wiped-late": Words(
+        lambda f: (
+            f"{text(f, 'of')} was wiped {measured(f)} after it went on, at most {wanted(f)}: what "
+            "had set by then stays soft for good"
+        ),
+        _wiped_late,
+        lambda f: f"surplus {text(f, 'of')} wiped too late: rub it off with its own solvent",
+    ),
+    "wiped-late-perhaps": Words(
+        lambda f: (
+            f"was the surplus {text(f, 'of')} off within {wanted(f)}? By the times on record it "
+            "may not have been"
+        ),
+        _wiped_late,
     ),
     "coat-while-wiped": Words("wiped with solvent, its oil comes back: coat it"),
     "past-hope": Words(

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.surplus import wiped_late
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
@@ -17,6 +18,8 @@ from finishlog.core.zone.state import ZoneState
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
+# What surplus that set before it was wiped never reaches.
+_ON_SURPLUS = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE, Stage.TURN, Stage.SAND}
 
 
 class Milestone(Struct, frozen=True):
@@ -67,6 +70,9 @@ def _blocked(states: Iterable[ZoneState], stage: Stage) -> Finding | None:
             )
         if any(is_suspect(layer) for layer in state.layers):
             return finding("suspect-film", Level.STOP)
+        late = wiped_late(state.layers)
+        if late is not None and late.surely and stage in _ON_SURPLUS:
+            return finding("surplus-set", Level.STOP, of=late.layer.coat.product_name)
         fault = next((f for f in state.faults if stage in f.known.blocks), None)
         if fault:
             return finding(

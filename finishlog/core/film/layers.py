@@ -32,6 +32,7 @@ SURFACE_HOLDS = timedelta(hours=2)
 WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
+WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
 
 
 class Layer(Struct, frozen=True):
@@ -44,7 +45,8 @@ class Layer(Struct, frozen=True):
     window_air: AirMet
     law: Callable[[Figure], RateLaw]
     abraded: tuple[Work, ...] = ()
-    wiped: bool = False
+    # Its surplus wiped off, with a cloth or with its solvent, in the order of the work.
+    wipes: tuple[Work, ...] = ()
     checks: tuple[Check, ...] = ()
     # Through this film, also through later coats.
     scratches: tuple[Check, ...] = ()
@@ -208,7 +210,7 @@ class Layer(Struct, frozen=True):
 
     def wipe_off_by(self) -> datetime | None:
         """Return when surplus must be off, if the class has it wiped and it was not."""
-        if self.of.wipe_off_h is None or self.wiped:
+        if self.of.wipe_off_h is None or self.wipes:
             return None
         return self.first_on + timedelta(minutes=round(60 * self.of.wipe_off_h.high_h))
 
@@ -292,7 +294,7 @@ def _layer(
         window_air=air(coat.when.earliest),
         law=laws_of(of, facts),
         abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
-        wiped=any(isinstance(w, Work) and w.operation is Operation.WIPE for w in since),
+        wipes=tuple(w for w in since if isinstance(w, Work) and w.operation in WIPES),
         checks=tuple(c for c in since if isinstance(c, Check)),
         scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),

@@ -19,6 +19,7 @@ RULES: tuple[Rule, ...] = (
     deadlines.mend_by,
     damage.suspect,
     underneath.wrong_below,
+    deadlines.wiped_late,
     soft.stalled,
     observed.repair_first,
     joint.joint_young,

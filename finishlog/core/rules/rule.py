@@ -38,6 +38,9 @@ HANDLED = frozenset(
     }
 )
 
+# What lies on the film for good, or is laid on it.
+LOADED = HANDLED - {Act.TURN}
+
 
 class Rule(Struct, frozen=True):
     """A registered rule. `reads`: facts as `coat.when`; `source`: where it comes from."""

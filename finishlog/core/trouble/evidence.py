@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from finishlog.core.air.span import AirSpan
 from finishlog.core.film.layers import ABRADES, Layer
+from finishlog.core.film.surplus import wiped_late
 from finishlog.core.finish.classes import Figure, WindowKind
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.finish.rate_law import rate
@@ -131,8 +132,11 @@ def _not_scuffed(of: Scene) -> Look:
 
 
 def _not_wiped(of: Scene) -> Look:
-    figure = of.layer.of.wipe_off_h
-    if figure is None or of.layer.wiped:
+    late = wiped_late((of.layer,))
+    if late is not None and late.surely and of.layer.of.wipe_off_h is not None:
+        most = timedelta(hours=of.layer.of.wipe_off_h.high_h)
+        return f"wiped {_hours(late.after)} after it, at most {_hours(most)}", ""
+    if of.layer.wipe_off_by() is None and late is None:
         return _NO
     return None, "when the surplus was wiped off"
 

@@ -6,17 +6,22 @@ Left on, surplus turns sticky; a run that sags can be brushed out only while it 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.core.film.checks import failed
-from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding
+from finishlog.core.film import surplus
+from finishlog.core.film.surplus import is_settled
+from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.rules.rule import COAT, EVERY, rule
+from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
+
+# What seals a surplus in, sticks to it, or clogs on it. Sanding may be what takes it off.
+ON_SURPLUS = COAT | LOADED | {Act.SCUFF, Act.RUB}
 
 
 @rule("wipe-off", binds=EVERY, source="the class")
@@ -46,16 +51,39 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             )
 
 
-@rule("wiped-in-time", binds=COAT, source=COMMON_PRACTICE)
+@rule("wiped-in-time", binds=ON_SURPLUS, source=COMMON_PRACTICE)
 def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Where no wipe is on record it is asked whether the surplus came off in time."""
     top = zone.top
     by = top.wipe_off_by() if top else None
-    if asked.over is None or top is None or by is None or around.now < by:
+    if top is None or by is None or around.now < by or is_settled(top):
         return
-    if not any(not failed(check.found) for check in top.checks):
-        found = finding("wiped-in-time", Level.CAUTION, COMMON_PRACTICE, of=top.coat.product_name)
-        yield replace(found, acts=(top.coat.act,))
+    found = finding("wiped-in-time", Level.CAUTION, COMMON_PRACTICE, of=top.coat.product_name)
+    yield replace(found, acts=(top.coat.act,))
+
+
+@rule("wiped-late", binds=ON_SURPLUS, source=COMMON_PRACTICE)
+def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Surplus that set before it was wiped never hardens by waiting, whatever lies over it.
+
+    Where the two times are only roughly known it may have been in time, and is asked.
+    """
+    late = surplus.wiped_late(zone.layers)
+    figure = late.layer.of.wipe_off_h if late else None
+    if late is None or figure is None:
+        return
+    found = finding(
+        "wiped-late" if late.surely else "wiped-late-perhaps",
+        Level.STOP if late.surely else Level.CAUTION,
+        figure.source,
+        measured=hours(late.after / timedelta(hours=1)) if late.surely else None,
+        wanted=hours(figure.high_h),
+        answer=Answer.BLOCKED if late.surely else None,
+        of=late.layer.coat.product_name,
+        wipe=late.wipe.act,
+    )
+    deed = Deed.MEND if late.surely else Deed.NEXT_STEP
+    yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))
 
 
 @rule("coat-while-wiped", binds=COAT | {Act.REST}, source="facts: drying")

@@ -1,0 +1,64 @@
+"""Surplus that is wiped off: was it off in time, and what settles it where it was not.
+
+What set before it was wiped never hardens by waiting: its own solvent takes it off, a fresh coat
+of the same finish wets it again, or a test shows that it is not sticky. common practice
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import timedelta
+from itertools import pairwise
+
+from msgspec import Struct
+
+from finishlog.core.film.layers import Layer
+from finishlog.core.log.entries import Work
+from finishlog.core.log.words import Found, Operation
+
+# What shows that no surplus is left: the first a light touch, on the coat itself.
+_NOT_STICKY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+
+
+class LateWipe(Struct, frozen=True):
+    """A first wipe that came when the surplus may have set: how long after the coat.
+
+    `surely`: at every reading of two times that are only roughly known.
+    """
+
+    layer: Layer
+    wipe: Work
+    after: timedelta
+    surely: bool
+
+
+def wiped_late(layers: Sequence[Layer]) -> LateWipe | None:
+    """Return the first layer whose surplus was wiped off too late and that nothing settled."""
+    for under, over in pairwise((*layers, None)):
+        assert under is not None
+        wetted_again = over is not None and over.of.key == under.of.key
+        late = None if wetted_again else _late(under)
+        if late is not None and not is_settled(under, late.wipe):
+            return late
+    return None
+
+
+def _late(layer: Layer) -> LateWipe | None:
+    figure = layer.of.wipe_off_h
+    if figure is None or not layer.wipes:
+        return None
+    within, first = timedelta(minutes=round(60 * figure.high_h)), layer.wipes[0]
+    longest = first.when.latest - layer.first_on
+    if longest <= within:
+        return None
+    shortest = first.when.earliest - layer.put_on
+    return LateWipe(layer, first, max(shortest, timedelta()), surely=shortest > within)
+
+
+def is_settled(layer: Layer, since: Work | None = None) -> bool:
+    """Tell whether a surplus is off after all: a solvent took it off, or a test found none."""
+    tests = [c for c in (*layer.checks, *layer.scratches) if c.found in _NOT_STICKY]
+    rubbed = [w for w in layer.wipes if w.operation is Operation.SOLVENT_WIPE]
+    if since is None:
+        return bool(tests or rubbed)
+    return any(each.when.order >= since.when.order for each in (*tests, *rubbed))
