@@ -24,12 +24,14 @@ STORIES = {
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +1h"),
         silent("oak top; shellac-2lb 08:00; ask shellac-2lb +30d"),
+        silent("oak top; alkyd-varnish 08:00; check powder +1d; scuff; ask alkyd-varnish"),
         silent("oak top; oil-polyurethane 08:00; ask paste-wax +60d"),
     ),
     "may-wrinkle": (
         speaks("oak top; conversion-varnish 08:00; ask conversion-varnish +3d", Answer.TEST),
         silent("oak top; conversion-varnish 08:00; ask conversion-varnish +1h"),
         silent("oak top; conversion-varnish 08:00; ask conversion-varnish +40d"),
+        speaks("oak top; conversion-varnish 08:00; check dry +2d; ask conversion-varnish +1d"),
         silent("oak top; waterborne-clear 08:00; ask waterborne-clear +3d"),
     ),
     "steps-behind": (

@@ -20,6 +20,7 @@ STORIES = {
         silent("oak top; night 15C; one-air 20C 50%; waterborne-clear 08:00; ask latex-enamel +1d"),
         silent("oak top; night 2C; waterborne-clear 08:00; ask waterborne-clear +1d"),
         silent("oak top; night 2C; one-air 20C 50%; alkyd-varnish 08:00; ask alkyd-varnish +1d"),
+        silent("oak top; night 2C; one-air 20C 50%; waterborne-clear 08:00; check holds; ask soap"),
     ),
     "not-proved-through": (
         speaks("oak top; air 23C 95%; alkyd-varnish 08:00; check dry +6d; ask alkyd-varnish"),

@@ -19,6 +19,7 @@ STORIES = {
         silent("ash leg; boiled-linseed-oil 19:00; ask turn +3d"),
         speaks("oak top; boiled-linseed-oil 08:00; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; wipe +10m; ask alkyd-varnish +5d"),
+        silent("oak top; boiled-linseed-oil 08:00; check dry +4d; ask alkyd-varnish +1d"),
     ),
     "coat-while-wiped": (
         speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +5m", Answer.DEADLINE),

@@ -22,11 +22,13 @@ STORIES = {
         speaks("oak top/front+back; back: alkyd-varnish 08:00; ask front: alkyd-varnish +1h"),
         speaks("oak top/front+back; back: alkyd-varnish 08:00; ask sand +1h", Answer.WAITS),
         silent("oak top/front+back; back: alkyd-varnish 08:00; ask alkyd-varnish +3d"),
+        silent("oak top/front+back; back: alkyd-varnish 08:00; back: check no-print +1d; ask sand"),
         silent("oak top/front+back; back: shellac-2lb 08:00; alkyd-varnish; ask sand +3d"),
     ),
     "dust-on-wet": (
         speaks("oak top and oak rail; rail: alkyd-varnish 08:00; ask sand +1h", Answer.WAITS),
         silent("oak top and oak rail; rail: alkyd-varnish 08:00; ask sand +2d"),
+        speaks("oak top and oak rail; rail: alkyd-varnish 08:00; rail: check tacky +1h; ask sand"),
         silent("oak top and oak rail; rail: boiled-linseed-oil 08:00; ask sand +1h"),
         silent("oak top and oak rail; rail: alkyd-varnish 08:00; ask wipe +1h"),
     ),

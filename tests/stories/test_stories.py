@@ -13,6 +13,7 @@ import pytest
 
 from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
 from finishlog.core.rules.all import RULES
+from tests.stories.reading import read_by
 from tests.stories.telling import Told, scene
 
 HERE = Path(__file__).parent
@@ -45,3 +46,12 @@ def test_every_rule_is_told_speaking_and_silent():
     assert STORIES.keys() == BY_ID.keys()
     for rule, all_of_it in STORIES.items():
         assert {told.speaks for told in all_of_it} == {True, False}, rule
+
+
+@pytest.mark.parametrize("rule", STORIES)
+def test_a_rule_reads_what_it_says_it_reads(rule: str):
+    of = BY_ID[rule]
+    read = frozenset().union(*(read_by(of, scene(told.line)) for told in STORIES[rule]))
+    undeclared, unread = " ".join(sorted(read - of.reads)), " ".join(sorted(of.reads - read))
+    assert not undeclared, f"read, and not declared: {undeclared}"
+    assert not unread, f"declared, and read in no story: {unread}"

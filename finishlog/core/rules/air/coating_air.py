@@ -31,6 +31,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Limit, M
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.published.drying import DryingFigures
+from finishlog.core.rules.reads import AIR
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -147,7 +148,12 @@ def air_findings(
     return tuple(found)
 
 
-@rule("air", binds=COAT, source="the class; facts: drying")
+@rule(
+    "air",
+    binds=COAT,
+    source="the class; facts: drying",
+    reads=f"{AIR} piece-reading.when piece-reading.temperature_c",
+)
 def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What the air forbids, doubts or holds ready for a coat, now and in the night ahead."""
     if asked.over is None:
@@ -164,7 +170,7 @@ def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         yield replace(found, answer=answer, high=high)
 
 
-@rule(WOOD_WARMS_UP, binds=COAT, source=COMMON_PRACTICE)
+@rule(WOOD_WARMS_UP, binds=COAT, source=COMMON_PRACTICE, reads=AIR)
 def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for wood that was just carried in from the cold."""
     if asked.over is None:

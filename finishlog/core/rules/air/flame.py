@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from finishlog.core.findings import Answer, Finding, Level
+from finishlog.core.rules.reads import HEATED, STOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.safety.ignition import lit_by, vapour_until
 from finishlog.core.zone.around import Around
@@ -14,7 +15,12 @@ from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 
-@rule("heater", binds=COAT, source="niosh-pocket-guide")
+@rule(
+    "heater",
+    binds=COAT,
+    source="niosh-pocket-guide",
+    reads=f"{STOOD} {HEATED} room.usual room.heater",
+)
 def heater(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What burns or glows in the room is put out before the can is opened."""
     if asked.over is None:

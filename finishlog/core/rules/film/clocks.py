@@ -19,6 +19,7 @@ from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.rules.film.underneath import Below, below
+from finishlog.core.rules.reads import BARE, STAGE
 from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -47,7 +48,7 @@ def by_time(time: StageTime, now: datetime, **says: str) -> Finding | None:
     return None
 
 
-@rule("film-clock", binds=BY_HAND | HANDLED, source="the label, or its class")
+@rule("film-clock", binds=BY_HAND | HANDLED, source="the label, or its class", reads=STAGE)
 def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Work by hand and handling wait for the stage of the film that they need."""
     stage, top = asked.stage, zone.top
@@ -62,7 +63,12 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     yield running or clock(Answer.GO, "stage-reached", time, stage=stage.value)
 
 
-@rule("recoat-clock", binds=COAT, source="the label, or its class")
+@rule(
+    "recoat-clock",
+    binds=COAT,
+    source="the label, or its class",
+    reads=f"{STAGE} {BARE} product.name product.label_window",
+)
 def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for what lies below; late it wants a scuffed film; what needs no tooth waits."""
     if asked.over is None:
@@ -137,7 +143,7 @@ def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
     return must_scuff(zone.top, below(zone, asked, around), around.now)
 
 
-@rule("may-wrinkle", binds=COAT, source="the class")
+@rule("may-wrinkle", binds=COAT, source="the class", reads=f"{STAGE} product.label_window")
 def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film too late to recoat that scuffing does not save: only hardness or a test does."""
     top, hard = zone.top, zone.stages.get(Stage.CURED)
@@ -153,7 +159,12 @@ def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     yield replace(found, high=hard.high, wait=hard) if hard else found
 
 
-@rule("steps-behind", binds=frozenset({Act.REST}), source="the steps")
+@rule(
+    "steps-behind",
+    binds=frozenset({Act.REST}),
+    source="the steps",
+    reads="coat.product work.operation step.operation step.product step.faces",
+)
 def steps_behind(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Nothing is asked: the steps are behind, or there are none."""
     yield clock(Answer.DONE, "steps-behind" if zone.progress.steps else "no-steps")

@@ -12,13 +12,19 @@ from finishlog.core.findings import Answer, Finding, Level, Sure, celsius, findi
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
+from finishlog.core.rules.reads import AIR, LAYERS, STAGE, WAIT
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 
-@rule("suspect", binds=EVERY, source=COMMON_PRACTICE)
+@rule(
+    "suspect",
+    binds=EVERY,
+    source=COMMON_PRACTICE,
+    reads=f"{STAGE} check.test piece-reading.when piece-reading.temperature_c product.name",
+)
 def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that met cold or dew while it was young may feel dry and stay weak.
 
@@ -41,7 +47,12 @@ def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     yield replace(found, acts=(layer.coat.act,))
 
 
-@rule("perhaps-cold", binds=COAT, source=COMMON_PRACTICE)
+@rule(
+    "perhaps-cold",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{AIR} {LAYERS} check.test check.found product.class_key",
+)
 def perhaps_cold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film whose first hours nobody read may have met the cold of its nights."""
     for layer in zone.layers:
@@ -52,7 +63,12 @@ def perhaps_cold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             return
 
 
-@rule("not-proved-through", binds=COAT, source=COMMON_PRACTICE)
+@rule(
+    "not-proved-through",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{WAIT} check.found product.label_window",
+)
 def not_proved_through(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that dried outside its limits may be dry on top only, until it sands to powder."""
     top = zone.top

@@ -14,6 +14,7 @@ from finishlog.core.film import surplus
 from finishlog.core.film.surplus import is_settled
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.rules.reads import BARE, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
 from finishlog.core.zone.around import Around
@@ -22,9 +23,15 @@ from finishlog.core.zone.state import ZoneState
 
 # What seals a surplus in, sticks to it, or clogs on it. Sanding may be what takes it off.
 ON_SURPLUS = COAT | LOADED | {Act.SCUFF, Act.RUB}
+_SETTLED = "work.operation check.found check.test"
 
 
-@rule("wipe-off", binds=EVERY, source="the class")
+@rule(
+    "wipe-off",
+    binds=EVERY,
+    source="the class",
+    reads=f"{LAYERS} work.operation product.name product.class_key",
+)
 def wipe_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The surplus of what is wiped off must be off in time."""
     top = zone.top
@@ -34,7 +41,12 @@ def wipe_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
         yield replace(found, closes=by, deed=Deed.WIPE_OFF, plain=True, acts=(top.coat.act,))
 
 
-@rule("mend-by", binds=EVERY, source="facts: faults")
+@rule(
+    "mend-by",
+    binds=EVERY,
+    source="facts: faults",
+    reads=f"{LAYERS} {FAULTS} fault.place",
+)
 def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A remedy that works only so long is a deadline."""
     for each in zone.faults:
@@ -51,7 +63,12 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             )
 
 
-@rule("wiped-in-time", binds=ON_SURPLUS, source=COMMON_PRACTICE)
+@rule(
+    "wiped-in-time",
+    binds=ON_SURPLUS,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} {_SETTLED} product.name product.class_key",
+)
 def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Where no wipe is on record it is asked whether the surplus came off in time."""
     top = zone.top
@@ -62,7 +79,12 @@ def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     yield replace(found, acts=(top.coat.act,))
 
 
-@rule("wiped-late", binds=ON_SURPLUS, source=COMMON_PRACTICE)
+@rule(
+    "wiped-late",
+    binds=ON_SURPLUS,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} {_SETTLED} work.when check.when product.name product.class_key",
+)
 def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Surplus that set before it was wiped never hardens by waiting, whatever lies over it.
 
@@ -86,7 +108,12 @@ def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))
 
 
-@rule("coat-while-wiped", binds=COAT | {Act.REST}, source="facts: drying")
+@rule(
+    "coat-while-wiped",
+    binds=COAT | {Act.REST},
+    source="facts: drying",
+    reads=f"{BARE} {WOOD} work.when work.operation",
+)
 def coat_while_wiped(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Oily wood that was wiped with solvent is coated before its oil is back."""
     until = wiped_until(zone, around.facts)

@@ -11,13 +11,14 @@ from finishlog.core.film.faults import StandingFault, patch_due
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.log.words import Found
+from finishlog.core.rules.reads import FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 
-@rule("check-failed", binds=EVERY, source=COMMON_PRACTICE)
+@rule("check-failed", binds=EVERY, source=COMMON_PRACTICE, reads=f"{LAYERS} check.test check.found")
 def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A failed check beats the clock, for every stage that it denies."""
     stage = asked.stage
@@ -33,7 +34,12 @@ def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield replace(found, acts=(failure.act,))
 
 
-@rule("still-prints", binds=COAT, source=COMMON_PRACTICE)
+@rule(
+    "still-prints",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} check.found product.class_key product.label_window",
+)
 def still_prints(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that prints asks for a test before the next coat, unless that melts into it."""
     top = zone.top
@@ -43,7 +49,12 @@ def still_prints(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield replace(finding("still-prints", answer=Answer.TEST), plain=True)
 
 
-@rule("repair-first", binds=EVERY, source="facts: faults")
+@rule(
+    "repair-first",
+    binds=EVERY,
+    source="facts: faults",
+    reads=f"{FAULTS} fault.place",
+)
 def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What has to be done again before any other step: an open joint."""
     for fault in zone.faults:
@@ -53,7 +64,12 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             return
 
 
-@rule("fault", binds=EVERY, source="facts: faults")
+@rule(
+    "fault",
+    binds=EVERY,
+    source="facts: faults",
+    reads=f"{FAULTS} fault.place product.name",
+)
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
 
@@ -107,7 +123,12 @@ def _ends(of: StandingFault) -> tuple[str, ...]:
     return tuple(found) if _by_check_alone(of) else ()
 
 
-@rule("patch-first", binds=COAT, source="facts: faults")
+@rule(
+    "patch-first",
+    binds=COAT,
+    source="facts: faults",
+    reads="check.found fault.what stripped.survives",
+)
 def patch_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """After some faults a small patch is coated and scratched before the rest."""
     due = patch_due(zone.entries, around.facts)

@@ -22,6 +22,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.reads import STAGE
 from finishlog.core.rules.rule import EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -87,7 +88,7 @@ def past_hope(top: Layer) -> bool:
     return due is not None and soft.failure.when.earliest >= due
 
 
-@rule("stalled", binds=EVERY, source="facts: drying")
+@rule("stalled", binds=EVERY, source="facts: drying", reads=STAGE)
 def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that failed again when it was long due, and no better, is not slow: it has stopped."""
     top, facts = zone.top, around.facts

@@ -29,6 +29,7 @@ from finishlog.core.finish.overcoat import (
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
+from finishlog.core.rules.reads import BARE, LAYERS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.shop.things import OldFinish
 from finishlog.core.zone.around import Around
@@ -130,7 +131,9 @@ def _wait(each: _Row) -> StageTime | None:
     return by_row if own is None else later(own, by_row)
 
 
-@rule("pair", binds=COAT, source="facts: overcoats")
+@rule(
+    "pair", binds=COAT, source="facts: overcoats", reads=f"{LAYERS} coat.method product.class_key"
+)
 def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go over what: the row of each pair; a pair of which nothing is published is tried.
 
@@ -174,7 +177,7 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
         yield also(found, **says)
 
 
-@rule("pair-on-wood", binds=COAT, source="facts: overcoats")
+@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=BARE)
 def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go on bare wood; covered wood has had its say."""
     if not zone.is_bare_wood or asked.over is None:
@@ -184,7 +187,12 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield from _said(row, "pair-on-wood")
 
 
-@rule("wrong-below", binds=EVERY, source="facts: overcoats")
+@rule(
+    "wrong-below",
+    binds=EVERY,
+    source="facts: overcoats",
+    reads=f"{BARE} coat.method check.test check.found product.class_key",
+)
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What should never have gone on over what it lies on stays in sight.
 
@@ -219,7 +227,12 @@ def _lies_wrong(row: OvercoatRule, over: Layer, under: Layer | None) -> Finding:
     return replace(found, acts=(over.coat.act,))
 
 
-@rule("old-finish", binds=COAT, source=COMMON_PRACTICE)
+@rule(
+    "old-finish",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads="check.found stripped.survives face.kind part.old_finish",
+)
 def old_finish(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """An old finish of unknown age is tried before it is coated, until a scratch held.
 

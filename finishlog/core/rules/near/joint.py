@@ -20,6 +20,7 @@ from finishlog.core.log.entries import Joined
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from
+from finishlog.core.rules.reads import AIR
 from finishlog.core.rules.rule import EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -41,7 +42,12 @@ def glue_of(joined: Joined, facts: Facts) -> Glue:
     return glue
 
 
-@rule("joint-young", binds=EVERY, source="facts: glues")
+@rule(
+    "joint-young",
+    binds=EVERY,
+    source="facts: glues",
+    reads=f"{AIR} joined.when joined.members joined.glue",
+)
 def joint_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A young joint: in cauls, then without stress, and longer before it is levelled."""
     operation = asked.operation or (None if asked.act is Act.REST else Operation.COAT)
@@ -116,7 +122,12 @@ def _warmth(air: Air) -> float:
     return air.temperature_c
 
 
-@rule("cold-joint", binds=EVERY, source="facts: glues")
+@rule(
+    "cold-joint",
+    binds=EVERY,
+    source="facts: glues",
+    reads=f"{AIR} joined.when joined.members joined.glue",
+)
 def cold_joint(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The cold that a joint met while it set: no date mends that, only trying it."""
     if zone.joined_by is None:

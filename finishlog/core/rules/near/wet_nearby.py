@@ -11,6 +11,7 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.rules.film.clocks import scuffs_first
+from finishlog.core.rules.reads import BARE, STAGE
 from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.zone.around import Around, Wet
 from finishlog.core.zone.asked import Asked
@@ -27,7 +28,12 @@ def _abrades(asked: Asked) -> bool:
     return asked.operation in ABRADES
 
 
-@rule("other-face", binds=COAT | ABRADING, source=COMMON_PRACTICE)
+@rule(
+    "other-face",
+    binds=COAT | ABRADING,
+    source=COMMON_PRACTICE,
+    reads=f"{STAGE} face.name face.kind",
+)
 def other_face(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A piece is not turned onto a face that cannot bear it yet."""
     if asked.over is None and not _abrades(asked):
@@ -37,7 +43,7 @@ def other_face(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         yield after(wet, "other-face")
 
 
-@rule("dust-on-wet", binds=COAT | ABRADING, source=COMMON_PRACTICE)
+@rule("dust-on-wet", binds=COAT | ABRADING, source=COMMON_PRACTICE, reads=f"{STAGE} part.name")
 def dust_on_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """No sanding, and no scuffing for a coat, while films in the room are not dust-free."""
     if not (_abrades(asked) or scuffs_first(zone, asked, around)):
@@ -50,7 +56,7 @@ def dust_on_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
         yield after(wet, "dust-on-wet")
 
 
-@rule("lead", binds=ABRADING, source="40-cfr-745")
+@rule("lead", binds=ABRADING, source="40-cfr-745", reads=BARE)
 def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """An old finish of unknown age may hold lead: it is tested before it is sanded."""
     old = zone.old_finish

@@ -17,6 +17,7 @@ from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
 from finishlog.core.rules.film.underneath import WEIGHS
+from finishlog.core.rules.reads import BARE, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -65,7 +66,9 @@ def _is_freshly_wiped(zone: ZoneState, around: Around) -> bool:
     return until is not None and around.now < until
 
 
-@rule("wood", binds=COAT, source="facts: wood_rules")
+@rule(
+    "wood", binds=COAT, source="facts: wood_rules", reads=f"{BARE} {WOOD} work.when work.operation"
+)
 def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What a wood does to the first coat on it; covered wood has had its say."""
     facts, over = around.facts, asked.over
@@ -101,7 +104,12 @@ def _said(row: WoodRule, rule_: str, level: Level, answer: Answer | None, specie
     )
 
 
-@rule("solvent-wipe", binds=COAT, source="facts: drying")
+@rule(
+    "solvent-wipe",
+    binds=COAT,
+    source="facts: drying",
+    reads=f"{BARE} {WOOD} work.when work.operation",
+)
 def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Oily wood wants a solvent wipe right before its first coat."""
     oily = asked.over is not None and zone.is_bare_wood and _is_oily(zone, around.facts)
@@ -116,7 +124,12 @@ def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     )
 
 
-@rule("iron", binds=COAT, source="facts: wood_rules")
+@rule(
+    "iron",
+    binds=COAT,
+    source="facts: wood_rules",
+    reads=f"{WOOD} work.operation stripped.operation stripped.survives",
+)
 def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Steel wool touched the wood or the film below: its iron turns dark under some coats."""
     facts, over = around.facts, asked.over

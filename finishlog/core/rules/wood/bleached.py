@@ -83,7 +83,12 @@ def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, facts: Facts)
     return replace(found, acts=tuple(coat.act for coat in left))
 
 
-@rule("dust-of-bleach", binds=BY_HAND, source=COMMON_PRACTICE)
+@rule(
+    "dust-of-bleach",
+    binds=BY_HAND,
+    source=COMMON_PRACTICE,
+    reads="coat.note work.operation product.name product.class_key",
+)
 def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A bleach that was not rinsed out is not sanded: its dust is poison."""
     doing = asked.operation
@@ -92,7 +97,12 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         yield found
 
 
-@rule("met-in-the-wood", binds=COAT, source="facts: chemistry")
+@rule(
+    "met-in-the-wood",
+    binds=COAT,
+    source="facts: chemistry",
+    reads="coat.note work.operation work.note note.text product.name product.class_key",
+)
 def met(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What must never meet meets in the wood too, until it is rinsed out or shut in by a film."""
     if asked.comes is None:

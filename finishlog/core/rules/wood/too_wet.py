@@ -14,6 +14,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Answer, Finding, Level, finding, pct
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.published.moisture import MoistureFigures, settles_pct
+from finishlog.core.rules.reads import BARE, MEASURED, STOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -28,7 +29,12 @@ def measured_moisture(told: Sequence[AnyEntry]) -> PieceReading | None:
     return max(read, key=lambda e: e.when.order, default=None)
 
 
-@rule("wood-too-wet", binds=COAT, source="facts: moisture")
+@rule(
+    "wood-too-wet",
+    binds=COAT,
+    source="facts: moisture",
+    reads=f"{BARE} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+)
 def wood_too_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Wood in the white that was measured too wet to finish in this air.
 

@@ -1,0 +1,26 @@
+"""What many rules read of the record, under one name; a test holds each rule to what it reads."""
+
+from __future__ import annotations
+
+# Where a piece stood.
+STOOD = "part.room moved.when moved.room moved.pieces"
+# What was read there.
+MEASURED = "reading.when reading.room reading.air air-import.room"
+# A heater that runs for once.
+HEATED = "heat.when heat.room heat.temperature_c"
+# The air that it met, and will meet.
+AIR = f"{STOOD} {MEASURED} {HEATED} room.coldest_night_c room.usual"
+WOOD = "part.species zone.species"
+# Which coats lie on it.
+LAYERS = "coat.when stripped.survives"
+# Whether its wood lies open.
+BARE = f"{LAYERS} face.kind part.old_finish"
+# The clock of a film: its label, its air, the pace that was learnt, a mending that wet it again.
+WAIT = (
+    f"{LAYERS} {AIR} {WOOD} product.class_key product.label coat.product coat.method"
+    " coat.container coat.wet_film_um fault.what work.operation work.when"
+)
+# What is wrong with it, and what answered that.
+FAULTS = "fault.what product.class_key work.operation check.found stripped.survives"
+# The wait, unless a check ends it.
+STAGE = f"{WAIT} check.when check.found"
