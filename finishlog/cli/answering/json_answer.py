@@ -16,7 +16,7 @@ from msgspec import Struct
 
 from finishlog.cli.terminal.page import OBEYED
 from finishlog.cli.terminal.spelling import spelt
-from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, waits_for
 from finishlog.core.findings import Finding
 
 VERSION = 1
@@ -68,7 +68,7 @@ def _struct(value: Struct) -> dict[str, object]:
             fields["waits_for"] = waits_for(because)
         fields["because"] = short(because)
     if "blocked" in fields:
-        fields["blocked"] = short(fields["blocked"]) if fields["blocked"] else ""
+        fields["blocked"] = barred_by(fields["blocked"]) if fields["blocked"] else ""
     if "fitness" in fields:
         fields["fitness"] = [(what, sentence(how)) for what, how in fields["fitness"]]
     return {name: _plain(each) for name, each in fields.items()}

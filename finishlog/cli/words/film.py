@@ -20,6 +20,7 @@ from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.things import OldFinish
 
+_SUSPECT = "suspect film: scratch test first"
 _SCRATCH = "scratch a hidden spot; if it flakes, take it off"
 _IT_IS_SLOW = (
     "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
@@ -170,11 +171,12 @@ WORDS = {
         "an old wax is underneath: nothing bonds over wax",
         f"wash it off first, and log it: {Do.OFF('PART', to='bare', washed=True)}",
     ),
-    "met-cold": Words(_met_cold, _SCRATCH, "met air too cold for it while young"),
+    "met-cold": Words(_met_cold, _SCRATCH, "met air too cold for it while young", bars=_SUSPECT),
     "met-dew": Words(
         lambda f: f"dew lay on {text(f, 'of')} while it was wet: it may feel dry and stay weak",
         _SCRATCH,
         "dew lay on it while it was wet",
+        bars=_SUSPECT,
     ),
     "perhaps-cold": Words(
         lambda f: f"it may have met {measured(f, 0)} in its first hours: scratch it"
@@ -191,9 +193,6 @@ WORDS = {
         lambda f: f"{text(f, 'test')} failed: {text(f, 'found')}",
     ),
     "still-prints": Words("it still prints"),
-    "surplus-set": Words(lambda f: f"surplus {text(f, 'of')} wiped off too late"),
-    "suspect-film": Words("suspect film: scratch test first"),
-    "not-mended": Words(lambda f: f"{_fault(f)} not mended"),
     "repair-first": Words(
         lambda f: f"{_fault(f)} since it was found", waits=lambda f: text(f, "waits")
     ),
@@ -201,6 +200,7 @@ WORDS = {
         lambda f: f"{_fault(f)} on {text(f, 'of') or 'the wood'}: {text(f, 'means')}",
         lambda f: ", ".join(each_of(f, "remedies")),
         _fault_short,
+        bars=lambda f: f"{_fault(f)} not mended",
     ),
     "patch-first": Words(
         lambda f: f"after {text(f, 'fault')}: coat a small patch first, scratch it: it holds?"

@@ -40,6 +40,11 @@ def short(of: Finding) -> str:
     return f"{said}: {short(of.because_of)}" if of.because_of else said
 
 
+def barred_by(of: Finding) -> str:
+    """Say what keeps a part from being handled."""
+    return _worded(words_of(of).bars, of) or short(of)
+
+
 def waits_for(of: Finding) -> str:
     """Name what has to come first; empty: nothing but time."""
     return _worded(words_of(of).waits, of)

@@ -17,14 +17,16 @@ Worder = str | Callable[[Finding], str]
 class Words(Struct, frozen=True):
     """What a rule says: in a sentence, what to do about it, in short, and what is waited for.
 
-    Each is a text, or made of the finding; a short one that is missing is the sentence. `cause`:
-    how the sentence goes on with what binds elsewhere, of `said`, `short` and `waits`.
+    Each is a text, or made of the finding; a short one that is missing is the sentence. `bars`:
+    what keeps a part from being handled, where that is shorter still. `cause`: how the sentence
+    goes on with what binds elsewhere, of `said`, `short` and `waits`.
     """
 
     sentence: Worder
     remedy: Worder = ""
     short: Worder = ""
     waits: Worder = ""
+    bars: Worder = ""
     cause: str = "{said}"
 
 

@@ -8,19 +8,16 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.film import checks as film_checks
-from finishlog.core.film.damage import is_suspect
-from finishlog.core.film.surplus import wiped_late
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stage_time import StageTime, later
-from finishlog.core.finish.stages import Stage
+from finishlog.core.finish.stages import HANDLING, Stage
+from finishlog.core.verdict.fold import UNDATED
 from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Verdict
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What surplus that set before it was wiped never reaches.
-_ON_SURPLUS = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE, Stage.TURN, Stage.SAND}
-
 
 class Milestone(Struct, frozen=True):
     """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
@@ -52,33 +49,27 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     time: StageTime = times[0]
     for other in times[1:]:
         time = later(time, other)
-    found = Milestone(
-        stage, time.low, time.high, time.air_read, _blocked(coated, stage), _missing(coated, stage)
-    )
+    held = [s.handling[stage] for s in coated if stage in s.handling]
+    blocked = next((v.binds for v in held if _is_undated(v)), None)
+    found = Milestone(stage, time.low, time.high, time.air_read, blocked, _missing(coated, stage))
     dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
-    if stage is not Stage.RECOAT or not dead or dead[0] is None:
+    if stage is Stage.RECOAT and dead and dead[0] is not None:
+        return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
+    if stage not in HANDLING:
         return found
-    return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
+    return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
 
 
-def _blocked(states: Iterable[ZoneState], stage: Stage) -> Finding | None:
-    for state in states:
-        failure = film_checks.blocking(state.checks, stage)
-        if failure:
-            return finding(
-                "check-failed", Level.STOP, test=failure.test.value, found=failure.found.value
-            )
-        if any(is_suspect(layer) for layer in state.layers):
-            return finding("suspect-film", Level.STOP)
-        late = wiped_late(state.layers)
-        if late is not None and late.surely and stage in _ON_SURPLUS:
-            return finding("surplus-set", Level.STOP, of=late.layer.coat.product_name)
-        fault = next((f for f in state.faults if stage in f.known.blocks), None)
-        if fault:
-            return finding(
-                "not-mended", Level.STOP, fault=fault.known.name, place=fault.fault.place
-            )
-    return None
+def _is_undated(verdict: Verdict) -> bool:
+    return verdict.answer in UNDATED or (verdict.answer is Answer.WAITS and verdict.high is None)
+
+
+def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone:
+    """Put a stage off to what else it waits for: a joint in its cauls."""
+    last = max((moment for moment in waits if moment is not None), default=None)
+    if last is None or found.high is None or last <= found.high:
+        return found
+    return replace(found, low=max(found.low or last, last), high=last)
 
 
 def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:

@@ -34,6 +34,7 @@ from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Shop, S
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
 from finishlog.core.verdict.fold import decide
+from finishlog.core.verdict.handling import Handling
 from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
 from finishlog.core.zone.state import FilmStages, ZoneState
@@ -127,6 +128,7 @@ def bench_state(
 
 def judge_zones(states: Sequence[ZoneState], near: Around, shop: Shop) -> tuple[ZoneState, ...]:
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
+    states = [replace(state, handling=Handling(state, near)) for state in states]
     here = [state for state in states if state.is_here]
     asked = {state.target: asked_of(state, shop, near.facts) for state in here}
     alone = [replace(s, verdict=decide(s, asked[s.target], near)) for s in here]

@@ -19,7 +19,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
 
 # What no date ends, only an observation, or taking it off.
-_UNDATED = frozenset({Answer.SUSPECT, Answer.BLOCKED, Answer.STALLED, Answer.UNDERNEATH})
+UNDATED = frozenset({Answer.SUSPECT, Answer.BLOCKED, Answer.STALLED, Answer.UNDERNEATH})
 _ENDS_WITH_TIME = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR})
 _FAR = datetime.max.replace(tzinfo=UTC)
 # Its own clock says from when and by when, whatever else is asked for first.
@@ -79,7 +79,7 @@ def _binding(found: Iterable[Finding], asked: Asked) -> Finding:
     if running and not asked.done:
         return min(running, key=lambda f: f.closes or _FAR)
     for f in binding:
-        if f.answer in _UNDATED:
+        if f.answer in UNDATED:
             return f
     waits = [f for f in binding if f.answer in _ENDS_WITH_TIME]
     if waits:

@@ -58,6 +58,7 @@ class Asked(Struct, frozen=True):
 
     `over`: the class of a coat, `comes`: the product as the person calls it, for what its name
     tells of it. `operation`: the work by hand. `done`: it is being done, whatever else is due.
+    `toward`: the stage that is asked for, where the act alone does not say it.
     """
 
     act: Act
@@ -66,10 +67,13 @@ class Asked(Struct, frozen=True):
     method: Method | None = None
     comes: Ingredient | None = None
     done: bool = False
+    toward: Stage | None = None
 
     @property
     def stage(self) -> Stage | None:
         """What the film under it must have reached; None: it asks nothing of the film."""
+        if self.toward is not None:
+            return self.toward
         if self.operation is not None:
             return NEEDS.get(self.operation)
         return Stage.RECOAT if self.over is not None else _STAGE_OF.get(self.act)

@@ -111,6 +111,8 @@ class ZoneState(Struct, frozen=True):
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     verdict: Verdict = NOT_ASKED
+    # The verdict on each stage of handling (core.verdict.handling); empty until it is judged.
+    handling: Mapping[Stage, Verdict] = field(default_factory=dict)
 
     @property
     def is_here(self) -> bool:

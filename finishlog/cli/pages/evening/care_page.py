@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.words import title_of, together
 from finishlog.cli.terminal.page import Page, Section, Tone
-from finishlog.cli.words.finding_words import short
+from finishlog.cli.words.finding_words import barred_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.shown_times import day_of, first_day_after
 from finishlog.core.log.words import Found
@@ -154,7 +154,7 @@ def _normal_use(hard: Milestone, light: Milestone | None, clock: Clock) -> str:
 
 def _date(each: Milestone, clock: Clock) -> str:
     if each.blocked:
-        return f"no date: {short(each.blocked)}"
+        return f"no date: {barred_by(each.blocked)}"
     if each.high is None:
         return "no date in this air"
     day = first_day_after(each.high, clock.zone)

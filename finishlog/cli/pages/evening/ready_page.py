@@ -23,7 +23,7 @@ from finishlog.cli.pages.evening.words import (
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.cli.words.finding_words import remedy, sentence, short
+from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short
 from finishlog.core.findings import Answer
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
@@ -189,7 +189,7 @@ def _coats(count: int) -> str:
 def _milestone(each: PartMilestone, clock: Clock) -> str:
     words = [may_be(each.reached)] if each.reached else ["coats done"]
     if each.next and each.blocked:
-        words.append(f"{each.next.value} is blocked: {short(each.blocked)}")
+        words.append(f"{each.next.value} is blocked: {barred_by(each.blocked)}")
     elif each.next and each.next_at and each.next_at > clock.now:
         words.append(f"{may_be(each.next)} after {clock.wait_until(each.next_at)}")
     elif each.next and not each.air_read:

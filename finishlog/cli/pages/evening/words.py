@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, waits_for
 from finishlog.core.findings import Answer, Deed, Finding, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.words import Operation
@@ -250,7 +250,7 @@ def names(labels: Iterable[str]) -> str:
 def milestone_words(each: Milestone, clock: Clock) -> str:
     """Say when one stage is reached."""
     if each.blocked:
-        return f"blocked: {short(each.blocked)}"
+        return f"blocked: {barred_by(each.blocked)}"
     if each.dead_zone:
         over = after(each.low, each.high, clock)
         return f"dead zone, too late to bond by itself, too soft to scuff: scuff and recoat {over}"

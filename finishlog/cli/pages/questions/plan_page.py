@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.cli.words.finding_words import plan_reason, sentence, short
+from finishlog.cli.words.finding_words import barred_by, plan_reason, sentence, short
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
@@ -152,7 +152,7 @@ def label_of(part: Part) -> Label:
 def handling(milestone: Milestone) -> tuple[datetime | None, str]:
     """Return from when a stage may be counted on, and what stands against a date."""
     if milestone.blocked:
-        return None, short(milestone.blocked)
+        return None, barred_by(milestone.blocked)
     if milestone.missing:
         return None, f"no figure for {', '.join(milestone.missing)}"
     why = "" if milestone.high else "not in this air"

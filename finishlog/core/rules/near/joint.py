@@ -50,8 +50,9 @@ def glue_of(joined: Joined, facts: Facts) -> Glue:
 )
 def joint_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A young joint: in cauls, then without stress, and longer before it is levelled."""
-    operation = asked.operation or (None if asked.act is Act.REST else Operation.COAT)
-    found = held_by_glue(zone, operation or Operation.MASK, around.now, around.facts)
+    gently = asked.act in {Act.REST, Act.TURN}
+    operation = asked.operation or (Operation.MASK if gently else Operation.COAT)
+    found = held_by_glue(zone, operation, around.now, around.facts)
     if found is not None:
         yield found
 
