@@ -218,6 +218,7 @@ WORDS = {
         ),
         _wiped_late,
         lambda f: f"surplus {text(f, 'of')} wiped too late: rub it off with its own solvent",
+        bars=lambda f: f"surplus {text(f, 'of')} wiped off too late",
     ),
     "wiped-late-perhaps": Words(
         lambda f: (

@@ -19,6 +19,7 @@ from finishlog.core.zone.verdict import Verdict
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What surplus that set before it was wiped never reaches.
 
+
 class Milestone(Struct, frozen=True):
     """One stage of a part: `low` and `high` (UTC), or the check that blocks it.
 
