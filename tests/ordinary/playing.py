@@ -15,16 +15,20 @@ from tests.ordinary.schedules import ORDINARY, Schedule
 
 # A mild week's start in an invented shop.
 BEGINS = datetime(2026, 6, 1, 17, 0, tzinfo=ZoneInfo("Europe/London"))
-SHOP = ("room new shop --night 20C", "room usual shop 5:20C/52% 14:21C/50%")
+SHOP = (
+    "room new shop --night 20C",
+    "room usual shop 5:20C/52% 14:21C/50%",
+    "shop hours 'mon-sun 6:00-23:00'",
+)
 AIR = "air 21C 50%"
 MAY_GO_ON = {"go", "go after scuffing"}
 # No steps of a schedule, but acts beside it.
-BESIDE = {"wipe", "rinse", "pack"}
+BESIDE = {"wipe", "pack"}
 
 
 @dataclass(frozen=True)
 class Alarm:
-    """What spoke against an act: `ready` before it, or the answer of `log`."""
+    """What spoke against an act: `ready`, `why` or `plan` before it, or the answer of `log`."""
 
     schedule: int
     act: str
@@ -105,7 +109,7 @@ class Bench:
         self._keep(name, "log", [f"{w['level']}: {w['sentence']}" for w in logged["warnings"]])
 
     def _ask_first(self, name: str, parts: list[str], face: list[str]) -> None:
-        """Ask `ready` before a coat: it has to offer it on every part."""
+        """Ask what may be done before a coat: `ready` has to offer it on every part."""
         ready = self.types("ready")
         lines = [
             line
@@ -116,18 +120,29 @@ class Bench:
         offered = {line["part"].split("/")[-1] for line in lines}
         assert offered == set(parts), f"{name}: ready names {offered}"
         for line in lines:
-            coats_now = line["answer"] == "hard deadline running" and line["deed"] == "coat"
-            said = [] if line["answer"] in MAY_GO_ON or coats_now else [_binding(line)]
-            said += [f"{f['level']}: {f['sentence']}" for f in line["findings"] if _alarms(f)]
-            self._keep(name, "ready", said)
+            self._keep(name, "ready", _against(line))
+        for each in self.types(f"why {' '.join(parts)}"):
+            if not face or each["standing"]["faces"] in ([], face):
+                self._keep(name, "why", _against(each["standing"]))
+        self._keep(name, "plan", _against_the_plan(self.types("plan")))
 
     def _keep(self, act: str, by: str, said: list[str]) -> None:
         self.alarms += [Alarm(self.schedule.number, act, by, each) for each in said]
 
 
-def _binding(line: Any) -> str:
-    return f"{line['answer']}: {line['because']}"
+def _against(line: Any) -> list[str]:
+    """Return what an answer holds against the coat that is due: what binds, and what weighs."""
+    coats_now = line["answer"] == "hard deadline running" and line["deed"] == "coat"
+    may_go_on = line["answer"] in MAY_GO_ON or coats_now
+    said = [] if may_go_on else [f"{line['answer']}: {line['because']}"]
+    weighs = (f for f in line["findings"] if f["level"] != "note")
+    return said + [f"{f['level']}: {f['sentence']}" for f in weighs]
 
 
-def _alarms(finding: Any) -> bool:
-    return finding["level"] != "note"
+def _against_the_plan(plan: Any) -> list[str]:
+    """Return what a plan could not place, would have tried first, or gives no date for."""
+    tasks = [task for session in plan["sessions"] for task in session["tasks"]]
+    tested = [f"test first: {task['test']['sentence']}" for task in tasks if task["test"]]
+    left = [f"not planned: {each['label']}: {each['because']}" for each in plan["unplanned"]]
+    why = [each["why"]["sentence"] for each in plan["projects"] if each["why"]]
+    return [*tested, *left, *why, *([plan["stopped"]] if plan["stopped"] else [])]

@@ -120,7 +120,7 @@ ORDINARY = (
     ),
     Schedule(
         3,
-        ("cherry",),
+        ("cherry", "maple"),
         {
             "dye": "water-dye",
             "shellac": "shellac-2lb",
@@ -148,7 +148,7 @@ ORDINARY = (
     ),
     Schedule(
         4,
-        ("mahogany",),
+        ("mahogany", "walnut"),
         {"dye": "alcohol-dye", "sealer": "lacquer-sanding-sealer", "lacquer": "lacquer-sprayed"},
         """
         0m   sand
@@ -163,7 +163,7 @@ ORDINARY = (
     ),
     Schedule(
         5,
-        ("pine",),
+        ("pine", "poplar"),
         {"stain": "gel-stain", "urethane": "oil-polyurethane"},
         """
         0m   sand
@@ -201,7 +201,7 @@ ORDINARY = (
     ),
     Schedule(
         7,
-        ("walnut",),
+        ("walnut", "cherry"),
         {"tung": "tung-oil"},
         """
         0m   sand
@@ -218,7 +218,7 @@ ORDINARY = (
     ),
     Schedule(
         8,
-        ("cherry",),
+        ("cherry", "walnut"),
         {"oil": "boiled-linseed-oil", "shellac": "shellac-2lb", "wax": "paste-wax"},
         """
         0m   sand
@@ -235,7 +235,7 @@ ORDINARY = (
     ),
     Schedule(
         9,
-        ("walnut",),
+        ("walnut", "cherry"),
         {"blend": "oil-varnish-blend", "wax": "paste-wax"},
         """
         0m   sand
@@ -253,7 +253,7 @@ ORDINARY = (
     ),
     Schedule(
         10,
-        ("oak",),
+        ("oak", "walnut"),
         {"hardwax": "hardwax-oil"},
         """
         0m   sand
@@ -267,7 +267,7 @@ ORDINARY = (
     ),
     Schedule(
         11,
-        ("ash",),
+        ("ash", "oak"),
         {"hardwax": "hardwax-oil"},
         """
         0m   sand
@@ -280,7 +280,7 @@ ORDINARY = (
     ),
     Schedule(
         12,
-        ("maple",),
+        ("maple", "birch"),
         {"shellac": "shellac-2lb", "wax": "paste-wax"},
         """
         0m   sand
@@ -298,11 +298,11 @@ ORDINARY = (
     ),
     Schedule(
         13,
-        ("rosewood",),
+        ("rosewood", "mahogany"),
         {"polish": "french-polish"},
         """
         0m   sand
-        30m  solvent-wipe
+        30m  solvent-wipe @rosewood
         5m   polish
         30h  polish
         30h  polish
@@ -312,7 +312,7 @@ ORDINARY = (
     ),
     Schedule(
         14,
-        ("maple",),
+        ("maple", "birch"),
         {"sealer": "vinyl-sealer", "conversion": "conversion-varnish"},
         """
         0m   sand
@@ -326,7 +326,7 @@ ORDINARY = (
     ),
     Schedule(
         15,
-        ("ash",),
+        ("ash", "oak"),
         {"precat": "lacquer-precatalysed"},
         """
         0m   sand
@@ -351,7 +351,7 @@ ORDINARY = (
     ),
     Schedule(
         17,
-        ("poplar",),
+        ("poplar", "pine"),
         {"milk": "milk-paint", "blend": "oil-varnish-blend"},
         """
         0m   sand
@@ -364,7 +364,7 @@ ORDINARY = (
     ),
     Schedule(
         18,
-        ("pine",),
+        ("pine", "poplar"),
         {"primer": "pigmented-shellac", "enamel": "latex-enamel"},
         """
         0m   sand
@@ -378,7 +378,7 @@ ORDINARY = (
     ),
     Schedule(
         19,
-        ("poplar",),
+        ("poplar", "maple"),
         {"undercoat": "oil-enamel", "enamel": "oil-enamel"},
         """
         0m   sand
@@ -392,7 +392,7 @@ ORDINARY = (
     ),
     Schedule(
         20,
-        ("ash",),
+        ("ash", "maple"),
         {"bleach": "bleach-two-part", "clear": "waterborne-clear"},
         """
         0m   sand
@@ -410,7 +410,7 @@ ORDINARY = (
     ),
     Schedule(
         21,
-        ("oak",),
+        ("oak", "walnut"),
         {"oxalic": "bleach-oxalic", "urethane": "oil-polyurethane"},
         """
         0m   sand
@@ -427,7 +427,7 @@ ORDINARY = (
     ),
     Schedule(
         22,
-        ("beech",),
+        ("beech", "ash"),
         {"soap": "soap"},
         """
         0m   sand
@@ -460,7 +460,7 @@ ORDINARY = (
     ),
     Schedule(
         24,
-        ("walnut",),
+        ("walnut", "maple"),
         {"clear": "waterborne-two-part"},
         """
         0m   sand
@@ -475,7 +475,7 @@ ORDINARY = (
     ),
     Schedule(
         25,
-        ("ash",),
+        ("ash", "maple"),
         {"clear": "waterborne-clear"},
         """
         0m   sand
@@ -492,7 +492,7 @@ ORDINARY = (
     ),
     Schedule(
         26,
-        ("teak",),
+        ("teak", "rosewood"),
         {"shellac": "shellac-1lb", "varnish": "alkyd-varnish"},
         """
         0m   sand

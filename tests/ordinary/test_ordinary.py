@@ -10,31 +10,16 @@ from pathlib import Path
 
 import pytest
 
-from tests.ordinary.playing import Alarm, Bench, product_name
+from tests.ordinary.playing import Bench, product_name
 from tests.ordinary.schedules import ORDINARY, Schedule
 
 SCHEDULES = {schedule.number: schedule for schedule in ORDINARY}
-
-# The false alarms that are left, each with what it waits for. An alarm that is not here fails, and
-# so does one that fell silent.
-_TOO_NARROW = (
-    "a figure for recoating that its window does not end: the class's short end closes at 2 h"
-)
-_NOT_PROMISED = (
-    "test first: recoat over conversion-conversion-varnish may be reached, not promised yet"
-)
-STILL_ALARMS: dict[Alarm, str] = {
-    Alarm(14, "5 conversion", "ready", _NOT_PROMISED): _TOO_NARROW,
-    Alarm(14, "5 conversion", "log", f"caution: {_NOT_PROMISED}"): _TOO_NARROW,
-}
 
 
 @pytest.mark.parametrize("schedule", ORDINARY, ids=lambda s: str(s.number))
 def test_a_schedule_done_right_draws_no_alarm(schedule: Schedule, tmp_path: Path):
     bench = Bench(tmp_path, schedule).play()
-    known = {alarm for alarm in STILL_ALARMS if alarm.schedule == schedule.number}
-    assert set(bench.alarms) == known
-    assert not [alarm for alarm in known if alarm.said.startswith("stop")], "no false stop is kept"
+    assert bench.alarms == []
     for wood in schedule.woods:
         recipe = bench.program.did("past", wood, now=bench.now.isoformat()).out
         places = [recipe.find(product_name(schedule, product)) for product in _coats(schedule)]

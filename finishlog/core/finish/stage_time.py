@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from msgspec import field
+from msgspec.structs import replace
 
 from finishlog.core.air.course import Hours
 from finishlog.core.finish.classes import Figure
@@ -32,6 +33,14 @@ class StageTime(Compared, frozen=True):
     figure: Figure | None = None
     coat: int | None = None
     stage: Stage | None = None
+
+    @property
+    def from_its_low_end(self) -> StageTime:
+        """The same wait with its early end for its end."""
+        figure = self.figure and replace(
+            self.figure, typical_h=self.figure.low_h, high_h=self.figure.low_h
+        )
+        return replace(self, high=self.low, figure=figure)
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:

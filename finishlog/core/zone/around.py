@@ -9,7 +9,6 @@ from enum import StrEnum
 from functools import reduce
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
@@ -65,7 +64,7 @@ class Around(Struct, frozen=True):
             turn = other.stages.get(Stage.TURN)
             if turn is None:
                 continue
-            wait = _first_possible(turn) if other.face.kind is FaceKind.HIDDEN else turn
+            wait = turn.from_its_low_end if other.face.kind is FaceKind.HIDDEN else turn
             if wait.high is None or wait.high > self.now:
                 return Wet(other.face.name, wait.high, wait=wait)
         return None
@@ -101,14 +100,6 @@ def around(states: Iterable[ZoneState], now: datetime, facts: Facts) -> Around:
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
     return Around(by_piece, wet, now, facts)
-
-
-def _first_possible(time: StageTime) -> StageTime:
-    """Take the early end of a wait for its end."""
-    figure = time.figure and replace(
-        time.figure, typical_h=time.figure.low_h, high_h=time.figure.low_h
-    )
-    return replace(time, high=time.low, figure=figure)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

@@ -82,7 +82,20 @@ def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     elif not asked.over.needs_tooth:
         yield _by_wait(top, under, under.time, around.now)
     else:
-        yield from _by_wait_and_window(zone, top, under, under.time, around.now)
+        time = under.time.from_its_low_end if _window_ends_it(top, under) else under.time
+        yield from _by_wait_and_window(zone, top, under, time, around.now)
+
+
+def _window_ends_it(top: Layer, under: Below) -> bool:
+    """Tell whether a window is over, by its own figure, no later than the wait for the next coat.
+
+    The figures of a class span its systems: what closes soonest may be coated soonest. So the low
+    end of the wait is the promise, else no moment would be right. common practice
+    """
+    window, wait = top.coat.figures.window, under.time.figure if under.time else None
+    if under.slowest is not top or wait is None or window.kind is not WindowKind.CLOSES:
+        return False
+    return window.closes is not None and wait.low_h < window.closes.low_h <= wait.high_h
 
 
 def _by_wait_and_window(
