@@ -26,6 +26,10 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask shellac-2lb +30d"),
         silent("oak top; alkyd-varnish 08:00; check powder +1d; scuff; ask alkyd-varnish"),
         silent("oak top; oil-polyurethane 08:00; ask paste-wax +60d"),
+        # Its window may close at 2 h, when another system's wait ends: it may go on from 1 h.
+        speaks("maple top; conversion-varnish 08:00; ask conversion-varnish +50m", Answer.DRYING),
+        silent("maple top; conversion-varnish 08:00; ask conversion-varnish +70m"),
+        speaks("maple top; conversion-varnish 08:00; ask conversion-varnish +121m"),
     ),
     "may-wrinkle": (
         speaks("oak top; conversion-varnish 08:00; ask conversion-varnish +3d", Answer.TEST),
