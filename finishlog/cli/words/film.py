@@ -56,6 +56,15 @@ def _clock(of: Finding) -> str:
     return shown(Stage(text(of, "stage")))
 
 
+def _hours(of: Finding) -> str:
+    """Say which hours bind."""
+    figure = of.wait.figure if of.wait else None
+    if figure is None:
+        return ""
+    span = f"{figure.low_h:g}" + (f"–{figure.high_h:g}" if figure.high_h > figure.low_h else "")
+    return f" (label {span} h)"
+
+
 def _no_figure(of: Finding) -> str:
     stage = Stage(text(of, "stage"))
     name = text(of, "of")
@@ -126,8 +135,13 @@ def _again(of: Finding) -> str:
 
 WORDS = {
     "stands-still": Words("stands still: this air is outside its limits"),
-    "not-reached": Words(lambda f: f"{_clock(f)} not reached"),
-    "may-be-reached": Words(lambda f: f"{_clock(f)} may be reached, not promised yet"),
+    "not-reached": Words(
+        lambda f: f"{_clock(f)} not reached{_hours(f)}", short=lambda f: f"{_clock(f)} not reached"
+    ),
+    "may-be-reached": Words(
+        lambda f: f"{_clock(f)} may be reached, not promised yet{_hours(f)}",
+        short=lambda f: f"{_clock(f)} may be reached, not promised yet",
+    ),
     "air-reckoned": Words(
         lambda f: f"{_clock(f)} by the nearest readings: not all of its air was measured"
     ),

@@ -24,7 +24,9 @@ def sentence(of: Finding) -> str:
     words, cause = words_of(of), of.because_of
     said = _worded(words.sentence, of)
     if cause is not None:
-        said = words.cause.format(said=said, short=short(cause), waits=waits_for(cause))
+        said = words.cause.format(
+            said=said, short=short(cause), long=sentence(cause), waits=waits_for(cause)
+        )
     return f"{_whose(of)}{said}"
 
 

@@ -21,7 +21,7 @@ WORDS = {
         cause="{said}: {short} ({waits})",
     ),
     "answered": Words(
-        lambda f: text(f, "answer_is"), lambda f: text(f, "remedy"), cause="{said}: {short}"
+        lambda f: text(f, "answer_is"), lambda f: text(f, "remedy"), cause="{said}: {long}"
     ),
     "fine": Words("fine"),
     "handed-over": Words("handed over"),

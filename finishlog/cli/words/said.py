@@ -19,7 +19,7 @@ class Words(Struct, frozen=True):
 
     Each is a text, or made of the finding; a short one that is missing is the sentence. `bars`:
     what keeps a part from being handled, where that is shorter still. `cause`: how the sentence
-    goes on with what binds elsewhere, of `said`, `short` and `waits`.
+    goes on with what binds elsewhere, of `said`, `short`, `long` and `waits`.
     """
 
     sentence: Worder

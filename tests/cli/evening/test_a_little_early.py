@@ -44,7 +44,7 @@ def test_some_minutes_early_are_a_few_words(tray, minutes):
 
 @pytest.mark.parametrize("minutes", [16, 60, 200])
 def test_far_too_early_is_a_stop(tray, minutes):
-    assert "stop: drying: recoat over clear not reached" in warned(
+    assert "stop: drying: recoat over clear not reached (label 4 h)" in warned(
         tray, 240 - minutes, "tray", "clear"
     )
 
@@ -54,7 +54,9 @@ def test_of_a_short_wait_only_a_tenth_is_hardly_anything(tray):
 
 
 def test_of_a_short_wait_a_third_is_a_stop(tray):
-    assert warned(tray, 20, "box", "thin") == ["stop: drying: recoat over thin not reached"]
+    assert warned(tray, 20, "box", "thin") == [
+        "stop: drying: recoat over thin not reached (label 0.5 h)"
+    ]
 
 
 def test_ready_keeps_to_the_minimum_of_the_label(tray):
