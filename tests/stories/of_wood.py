@@ -27,13 +27,6 @@ STORIES = {
         silent("oak top; steel-wool 08:00; off bare sand-through +1h; ask waterborne-clear +1h"),
         silent("oak top; steel-wool 08:00; shellac-2lb +1h; ask waterborne-clear +1d"),
     ),
-    "wood-too-wet": (
-        speaks("oak top; moisture 18% 08:00; ask alkyd-varnish", Answer.TEST),
-        speaks("oak top; air 20C 30%; moisture 11% 08:00; ask alkyd-varnish", Answer.TEST),
-        silent("oak top; moisture 8% 08:00; ask alkyd-varnish"),
-        silent("oak top; moisture 18% 08:00; moisture 8% +20d; ask alkyd-varnish"),
-        silent("oak top; moisture 18% 08:00; alkyd-varnish; ask alkyd-varnish +2d"),
-    ),
     "dust-of-bleach": (
         speaks("oak top; bleach-oxalic 08:00; ask sand +1d", Answer.UNDERNEATH),
         silent("oak top; bleach-oxalic 08:00; rinse +1h; ask sand +1d"),

@@ -11,8 +11,9 @@
   `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every
   six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody told),
   `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into a
-  frame), `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE`
-  (of a part beside it), `front: CLAUSE` (of one face)
+  frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
+  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a
+  part beside it), `front: CLAUSE` (of one face)
 - last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
@@ -127,6 +128,7 @@ class Teller:
             self._part(each)
         self.main = next(iter(self.parts.values()))
         self.face: str | None = None
+        self.attic = 0
 
     def _part(self, words: str) -> None:
         words, _, steps = words.partition("@steps")
@@ -285,6 +287,14 @@ class Teller:
 
     def _told_note(self, told: Clause) -> None:
         self.story._happened(Note(**self._head(told), text=" ".join(told.more)))
+
+    def _told_attic(self, told: Clause) -> None:
+        self.attic = self.attic or self.story.another_room(coldest_night_c=60.0)
+        for before in (0, 48, 24 * 14, 24 * 30):
+            self.story.read(self.hour - before, *told.air, self.attic)
+
+    def _told_move(self, told: Clause) -> None:
+        self.story.move(self.hour, told.on, self.attic if told.word == "attic" else 1)
 
     def _told_carried_in(self, told: Clause) -> None:
         """Carry a part from another room, where it stood until now, into this one."""

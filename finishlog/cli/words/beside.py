@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, each_of, measured, text, wanted
+from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
@@ -15,6 +15,7 @@ _HELD_UP = {
     "dirty-joint": "finish on a glue face",
     "step-to-come": "{} still to come",
     "taped": "tape to come off",
+    "too-wet": "wood measured too wet",
     "check-failed": "a check found it {}",
     "fault": "{} not mended",
     "not-at-clamp": "not at clamp",
@@ -77,6 +78,13 @@ WORDS = {
     "edge-asks": Words(lambda f: text(f, "edge")),
     "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
     "goes-with-faces": Words("goes with its faces"),
+    "moisture-apart": Words(
+        lambda f: (
+            f"{text(f, 'wetter')} at {number(f, 'wet'):.3g} %, {text(f, 'drier')} at "
+            f"{number(f, 'dry'):.3g} %: {measured(f)} apart, and the joint bears {wanted(f)}"
+        ),
+        "let both stand in one room, and measure again before the glue",
+    ),
     "members-missing": Words("not all members exist", waits=_missing),
     "members-not-ready": Words("members are not ready for cauls", waits=_held_up),
     "glue-on-finish": Words("glue needs bare wood", waits=_held_up),

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, each_of, length, number, text
+from finishlog.cli.words.said import Words, each_of, length, measured, number, text
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
+
+# Nearer readings stand still: a meter tells no more (common practice).
+_STILL = 0.5
 
 
 def _on_wood(of: Finding) -> str:
@@ -33,7 +36,34 @@ def _too_wet(of: Finding) -> str:
         settles = number(of, "settles")
         reasons.append(f"{moisture - settles:.1f} points over the {settles:.1f} % of this air")
     when = f", measured {days} d ago" if days > 0 else ""
-    return f"wood at {moisture:.3g} % moisture{when}: {', '.join(reasons)}"
+    went = f"; {_went(of)}" if of.value("over") is not None else ""
+    return f"wood at {moisture:.3g} % moisture{when}: {', '.join(reasons)}{went}"
+
+
+def _went(of: Finding) -> str:
+    """Say how two readings follow each other."""
+    change, over = number(of, "change"), length_words(length(of, "over"))
+    if abs(change) < _STILL:
+        return f"it stood still for {over}"
+    return f"it {'fell' if change < 0 else 'rose'} {abs(change):.1f} points in {over}"
+
+
+def _waits(of: Finding) -> str:
+    least = f" to {of.wanted.value:g} %" if of.wanted else ""
+    return f"the wood to dry{least}: {_too_wet(of)}"
+
+
+def _moves(of: Finding) -> str:
+    moves = of.value("moves")
+    return "" if moves is None else f", {number(of, 'moves'):.1f} % of a flat-sawn width"
+
+
+def _other_air(of: Finding) -> str:
+    was, will = number(of, "was"), number(of, "will")
+    return (
+        f"{text(of, 'room')} makes wood {was:.1f} %, this room {will:.1f} %: "
+        f"{abs(will - was):.1f} points to go{_moves(of)}"
+    )
 
 
 WORDS = {
@@ -60,6 +90,29 @@ WORDS = {
         _too_wet,
         "it would dry on under the finish: let it stand in the room, air on all sides, and "
         f"measure again: {Do.MOISTURE('PART', '10%')}",
+        waits=_waits,
+    ),
+    "moisture-trend": Words(lambda f: f"wood at {measured(f)} moisture: {_went(f)}"),
+    "moisture-old": Words(
+        lambda f: (
+            f"measured at {measured(f)} {number(f, 'days'):.0f} d ago; this air makes it "
+            f"{number(f, 'settles'):.1f} %"
+        ),
+        f"measure again: {Do.MOISTURE('PART', '10%')}",
+    ),
+    "wood-too-dry": Words(
+        lambda f: (
+            f"wood at {measured(f)} moisture, and this air makes it {number(f, 'settles'):.1f} %: "
+            f"it will swell{_moves(f)}"
+        ),
+        "leave panels room to move",
+    ),
+    "from-other-air": Words(
+        _other_air,
+        lambda f: (
+            f"let it stand here {number(f, 'days'):g} d, air on all sides, or measure it: "
+            f"{Do.MOISTURE('PART', '10%')}"
+        ),
     ),
     "wood-wetted": Words("the wood is wet"),
 }

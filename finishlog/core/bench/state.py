@@ -115,12 +115,13 @@ def bench_state(
     ]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    judged = judge_zones(states, around(states, now, facts), shop)
+    near = around(states, now, facts)
+    judged = judge_zones(states, near, shop)
     judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
         now=now,
         zones=judged,
-        glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, now), judged),
+        glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, near), judged),
         rags=rags.rags_items(log.entries, facts, zone, shop, stood, rooms.values()),
         rooms=rooms,
     )

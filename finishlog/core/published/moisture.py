@@ -17,7 +17,10 @@ class MoistureFigures(Published, frozen=True):
     `at_most_pct`: before a finish goes on; `over_air_pct`: so far (points) may wood be above what
     the room's air would make it; `air_rh_pct`, `air_least_c`, `air_most_c`: the air that
     `settles_pct` is published for; `moves_pct`: between these `moves_mm` holds; `saturated_pct`:
-    wetter wood moves no more; `meter_pct`: what a meter can be trusted to show.
+    wetter wood moves no more; `meter_pct`: what a meter can be trusted to show;
+    `reading_holds_d`: days that a reading tells of; `apart_pct`: so far (points) may the parts of
+    a joint be apart; `still_pct`: nearer readings stand still; `settle_d`: days in the shop's air
+    for wood that comes from other air.
     """
 
     at_most_pct: Limit
@@ -28,6 +31,10 @@ class MoistureFigures(Published, frozen=True):
     moves_pct: Range
     saturated_pct: Limit
     meter_pct: Range
+    reading_holds_d: Limit
+    apart_pct: Limit
+    still_pct: Limit
+    settle_d: Limit
 
     def lists(self, air: Air) -> bool:
         """Tell whether the published table of moisture in air covers an air."""

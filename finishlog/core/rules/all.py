@@ -9,7 +9,7 @@ from finishlog.core.rules.air import coating_air, flame
 from finishlog.core.rules.film import clocks, damage, deadlines, observed, soft, underneath
 from finishlog.core.rules.near import joint, wet_nearby
 from finishlog.core.rules.rule import Rule
-from finishlog.core.rules.wood import bare_wood, bleached, too_wet
+from finishlog.core.rules.wood import bare_wood, bleached, settling, too_wet
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -45,6 +45,10 @@ RULES: tuple[Rule, ...] = (
     deadlines.wiped_in_time,
     coating_air.air,
     too_wet.wood_too_wet,
+    settling.moisture_old,
+    settling.from_other_air,
+    settling.wood_too_dry,
+    settling.moisture_trend,
     flame.heater,
     wet_nearby.other_face,
     wet_nearby.dust_on_wet,

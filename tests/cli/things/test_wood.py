@@ -57,13 +57,36 @@ def test_wet_wood_is_warned_of_at_once(shop: Finishlog):
     assert "caution: wood at 14.5 % moisture: over the 12 % to finish at" in said
 
 
-def test_a_coat_on_wet_wood_is_tested_first_and_warned_of(shop: Finishlog):
+def test_a_coat_waits_for_wet_wood_and_is_warned_of(shop: Finishlog):
     shop.did("moisture", "doors", "14%", "--at", "2h ago")
     shop.did("log", "doors", "sand", "--at", "1h ago")
     before = next_coat(shop)
-    assert (before["answer"], before["operation"]) == ("test first", "coat")
+    assert (before["answer"], before["operation"]) == ("waits for", "coat")
+    assert before["high"] is None
     assert before["because"].startswith("wood at 14 % moisture")
     assert "caution: doors ×2: wood at 14 % moisture" in shop.did("log", "doors", "sealer").out
+
+
+def test_a_plan_holds_no_coat_on_wet_wood(shop: Finishlog):
+    shop.did("log", "doors", "sand", "--at", "3h ago")
+    shop.did("shop", "hours", "mon-fri 18:00-21:00")
+    assert "the wood to dry" not in shop.did("plan", "cabinet").out
+    shop.did("moisture", "doors", "19%", "--at", "2h ago")
+    said = shop.did("plan", "cabinet").out
+    assert "the wood to dry to 12 %: wood at 19 % moisture" in " ".join(said.split())
+    shop.did("moisture", "doors", "10%", "--at", "1h ago")
+    assert "the wood to dry" not in shop.did("plan", "cabinet").out
+
+
+def test_no_glue_on_wood_too_wet_nor_on_parts_far_apart(shop: Finishlog):
+    """12 % before finishing: UFGS 09995; parts of a joint 2 points apart: common practice."""
+    shop.did("moisture", "leg", "19%")
+    shop.did("moisture", "seat", "10%")
+    said = " ".join(shop.did("when", "stool").out.split())
+    assert "wood measured too wet" in said
+    shop.did("moisture", "leg", "7%", now="2026-12-06T12:00:00+00:00")
+    said = " ".join(shop.did("why", "stool", now="2026-12-06T12:00:00+00:00").out.split())
+    assert "seat at 10 %, leg at 7 %: 3.0 % apart" in said
 
 
 def test_the_act_behind_it_is_named(shop: Finishlog):
@@ -76,11 +99,11 @@ def test_the_act_behind_it_is_named(shop: Finishlog):
 def test_a_moisture_is_taken_back_and_amended(shop: Finishlog):
     shop.did("log", "doors", "sand", "--at", "3h ago")
     act = act_of(shop, "moisture", "doors", "14%", "--at", "2h ago")
-    assert next_coat(shop)["answer"] == "test first"
+    assert next_coat(shop)["answer"] == "waits for"
     undone = act_of(shop, "undo", act)
     assert next_coat(shop)["answer"] == "go"
     shop.did("undo", undone)
-    assert next_coat(shop)["answer"] == "test first"
+    assert next_coat(shop)["answer"] == "waits for"
     said = shop.did("amend", act, "--moisture", "9.5%").out
     assert f"act {act} amended (wood)" in said
     assert next_coat(shop)["answer"] == "go"

@@ -185,9 +185,9 @@ def in_the_white() -> Story:
     return story
 
 
-def test_a_coat_on_wet_wood_asks_for_a_test_first():
+def test_a_coat_on_wet_wood_waits_without_a_date():
     verdict = measured(in_the_white(), 1, 14).verdict(2)
-    assert verdict.answer is Answer.TEST
+    assert (verdict.answer, verdict.high) == (Answer.WAITS, None)
     assert because(verdict).startswith("wood at 14 % moisture")
     assert any(
         f.level is Level.CAUTION and sentence(f) == because(verdict) for f in verdict.findings
@@ -201,7 +201,7 @@ def test_a_coat_on_dry_wood_and_on_wood_nobody_measured_may_go_on():
 
 def test_the_newest_reading_holds():
     story = measured(measured(in_the_white(), 1, 14), 30, 9)
-    assert story.verdict(2).answer is Answer.TEST
+    assert story.verdict(2).answer is Answer.WAITS
     assert story.verdict(31).answer is Answer.GO
 
 

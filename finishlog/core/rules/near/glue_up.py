@@ -12,16 +12,20 @@ from msgspec.structs import replace
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Joined
+from finishlog.core.log.entries import Joined, PieceReading
+from finishlog.core.rules.wood.too_wet import measured_moisture, wood_too_wet
 from finishlog.core.shop.things import FaceKind, Need, Part, Piece
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict, of
 
 _DIRTY = "dirty-joint"
+_CLAMPED = Asked(Act.CLAMP)
 
 
 class Missing(NamedTuple):
@@ -68,7 +72,7 @@ def due(
     parts: Sequence[Part],
     zones: Sequence[ZoneState],
     joined: Mapping[int, Joined],
-    now: datetime,
+    near: Around,
 ) -> tuple[GlueUp, ...]:
     """Return every assembly piece that is still to be glued up."""
     by_id = {part.id: part for part in parts}
@@ -79,13 +83,13 @@ def due(
     for part in parts:
         for piece in part.pieces if part.needs else ():
             if piece.id in made:
-                found += _again(part, piece, zones, joined, now)
+                found += _again(part, piece, zones, joined, near)
                 continue
             members, missing = pick_members(part.needs, by_id, taken)
             taken |= frozenset(members)
             unmade = {to_make[m]: None for m in members if m in to_make and m not in made}
             missing = (*missing, *map(Missing, unmade))
-            found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, now)))
+            found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, near)))
     return tuple(found)
 
 
@@ -94,14 +98,14 @@ def _again(
     piece: Piece,
     zones: Sequence[ZoneState],
     joined: Mapping[int, Joined],
-    now: datetime,
+    near: Around,
 ) -> list[GlueUp]:
     """Return the glue-up that an open joint asks for: the same members once more."""
     states = [z for z in zones if z.piece.id == piece.id and z.joined]
     if not any(fault.known.waits_for for z in states for fault in z.faults):
         return []
     members = {m for entry in joined.values() if entry.into == piece.id for m in entry.members}
-    verdict = _members_verdict(states, now, again=True)
+    verdict = _members_verdict(states, near, again=True)
     return [GlueUp(part, piece, tuple(sorted(members)), verdict)]
 
 
@@ -109,7 +113,7 @@ def _verdict(
     members: Sequence[int],
     missing: Sequence[Missing],
     zones: Sequence[ZoneState],
-    now: datetime,
+    near: Around,
 ) -> Verdict:
     if missing:
         found = finding(
@@ -121,16 +125,17 @@ def _verdict(
         return of(replace(found, plain=True))
     wanted = set(members)
     states = [z for z in zones if z.piece.id in wanted or z.member_piece.id in wanted]
-    return _members_verdict(states, now)
+    return _members_verdict(states, near)
 
 
-def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool = False) -> Verdict:
+def _members_verdict(states: Sequence[ZoneState], near: Around, *, again: bool = False) -> Verdict:
     """Say whether all members bear cauls; `again`: what is on the assembly waits for the joint."""
-    findings = tuple(_dirty_joints(states))
+    apart = moisture_apart(states, near)
+    findings = (*_dirty_joints(states), *apart)
     held_up: dict[HeldUp, list[str]] = {}
     until: list[datetime | None] = []
     for state in states:
-        held = _holds_up(state, now, again=again)
+        held = _holds_up(state, near, again=again)
         if held is not None:
             held_up.setdefault(replace(held, until=None), []).append(state.part.called)
             until.append(held.until)
@@ -143,7 +148,9 @@ def _members_verdict(states: Sequence[ZoneState], now: datetime, *, again: bool 
             why=tuple(held.why for held in held_up),
             what=tuple(held.what for held in held_up),
         )
-        found = replace(found, high=_last(until), wait=_slowest(states, now))
+        found = replace(found, high=_last(until), wait=_slowest(states, near.now))
+    elif apart:
+        found = replace(apart[0], answer=Answer.TEST)
     elif any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
         found = finding("clamp-by-label", answer=Answer.TEST)
     else:
@@ -164,7 +171,7 @@ def _last(moments: Sequence[datetime | None]) -> datetime | None:
     return max(known) if len(known) == len(moments) else None
 
 
-def _holds_up(state: ZoneState, now: datetime, *, again: bool = False) -> HeldUp | None:
+def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> HeldUp | None:
     """Return why one zone of a member cannot be clamped yet; None: it can."""
     step = state.progress.next
     if state.set_aside:
@@ -183,10 +190,40 @@ def _holds_up(state: ZoneState, now: datetime, *, again: bool = False) -> HeldUp
     fault = next((f for f in state.faults if Stage.CLAMP in f.known.blocks), None)
     if fault:
         return HeldUp("fault", fault.name)
+    if any(f.answer is Answer.WAITS for f in wood_too_wet.find(state, _CLAMPED, near)):
+        return HeldUp("too-wet")
     clamp = state.stages.get(Stage.CLAMP)
-    if clamp and (clamp.high is None or clamp.high > now):
+    if clamp and (clamp.high is None or clamp.high > near.now):
         return HeldUp("not-at-clamp", until=clamp.high)
     return None
+
+
+def moisture_apart(states: Sequence[ZoneState], near: Around) -> tuple[Finding, ...]:
+    """Say that the parts of a joint were measured at very different moisture."""
+    read = [(r, s) for s in states if (r := measured_moisture(s.entries)) is not None]
+    if len({s.member.id for _, s in read}) < 2:
+        return ()
+    wet, wetter = max(read, key=_pct)
+    dry, drier = min(read, key=_pct)
+    most, points = near.facts.moisture.apart_pct, (wet.moisture_pct or 0) - (dry.moisture_pct or 0)
+    if points <= most.value:
+        return ()
+    found = finding(
+        "moisture-apart",
+        Level.CAUTION,
+        most.source,
+        measured=pct(points),
+        wanted=pct(most.value),
+        wet=wet.moisture_pct,
+        dry=dry.moisture_pct,
+        wetter=wetter.member.called,
+        drier=drier.member.called,
+    )
+    return (replace(found, acts=(wet.act, dry.act)),)
+
+
+def _pct(read: tuple[PieceReading, ZoneState]) -> float:
+    return read[0].moisture_pct or 0.0
 
 
 def is_coated_joint(state: ZoneState) -> bool:

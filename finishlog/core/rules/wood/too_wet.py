@@ -1,6 +1,7 @@
-"""Is the wood dry enough to finish?
+"""Is the wood dry enough to finish, to glue and to pack?
 
-Moisture content is % of the weight of the dry wood.
+Moisture content is % of the weight of the dry wood. What was measured too wet waits without a
+date: how fast it dries only the next reading tells.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.findings import Answer, Finding, Level, finding, pct
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, pct
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.published.moisture import MoistureFigures, settles_pct
 from finishlog.core.rules.reads import BARE, MEASURED, STOOD
@@ -21,33 +22,61 @@ from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 _JUST_NOW = timedelta()
+_LEAVES = frozenset({Act.PACK, Act.STORE, Act.HAND_OVER})
+_JOINS = frozenset({Act.GLUE_UP, Act.CLAMP})
+
+
+def moisture_readings(told: Sequence[AnyEntry]) -> list[PieceReading]:
+    """Return the moisture readings among what reached a zone, oldest first."""
+    read = [e for e in told if isinstance(e, PieceReading) and e.moisture_pct is not None]
+    return sorted(read, key=lambda e: e.when.order)
 
 
 def measured_moisture(told: Sequence[AnyEntry]) -> PieceReading | None:
     """Return the newest moisture reading among what reached a zone."""
-    read = (e for e in told if isinstance(e, PieceReading) and e.moisture_pct is not None)
-    return max(read, key=lambda e: e.when.order, default=None)
+    return next(reversed(moisture_readings(told)), None)
+
+
+def trend(told: Sequence[AnyEntry]) -> tuple[float, timedelta] | None:
+    """Return by how much (points) the newest reading differs from the one before, and the time.
+
+    None: there are no two of different days.
+    """
+    read = moisture_readings(told)
+    apart = [r for r in read if read[-1].when.latest - r.when.latest >= timedelta(hours=12)]
+    if not apart:
+        return None
+    last, before = read[-1], apart[-1]
+    change = (last.moisture_pct or 0.0) - (before.moisture_pct or 0.0)
+    return change, last.when.latest - before.when.latest
 
 
 @rule(
     "wood-too-wet",
-    binds=COAT,
+    binds=COAT | _LEAVES | _JOINS,
     source="facts: moisture",
     reads=f"{BARE} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
 )
 def wood_too_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Wood in the white that was measured too wet to finish in this air.
+    """Wood that was measured too wet for what is asked; nothing where it was not measured.
 
-    Nothing where it was not measured, and nothing once a coat lies on it.
+    A coat asks after wood in the white, a joint after its glue face. Packed wood is asked after
+    under its film too, while the reading is fresh.
     """
-    read = measured_moisture(zone.entries) if zone.is_bare_wood else None
-    if asked.over is None or read is None or read.moisture_pct is None:
+    read, figures = measured_moisture(zone.entries), around.facts.moisture
+    if read is None or read.moisture_pct is None:
         return
-    point, age = zone.room.measured_at(around.now), around.now - read.when.latest
-    for found in too_wet(
-        read.moisture_pct, point.air if point else None, around.facts.moisture, age
-    ):
-        yield replace(found, answer=Answer.TEST, acts=(read.act,))
+    age = around.now - read.when.latest
+    leaves = asked.act in _LEAVES
+    if (leaves and age.days >= figures.reading_holds_d.value) or not (leaves or zone.is_bare_wood):
+        return
+    point = zone.room.measured_at(around.now)
+    for found in too_wet(read.moisture_pct, point.air if point else None, figures, age):
+        waits = found.wanted is not None and not leaves
+        answer = Answer.WAITS if waits else Answer.TEST
+        went = trend(zone.entries)
+        said = also(found, change=went[0], over=went[1]) if went else found
+        yield replace(said, answer=answer, acts=(read.act,))
 
 
 def too_wet(

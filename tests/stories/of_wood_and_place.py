@@ -1,0 +1,83 @@
+"""Stories of the rules about the wood, its preparation, the place and what is kept."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+# Wood that has stood long at 23 °C and 50 % holds 9.2 % (USDA Wood Handbook, equation 4-5).
+STORIES = {
+    "wood-too-wet": (
+        speaks("oak top; moisture 18% 08:00; ask alkyd-varnish", Answer.WAITS),
+        speaks("oak top; air 20C 30%; moisture 11% 08:00; ask alkyd-varnish", Answer.TEST),
+        silent("oak top; moisture 8% 08:00; ask alkyd-varnish"),
+        silent("oak top; moisture 18% 08:00; moisture 8% +20d; ask alkyd-varnish"),
+        silent("oak top; moisture 18% 08:00; alkyd-varnish; ask alkyd-varnish +2d"),
+        # UFGS 09995: at most 12 %.
+        speaks("oak top; moisture 19%; ask waterborne-clear +1h", Answer.WAITS, "12 %"),
+        speaks("oak top; moisture 19%; ask waterborne-clear +20d", Answer.WAITS, "measured 20 d"),
+        speaks("oak top; moisture 19%; moisture 15% +6d; ask waterborne-clear +1h", None, "fell"),
+        speaks("oak top; moisture 13%; moisture 15% +6d; ask waterborne-clear +1h", None, "rose"),
+        speaks("oak top; moisture 13%; moisture 13% +6d; ask waterborne-clear +1h", None, "still"),
+        silent("oak top; moisture 10%; ask waterborne-clear +1h"),
+        silent("oak top; moisture 19%; moisture 10% +20d; ask waterborne-clear +1h"),
+        silent("oak top; ask waterborne-clear +1h"),
+        # 2 points over what the air makes of it (common practice): a test, it is not far off.
+        speaks("oak top; moisture 11.5%; ask waterborne-clear +1h", Answer.TEST),
+        silent("oak top; air 20C 65%; moisture 11.5%; ask waterborne-clear +1h"),
+        speaks("oak top; moisture 19%; ask glue-up +1h", Answer.WAITS),
+        silent("oak top; moisture 10%; ask glue-up +1h"),
+        speaks("oak top; shellac-2lb; moisture 15% +9d; ask pack +1h", Answer.TEST),
+        silent("oak top; shellac-2lb; moisture 15% +9d; ask pack +20d"),
+        silent("oak top; shellac-2lb; moisture 15% +9d; ask waterborne-clear +1h"),
+    ),
+    "moisture-trend": (
+        speaks("oak top; moisture 11%; moisture 10% +6d; ask waterborne-clear +1h", None, "fell"),
+        silent("oak top; moisture 10% +6d; ask waterborne-clear +1h"),
+        # One finding a cause: what is too wet says it itself.
+        silent("oak top; moisture 19%; moisture 15% +6d; ask waterborne-clear +1h"),
+        # Two readings of one evening are one.
+        silent("oak top; moisture 11%; moisture 10% +10m; ask waterborne-clear +1h"),
+    ),
+    "moisture-old": (
+        # 20 °C and 75 % makes wood 14.4 % (Wood Handbook, table 4-2).
+        speaks("oak top; moisture 9%; air 20C 75%; ask waterborne-clear +20d", Answer.TEST),
+        silent("oak top; moisture 9%; air 20C 75%; ask waterborne-clear +2d"),
+        silent("oak top; moisture 9%; air 20C 50%; ask waterborne-clear +20d"),
+        silent("oak top; shellac-2lb; moisture 9%; air 20C 75%; ask waterborne-clear +20d"),
+    ),
+    "wood-too-dry": (
+        speaks("oak top; air 20C 65%; moisture 6%; ask waterborne-clear +1h", None, "swell"),
+        # Red oak, flat-sawn: 0.00369 of its width for each point (table 13-5), 12 less 6 points.
+        speaks("red-oak top; air 20C 65%; moisture 6%; ask waterborne-clear +1h", None, "2.2 %"),
+        silent("oak top; air 20C 65%; moisture 11%; ask waterborne-clear +1h"),
+        silent("oak top; moisture 8%; ask waterborne-clear +1h"),
+        silent("oak top; air 20C 65%; moisture 6%; ask waterborne-clear +20d"),
+    ),
+    "from-other-air": (
+        # 22 % makes wood 4.8 %, 38 % 7.4 % (equation 4-5).
+        speaks(
+            "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "
+            "ask waterborne-clear +1d",
+            Answer.TEST,
+            "points",
+        ),
+        silent(
+            "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "
+            "ask waterborne-clear +8d"
+        ),
+        silent(
+            "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "
+            "moisture 7%; ask waterborne-clear +1d"
+        ),
+        silent(
+            "oak top; air 21C 38%; attic 21C 36%; move attic; attic 21C 36% +20d; move shop; "
+            "ask waterborne-clear +1d"
+        ),
+        # A night beside does nothing to it.
+        silent(
+            "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +1d; move shop; "
+            "ask waterborne-clear +1d"
+        ),
+    ),
+}
