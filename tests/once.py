@@ -13,7 +13,7 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 from unittest import mock
@@ -21,6 +21,7 @@ from unittest import mock
 from sqlalchemy import URL, Engine, create_engine
 
 from finishlog.cli import app
+from finishlog.core.clock import counting, pace_posterior
 from finishlog.store import database, engine_sqlite
 from finishlog.store.database import open_database
 from finishlog.store.upgrade import Upgraded, bring_up
@@ -84,5 +85,8 @@ def built_once() -> Iterator[None]:
         mock.patch.object(engine_sqlite, "create_engine", _engine),
         mock.patch.object(app, "command_line", cache(app.command_line)),
         mock.patch.object(app, "get_command", cache(app.get_command)),
+        # Sums over air belong to a look; the shops of a test run meet the same air again and again.
+        mock.patch.object(counting, "pieces_of", lru_cache(256)(counting.pieces_of)),
+        mock.patch.object(pace_posterior, "_posterior", lru_cache(64)(pace_posterior._posterior)),
     ):
         yield

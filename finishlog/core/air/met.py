@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from datetime import datetime
+from typing import TypeVar
 
 from msgspec import Struct
 
@@ -25,6 +26,8 @@ class Leg(Struct, frozen=True):
     start: datetime
     end: datetime | None
 
+
+T = TypeVar("T")
 
 _NOWHERE = RoomAir()
 
@@ -60,6 +63,15 @@ class AirMet(Struct, frozen=True):
     def carried(self, room: RoomAir, moment: datetime) -> AirMet:
         """Return the air if the piece stood in another room from a moment on."""
         return AirMet((*self.upto(moment), Leg(room, max(moment, self.start), None)))
+
+
+def remembered(met: AirMet, asked: Hashable, work_out: Callable[[], T]) -> T:
+    """Return what was asked of an air that was met, worked out once; its last room keeps it."""
+    answered, key = met.legs[-1].room.answered, (met, asked)
+    if key not in answered:
+        answered[key] = work_out()
+    found: T = answered[key]
+    return found
 
 
 def air_met(stays: Sequence[Stay], start: datetime) -> AirMet:

@@ -15,6 +15,7 @@ from collections.abc import Hashable, Iterator, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import cached_property
 from operator import attrgetter
+from typing import Any
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -67,8 +68,8 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
         return Course(_whole_time(self)) if self.as_was is None else self.as_was.course
 
     @cached_property
-    def answered(self) -> dict[Hashable, datetime | None]:
-        """What a forecast answered, by what it was asked; it goes with the room."""
+    def answered(self) -> dict[Hashable, Any]:
+        """What was worked out of its air, by what was asked; it goes with the room of a look."""
         return {}
 
     @property

@@ -101,7 +101,8 @@ def allowed_from(
     asked = (limits, dew_margin_c, now, felt)
     if asked not in room.answered:
         room.answered[asked] = _allowed_from(limits, dew_margin_c, room, now, felt)
-    return room.answered[asked]
+    found: datetime | None = room.answered[asked]
+    return found
 
 
 def _allowed_from(

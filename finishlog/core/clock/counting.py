@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from enum import Enum
-from functools import lru_cache
+from functools import cache
 from itertools import pairwise
 from math import ceil
 
@@ -30,8 +30,6 @@ SLOWEST = 0.05
 DEW_PCT = 100.0
 # How far the air may go in one step: in time, in °C, in % RH.
 _STEP, _STEP_C, _STEP_PCT = timedelta(minutes=15), 0.5, 2.5
-# How many ways of counting, and stretches of each, are remembered: some weeks of some rooms.
-_COUNTINGS, _STRETCHES = 256, 2048
 
 
 class Clock(Enum):
@@ -54,13 +52,13 @@ class Counting(Struct, frozen=True):
 
     def pieces(self) -> Pieces:
         """Return the pieces of a stretch: from when on, and k at the middle of each."""
-        return _pieces(self)
+        return pieces_of(self)
 
     def _pieces(self) -> Pieces:
         k = self.law.k()
 
-        # What is usual comes again day after day, and in every look at the shop.
-        @lru_cache(_STRETCHES)
+        # What is usual comes again day after day.
+        @cache
         def straight(
             airs: tuple[Air, ...], ends: tuple[Air, ...], length: timedelta
         ) -> list[tuple[timedelta, float]]:
@@ -106,9 +104,8 @@ class Counting(Struct, frozen=True):
         return sorted({*marks, *crossed}) if crossed else marks
 
 
-@lru_cache(_COUNTINGS)
-def _pieces(counting: Counting) -> Pieces:
-    """Share what was counted already between rooms and looks that count alike."""
+def pieces_of(counting: Counting) -> Pieces:
+    """Return the pieces of a stretch as it is counted; a run of tests keeps them between shops."""
     return counting._pieces()
 
 

@@ -8,7 +8,6 @@ of the density of theta is concave; its quantiles are read off points of theta.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from itertools import accumulate, pairwise
 from math import erfc, exp, inf, log, log1p, pi, sqrt
 from typing import NamedTuple
@@ -23,8 +22,6 @@ _FALLEN = 12.5
 _FAR = 25.0
 # No film hardens in less than this share of its time: what is narrower would be lost in rounding.
 _A_MOMENT = 1e-6
-# How many are remembered: a command asks for the same ones in each of its looks at the shop.
-_REMEMBERED = 64
 
 
 class Bracket(NamedTuple):
@@ -52,7 +49,6 @@ def posterior(brackets: Sequence[Bracket], figures: PaceFigures) -> Posterior:
     return _posterior(tuple(sorted(map(_bounds, brackets))), figures.spread, figures.scatter)
 
 
-@lru_cache(_REMEMBERED)
 def _posterior(bounds: tuple[tuple[float, float], ...], spread: float, scatter: float) -> Posterior:
     known = [0.0, *(bound for pair in bounds for bound in pair if abs(bound) < inf)]
     thetas = _points(min(known) - 6 * spread, max(known) + 6 * spread)

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
-from functools import lru_cache
 
 from msgspec import Struct
 
-from finishlog.core.air.met import AirMet, carried_from
+from finishlog.core.air.met import AirMet, carried_from, remembered
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.span import AirSpan, Known
 from finishlog.core.clock.counting import DEW_PCT
@@ -102,9 +101,11 @@ def perhaps_too_cold(layer: Layer) -> float | None:
     return coldest if coldest is not None and coldest < limits.min_c.value and not held else None
 
 
-@lru_cache(maxsize=1024)
 def _coldest_supposed(met: AirMet, until: datetime) -> float | None:
-    return min((a.temperature_c for s in met.until(until) for a in _not_read(s)), default=None)
+    def coldest() -> float | None:
+        return min((a.temperature_c for s in met.until(until) for a in _not_read(s)), default=None)
+
+    return remembered(met, ("supposed", until), coldest)
 
 
 def _not_read(span: AirSpan) -> Iterator[Air]:
@@ -114,15 +115,21 @@ def _not_read(span: AirSpan) -> Iterator[Air]:
             yield from ramp
 
 
-@lru_cache(maxsize=1024)
 def read_below(met: AirMet, until: datetime, least_c: float) -> tuple[AirSpan, ...]:
     """Return the stretches up to a moment that a reading shows as colder than `least_c` (°C)."""
-    young = (s for s in met.until(until) if s.measured)
-    return tuple(s for s in young if s.coldest_c is not None and s.coldest_c < least_c)
+
+    def below() -> tuple[AirSpan, ...]:
+        young = (s for s in met.until(until) if s.measured)
+        return tuple(s for s in young if s.coldest_c is not None and s.coldest_c < least_c)
+
+    return remembered(met, ("below", until, least_c), below)
 
 
-@lru_cache(maxsize=1024)
 def read_damp(met: AirMet, until: datetime) -> tuple[AirSpan, ...]:
     """Return the stretches up to a moment that a reading shows as saturated with water."""
-    wet = (s for s in met.until(until) if s.measured)
-    return tuple(s for s in wet if s.dampest_pct is not None and s.dampest_pct >= DEW_PCT)
+
+    def damp() -> tuple[AirSpan, ...]:
+        wet = (s for s in met.until(until) if s.measured)
+        return tuple(s for s in wet if s.dampest_pct is not None and s.dampest_pct >= DEW_PCT)
+
+    return remembered(met, ("damp", until), damp)
