@@ -9,6 +9,7 @@ import pytest
 from finishlog.acts.film.fault import MENDED, fault_word
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
+from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.words import FaultKind
 from finishlog.core.published.fault_kinds import Evidence, KnownFault
 from finishlog.core.trouble.evidence import LOOKS
@@ -33,10 +34,29 @@ def test_it_says_what_it_means_and_what_to_do(fault: KnownFault):
 
 
 @EVERY
-def test_what_blocks_is_a_stop_and_something_ends_it(fault: KnownFault):
-    assert (fault.level is Level.STOP) == bool(fault.blocks)
+def test_a_stop_blocks_and_what_blocks_is_no_note(fault: KnownFault):
+    assert fault.level is not Level.STOP or fault.blocks
+    assert fault.level is not Level.NOTE or not fault.blocks
+
+
+@EVERY
+def test_something_ends_it_that_only_a_check_may(fault: KnownFault):
     if fault.not_by_mending:
         assert fault.answered_by_checks or fault.answered_by
+
+
+# What mends each kind is never kept from it; common practice.
+@EVERY
+def test_what_would_bury_it_is_kept_off_and_what_is_put_right_by_the_next_coat_is_not(
+    fault: KnownFault,
+):
+    buried = {Stage.RECOAT} & fault.blocks
+    assert not (buried and fault.evened_first), "scuffing is asked for, no coat is barred"
+    if fault.colour_first:
+        assert fault.answered_by_coat
+        assert buried
+    if fault.bears_after:
+        assert fault.blocks & frozenset(HANDLING)
 
 
 @EVERY

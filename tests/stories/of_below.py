@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
+
+BARE_SPOT = "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d"
 
 STORIES = {
     "wrong-below": (
@@ -11,6 +13,9 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; waterborne-clear +1d; ask rest +2d"),
         silent("oak top; shellac-waxy 08:00; conversion-varnish +1d; check holds +3d; ask rest"),
         silent("oak top; shellac-waxy 08:00; conversion-varnish +1d; off bare +2d; ask rest"),
+        # Colour that was put back on a bare spot has no film under it.
+        silent(f"{BARE_SPOT}; fault rubbed-through; wiping-stain +5m; ask rest +2d"),
+        speaks(f"{BARE_SPOT}; wiping-stain +5m; ask rest +2d"),
     ),
     "pair": (
         speaks("oak top; shellac-waxy 08:00; ask waterborne-clear +7d", Answer.UNDERNEATH),
@@ -18,6 +23,8 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask shellac-waxy +7d"),
         silent("oak top; shellac-waxy 08:00; off bare +1d; ask waterborne-clear +7d"),
         silent("oak top; ask waterborne-clear 08:00"),
+        speaks(f"{BARE_SPOT}; ask wiping-stain", Answer.UNDERNEATH),
+        lets(f"{BARE_SPOT}; fault rubbed-through; ask wiping-stain", "on the spot alone"),
     ),
     "pair-on-wood": (
         speaks("oak top; ask paste-wax 08:00"),

@@ -21,6 +21,11 @@ STORIES = {
         speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
         speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),
+        # Nibs are sanded off first, also of a film that would melt in.
+        speaks("oak top; shellac-2lb 08:00; fault dust +5m; ask shellac-2lb +1d", Answer.SCUFF),
+        silent("oak top; shellac-2lb 08:00; fault dust; denib +1d; ask shellac-2lb"),
+        speaks("oak top; shellac-2lb 08:00; fault brush-mark; ask shellac-2lb +1d", Answer.SCUFF),
+        silent("oak top; shellac-2lb 08:00; fault brush-mark; scuff +1d; ask shellac-2lb"),
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +1h"),
         silent("oak top; shellac-2lb 08:00; ask shellac-2lb +30d"),

@@ -5,6 +5,10 @@ from __future__ import annotations
 from finishlog.core.findings import Answer
 from tests.stories.telling import silent, speaks
 
+RUBBED_THROUGH = (
+    "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d; fault rubbed-through"
+)
+
 STORIES = {
     "wiped-late": (
         # Each line beside the next differs in the time of the wipe, or in what settled it.

@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
+
+RUBBED_THROUGH = (
+    "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d; fault rubbed-through"
+)
+CUPPED = (
+    "ash panel/front+back; front: alkyd-varnish 08:00; back: alkyd-varnish; "
+    "front: alkyd-varnish +5d; fault cupped +5d"
+)
 
 STORIES = {
     "check-failed": (
@@ -29,6 +37,35 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; sand +1d; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; off bare +1d; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; ask alkyd-varnish +1d"),
+        # What would bury it or load it is held; what mends it is not.
+        speaks(
+            "ash panel; alkyd-varnish 08:00; fault cupped +5d; ask alkyd-varnish", Answer.BLOCKED
+        ),
+        speaks("ash panel; alkyd-varnish 08:00; fault cupped +9d; ask pack", Answer.BLOCKED),
+        silent("ash panel; alkyd-varnish 08:00; fault cupped +5d; mend +9d; ask alkyd-varnish"),
+        lets("ash panel; alkyd-varnish 08:00; fault cupped +5d; ask scuff"),
+        # The barer face of two is brought level; the other waits until it lies flat.
+        lets(f"{CUPPED}; ask back: alkyd-varnish"),
+        speaks(f"{CUPPED}; ask front: alkyd-varnish", Answer.BLOCKED),
+        speaks("oak top; alkyd-varnish 08:00; fault run +5d; ask stack +9d", Answer.BLOCKED),
+        lets("oak top; alkyd-varnish 08:00; fault run +5d; check no-print +9d; ask stack"),
+        speaks("oak top; alkyd-varnish 08:00; fault print-mark +9d; ask pack", Answer.BLOCKED),
+        lets("oak top; alkyd-varnish 08:00; fault print-mark +9d; check no-print +9d; ask pack"),
+        lets("oak top; lacquer-sprayed 08:00; fault print-mark +2d; ask lacquer-sprayed"),
+        speaks("oak top; alkyd-varnish 08:00; fault bleed-back +9d; ask pack", Answer.BLOCKED),
+        speaks("oak top; fault glue-spot 08:00; ask wiping-stain", Answer.BLOCKED),
+        silent("oak top; fault glue-spot 08:00; sand +5m; ask wiping-stain"),
+        speaks(
+            "oak top; wiping-stain 08:00; fault wrong-colour +1d; ask shellac-2lb", Answer.BLOCKED
+        ),
+        silent("oak top; wiping-stain 08:00; fault wrong-colour +1d; glaze +1h; ask shellac-2lb"),
+        speaks(f"{RUBBED_THROUGH}; ask oil-polyurethane", Answer.BLOCKED),
+        lets(f"{RUBBED_THROUGH}; ask wiping-stain"),
+        lets(f"{RUBBED_THROUGH}; ask glaze"),
+        # Where no colour lies below, the next coat closes the spot.
+        lets("oak top; oil-polyurethane 08:00; fault rubbed-through +2d; ask oil-polyurethane"),
+        silent(f"{RUBBED_THROUGH}; wiping-stain +5m; ask oil-polyurethane +2d"),
+        silent(f"{RUBBED_THROUGH}; mend +5m; ask oil-polyurethane +2d"),
     ),
     "patch-first": (
         speaks("oak top; lacquer-sprayed 08:00; fault wrinkle; ask lacquer-sprayed +1d"),

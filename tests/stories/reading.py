@@ -46,6 +46,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Layer, "before"): f"coat.when {_AIR}",
     (Layer, "abraded"): "work.operation",
     (Layer, "wipes"): "work.operation",
+    (Layer, "on_a_spot"): "fault.what product.class_key",
     (Layer, "scratches"): "check.test",
     (Layer, "laid_bare"): "stripped.survives",
     (Layer, "felt"): "piece-reading.when coat.when",

@@ -58,11 +58,17 @@ class Told:
     speaks: bool
     answer: Answer | None = None
     says: str = ""
+    lets: bool = False
 
 
 def speaks(line: str, answer: Answer | None = None, says: str = "") -> Told:
     """Tell a story in which the rule has something to say; `says`: words that it must hold."""
     return Told(line, True, answer, says)
+
+
+def lets(line: str, says: str = "") -> Told:
+    """Tell a story in which the rule speaks, and keeps nobody from what is asked."""
+    return Told(line, True, None, says, lets=True)
 
 
 def silent(line: str) -> Told:

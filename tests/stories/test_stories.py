@@ -36,6 +36,8 @@ def test_a_rule_speaks_in_its_stories_and_is_silent_in_the_others(rule: str, tol
     assert bool(spoke) == told.speaks, [sentence(f) for f in found]
     if told.answer is not None:
         assert told.answer in {f.answer for f in found}
+    if told.lets:
+        assert {f.answer for f in found} == {None}
     for each in found:
         assert sentence(each)
         assert "None" not in sentence(each) + remedy(each) + short(each) + waits_for(each)

@@ -18,6 +18,7 @@ from finishlog.core.log.entries import Fault, Work
 from finishlog.core.log.when import When
 from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
+from finishlog.core.published.fault_kinds import KnownFault
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import SeenCause, causes
 from finishlog.core.zone.state import ZoneState
@@ -123,8 +124,8 @@ def _logged(
         remedies=fault.remedies(after.clock.now) if fault else known.remedies,
         deadline=deadline,
         too_late=deadline is not None and after.clock.now >= deadline,
-        blocks=tuple(s for s in Stage if s in known.blocks),
-        until=_until(after.facts, kind),
+        blocks=_blocks(known, fault),
+        until=_until(known, fault),
         causes=seen,
         not_logged=not_logged,
         source=known.source,
@@ -137,13 +138,19 @@ def _first(fault: StandingFault) -> datetime:
     return fault.coat.when.earliest if fault.coat else fault.fault.when.earliest
 
 
-def _until(facts: Facts, kind: FaultKind) -> tuple[str, ...]:
+def _blocks(known: KnownFault, fault: StandingFault | None) -> tuple[Stage, ...]:
+    """Return what it keeps the film from; no coat, where any coat answers it."""
+    any_coat = known.answered_by_coat and not (fault is not None and fault.wants_colour)
+    return tuple(s for s in Stage if s in known.blocks and not (any_coat and s is Stage.RECOAT))
+
+
+def _until(known: KnownFault, fault: StandingFault | None) -> tuple[str, ...]:
     """Name what ends a fault: work, checks, a coat."""
-    known = facts.fault_known(kind)
     work = sorted(operation.value for operation in known.answered_by)
     checks = sorted(found.value for found in known.answered_by_checks)
     check = [f"a check finds {' or '.join(checks)}"] if checks else []
-    coat = ["the next coat"] if known.answered_by_coat else []
+    colour = fault is not None and fault.wants_colour
+    coat = ["colour put back" if colour else "the next coat"] if known.answered_by_coat else []
     return (*work, *check, *coat, *([] if known.not_by_mending else ["mended"]))
 
 

@@ -18,7 +18,6 @@ from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped, Target, Work
 from finishlog.core.log.words import Found, Outcome
@@ -154,14 +153,10 @@ def _colour(entries: Sequence[AnyEntry], facts: Facts) -> tuple[str, float | Non
     """Name the last stain, dye or glaze below, and how long it had before it was covered."""
     coats = [e for e in entries if isinstance(e, Coat)]
     for coat, cover in zip(reversed(coats[:-1]), reversed(coats[1:]), strict=True):
-        if _is_colour(facts.finish_class(coat.figures.class_key)):
+        if facts.finish_class(coat.figures.class_key).is_colour:
             wait = (cover.when.earliest - coat.when.latest) / timedelta(hours=1)
             return coat.product_name, round(wait, 2)
     return "", None
-
-
-def _is_colour(of: FinishClass) -> bool:
-    return of.family in {"stain", "dye", "glaze"}
 
 
 def _checks(after: Sequence[AnyEntry]) -> tuple[str, ...]:

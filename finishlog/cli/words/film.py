@@ -158,6 +158,11 @@ WORDS = {
     "dead-zone": Words("too late to bond by itself, too soft to scuff"),
     "window-closed": Words("the recoat window has closed"),
     "scuff-always": Words("scuff it every time"),
+    "even-first": Words(lambda f: f"{text(f, 'fault')}: sand it smooth first"),
+    "colour-on-the-spot": Words(
+        "the film around the bare spot takes no colour",
+        "on the spot alone, and off the sound film at once; then seal it",
+    ),
     "window-unreliable": Words(
         "the window cannot be relied on in this air: it closes before the wait is over",
         "scuff once it sands",

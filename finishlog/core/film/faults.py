@@ -8,10 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
+from itertools import takewhile
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
@@ -25,6 +29,10 @@ class StandingFault(Struct, frozen=True):
     known: KnownFault
     coat: Coat | None
     special: FamilyRemedy | None = None
+    # Colour lay below, and is put back before any other coat.
+    wants_colour: bool = False
+    # A check found it hard since: it bears what is laid on it.
+    bears: bool = False
 
     @property
     def name(self) -> str:
@@ -38,6 +46,14 @@ class StandingFault(Struct, frozen=True):
             return None
         hours = self.special.deadline.low_h
         return self.coat.when.earliest + timedelta(hours=hours)
+
+    def ends_with(self, over: FinishClass) -> bool:
+        """Tell whether a coat of this class answers it."""
+        return self.known.answered_by_coat and (over.is_colour or not self.wants_colour)
+
+    def keeps_from(self, stage: Stage) -> bool:
+        """Tell whether it keeps the film from a stage."""
+        return stage in self.known.blocks and not (self.bears and stage in HANDLING)
 
     def remedies(self, now: datetime) -> tuple[str, ...]:
         """Say what to do about it now, in order."""
@@ -64,29 +80,54 @@ def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[Standing
             coats = [e.id for e in what_stays(entries[: n + 1]) if isinstance(e, Coat)]
             found = [f for f in found if not _gone_with_the_film(f, coats)]
         else:
-            found = [f for f in found if not answers(entry, f.known)]
+            found = [_since(entry, f) for f in found if not _is_answered(f, entry, facts)]
     return tuple(found)
+
+
+def _is_answered(of: StandingFault, entry: AnyEntry, facts: Facts) -> bool:
+    if isinstance(entry, Coat):
+        return of.ends_with(facts.finish_class(entry.figures.class_key))
+    return answers(entry, of.known)
+
+
+def _since(entry: AnyEntry, of: StandingFault) -> StandingFault:
+    hard = isinstance(entry, Check) and entry.found in of.known.bears_after
+    return replace(of, bears=True) if hard else of
+
+
+def puts_colour_back(coat: Coat, told: Sequence[AnyEntry], facts: Facts) -> bool:
+    """Tell whether a coat was colour for a bare spot, not one over the film around it."""
+    if not any(isinstance(e, Fault) for e in told):
+        return False
+    if not facts.finish_class(coat.figures.class_key).is_colour:
+        return False
+    before = tuple(takewhile(lambda entry: entry is not coat, told))
+    return any(f.wants_colour for f in standing_faults(before, facts))
 
 
 def _standing(fault: Fault, before: Sequence[AnyEntry], facts: Facts) -> StandingFault:
     known = facts.fault_known(fault.what)
-    coat = next((e for e in reversed(what_stays(before)) if isinstance(e, Coat)), None)
+    coat = next(reversed(_coats(before)), None)
     if coat is None:
         return StandingFault(fault, known, None)
     of = facts.finish_class(coat.figures.class_key)
-    return StandingFault(fault, known, coat, known.for_class(of.key, of.family))
+    below = (facts.finish_class(e.figures.class_key) for e in _coats(before))
+    wants_colour = known.colour_first and any(each.is_colour for each in below)
+    return StandingFault(fault, known, coat, known.for_class(of.key, of.family), wants_colour)
+
+
+def _coats(entries: Sequence[AnyEntry]) -> list[Coat]:
+    return [e for e in what_stays(entries) if isinstance(e, Coat)]
 
 
 def answers(entry: AnyEntry, known: KnownFault) -> bool:
-    """Tell whether an entry ends a fault of this kind."""
+    """Tell whether an entry that is no coat ends a fault of this kind."""
     match entry:
         case Work():
             mended = entry.operation is Operation.MEND and not known.not_by_mending
             return mended or entry.operation in known.answered_by
         case Check():
             return entry.found in known.answered_by_checks
-        case Coat():
-            return known.answered_by_coat
         case Joined():
             return Operation.GLUE_UP in known.answered_by
         case _:

@@ -16,7 +16,7 @@ from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.clock.reach import Reached, gained, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
-from finishlog.core.film.faults import rewetted
+from finishlog.core.film.faults import puts_colour_back, rewetted
 from finishlog.core.finish.classes import Figure, FinishClass, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.finish.stage_time import StageTime
@@ -59,6 +59,8 @@ class Layer(Struct, frozen=True):
     before: AirMet | None = None
     # What checks taught of how it dries here; None: nothing yet.
     pace: PaceLearnt | None = None
+    # Colour for a bare spot: the film around it has none on it.
+    on_a_spot: bool = False
     # What a first coat lies on.
     wood: WoodKind = WoodKind.OTHER
 
@@ -303,6 +305,7 @@ def _layer(
         before=air(coat.when.earliest - WARMS_UP),
         pace=paces.factor(key),
         wood=wood,
+        on_a_spot=puts_colour_back(coat, told, facts),
     )
 
 

@@ -170,6 +170,11 @@ class FinishClass(Published, frozen=True):
     solids_wt_pct: Range | None = None
     dry_film_limit_um: Range | None = None
 
+    @property
+    def is_colour(self) -> bool:
+        """Tell whether it is put on for its colour, under a clear finish."""
+        return self.family in {"stain", "dye", "glaze"} or self.key == "toner"
+
 
 class FigureSet(Struct, frozen=True):
     """The figures one coat is judged by: the class's, overridden by the person's label.

@@ -70,9 +70,12 @@ class KnownFault(Published, frozen=True):
 
     `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any
     other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
-    too, unless `not_by_mending`. `outlives`: taking the coat off does not end it while that is
-    left. `rewets`: the remedy dissolves the film again, which dries from then on. `patch_first`:
-    after it a small patch is tried and scratched before the rest.
+    too, unless `not_by_mending`. `colour_first`: where colour lies below only a coat of colour
+    answers it. `evened_first`: it is sanded or scuffed before the next coat. `bears_after`: checks
+    after which it keeps the film from nothing that is laid on it, though it stays in sight.
+    `balanced_by_coats`: a coat on the barer face helps it. `outlives`: taking the coat off does not
+    end it while that is left. `rewets`: the remedy dissolves the film again, which dries from then
+    on. `patch_first`: after it a small patch is tried and scratched before the rest.
     """
 
     kind: FaultKind
@@ -87,6 +90,10 @@ class KnownFault(Published, frozen=True):
     answered_by: frozenset[Operation] = frozenset()
     answered_by_checks: frozenset[Found] = frozenset()
     answered_by_coat: bool = False
+    colour_first: bool = False
+    evened_first: bool = False
+    bears_after: frozenset[Found] = frozenset()
+    balanced_by_coats: bool = False
     not_by_mending: bool = False
     outlives: Outlives = Outlives.NOTHING
     rewets: bool = False

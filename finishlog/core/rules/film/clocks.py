@@ -12,13 +12,14 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
+from finishlog.core.film.faults import StandingFault
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, plainly
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.film.underneath import Below, below
+from finishlog.core.rules.film.underneath import Below, below, puts_colour_back
 from finishlog.core.rules.reads import BARE, STAGE
 from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
 from finishlog.core.zone.around import Around
@@ -67,7 +68,7 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     "recoat-clock",
     binds=COAT,
     source="the label, or its class",
-    reads=f"{STAGE} {BARE} product.name product.label_window",
+    reads=f"{STAGE} {BARE} fault.when product.name product.label_window",
 )
 def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for what lies below; late it wants a scuffed film; what needs no tooth waits."""
@@ -79,7 +80,7 @@ def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield clock(Answer.GO, "over-old-finish" if old else "in-the-white", of=old or "")
     elif under.time is None:
         yield clock(Answer.TEST, "no-figure", stage=Stage.RECOAT.value, of=top.of.name)
-    elif not asked.over.needs_tooth:
+    elif not asked.over.needs_tooth or puts_colour_back(zone, asked):
         yield _by_wait(top, under, under.time, around.now)
     else:
         time = under.time.from_its_low_end if _window_ends_it(top, under) else under.time
@@ -102,7 +103,7 @@ def _by_wait_and_window(
     zone: ZoneState, top: Layer, under: Below, recoat: StageTime, now: datetime
 ) -> Iterator[Finding]:
     closes = top.closes()
-    if not must_scuff(top, under, now):
+    if not must_scuff(zone, under, now):
         closes = None if was_scuffed(top) else closes
         wait = _by_wait(top, under, recoat, now)
         yield replace(wait, closes=closes)
@@ -118,7 +119,9 @@ def _by_wait_and_window(
     if missed and (both.high is None or now < both.high):
         yield clock(Answer.DEAD_ZONE, "dead-zone", both)
         return
-    due = clock(Answer.SCUFF, "window-closed" if missed else "scuff-always", both)
+    uneven = next((f.known.name for f in zone.faults if _wants_evening(f, top)), None)
+    why = "window-closed" if missed else "even-first" if uneven else "scuff-always"
+    due = clock(Answer.SCUFF, why, both, **({"fault": uneven} if uneven and not missed else {}))
     yield replace(by_time(both, now, what="scuff") or due, scuff=True)
 
 
@@ -127,13 +130,24 @@ def _by_wait(top: Layer, under: Below, time: StageTime, now: datetime) -> Findin
     return by_time(time, now, over=name) or clock(Answer.GO, "dry-enough", time)
 
 
-def must_scuff(top: Layer, under: Below, now: datetime) -> bool:
+def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:
     """Tell whether the next coat needs a scuffed film: not said to be done is not done."""
+    top = zone.top
+    if top is None:
+        return False
+    if any(_wants_evening(fault, top) for fault in zone.faults):
+        return True
     if was_scuffed(top):
         return False
     kind = top.coat.figures.window.kind
     closes = top.closes()
     return under.scuffs or kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+
+def _wants_evening(fault: StandingFault, top: Layer) -> bool:
+    """Tell whether nibs, bubbles or marks of a brush are sanded off before the next coat."""
+    since = [w for w in top.abraded if w.when.order > fault.fault.when.order]
+    return fault.known.evened_first and not since
 
 
 def was_scuffed(top: Layer) -> bool:
@@ -153,7 +167,7 @@ def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
     """Tell whether a coat that is asked has to be scuffed for first."""
     if asked.over is None or zone.top is None or not asked.over.needs_tooth:
         return False
-    return must_scuff(zone.top, below(zone, asked, around), around.now)
+    return must_scuff(zone, below(zone, asked, around), around.now)
 
 
 @rule("may-wrinkle", binds=COAT, source="the class", reads=f"{STAGE} product.label_window")

@@ -68,16 +68,16 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} fault.place product.name",
+    reads=f"{FAULTS} {LAYERS} fault.place product.name",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
 
     What is done about it is never barred, and makes it a note.
     """
-    barring = [each for each in zone.faults if _bars(each, zone, asked)][-1:]
+    barring = [each for each in zone.faults if _bars(each, zone, asked, around)][-1:]
     for each in zone.faults:
-        answers = asked.operation in each.known.answered_by
+        answers = _answers(each, asked)
         remedies = tuple(r.rstrip(".") for r in each.remedies(around.now))
         found = finding(
             "fault",
@@ -101,7 +101,13 @@ def _named(of: StandingFault) -> dict[str, str]:
     }
 
 
-def _bars(of: StandingFault, zone: ZoneState, asked: Asked) -> bool:
+def _answers(of: StandingFault, asked: Asked) -> bool:
+    if asked.over is not None:
+        return of.ends_with(asked.over)
+    return asked.operation in of.known.answered_by
+
+
+def _bars(of: StandingFault, zone: ZoneState, asked: Asked, around: Around) -> bool:
     # What has to be done again says so itself.
     if of.known.waits_for:
         return False
@@ -110,7 +116,16 @@ def _bars(of: StandingFault, zone: ZoneState, asked: Asked) -> bool:
     # By hand nothing is asked of a film that is not there.
     if asked.over is None and zone.top is None:
         return False
-    return asked.stage in of.known.blocks and asked.operation not in of.known.answered_by
+    if _answers(of, asked) or asked.stage is None:
+        return False
+    balances = of.known.balanced_by_coats and asked.over is not None and _is_barer(zone, around)
+    return of.keeps_from(asked.stage) and not balances
+
+
+def _is_barer(zone: ZoneState, around: Around) -> bool:
+    """Tell whether a face carries fewer coats than another one of its piece."""
+    faces = around.by_piece.get(zone.member_piece.id, ())
+    return any(len(each.layers) > len(zone.layers) for each in faces)
 
 
 def _by_check_alone(of: StandingFault) -> bool:

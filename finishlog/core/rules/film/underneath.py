@@ -29,7 +29,7 @@ from finishlog.core.finish.overcoat import (
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import BARE, LAYERS
+from finishlog.core.rules.reads import BARE, FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.shop.things import OldFinish
 from finishlog.core.zone.around import Around
@@ -131,8 +131,17 @@ def _wait(each: _Row) -> StageTime | None:
     return by_row if own is None else later(own, by_row)
 
 
+def puts_colour_back(zone: ZoneState, asked: Asked) -> bool:
+    """Tell whether colour is asked for a bare spot: the film around it is no ground for it."""
+    colour = asked.over is not None and asked.over.is_colour
+    return colour and any(fault.wants_colour for fault in zone.faults)
+
+
 @rule(
-    "pair", binds=COAT, source="facts: overcoats", reads=f"{LAYERS} coat.method product.class_key"
+    "pair",
+    binds=COAT,
+    source="facts: overcoats",
+    reads=f"{LAYERS} {FAULTS} coat.method product.class_key",
 )
 def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go over what: the row of each pair; a pair of which nothing is published is tried.
@@ -140,6 +149,9 @@ def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     Two coats of one finish say one thing.
     """
     told: set[tuple[str, str]] = set()
+    if puts_colour_back(zone, asked):
+        yield finding("colour-on-the-spot", source=COMMON_PRACTICE)
+        return
     for each in _rows(zone, asked, around):
         layer, row = each.layer, each.row
         if row is not None and (layer.of.key, row.reason) not in told:
@@ -191,7 +203,7 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "wrong-below",
     binds=EVERY,
     source="facts: overcoats",
-    reads=f"{BARE} coat.method check.test check.found product.class_key",
+    reads=f"{BARE} coat.method check.test check.found product.class_key fault.what",
 )
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What should never have gone on over what it lies on stays in sight.
@@ -206,7 +218,7 @@ def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     if bare and bare.answer is OvercoatAnswer.AVOID:
         yield _lies_wrong(bare, layers[0], None)
         return
-    for under, over in pairwise(layers):
+    for under, over in pairwise(each for each in layers if not each.on_a_spot):
         row = _row(under, Asked(asked.act, over=over.of, method=over.coat.method), around)
         if row and row.answer is OvercoatAnswer.AVOID:
             yield _lies_wrong(row, over, under)

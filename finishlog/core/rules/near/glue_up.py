@@ -187,7 +187,7 @@ def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> HeldUp 
     failure = film_checks.blocking(state.checks, Stage.CLAMP)
     if failure:
         return HeldUp("check-failed", failure.found.value)
-    fault = next((f for f in state.faults if Stage.CLAMP in f.known.blocks), None)
+    fault = next((f for f in state.faults if f.keeps_from(Stage.CLAMP)), None)
     if fault:
         return HeldUp("fault", fault.name)
     if any(f.answer is Answer.WAITS for f in wood_too_wet.find(state, _CLAMPED, near)):
