@@ -191,14 +191,6 @@ def also(found: Finding, **says: Value) -> Finding:
     return replace(found, says=tuple(sorted((*found.says, *says.items()))))
 
 
-def told(
-    level: Level, sentence: str, remedy: str = "", source: str = "", *, on: tuple[str, ...] = ()
-) -> Finding:
-    """Build a finding of an act or a question that no rule is behind: it brings its words."""
-    words = (("remedy", remedy), ("sentence", sentence))
-    return Finding("told", level, says=words, source=source, on=on)
-
-
 def celsius(value: float) -> Figured:
     """Return a temperature (°C) as a figure."""
     return Figured(value, In.CELSIUS)
@@ -217,3 +209,8 @@ def pct(value: float) -> Figured:
 def hours(value: float) -> Figured:
     """Return hours as a figure."""
     return Figured(value, In.HOURS)
+
+
+def minutes(value: float) -> Figured:
+    """Return minutes as a figure."""
+    return Figured(value, In.MINUTES)

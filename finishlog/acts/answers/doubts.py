@@ -10,11 +10,11 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
-from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
@@ -87,15 +87,10 @@ def _passed_over(state: ZoneState, operation: Operation, product: Product | None
 def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Doubt:
     words = step_words(step, shop)
     on = labels_of(states)
-    finding = told(
-        Level.CAUTION,
-        f"{words} was due",
-        f"if it is done: {Do.LOG(*selectors(states), words, at='WHEN')}",
-        on=on,
-    )
+    due = finding("another-due", Level.CAUTION, step=words, parts=selectors(states))
     question = f"{', '.join(on)}: {words} was due. Record this all the same?"
     # That no scuffing is on record is a warning of every coat.
-    return Doubt(None if said and all(z.layers for z in states) else finding, question)
+    return Doubt(None if said and all(z.layers for z in states) else replace(due, on=on), question)
 
 
 def of_the_same_coat(
@@ -109,13 +104,9 @@ def of_the_same_coat(
 
     for length, states in _within(now, picked, apart, SAME_COAT):
         on, words = labels_of(states), length_words(length)
+        again = finding("same-coat", Level.CAUTION, of=product.name, apart=length, act=act)
         yield Doubt(
-            told(
-                Level.CAUTION,
-                f"{product.name} is on record {words} from this one: the same coat again?",
-                f"if it is one coat: {Do.UNDO(act)}",
-                on=on,
-            ),
+            replace(again, on=on),
             f"{', '.join(on)}: {product.name} is on record {words} from this. The same coat again?",
         )
 
@@ -130,12 +121,7 @@ def of_a_check_too_soon(now: Look, picked: Zones, at: When, act: int) -> Iterato
     for _, states in _within(now, picked, apart, SAME_MINUTE):
         on = labels_of(states)
         yield Doubt(
-            told(
-                Level.CAUTION,
-                "checked in the minute of its coat",
-                f"if one of them was at another time: {Do.AMEND(act, at='WHEN')}",
-                on=on,
-            ),
+            replace(finding("checked-at-once", Level.CAUTION, act=act), on=on),
             f"{', '.join(on)}: coated in this very minute. A check of that coat?",
         )
 

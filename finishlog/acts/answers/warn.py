@@ -9,7 +9,6 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
-from finishlog.core.commands import Do
 from finishlog.core.findings import (
     HEATER_UNTOLD,
     NIGHT_UNTOLD,
@@ -18,12 +17,11 @@ from finishlog.core.findings import (
     Finding,
     Level,
     finding,
-    told,
+    minutes,
 )
-from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
 from finishlog.core.log.entries import Coat
-from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
@@ -41,26 +39,13 @@ _EVENING = timedelta(hours=12)
 
 _MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
 
-# Dry to the touch is not dry to pack.
-_TOUCHES = "nothing but air may touch it: foam, paper and wrap press into a young film and stick"
-_TOO_EARLY_FOR = {Operation.STACK: _TOUCHES, Operation.PACK: _TOUCHES}
-# What has to be wiped off is not left alone, however early it went on.
-_WIPE_ALL_OFF = "wipe every bit of it off in time; then leave it alone, and check before the next"
+# What presses into a young film, by the work that brings it there.
+_PRESSES = frozenset({Operation.STACK, Operation.PACK})
 
 _GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
-_NO_SCUFFING = "no scuffing on record"
 
 # A wait is shown to the half hour, rounded.
 _WITHIN = timedelta(minutes=15)
-
-_REMEDIES = {
-    Answer.DRYING: "leave it alone now, and check before the next coat",
-    Answer.DEAD_ZONE: "watch for wrinkling; it may have to come off",
-    Answer.TEST: "",
-    Answer.BLOCKED: "check it again before anything else goes on",
-    Answer.WAITS: "look for marks where it was held, or dust in what is wet",
-    Answer.NOT_IN_THIS_AIR: "watch for blush, slow drying and poor bond",
-}
 
 
 def warnings_before(
@@ -79,8 +64,7 @@ def warnings_before(
     `comes`: what is brought onto the wood, with what was noted about it.
     """
     found: dict[Finding, list[ZoneState]] = {}
-    too_early = _TOO_EARLY_FOR.get(operation, "")
-    it_was = f"if you did scuff it: {Do.AMEND(act, scuffed=True)}"
+    too_early = "pressed" if operation in _PRESSES else ""
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         of_it = [*_poison(state, comes, then.facts, scuffed=bool(scuffed))]
         if over is not None:
@@ -91,7 +75,7 @@ def warnings_before(
                 left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
                 verdict = replace(verdict, findings=left)
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
-            too_early = _WIPE_ALL_OFF if over.wipe_off_h else ""
+            too_early = "wiped off" if over.wipe_off_h else ""
         else:
             verdict = verdict_on_work(state, then.bench, operation, then.facts)
         early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
@@ -99,9 +83,9 @@ def warnings_before(
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
-            of_it += _of(verdict, scuffed, too_early, it_was, in_vain=_scuffed_in_vain(state))
+            of_it += _of(verdict, scuffed, too_early, act, in_vain=_scuffed_in_vain(state))
         if over is not None and not scuffed and not verdict.scuff_first:
-            of_it += _skipped(state, it_was)
+            of_it += _skipped(state, act)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
             of_it = _of_its_room(of_it, state, then)
         for each in of_it:
@@ -147,12 +131,12 @@ def _scuffed_in_vain(state: ZoneState) -> bool:
 
 
 def _of(
-    verdict: Verdict, scuffed: bool | None, too_early: str, it_was: str, *, in_vain: bool
+    verdict: Verdict, scuffed: bool | None, too_early: str, act: int, *, in_vain: bool
 ) -> Iterable[Finding]:
     """Yield the binding reason as a warning, then the findings that weigh.
 
-    `too_early`: what to do when it is done on a film too young for it; empty: as for a coat.
-    `it_was`: what to do if it was scuffed. `in_vain`: a scuffing on record does not count.
+    `too_early`: what happens to a film too young for it; empty: as by a coat. `act`: what is
+    logged. `in_vain`: a scuffing on record does not count.
     """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
     if verdict.answer is Answer.DRYING:
@@ -168,14 +152,10 @@ def _of(
     in_time = verdict.answer is Answer.DEADLINE and verdict.deed is Deed.COAT
     if verdict.answer not in quiet and not said and not in_time:
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
-        remedy = _REMEDIES.get(verdict.answer, "")
-        if verdict.answer is Answer.DRYING and too_early:
-            remedy = too_early
-        binds = finding("answered", level, answer_is=verdict.answer, remedy=remedy)
+        binds = finding("answered", level, answer_is=verdict.answer, too_early=too_early)
         yield replace(binds, because_of=verdict.binds)
     if verdict.scuff_first and not scuffed:
-        words = "it was scuffed too young, which gives no grip" if in_vain else _NO_SCUFFING
-        yield told(Level.CAUTION, words, it_was)
+        yield finding("scuffed-too-young" if in_vain else "no-scuffing", Level.CAUTION, act=act)
     yield from weighs
 
 
@@ -199,16 +179,15 @@ def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Findin
     early = verdict.low - now
     if early > min(_WITHIN, (verdict.low - state.top.dries_since) / 10):
         return None
-    return told(Level.CAUTION, f"{length_words(early)} early", "check before the next coat")
+    to_the_minute = minutes(round(early / timedelta(minutes=1)))
+    return finding("a-little-early", Level.CAUTION, measured=to_the_minute)
 
 
-def _skipped(state: ZoneState, it_was: str) -> Iterable[Finding]:
+def _skipped(state: ZoneState, act: int) -> Iterable[Finding]:
     """Warn of a coat where the step that is due is to scuff the film."""
     due = state.progress.next
     if state.layers and due is not None and due.operation is Operation.SCUFF:
-        yield told(
-            Level.CAUTION, "the step that is due is scuff, and no scuffing is on record", it_was
-        )
+        yield finding("scuff-is-due", Level.CAUTION, act=act)
 
 
 def _of_its_room(found: Iterable[Finding], state: ZoneState, then: Look) -> list[Finding]:
@@ -219,12 +198,8 @@ def _of_its_room(found: Iterable[Finding], state: ZoneState, then: Look) -> list
 
 def _joint(state: ZoneState) -> Iterable[Finding]:
     if state.face.kind is FaceKind.JOINT:
-        yield told(
-            Level.CAUTION,
-            f"{state.member.called} {state.face.name} is a glue face: glue needs bare wood",
-            "scrape it back to bare wood before the glue-up",
-            "common practice",
-        )
+        face = f"{state.member.called} {state.face.name}"
+        yield finding("glue-face", Level.CAUTION, COMMON_PRACTICE, face=face)
 
 
 def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Finding]:
@@ -243,11 +218,13 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Find
         if later.key != over.key:
             between.append(PutOn(later))
         if rule is not None and rule.answer is OvercoatAnswer.AVOID and not lifted:
-            yield told(
+            yield finding(
+                "shuts-out",
                 Level.CAUTION,
-                f"{product.name} is still to come: {rule.reason}",
-                rule.remedy,
                 rule.source,
+                of=product.name,
+                reason=rule.reason,
+                remedy=rule.remedy,
             )
 
 

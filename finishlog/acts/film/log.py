@@ -21,11 +21,10 @@ from finishlog.acts.mixing.drawn import drawn_from, what_is_in
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding, hours
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
-from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product
@@ -154,10 +153,11 @@ def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Ite
         return
     between = typed.at.latest - typed.earlier[-1].latest
     if between < timedelta(hours=recoat.low_h):
-        yield told(
+        yield finding(
+            "passes-too-close",
             Level.CAUTION,
-            f"passes {length_words(between)} apart; {product.name} is recoated after "
-            f"{length_words(timedelta(hours=recoat.low_h))} at the soonest",
-            "every pass wiped dry, and a check before the next sitting",
             recoat.source,
+            measured=hours(between / timedelta(hours=1)),
+            wanted=hours(recoat.low_h),
+            of=product.name,
         )

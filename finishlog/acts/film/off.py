@@ -15,11 +15,11 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.log.entries import Coat, Stripped, Target
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Found, Operation, Stripping
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
@@ -201,24 +201,12 @@ def _warnings(
     states: Sequence[ZoneState], down_to: dict[Target, int | None], operation: Stripping
 ) -> Iterable[Finding]:
     if all(s.is_bare_wood for s in states):
-        yield told(
-            Level.NOTE, "no film is on record there: recorded as bare wood", "", COMMON_PRACTICE
-        )
+        yield finding("no-film-there", source=COMMON_PRACTICE)
     stays = [layer for s in states for layer in s.layers if layer.coat.id == down_to.get(s.target)]
     if stays and operation in {Stripping.STRIP, Stripping.WASH}:
-        yield told(
-            Level.CAUTION,
-            "a stripper or solvent seldom stops at a coat",
-            f"check that what stays is hard and holds: {Do.CHECK('PART', Found.HOLDS)}",
-            COMMON_PRACTICE,
-        )
+        yield finding("stripper-goes-on", Level.CAUTION, COMMON_PRACTICE)
     if any(x.coat.figures.window.kind is WindowKind.MELTS_IN for x in stays):
-        yield told(
-            Level.CAUTION,
-            "its coats melt into one: what stays was wet again with the coat that came off",
-            "its drying counts from that coat",
-            COMMON_PRACTICE,
-        )
+        yield finding("melted-into-one", Level.CAUTION, COMMON_PRACTICE)
 
 
 def _notes(act: int, now: Look, after: Look) -> tuple[SafetyNote, ...]:

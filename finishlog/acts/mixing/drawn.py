@@ -10,7 +10,7 @@ from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import against, from_words, pick_container, states
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.log.when import When
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
@@ -93,24 +93,18 @@ def _misfits(
 ) -> Iterator[Finding]:
     if container.product != product.id:
         holds = then.shop.products[container.product].name
-        yield told(
+        yield finding(
+            "holds-another",
             Level.CAUTION,
-            f"{container.name} holds {holds}, not {product.name}",
-            f"if it is the other: {Do.AMEND(act, from_='NAME')}, or "
-            f"{Do.AMEND.option(product=True)}",
+            can=container.name,
+            holds=holds,
+            of=product.name,
+            act=act,
         )
     if state is None:
-        yield told(
-            Level.CAUTION,
-            f"nothing on record says that {container.name} was mixed by then",
-            f"amend the time of the one or of the other: {Do.AMEND(act, at=True)}",
-        )
+        yield finding("not-mixed-by-then", Level.CAUTION, can=container.name, act=act)
     elif container.kind is not ContainerKind.MIX and state.opened is None:
-        yield told(
-            Level.NOTE,
-            f"nothing says when {container.name} was opened",
-            Do.CAN_OPENED(container.name, at="2 weeks ago"),
-        )
+        yield finding("opening-untold", can=container.name)
 
 
 def _of_other_ages(

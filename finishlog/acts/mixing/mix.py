@@ -14,7 +14,7 @@ from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pic
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerEvent
 from finishlog.core.log.when import When
@@ -274,17 +274,6 @@ def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Find
         Substance.HARDENER in facts.chemistry.in_name(part.name) for part in made.parts
     )
     if reacts and alone:
-        yield told(
-            Level.CAUTION,
-            f"nothing that hardens {product.name} is among its parts: it stays soft without",
-            f"log what went in: {Do.MIX(product.name, 'base:AMOUNT', 'hardener:AMOUNT')}",
-            COMMON_PRACTICE,
-        )
+        yield finding("no-hardener", Level.CAUTION, COMMON_PRACTICE, of=product.name)
     if flakes_not_weighed(made.parts):
-        yield told(
-            Level.CAUTION,
-            "flakes are weighed, not measured: heaped they are mostly air, and the cut comes out "
-            "much weaker than meant",
-            "weigh them, or the cut is not known: flakes:WEIGHT alcohol:VOLUME",
-            COMMON_PRACTICE,
-        )
+        yield finding("flakes-measured", Level.CAUTION, COMMON_PRACTICE)

@@ -11,8 +11,7 @@ from finishlog.asks.look.look_back import with_whole_projects
 from finishlog.asks.past.care_card import CareCard, card_of
 from finishlog.asks.past.open_ends import open_ends
 from finishlog.context import Context
-from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level, told
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.log.entries import HandedOver, Target
 from finishlog.core.log.when import When
 from finishlog.core.shop.things import Part
@@ -70,7 +69,7 @@ def hand_over(context: Context, *, parts: Sequence[str], note: str, at: When) ->
 def _already(states: Iterable[ZoneState], targets: frozenset[Target]) -> Iterable[Finding]:
     mine = [s for s in states if s.target in targets]
     if mine and all(s.handed_over for s in mine):
-        yield told(Level.CAUTION, "by the log it was handed over already", Do.UNDO())
+        yield finding("left-already", Level.CAUTION)
 
 
 def _nothing_left(after: Look, parts: Iterable[Part]) -> tuple[str, ...]:

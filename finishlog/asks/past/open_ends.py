@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import UTC, datetime
 
 from msgspec.structs import replace
@@ -11,9 +11,8 @@ from finishlog.asks.bench.on import step_words
 from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.milestones import milestone
-from finishlog.core.commands import Do
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.findings import Answer, Finding, Level, finding, told
+from finishlog.core.findings import Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
@@ -53,31 +52,40 @@ def _named(states: Iterable[ZoneState]) -> str:
     )
 
 
+def _of_parts(found: Mapping[Finding, Sequence[ZoneState]]) -> Iterator[Finding]:
+    """Yield findings with the parts that each is about; of none, none."""
+    for each, states in found.items():
+        if states:
+            yield also(each, parts=_named(states))
+
+
 def _rags(then: Look, targets: frozenset[Target]) -> Iterator[Finding]:
     for item in then.bench.rags:
         if item.is_open and item.targets & targets:
-            yield told(
+            yield finding(
+                "rags-left",
                 Level.STOP,
-                f"oily rags of {item.product} are {item.state.value}",
-                f"they stay on the screen until something is done with them: {Do.RAGS()}",
                 COMMON_PRACTICE,
+                of=item.product,
+                state=item.state.value,
             )
 
 
 def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
     """Yield failed checks, faults and films that should not be there."""
-    wrong: dict[tuple[str, str], list[ZoneState]] = {}
+    wrong: dict[Finding, list[ZoneState]] = {}
     binding: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         for check in standing_failures(state.checks):
-            said = f"the last {check.test.value} check found it {check.found.value}"
-            wrong.setdefault((said, "check it again before it goes"), []).append(state)
+            test, found = check.test.value, check.found.value
+            failed = finding("goes-with-failed-check", Level.STOP, test=test, found=found)
+            wrong.setdefault(failed, []).append(state)
         for fault in state.faults:
-            wrong.setdefault((f"{fault.name} not mended", ""), []).append(state)
+            stands = finding("goes-with-fault", Level.STOP, fault=fault.name)
+            wrong.setdefault(stands, []).append(state)
         if state.verdict.answer in _WRONG:
             binding.setdefault(state.verdict.binds, []).append(state)
-    for (sentence, remedy), states in wrong.items():
-        yield told(Level.STOP, f"{_named(states)}: {sentence}", remedy)
+    yield from _of_parts(wrong)
     for binds, states in binding.items():
         on = finding("goes-with", Level.STOP, parts=_named(states), answer_is=binds.answer)
         yield replace(on, because_of=binds)
@@ -85,56 +93,55 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
 
 def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     """Yield the pieces that must not be wrapped yet, each once, by the slowest of its films."""
-    latest: dict[int, tuple[datetime, str]] = {}
+    latest: dict[int, tuple[datetime, Finding]] = {}
     now, clock = then.bench.now, then.clock
     for state in mine:
         pack = milestone([state], Stage.PACK)
         if pack is None or pack.blocked or pack.reached(now):
             continue
         if pack.high is not None and pack.high > now:
-            words = f"not to be packed before {wait_until(pack.high, clock.now, clock.zone)}"
-        elif pack.high is None:
-            words = "no date for packing in this air"
+            until = wait_until(pack.high, clock.now, clock.zone)
+            found = finding("packed-too-soon", Level.CAUTION, COMMON_PRACTICE, until=until)
         else:
-            words = "packed by label time only: the air was not measured"
-        found = (pack.high or _NEVER, words)
-        latest[state.piece.id] = max(found, latest.get(state.piece.id, found))
-    by_words: dict[str, list[ZoneState]] = {}
+            rule = "packed-by-label" if pack.high else "packed-undated"
+            found = finding(rule, Level.CAUTION, COMMON_PRACTICE)
+        dated = (pack.high or _NEVER, found)
+        latest[state.piece.id] = max(dated, latest.get(state.piece.id, dated), key=_date)
+    together: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         if state.piece.id in latest:
-            by_words.setdefault(latest[state.piece.id][1], []).append(state)
-    for words, states in by_words.items():
-        remedy = "nothing may touch it until then but air: no wrap, no blanket, no stacking"
-        yield told(Level.CAUTION, f"{_named(states)}: {words}", remedy, COMMON_PRACTICE)
+            together.setdefault(latest[state.piece.id][1], []).append(state)
+    yield from _of_parts(together)
+
+
+def _date(dated: tuple[datetime, Finding]) -> datetime:
+    return dated[0]
 
 
 def _steps(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
-    to_come: dict[tuple[str, ...], list[ZoneState]] = {}
+    to_come: dict[Finding, list[ZoneState]] = {}
     aside: list[ZoneState] = []
     for state in (s for s in mine if not follows_its_faces(s)):
         left = state.progress.steps[state.progress.done :]
         if left:
             words = tuple(step_words(step, then.shop) for step in left)
-            to_come.setdefault(words, []).append(state)
+            left_out = finding("steps-left-out", Level.CAUTION, steps=words)
+            to_come.setdefault(left_out, []).append(state)
         if state.set_aside:
             aside.append(state)
-    for words, states in to_come.items():
-        yield told(Level.CAUTION, f"{_named(states)}: still to come: {', '.join(words)}")
-    if aside:
-        yield told(Level.CAUTION, f"{_named(aside)}: set aside")
     bare = [s for s in mine if not s.layers and not s.progress.steps and not s.entries]
-    if bare:
-        yield told(Level.NOTE, f"{_named(bare)}: no finish on record")
+    to_come[finding("goes-set-aside", Level.CAUTION)] = aside
+    to_come[finding("goes-bare")] = bare
+    yield from _of_parts(to_come)
 
 
 def _tape_and_glue(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     taped = [s for s in mine if s.masked_since]
-    if taped:
-        yield told(Level.CAUTION, f"{_named(taped)}: tape is still on", "take it off: untape")
+    yield from _of_parts({finding("goes-taped", Level.CAUTION): taped})
     pieces = {s.member_piece.id for s in mine}
     for glue in then.bench.glue_ups:
         if pieces & set(glue.members):
-            yield told(Level.CAUTION, f"{glue.part.called}: not glued up yet")
+            yield finding("goes-unglued", Level.CAUTION, part=glue.part.called)
 
 
 def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
@@ -142,9 +149,5 @@ def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     names = {can.name for can in then.shop.containers.values() if can.id in used}
     for mix in open_mixes(then):
         if mix.name in names:
-            keeps = mix.lid is Lid.CLOSED
-            yield told(
-                Level.NOTE if keeps else Level.CAUTION,
-                f"{mix.name} still stands open",
-                "empty it or keep it shut" if keeps else f"empty it, {mix.lid}",
-            )
+            level = Level.NOTE if mix.lid is Lid.CLOSED else Level.CAUTION
+            yield finding("mix-left-open", level, can=mix.name, lid=mix.lid.value)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from finishlog.cli.words import air, beside, cans, film, ordinary, planned, wood
+from finishlog.cli.words import acts, air, beside, cans, film, leaving, ordinary, planned, wood
 from finishlog.cli.words.said import Worder, Words
 from finishlog.core.findings import Answer, Finding
 
@@ -15,6 +15,8 @@ WORDS: Mapping[str, Words] = {
     **beside.WORDS,
     **cans.WORDS,
     **planned.WORDS,
+    **acts.WORDS,
+    **leaving.WORDS,
     **ordinary.WORDS,
 }
 

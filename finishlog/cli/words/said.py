@@ -42,6 +42,11 @@ def number(of: Finding, name: str) -> float:
     return float(value) if isinstance(value, int | float) else 0.0
 
 
+def act(of: Finding) -> int:
+    """Return the number of the act that a finding is about, as its words name it."""
+    return int(number(of, "act"))
+
+
 def each_of(of: Finding, name: str) -> tuple[str, ...]:
     """Return several words that a finding says."""
     value = of.value(name)

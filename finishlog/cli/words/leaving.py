@@ -1,0 +1,54 @@
+"""What is still open on pieces that leave the shop."""
+
+from __future__ import annotations
+
+from finishlog.cli.words.said import Worder, Words, each_of, text
+from finishlog.core.commands import Do
+from finishlog.core.findings import Finding
+from finishlog.core.mixing.containers import Lid
+
+_NOTHING_TOUCHES = "nothing may touch it until then but air: no wrap, no blanket, no stacking"
+
+
+def _parts(said: Worder, remedy: Worder = "") -> Words:
+    """Say it of the parts that it is about."""
+
+    def of_them(of: Finding) -> str:
+        return f"{text(of, 'parts')}: {said if isinstance(said, str) else said(of)}"
+
+    return Words(of_them, remedy)
+
+
+def _mix(of: Finding) -> str:
+    lid = Lid(text(of, "lid"))
+    return "empty it or keep it shut" if lid is Lid.CLOSED else f"empty it, {lid}"
+
+
+WORDS = {
+    "left-already": Words("by the log it was handed over already", Do.UNDO()),
+    "rags-left": Words(
+        lambda f: f"oily rags of {text(f, 'of')} are {text(f, 'state')}",
+        f"they stay on the screen until something is done with them: {Do.RAGS()}",
+    ),
+    "goes-with": Words(
+        lambda f: f"{text(f, 'parts')}: {text(f, 'answer_is')}", cause="{said}: {short}"
+    ),
+    "goes-with-failed-check": _parts(
+        lambda f: f"the last {text(f, 'test')} check found it {text(f, 'found')}",
+        "check it again before it goes",
+    ),
+    "goes-with-fault": _parts(lambda f: f"{text(f, 'fault')} not mended"),
+    "packed-too-soon": _parts(
+        lambda f: f"not to be packed before {text(f, 'until')}", _NOTHING_TOUCHES
+    ),
+    "packed-undated": _parts("no date for packing in this air", _NOTHING_TOUCHES),
+    "packed-by-label": _parts(
+        "packed by label time only: the air was not measured", _NOTHING_TOUCHES
+    ),
+    "steps-left-out": _parts(lambda f: f"still to come: {', '.join(each_of(f, 'steps'))}"),
+    "goes-set-aside": _parts("set aside"),
+    "goes-bare": _parts("no finish on record"),
+    "goes-taped": _parts("tape is still on", "take it off: untape"),
+    "goes-unglued": Words(lambda f: f"{text(f, 'part')}: not glued up yet"),
+    "mix-left-open": Words(lambda f: f"{text(f, 'can')} still stands open", _mix),
+}
