@@ -34,6 +34,7 @@ GROUPS: dict[str, dict[str, str]] = {
         "plan": "ask.planning",
         "movement": "work.wood",
         "safety": "ask.safety",
+        "rules": "ask.rules",
     },
     "the shop": {
         "project": "shop.projects",

@@ -74,6 +74,7 @@ class Do(Enum):
     ROOM_NIGHT = auto()
     ROOM_RESTORE = auto()
     ROOM_USUAL = auto()
+    RULES = auto()
     SPECIES_LIST = auto()
     SPECIES_SHOW = auto()
     STEPS_EDIT = auto()

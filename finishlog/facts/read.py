@@ -10,6 +10,7 @@ from typing import Any
 import msgspec
 
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.on_record import facts_on_record
 
 DATA = Path(__file__).parent / "data"
 
@@ -36,6 +37,9 @@ def read_tables(folder: Path = DATA) -> dict[str, Any]:
     ]
     if error := _error(told):
         raise ValueError(_placed(error, told))
+    named = {fact for each in told["unread"] for fact in each["facts"]}
+    if unknown := sorted(named.difference(facts_on_record())):
+        raise ValueError(f"unread.toml: {', '.join(unknown)}: no fact on record")
     return told
 
 

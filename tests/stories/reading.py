@@ -24,6 +24,7 @@ from finishlog.core.rules.on_record import facts_on_record, name_of_thing
 from finishlog.core.rules.rule import Rule
 from finishlog.core.shop import things
 from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import FilmStages, ZoneState
 from tests.stories.telling import Scene
 
@@ -73,6 +74,10 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (RoomAir, "course"): f"{_READ} {_FORETOLD}",
     (RoomAir, "answered"): f"{_READ} {_FORETOLD}",
     (RoomAir, "has_colder_nights"): "room.coldest_night_c room.usual",
+    (Asked, "comes"): (
+        "product.name product.class_key product.note container.note container.drawn_from"
+        " mix-part.name mix-part.product"
+    ),
     (Around, "wet_films"): f"product.class_key {_STOOD}",
 }
 

@@ -13,8 +13,9 @@ import pytest
 
 from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
 from finishlog.core.rules.all import RULES
-from tests.stories.reading import read_by
-from tests.stories.telling import Told, scene
+from finishlog.core.rules.on_record import facts_on_record
+from tests.stories.reading import DERIVED, read_by, watched
+from tests.stories.telling import Teller, Told, scene
 
 HERE = Path(__file__).parent
 BY_ID = {rule.id: rule for rule in RULES}
@@ -57,3 +58,13 @@ def test_a_rule_reads_what_it_says_it_reads(rule: str):
     undeclared, unread = " ".join(sorted(read - of.reads)), " ".join(sorted(of.reads - read))
     assert not undeclared, f"read, and not declared: {undeclared}"
     assert not unread, f"declared, and read in no story: {unread}"
+
+
+def test_what_was_worked_out_before_comes_from_the_facts_that_its_table_names():
+    """Each of them is looked at while the state of some story is worked out."""
+    with watched() as seen:
+        for told in {told.line: told for _, told in EACH}.values():
+            Teller(told.line).scene()
+    named = {fact for facts in DERIVED.values() for fact in facts.split()}
+    assert sorted(named - seen) == []
+    assert named <= set(facts_on_record())

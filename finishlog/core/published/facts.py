@@ -22,6 +22,7 @@ from finishlog.core.published.removal import Removal
 from finishlog.core.published.safety_notes import RagsFigures, SafetyNote
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
+from finishlog.core.published.unread import Unread
 
 
 class Facts(Published, frozen=True, dict=True, gc=True):
@@ -50,6 +51,8 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     species: tuple[Species, ...]
     # Why a film stays soft long after its time, in the order to look.
     stall_causes: tuple[Cause, ...]
+    # What says nothing to an act, and why.
+    unread: tuple[Unread, ...]
     wood_rules: tuple[WoodRule, ...]
 
     def finish_class(self, key: str) -> FinishClass:

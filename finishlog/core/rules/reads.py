@@ -24,3 +24,8 @@ WAIT = (
 FAULTS = "fault.what product.class_key work.operation check.found stripped.survives"
 # The wait, unless a check ends it.
 STAGE = f"{WAIT} check.when check.found"
+# What is going on: its product, the can or mix it comes from, and what was noted of them.
+COMES = (
+    "product.name product.class_key product.note container.note container.drawn_from"
+    " mix-part.name mix-part.product"
+)

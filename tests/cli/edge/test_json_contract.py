@@ -405,6 +405,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "settings": ("", {"[]": "by_hand name value"}),
     "shop show": ("", {"": "database open_parts time_zone week"}),
     "class list": ("", {"[]": "family key max_c max_rh_pct min_c name self_heating"}),
+    "rules": ("wipe-off", {"": "facts rules", "rules[]": "binds id reads says source"}),
     "safety": (
         "topcoat",
         {"": "about apart notes", "notes[]": "applies_to id source text"},

@@ -39,6 +39,8 @@ SCREENS = [
     ["species", "show", "cherry"],
     ["glue", "list"],
     ["glue", "show", "epoxy"],
+    ["rules"],
+    ["rules", "--table"],
     ["class", "list"],
     ["class", "show", "shellac"],
 ]

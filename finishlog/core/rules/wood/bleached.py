@@ -19,6 +19,7 @@ from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.reads import COMES
 from finishlog.core.rules.rule import BY_HAND, COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -101,7 +102,7 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     "met-in-the-wood",
     binds=COAT,
     source="facts: chemistry",
-    reads="coat.note work.operation work.note note.text product.name product.class_key",
+    reads=f"{COMES} coat.note work.operation work.note note.text",
 )
 def met(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What must never meet meets in the wood too, until it is rinsed out or shut in by a film."""
