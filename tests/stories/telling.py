@@ -13,7 +13,7 @@
   `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into a
   frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
   `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a
-  part beside it), `front: CLAUSE` (of one face)
+  part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time passes)
 - last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
@@ -221,7 +221,10 @@ class Teller:
         return self.main, name, words[1:]
 
     def _happens(self, clause: str) -> None:
-        on, face, (word, *more) = self._whose(self._at(clause.split()))
+        words = self._at(clause.split())
+        if words[0] == "never":
+            return
+        on, face, (word, *more) = self._whose(words)
         told = Clause(on, face, more)
         if word in FACTS.classes:
             method = Method(more[0]) if more else None
