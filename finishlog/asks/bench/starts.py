@@ -13,9 +13,8 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.bench.state import asked_of
 from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.start_times import Wanted, next_starts
-from finishlog.core.commands import Do
 from finishlog.core.film.layers import laws_of
-from finishlog.core.findings import Answer, Level
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.air.coating_air import air_findings, measured_c
@@ -23,7 +22,7 @@ from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT
 
-_MEASURE = f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
+_MEASURE = finding("wood-may-sweat")
 
 
 class Start(Struct, frozen=True):
@@ -40,7 +39,7 @@ class Start(Struct, frozen=True):
     tack_free: datetime | None = None
     turns: datetime | None = None
     air: Air | None = None
-    caution: str = ""
+    caution: Finding | None = None
 
 
 class Begin(Struct, frozen=True):
@@ -100,7 +99,7 @@ def _here(
     barred_by_wood = barred and found.earliest == since
     if barred_by_wood and felt_cold:
         return (Start("", None, caution=_MEASURE),)
-    caution = _MEASURE if found.wood_cold or barred_by_wood else ""
+    caution = _MEASURE if found.wood_cold or barred_by_wood else None
     return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
 
 
@@ -111,7 +110,7 @@ def _elsewhere(over: FinishClass, state: ZoneState, seen: Look) -> tuple[Start, 
         reading = room.read_lately(seen.clock.now)
         if number == state.room.id or reading is None or _forbidden(seen.context, over, room):
             continue
-        caution = "" if over.mechanism is Mechanism.WATER else NOT_AMONG_PEOPLE
+        caution = None if over.mechanism is Mechanism.WATER else NOT_AMONG_PEOPLE
         found.append(
             Start(seen.shop.rooms[number].name, seen.clock.now, air=reading.air, caution=caution)
         )

@@ -16,7 +16,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.bench.state import asked_of
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import NO_FLAME, Answer
+from finishlog.core.findings import Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
@@ -101,7 +101,7 @@ class Sooner(Struct, frozen=True):
     air: Air
     low: datetime | None
     high: datetime
-    caution: str = ""
+    caution: Finding | None = None
 
 
 class Why(Struct, frozen=True):
@@ -182,7 +182,7 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     found = []
     if warmed is not None:
         air = warmed.room.readings[0].air
-        found.append(Sooner("", air, warmed.low, warmed.high, f"kept so all the time; {NO_FLAME}"))
+        found.append(Sooner("", air, warmed.low, warmed.high, finding("kept-warm")))
     for there in sooner_elsewhere(state, asked, seen.bench.rooms.values(), near):
         reading = there.room.read_lately(seen.clock.now)
         if reading is not None and there.room.id is not None:

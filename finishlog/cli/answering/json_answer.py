@@ -69,6 +69,8 @@ def _struct(value: Struct) -> dict[str, object]:
         fields["because"] = short(because)
     if "blocked" in fields:
         fields["blocked"] = barred_by(fields["blocked"]) if fields["blocked"] else ""
+    if isinstance(fields.get("caution", ""), Finding | None):
+        fields["caution"] = sentence(fields["caution"]) if fields["caution"] else ""
     if "fitness" in fields:
         fields["fitness"] = [(what, sentence(how)) for what, how in fields["fitness"]]
     return {name: _plain(each) for name, each in fields.items()}

@@ -75,6 +75,15 @@ def _heater_untold(of: Finding) -> str:
 
 
 WORDS = {
+    "not-among-people": Words(
+        "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for "
+        "days"
+    ),
+    "carried-wet": Words("once it is dust-free; carried before it takes up dust"),
+    "kept-warm": Words(f"kept so all the time; {NO_FLAME}"),
+    "wood-may-sweat": Words(
+        f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
+    ),
     AIR_UNREAD: Words(
         "the room's air was not read in the last hours",
         f"log it: {Do.AIR(typed_celsius(17), '58%')}",

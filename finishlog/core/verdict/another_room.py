@@ -14,8 +14,8 @@ from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import WOOD_WARMS_UP, Answer
-from finishlog.core.finish.classes import Mechanism
+from finishlog.core.findings import WOOD_WARMS_UP, Answer, Finding, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE, Mechanism
 from finishlog.core.finish.stage_time import later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.film.soft import still_soft
@@ -39,14 +39,12 @@ class Elsewhere(Struct, frozen=True):
     room: RoomAir
     low: datetime | None
     high: datetime
-    caution: str = ""
+    caution: Finding | None = None
 
 
-# A film gives off what it was thinned with, and oil its own vapours, for days. common practice
-NOT_AMONG_PEOPLE = (
-    "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for days"
-)
-_STILL_WET = "once it is dust-free; carried before it takes up dust"
+# A film gives off what it was thinned with, and oil its own vapours, for days.
+NOT_AMONG_PEOPLE = finding("not-among-people", source=COMMON_PRACTICE)
+_STILL_WET = finding("carried-wet", source=COMMON_PRACTICE)
 
 
 def sooner_elsewhere(
@@ -72,8 +70,8 @@ def sooner_elsewhere(
     return tuple(sorted(found, key=lambda e: e.high))
 
 
-def _carried_in(state: ZoneState, now: datetime) -> str:
-    """Say on what condition a film may be carried among people; empty: on none.
+def _carried_in(state: ZoneState, now: datetime) -> Finding | None:
+    """Say on what condition a film may be carried among people; None: on none.
 
     Only what was thinned with water, and only once it is dust-free.
     """
@@ -82,7 +80,7 @@ def _carried_in(state: ZoneState, now: datetime) -> str:
         return NOT_AMONG_PEOPLE
     if dust_free is None or dust_free.high is None or dust_free.high > now:
         return _STILL_WET
-    return ""
+    return None
 
 
 def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | None:

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from finishlog.core.findings import Answer, Deed, Finding
+from finishlog.core.findings import Answer, Deed, Finding, plainly
 from finishlog.core.finish.stage_time import StageTime
 
 _OF_A_FAULT = frozenset({"fault", "mend-by"})
@@ -57,4 +57,4 @@ def of(found: Finding, answer: Answer | None = None) -> Verdict:
 
 
 # Until somebody asks.
-NOT_ASKED = of(Finding("not-asked", answer=Answer.DONE, plain=True))
+NOT_ASKED = of(plainly("not-asked", Answer.DONE))

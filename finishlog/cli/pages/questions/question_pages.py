@@ -26,8 +26,8 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.pages.questions.clock_picture import clock_picture
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.cli.words.finding_words import short
-from finishlog.core.findings import Answer
+from finishlog.cli.words.finding_words import sentence, short
+from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Operation
@@ -130,8 +130,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
                 if there.room
                 else f"here at {_kept_at(there.air)}"
             )
-            only = f" ({there.caution})" if there.caution else ""
-            section.row("sooner", f"{where}, from now: {dry}{only}")
+            section.row("sooner", f"{where}, from now: {dry}{_only(there.caution)}")
         for name, words in start_rows(answer.starts, answer.instead, context.clock):
             section.row(name, words)
         section.each((("unknown", unknown) for unknown in answer.unknown), Tone.FAINT)
@@ -281,14 +280,18 @@ def start_rows(
 
 def _there(start: Start) -> str:
     air = f", {show_air(start.air)}" if start.air else ""
-    caution = f" ({start.caution})" if start.caution else ""
-    return f"in {start.room}{air}: nothing in its air forbids it now{caution}"
+    return f"in {start.room}{air}: nothing in its air forbids it now{_only(start.caution)}"
+
+
+def _only(caution: Finding | None) -> str:
+    """Say on what condition, behind what is offered."""
+    return f" ({sentence(caution)})" if caution else ""
 
 
 def _here(start: Start, clock: Clock) -> str:
     """Say when to begin here: not too early, and not too late."""
     if start.earliest is None and start.caution:
-        return f"here when the wood is warm enough: {start.caution}"
+        return f"here when the wood is warm enough: {sentence(start.caution)}"
     if start.earliest is None or start.latest is None or start.tack_free is None:
         return "here at no time of the next two days: give it other air, or take another room"
     begins = clock.wait_until(start.earliest)
@@ -296,8 +299,7 @@ def _here(start: Start, clock: Clock) -> str:
     words = f"here from {begins}, {last} at the latest: tack-free"
     turns = start.turns and clock.words(start.turns)
     stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
-    caution = f" ({start.caution})" if start.caution else ""
-    return f"{words} {stays}{caution}"
+    return f"{words} {stays}{_only(start.caution)}"
 
 
 def grid_page(answer: CoatGrid, clock: Clock) -> Page:
