@@ -25,6 +25,7 @@ SAYS = {
 # Published words travel with their source; diagnosis waits for being rebuilt.
 WORDED = ("core/published/", "core/trouble/")
 MAY = {
+    "Cell.why": "a row of facts/data/unread.toml",
     "HeldUp.why": "an id that cli/words/beside words",
     "OvercoatRule.reason": "a published row, with its source",
     "OvercoatRule.remedy": "a published row, with its source",
