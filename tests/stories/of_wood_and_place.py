@@ -80,4 +80,53 @@ STORIES = {
             "ask waterborne-clear +1d"
         ),
     ),
+    "sanded-long-ago": (
+        speaks("oak top; sand P180; ask waterborne-clear +90d", Answer.SCUFF, "90 d ago"),
+        silent("oak top; sand P180; ask waterborne-clear +3d"),
+        silent("oak top; sand P180; sand +90d; ask waterborne-clear +1h"),
+        silent("oak top; sand P180; scuff +90d; ask waterborne-clear +1h"),
+        silent("oak top; ask waterborne-clear +90d"),
+        silent("oak top; sand P180; ask hardwax-oil +20d"),
+        speaks("oak top; sand P180; ask hardwax-oil +40d", Answer.SCUFF),
+        # Its own rule asks for a solvent wipe within the hour.
+        silent("teak top; sand P180; ask waterborne-clear +90d"),
+        silent("oak top; sand P180; shellac-2lb; ask waterborne-clear +90d"),
+        silent("old-varnish oak top; sand P180; ask waterborne-clear +90d"),
+        # What came off took its sanding with it.
+        silent("oak top; sand P180; shellac-2lb; off bare +90d; ask waterborne-clear +1h"),
+    ),
+    "grain-raised": (
+        speaks("oak top; sand P180; raise-grain; ask waterborne-clear +1d", Answer.SCUFF),
+        speaks("oak top; sand; bleach-oxalic; rinse +1d; ask alkyd-varnish +4d", Answer.SCUFF),
+        silent("oak top; raise-grain; sand P220 +1d; ask waterborne-clear +1h"),
+        silent("oak top; raise-grain; ask sand +1d"),
+        silent("oak top; raise-grain; shellac-2lb +1d; ask waterborne-clear +1d"),
+        silent("old-varnish oak top; raise-grain; ask waterborne-clear +1d"),
+        silent("oak top; raise-grain; shellac-2lb +1d; off bare +1d; ask waterborne-clear +1h"),
+    ),
+    "last-grit": (
+        speaks("oak top; sand P400; ask wiping-stain +1h", None, "P120 to P220"),
+        speaks("oak top; sand P60; ask wiping-stain +1h", None, "scratches"),
+        silent("oak top; sand P180; ask wiping-stain +1h"),
+        silent("oak top; sand P400; ask hardwax-oil +1h"),
+        silent("oak top; sand; ask wiping-stain +1h"),
+        silent("oak top; sand P400; sand P180; ask wiping-stain +1h"),
+        silent("oak top; sand P400; shellac-2lb; ask wiping-stain +1d"),
+        silent("old-varnish oak top; sand P400; ask wiping-stain +1h"),
+        silent("oak top; sand P400; shellac-2lb; off bare +1d; ask wiping-stain +1h"),
+    ),
+    "tape-left": (
+        speaks("oak top; mask; ask waterborne-clear +5d", Answer.TEST, "5 d"),
+        silent("oak top; mask; ask waterborne-clear +1d"),
+        silent("oak top; mask; untape +1d; ask waterborne-clear +5d"),
+        silent("oak top; mask; ask untape +5d"),
+        speaks("oak top; alkyd-varnish; mask +6d; ask rest +9d"),
+    ),
+    "tape-on-young-film": (
+        speaks("oak top; alkyd-varnish; mask +1h; ask waterborne-clear +1d", None, "before that"),
+        silent("oak top; alkyd-varnish; mask +90d; ask waterborne-clear +1d"),
+        speaks("oak top; alkyd-varnish; check dry +1d; mask; ask waterborne-clear +1d"),
+        silent("oak top; mask; alkyd-varnish +1h; ask waterborne-clear +1d"),
+        silent("oak top; alkyd-varnish; mask +1h; untape +1h; ask waterborne-clear +1d"),
+    ),
 }

@@ -154,7 +154,9 @@ def _of(
         level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
         binds = finding("answered", level, answer_is=verdict.answer, too_early=too_early)
         yield replace(binds, because_of=verdict.binds)
-    if verdict.scuff_first and not scuffed:
+    if scuffed:
+        weighs = [f for f in weighs if not f.scuff]
+    elif verdict.scuff_first and not any(f.scuff for f in weighs):
         yield finding("scuffed-too-young" if in_vain else "no-scuffing", Level.CAUTION, act=act)
     yield from weighs
 

@@ -78,6 +78,14 @@ WORDS = {
     "edge-asks": Words(lambda f: text(f, "edge")),
     "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
     "goes-with-faces": Words("goes with its faces"),
+    "tape-left": Words(
+        lambda f: f"tape has been on for {measured(f)}; it comes off whole within {wanted(f)}",
+        f"take it off, slowly and flat over itself, and log it: {Do.LOG('PART', 'untape')}",
+    ),
+    "tape-on-young-film": Words(
+        lambda f: f"the tape went over {text(f, 'of')} before that could bear it",
+        "pull it slowly, away from the edge, and look for prints",
+    ),
     "moisture-apart": Words(
         lambda f: (
             f"{text(f, 'wetter')} at {number(f, 'wet'):.3g} %, {text(f, 'drier')} at "

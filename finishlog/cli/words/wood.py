@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, each_of, length, measured, number, text
+from finishlog.cli.words.said import Words, each_of, length, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
@@ -113,6 +113,23 @@ WORDS = {
             f"let it stand here {number(f, 'days'):g} d, air on all sides, or measure it: "
             f"{Do.MOISTURE('PART', '10%')}"
         ),
+    ),
+    "sanded-long-ago": Words(
+        lambda f: f"sanded {measured(f)} ago: before this coat a sanding holds {wanted(f)}",
+        "go over it lightly by hand with the last paper, wipe the dust off, log it: sand",
+        "sanded too long ago",
+    ),
+    "grain-raised": Words(
+        lambda f: f"the grain is raised ({text(f, 'by')}), and no sanding is on record since",
+        "once it is dry, cut the fuzz lightly with the last paper, and log it: sand",
+        "raised grain",
+    ),
+    "last-grit": Words(
+        lambda f: (
+            f"last sanded with P{number(f, 'grit'):g}; usual before this coat "
+            f"P{number(f, 'low'):g} to P{number(f, 'high'):g}: "
+            + ("it takes colour, or grips, less" if text(f, "finer") else "its scratches may show")
+        )
     ),
     "wood-wetted": Words("the wood is wet"),
 }

@@ -1,4 +1,4 @@
-"""Figures of the drying clock, of coating limits, and of how far shops lie from a label."""
+"""Figures of the drying clock, of coating limits, of prepared wood, and of shops against labels."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from typing import Annotated
 
 import msgspec
 
-from finishlog.core.finish.classes import Limit, Published
+from finishlog.core.finish.classes import FinishClass, Limit, Published, Range
+from finishlog.core.finish.overcoat import named_by
 
 Above0 = Annotated[float, msgspec.Meta(gt=0)]
 
@@ -43,3 +44,35 @@ class PaceFigures(Published, frozen=True):
     spread: Above0 = msgspec.field(name="spread_ln")
     scatter: Above0 = msgspec.field(name="scatter_ln")
     basis: tuple[str, ...] = ()
+
+
+class SandedFor(Published, frozen=True):
+    """Days that a sanding holds before a first coat of these classes or families."""
+
+    over: tuple[str, ...]
+    days: Limit
+
+
+class LastGrit(Published, frozen=True):
+    """The last paper (P grades) before a first coat of these classes or families."""
+
+    over: tuple[str, ...]
+    grit: Range
+
+
+class PreparationFigures(Published, frozen=True):
+    """Figures of prepared wood; `tape_d`: days that tape stays on; `warms_c`: °C since a coat."""
+
+    sanded: tuple[SandedFor, ...]
+    last_grit: tuple[LastGrit, ...]
+    tape_d: Limit
+    warms_c: Limit
+
+    def sanding_holds(self, over: FinishClass) -> Limit:
+        """Return for how many days a sanding holds before a class."""
+        return next(row.days for row in self.sanded if named_by(row.over, over) is not None)
+
+    def grit_before(self, over: FinishClass) -> Range | None:
+        """Return the last paper before a class; None: nothing is said of it."""
+        rows = (row.grit for row in self.last_grit if named_by(row.over, over) is not None)
+        return next(rows, None)

@@ -11,7 +11,7 @@ from finishlog.core.finish.rate_law import Carrier
 from finishlog.core.log.words import FaultKind
 from finishlog.core.published.care import BalanceFigures, CareFigures
 from finishlog.core.published.chemistry import Chemistry
-from finishlog.core.published.drying import DryingFigures, PaceFigures, Rate
+from finishlog.core.published.drying import DryingFigures, PaceFigures, PreparationFigures, Rate
 from finishlog.core.published.fault_kinds import Cause, KnownFault
 from finishlog.core.published.find import find_called, names_of, plain
 from finishlog.core.published.glues import Glue
@@ -44,6 +44,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     notes: tuple[SafetyNote, ...]
     overcoats: tuple[OvercoatRule, ...]
     pace: PaceFigures
+    preparation: PreparationFigures
     rags: RagsFigures
     rates: Mapping[str, Rate]
     removals: tuple[Removal, ...]

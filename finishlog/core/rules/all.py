@@ -7,9 +7,9 @@ from collections.abc import Mapping
 from finishlog.core.findings import Act, Finding
 from finishlog.core.rules.air import coating_air, flame
 from finishlog.core.rules.film import clocks, damage, deadlines, observed, soft, underneath
-from finishlog.core.rules.near import joint, wet_nearby
+from finishlog.core.rules.near import joint, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
-from finishlog.core.rules.wood import bare_wood, bleached, settling, too_wet
+from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -49,6 +49,11 @@ RULES: tuple[Rule, ...] = (
     settling.from_other_air,
     settling.wood_too_dry,
     settling.moisture_trend,
+    prepared.grain_raised,
+    prepared.sanded_long_ago,
+    prepared.last_grit,
+    tape.tape_left,
+    tape.tape_on_young_film,
     flame.heater,
     wet_nearby.other_face,
     wet_nearby.dust_on_wet,

@@ -286,3 +286,43 @@ def test_every_page_is_plain_lines(shop: Finishlog):
         ("movement", "ash", "300mm", "--from", "8%", "--to", "11%"),
     ):
         assert not re.search(r"[ \t]$|\x1b", shop.did(*words).out, re.MULTILINE)
+
+
+def test_a_sanding_of_last_month_is_gone_over_again(shop: Finishlog):
+    """It holds 30 days before shellac, 7 before waterborne: common practice."""
+    shop.did("shop", "hours", "mon-fri 18:00-21:00")
+    shop.did("log", "doors", "sand", "--grit", "P400")
+    later = "2027-01-11T18:05:00+00:00"
+    shop.did("air", "18C", "55%", now=later)
+    ready = " ".join(shop.did("ready", "doors", now=later).out.split())
+    assert "scuff, coat" in ready
+    assert "sanded too long ago" in ready
+    plan = " ".join(shop.did("plan", "cabinet", now=later).out.split())
+    assert "18:05 scuff cabinet/doors ×2, back 18:13" in plan
+    why = " ".join(shop.did("why", "doors", now=later).out.split())
+    assert "sanded 47 d ago: before this coat a sanding holds 30 d" in why
+    logged = shop.did("log", "doors", "sealer", now=later).out
+    assert "sanded 47 d ago" in logged
+    assert "no scuffing on record" not in logged
+
+
+def test_what_was_sanded_again_draws_no_word(shop: Finishlog):
+    shop.did("log", "doors", "sand")
+    later = "2027-01-11T18:05:00+00:00"
+    shop.did("air", "18C", "55%", now=later)
+    logged = shop.did("log", "doors", "sealer", "--scuffed", now=later).out
+    assert "sanded" not in logged
+
+
+def test_tape_left_on_is_asked_off_before_the_coat(shop: Finishlog):
+    """It comes off whole within three days: common practice."""
+    shop.did("log", "doors", "sand", "--at", "1h ago")
+    shop.did("log", "doors", "mask")
+    later = "2026-11-29T18:05:00+00:00"
+    shop.did("air", "18C", "55%", now=later)
+    assert "tape has been on for 4 d" in " ".join(shop.did("ready", "doors", now=later).out.split())
+    shop.did("shop", "hours", "mon-sun 18:00-21:00")
+    plan = " ".join(shop.did("plan", "cabinet", now=later).out.split())
+    assert "tape has been on for" in plan
+    shop.did("log", "doors", "untape", now=later)
+    assert "tape has been on" not in shop.did("ready", "doors", now=later).out
