@@ -206,6 +206,16 @@ def pct(value: float) -> Figured:
     return Figured(value, In.PCT)
 
 
+def micrometres(value: float) -> Figured:
+    """Return the thickness of a film (µm) as a figure."""
+    return Figured(value, In.MICROMETRES)
+
+
+def count(value: float) -> Figured:
+    """Return how many as a figure."""
+    return Figured(value, In.COUNT)
+
+
 def hours(value: float) -> Figured:
     """Return hours as a figure."""
     return Figured(value, In.HOURS)

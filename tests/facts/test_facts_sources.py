@@ -18,7 +18,19 @@ from finishlog.facts.read import DATA as FOLDER
 FACTS = load_facts()
 FILES = sorted(FOLDER.rglob("*.toml"))
 DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8")) for p in FILES}
-UNITS = ("_h", "_min", "_c", "_d", "_pct", "_um", "_m2_per_l", "_per_10c", "_log10_pa", "_ln")
+UNITS = (
+    "_h",
+    "_min",
+    "_c",
+    "_d",
+    "_pct",
+    "_um",
+    "_m2_per_l",
+    "_per_10c",
+    "_log10_pa",
+    "_ln",
+    "_coats",
+)
 BARE = {"value", "low", "high"}
 # The core names these two for its stages and its standard air.
 STANDARDS_OF_THE_CORE = {

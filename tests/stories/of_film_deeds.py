@@ -5,10 +5,7 @@ from __future__ import annotations
 from finishlog.core.findings import Answer
 from tests.stories.telling import silent, speaks
 
-RUBBED_THROUGH = (
-    "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d; fault rubbed-through"
-)
-
+TWO_MORE = "wiping-varnish +5h; wiping-varnish +5h"
 STORIES = {
     "wiped-late": (
         # Each line beside the next differs in the time of the wipe, or in what settled it.
@@ -41,5 +38,56 @@ STORIES = {
         silent("ash leg; hardwax-oil 19:00; wipe +20m; ask hardwax-oil +2d"),
         # What has no surplus is not wiped off in time.
         silent("maple top; paste-wax 19:00; wipe +2h; ask pack +9d"),
+    ),
+    "thick-film": (
+        speaks(
+            "oak top; alkyd-varnish brush 250um 08:00; scuff +20d; ask alkyd-varnish",
+            says="250 µm⟩ wet, ⟨102 µm⟩ is usual at most",
+        ),
+        silent("oak top; alkyd-varnish brush 90um 08:00; scuff +20d; ask alkyd-varnish"),
+        silent("oak top; alkyd-varnish brush 08:00; scuff +20d; ask alkyd-varnish"),
+        silent("oak top; alkyd-varnish 250um 08:00; check powder +20d; scuff; ask alkyd-varnish"),
+        speaks("oak top; alkyd-varnish 250um 08:00; check dry +20d; scuff; ask alkyd-varnish"),
+        silent("oak top; lacquer-sprayed spray 120um 08:00; ask lacquer-sprayed +1d"),
+        speaks("oak top; lacquer-sprayed spray 200um 08:00; ask lacquer-sprayed +1d"),
+        # Oil that was flooded on and wiped off was never that thick.
+        silent("ash leg; boiled-linseed-oil 250um 08:00; wipe +25m; ask boiled-linseed-oil +5d"),
+        speaks("ash leg; boiled-linseed-oil 250um 08:00; ask boiled-linseed-oil +5d"),
+    ),
+    "coats-a-day": (
+        speaks(f"pine top; wiping-varnish 08:00; {TWO_MORE}; ask wiping-varnish +5h"),
+        silent(f"pine top; wiping-varnish 08:00; {TWO_MORE}; ask wiping-varnish +1d"),
+        silent("pine top; wiping-varnish 08:00; wiping-varnish +5h; ask wiping-varnish +5h"),
+        speaks("pine top; spar-varnish 08:00; ask spar-varnish +6h", says="coat 2"),
+        silent("pine top; spar-varnish 08:00; ask spar-varnish +2d"),
+        silent(f"pine top; shellac-2lb 08:00; {'shellac-2lb +3h; ' * 3}ask shellac-2lb +3h"),
+        silent("pine top; spar-varnish 08:00; off bare +1h; ask spar-varnish +1h"),
+    ),
+    "too-much-film": (
+        speaks(f"maple top; {'lacquer-sprayed spray +1d; ' * 9}ask lacquer-sprayed +1d"),
+        silent(f"maple top; {'lacquer-sprayed spray +1d; ' * 5}ask lacquer-sprayed +1d"),
+        # Measured thick it is over sooner, sanded back later.
+        speaks(f"maple top; {'lacquer-sprayed 150um +1d; ' * 5}ask lacquer-sprayed +1d"),
+        silent(f"maple top; {'lacquer-sprayed +1d; sand +1d; ' * 9}ask lacquer-sprayed"),
+        silent(f"maple top; {'lacquer-sprayed +1d; ' * 9}off bare +1d; ask lacquer-sprayed"),
+        speaks(f"oak top; {'lacquer-precatalysed +1h; ' * 5}ask lacquer-precatalysed +1h"),
+        silent(f"oak top; {'lacquer-precatalysed +1h; ' * 2}ask lacquer-precatalysed +1h"),
+        speaks(f"oak door; {'lacquer-sanding-sealer +1h; ' * 2}ask lacquer-sanding-sealer +1h"),
+        silent("oak door; lacquer-sanding-sealer 08:00; ask lacquer-sanding-sealer +1h"),
+        silent(f"oak door; {'shellac-2lb +5h; ' * 5}ask shellac-2lb +5h"),
+        silent(f"teak rail; {'spar-varnish +3d; scuff +3d; ' * 7}ask spar-varnish"),
+        speaks(f"teak rail; {'spar-varnish +3d; scuff +3d; ' * 10}ask spar-varnish"),
+        silent(f"walnut box; {'french-polish wipe +1d; ' * 13}ask french-polish +1d"),
+        silent(f"walnut box; {'tung-oil +7d; wipe +20m; ' * 9}ask tung-oil +7d"),
+    ),
+    "scuffed-long-ago": (
+        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +9d"),
+        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +2d"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +3h"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; wipe +9d; ask oil-polyurethane +1h"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; scuff +9d; ask oil-polyurethane"),
+        silent("oak top; oil-polyurethane 08:00; ask oil-polyurethane +9d"),
+        silent("oak top; oil-polyurethane 08:00; scuff +40d; ask paste-wax +9d"),
+        speaks("ash rail; waterborne-clear 08:00; sand +2d; ask waterborne-clear +14d"),
     ),
 }

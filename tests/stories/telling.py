@@ -6,14 +6,15 @@
   sealer topcoat*2`: its steps; more parts, `and ash rail`, stand beside it
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
-- a class is a coat of it (`waterborne-clear spray`, `… from-mix` names a mix told of before); other
-  words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`, `off bare`,
-  `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every
-  six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody told),
-  `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into a
-  frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
-  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a
-  part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time passes)
+- a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
+  from-mix` names a mix told of before); other words: an operation (`wipe`, `scuff`, `sand
+  P220`), `check tacky`, `fault run`, `off bare`, `off COAT` (down to the last of a class),
+  `surface 8C`, `moisture 14%`, `air 12C 70%` (read every six hours from then on), `one-air 12C
+  70%` (read once), `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`, `heater
+  flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room beside,
+  read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room, that
+  was read so), `note WORDS`, `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one
+  face), `never CLAUSE` (only its time passes)
 - last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
@@ -227,8 +228,11 @@ class Teller:
         on, face, (word, *more) = self._whose(words)
         told = Clause(on, face, more)
         if word in FACTS.classes:
-            method = Method(more[0]) if more else None
-            self.story.coat(self.hour, word, on, face=face, method=method)
+            told_um = [m for m in more if m.endswith("um")]
+            method = next((Method(m) for m in more if m not in told_um), None)
+            coat = self.story.coat(self.hour, word, on, face=face, method=method)
+            for um in told_um:
+                self.story.entries[-1] = replace(coat, wet_film_um=_number(um, "um"))
         elif word in {o.value for o in Operation}:
             done = self.story.work(self.hour, Operation(word), on, face=face)
             if more:

@@ -246,6 +246,40 @@ WORDS = {
         ),
         _wiped_late,
     ),
+    "thick-film": Words(
+        lambda f: (
+            f"{text(f, 'of')} went on {measured(f, 0)} wet, {wanted(f)} is usual at most: it is "
+            "soft inside for long"
+        ),
+        "sand a spot: it has to powder; the next coat thinner",
+    ),
+    "coats-a-day": Words(
+        lambda f: (
+            f"this would be coat {measured(f, 0)} of {text(f, 'of')} within a day, {wanted(f)} a "
+            "day is usual at most: what each has to let go is shut in"
+        ),
+        "let it dry overnight, and go on when it sands to powder",
+    ),
+    "too-thick-in-all": Words(
+        lambda f: (
+            f"this coat brings the film to about {measured(f, 0)} dry, {wanted(f)} in all at most: "
+            "thicker it cracks"
+        ),
+        "sand it back level first, or leave it at this",
+    ),
+    "too-many-coats": Words(
+        lambda f: (
+            f"this would be coat {measured(f, 0)} of {text(f, 'of')}, {wanted(f)} in all is usual "
+            "at most: a thick film stays soft and cracks"
+        ),
+        "sand it back level first, or leave it at this",
+    ),
+    "scuffed-long-ago": Words(
+        lambda f: f"it was scuffed {measured(f)} ago: dust and hands have been on it since",
+        lambda f: (
+            "wipe it clean, and scuff it lightly again" if text(f, "stale") else "wipe it clean"
+        ),
+    ),
     "coat-while-wiped": Words("wiped with solvent, its oil comes back: coat it"),
     "past-hope": Words(
         "more waiting is unlikely to help it now",

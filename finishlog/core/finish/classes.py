@@ -169,6 +169,9 @@ class FinishClass(Published, frozen=True):
     solids_vol_pct: Range | None = None
     solids_wt_pct: Range | None = None
     dry_film_limit_um: Range | None = None
+    # So many coats within a day, and in all one upon the other, are usual at most.
+    daily_coats: Range | None = None
+    most_coats: Range | None = None
 
     @property
     def is_colour(self) -> bool:

@@ -26,13 +26,18 @@ class DryingFigures(Published, frozen=True):
 
     `dew_margin_c`: surface over dew point; `slow_after_h`: a film still tacky then is slow;
     `solvent_wipe_h`: how long a solvent wipe of oily wood is good for; `hot_c`: in hotter air a
-    film skins over what is soft below it.
+    film skins over what is soft below it; `scuff_clean_h`, `scuff_stale_h`: since when a scuffed
+    film is wiped clean again, and scuffed again; `abrading_takes_um`: what one sanding or scuffing
+    takes off a film.
     """
 
     dew_margin_c: Limit
     slow_after_h: Limit
     solvent_wipe_h: Limit
     hot_c: Limit
+    scuff_clean_h: Limit
+    scuff_stale_h: Limit
+    abrading_takes_um: Limit
 
 
 class PaceFigures(Published, frozen=True):

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from finishlog.core.findings import Act, Finding
 from finishlog.core.rules.air import coating_air, flame
-from finishlog.core.rules.film import clocks, damage, deadlines, observed, soft, underneath
+from finishlog.core.rules.film import clocks, damage, deadlines, deeds, observed, soft, underneath
 from finishlog.core.rules.near import joint, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
@@ -43,6 +43,10 @@ RULES: tuple[Rule, ...] = (
     underneath.old_finish,
     bare_wood.iron,
     deadlines.wiped_in_time,
+    deeds.thick_film,
+    deeds.coats_a_day,
+    deeds.too_much_film,
+    deeds.scuffed_long_ago,
     coating_air.air,
     too_wet.wood_too_wet,
     settling.moisture_old,

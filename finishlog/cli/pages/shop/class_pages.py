@@ -92,6 +92,8 @@ def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Wor
         ("covers", of.spread_m2_per_l, spread),
         ("wet film", of.wet_film_um, film),
         ("dry film at most", of.dry_film_limit_um, film),
+        ("coats a day", of.daily_coats, _in("")),
+        ("coats in all", of.most_coats, _in("")),
         ("solids by volume", of.solids_vol_pct, _in("%")),
         ("solids by weight", of.solids_wt_pct, _in("%")),
     )
@@ -103,7 +105,7 @@ def _in(unit: str, size: float = 1.0) -> Words:
     def words(of: Range) -> str:
         ends = (of.low, of.high) if size == 1.0 else (_two(of.low / size), _two(of.high / size))
         low, high = (f"{end:g}" for end in ends)
-        return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+        return (low if low == high else f"{low} to {high}") + f" {unit}".rstrip()
 
     return words
 

@@ -1,0 +1,136 @@
+"""What was done to the film: how thick it went on, how much lies on it, how long ago its scuff."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from msgspec.structs import replace
+
+from finishlog.core.film.build import dry_film_um, usual_dry_film_um
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Finding, Level, count, finding, hours, micrometres
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Found, Operation
+from finishlog.core.rules.reads import LAYERS, STAGE
+from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+_DAY = timedelta(hours=24)
+# A thick film may be dry on top alone; these show it through.
+_THROUGH = frozenset({Found.POWDER, Found.NO_PRINT, Found.HOLDS})
+_GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
+
+
+@rule(
+    "thick-film",
+    binds=COAT,
+    source="the class",
+    reads=f"{STAGE} coat.wet_film_um product.name work.operation",
+)
+def thick_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film measured thicker than usual is soft inside for long: it is tested before it is buried.
+
+    An oil that was flooded on and wiped off was never that thick.
+    """
+    top = zone.top
+    usual, laid = (top.of.wet_film_um, top.coat.wet_film_um) if top else (None, None)
+    if top is None or usual is None or laid is None or laid <= usual.high:
+        return
+    if top.of.wipe_off_h is not None and top.wipes:
+        return
+    hard = zone.stages.get(Stage.CURED)
+    is_hard = hard is not None and hard.high is not None and hard.high <= around.now
+    if is_hard or any(check.found in _THROUGH for check in top.checks):
+        return
+    found = finding(
+        "thick-film",
+        Level.CAUTION,
+        usual.source,
+        measured=micrometres(laid),
+        wanted=micrometres(usual.high),
+        of=top.coat.product_name,
+    )
+    yield replace(found, acts=(top.coat.act,))
+
+
+@rule("coats-a-day", binds=COAT, source="the class", reads=f"{LAYERS} product.class_key")
+def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """More coats in a day than a finish lets go of its solvent shut it in."""
+    most = asked.over.daily_coats if asked.over else None
+    today = [each for each in _alike(zone, asked) if each.put_on > around.now - _DAY]
+    if most is None or asked.over is None or len(today) < most.high:
+        return
+    found = finding(
+        "coats-a-day",
+        Level.CAUTION,
+        most.source,
+        measured=count(len(today) + 1),
+        wanted=count(most.high),
+        of=asked.over.name,
+    )
+    yield replace(found, acts=tuple(each.coat.act for each in today))
+
+
+@rule(
+    "too-much-film",
+    binds=COAT,
+    source="the class",
+    reads=f"{LAYERS} coat.wet_film_um product.class_key work.operation",
+)
+def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film thicker in all than its finish bears cracks; else its coats are counted."""
+    over = asked.over
+    if over is None:
+        return
+    limit, most, alike = over.dry_film_limit_um, over.most_coats, _alike(zone, asked)
+    taken = around.facts.drying.abrading_takes_um.value
+    film = sum(dry_film_um(each, taken) for each in alike) + usual_dry_film_um(over)
+    if limit is not None and film > limit.high:
+        found = finding("too-thick-in-all", Level.CAUTION, limit.source)
+        found = replace(found, measured=micrometres(film), wanted=micrometres(limit.high))
+    elif limit is None and most is not None and len(alike) >= most.high:
+        found = finding("too-many-coats", Level.CAUTION, most.source, of=over.name)
+        found = replace(found, measured=count(len(alike) + 1), wanted=count(most.high))
+    else:
+        return
+    yield replace(found, acts=tuple(each.coat.act for each in alike))
+
+
+def _alike(zone: ZoneState, asked: Asked) -> list[Layer]:
+    """Return the layers of the finish that is asked."""
+    return [each for each in zone.layers if asked.over and each.of.key == asked.over.key]
+
+
+@rule(
+    "scuffed-long-ago",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} work.operation work.when",
+)
+def scuffed_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Dust and hands have been on a film that was scuffed days ago: it is cleaned again."""
+    top, figures = zone.top, around.facts.drying
+    grips = [w for w in top.abraded if w.operation in _GRIPS] if top else []
+    if top is None or not grips or asked.over is None or not asked.over.needs_tooth:
+        return
+    last = grips[-1]
+    ago = around.now - last.when.earliest
+    if any(w.when.order > last.when.order for w in top.wipes):
+        return
+    if ago < timedelta(hours=figures.scuff_clean_h.value):
+        return
+    stale = ago >= timedelta(hours=figures.scuff_stale_h.value)
+    yield replace(
+        finding(
+            "scuffed-long-ago",
+            Level.CAUTION if stale else Level.NOTE,
+            figures.scuff_clean_h.source,
+            measured=hours(ago / timedelta(hours=1)),
+            stale="stale" if stale else "",
+        ),
+        acts=(last.act,),
+    )
