@@ -77,13 +77,17 @@ def _struct(value: Struct) -> dict[str, object]:
 
 
 def _finding(of: Finding) -> dict[str, object]:
-    """Return a finding in words, with the rule that found it."""
+    """Return a finding in words, with the rule that found it and the figures it rests on."""
     return {
+        "acts": list(of.acts),
+        "answer": of.answer.value if of.answer else None,
         "get_out": of.get_out,
         "level": of.level.value,
+        "measured": _plain(of.measured),
         "on": list(of.on),
         "remedy": _plain(remedy(of)),
         "rule": of.rule,
         "sentence": _plain(sentence(of)),
         "source": of.source,
+        "wanted": _plain(of.wanted),
     }

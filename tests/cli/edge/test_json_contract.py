@@ -35,7 +35,7 @@ RAGS = (
 WHEN = "earliest latest sureness tie"
 AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
-FINDING = "get_out level on remedy rule sentence source"
+FINDING = "acts answer get_out level measured on remedy rule sentence source wanted"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name notes"}
 LOGGED = {
@@ -617,6 +617,22 @@ def _strings(value: object) -> Iterator[str]:
     elif isinstance(value, dict | list):
         for each in value.values() if isinstance(value, dict) else value:
             yield from _strings(each)
+
+
+def test_a_finding_says_its_figures_and_the_acts_it_rests_on(shop: Finishlog):
+    """Below the least temperature of its class: both figures as numbers, whatever the settings."""
+    shop.did("settings", "temperature", "F")
+    shop.did("air", "5C 50%")
+    act = shop.did("fault", "case", "run", "--json").document["answer"]["act"]
+    found = shop.did("log", "case", "topcoat", "--json").document["answer"]["warnings"]
+    (cold,) = (each for each in found if each["rule"] == "too-cold")
+    assert cold["measured"] == {"unit": "celsius", "value": 5.0}
+    assert cold["wanted"]["unit"] == "celsius"
+    assert cold["wanted"]["value"] > cold["measured"]["value"]
+    assert cold["answer"] == "not in this air"
+    (run,) = (each for each in found if each["rule"] == "fault")
+    assert run["acts"] == [act]
+    assert run["measured"] is None
 
 
 @pytest.mark.parametrize("words", [["when", "nothing"], ["log", "case", "topcoat", "--at", "soon"]])
