@@ -74,11 +74,14 @@ def heard_facts(facts: Facts) -> RulesAnswer:
 
 
 def unheard_facts(facts: Facts) -> RulesAnswer:
-    """Show the facts that no rule reads, and why."""
-    rows = heard_facts(facts).facts
-    return RulesAnswer(
-        facts=tuple(row for row in rows if not any(each.rules for each in row.heard))
-    )
+    """Show the facts that no rule reads, and why; of others where a rule is missing."""
+    left = ((row.fact, _unheard(row.heard)) for row in heard_facts(facts).facts)
+    return RulesAnswer(facts=tuple(FactRow(fact, heard) for fact, heard in left if heard))
+
+
+def _unheard(heard: tuple[Heard, ...]) -> tuple[Heard, ...]:
+    read = any(each.rules for each in heard)
+    return tuple(each for each in heard if each.gap or not read)
 
 
 def _line(rule: Rule) -> RuleLine:

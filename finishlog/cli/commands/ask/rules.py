@@ -15,7 +15,7 @@ from finishlog.errors import UsageFault
 def rules(
     here: Run,
     name: Annotated[str, typer.Argument(metavar="[RULE]")] = "",
-    unread: Annotated[bool, typer.Option("--unread", help="What no rule reads, and why.")] = False,
+    unread: Annotated[bool, typer.Option("--unread", help="What no rule hears, and why.")] = False,
     table: Annotated[
         bool, typer.Option("--table", help="Every fact on record, and which rules hear it.")
     ] = False,
