@@ -168,7 +168,7 @@ def _was_wet(under: Layer, over: Layer) -> bool:
 
 
 def _stands_still(layer: Layer, facts: Facts) -> bool:
-    """Tell whether a film makes no progress by its checks, as core.verdict.judge does."""
+    """Tell whether a film makes no progress by its checks, as core.rules.film.soft does."""
     slow = timedelta(hours=facts.drying.slow_after_h.value)
     late = (c.when.earliest for c in _late(layer) if c.when.earliest >= layer.put_on + slow)
     since = min(late, default=None)
