@@ -5,6 +5,7 @@ from __future__ import annotations
 from finishlog.core.findings import Answer
 from tests.stories.telling import silent, speaks
 
+SOFT_ONCE = "ash top; alkyd-varnish brush 08:00; check tacky +5d; off bare +1d"
 TWO_MORE = "wiping-varnish +5h; wiping-varnish +5h"
 STORIES = {
     "wiped-late": (
@@ -89,5 +90,37 @@ STORIES = {
         silent("oak top; oil-polyurethane 08:00; ask oil-polyurethane +9d"),
         silent("oak top; oil-polyurethane 08:00; scuff +40d; ask paste-wax +9d"),
         speaks("ash rail; waterborne-clear 08:00; sand +2d; ask waterborne-clear +14d"),
+    ),
+    "change-method": (
+        speaks(f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; ask rest", Answer.STALLED),
+        speaks(
+            f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; ask alkyd-varnish",
+            Answer.STALLED,
+            "by the same method: the same product, brush, at ⟨23 °C⟩",
+        ),
+        # Within its time nothing is said yet; another product, hand or air is another method.
+        silent(f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +6h; ask rest"),
+        silent(f"{SOFT_ONCE}; alkyd-varnish brush +2d; check dry +5d; ask rest"),
+        silent(f"{SOFT_ONCE}; oil-polyurethane brush +2d; check tacky +5d; ask rest"),
+        silent(f"{SOFT_ONCE}; alkyd-varnish spray +2d; check tacky +5d; ask rest"),
+        silent(f"{SOFT_ONCE}; air 28C 50%; alkyd-varnish brush +2d; check tacky +5d; ask rest"),
+        silent("ash top; alkyd-varnish brush 08:00; check tacky +5d; ask rest"),
+        # Covered it counts as well.
+        speaks(
+            "ash top; tung-oil 08:00; wipe +20m; check tacky +14d; tung-oil +1d; wipe +20m; "
+            "check tacky +14d; ask tung-oil"
+        ),
+        # A third time it is tried elsewhere first; what failed once may be tried again.
+        speaks(
+            f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; off bare +1d; "
+            "ask alkyd-varnish +1d",
+            Answer.TEST,
+            "a fresh can, on a scrap of the same wood",
+        ),
+        silent(f"{SOFT_ONCE}; ask alkyd-varnish +1d"),
+        silent(
+            f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; off bare +1d; "
+            "ask shellac-2lb +1d"
+        ),
     ),
 }

@@ -47,6 +47,16 @@ def _wiped_late(of: Finding) -> str:
     )
 
 
+def _same_method(of: Finding) -> str:
+    air = f"at {measured(of, 0)}" if of.measured is not None else ""
+    can = "the same can" if text(of, "can") else ""
+    told = [each for each in ("the same product", can, text(of, "method"), air) if each]
+    return (
+        f"{text(of, 'of')} stayed soft here twice (act {number(of, 'before'):.0f} before), both "
+        f"times by the same method: {', '.join(told)}"
+    )
+
+
 def _clock(of: Finding) -> str:
     """Name what a clock counts toward."""
     if text(of, "over"):
@@ -285,6 +295,12 @@ WORDS = {
         "more waiting is unlikely to help it now",
         "take it off, and begin again",
         lambda f: f"still {text(f, 'found')} when by its class it might be fully hard",
+    ),
+    "change-method": Words(
+        _same_method,
+        "more waiting or another coat like it will not do: take it off, and change one thing. "
+        "First a control sample: a fresh can, on a scrap of the same wood",
+        lambda f: f"{text(f, 'of')} stayed soft twice by the same method: change it",
     ),
     "stalled": Words(
         "no progress over repeated checks: more time alone may not cure it",

@@ -6,7 +6,16 @@ from collections.abc import Mapping
 
 from finishlog.core.findings import Act, Finding
 from finishlog.core.rules.air import coating_air, flame
-from finishlog.core.rules.film import clocks, damage, deadlines, deeds, observed, soft, underneath
+from finishlog.core.rules.film import (
+    again,
+    clocks,
+    damage,
+    deadlines,
+    deeds,
+    observed,
+    soft,
+    underneath,
+)
 from finishlog.core.rules.near import joint, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
@@ -20,6 +29,7 @@ RULES: tuple[Rule, ...] = (
     damage.suspect,
     underneath.wrong_below,
     deadlines.wiped_late,
+    again.change_method,
     soft.stalled,
     observed.repair_first,
     joint.joint_young,
