@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from finishlog.acts.answers.made import RESTORE
 from finishlog.acts.things.faces import read_faces
+from finishlog.acts.things.products import typed_hours, typed_window, window_words
 from finishlog.acts.things.project_file import (
     PartInFile,
     ProductInFile,
@@ -21,7 +22,7 @@ from finishlog.asks.things.classes import class_key
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.commands import Do
-from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.log.shown_times import clock_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.facts import Facts
@@ -81,13 +82,26 @@ def of_product(file: ProductInFile, product: Product, facts: Facts) -> Iterator[
     for stage, figure in typed.label.items():
         known = product.label.get(stage)
         if not _same(figure, known):
-            change = _label(product, stage.value, figure)
+            change = _label(product, stage.value, figure, typed_hours(figure))
             yield Difference(f"{what}, {stage.value}", _span(known), _span(figure), change)
-    closes = typed.window.closes if typed.window else None
-    known = product.label_window.closes if product.label_window else None
-    if closes and not _same(closes, known):
-        change = _label(product, "window", closes)
-        yield Difference(f"{what}, window", _span(known), _span(closes), change)
+    if typed.window and not _same_window(typed.window, product.label_window):
+        was = window_words(product.label_window) if product.label_window else "not said"
+        yield Difference(
+            f"{what}, window", was, window_words(typed.window), _window(product, typed.window)
+        )
+
+
+def _same_window(one: RecoatWindow, other: RecoatWindow | None) -> bool:
+    """Tell whether two windows say the same hours at the same air."""
+    if other is None or (one.kind, one.again) != (other.kind, other.again):
+        return False
+    return one.closes is None or _same(one.closes, other.closes)
+
+
+def _window(product: Product, window: RecoatWindow) -> str:
+    if window.closes is None:
+        return Do.PRODUCT_LABEL(product.name, no_window=True)
+    return _label(product, "window", window.closes, typed_window(window))
 
 
 def _same(one: Figure, other: Figure | None) -> bool:
@@ -99,19 +113,16 @@ def _same(one: Figure, other: Figure | None) -> bool:
     )
 
 
-def _label(product: Product, option: str, figure: Figure) -> str:
+def _label(product: Product, option: str, figure: Figure, typed: str) -> str:
     air = figure.at
-    options = {option: _span(figure)}
+    options = {option: typed}
     if air != STANDARD_AIR:
         options["label_air"] = f"{air.temperature_c:g}C {air.humidity_pct:g}%"
     return Do.PRODUCT_LABEL(product.name, **options)
 
 
 def _span(figure: Figure | None) -> str:
-    if figure is None:
-        return "not said"
-    low, high = (f"{hours:g}" for hours in (figure.low_h, figure.high_h))
-    return f"{low}h" if low == high else f"{low}-{high}h"
+    return typed_hours(figure) if figure else "not said"
 
 
 def of_steps(file: StepsInFile, schedule: Schedule, shop: Shop) -> Iterator[Difference]:

@@ -48,7 +48,7 @@ def put_product(context: Context, ledger: Ledger, typed: ProductTyped) -> Made:
     """Put a product on record within an act."""
     name = a_name(typed.name, "product")
     key = class_key(context.facts, typed.class_typed)
-    echo = _echo(typed)
+    echo = _echo(typed, context.facts.finish_class(key).stages)
     lent = free_name(ledger, ThingKind.PRODUCT, name)
     product = add_product(ledger.connection, name, key, context.clock.now, note=typed.note)
     changed(ledger, ThingKind.PRODUCT, product, ADDED, "", name)
@@ -85,10 +85,11 @@ def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = Fa
     with context.writing("product label") as ledger:
         before = look(context, ledger.connection)
         product = pick_product(before.shop, typed.name)
+        of = context.facts.finish_class(product.class_key)
+        echo = _echo(typed, {**of.stages, **product.label})
         _label(ledger, product.id, typed, context.clock.now, ledger.act_id)
         label = {**product.label, **typed.label}
         window = typed.window or product.label_window
-        of = context.facts.finish_class(product.class_key)
         figures = judged_by(of, label, window, context.facts.version)
         judged = {
             coat.id: replace(coat, figures=figures)
@@ -104,22 +105,58 @@ def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = Fa
             ledger.act_id,
             "label",
             product.name,
-            ", ".join([product.class_key, *_echo(typed)]),
+            ", ".join([product.class_key, *echo]),
             moved_dates(before, after),
             coats_too,
         )
 
 
-def _echo(typed: ProductTyped) -> list[str]:
-    """Say back what was understood; UsageFault when a window closes before the recoat time."""
-    recoat, closes = typed.label.get(Stage.RECOAT), typed.window.closes if typed.window else None
+def _echo(typed: ProductTyped, known: Mapping[Stage, Figure]) -> list[str]:
+    """Say back what was understood; UsageFault when a window closes before the recoat time.
+
+    `known`: the figures that hold where the label says nothing.
+    """
+    closes = typed.window.closes if typed.window else None
+    recoat = typed.label.get(Stage.RECOAT, known.get(Stage.RECOAT))
     if recoat and closes and closes.low_h <= recoat.low_h:
+        hint = Do.PRODUCT_NEW.option(recoat="3h", window="24h")
+        if Stage.RECOAT not in typed.label:
+            hint = f"say from when on: {Do.PRODUCT_NEW.option(window=f'0-{typed_hours(closes)}')}"
         raise UsageFault(
             f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",
-            f"look at the can again: {Do.PRODUCT_NEW.option(recoat='3h', window='24h')}",
+            f"look at the can again: {hint}",
         )
     said = [f"{stage.value} {_hours(figure)}" for stage, figure in typed.label.items()]
-    return [*said, *([f"window {_hours(closes)}"] if closes else [])]
+    return [*said, *([window_words(typed.window)] if typed.window else [])]
+
+
+def window_words(window: RecoatWindow) -> str:
+    """Say a recoat window back: `window 24 h`, `window 1 h, again from 48 h on`."""
+    if window.closes is None:
+        return "no window"
+    again = window.again
+    if again is None:
+        return f"window {_hours(window.closes)}"
+    until = f" to {_hours(again.closes)}" if again.closes else " on"
+    how = ", scuffed" if again.scuffed else ""
+    return f"window {_hours(window.closes)}, again from {_hours(again.opens)}{until}{how}"
+
+
+def typed_window(window: RecoatWindow) -> str:
+    """Spell a recoat window as it is typed: `24h`, `1h, 48h- scuffed`."""
+    assert window.closes is not None
+    again = window.again
+    if again is None:
+        return typed_hours(window.closes)
+    until = typed_hours(again.closes) if again.closes else ""
+    how = " scuffed" if again.scuffed else ""
+    return f"{typed_hours(window.closes)}, {typed_hours(again.opens)}-{until}{how}"
+
+
+def typed_hours(figure: Figure) -> str:
+    """Spell hours as they are typed: `4h`, `4-6h`."""
+    low, high = (f"{hours:g}" for hours in (figure.low_h, figure.high_h))
+    return f"{low}h" if low == high else f"{low}-{high}h"
 
 
 def _hours(figure: Figure) -> str:

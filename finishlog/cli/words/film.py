@@ -166,7 +166,11 @@ WORDS = {
     "in-the-white": Words("in the white"),
     "dry-enough": Words("dry enough to recoat"),
     "dead-zone": Words("too late to bond by itself, too soft to scuff"),
+    "between-windows": Words(
+        "its window has closed and has not opened again: scuffing does not help now"
+    ),
     "window-closed": Words("the recoat window has closed"),
+    "scuff-now": Words("its window is open again, for a scuffed film"),
     "scuff-always": Words("scuff it every time"),
     "even-first": Words(lambda f: f"{text(f, 'fault')}: sand it smooth first"),
     "colour-on-the-spot": Words(

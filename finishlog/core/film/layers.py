@@ -202,13 +202,32 @@ class Layer(Struct, frozen=True):
         recoat = self.stage(Stage.RECOAT)
         return recoat is not None and recoat.proved_by is not None
 
-    def closes(self) -> datetime | None:
-        """Return when the recoat window closes, on the window's clock; None: it does not."""
+    def closes(self, now: datetime | None = None) -> datetime | None:
+        """Return when the recoat window closes, on the window's clock; None: it does not.
+
+        `now`: as of which moment; a window that has opened again closes later, or never.
+        """
         window = self.coat.figures.window
         if window.kind is not WindowKind.CLOSES or window.closes is None:
             return None
-        counting = Counting(self.law(window.closes), Clock.WINDOW)
-        return reach(window.closes.low_h, self.window_air, counting).moment
+        if now is not None and window.again is not None and self.is_open_again(now):
+            again = window.again.closes
+            return self._closes(again) if again is not None else None
+        return self._closes(window.closes)
+
+    def _closes(self, figure: Figure) -> datetime | None:
+        counting = Counting(self.law(figure), Clock.WINDOW)
+        return reach(figure.low_h, self.window_air, counting).moment
+
+    def opens_again(self) -> StageTime | None:
+        """Return when the window opens once more after its gap; None: it has none."""
+        again = self.coat.figures.window.again
+        return self.waits(again.opens, Stage.RECOAT) if again is not None else None
+
+    def is_open_again(self, now: datetime) -> bool:
+        """Tell whether the gap of its window is surely over."""
+        opens = self.opens_again()
+        return opens is not None and opens.high is not None and opens.high <= now
 
     def wipe_off_by(self) -> datetime | None:
         """Return when surplus must be off, if the class has it wiped and it was not."""

@@ -96,17 +96,40 @@ class Range(Published, frozen=True):
         in_order(self.low, self.high)
 
 
+class Reopening(Published, frozen=True):
+    """The second part of a window with a gap: from when a coat may go on again, and how.
+
+    `closes`: until when; None: for good. `scuffed`: the film is scuffed for it.
+    """
+
+    opens: Figure
+    closes: Figure | None = None
+    scuffed: bool = False
+
+    def __post_init__(self) -> None:
+        if self.closes is not None:
+            in_order(self.opens.low_h, self.closes.low_h)
+
+
 class RecoatWindow(Published, frozen=True):
-    """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES."""
+    """Until when a next coat bonds without scuffing. `closes` only where the kind is CLOSES.
+
+    `again`: it opens once more after a gap in which nothing goes on, scuffed or not.
+    """
 
     kind: WindowKind
     source: str
     closes: Figure | None = None
     note: str = ""
+    again: Reopening | None = None
 
     def __post_init__(self) -> None:
         if (self.closes is not None) != (self.kind is WindowKind.CLOSES):
             raise ValueError("`closes` belongs to a window that closes, and to no other")
+        if self.again is not None:
+            if self.closes is None:
+                raise ValueError("only a window that closes opens again")
+            in_order(self.closes.low_h, self.again.opens.low_h)
 
 
 class Limit(Published, frozen=True):

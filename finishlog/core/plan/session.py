@@ -264,5 +264,5 @@ class Visit(Struct):
 
 def _closed(state: ZoneState, now: datetime) -> datetime | None:
     """Return when the recoat window of a film closed; None when it has none or is open."""
-    closes = state.top.closes() if state.top else None
+    closes = state.top.closes(now) if state.top else None
     return closes if closes is not None and closes < now else None

@@ -115,7 +115,7 @@ def _young_below(of: Scene) -> Look:
 
 
 def _window(of: Scene) -> Look:
-    closes = of.under.closes() if of.under else None
+    closes = of.under.closes(of.began) if of.under else None
     if closes is None or of.began <= closes:
         return _NO
     return f"it had closed {_hours(of.began - closes)} before", ""

@@ -13,10 +13,11 @@ from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping
 from typing import Any
 
+from msgspec.structs import replace
 from sqlalchemy import Connection, Row, insert, select
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, WindowKind
+from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, Reopening, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.store.log import kept
 from finishlog.store.schema.log import figure_set, figure_set_stage
@@ -49,6 +50,7 @@ def window_values(window: RecoatWindow) -> Values:
     """Lay out a recoat window as columns."""
     closes = figure_values(window.closes) if window.closes else {}
     return {
+        **_again_values(window.again),
         "window_kind": window.kind.value,
         "window_source": window.source,
         "window_note": window.note,
@@ -59,7 +61,32 @@ def window_values(window: RecoatWindow) -> Values:
 def window_of(row: Row[Any]) -> RecoatWindow:
     """Read a recoat window from its columns."""
     closes = figure_of(row, "closes_") if row.closes_low_h is not None else None
-    return RecoatWindow(WindowKind(row.window_kind), row.window_source, closes, row.window_note)
+    return RecoatWindow(
+        WindowKind(row.window_kind), row.window_source, closes, row.window_note, _again(row, closes)
+    )
+
+
+def _again_values(again: Reopening | None) -> Values:
+    """Lay out the second part of a window; a window without one has no such columns."""
+    if again is None:
+        return {}
+    return {
+        "again_opens_h": float(again.opens.low_h),
+        "again_closes_h": float(again.closes.low_h) if again.closes else None,
+        "again_scuffed": again.scuffed,
+    }
+
+
+def _again(row: Row[Any], closes: Figure | None) -> Reopening | None:
+    """Read the second part of a window: hours at the air of the first."""
+    if row.again_opens_h is None or closes is None:
+        return None
+    opens, shuts = (
+        None if h is None else replace(closes, low_h=h, typical_h=h, high_h=h)
+        for h in (row.again_opens_h, row.again_closes_h)
+    )
+    assert opens is not None
+    return Reopening(opens, shuts, bool(row.again_scuffed))
 
 
 def keep_figures(connection: Connection, figures: FigureSet) -> int:

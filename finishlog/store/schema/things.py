@@ -198,7 +198,7 @@ product_figure = Table(
 )
 
 
-def window_columns(*, optional: bool) -> list[Column[str] | Column[float]]:
+def window_columns(*, optional: bool) -> list[Column[str] | Column[float] | Column[bool]]:
     """Build the columns of a recoat window; optional where a label may take one back."""
     return [
         Column("window_kind", Text, nullable=optional),
@@ -211,6 +211,10 @@ def window_columns(*, optional: bool) -> list[Column[str] | Column[float]]:
         Column("closes_at_temperature_c", Float),
         Column("closes_at_humidity_pct", Float),
         Column("closes_note", Text, nullable=False, server_default=""),
+        # After a gap it opens once more, for good where nothing closes it again.
+        Column("again_opens_h", Float),
+        Column("again_closes_h", Float),
+        Column("again_scuffed", Boolean),
     ]
 
 

@@ -17,11 +17,21 @@ from finishlog.core.finish.stages import ON_A_LABEL
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
 _Stage = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d, overnight.")]
-_Window = Annotated[str | None, typer.Option(help="Recoat without scuffing until: 24h.")]
+_Window = Annotated[
+    str | None, typer.Option(help="Recoat without scuffing: 24h, 0-2h, '0-1h, 48h- scuffed'.")
+]
+_NoWindow = Annotated[bool | None, typer.Option("--no-window", help="It may be recoated for ever.")]
 _Air = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
 Label = Annotated[
-    dict[str, str],
-    Table({**dict.fromkeys(ON_A_LABEL, _Stage), "window": _Window, "label-air": _Air}),
+    dict[str, str | bool | None],
+    Table(
+        {
+            **dict.fromkeys(ON_A_LABEL, _Stage),
+            "window": _Window,
+            "no-window": _NoWindow,
+            "label-air": _Air,
+        }
+    ),
 ]
 
 

@@ -53,7 +53,7 @@ from finishlog.errors import BadData
 
 TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
-LABEL = (*(stage.value for stage in ON_A_LABEL), "window")
+LABEL = (*(stage.value for stage in ON_A_LABEL), "window", "no-window")
 PRODUCT = ("class", *LABEL, "label-air", "note")
 PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
 
@@ -192,7 +192,8 @@ def _product(name: str, table: _Table, here: Run) -> ProductInFile:
     typed = ProductTyped(name, finish, {}, None, table.text("note") or "")
     for key in (key for key in LABEL if key in table.values):
         with at_place(table.file, table.at(key)):
-            said = {key: table.text(key), "label-air": table.text("label-air")}
+            value = table.yes(key) if key == "no-window" else table.text(key)
+            said = {key: value, "label-air": table.text("label-air")}
             read = product_typed(name, typed.class_typed, said, here.temperature)
         label = {**typed.label, **read.label}
         typed = replace(typed, label=label, window=read.window or typed.window)

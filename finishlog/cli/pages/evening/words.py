@@ -175,7 +175,8 @@ def _reason(line: Standing, clock: Clock) -> str:
             wait = f"{_next(line)} {after(line.low, line.high, clock)}"
             return "; ".join(filter(None, (wait, closing(line.closes, clock, after=""))))
         case Answer.DEAD_ZONE:
-            return f"{short(line.because)}: scuff and recoat {after(line.low, line.high, clock)}"
+            then = line.because.value("then")
+            return f"{short(line.because)}: {then} {after(line.low, line.high, clock)}"
         case Answer.WAITS:
             until = f" ({after(None, line.high, clock)})" if line.high else ""
             return f"waits for {waits_for(line.because)}{until}"

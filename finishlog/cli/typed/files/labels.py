@@ -2,32 +2,129 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from itertools import pairwise
 
 from finishlog.acts.things.products import ProductTyped
 from finishlog.cli.typed.figures import measures
 from finishlog.cli.typed.times import durations
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
-from finishlog.core.finish.classes import YOUR_CAN, Figure, RecoatWindow, WindowKind
-from finishlog.core.finish.stages import ON_A_LABEL
+from finishlog.core.commands import Do
+from finishlog.core.finish.classes import (
+    YOUR_CAN,
+    Figure,
+    RecoatWindow,
+    Reopening,
+    WindowKind,
+)
+from finishlog.core.finish.stages import ON_A_LABEL, Stage
 from finishlog.core.measure.units import Temperature
+from finishlog.errors import UsageFault
+
+Typed = Mapping[str, str | bool | None]
+
+NO_WINDOW = RecoatWindow(WindowKind.NOT_APPLICABLE, YOUR_CAN)
+
+# As it may be printed: `within 1 h or after 48 h`, `0-2h, 24h- scuffed`.
+_NEXT = re.compile(r"\s*(?:,|;|\bor\b)\s*", re.IGNORECASE)
+_SCUFFED = re.compile(r"\s*\b(?:scuff(?:ed)?|sand(?:ed)?)$", re.IGNORECASE)
+_WITHIN = re.compile(r"^(?:within|up to)\s+", re.IGNORECASE)
+_AFTER = re.compile(r"^(?:after|from)\s+(.+)$", re.IGNORECASE)
+_FROM_ZERO = re.compile(r"^0\s*(?:h|hours?|min|minutes?)?\s*(?:[-–]|\bto\b)\s*", re.IGNORECASE)
 
 
 def product_typed(
-    name: str, finish: str, label: Mapping[str, str | None], unit: Temperature, note: str = ""
+    name: str, finish: str, label: Typed, unit: Temperature, note: str = ""
 ) -> ProductTyped:
-    """Read a product and what its label says, by stage, `window` and `label-air`.
+    """Read a product and what its label says, by stage, `window`, `no-window` and `label-air`.
 
     The standard air where the label names none.
     """
-    said = {word: typed for word, typed in label.items() if typed is not None}
-    spoken_of = said.get("label-air")
-    air = measures.air(spoken_of, unit) if spoken_of else STANDARD_AIR
-    window = None
-    if "window" in said:
-        window = RecoatWindow(WindowKind.CLOSES, YOUR_CAN, _figure(said["window"], air))
+    said = {word: typed for word, typed in label.items() if isinstance(typed, str)}
+    air = label_air(said.get("label-air"), unit)
     figures = {stage: _figure(said[stage], air) for stage in ON_A_LABEL if stage in said}
+    window = NO_WINDOW if label.get("no-window") else None
+    if "window" in said:
+        if window is not None:
+            raise UsageFault("a window and none", "say one of --window and --no-window")
+        opens, window = window_typed(said["window"], air)
+        recoat = figures.get(Stage.RECOAT, opens)
+        if opens is not None and recoat is not None and recoat.low_h != opens.low_h:
+            raise UsageFault(
+                f"recoat after {recoat.low_h:g} h, and a window from {opens.low_h:g} h on",
+                "say one of the two: the window alone begins with the recoat time",
+            )
+        if recoat is not None:
+            figures[Stage.RECOAT] = recoat
     return ProductTyped(name, finish, figures, window, note)
+
+
+def label_air(typed: str | None, unit: Temperature) -> Air:
+    """Read the air that a label speaks of; the standard air where it names none."""
+    return measures.air(typed, unit) if typed else STANDARD_AIR
+
+
+def window_typed(typed: str, air: Air) -> tuple[Figure | None, RecoatWindow]:
+    """Read a recoat window: from when on where that is said, and the window.
+
+    `24h`: until then; `0-2h`: from when until when; `0-1h, 48h-`: with a gap, the second part for
+    good or until a time, for a film that is scuffed where `scuffed` stands behind it. UsageFault
+    for more than two parts, or for parts that are not in order.
+    """
+    parts = [part for part in _NEXT.split(typed.strip()) if part]
+    if not 1 <= len(parts) <= 2:
+        raise UsageFault(f"{typed!r} is no window", _like())
+    opens, closes, scuffed = _part(parts[0], air)
+    if scuffed:
+        raise UsageFault(f"{parts[0]!r}: a first window that wants scuffing is none", _like())
+    if closes is None:
+        if len(parts) > 1:
+            raise UsageFault(f"{parts[0]!r} does not close before {parts[1]!r}", _like())
+        return opens, NO_WINDOW
+    again = _again(parts[1], closes, air) if len(parts) > 1 else None
+    return opens, RecoatWindow(WindowKind.CLOSES, YOUR_CAN, closes, again=again)
+
+
+def _again(typed: str, before: Figure, air: Air) -> Reopening:
+    opens, closes, scuffed = _part(typed, air)
+    if opens is None:
+        raise UsageFault(f"{typed!r} does not say from when on", _like())
+    ends = [before.low_h, opens.low_h, *([closes.low_h] if closes else [])]
+    if any(one >= other for one, other in pairwise(ends)):
+        raise UsageFault("the parts of a window come one after the other", _like())
+    return Reopening(opens, closes, scuffed)
+
+
+def _part(typed: str, air: Air) -> tuple[Figure | None, Figure | None, bool]:
+    """Read one part: from when on, until when, each None where it is not said; scuffed or not."""
+    text = _SCUFFED.sub("", typed).strip()
+    scuffed = text != typed.strip()
+    after = _AFTER.match(text)
+    if after or re.search(r"[-–+]$", text):
+        return _end(after[1] if after else text.rstrip("-–+ "), air), None, scuffed
+    inside = _WITHIN.sub("0-", text)
+    if _FROM_ZERO.match(inside):
+        return _at(0.0, air), _end(_FROM_ZERO.sub("", inside), air), scuffed
+    if not re.search(r"[-–]|\bto\b", inside):
+        return None, _figure(inside, air), scuffed
+    low, high = durations.hours(inside)
+    return _at(low, air), _at(high, air), scuffed
+
+
+def _end(typed: str, air: Air) -> Figure:
+    low, high = durations.hours(typed)
+    if low != high:
+        raise UsageFault(f"{typed!r} is no one time", _like())
+    return _at(low, air)
+
+
+def _at(hours: float, air: Air) -> Figure:
+    return Figure(hours, hours, hours, YOUR_CAN, air)
+
+
+def _like() -> str:
+    return f"type what the can says: {Do.PRODUCT_LABEL.option(window='0-1h, 48h-')}"
 
 
 def _figure(typed: str, air: Air) -> Figure:

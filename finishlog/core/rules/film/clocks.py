@@ -102,7 +102,12 @@ def _window_ends_it(top: Layer, under: Below) -> bool:
 def _by_wait_and_window(
     zone: ZoneState, top: Layer, under: Below, recoat: StageTime, now: datetime
 ) -> Iterator[Finding]:
-    closes = top.closes()
+    closes, again = top.closes(now), top.opens_again()
+    if again is not None and closes is not None and now > closes and not top.is_open_again(now):
+        scuffed = top.coat.figures.window.again
+        how = "scuff and recoat" if scuffed is not None and scuffed.scuffed else "recoat"
+        yield clock(Answer.DEAD_ZONE, "between-windows", later(again, recoat), then=how)
+        return
     if not must_scuff(zone, under, now):
         closes = None if was_scuffed(top) else closes
         wait = _by_wait(top, under, recoat, now)
@@ -117,10 +122,11 @@ def _by_wait_and_window(
     both = later(sand, recoat)
     missed = closes is not None and now > closes
     if missed and (both.high is None or now < both.high):
-        yield clock(Answer.DEAD_ZONE, "dead-zone", both)
+        yield clock(Answer.DEAD_ZONE, "dead-zone", both, then="scuff and recoat")
         return
     uneven = next((f.known.name for f in zone.faults if _wants_evening(f, top)), None)
-    why = "window-closed" if missed else "even-first" if uneven else "scuff-always"
+    always = "scuff-always" if again is None else "scuff-now"
+    why = "window-closed" if missed else "even-first" if uneven else always
     due = clock(Answer.SCUFF, why, both, **({"fault": uneven} if uneven and not missed else {}))
     yield replace(by_time(both, now, what="scuff") or due, scuff=True)
 
@@ -139,9 +145,11 @@ def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:
         return True
     if was_scuffed(top):
         return False
-    kind = top.coat.figures.window.kind
-    closes = top.closes()
-    return under.scuffs or kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+    window, closes = top.coat.figures.window, top.closes(now)
+    if window.again is not None and window.again.scuffed and top.is_open_again(now):
+        return True
+    late = closes is not None and now > closes
+    return under.scuffs or window.kind is WindowKind.ALWAYS_SCUFF or late
 
 
 def _wants_evening(fault: StandingFault, top: Layer) -> bool:
@@ -174,7 +182,7 @@ def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
 def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film too late to recoat that scuffing does not save: only hardness or a test does."""
     top, hard = zone.top, zone.stages.get(Stage.CURED)
-    closes = top.closes() if top and top.of.wrinkles_when_late_source else None
+    closes = top.closes(around.now) if top and top.of.wrinkles_when_late_source else None
     if top is None or closes is None or around.now <= closes:
         return
     if asked.over is None or not asked.over.needs_tooth:
