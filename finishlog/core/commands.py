@@ -64,6 +64,7 @@ class Do(Enum):
     PRODUCT_LABEL = auto()
     PRODUCT_NEW = auto()
     PRODUCT_RESTORE = auto()
+    PRODUCT_SAYS = auto()
     PROJECT_EDIT = auto()
     PROJECT_RESTORE = auto()
     RAGS = auto()

@@ -31,6 +31,7 @@ def _words(of: type[StrEnum]) -> list[str]:
 
 WORK = [word for word in _words(Operation) if word != Operation.COAT]
 CLASSES = list(load_facts().classes)
+ROWS = [row.id for row in (*load_facts().overcoats, *load_facts().wood_rules)]
 FILE = [A_FILE]
 KINDS = {
     **{kind: [f"<{kind}>"] for kind in ("project", "part", "face", "product", "room", "steps")},
@@ -40,6 +41,7 @@ KINDS = {
     "what": ["<product>", *WORK],
     "step": ["<product>", *WORK],
     "class": CLASSES,
+    "row": ROWS,
     # What past finishes are looked up by.
     "word": ["<species>", "<product>", *CLASSES, "<steps>", "<project>"],
     "found": _words(Found),

@@ -93,7 +93,15 @@ def test_the_file_says_whose_it_is(blank: Path):
 def test_everything_that_happened_is_append_only():
     things = {"project", "room", "usual_day", "usual_hour", "part", "piece", "face", "zone"}
     things |= {"assembly_need"}
-    things |= {"product", "product_figure", "product_window", "steps", "step", "part_step"}
+    things |= {
+        "product",
+        "product_figure",
+        "product_window",
+        "product_says",
+        "steps",
+        "step",
+        "part_step",
+    }
     things |= {"container", "mix_part", "shop_week", "shop_hours", "setting", "alias"}
     assert {table.name for table in APPEND_ONLY} == set(metadata.tables) - things
 

@@ -326,3 +326,27 @@ def test_the_log_of_an_upgraded_database_is_still_only_added_to(table: str, firs
         pytest.raises(sqlite3.IntegrityError, match="only added to"),
     ):
         connection.execute(f"DELETE FROM {table}")
+
+
+def test_labels_and_figures_of_the_fifth_revision_have_no_gap_and_nothing_said(
+    first_revision: Path,
+):
+    """What is known of a window stays; what nobody could say before is not said."""
+    bring_up(first_revision, NOW, 1.0, Scripts(migrations_folder(), "0005"))
+    with closing(sqlite3.connect(first_revision)) as connection, connection:
+        connection.execute(
+            "INSERT INTO product_window (product_id, window_kind, closes_low_h, closes_typical_h,"
+            " closes_high_h, valid_from) VALUES ((SELECT min(id) FROM product),"
+            " 'closes at a time', 24, 24, 24, '2026-11-24T08:00:00.000000Z')"
+        )
+    before = ask(first_revision, "SELECT * FROM figure_set")
+    windows = ask(first_revision, "SELECT * FROM product_window")
+    upgraded = open_database(first_revision, NOW).upgraded
+    assert upgraded is not None
+    assert (upgraded.from_, upgraded.to) == ("0005", "0006")
+    for table, was in (("figure_set", before), ("product_window", windows)):
+        assert was, table
+        assert ask(first_revision, f"SELECT * FROM {table}") == [
+            (*row, None, None, None) for row in was
+        ]
+    assert ask(first_revision, "SELECT * FROM product_says") == []

@@ -25,6 +25,12 @@ STORIES = {
         silent("oak top; ask waterborne-clear 08:00"),
         speaks(f"{BARE_SPOT}; ask wiping-stain", Answer.UNDERNEATH),
         lets(f"{BARE_SPOT}; fault rubbed-through; ask wiping-stain", "on the spot alone"),
+        # Overruled with a reason the row does not hold, and that is said instead.
+        speaks(
+            "oak top; says waterborne-clear overrule waxy-shellac-under-varnish because it held; "
+            "shellac-waxy 08:00; ask waterborne-clear +7d",
+            says="as you said: it held, act 1; published: ",
+        ),
     ),
     "pair-on-wood": (
         speaks("oak top; ask paste-wax 08:00"),

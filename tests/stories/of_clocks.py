@@ -5,6 +5,8 @@ from __future__ import annotations
 from finishlog.core.findings import Answer
 from tests.stories.telling import silent, speaks
 
+_FAST = "says oil-polyurethane window 0-2h, 24h- scuffed"
+
 STORIES = {
     "film-clock": (
         speaks("oak top; alkyd-varnish 08:00; ask sand +2h", Answer.DRYING),
@@ -21,6 +23,42 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check powder +1d; ask sand +1d"),
     ),
     "recoat-clock": (
+        # A window with a gap: melts in within 2 h, else a day and then scuffed.
+        silent(f"oak top; {_FAST}; oil-polyurethane 08:00; ask oil-polyurethane +1h"),
+        speaks(
+            f"oak top; {_FAST}; oil-polyurethane 08:00; ask oil-polyurethane +5h",
+            Answer.DEAD_ZONE,
+            "has not opened again",
+        ),
+        speaks(
+            f"oak top; {_FAST}; oil-polyurethane 08:00; scuff +4h; ask oil-polyurethane +1h",
+            Answer.DEAD_ZONE,
+        ),
+        speaks(
+            f"oak top; {_FAST}; oil-polyurethane 08:00; ask oil-polyurethane +25h",
+            Answer.SCUFF,
+        ),
+        silent(f"oak top; {_FAST}; oil-polyurethane 08:00; scuff +25h; ask oil-polyurethane +1h"),
+        # Within 1 h or after 48 h, and nothing is said of scuffing.
+        speaks(
+            "oak top; says lacquer-sprayed window within 1h or after 48h; lacquer-sprayed 08:00; "
+            "ask lacquer-sprayed +20h",
+            Answer.DEAD_ZONE,
+        ),
+        silent(
+            "oak top; says lacquer-sprayed window within 1h or after 48h; lacquer-sprayed 08:00; "
+            "ask lacquer-sprayed +49h"
+        ),
+        # Its own window closes again.
+        speaks(
+            "oak top; says lacquer-sprayed window 0-1h, 48-72h; lacquer-sprayed 08:00; "
+            "ask lacquer-sprayed +80h",
+            Answer.SCUFF,
+        ),
+        silent(
+            "oak top; says oil-polyurethane no-window; oil-polyurethane 08:00; "
+            "ask oil-polyurethane +9d"
+        ),
         speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
         speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),

@@ -11,6 +11,11 @@ STORIES = {
         speaks("teak top; solvent-wipe 08:00; ask alkyd-varnish", Answer.TEST),
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("teak top; shellac-2lb 08:00; ask alkyd-varnish +2d"),
+        speaks(
+            "teak top; says alkyd-varnish overrule oily-wood-under-oil because it dried on scrap; "
+            "ask alkyd-varnish 08:00",
+            says="as you said: it dried on scrap, act 1; published: ",
+        ),
     ),
     "solvent-wipe": (
         speaks("teak top; ask shellac-2lb 08:00"),

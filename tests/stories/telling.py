@@ -15,6 +15,9 @@
   read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room, that
   was read so), `note WORDS`, `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one
   face), `never CLAUSE` (only its time passes)
+- `says alkyd-varnish not-over wiping-stain because WORDS`: the person's rule of a product;
+  `not-over product:CLASS` of one product alone, `needs CLASS over CLASS`, `wait 72h over CLASS`,
+  `window 0-1h, 48h-`, `no-window`, `coats-a-day 2`, `most-coats 3`, `not-on oily`, `overrule ROW`
 - last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
@@ -29,21 +32,25 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from finishlog.cli.typed.files.labels import NO_WINDOW, window_typed
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.bench.state import asked_of
 from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Stripped
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product
+from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish, Part
 from finishlog.core.verdict.fold import decide
 from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
-from tests.shop_of import FACTS, Story
+from tests.shop_of import FACTS, Story, figure
 
 _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
@@ -168,7 +175,7 @@ class Teller:
         self._read_on()
         bench = self.story.look(self.hour)
         zone = next(z for z in bench.zones if z.member.id == on.id and face in {None, z.face.name})
-        near = around(bench.zones, bench.now, FACTS)
+        near = around(bench.zones, bench.now, FACTS, bench.products)
         return Scene(zone, self._asked(words, zone), near)
 
     def _asked(self, words: list[str], zone: ZoneState) -> Asked:
@@ -178,7 +185,8 @@ class Teller:
         if word in FACTS.classes:
             comes = in_product(self.story.products[self.story.product(word)])
             method = Method(words[1]) if words[1:] else None
-            return coat_asked(FACTS.finish_class(word), method, comes)
+            over, product = FACTS.finish_class(word), self.story.product(word)
+            return coat_asked(over, method, comes, product=product)
         if word in {o.value for o in Operation}:
             return work_asked(Operation(word))
         return NOTHING if word == "rest" else Asked(Act(word))
@@ -230,7 +238,9 @@ class Teller:
         if word in FACTS.classes:
             told_um = [m for m in more if m.endswith("um")]
             method = next((Method(m) for m in more if m not in told_um), None)
-            coat = self.story.coat(self.hour, word, on, face=face, method=method)
+            product = self.story.products[self.story.product(word)]
+            said = {"label": product.label, "window": product.label_window}
+            coat = self.story.coat(self.hour, word, on, face=face, method=method, **said)
             for um in told_um:
                 self.story.entries[-1] = replace(coat, wet_film_um=_number(um, "um"))
         elif word in {o.value for o in Operation}:
@@ -244,6 +254,33 @@ class Teller:
 
     def _head(self, told: Clause) -> dict[str, Any]:
         return self.story._head(self.hour, self.story._reach(told.on, told.face, None))
+
+    def _told_says(self, told: Clause) -> None:
+        """Put a rule of the person's own on record, as their first act."""
+        words, _, because = " ".join(told.more[1:]).partition(" because ")
+        kind, *of = words.split()
+        known = self.story.products[self.story.product(told.word)]
+        if kind in {"window", "no-window"}:
+            opens, window = (None, NO_WINDOW)
+            if kind == "window":
+                opens, window = window_typed(" ".join(of), STANDARD_AIR)
+            label = {Stage.RECOAT: opens} if opens else {}
+            known = replace(known, label={**known.label, **label})
+            known = replace(known, label_window=replace(window, note=because))
+        rule = OwnRule(Own(kind.removeprefix("no-")), because=because, act=1)
+        match kind:
+            case "coats-a-day" | "most-coats":
+                rule = replace(rule, count=int(of[0]))
+            case "needs":
+                rule = replace(rule, between=(of[0],), of=tuple(of[2:]))
+            case "wait":
+                rule = replace(rule, wait=figure(_number(of[0], "h")), of=tuple(of[2:]))
+            case _ if of and of[0].startswith("product:"):
+                rule = replace(rule, product=self.story.product(of[0].removeprefix("product:")))
+            case _:
+                rule = replace(rule, of=tuple(of))
+        rules = (*known.own_rules, rule)
+        self.story.products[known.id] = replace(known, own_rules=rules)
 
     def _told_check(self, told: Clause) -> None:
         self.story.check(self.hour, Found(told.word), told.on, face=told.face)

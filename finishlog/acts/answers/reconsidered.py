@@ -105,4 +105,5 @@ def _as_it_was_done(
         method=done.method,
         scuffed=done.scuffed_before,
         comes=in_coat(done, seen.shop),
+        product=done.product,
     )

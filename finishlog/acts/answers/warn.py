@@ -58,6 +58,7 @@ def warnings_before(
     method: Method | None = None,
     scuffed: bool | None = None,
     comes: Ingredient | None = None,
+    product: int | None = None,
 ) -> tuple[Finding, ...]:
     """Return cautions and stops about what `act` logs; empty: nothing speaks against it.
 
@@ -68,7 +69,7 @@ def warnings_before(
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         of_it = [*_poison(state, comes, then.facts, scuffed=bool(scuffed))]
         if over is not None:
-            verdict = verdict_on(state, then.bench, over, method, then.facts)
+            verdict = verdict_on(state, then.bench, over, method, then.facts, product=product)
             if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
             if _heater_asked_tonight(then):

@@ -102,6 +102,7 @@ def _coat(
         method=typed.method,
         scuffed=typed.scuffed,
         comes=comes,
+        product=product.id,
     )
     figures = judged_by(of, product.label, product.label_window, then.facts.version)
     doubts = (

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import RESTORE
 from finishlog.acts.things.faces import read_faces
+from finishlog.acts.things.own_rules import own_rules
 from finishlog.acts.things.products import typed_hours, typed_window, window_words
 from finishlog.acts.things.project_file import (
     PartInFile,
@@ -19,6 +21,7 @@ from finishlog.acts.things.project_file import (
 from finishlog.acts.things.steps import read_step_words
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.things.classes import class_key
+from finishlog.asks.things.own_words import own_words
 from finishlog.clock import Clock
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.commands import Do
@@ -69,7 +72,9 @@ def of_room(file: RoomInFile, room: Room) -> Iterator[Difference]:
         yield Difference(f"{what}, note", room.note, file.note, change)
 
 
-def of_product(file: ProductInFile, product: Product, facts: Facts) -> Iterator[Difference]:
+def of_product(
+    file: ProductInFile, product: Product, shop: Shop, facts: Facts
+) -> Iterator[Difference]:
     """Compare a product: its class, its note, and what its label says."""
     typed, what = file.typed, f"product {product.name}"
     key = class_key(facts, typed.class_typed)
@@ -90,6 +95,14 @@ def of_product(file: ProductInFile, product: Product, facts: Facts) -> Iterator[
             f"{what}, window", was, window_words(typed.window), _window(product, typed.window)
         )
 
+    said = {replace(rule, act=None) for rule in product.own_rules}
+    for each in file.says:
+        missing = [r for r in own_rules(each.typed, product, shop, facts) if r not in said]
+        if missing:
+            words = ", ".join(own_words(rule, shop.products) for rule in missing)
+            change = Do.PRODUCT_SAYS(product.name, **each.words)
+            yield Difference(f"{what}, says", "not said", words, change)
+
 
 def _same_window(one: RecoatWindow, other: RecoatWindow | None) -> bool:
     """Tell whether two windows say the same hours at the same air."""
@@ -99,8 +112,7 @@ def _same_window(one: RecoatWindow, other: RecoatWindow | None) -> bool:
 
 
 def _window(product: Product, window: RecoatWindow) -> str:
-    if window.closes is None:
-        return Do.PRODUCT_LABEL(product.name, no_window=True)
+    assert window.closes is not None
     return _label(product, "window", window.closes, typed_window(window))
 
 

@@ -22,9 +22,10 @@ from finishlog.acts.things.differences import (
     was_put_away,
 )
 from finishlog.acts.things.faces import read_faces
+from finishlog.acts.things.own_rules import put_says
 from finishlog.acts.things.parts import check_needs, how_many, put_part
 from finishlog.acts.things.products import put_product
-from finishlog.acts.things.project_file import PartInFile, ProjectFile, at_place
+from finishlog.acts.things.project_file import PartInFile, ProductInFile, ProjectFile, at_place
 from finishlog.acts.things.rooms import put_room
 from finishlog.acts.things.steps import put_steps
 from finishlog.asks.things.classes import class_key
@@ -113,6 +114,7 @@ class _Loading:
             self.added.append(f"room {room.name}")
 
     def _products(self) -> None:
+        new: list[ProductInFile] = []
         for product in self.file.products:
             shop, name = self._shop(), product.typed.name
             known = _known(name, shop.products.values(), shop, ThingKind.PRODUCT)
@@ -120,11 +122,22 @@ class _Loading:
                 class_key(self.context.facts, product.typed.class_typed)
             with at_place(self.file.file, f"[products.{name}]"):
                 if known:
-                    found = of_product(product, known, self.context.facts)
+                    found = of_product(product, known, shop, self.context.facts)
                     self._compare(ThingKind.PRODUCT, known, found)
                     continue
                 put_product(self.context, self.ledger, product.typed)
+            new.append(product)
             self.added.append(f"product {name}")
+        self._says(product for product in new if product.says)
+
+    def _says(self, products: Iterable[ProductInFile]) -> None:
+        """Put on record what new products say beyond their labels: they may name one another."""
+        for product in products:
+            shop, name = self._shop(), product.typed.name
+            added = next(p for p in shop.products.values() if p.name == name)
+            with at_place(self.file.file, f"[products.{name}] says"):
+                for each in product.says:
+                    put_says(self.context, self.ledger, added, each.typed, shop)
 
     def _steps(self) -> None:
         for steps in self.file.steps:

@@ -10,14 +10,14 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
-from finishlog.asks.look.look import look
+from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
-from finishlog.core.shop.things import ThingKind
+from finishlog.core.shop.things import Product, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
 from finishlog.store.log.ledger import Ledger
@@ -52,7 +52,7 @@ def put_product(context: Context, ledger: Ledger, typed: ProductTyped) -> Made:
     lent = free_name(ledger, ThingKind.PRODUCT, name)
     product = add_product(ledger.connection, name, key, context.clock.now, note=typed.note)
     changed(ledger, ThingKind.PRODUCT, product, ADDED, "", name)
-    _label(ledger, product, typed, context.clock.now)
+    put_label(ledger, product, typed, context.clock.now)
     return Made("product", name, in_words(", ".join([key, *echo]), lent))
 
 
@@ -85,30 +85,32 @@ def label_product(context: Context, typed: ProductTyped, *, coats_too: bool = Fa
     with context.writing("product label") as ledger:
         before = look(context, ledger.connection)
         product = pick_product(before.shop, typed.name)
-        of = context.facts.finish_class(product.class_key)
-        echo = _echo(typed, {**of.stages, **product.label})
-        _label(ledger, product.id, typed, context.clock.now, ledger.act_id)
-        label = {**product.label, **typed.label}
-        window = typed.window or product.label_window
-        figures = judged_by(of, label, window, context.facts.version)
-        judged = {
-            coat.id: replace(coat, figures=figures)
-            for coat in before.log.entries
-            if isinstance(coat, Coat) and coat.product == product.id
-        }
-        entries = tuple(judged.get(entry.id, entry) for entry in before.log.entries)
-        after = before.by(replace(before.log, entries=entries), context.clock.now)
-        if coats_too:
-            for was, coat in judged.items():
-                ledger.record(coat, supersedes=was)
-        return Labelled(
-            ledger.act_id,
-            "label",
-            product.name,
-            ", ".join([product.class_key, *echo]),
-            moved_dates(before, after),
-            coats_too,
-        )
+        echo, moved = relabel(ledger, before, product, typed, coats_too=coats_too)
+        detail = ", ".join([product.class_key, *echo])
+        return Labelled(ledger.act_id, "label", product.name, detail, moved, coats_too)
+
+
+def relabel(
+    ledger: Ledger, before: Look, product: Product, typed: ProductTyped, *, coats_too: bool
+) -> tuple[list[str], tuple[MovedDate, ...]]:
+    """Change a label within an act; return what was understood, and which dates it moves."""
+    context, now = before.context, before.clock.now
+    of = context.facts.finish_class(product.class_key)
+    echo = _echo(typed, {**of.stages, **product.label})
+    put_label(ledger, product.id, typed, now, ledger.act_id)
+    window = typed.window or product.label_window
+    figures = judged_by(of, {**product.label, **typed.label}, window, context.facts.version)
+    judged = {
+        coat.id: replace(coat, figures=figures)
+        for coat in before.log.entries
+        if isinstance(coat, Coat) and coat.product == product.id
+    }
+    entries = tuple(judged.get(entry.id, entry) for entry in before.log.entries)
+    after = before.by(replace(before.log, entries=entries), now)
+    if coats_too:
+        for was, coat in judged.items():
+            ledger.record(coat, supersedes=was)
+    return echo, moved_dates(before, after)
 
 
 def _echo(typed: ProductTyped, known: Mapping[Stage, Figure]) -> list[str]:
@@ -164,9 +166,10 @@ def _hours(figure: Figure) -> str:
     return " to ".join(dict.fromkeys(ends))
 
 
-def _label(
+def put_label(
     ledger: Ledger, product: int, typed: ProductTyped, since: datetime, act: int | None = None
 ) -> None:
+    """Put what a label says on record; `act`: what undo takes back."""
     for stage, figure in typed.label.items():
         put_label_figure(ledger.connection, product, stage, figure, since, act)
     if typed.window is not None:

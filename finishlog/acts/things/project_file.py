@@ -5,14 +5,16 @@ Only what the file says is compared with what there is; what it leaves out is le
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
 
 from msgspec import Struct
 
+from finishlog.acts.things.own_rules import SaysTyped
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped
+from finishlog.core.commands import Option
 from finishlog.core.published.care import UsedFor
 from finishlog.errors import BadData, FinishlogError
 
@@ -32,11 +34,19 @@ class StepsInFile(Struct, frozen=True):
     steps: tuple[str, ...]
 
 
+class SaysInFile(Struct, frozen=True):
+    """What a file says of a product beyond its label, and the words of it as options."""
+
+    typed: SaysTyped
+    words: Mapping[str, Option]
+
+
 class ProductInFile(Struct, frozen=True):
     """A product; `given` are the keys that the file has."""
 
     typed: ProductTyped
     given: frozenset[str]
+    says: tuple[SaysInFile, ...] = ()
 
 
 class PartInFile(Struct, frozen=True):

@@ -175,7 +175,7 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
         return ()
     near, asked = (
-        around(seen.bench.zones, seen.clock.now, seen.facts),
+        around(seen.bench.zones, seen.clock.now, seen.facts, seen.shop.products),
         asked_of(state, seen.shop, seen.facts),
     )
     warmed = sooner_warmed(state, asked, near)

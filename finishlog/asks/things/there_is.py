@@ -9,6 +9,7 @@ from msgspec.structs import asdict
 
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.pace import PaceLine, pace_lines
+from finishlog.asks.things.own_words import SaysLine, says_lines
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.old_finish import name_of
@@ -75,6 +76,8 @@ class ProductLine(Struct, frozen=True):
     of: FinishClass
     note: str
     old_names: tuple[str, ...]
+    # What the person says of it beyond its label.
+    says: tuple[SaysLine, ...]
 
 
 class OneProduct(ProductLine, frozen=True):
@@ -229,6 +232,7 @@ def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
         of=of,
         note=product.note,
         old_names=old_names(shop.aliases, ThingKind.PRODUCT, product.id),
+        says=says_lines(product, shop.products),
     )
 
 

@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from finishlog.cli.words import acts, air, beside, cans, film, leaving, ordinary, planned, wood
+from finishlog.cli.words import (
+    acts,
+    air,
+    beside,
+    cans,
+    film,
+    leaving,
+    ordinary,
+    own_rules,
+    planned,
+    wood,
+)
 from finishlog.cli.words.said import Worder, Words
 from finishlog.core.findings import Answer, Finding
 
@@ -14,6 +25,7 @@ WORDS: Mapping[str, Words] = {
     **air.WORDS,
     **beside.WORDS,
     **cans.WORDS,
+    **own_rules.WORDS,
     **planned.WORDS,
     **acts.WORDS,
     **leaving.WORDS,

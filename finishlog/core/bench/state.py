@@ -30,7 +30,7 @@ from finishlog.core.rules.near import glue_up
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
 from finishlog.core.safety.whats_in import in_product
-from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Shop, Step, Zone
+from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
 from finishlog.core.verdict.fold import decide
@@ -50,6 +50,7 @@ class BenchState(Struct, frozen=True):
     glue_ups: tuple[glue_up.GlueUp, ...]
     rags: tuple[rags.RagsItem, ...]
     rooms: Mapping[int, RoomAir]
+    products: Mapping[int, Product] = {}
 
     @property
     def in_the_shop(self) -> tuple[ZoneState, ...]:
@@ -115,7 +116,7 @@ def bench_state(
     ]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    near = around(states, now, facts)
+    near = around(states, now, facts, shop.products)
     judged = judge_zones(states, near, shop)
     judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
@@ -124,6 +125,7 @@ def bench_state(
         glue_ups=glue_ups_here(glue_up.due(shop.parts, judged, index.joined, near), judged),
         rags=rags.rags_items(log.entries, facts, zone, shop, stood, rooms.values()),
         rooms=rooms,
+        products=shop.products,
     )
 
 
@@ -266,7 +268,8 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     known = shop.products.get(product) if product is not None else None
     if known is None:
         return work_asked(step.operation) if step else NOTHING
-    return coat_asked(facts.finish_class(known.class_key), comes=in_product(known))
+    over = facts.finish_class(known.class_key)
+    return coat_asked(over, comes=in_product(known), product=known.id)
 
 
 def verdict_on(
@@ -276,17 +279,20 @@ def verdict_on(
     method: Method | None,
     facts: Facts,
     comes: Ingredient | None = None,
+    product: int | None = None,
 ) -> Verdict:
     """Give the verdict on one named product, whatever the steps say comes next.
 
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
-    near = replace(around(bench.zones, bench.now, facts), wet_films={})
-    return decide(state, coat_asked(over, method, comes, done=True), near)
+    near = replace(around(bench.zones, bench.now, facts, bench.products), wet_films={})
+    return decide(state, coat_asked(over, method, comes, done=True, product=product), near)
 
 
 def verdict_on_work(
     state: ZoneState, bench: BenchState, operation: Operation, facts: Facts
 ) -> Verdict:
     """Give the verdict on one named piece of work."""
-    return decide(state, work_asked(operation), around(bench.zones, bench.now, facts))
+    return decide(
+        state, work_asked(operation), around(bench.zones, bench.now, facts, bench.products)
+    )

@@ -115,7 +115,7 @@ class ShopAhead(Struct, dict=True):
         """Return what is wet as of a moment: everywhere, or only beside some zones."""
         families = {id(f): f for f in (self._of_piece[t.piece] for t in near)}
         some = [zone for family in families.values() for zone in family.zones]
-        return around(some or self.zones, moment, self.facts)
+        return around(some or self.zones, moment, self.facts, self.shop.products)
 
     def judged(self, states: Sequence[ZoneState], near: Around) -> tuple[ZoneState, ...]:
         """Give zones their verdicts as of `near.now`, in the air that is expected then.

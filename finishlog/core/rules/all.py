@@ -14,6 +14,7 @@ from finishlog.core.rules.film import (
     deeds,
     observed,
     soft,
+    the_can,
     underneath,
 )
 from finishlog.core.rules.near import joint, tape, wet_nearby
@@ -48,6 +49,13 @@ RULES: tuple[Rule, ...] = (
     damage.not_proved_through,
     underneath.pair,
     underneath.pair_on_wood,
+    the_can.not_over,
+    the_can.needs,
+    the_can.not_on,
+    the_can.most_coats,
+    the_can.coats_a_day,
+    the_can.wait,
+    the_can.window,
     bare_wood.wood,
     bare_wood.solvent_wipe,
     underneath.old_finish,

@@ -29,3 +29,5 @@ COMES = (
     "product.name product.class_key product.note container.note container.drawn_from"
     " mix-part.name mix-part.product"
 )
+# What the person says of the product that comes.
+SAYS = "product.own_rules"

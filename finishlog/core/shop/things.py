@@ -18,6 +18,7 @@ from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import Container
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.hours import ShopHours
+from finishlog.core.shop.own_rules import OwnRule
 
 
 class ThingKind(StrEnum):
@@ -168,6 +169,8 @@ class Product(Struct, frozen=True):
     note: str = ""
     # Put away: found again by its coats, no longer offered.
     archived: bool = False
+    # What the person says of it beyond hours, the oldest first.
+    own_rules: tuple[OwnRule, ...] = ()
 
 
 class Room(Struct, frozen=True):

@@ -15,7 +15,8 @@ from finishlog.core.film.damage import is_suspect
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.things import FaceKind
+from finishlog.core.shop.own_rules import Own, OwnRule
+from finishlog.core.shop.things import FaceKind, Product
 from finishlog.core.zone.state import ZoneState
 
 
@@ -46,6 +47,18 @@ class Around(Struct, frozen=True):
     wet_films: Mapping[int | None, Sequence[tuple[ZoneState, datetime | None]]]
     now: datetime
     facts: Facts
+    # As the person knows them, by their ids.
+    products: Mapping[int, Product] = {}
+
+    def own_rules(self, product: int | None, own: Own) -> Sequence[OwnRule]:
+        """Return what the person says of a product about one thing."""
+        known = self.products.get(product) if product is not None else None
+        return [rule for rule in known.own_rules if rule.own is own] if known else ()
+
+    def overruled(self, product: int | None, row: str) -> OwnRule | None:
+        """Return the word of the person that a published row does not hold for a product."""
+        words = self.own_rules(product, Own.OVERRULE)
+        return next((rule for rule in reversed(words) if row in rule.of), None)
 
     def other_face(self, state: ZoneState) -> Wet | None:
         """Return another face of the same piece that cannot bear turning yet.
@@ -87,7 +100,12 @@ class Around(Struct, frozen=True):
         return Wet(names, max(moments) if len(moments) == len(others) else None, wait=slowest)
 
 
-def around(states: Iterable[ZoneState], now: datetime, facts: Facts) -> Around:
+def around(
+    states: Iterable[ZoneState],
+    now: datetime,
+    facts: Facts,
+    products: Mapping[int, Product],
+) -> Around:
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
     wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
@@ -99,7 +117,7 @@ def around(states: Iterable[ZoneState], now: datetime, facts: Facts) -> Around:
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
-    return Around(by_piece, wet, now, facts)
+    return Around(by_piece, wet, now, facts, products)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

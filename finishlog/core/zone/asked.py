@@ -57,8 +57,8 @@ class Asked(Struct, frozen=True):
     """One act that is asked after.
 
     `over`: the class of a coat, `comes`: the product as the person calls it, for what its name
-    tells of it. `operation`: the work by hand. `done`: it is being done, whatever else is due.
-    `toward`: the stage that is asked for, where the act alone does not say it.
+    tells of it, `product` its id. `operation`: the work by hand. `done`: it is being done, whatever
+    else is due. `toward`: the stage that is asked for, where the act alone does not say it.
     """
 
     act: Act
@@ -68,6 +68,7 @@ class Asked(Struct, frozen=True):
     comes: Ingredient | None = None
     done: bool = False
     toward: Stage | None = None
+    product: int | None = None
 
     @property
     def stage(self) -> Stage | None:
@@ -88,9 +89,10 @@ def coat_asked(
     comes: Ingredient | None = None,
     *,
     done: bool = False,
+    product: int | None = None,
 ) -> Asked:
     """Ask whether a coat may go on."""
-    return Asked(Act.COAT, Operation.COAT, over, method, comes, done)
+    return Asked(Act.COAT, Operation.COAT, over, method, comes, done, product=product)
 
 
 def work_asked(operation: Operation) -> Asked:

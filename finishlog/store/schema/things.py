@@ -21,6 +21,7 @@ from finishlog.core.finish.classes import Method, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import ContainerKind
+from finishlog.core.shop.own_rules import Own
 from finishlog.core.shop.things import FaceKind, ThingKind
 from finishlog.store.schema.columns import (
     Names,
@@ -235,6 +236,34 @@ product_window = Table(
     Column("valid_from", UtcDateTime, nullable=False),
     Column("act_id", Integer),
     *window_checks(),
+    Index(None, "product_id", "valid_from"),
+)
+
+# What the person says of a product beyond its label; `own` tells which of the columns speak.
+product_says = Table(
+    "product_says",
+    metadata,
+    row_id(),
+    refers_to("product"),
+    Column("own", Text, nullable=False),
+    Column("of_names", Names, nullable=False, server_default="[]"),
+    refers_to("product", "of_product_id", optional=True),
+    Column("between_names", Names, nullable=False, server_default="[]"),
+    Column("wait_low_h", Float),
+    Column("wait_typical_h", Float),
+    Column("wait_high_h", Float),
+    Column("wait_source", Text, nullable=False, server_default=""),
+    Column("wait_at_temperature_c", Float),
+    Column("wait_at_humidity_pct", Float),
+    Column("wait_note", Text, nullable=False, server_default=""),
+    Column("coats", Integer),
+    Column("because", Text, nullable=False, server_default=""),
+    Column("valid_from", UtcDateTime, nullable=False),
+    # What undo takes back; none: it came with the product.
+    Column("act_id", Integer),
+    one_of("own", Own),
+    all_or_nothing("wait_low_h", "wait_typical_h", "wait_high_h", name="wait"),
+    CheckConstraint("coats > 0", name="coats"),
     Index(None, "product_id", "valid_from"),
 )
 

@@ -1,4 +1,4 @@
-"""A product's own label: figures and window that hold from a moment on.
+"""A product's own label, and what the person says beyond it: what holds from a moment on.
 
 A correction adds a row and never changes one, so that what an earlier coat went by can be seen; the
 rows of an act that was taken back do not count.
@@ -15,11 +15,12 @@ from sqlalchemy import Connection, Row, Table, select, union
 
 from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.finish.stages import Stage
+from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.store.log.figures import figure_of, figure_values, window_of, window_values
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.schema.rows import add_row
-from finishlog.store.schema.things import product_figure, product_window
+from finishlog.store.schema.things import product_figure, product_says, product_window
 
 
 def put_label_figure(
@@ -52,9 +53,49 @@ def put_label_window(
     add_row(connection, product_window, **where, **values)
 
 
+def put_own_rule(
+    connection: Connection, product: int, rule: OwnRule, valid_from: datetime, act: int | None
+) -> None:
+    """Keep what the person says of a product; `act`: what undo takes back."""
+    wait = figure_values(rule.wait) if rule.wait else {}
+    add_row(
+        connection,
+        product_says,
+        product_id=product,
+        own=rule.own,
+        of_names=rule.of,
+        of_product_id=rule.product,
+        between_names=rule.between,
+        coats=rule.count,
+        because=rule.because,
+        valid_from=valid_from,
+        act_id=act,
+        **{f"wait_{name}": value for name, value in wait.items()},
+    )
+
+
+def read_own_rules(connection: Connection, now: datetime) -> Mapping[int, tuple[OwnRule, ...]]:
+    """Read what the person says of products at a moment, by product, the oldest first."""
+    found: dict[int, list[OwnRule]] = defaultdict(list)
+    for row in _standing(connection, product_says, now):
+        wait = figure_of(row, "wait_") if row.wait_low_h is not None else None
+        rule = OwnRule(
+            Own(row.own),
+            row.of_names,
+            row.of_product_id,
+            row.between_names,
+            wait,
+            row.coats,
+            row.because,
+            row.act_id,
+        )
+        found[row.product_id].append(rule)
+    return {product: tuple(rules) for product, rules in found.items()}
+
+
 def label_acts(connection: Connection) -> frozenset[int]:
-    """Return the acts that changed a label."""
-    of = (select(table.c.act_id) for table in (product_figure, product_window))
+    """Return the acts that changed a label, or what is said beyond it."""
+    of = (select(table.c.act_id) for table in (product_figure, product_window, product_says))
     return frozenset(connection.scalars(union(*of))) - {None}
 
 

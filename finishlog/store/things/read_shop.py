@@ -31,7 +31,7 @@ from finishlog.core.shop.things import (
 from finishlog.store.schema import things as tables
 from finishlog.store.schema.rows import in_use, rows_of, whole
 from finishlog.store.things.containers import read_containers
-from finishlog.store.things.labels import read_label_figures, read_label_windows
+from finishlog.store.things.labels import read_label_figures, read_label_windows, read_own_rules
 from finishlog.store.things.naming import read_aliases
 from finishlog.store.things.usual import read_shop_hours, read_usual_days
 
@@ -145,6 +145,7 @@ def _steps(rows: Iterable[Row[Any]]) -> tuple[Step, ...]:
 def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     figures = read_label_figures(connection, now)
     windows = read_label_windows(connection, now)
+    said = read_own_rules(connection, now)
     rows = sorted(connection.execute(whole(tables.product)), key=_id)
     return {
         row.id: Product(
@@ -155,6 +156,7 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
             windows.get(row.id),
             note=row.note,
             archived=row.archived_at is not None,
+            own_rules=said.get(row.id, ()),
         )
         for row in rows
     }

@@ -22,7 +22,7 @@ from finishlog.cli.app import command_line
 LOGGER = Path(__file__).parents[1] / "air" / "logger.csv"
 CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
 FIGURE = "also at high_h low_h note source typical_h"
-WINDOW = "closes kind note source"
+WINDOW = "again closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
     " layers learnt low milestone next_time old_finish on_it operation part pieces product"
@@ -51,13 +51,14 @@ PART = (
 PROJECT = "due name note old_names parts"
 STEPS = "name note old_names steps"
 PRODUCT = {
-    "": "class_key class_name name note of old_names self_heating stages window",
+    "": "class_key class_name name note of old_names says self_heating stages window",
     "window": WINDOW,
 }
 ONE_PRODUCT = {
     "": PRODUCT[""].replace(" self_heating", " pace self_heating"),
     "window": WINDOW,
     "pace[]": "acts coats container factor first high low median method words",
+    "says[]": "act because words",
 }
 SPECIES = (
     "aliases blotches blotches_source dust key name note oily oily_source pitchy pitchy_source"
@@ -359,6 +360,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps restore": ("old-way", MADE),
     "product new": ("wax --class paste-wax", MADE),
     "product label": ("topcoat --recoat 4h", {"": "act detail judged kind moved name"}),
+    "product says": (
+        "topcoat --not-over oil-stain --because 'it lifts it'",
+        {"": "act detail judged kind moved name"},
+    ),
     "product edit": ("topcoat --note satin", MADE),
     "product rename": ("topcoat clear", MADE),
     "product archive": ("dye", MADE),
@@ -491,7 +496,7 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "part restore": ("part new cabinet/tray", "part archive tray"),
     "steps restore": ("steps new old-way sand", "steps archive old-way"),
     "product archive": ("product new dye --class wiping-stain",),
-    "product show": ("check case gums",),
+    "product show": ("check case gums", "product says topcoat --coats-a-day 2 --because cold"),
     "product restore": ("product new stain --class wiping-stain", "product archive stain"),
     "room usual finishing": ("room usual finishing 7:12C/70% 17:18C",),
     "room archive": ("room new loft",),

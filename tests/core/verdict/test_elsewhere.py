@@ -29,7 +29,7 @@ def offered(story: Story, hour: float) -> tuple[Elsewhere, ...]:
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
     return sooner_elsewhere(
-        state, asked, bench.rooms.values(), around(bench.zones, at(hour), FACTS)
+        state, asked, bench.rooms.values(), around(bench.zones, at(hour), FACTS, bench.products)
     )
 
 
@@ -87,13 +87,13 @@ def warmed(story: Story, hour: float) -> Elsewhere | None:
     bench = story.look(hour)
     state = bench.zones[0]
     asked = asked_of(state, story.shop, FACTS)
-    return sooner_warmed(state, asked, around(bench.zones, at(hour), FACTS))
+    return sooner_warmed(state, asked, around(bench.zones, at(hour), FACTS, bench.products))
 
 
 def film_of(story: Story, hour: float) -> tuple[Finding, ...]:
     """Return what the clocks of the film say to the next coat."""
     bench = story.look(hour)
-    near = around(bench.zones, at(hour), FACTS)
+    near = around(bench.zones, at(hour), FACTS, bench.products)
     return findings_of(bench.zones[0], asked_of(bench.zones[0], story.shop, FACTS), near)
 
 

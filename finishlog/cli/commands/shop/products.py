@@ -20,15 +20,13 @@ _Stage = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2
 _Window = Annotated[
     str | None, typer.Option(help="Recoat without scuffing: 24h, 0-2h, '0-1h, 48h- scuffed'.")
 ]
-_NoWindow = Annotated[bool | None, typer.Option("--no-window", help="It may be recoated for ever.")]
 _Air = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
 Label = Annotated[
-    dict[str, str | bool | None],
+    dict[str, str],
     Table(
         {
             **dict.fromkeys(ON_A_LABEL, _Stage),
             "window": _Window,
-            "no-window": _NoWindow,
             "label-air": _Air,
         }
     ),
@@ -68,6 +66,72 @@ def product_label(
     typed = product_typed(name, "", label, here.temperature)
     labelled = label_product(here.context, typed, coats_too=coats_too)
     return Answered(labelled, lambda: label_page(labelled, here.words, here.clock))
+
+
+@command(
+    product,
+    "product says",
+    epilog="finishlog product says varnish --not-over oil-stain --because 'it lifts it' · "
+    "finishlog product says varnish --window '0-1h, 48h-' --coats-a-day 2",
+)
+def product_says(
+    here: Run,
+    name: Name,
+    not_over: Annotated[
+        list[str] | None,
+        typer.Option("--not-over", metavar="CLASS", help="It does not go over: a class, any-oil."),
+    ] = None,
+    needs: Annotated[
+        list[str] | None,
+        typer.Option("--needs", metavar="CLASS", help="What has to lie between, or below it."),
+    ] = None,
+    over: Annotated[
+        str, typer.Option("--over", metavar="CLASS", help="Over what --needs and --wait hold.")
+    ] = "",
+    wait: Annotated[str, typer.Option("--wait", help="How long over that: 72h, 3-5d.")] = "",
+    window: Annotated[str, typer.Option("--window", help="0-2h, '0-1h, 48h- scuffed'.")] = "",
+    no_window: Annotated[bool, typer.Option("--no-window", help="It is never too late.")] = False,
+    coats_a_day: Annotated[
+        int | None, typer.Option("--coats-a-day", help="So many in a day at most.")
+    ] = None,
+    most_coats: Annotated[
+        int | None, typer.Option("--most-coats", help="So many on one film at most.")
+    ] = None,
+    not_on: Annotated[
+        list[str] | None,
+        typer.Option("--not-on", help="Not on such wood: oily, tannin, teak."),
+    ] = None,
+    overrule: Annotated[
+        list[str] | None,
+        typer.Option("--overrule", metavar="ROW", help="A published row that does not hold."),
+    ] = None,
+    because: Annotated[str, typer.Option("--because", help="Why; said wherever it counts.")] = "",
+    label_air: Annotated[str | None, typer.Option("--label-air", help="'21C 50%'.")] = None,
+    coats_too: Annotated[
+        bool, typer.Option("--coats-too", help="The window: judge the coats that are on by it.")
+    ] = False,
+) -> Answered:
+    """Say what a can says beyond hours, or what you know better; undo takes it back."""
+    from finishlog.acts.things.own_rules import SaysTyped, say_of_product
+    from finishlog.cli.pages.evening.log_page import label_page
+    from finishlog.cli.typed.files.labels import says_typed
+
+    typed = says_typed(
+        SaysTyped(
+            tuple(not_over or ()),
+            tuple(needs or ()),
+            over,
+            coats_a_day=coats_a_day,
+            most_coats=most_coats,
+            not_on=tuple(not_on or ()),
+            overrule=tuple(overrule or ()),
+            because=because.strip(),
+        ),
+        {"wait": wait, "window": window, "no-window": no_window, "label-air": label_air},
+        here.temperature,
+    )
+    said = say_of_product(here.context, name, typed, coats_too=coats_too)
+    return Answered(said, lambda: label_page(said, here.words, here.clock))
 
 
 @command(product, "product edit")

@@ -31,6 +31,7 @@ from typing import NoReturn
 
 from msgspec.structs import replace
 
+from finishlog.acts.things.own_rules import SaysTyped
 from finishlog.acts.things.parts import PartTyped
 from finishlog.acts.things.products import ProductTyped
 from finishlog.acts.things.project_file import (
@@ -38,12 +39,13 @@ from finishlog.acts.things.project_file import (
     ProductInFile,
     ProjectFile,
     RoomInFile,
+    SaysInFile,
     StepsInFile,
     at_place,
 )
 from finishlog.cli.answering.run import Run
 from finishlog.cli.typed.figures.measures import temperature
-from finishlog.cli.typed.files.labels import product_typed
+from finishlog.cli.typed.files.labels import product_typed, says_typed
 from finishlog.cli.typed.files.typed_file import bytes_of
 from finishlog.cli.typed.times.moments import due_moment
 from finishlog.core.finish.stages import ON_A_LABEL
@@ -53,8 +55,12 @@ from finishlog.errors import BadData
 
 TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
-LABEL = (*(stage.value for stage in ON_A_LABEL), "window", "no-window")
-PRODUCT = ("class", *LABEL, "label-air", "note")
+LABEL = (*(stage.value for stage in ON_A_LABEL), "window")
+PRODUCT = ("class", *LABEL, "label-air", "note", "says")
+_SEVERAL = ("not-over", "needs", "not-on", "overrule")
+_COUNTS = ("coats-a-day", "most-coats")
+_TIMES = ("wait", "window", "label-air")
+SAYS = (*_SEVERAL, *_COUNTS, *_TIMES, "over", "because", "no-window")
 PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
 
 _EXAMPLE: dict[type, str] = {
@@ -119,6 +125,14 @@ class _Table:
             if not isinstance(values, dict):
                 self.refuse(f"{key}.{name}", "this is no table", f"write [{key}.{name}]")
             yield name, _Table(self.file, f"{key}.{name}", values, known)
+
+    def rows(self, key: str, known: Collection[str]) -> Iterator[_Table]:
+        """Yield the tables of a list of tables; none where the key is missing."""
+        found = self._of(key, list)
+        for values in found if isinstance(found, list) else []:
+            if not isinstance(values, dict):
+                self.refuse(key, "this is no table", f"write [[{self.at(key)}]]")
+            yield _Table(self.file, f"{self.place}.{key}", values, known)
 
     def _of(self, key: str, kind: type) -> object:
         value = self.values.get(key)
@@ -192,12 +206,34 @@ def _product(name: str, table: _Table, here: Run) -> ProductInFile:
     typed = ProductTyped(name, finish, {}, None, table.text("note") or "")
     for key in (key for key in LABEL if key in table.values):
         with at_place(table.file, table.at(key)):
-            value = table.yes(key) if key == "no-window" else table.text(key)
-            said = {key: value, "label-air": table.text("label-air")}
+            said = {key: table.text(key), "label-air": table.text("label-air")}
             read = product_typed(name, typed.class_typed, said, here.temperature)
         label = {**typed.label, **read.label}
         typed = replace(typed, label=label, window=read.window or typed.window)
-    return ProductInFile(typed, frozenset(table.values))
+    says = tuple(_says(each, here) for each in table.rows("says", SAYS))
+    return ProductInFile(typed, frozenset(table.values), says)
+
+
+def _says(table: _Table, here: Run) -> SaysInFile:
+    """Read one thing that is said of a product: with the words of the command's options."""
+    several = {key: table.texts(key) for key in _SEVERAL}
+    counts = {key: table.count(key) for key in _COUNTS if key in table.values}
+    words = {key: table.text(key) for key in (*_TIMES, "over", "because")}
+    no_window = {"no-window": table.yes("no-window")}
+    given = {**several, **counts, **words, **no_window}
+    options = {key.replace("-", "_"): value for key, value in given.items() if value}
+    said = SaysTyped(
+        several["not-over"],
+        several["needs"],
+        words["over"] or "",
+        coats_a_day=counts.get("coats-a-day"),
+        most_coats=counts.get("most-coats"),
+        not_on=several["not-on"],
+        overrule=several["overrule"],
+        because=words["because"] or "",
+    )
+    with at_place(table.file, table.place):
+        return SaysInFile(says_typed(said, {**words, **no_window}, here.temperature), options)
 
 
 def _steps(top: _Table) -> Iterator[StepsInFile]:

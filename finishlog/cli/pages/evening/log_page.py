@@ -173,7 +173,7 @@ def amend_page(answer: Amended, clock: Clock) -> Page:
 
 def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
     """Echo a changed label, and which coats that are on it would move, or moved."""
-    page = Page().line(f"on record: label {answer.name} ({answer.detail})")
+    page = Page().line(f"on record: {answer.kind} {answer.name} ({answer.detail})")
     if answer.judged:
         _moved(page, answer.moved, clock)
     else:

@@ -45,6 +45,11 @@ def figures(
     _remark(section, window.note)
     if window.closes is not None:
         figure_row(section, "closes", window.closes, hours_at, sources)
+    if window.again is not None:
+        again = window.again
+        how = "for a scuffed film" if again.scuffed else ""
+        until = f" to {hour_words(again.closes.low_h)}" if again.closes else ""
+        section.row("open again", f"{hours_at(again.opens)}{until}", how)
 
 
 def figure_row(

@@ -112,6 +112,10 @@ def product_page(line: OneProduct, sources: Sources) -> Page:
     page = Page().line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
     paces = (f"your pace: {pace.words}" for pace in line.pace)
     page.lines((line.note, _once(line.old_names), *paces))
+    page.section("YOU SAY").each(
+        (each.words, each.because, f"act {each.act}" if each.act is not None else "")
+        for each in line.says
+    )
     figures(page, dict(line.stages), line.window, sources)
     limits(page, line.of, sources)
     return page

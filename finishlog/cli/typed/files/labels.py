@@ -6,6 +6,9 @@ import re
 from collections.abc import Mapping
 from itertools import pairwise
 
+from msgspec.structs import replace
+
+from finishlog.acts.things.own_rules import SaysTyped
 from finishlog.acts.things.products import ProductTyped
 from finishlog.cli.typed.figures import measures
 from finishlog.cli.typed.times import durations
@@ -22,8 +25,6 @@ from finishlog.core.finish.stages import ON_A_LABEL, Stage
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
 
-Typed = Mapping[str, str | bool | None]
-
 NO_WINDOW = RecoatWindow(WindowKind.NOT_APPLICABLE, YOUR_CAN)
 
 # As it may be printed: `within 1 h or after 48 h`, `0-2h, 24h- scuffed`.
@@ -35,29 +36,55 @@ _FROM_ZERO = re.compile(r"^0\s*(?:h|hours?|min|minutes?)?\s*(?:[-–]|\bto\b)\s*
 
 
 def product_typed(
-    name: str, finish: str, label: Typed, unit: Temperature, note: str = ""
+    name: str,
+    finish: str,
+    label: Mapping[str, str | None],
+    unit: Temperature,
+    note: str = "",
 ) -> ProductTyped:
-    """Read a product and what its label says, by stage, `window`, `no-window` and `label-air`.
+    """Read a product and what its label says, by stage, `window` and `label-air`.
 
     The standard air where the label names none.
     """
-    said = {word: typed for word, typed in label.items() if isinstance(typed, str)}
+    said = {word: typed for word, typed in label.items() if typed is not None}
     air = label_air(said.get("label-air"), unit)
     figures = {stage: _figure(said[stage], air) for stage in ON_A_LABEL if stage in said}
-    window = NO_WINDOW if label.get("no-window") else None
-    if "window" in said:
-        if window is not None:
-            raise UsageFault("a window and none", "say one of --window and --no-window")
-        opens, window = window_typed(said["window"], air)
-        recoat = figures.get(Stage.RECOAT, opens)
-        if opens is not None and recoat is not None and recoat.low_h != opens.low_h:
-            raise UsageFault(
-                f"recoat after {recoat.low_h:g} h, and a window from {opens.low_h:g} h on",
-                "say one of the two: the window alone begins with the recoat time",
-            )
-        if recoat is not None:
-            figures[Stage.RECOAT] = recoat
+    if "window" not in said:
+        return ProductTyped(name, finish, figures, None, note)
+    opens, window = window_typed(said["window"], air)
+    if window.closes is None:
+        hint = Do.PRODUCT_SAYS(name or "NAME", no_window=True, because="it melts in")
+        raise UsageFault("a window that never closes is none", f"say so: {hint}")
+    recoat = figures.get(Stage.RECOAT, opens)
+    if opens is not None and recoat is not None and recoat.low_h != opens.low_h:
+        raise UsageFault(
+            f"recoat after {recoat.low_h:g} h, and a window from {opens.low_h:g} h on",
+            "say one of the two: the window alone begins with the recoat time",
+        )
+    if recoat is not None:
+        figures[Stage.RECOAT] = recoat
     return ProductTyped(name, finish, figures, window, note)
+
+
+def says_typed(
+    said: SaysTyped, words: Mapping[str, str | bool | None], unit: Temperature
+) -> SaysTyped:
+    """Read the times of what is said of a product: `wait`, `window`, `no-window`, `label-air`."""
+    typed = {word: value for word, value in words.items() if isinstance(value, str) and value}
+    if "wait" in typed:
+        air = label_air(typed.get("label-air"), unit)
+        said = replace(said, wait=_figure(typed["wait"], air))
+    if words.get("no-window"):
+        if "window" in typed:
+            raise UsageFault("a window and none", "say one of --window and --no-window")
+        label = ProductTyped("", "", {}, NO_WINDOW)
+    elif "window" in typed:
+        window = {word: typed.get(word) for word in ("window", "label-air")}
+        label = product_typed("", "", window, unit)
+    else:
+        return said
+    kept = replace(label.window, note=said.because) if label.window else None
+    return replace(said, label=replace(label, window=kept))
 
 
 def label_air(typed: str | None, unit: Temperature) -> Air:

@@ -15,8 +15,8 @@ from msgspec.structs import replace
 
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import held
-from finishlog.core.findings import Answer, Finding, Level, also, finding
-from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.findings import Answer, Finding, Level, also, finding, hours
+from finishlog.core.finish.classes import COMMON_PRACTICE, YOUR_CAN
 from finishlog.core.finish.overcoat import (
     LiftedBy,
     OvercoatAnswer,
@@ -29,8 +29,9 @@ from finishlog.core.finish.overcoat import (
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import BARE, FAULTS, LAYERS
+from finishlog.core.rules.reads import BARE, FAULTS, LAYERS, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
+from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -59,23 +60,36 @@ class Below(Struct, frozen=True):
     scuffs: bool
 
 
-class _Row(Struct, frozen=True):
-    """One layer below, and the row that speaks of the pair it forms with the coat, if one does."""
+class Row(Struct, frozen=True):
+    """One layer below, and the row that speaks of the pair it forms with the coat, if one does.
+
+    `touches`: no film lies between it and the coat. `word`: how long the person says to wait over
+    it; `overruled`: their word that the row does not hold, which then is left out.
+    """
 
     layer: Layer
     over: Layer | None
     row: OvercoatRule | None
+    touches: bool
+    word: OwnRule | None = None
+    overruled: tuple[OvercoatRule, OwnRule] | None = None
 
 
-def _rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[_Row]:
+def rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Row]:
     """Yield the layers from the top down; a row that is lifted by what lies between is silent."""
     above: list[PutOn] = []
     over: Layer | None = None
+    waits = around.own_rules(asked.product, Own.WAIT)
     for layer in reversed(zone.layers):
         row = _row(layer, asked, around)
         if over is not None and row is not None and _is_silent(row, layer, above, around):
             row = None
-        yield _Row(layer, over, row)
+        told = around.overruled(asked.product, row.id) if row is not None else None
+        overruled = (row, told) if row is not None and told is not None else None
+        touches = not any(each.of.builds_film for each in above)
+        words = [w for w in waits if touches and w.is_over(layer.of, layer.coat.product)]
+        word = words[-1] if words else None
+        yield Row(layer, over, None if overruled else row, touches, word, overruled)
         above.append(PutOn(layer.of, layer.coat.method))
         over = layer
 
@@ -100,7 +114,7 @@ def below(zone: ZoneState, asked: Asked, around: Around) -> Below:
     """Return what the layers below say to a coat by the clock."""
     times: list[tuple[StageTime, Layer]] = []
     scuffs, proved = False, bool(zone.layers) and zone.layers[-1].stands_proved()
-    for each in _rows(zone, asked, around):
+    for each in rows(zone, asked, around):
         time = _wait(each)
         if each.over is not None and not proved:
             trapped = trapped_until(each.layer, each.over)
@@ -118,8 +132,27 @@ def below(zone: ZoneState, asked: Asked, around: Around) -> Below:
     )
 
 
-def _wait(each: _Row) -> StageTime | None:
-    """Return a layer's own clock toward an overcoat: never sooner than its own recoat.
+def _wait(each: Row) -> StageTime | None:
+    """Return a layer's own clock toward an overcoat, the person's word laid over it.
+
+    A longer wait of theirs always counts; a shorter one only with a reason, and never below what
+    the label of the lower coat asks for.
+    """
+    published, word = by_law(each), each.word
+    if word is None or word.wait is None:
+        return published
+    said = each.layer.waits(word.wait, Stage.RECOAT)
+    if published is None:
+        return said
+    if not word.because:
+        return later(published, said)
+    label = each.layer.coat.figures.stages.get(Stage.RECOAT)
+    own = each.layer.stage(Stage.RECOAT) if label and label.source == YOUR_CAN else None
+    return later(own, said) if own else said
+
+
+def by_law(each: Row) -> StageTime | None:
+    """Return the clock of a layer as it is published: never sooner than its own recoat.
 
     A row that says `ok` adds no wait to that; one that says `wait` does.
     """
@@ -137,11 +170,30 @@ def puts_colour_back(zone: ZoneState, asked: Asked) -> bool:
     return colour and any(fault.wants_colour for fault in zone.faults)
 
 
+def own_word(
+    rule_: str,
+    word: OwnRule,
+    level: Level = Level.NOTE,
+    answer: Answer | None = None,
+    **says: str,
+) -> Finding:
+    """Build what a rule of the person's own finds: with their reason and the act that said so."""
+    act = "" if word.act is None else str(word.act)
+    wanted = hours(word.wait.high_h) if word.wait else None
+    found = finding(rule_, level, YOUR_CAN, wanted=wanted, answer=answer, act=act)
+    return replace(also(found, because=word.because, **says), acts=word.acts)
+
+
+def as_you_said(word: OwnRule, reason: str) -> Finding:
+    """Say that a published row was overruled, and why."""
+    return own_word("as-you-said", word, reason=reason)
+
+
 @rule(
     "pair",
     binds=COAT,
     source="facts: overcoats",
-    reads=f"{LAYERS} {FAULTS} coat.method product.class_key",
+    reads=f"{LAYERS} {FAULTS} coat.method product.class_key {SAYS}",
 )
 def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go over what: the row of each pair; a pair of which nothing is published is tried.
@@ -152,8 +204,13 @@ def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     if puts_colour_back(zone, asked):
         yield finding("colour-on-the-spot", source=COMMON_PRACTICE)
         return
-    for each in _rows(zone, asked, around):
+    for each in rows(zone, asked, around):
         layer, row = each.layer, each.row
+        if each.overruled is not None:
+            published, word = each.overruled
+            if WEIGHS[published.answer] is not None:
+                yield as_you_said(word, published.reason)
+            continue
         if row is not None and (layer.of.key, row.reason) not in told:
             told.add((layer.of.key, row.reason))
             yield from _said(row, "pair", under=layer.of.name, buried=_yes(each.over is not None))
@@ -189,13 +246,18 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
         yield also(found, **says)
 
 
-@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=BARE)
+@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=f"{BARE} {SAYS}")
 def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go on bare wood; covered wood has had its say."""
     if not zone.is_bare_wood or asked.over is None:
         return
     row = rule_on_bare_wood(around.facts.overcoats_on_bare_wood, asked.over)
-    if row is not None:
+    if row is None or WEIGHS[row.answer] is None:
+        return
+    word = around.overruled(asked.product, row.id)
+    if word is not None:
+        yield as_you_said(word, row.reason)
+    else:
         yield from _said(row, "pair-on-wood")
 
 
@@ -203,7 +265,7 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "wrong-below",
     binds=EVERY,
     source="facts: overcoats",
-    reads=f"{BARE} coat.method check.test check.found product.class_key fault.what",
+    reads=f"{BARE} coat.method coat.product check.test check.found product.class_key fault.what {SAYS}",
 )
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What should never have gone on over what it lies on stays in sight.
@@ -215,14 +277,18 @@ def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
         return
     rows = facts.overcoats_on_bare_wood if zone.old_finish is None else ()
     bare = rule_on_bare_wood(rows, layers[0].of)
-    if bare and bare.answer is OvercoatAnswer.AVOID:
+    if bare and bare.answer is OvercoatAnswer.AVOID and not _is_overruled(bare, layers[0], around):
         yield _lies_wrong(bare, layers[0], None)
         return
     for under, over in pairwise(each for each in layers if not each.on_a_spot):
         row = _row(under, Asked(asked.act, over=over.of, method=over.coat.method), around)
-        if row and row.answer is OvercoatAnswer.AVOID:
+        if row and row.answer is OvercoatAnswer.AVOID and not _is_overruled(row, over, around):
             yield _lies_wrong(row, over, under)
             return
+
+
+def _is_overruled(row: OvercoatRule, over: Layer, around: Around) -> bool:
+    return around.overruled(over.coat.product, row.id) is not None
 
 
 def _lies_wrong(row: OvercoatRule, over: Layer, under: Layer | None) -> Finding:

@@ -16,8 +16,8 @@ from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
-from finishlog.core.rules.film.underneath import WEIGHS
-from finishlog.core.rules.reads import BARE, WOOD
+from finishlog.core.rules.film.underneath import WEIGHS, as_you_said
+from finishlog.core.rules.reads import BARE, SAYS, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -67,7 +67,10 @@ def _is_freshly_wiped(zone: ZoneState, around: Around) -> bool:
 
 
 @rule(
-    "wood", binds=COAT, source="facts: wood_rules", reads=f"{BARE} {WOOD} work.when work.operation"
+    "wood",
+    binds=COAT,
+    source="facts: wood_rules",
+    reads=f"{BARE} {WOOD} work.when work.operation {SAYS}",
 )
 def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What a wood does to the first coat on it; covered wood has had its say."""
@@ -78,7 +81,10 @@ def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     wiped = _is_freshly_wiped(zone, around)
     for row in rules_for_wood(facts.wood_rules, species, over):
         weighs = _weighs(row)
-        if weighs is not None:
+        word = around.overruled(asked.product, row.id)
+        if weighs is not None and word is not None:
+            yield as_you_said(word, row.reason)
+        elif weighs is not None:
             level, answer = _SOFTER[weighs[0]] if wiped and row.is_for_oily else weighs
             yield _said(row, "wood", level, answer, species.name)
 
@@ -128,7 +134,7 @@ def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "iron",
     binds=COAT,
     source="facts: wood_rules",
-    reads=f"{WOOD} work.operation stripped.operation stripped.survives",
+    reads=f"{WOOD} work.operation stripped.operation stripped.survives {SAYS}",
 )
 def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Steel wool touched the wood or the film below: its iron turns dark under some coats."""
@@ -137,7 +143,12 @@ def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     if species is None or over is None or not _steel_wool_below(zone.entries):
         return
     for row in rules_for_wood(facts.wood_rules, species, over, {Condition.STEEL_WOOL}):
-        if row.only_with is Condition.STEEL_WOOL:
+        if row.only_with is not Condition.STEEL_WOOL:
+            continue
+        word = around.overruled(asked.product, row.id)
+        if word is not None:
+            yield as_you_said(word, row.reason)
+        else:
             yield _said(row, "iron", Level.STOP, Answer.UNDERNEATH, species.name)
 
 

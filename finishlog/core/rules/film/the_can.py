@@ -1,0 +1,141 @@
+"""What the person says of a product beyond its hours: their own rules of what it may go over.
+
+What it says of what lies below holds for what the coat would touch: the layers from the top down
+to the first that builds a film, which shields what it covers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from msgspec.structs import replace
+
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Answer, Figured, Finding, In, Level
+from finishlog.core.finish.classes import YOUR_CAN, WindowKind
+from finishlog.core.finish.overcoat import named_by
+from finishlog.core.rules.film.underneath import Row, by_law, own_word, rows
+from finishlog.core.rules.reads import AIR, BARE, LAYERS, SAYS, WAIT, WOOD
+from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.shop.own_rules import Own, OwnRule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+# Counted from coat to coat: nobody says at which hour a day begins. Our own rule, the slow one.
+_A_DAY = timedelta(hours=24)
+_WINDOW = f"{LAYERS} {AIR} coat.product product.class_key product.label_window"
+_BELOW = f"{LAYERS} coat.method coat.product product.class_key {SAYS}"
+
+
+def _touched(zone: ZoneState, asked: Asked, around: Around) -> list[Row]:
+    """Return what a coat would touch, from the top down."""
+    return [each for each in rows(zone, asked, around) if each.touches]
+
+
+def _name(word: str, around: Around) -> str:
+    """Name a class, or a family of them."""
+    of = around.facts.classes.get(word)
+    return of.name if of is not None else word
+
+
+def _stops(rule_: str, word: OwnRule, *on: Layer, **says: str) -> Finding:
+    found = own_word(rule_, word, Level.STOP, Answer.UNDERNEATH, **says)
+    return replace(found, acts=(*found.acts, *(layer.coat.act for layer in on)))
+
+
+@rule("can-not-over", binds=COAT, source=YOUR_CAN, reads=_BELOW)
+def not_over(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's rule that it does not go over a class or a product."""
+    words = around.own_rules(asked.product, Own.NOT_OVER)
+    for layer in (each.layer for each in _touched(zone, asked, around) if words):
+        for word in words:
+            if word.is_over(layer.of, layer.coat.product):
+                yield _stops("can-not-over", word, layer, under=layer.of.name)
+
+
+@rule("can-needs", binds=COAT, source=YOUR_CAN, reads=_BELOW)
+def needs(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's rule that a barrier lies between it and a class, or below it whatever is."""
+    for word in around.own_rules(asked.product, Own.NEEDS):
+        layers = [each.layer for each in _touched(zone, asked, around)]
+        barrier = " or ".join(_name(each, around) for each in word.between)
+        if word.is_over_all:
+            own = bool(layers) and layers[0].coat.product == asked.product
+            if not own and not any(named_by(word.between, y.of) is not None for y in layers):
+                yield _stops("can-needs", word, barrier=barrier, under="")
+            continue
+        for layer in layers:
+            if named_by(word.between, layer.of) is not None:
+                break
+            if word.is_over(layer.of, layer.coat.product):
+                yield _stops("can-needs", word, layer, barrier=barrier, under=layer.of.name)
+                break
+
+
+@rule("can-wait", binds=COAT, source=YOUR_CAN, reads=f"{WAIT} {SAYS}")
+def wait(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's own wait over what lies below, while it is that which counts."""
+    for each in _touched(zone, asked, around):
+        word, published = each.word, by_law(each)
+        if word is None or word.wait is None:
+            continue
+        said = each.layer.waits(word.wait)
+        ends = published.high if published else None
+        sooner = published is not None and (ends is None or (said.high and said.high < ends))
+        until = ends if sooner else said.high
+        if (until is None or around.now < until) and (not sooner or word.because):
+            rule_ = "as-you-said-wait" if sooner else "can-wait"
+            yield own_word(rule_, word, under=each.layer.of.name)
+
+
+@rule("can-window", binds=COAT, source=YOUR_CAN, reads=f"{_WINDOW} {SAYS}")
+def window(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A window that the person opened wider than the class, where that is what lets it go on."""
+    top = zone.top
+    if top is None or asked.over is None or not asked.over.needs_tooth:
+        return
+    own, of_class = top.coat.figures.window, top.of.window
+    if own.source != YOUR_CAN or not own.note:
+        return
+    figures = replace(top.coat.figures, window=of_class)
+    closes = replace(top, coat=replace(top.coat, figures=figures)).closes()
+    if of_class.kind is WindowKind.ALWAYS_SCUFF or (closes and closes < around.now):
+        words = around.own_rules(top.coat.product, Own.WINDOW)
+        word = next((w for w in reversed(words) if w.because == own.note), None)
+        yield own_word("as-you-said-window", word or OwnRule(Own.WINDOW, because=own.note))
+
+
+@rule("can-coats-a-day", binds=COAT, source=YOUR_CAN, reads=f"{LAYERS} coat.product {SAYS}")
+def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's rule of how many coats of it go on in a day."""
+    on = sorted(y.put_on for y in zone.layers if y.coat.product == asked.product)
+    for word in around.own_rules(asked.product, Own.COATS_A_DAY)[-1:]:
+        most = word.count or 1
+        free = on[-most] + _A_DAY if len(on) >= most else None
+        if free is not None and around.now < free:
+            found = own_word("can-coats-a-day", word, answer=Answer.DRYING)
+            yield replace(found, wanted=Figured(most, In.COUNT), low=free, high=free)
+
+
+@rule("can-most-coats", binds=COAT, source=YOUR_CAN, reads=f"{LAYERS} coat.product {SAYS}")
+def most_coats(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's rule of how many coats of it a film bears."""
+    on = sum(layer.coat.product == asked.product for layer in zone.layers)
+    for word in around.own_rules(asked.product, Own.MOST_COATS)[-1:]:
+        if on >= (word.count or 1):
+            found = _stops("can-most-coats", word)
+            yield replace(found, measured=Figured(on, In.COUNT))
+
+
+@rule("can-not-on", binds=COAT, source=YOUR_CAN, reads=f"{BARE} {WOOD} product.class_key {SAYS}")
+def not_on(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The person's rule that it does not go on a wood, or on woods of a kind."""
+    words = around.own_rules(asked.product, Own.NOT_ON)
+    known = around.facts.species_named(zone.species) if words and zone.species else None
+    if known is None or zone.old_finish or any(y.of.builds_film for y in zone.layers):
+        return
+    for word in words:
+        if known.traits & set(word.of):
+            yield _stops("can-not-on", word, wood=known.name)
