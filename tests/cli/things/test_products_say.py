@@ -144,6 +144,7 @@ def fast(shop: Finishlog) -> Finishlog:
     ],
 )
 def test_a_window_with_a_gap(fast: Finishlog, hour: str, answer: str):
+    fast.did("air", "23C", "50%", now=at(hour))
     (why,) = fast.did("why", "box", "--json", now=at(hour)).document["answer"]
     assert why["standing"]["answer"] == answer
     assert "your rule" not in fast.did("why", "box", now=at(hour)).out

@@ -265,7 +265,8 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "wrong-below",
     binds=EVERY,
     source="facts: overcoats",
-    reads=f"{BARE} coat.method coat.product check.test check.found product.class_key fault.what {SAYS}",
+    reads=f"{BARE} {SAYS} coat.method coat.product check.test check.found product.class_key"
+    " fault.what",
 )
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What should never have gone on over what it lies on stays in sight.
