@@ -82,7 +82,8 @@ def own_rules(typed: SaysTyped, product: Product, shop: Shop, facts: Facts) -> t
     """Read what is said; UsageFault or NotFound with what to type where it cannot stand."""
     if typed.over and not typed.needs and typed.wait is None:
         hint = Do.PRODUCT_SAYS.option(wait="72h", over=typed.over)
-        raise UsageFault("--over alone says nothing", f"say what holds there: {hint}")
+        alone = Do.PRODUCT_SAYS.option(over=typed.over)
+        raise UsageFault(f"{alone} alone says nothing", f"say what holds there: {hint}")
     rules = tuple(_rules(typed, product, shop, facts))
     if not rules and typed.label is None:
         hint = f"say what the can says: {Do.PRODUCT_SAYS.option(not_over='oil-stain')}"
@@ -112,7 +113,8 @@ def _rules(typed: SaysTyped, product: Product, shop: Shop, facts: Facts) -> Iter
     for own, count in ((Own.COATS_A_DAY, typed.coats_a_day), (Own.MOST_COATS, typed.most_coats)):
         if count is not None:
             if count < 1:
-                raise UsageFault(f"{count} coats?", "type 1 or more; to say never: --not-over any")
+                never = Do.PRODUCT_SAYS.option(not_over="any")
+                raise UsageFault(f"{count} coats?", f"type 1 or more; to say never: {never}")
             yield OwnRule(own, count=count, because=because)
     for word in typed.not_on:
         yield OwnRule(Own.NOT_ON, (_wood(word, facts),), because=because)

@@ -122,7 +122,7 @@ def _echo(typed: ProductTyped, known: Mapping[Stage, Figure]) -> list[str]:
     recoat = typed.label.get(Stage.RECOAT, known.get(Stage.RECOAT))
     if recoat and closes and closes.low_h <= recoat.low_h:
         hint = Do.PRODUCT_NEW.option(recoat="3h", window="24h")
-        if Stage.RECOAT not in typed.label:
+        if typed.label.get(Stage.RECOAT) is None:
             hint = f"say from when on: {Do.PRODUCT_NEW.option(window=f'0-{typed_hours(closes)}')}"
         raise UsageFault(
             f"a window of {closes.low_h:g} h closes before {recoat.low_h:g} h to recoat",

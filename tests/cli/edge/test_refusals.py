@@ -73,7 +73,7 @@ USAGE = [
     (["rags", "burn"], "spread, water, lifted, can, stiff, gone"),
     (["undo", "x"], "'x'"),
     (["product", "says", "topcoat"], "nothing is said", "--not-over oil-stain"),
-    (["product", "says", "topcoat", "--over", "oil-stain"], "--over alone", "--wait 72h"),
+    (["product", "says", "topcoat", "--over", "oil-stain"], "--over oil-stain alone", "--wait 72h"),
     (["product", "says", "topcoat", "--wait", "3d"], "a wait over what?", "--over"),
     (["product", "says", "topcoat", "--coats-a-day", "0"], "type 1 or more"),
     (["product", "says", "topcoat", "--no-window"], "needs a reason", "--because"),

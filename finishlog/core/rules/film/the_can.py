@@ -102,9 +102,9 @@ def window(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     figures = replace(top.coat.figures, window=of_class)
     closes = replace(top, coat=replace(top.coat, figures=figures)).closes()
     if of_class.kind is WindowKind.ALWAYS_SCUFF or (closes and closes < around.now):
-        words = around.own_rules(top.coat.product, Own.WINDOW)
-        word = next((w for w in reversed(words) if w.because == own.note), None)
-        yield own_word("as-you-said-window", word or OwnRule(Own.WINDOW, because=own.note))
+        by_reason = {w.because: w for w in around.own_rules(top.coat.product, Own.WINDOW)}
+        word = by_reason.get(own.note, OwnRule(Own.WINDOW, because=own.note))
+        yield own_word("as-you-said-window", word)
 
 
 @rule("can-coats-a-day", binds=COAT, source=YOUR_CAN, reads=f"{LAYERS} coat.product {SAYS}")
