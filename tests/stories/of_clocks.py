@@ -21,6 +21,7 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check powder +1d; ask sand +1d"),
     ),
     "recoat-clock": (
+        speaks("oak top; no-air; alkyd-varnish 08:00; ask alkyd-varnish +6d"),
         speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
         speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),
