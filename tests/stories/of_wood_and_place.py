@@ -150,7 +150,7 @@ STORIES = {
         silent("oak case/inside; ask shellac-2lb"),
         silent("oak top; ask boiled-linseed-oil"),
         # It was decided with the first coat.
-        silent("oak drawer; boiled-linseed-oil; off boiled-linseed-oil +9d; ask tung-oil +1d"),
+        silent("oak drawer; boiled-linseed-oil; ask tung-oil +9d"),
     ),
     "unpack-first": (
         speaks("oak top; alkyd-varnish; pack +90d; ask alkyd-varnish +9d", Answer.TEST, "9 d"),
