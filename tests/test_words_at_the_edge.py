@@ -7,8 +7,10 @@ import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from finishlog.cli.words.finding_words import WORDS
+from finishlog.cli.words.finding_words import WORDS, remedy, sentence, short, waits_for
 from finishlog.core import findings
+from tests.stories.telling import scene
+from tests.stories.test_stories import EACH
 
 PACKAGE = Path(__file__).parents[1] / "finishlog"
 TREES = {
@@ -65,17 +67,37 @@ def test_every_rule_has_words_and_no_words_are_left_over():
     assert sorted(_ids()) == sorted(WORDS)
 
 
-def _ids() -> set[str]:
-    """Return the id of every finding that may be made below the edge."""
+def _ids(under: str = "") -> set[str]:
+    """Return the id of every finding that may be made in a room; none named: below the edge."""
     own = {file: _makers(tree) for file, tree in TREES.items()}
     every = {name: at for makers in own.values() for name, at in makers.items()}
     found: set[str] = set()
     for file, tree in TREES.items():
         brought = {a.name for n in ast.walk(tree) if isinstance(n, ast.ImportFrom) for a in n.names}
         makers = own[file] | {name: at for name, at in every.items() if name in brought}
-        for call in _calls(tree, makers):
+        for call in _calls(tree, makers) if file.startswith(under) else ():
             found |= _spelt(call, file, tree, makers)
     return found
+
+
+# Glue-ups are no zone and are told in tests/core; the last rows no story tells yet.
+NOT_IN_STORIES = {
+    "clamp-by-label", "dirty-joint", "glue-on-finish", "members-missing", "members-not-ready",
+    "members-ready", "moisture-apart",
+    "check-again", "late", "still-in-time",
+    "bleach-over-bleach", "dew-tonight", "no-sanding-figure", "pair-unknown", "wiped-late-perhaps",
+}  # fmt: skip
+
+
+def test_what_a_rule_may_say_is_worded_with_the_values_of_a_story():
+    """Each id that the rules build is found in some story, and all its words can be said of it."""
+    worded = set()
+    for line in {told.line for _, told in EACH}:
+        for each in scene(line).found:
+            said = (sentence(each), remedy(each), short(each), waits_for(each))
+            assert "None" not in " ".join(said), (each.rule, line)
+            worded.add(each.rule)
+    assert sorted(_ids("core/rules/") - worded - NOT_IN_STORIES) == []
 
 
 BUILDS = {"finding": 0, "plainly": 0}

@@ -7,6 +7,8 @@ from tests.stories.telling import silent, speaks
 
 STORIES = {
     "air": (
+        speaks("oak top; air 45C 30%; ask waterborne-clear"),
+        speaks("oak top; night ?; ask waterborne-clear"),
         speaks("oak top; air 5C 50%; ask waterborne-clear 08:00", Answer.NOT_IN_THIS_AIR),
         speaks("oak top; air 23C 95%; ask waterborne-clear 08:00", Answer.NOT_IN_THIS_AIR),
         speaks("oak top; surface 12C 08:00; ask waterborne-clear", Answer.NOT_IN_THIS_AIR),

@@ -38,6 +38,7 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask paste-wax +30d"),
     ),
     "old-finish": (
+        speaks("old-wax oak top; ask alkyd-varnish"),
         speaks("oak old-varnish top; ask alkyd-varnish 08:00", Answer.TEST),
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("oak old-varnish top; check holds 08:00; ask alkyd-varnish +1h"),

@@ -59,6 +59,7 @@ STORIES = {
             "oak top; says oil-polyurethane no-window; oil-polyurethane 08:00; "
             "ask oil-polyurethane +9d"
         ),
+        speaks("oak top; no-air; alkyd-varnish 08:00; ask alkyd-varnish +6d"),
         speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
         speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),

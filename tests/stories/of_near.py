@@ -7,6 +7,7 @@ from tests.stories.telling import silent, speaks
 
 STORIES = {
     "joint-young": (
+        speaks("oak rail; joint hot-hide; ask sand +3h"),
         speaks("oak rail; joint yellow-pva 08:00; ask rest +10m", Answer.WAITS),
         speaks("oak rail; joint yellow-pva 08:00; ask level +2d", Answer.WAITS),
         speaks("oak rail; joint 08:00; ask waterborne-clear +4h", Answer.WAITS),

@@ -129,4 +129,49 @@ STORIES = {
         silent("oak top; mask; alkyd-varnish +1h; ask waterborne-clear +1d"),
         silent("oak top; alkyd-varnish; mask +1h; untape +1h; ask waterborne-clear +1d"),
     ),
+    "on-the-wood": (
+        speaks("pine top/knots; ask latex-enamel", Answer.UNDERNEATH, "knot"),
+        silent("pine top/knots; ask pigmented-shellac"),
+        silent("pine top/knots; pigmented-shellac; ask latex-enamel +1d"),
+        silent("pine top; ask latex-enamel"),
+        # Done every day: a word, no alarm.
+        speaks("oak top/ends; ask wiping-stain", None, "finer"),
+        speaks(
+            "oak top; lacquer-sprayed; fault fisheye; off bare; ask lacquer-sprayed +1h",
+            Answer.TEST,
+        ),
+        silent("oak top; lacquer-sprayed; fault run; off bare; ask lacquer-sprayed +1h"),
+        silent("old-varnish oak top/ends; ask wiping-stain"),
+    ),
+    "inside-closed": (
+        speaks("oak drawer; ask boiled-linseed-oil", Answer.TEST, "shellac"),
+        speaks("oak case/inside; ask alkyd-varnish", Answer.TEST),
+        silent("oak drawer/front; ask boiled-linseed-oil"),
+        silent("oak case/inside; ask shellac-2lb"),
+        silent("oak top; ask boiled-linseed-oil"),
+        # It was decided with the first coat.
+        silent("oak drawer; boiled-linseed-oil; ask tung-oil +9d"),
+    ),
+    "unpack-first": (
+        speaks("oak top; alkyd-varnish; pack +90d; ask alkyd-varnish +9d", Answer.TEST, "9 d"),
+        silent("oak top; alkyd-varnish; pack +90d; scuff +9d; ask alkyd-varnish +1h"),
+        silent("oak top; alkyd-varnish; pack +90d; ask pack +9d"),
+        silent("oak top; alkyd-varnish; ask alkyd-varnish +9d"),
+        speaks("oak top; alkyd-varnish; stack +9d; ask alkyd-varnish +1d", None, "stacked"),
+    ),
+    "kept-too-young": (
+        speaks("oak top; alkyd-varnish; stack +1d; ask alkyd-varnish +9d", Answer.TEST),
+        speaks("oak top; alkyd-varnish; check tacky +1d; stack; ask alkyd-varnish +9d"),
+        silent("oak top; alkyd-varnish; stack +90d; ask alkyd-varnish +9d"),
+        silent("oak top; alkyd-varnish; stack +1d; check no-print +9d; ask alkyd-varnish +1h"),
+        silent("oak top; alkyd-varnish; stack +1d; fault print-mark +9d; ask alkyd-varnish +1h"),
+        silent("oak top; stack +1d; ask alkyd-varnish +9d"),
+    ),
+    "warms-under-film": (
+        speaks("oak top; air 16C 50%; air 22C 50% +2h; ask alkyd-varnish", None, "pores"),
+        silent("maple top; air 16C 50%; air 22C 50% +2h; ask alkyd-varnish"),
+        silent("oak top; air 16C 50%; air 22C 50% +2h; ask waterborne-clear"),
+        silent("oak top; air 22C 50%; air 16C 50% +2h; ask alkyd-varnish"),
+        speaks("oak top; air 16C 50%; alkyd-varnish; air 22C 50% +2h; ask alkyd-varnish +2d"),
+    ),
 }

@@ -13,7 +13,7 @@ from finishlog.core.findings import (
     NO_FLAME,
     Finding,
 )
-from finishlog.core.measure.quantities import celsius, typed_celsius
+from finishlog.core.measure.quantities import apart, celsius, typed_celsius
 
 
 def _blush(of: Finding) -> str:
@@ -75,6 +75,14 @@ def _heater_untold(of: Finding) -> str:
 
 
 WORDS = {
+    "warms-under-film": Words(
+        lambda f: (
+            f"the air rose to {measured(f, 0)}, {apart(number(f, 'rises'))} warmer, "
+            f"{'over a wet film' if text(f, 'wet') else 'before this coat'}: the pores of "
+            f"{text(f, 'wood')} breathe out, and it bubbles"
+        ),
+        "coat open pores while the air cools, and look for bubbles while they can be brushed out",
+    ),
     "not-among-people": Words(
         "only where nobody lives, eats or sleeps, with its air let out: it gives off vapour for "
         "days"

@@ -78,6 +78,18 @@ WORDS = {
     "edge-asks": Words(lambda f: text(f, "edge")),
     "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
     "goes-with-faces": Words("goes with its faces"),
+    "unpack-first": Words(
+        lambda f: f"{text(f, 'how')} in {text(f, 'room')} for {measured(f)}",
+        "take it out, let it stand free, and look for prints first",
+    ),
+    "kept-too-young": Words(
+        lambda f: f"{text(f, 'how')} before {text(f, 'of')} could bear it: it may print or stick",
+        f"look at it, and log what you find: {Do.CHECK('PART', 'no-print')}",
+    ),
+    "inside-closed": Words(
+        lambda f: f"{text(f, 'of')} smells for months where no air moves: inside drawers and cases",
+        "shellac, wax or bare wood there",
+    ),
     "tape-left": Words(
         lambda f: f"tape has been on for {measured(f)}; it comes off whole within {wanted(f)}",
         f"take it off, slowly and flat over itself, and log it: {Do.LOG('PART', 'untape')}",

@@ -69,6 +69,7 @@ def _other_air(of: Finding) -> str:
 WORDS = {
     "wood": Words(_on_wood, _remedy),
     "iron": Words(_on_wood, _remedy),
+    "on-the-wood": Words(_on_wood, _remedy),
     "not-solvent-wiped": Words(
         "oily wood: not wiped with solvent",
         "wipe it right before the coat, and log it: solvent-wipe",

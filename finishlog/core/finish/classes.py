@@ -171,6 +171,8 @@ class FinishClass(Published, frozen=True):
     needs_tooth: bool = True
     # Past the window even a scuffed film may wrinkle until it is fully hard: who says so.
     wrinkles_when_late_source: str | None = None
+    # It smells for months where no air moves: not inside drawers and cases, and who says so.
+    not_inside_closed_source: str | None = None
     # What people call it beside its name.
     aliases: tuple[str, ...] = ()
     hazards: tuple[str, ...] = ()

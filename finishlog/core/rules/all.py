@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from finishlog.core.findings import Act, Finding
-from finishlog.core.rules.air import coating_air, flame
+from finishlog.core.rules.air import coating_air, flame, warming
 from finishlog.core.rules.film import (
     again,
     clocks,
@@ -17,7 +17,7 @@ from finishlog.core.rules.film import (
     the_can,
     underneath,
 )
-from finishlog.core.rules.near import joint, tape, wet_nearby
+from finishlog.core.rules.near import joint, kept, place, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
 from finishlog.core.zone.around import Around
@@ -74,6 +74,11 @@ RULES: tuple[Rule, ...] = (
     prepared.grain_raised,
     prepared.sanded_long_ago,
     prepared.last_grit,
+    bare_wood.on_the_wood,
+    place.inside_closed,
+    kept.kept_too_young,
+    kept.unpack_first,
+    warming.warms_under_film,
     tape.tape_left,
     tape.tape_on_young_film,
     flame.heater,

@@ -326,3 +326,34 @@ def test_tape_left_on_is_asked_off_before_the_coat(shop: Finishlog):
     assert "tape has been on for" in plan
     shop.did("log", "doors", "untape", now=later)
     assert "tape has been on" not in shop.did("ready", "doors", now=later).out
+
+
+def test_what_is_packed_is_taken_out_before_a_coat(shop: Finishlog):
+    """Packed a day after a coat that wants longer: it may print (common practice)."""
+    shop.did("log", "door-stop", "oil", "--at", "3d ago")
+    shop.did("log", "door-stop", "pack", "--at", "2d ago")
+    said = " ".join(shop.did("log", "door-stop", "oil").out.split())
+    assert "packed in finishing for 1 d" in said
+    assert "packed before oil could bear it" in said
+
+
+def test_what_smells_is_not_put_inside_a_drawer_unasked(shop: Finishlog):
+    """It smells there for months: common practice."""
+    shop.did("part", "new", "cabinet/drawer", "--species", "oak", "--face", "inside")
+    shop.did("steps", "new", "oiled", "oil")
+    shop.did("part", "steps", "drawer", "--as", "oiled")
+    assert "smells for months" in " ".join(shop.did("ready", "drawer").out.split())
+    shop.did("shop", "hours", "mon-sun 18:00-21:00")
+    assert "smells for months" in " ".join(shop.did("plan", "cabinet").out.split())
+    assert "smells for months" in " ".join(shop.did("log", "drawer", "oil").out.split())
+
+
+def test_knots_want_a_seal_before_paint(shop: Finishlog):
+    """What is in a knot bleeds through paint: Wood Handbook, chapter 16."""
+    shop.did("product", "new", "enamel", "--class", "latex-enamel")
+    shop.did("steps", "new", "painted", "enamel")
+    shop.did("part", "new", "cabinet/board", "--species", "pine", "--face", "front=field,knots")
+    shop.did("part", "steps", "board", "--as", "painted")
+    shop.did("shop", "hours", "mon-sun 18:00-21:00")
+    assert "in a knot bleeds" in " ".join(shop.did("ready", "board").out.split())
+    assert "in a knot bleeds" in " ".join(shop.did("plan", "cabinet").out.split())

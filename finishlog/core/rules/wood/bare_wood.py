@@ -11,9 +11,9 @@ from datetime import datetime, timedelta
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.findings import Answer, Finding, Level, finding
-from finishlog.core.log.entries import AnyEntry, Coat, Stripped, Work
+from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.log.words import FaultKind, Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
 from finishlog.core.rules.film.underneath import WEIGHS, as_you_said
@@ -25,6 +25,9 @@ from finishlog.core.zone.state import ZoneState
 
 # Bares fresh wood, with fresh oil in it.
 _OPENS_THE_WOOD = frozenset({Operation.SAND, Operation.RAISE_GRAIN, Operation.LEVEL})
+
+_ENDS = frozenset({"end", "ends", "endgrain"})
+_KNOTS = frozenset({"knot", "knots"})
 
 # A fresh solvent wipe softens what oily wood forbids or doubts.
 _SOFTER: dict[Level, tuple[Level, Answer | None]] = {
@@ -108,6 +111,41 @@ def _said(row: WoodRule, rule_: str, level: Level, answer: Answer | None, specie
         remedy=row.remedy,
         wood=species,
     )
+
+
+def _conditions(zone: ZoneState) -> frozenset[Condition]:
+    """Return what the names of a zone, or a fault that was on it, tell of its wood."""
+    names = f"{zone.face.name} {zone.zone.name}".casefold().replace("-", " ").split()
+    found = {
+        Condition.END_GRAIN: not _ENDS.isdisjoint(names),
+        Condition.KNOTS: not _KNOTS.isdisjoint(names),
+        Condition.SILICONE: any(
+            isinstance(e, Fault) and e.what is FaultKind.FISHEYE for e in zone.entries
+        ),
+    }
+    return frozenset(condition for condition, holds in found.items() if holds)
+
+
+@rule(
+    "on-the-wood",
+    binds=COAT,
+    source="facts: wood_rules",
+    reads=f"{BARE} {WOOD} face.name zone.name fault.what",
+)
+def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """End grain and knots that a zone is named by; silicone that made a finish crawl here before.
+
+    A standing fault says so itself; what seals it is no offence.
+    """
+    facts, over = around.facts, asked.over
+    species = facts.species_named(zone.species) if zone.species else None
+    if species is None or over is None or not zone.is_bare_wood:
+        return
+    known = _conditions(zone)
+    for row in rules_for_wood(facts.wood_rules, species, over, known):
+        weighs = _weighs(row)
+        if row.only_with in known and weighs is not None and over.key not in row.barrier:
+            yield _said(row, "on-the-wood", *weighs, species.name)
 
 
 @rule(

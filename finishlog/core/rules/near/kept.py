@@ -1,0 +1,91 @@
+"""What is stacked or packed: how, since when, and whether its film could bear it then."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from finishlog.core.film.checks import failed
+from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check, Coat, Fault, Stripped, Work
+from finishlog.core.log.words import Operation
+from finishlog.core.rules.reads import STAGE
+from finishlog.core.rules.rule import ABRADING, COAT, EVERY, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+_NEEDS = {Operation.STACK: Stage.STACK, Operation.PACK: Stage.PACK}
+
+
+class Kept(Struct, frozen=True):
+    """A part is stacked or packed (`how`) since a moment; `act`: by which act."""
+
+    how: Operation
+    since: datetime
+    act: int
+
+
+def kept(zone: ZoneState) -> Kept | None:
+    """Return how a zone is kept; what was worked on since stands free again."""
+    done = [e for e in zone.entries if isinstance(e, Work | Coat | Stripped)][-1:]
+    last = done[0] if done else None
+    if isinstance(last, Work) and last.operation in _NEEDS:
+        return Kept(last.operation, last.when.latest, last.act)
+    return None
+
+
+@rule(
+    "unpack-first",
+    binds=COAT | ABRADING | {Act.RUB},
+    source=COMMON_PRACTICE,
+    reads="work.operation work.when part.room moved.when moved.room moved.pieces",
+)
+def unpack_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What is packed does not stand free: it is unpacked, and looked at, before work on it."""
+    at = kept(zone)
+    if at is None:
+        return
+    packed = at.how is Operation.PACK
+    found = finding(
+        "unpack-first",
+        Level.CAUTION if packed else Level.NOTE,
+        COMMON_PRACTICE,
+        measured=Figured((around.now - at.since).days, In.DAYS),
+        answer=Answer.TEST if packed else None,
+        how="packed" if packed else "stacked",
+        room=zone.room.name,
+    )
+    yield replace(found, acts=(at.act,))
+
+
+@rule(
+    "kept-too-young", binds=EVERY, source=COMMON_PRACTICE, reads=f"{STAGE} fault.when product.name"
+)
+def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film that could not bear it yet when it was stacked or packed is looked at.
+
+    A check that passed since, and a fault that was logged since, say what was found.
+    """
+    at, top = kept(zone), zone.top
+    if at is None or top is None:
+        return
+    looked = (e for e in zone.entries if isinstance(e, Check | Fault) and e.when.latest > at.since)
+    if any(isinstance(e, Fault) or not failed(e.found) for e in looked):
+        return
+    bears = top.stage(_NEEDS[at.how])
+    if bears is not None and (bears.high is None or bears.high > at.since):
+        found = finding(
+            "kept-too-young",
+            Level.CAUTION,
+            COMMON_PRACTICE,
+            answer=None if asked.act is Act.REST else Answer.TEST,
+            how="packed" if at.how is Operation.PACK else "stacked",
+            of=top.coat.product_name,
+        )
+        yield replace(found, acts=(top.coat.act, at.act))
