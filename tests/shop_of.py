@@ -32,6 +32,7 @@ from finishlog.core.log.entries import (
     AnyEntry,
     Check,
     Coat,
+    ContainerEvent,
     HandedOver,
     Heated,
     Joined,
@@ -45,8 +46,9 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.log.when import Sureness, When
-from finishlog.core.log.words import Found, Operation, RagsDeed
-from finishlog.core.mixing.containers import Container
+from finishlog.core.log.words import ContainerDeed, Found, Operation, RagsDeed
+from finishlog.core.mixing.came_from import needs_hardener
+from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import (
     Face,
@@ -253,9 +255,13 @@ class Story:
         label: Mapping[Stage, Figure] | None = None,
         window: RecoatWindow | None = None,
         method: Method | None = None,
+        container: int | None = None,
+        mixed: bool = True,
     ) -> Coat:
-        """Put on a coat."""
+        """Put on a coat; what needs a hardener is mixed for it, unless `mixed` is false."""
         product = self.products[self.product(class_key)]
+        if mixed and container is None and needs_hardener(FACTS.finish_class(class_key)):
+            container = self.mix(hour, class_key, {"base": 10.0, "hardener": 1.0})
         return self._happened(
             Coat(
                 **self._head(hour, self._reach(on, face, pieces)),
@@ -263,8 +269,36 @@ class Story:
                 product_name=product.name,
                 figures=self.figures(class_key, label, window),
                 method=method,
+                container=container,
             )
         )
+
+    def mix(
+        self, hour: Hour, class_key: str, parts: Mapping[str, float], name: str = "", **also: Any
+    ) -> int:
+        """Mix a finish out of so many parts of each; return its container."""
+        made = when(hour).earliest
+        mixed = self.can(
+            class_key,
+            name or f"mix-{len(self.containers) + 1}",
+            kind=ContainerKind.MIX,
+            made_at=made,
+            parts=tuple(MixPart(part, share) for part, share in parts.items()),
+            **also,
+        )
+        self.befalls(hour, mixed, ContainerDeed.MIXED)
+        return mixed
+
+    def can(self, class_key: str, name: str = "tin", **also: Any) -> int:
+        """Put a can on record."""
+        made = next(self._ids)
+        also = {"kind": ContainerKind.CAN} | also
+        self.containers[made] = Container(made, name, product=self.product(class_key), **also)
+        return made
+
+    def befalls(self, hour: Hour, container: int, deed: ContainerDeed) -> ContainerEvent:
+        """Do something with a container, or let it befall it."""
+        return self._happened(ContainerEvent(**self._head(hour), container=container, deed=deed))
 
     def figures(
         self,

@@ -106,8 +106,33 @@ def test_an_oily_wood_that_nobody_wiped_is_told_of(tmp_path):
     assert said == ["caution: oily wood: not wiped with solvent"]
 
 
-# What cannot be seen yet: a coat says nothing of its mix, and no mix on record is no proof that
-# there was none. It waits for what a coat is drawn from to be known of every two-part finish.
-@pytest.mark.parametrize(("number", "over"), [(11, "hardwax"), (14, "conversion"), (24, "clear")])
-def test_a_hardener_that_is_not_on_record_is_not_missed_yet(number, over, tmp_path):
-    assert warned(tmp_path, replace(SCHEDULES[number], mixes={}).up_to(over)) == []
+@pytest.mark.parametrize(
+    ("number", "over", "product"),
+    [
+        (14, "conversion", "conversion-conversion-varnish"),
+        (24, "clear", "clear-waterborne-two-part"),
+    ],
+)
+def test_a_hardener_that_is_not_on_record_is_asked_for(number, over, product, tmp_path):
+    said = f"caution: was the hardener of {product} in it? Nothing on record says so"
+    assert warned(tmp_path, replace(SCHEDULES[number], mixes={}).up_to(over)) == [said]
+
+
+def test_a_hardener_that_the_finish_does_without_is_not_missed(tmp_path):
+    assert warned(tmp_path, replace(SCHEDULES[11], mixes={}).up_to("hardwax")) == []
+
+
+@pytest.mark.parametrize(
+    ("number", "over", "product", "mix"),
+    [
+        (14, "conversion", "conversion-conversion-varnish", "varnish:500ml thinner:50ml"),
+        (24, "clear", "clear-waterborne-two-part", "base:500ml water:25ml"),
+    ],
+)
+def test_a_pot_without_its_hardener_stops_the_film(number, over, product, mix, tmp_path):
+    schedule = replace(SCHEDULES[number], mixes={over: mix}).up_to(over)
+    (said,) = [each for each in warned(tmp_path, schedule) if each.startswith("stop")]
+    assert said == (
+        f"stop: {product} came from mix-1, which was mixed without its hardener: it stays soft, "
+        "however long"
+    )

@@ -73,7 +73,8 @@ def played(line: str) -> Played:
     """Play a line."""
     teller = Teller(line)
     scene, story = teller.scene(), teller.story
-    told = (*story.entries, *story.parts, *story.products.values(), *story.rooms.values())
+    things = (story.products, story.rooms, story.containers)
+    told = (*story.entries, *story.parts, *(each for kind in things for each in kind.values()))
     return Played(scene, Counter(fact for each in told for fact in _facts_of(each)))
 
 

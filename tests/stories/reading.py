@@ -20,6 +20,8 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FigureSet
 from finishlog.core.log.kinds import OF_THE_WORK
 from finishlog.core.mixing import containers
+from finishlog.core.mixing.came_from import CameFrom
+from finishlog.core.mixing.containers import ContainerState
 from finishlog.core.rules.on_record import facts_on_record, name_of_thing
 from finishlog.core.rules.rule import Rule
 from finishlog.core.shop import things
@@ -53,6 +55,22 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Layer, "felt"): "piece-reading.when coat.when",
     (Layer, "pace"): _TAUGHT,
     (Layer, "wood"): _WOOD,
+    (Layer, "came_from"): "coat.container",
+    (CameFrom, "state"): "coat.container coat.when container.when",
+    (
+        CameFrom,
+        "hardener",
+    ): "coat.container coat.note container.kind mix-part.name product.class_key",
+    (CameFrom, "hardener_pct"): "mix-part.name mix-part.parts",
+    (CameFrom, "sources"): "coat.container container.drawn_from container.when",
+    (CameFrom, "since"): "container.when",
+    (CameFrom, "when"): "coat.when",
+    (ContainerState, "of"): "product.class_key",
+    (ContainerState, "made"): "container.made_at container.when",
+    (ContainerState, "opened"): "container.deed container.when",
+    (ContainerState, "use_by"): "container.use_by_at container.when product.class_key",
+    (ContainerState, "holds"): "mix-part.name",
+    (ContainerState, "pot_life"): "product.class_key",
     (ZoneState, "layers"): "coat.when stripped.survives",
     (ZoneState, "progress"): "step.operation step.product step.faces coat.product work.operation",
     (ZoneState, "room"): _STOOD,
@@ -95,7 +113,7 @@ _INSTEAD = {"coat.product_name": "product.name"}
 
 def facts_in(kind: type, field: str) -> frozenset[str]:
     """Return the facts that a field of a value holds; none: it holds no fact by itself."""
-    if kind in _NAMED:
+    if kind in _NAMED and (kind, field) not in DERIVED:
         fact = f"{_NAMED[kind]}.{field}"
         return frozenset({_INSTEAD.get(fact, fact)}) & _FACTS
     return frozenset(DERIVED.get((kind, field), "").split())

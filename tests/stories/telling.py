@@ -7,14 +7,17 @@
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
-  from-mix` names a mix told of before); other words: an operation (`wipe`, `scuff`, `sand
-  P220`), `check tacky`, `fault run`, `off bare`, `off COAT` (down to the last of a class),
-  `surface 8C`, `moisture 14%`, `air 12C 70%` (read every six hours from then on), `one-air 12C
-  70%` (read once), `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`, `heater
-  flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room beside,
-  read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room, that
-  was read so), `note WORDS`, `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one
-  face), `never CLAUSE` (only its time passes)
+  from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`,
+  `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
+  (read every six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody
+  told), `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into
+  a frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
+  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a part
+  beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time passes)
+- `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
+  (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
+  `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
+  word; without either what needs a hardener is mixed for each coat
 - `says alkyd-varnish not-over wiping-stain because WORDS`: the person's rule of a product;
   `not-over product:CLASS` of one product alone, `needs CLASS over CLASS`, `wait 72h over CLASS`,
   `window 0-1h, 48h-`, `no-window`, `coats-a-day 2`, `most-coats 3`, `not-on oily`, `overrule ROW`
@@ -40,7 +43,7 @@ from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Stripped
-from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
+from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Stripping
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.own_rules import Own, OwnRule
@@ -50,7 +53,7 @@ from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
-from tests.shop_of import FACTS, Story, figure
+from tests.shop_of import FACTS, Story, at, figure
 
 _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
@@ -143,6 +146,7 @@ class Teller:
         self.main = next(iter(self.parts.values()))
         self.face: str | None = None
         self.attic = 0
+        self.cans: dict[str, int] = {}
 
     def _part(self, words: str) -> None:
         words, _, steps = words.partition("@steps")
@@ -236,13 +240,11 @@ class Teller:
         on, face, (word, *more) = self._whose(words)
         told = Clause(on, face, more)
         if word in FACTS.classes:
-            told_um = [m for m in more if m.endswith("um")]
-            method = next((Method(m) for m in more if m not in told_um), None)
-            product = self.story.products[self.story.product(word)]
-            said = {"label": product.label, "window": product.label_window}
-            coat = self.story.coat(self.hour, word, on, face=face, method=method, **said)
-            for um in told_um:
-                self.story.entries[-1] = replace(coat, wet_film_um=_number(um, "um"))
+            self._coat(word, told)
+        elif word in {d.value for d in ContainerDeed}:
+            # What was never put on record can befall nothing.
+            if told.word in self.cans:
+                self.story.befalls(self.hour, self.cans[told.word], ContainerDeed(word))
         elif word in {o.value for o in Operation}:
             done = self.story.work(self.hour, Operation(word), on, face=face)
             if more:
@@ -251,6 +253,42 @@ class Teller:
             tells = getattr(self, f"_told_{word.replace('-', '_')}", None)
             assert tells is not None, f"{word!r}: no clause begins with it"
             tells(told)
+
+    def _coat(self, class_key: str, told: Clause) -> None:
+        source = [w.removeprefix("from-") for w in told.more if w.startswith("from-")]
+        thick = [w for w in told.more if w.endswith("um")]
+        how = [w for w in told.more if w not in thick and not w.startswith("from-")]
+        product = self.story.products[self.story.product(class_key)]
+        coat = self.story.coat(
+            self.hour,
+            class_key,
+            told.on,
+            face=told.face,
+            label=product.label,
+            window=product.label_window,
+            method=Method(how[0]) if how else None,
+            container=self.cans.get("".join(source)),
+            mixed=not source,
+        )
+        for um in thick:
+            self.story.entries[-1] = replace(coat, wet_film_um=_number(um, "um"))
+
+    def _told_mix(self, told: Clause) -> None:
+        name, class_key, said, *lasts = told.more
+        parts = [part.partition("*") for part in said.split("+")]
+        shares = {part: float(share or 1) for part, _, share in parts}
+        ends = [at(self.hour + _number(w.removeprefix("use-by:"), "h")) for w in lasts]
+        also = {"use_by_at": ends[0]} if ends else {}
+        self.cans[name] = self.story.mix(self.hour, class_key, shares, name, **also)
+
+    def _told_can(self, told: Clause) -> None:
+        name, class_key, *since = told.more
+        ago = {w.partition(":")[0]: 24 * _number(w.partition(":")[2], "d") for w in since}
+        made = at(self.hour - ago["made"]) if "made" in ago else None
+        self.cans[name] = self.story.can(class_key, name, made_at=made)
+        if "opened" in ago:
+            hour = self.hour - ago["opened"]
+            self.story.befalls(hour, self.cans[name], ContainerDeed.OPENED)
 
     def _head(self, told: Clause) -> dict[str, Any]:
         return self.story._head(self.hour, self.story._reach(told.on, told.face, None))

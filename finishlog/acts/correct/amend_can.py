@@ -9,6 +9,7 @@ from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import ContainerEvent
 from finishlog.core.log.words import ContainerDeed
+from finishlog.core.mixing.came_from import needs_hardener
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.mixing.mixes import changed, parts_text
 from finishlog.errors import UsageFault
@@ -58,5 +59,7 @@ def what_changed(before: Look, after: Look, entry: ContainerEvent) -> tuple[str,
         for each in (was, is_now)
     ]
     coats = coats_from(after, is_now.id)
-    on = (f"coats from it keep their dates: {', '.join(coats)}",) if coats else ()
+    of = after.facts.finish_class(after.shop.products[is_now.product].class_key)
+    keep = "" if needs_hardener(of) else " keep their dates"
+    on = (f"coats from it{keep}: {', '.join(coats)}",) if coats else ()
     return (f"{is_now.name}: {words[1]}, was {words[0]}", *on)

@@ -17,7 +17,7 @@ from finishlog.acts.answers.warn import most_weighty, warnings_before
 from finishlog.acts.film.glue_up import glue_up
 from finishlog.acts.meant.due import due_step, where_due
 from finishlog.acts.meant.what import parts_and_what, says_a_coat, work_or_product
-from finishlog.acts.mixing.drawn import drawn_from, what_is_in
+from finishlog.acts.mixing.drawn import drawn_from, of_the_pot, told_once, what_is_in
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.film.layers import ABRADES
@@ -109,14 +109,6 @@ def _coat(
         *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
         *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0], ledger.act_id),
     )
-    warnings = most_weighty(
-        (
-            *warnings,
-            *findings_of(doubts, sure=typed.sure),
-            *drawn.warnings,
-            *_passes_too_close(typed, figures, product),
-        )
-    )
     for n, moment in enumerate((*typed.earlier, typed.at)):
         ledger.record(
             Coat(
@@ -132,11 +124,20 @@ def _coat(
                 note=typed.note,
             )
         )
+    after = now.after(ledger)
+    warnings = most_weighty(
+        (
+            *told_once(warnings, drawn.warnings),
+            *of_the_pot(then, after, product, ledger.act_id, warnings),
+            *findings_of(doubts, sure=typed.sure),
+            *_passes_too_close(typed, figures, product),
+        )
+    )
     notes = notes_of_the_evening(of, typed.method, comes, now)
     coat = logged(
         ledger.act_id,
         now,
-        now.after(ledger),
+        after,
         picked,
         Operation.COAT,
         product.name,

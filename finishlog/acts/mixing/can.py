@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from finishlog.acts.answers.made import Made, Shelved, a_name, in_words
-from finishlog.asks.bench.open_cans import against, coats_from, pick_container, states
+from finishlog.asks.bench.open_cans import against, coats_from, pick_container
 from finishlog.asks.look.look import Look, look
 from finishlog.clock import Clock
 from finishlog.context import Context
@@ -103,7 +103,7 @@ def put_away_long_ended(ledger: Ledger, seen: Look) -> None:
     before = seen.clock.now - _LEAVES_AFTER
     gone = [
         state.container.id
-        for state in states(seen).values()
+        for state in seen.bench.cans.states.values()
         if state.ended and state.ended.when.latest < before and not state.container.archived
     ]
     put_away(ledger, gone, seen.clock.now)
@@ -116,7 +116,7 @@ def free_container_name(ledger: Ledger, seen: Look, typed: str) -> tuple[str, st
         raise UsageFault(
             f"{name!r} is what `{Do.LOG.words(from_=True)}` calls no container", "choose another"
         )
-    known = states(seen)
+    known = seen.bench.cans.states
     for each in seen.shop.containers.values():
         # One whose mixing was undone never was: its name is free too.
         gone = each.id not in known or known[each.id].ended
@@ -200,7 +200,7 @@ def archive_can(context: Context, typed: str) -> Made:
     """Put a container away; refused for a mix that still stands there hardening."""
     with context.writing("can archive") as ledger:
         seen, can = _picked(context, ledger, typed)
-        state = states(seen)[can.id]
+        state = seen.bench.cans.states[can.id]
         if state.is_open_mix and state.reacts:
             raise UsageFault(
                 f"{can.name} still stands there and hardens",
@@ -216,7 +216,7 @@ def log_deed(context: Context, *, name: str, deed: ContainerDeed, at: When, note
         seen, can = _picked(context, ledger, name)
         ledger.record(ContainerEvent(when=at, container=can.id, deed=deed, note=note))
         after = seen.after(ledger)
-        state = states(after)[can.id]
+        state = after.bench.cans.states[can.id]
         return DeedDone(
             act=ledger.act_id,
             name=can.name,

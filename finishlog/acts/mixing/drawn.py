@@ -6,17 +6,28 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
+from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.acts.mixing.can import NONE
-from finishlog.asks.bench.open_cans import against, from_words, pick_container, states
+from finishlog.asks.bench.open_cans import against, from_words, pick_container
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.log.entries import Coat
 from finishlog.core.log.when import When
 from finishlog.core.log.words import ContainerDeed
+from finishlog.core.mixing.came_from import Hardener
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState
 from finishlog.core.mixing.keeping import ages_differ
 from finishlog.core.published.facts import Facts
+from finishlog.core.rules.film.came_from import (
+    OF_THE_CAN,
+    hardener_left_out,
+    hardener_untold,
+    off_ratio,
+)
 from finishlog.core.shop.things import Product
+from finishlog.core.zone.around import around
+from finishlog.core.zone.asked import NOTHING
 from finishlog.errors import Ambiguous
 from finishlog.picking import Zones
 
@@ -42,7 +53,7 @@ def drawn_from(
     """
     if not then.shop.containers and typed in {None, NONE}:
         return Drawn(None, "", ())
-    known = states(then)
+    known = then.bench.cans.states
     of_it = [s for s in known.values() if s.container.product == product.id]
     if typed is None:
         good = [s for s in of_it if not s.last(ContainerDeed.CONDEMNED)]
@@ -119,6 +130,49 @@ def _of_other_ages(
     under = [(known[container], moment) for container, moment in sorted(tops) if container in known]
     found = ages_differ(state, at.latest, under)
     return [found] if found else []
+
+
+def told_once(film: Sequence[Finding], can: Sequence[Finding]) -> Iterator[Finding]:
+    """Yield what is said of the film and of the can that the next coat comes from, one cause once.
+
+    The one that weighs more is kept; of two alike that of the film, which is on the wood.
+    """
+    order = list(Level)
+    alike = [
+        (of_film, of_can)
+        for of_film in film
+        for of_can in can
+        if OF_THE_CAN.get(of_film.rule) == of_can.rule
+        and of_film.value("can") == of_can.value("can")
+    ]
+    left = [f if order.index(f.level) < order.index(c.level) else c for f, c in alike]
+    yield from (each for each in (*film, *can) if each not in left)
+
+
+def of_the_pot(
+    then: Look, after: Look, product: Product, act: int, told_already: Sequence[Finding]
+) -> Iterator[Finding]:
+    """Yield what the coat of an act came from says of its film: its hardener, its ratio.
+
+    What a coat of it asked this evening is not asked again.
+    """
+    asked = any(
+        coat.product == product.id and _was_untold(then, coat)
+        for coat in coats_of_this_evening(then)
+    )
+    said = {each.rule for each in told_already} | ({hardener_untold.id} if asked else set())
+    near = around(after.bench.zones, after.bench.now, after.facts)
+    for zone in after.bench.zones:
+        if not any(layer.coat.act == act for layer in zone.layers):
+            continue
+        for rule in (hardener_left_out, hardener_untold, off_ratio):
+            found = (f for f in rule.find(zone, NOTHING, near) if act in f.acts)
+            yield from (f for f in found if f.rule not in said)
+
+
+def _was_untold(then: Look, coat: Coat) -> bool:
+    source = then.bench.cans.came_from(coat)
+    return source is not None and source.hardener is Hardener.UNTOLD
 
 
 def what_is_in(then: Look, typed: str | None) -> str | None:

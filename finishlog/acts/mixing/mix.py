@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.evening_notes import notes_of_mixing
 from finishlog.acts.mixing.can import free_container_name, put_away_long_ended
-from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pick_container, states
+from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pick_container
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
@@ -19,6 +19,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerEvent
 from finishlog.core.log.when import When
 from finishlog.core.log.words import ContainerDeed
+from finishlog.core.mixing.came_from import hardener_in, needs_hardener
 from finishlog.core.mixing.chemistry import contents, mixed_findings
 from finishlog.core.mixing.containers import Container, ContainerKind, ContainerState, MixPart
 from finishlog.core.mixing.mixes import (
@@ -29,7 +30,6 @@ from finishlog.core.mixing.mixes import (
     together,
 )
 from finishlog.core.mixing.recipes import MixAsked, Recipe, recipe, with_products
-from finishlog.core.published.chemistry import Substance
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.whats_in import in_container
@@ -99,7 +99,7 @@ def mix(context: Context, typed: ToMix) -> Mixed:
         else:
             container = _new(ledger, seen, product, made, typed)
         after = seen.after(ledger)
-        state = states(after)[container]
+        state = after.bench.cans.states[container]
         warnings = (
             *_warnings(seen, state, typed),
             *_of_the_parts(product, made, context.facts),
@@ -170,7 +170,7 @@ def _standing_open(seen: Look, name: str | None, product: Product) -> ContainerS
         known = pick_container(seen.shop, name)
     except (NotFound, Ambiguous):
         return None
-    state = states(seen).get(known.id)
+    state = seen.bench.cans.states.get(known.id)
     if state is None or not state.is_open_mix or known.name.casefold() != name.casefold():
         return None
     if known.product != product.id:
@@ -262,18 +262,16 @@ def _warnings(seen: Look, state: ContainerState, typed: ToMix) -> tuple[Finding,
     """Return what to heed about the mix, and about the can that it was drawn from."""
     found = list(against(state, seen.bench.now, seen.facts))
     if typed.drawn_from is not None:
-        source = states(seen).get(pick_container(seen.shop, typed.drawn_from).id)
+        source = seen.bench.cans.states.get(pick_container(seen.shop, typed.drawn_from).id)
         found += against(source, typed.at.latest, seen.facts) if source else ()
     return tuple(found)
 
 
 def _of_the_parts(product: Product, made: Recipe, facts: Facts) -> Iterator[Finding]:
     """Yield what to heed about what goes into it."""
-    reacts = facts.finish_class(product.class_key).pot_life_h is not None
-    alone = len(made.parts) < 2 and not any(
-        Substance.HARDENER in facts.chemistry.in_name(part.name) for part in made.parts
-    )
-    if reacts and alone:
+    names = [part.name for part in made.parts]
+    needs = needs_hardener(facts.finish_class(product.class_key))
+    if needs and not hardener_in(made.parts, names, facts.chemistry):
         yield finding("no-hardener", Level.CAUTION, COMMON_PRACTICE, of=product.name)
     if flakes_not_weighed(made.parts):
         yield finding("flakes-measured", Level.CAUTION, COMMON_PRACTICE)

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from finishlog.asks.bench.heaters import HeatLine as Heater
 from finishlog.asks.bench.heaters import heaters
-from finishlog.asks.bench.open_cans import MixLine, open_mixes, states
+from finishlog.asks.bench.open_cans import MixLine, open_mixes
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.look.acts_behind import acts_of
@@ -214,7 +214,7 @@ def _frost(seen: Look) -> tuple[FrostLine, ...]:
             least_c=least.value,
             source=least.source,
         )
-        for state in states(seen).values()
+        for state in seen.bench.cans.states.values()
         if frost_ahead(state, cold[name], seen.facts.keeping)
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable
 from datetime import UTC, datetime
 
 from msgspec import Struct
@@ -10,25 +10,21 @@ from msgspec import Struct
 from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.look import Look
 from finishlog.context import Context
-from finishlog.core.air.room import RoomAir
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
-from finishlog.core.log.entries import Coat, ContainerEvent
+from finishlog.core.log.entries import Coat
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
-from finishlog.core.mixing.chemistry import classes_in, contents, mixed_findings
+from finishlog.core.mixing.chemistry import mixed_findings
 from finishlog.core.mixing.containers import (
     Container,
     ContainerKind,
     ContainerState,
     Lid,
     MixPart,
-    container_state,
-    events_by_container,
 )
 from finishlog.core.mixing.keeping import keeping_findings
 from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
 from finishlog.core.published.facts import Facts
-from finishlog.core.safety.whats_in import in_container
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Shop, ThingKind
 from finishlog.errors import Ambiguous, NotFound
@@ -61,44 +57,6 @@ class CanInDoubt(Struct, frozen=True):
     findings: tuple[Finding, ...]
 
 
-def states(seen: Look) -> dict[int, ContainerState]:
-    """Work out how every container stands; a mix whose mixing was undone is left out."""
-    events = events_by_container(seen.log.entries)
-    found = {
-        each.id: state_of(each, events.get(each.id, ()), seen.shop, seen.bench.rooms, seen.facts)
-        for each in seen.shop.containers.values()
-    }
-    return {key: state for key, state in found.items() if state.was_made}
-
-
-def state_of(
-    container: Container,
-    events: Sequence[ContainerEvent],
-    shop: Shop,
-    rooms: Mapping[int, RoomAir],
-    facts: Facts,
-) -> ContainerState:
-    """Work out how one container stands, by its events in the order of the work and what is in it.
-
-    Of all that went into a mix the shortest pot life counts.
-    """
-    of = facts.finish_class(shop.products[container.product].class_key)
-    factor = facts.rates["pot-life"].factor_per_10c
-    if container.kind is ContainerKind.CAN:
-        return container_state(container, events, of, rooms, factor)
-    inside = in_container(container, shop, events)
-    known = [facts.finish_class(key).pot_life_h for key in classes_in(inside)]
-    return container_state(
-        container,
-        events,
-        of,
-        rooms,
-        factor,
-        holds=contents(inside, facts.chemistry),
-        pot_life=min((f for f in known if f), key=lambda f: f.low_h, default=None),
-    )
-
-
 def against(state: ContainerState, moment: datetime, facts: Facts) -> tuple[Finding, ...]:
     """Return what speaks against what is in it, what is most dangerous first."""
     keeping = keeping_findings(state, moment, facts.keeping)
@@ -111,7 +69,7 @@ def open_mixes(seen: Look) -> tuple[MixLine, ...]:
     """Return the mixes that stand open: first what ends soonest, last what has no end."""
     if not seen.shop.containers:
         return ()
-    mixes = [state for state in states(seen).values() if state.is_open_mix]
+    mixes = [state for state in seen.bench.cans.states.values() if state.is_open_mix]
     mixes.sort(key=lambda s: (s.use_by or _LAST, s.made or seen.clock.now, s.container.id))
     return tuple(_mix_line(seen.context, state, seen.shop) for state in mixes)
 
@@ -136,7 +94,7 @@ def cans_in_doubt(seen: Look, products: Iterable[int]) -> tuple[CanInDoubt, ...]
     if not seen.shop.containers:
         return ()
     found = []
-    for state in states(seen).values():
+    for state in seen.bench.cans.states.values():
         can = state.container
         if can.kind is ContainerKind.MIX or can.product not in wanted or state.ended:
             continue
@@ -191,9 +149,13 @@ def pick_container(shop: Shop, typed: str) -> Container:
 
 
 def coats_from(seen: Look, container: int) -> tuple[str, ...]:
-    """Name the parts that coats from a container went on, among those that are open."""
+    """Name the parts that coats from a container went on, among those that are open.
+
+    What was drawn from it first, into a mix or a jar, came from it too.
+    """
     named: list[str] = []
     for entry in seen.log.entries:
-        if isinstance(entry, Coat) and entry.container == container:
+        source = seen.bench.cans.came_from(entry) if isinstance(entry, Coat) else None
+        if source and any(each.container.id == container for each in source.sources):
             named += parts_of(entry.targets, seen.shop)
     return tuple(dict.fromkeys(named))

@@ -7,12 +7,13 @@ from enum import StrEnum
 
 from msgspec import Struct
 
-from finishlog.asks.bench.open_cans import against, mixed_words, state_of
+from finishlog.asks.bench.open_cans import against, mixed_words
 from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.entry_words import deed_words
 from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
+from finishlog.core.bench.cans import state_of
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import Coat, ContainerEvent

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from finishlog.cli.words.said import Words, length, text
+from finishlog.cli.words.said import Words, length, measured, number, text
 from finishlog.core.commands import Do
 from finishlog.core.findings import POT_LIFE, Finding
 from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.log.words import Found
 from finishlog.core.mixing.chemistry import LEAVE_NOW
 from finishlog.core.mixing.keeping import UNKNOWN_END
 
@@ -42,7 +43,84 @@ def _tested(of: Finding, test: str) -> str:
     return f"{text(of, test)}; then: {Do.CAN_TESTED(text(of, 'can'))}"
 
 
+def _came(of: Finding) -> str:
+    return f"{text(of, 'of')} came from {text(of, 'can')}"
+
+
+def _untold(of: Finding) -> str:
+    """Say how it is answered: by the mix, by the coat, or by the film."""
+    mix = Do.MIX(text(of, "of"), "base:AMOUNT", "hardener:AMOUNT", at="WHEN")
+    then = f", then {Do.AMEND(of.acts[0], from_='NAME')}" if text(of, "can") and of.acts else ""
+    return f"log what was mixed: {mix}{then}; or {_SCRATCH}"
+
+
+def _off_ratio(of: Finding) -> str:
+    return (
+        f"{_came(of)}, with {measured(of)} of hardener in it, {number(of, 'low'):g} to "
+        f"{number(of, 'high'):g} % is usual: off its ratio it never hardens right"
+    )
+
+
+def _marked(of: Finding) -> str:
+    since, note = text(of, "since"), text(of, "note")
+    return f"{_came(of)}, which is {'since ' if since else ''}marked: do not use" + (
+        f": {note}" if note else ""
+    )
+
+
+def _from_old(of: Finding) -> str:
+    since, age = text(of, "since"), _ago(length(of, "age"))
+    aged = f"which was {age} old" if since == "made" else f"{since} {age} before"
+    return f"{_came(of)}, {aged}; it keeps {text(of, 'keeps')}"
+
+
+_SCRATCH = f"scratch a hidden spot: {Do.CHECK('PART', Found.HOLDS)}"
+_OR_OFF = f"{_SCRATCH}; if it flakes or stays soft, take it off"
+_IS_IT_HARD = f"press a thumbnail into it: {Do.CHECK('PART', Found.NO_PRINT)}, or {_SCRATCH}"
+
 WORDS = {
+    "hardener-left-out": Words(
+        lambda f: f"{_came(f)}, which was mixed without its hardener: it stays soft, however long",
+        _OR_OFF,
+        "mixed without its hardener",
+    ),
+    "hardener-untold": Words(
+        lambda f: f"was the hardener of {text(f, 'of')} in it? Nothing on record says so",
+        _untold,
+        "was its hardener in it?",
+        "word that its hardener was in it",
+    ),
+    "off-ratio": Words(_off_ratio, _OR_OFF, "mixed off its ratio"),
+    "past-pot-life": Words(
+        lambda f: (
+            f"{_came(f)}, {wait_words(length(f, 'past'))} past its pot life: "
+            "it may look good and stay soft"
+        ),
+        _IS_IT_HARD,
+        "it came from a mix past its pot life: press a thumbnail into it",
+    ),
+    "from-frozen": Words(
+        lambda f: f"{_came(f)}, which had frozen: it may never be a sound film",
+        lambda f: f"{_OR_OFF}; or try the can on scrap: {Do.CAN_TESTED(text(f, 'can'))}",
+        "it came from a can that had frozen",
+    ),
+    "from-condemned": Words(_marked, _OR_OFF, lambda f: f"it came from {text(f, 'can')}, now bad"),
+    "from-old": Words(
+        _from_old,
+        lambda f: (
+            f"touch it, and log it: {Do.CHECK('PART', Found.DRY)}; or a drop of the can on glass: "
+            f"{Do.CAN_TESTED(text(f, 'can'))}"
+        ),
+        lambda f: f"it came from {text(f, 'can')}, too old to be trusted: is it dry?",
+        "a check that finds it dry",
+    ),
+    "mixes-apart": Words(
+        lambda f: (
+            f"one coat went on from a mix {_age(length(f, 'under'))}, the next from a mix "
+            f"{_age(length(f, 'this'))}: layers of mixes so different in age may wrinkle"
+        ),
+        _IS_IT_HARD,
+    ),
     "can-condemned": Words(_condemned, lambda f: Do.CAN_THROWN_OUT(text(f, "can"))),
     "can-ended": Words(
         lambda f: f"{text(f, 'can')} is on record as {text(f, 'deed').replace('-', ' ')}",

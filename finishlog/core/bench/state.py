@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay, air_met
 from finishlog.core.air.room import RoomAir
+from finishlog.core.bench.cans import Cans
 from finishlog.core.bench.hand_over import glue_ups_here, without_what_left
 from finishlog.core.clock.pace import Paces
 from finishlog.core.film.faults import standing_faults
@@ -50,6 +51,7 @@ class BenchState(Struct, frozen=True):
     glue_ups: tuple[glue_up.GlueUp, ...]
     rags: tuple[rags.RagsItem, ...]
     rooms: Mapping[int, RoomAir]
+    cans: Cans
     products: Mapping[int, Product] = {}
 
     @property
@@ -97,18 +99,20 @@ def bench_state(
     zone: tzinfo,
     rooms: Mapping[int, RoomAir] | None = None,
     paces: Paces = Paces.none,
+    cans: Cans | None = None,
 ) -> BenchState:
     """Work out the state of every zone, assembly and rags item.
 
     `rooms`: their air where it is known already, with the sums over it; `paces`: how products dry
-    here, by what checks taught.
+    here, by what checks taught; `cans`: what coats came from, where it is known already.
     """
     index = index_of(log)
     rooms = rooms_air(shop, log, zone) if rooms is None else rooms
+    cans = cans or Cans(shop, log.entries, rooms, facts)
     parts = {piece.id: part for part in shop.parts for piece in part.pieces}
     films: _Films = {}
     states = [
-        _zone_state(part, piece, face, area, index, rooms, parts, films, facts, paces)
+        _zone_state(part, piece, face, area, index, rooms, parts, films, facts, paces, cans)
         for part in shop.parts
         for piece in part.pieces
         for face in part.faces
@@ -126,6 +130,7 @@ def bench_state(
         rags=rags.rags_items(log.entries, facts, zone, shop, stood, rooms.values()),
         rooms=rooms,
         products=shop.products,
+        cans=cans,
     )
 
 
@@ -172,6 +177,7 @@ def _zone_state(
     films: _Films,
     facts: Facts,
     paces: Paces,
+    cans: Cans,
 ) -> ZoneState:
     target = Target(piece.id, area.id)
     entries = index.by_target.get(target, ())
@@ -179,7 +185,7 @@ def _zone_state(
     stays = stays_of(part, piece, index, rooms)
     species = area.species or part.species
     wood = kind_of_wood(species, facts) if entries and paces.learnt else WoodKind.OTHER
-    layers, stages = _film(entries, stays, facts, films, paces, wood)
+    layers, stages = _film(entries, stays, facts, films, paces, wood, cans)
     return ZoneState(
         target=target,
         part=owner,
@@ -209,11 +215,14 @@ def _film(
     films: _Films,
     paces: Paces,
     wood: WoodKind,
+    cans: Cans,
 ) -> tuple[tuple[Layer, ...], FilmStages]:
     """Build the film of a zone; a batch with one story in one place shares it."""
     story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood)
     if story not in films:
-        layers = build(entries, facts, lambda start: air_met(stays, start), paces, wood)
+        layers = build(
+            entries, facts, lambda start: air_met(stays, start), paces, wood, cans.came_from
+        )
         films[story] = layers, FilmStages(layers)
     return films[story]
 

@@ -23,6 +23,7 @@ from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
 from finishlog.core.log.words import Operation, Test
+from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 
@@ -63,6 +64,8 @@ class Layer(Struct, frozen=True):
     on_a_spot: bool = False
     # What a first coat lies on.
     wood: WoodKind = WoodKind.OTHER
+    # The can or mix as it was then; None: nothing needs to be known of it.
+    came_from: CameFrom | None = None
 
     @property
     def put_on(self) -> datetime:
@@ -276,17 +279,29 @@ def build(
     air: Callable[[datetime], AirMet],
     paces: Paces = Paces.none,
     wood: WoodKind = WoodKind.OTHER,
+    came_from: Callable[[Coat], CameFrom | None] = lambda _: None,
 ) -> tuple[Layer, ...]:
     """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
 
     `entries` in the order of the work; `air` gives the air that the piece met from a moment on;
-    `wood` is what the first coat lies on.
+    `wood` is what the first coat lies on; `came_from` the can or mix that a coat came from.
     """
     story = what_stays(entries)
     at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
     return tuple(
-        _layer(
-            coat, story[n + 1 : over], story[n + 1 :], entries, facts, air, paces, wood, n == at[0]
+        replace(
+            _layer(
+                coat,
+                story[n + 1 : over],
+                story[n + 1 :],
+                entries,
+                facts,
+                air,
+                paces,
+                wood,
+                n == at[0],
+            ),
+            came_from=came_from(coat),
         )
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)

@@ -187,6 +187,8 @@ class FinishClass(Published, frozen=True):
     # How long an opened container keeps, in days, and a mix, in hours (mixed or catalysed only).
     shelf_opened_d: Range | None = None
     pot_life_h: Figure | None = None
+    # Hardener in % of the rest, without which it never becomes a film; None: it needs none.
+    hardener_pct: Range | None = None
     # One coat covers so much, at so thick a wet film; what stays of it when dry, by volume and,
     # where a specification prints that, by weight. A film thicker than the limit is at risk.
     spread_m2_per_l: Range | None = None

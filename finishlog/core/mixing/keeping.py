@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
+from msgspec import Struct
+
 from finishlog.core.findings import POT_LIFE, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Range
 from finishlog.core.log.entries import ContainerEvent
@@ -106,36 +108,44 @@ def _topped_up(state: ContainerState) -> Iterator[Finding]:
 
 def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Iterator[Finding]:
     """Say when it is older than its class is known to keep, and how to test it."""
-    keeps, tested = state.of.shelf_opened_d, state.last(ContainerDeed.TESTED)
-    if keeps is None or state.reacts or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
-        return
-    aged = _aged(state, now, keeps)
-    if aged is not None:
-        since, age = aged
+    old = too_old(state, now)
+    if old is not None:
         yield finding(
             "can-old",
             Level.CAUTION,
-            keeps.source,
+            old.keeps.source,
             can=state.container.name,
-            since=since,
-            age=age,
+            since=old.since,
+            age=old.age,
             of=state.of.name,
-            keeps=keeps_words(keeps),
+            keeps=keeps_words(old.keeps),
             test=figures.test_for(state.of.family).test,
         )
 
 
-def _aged(state: ContainerState, now: datetime, keeps: Range) -> tuple[str, timedelta] | None:
-    """Return since what it is too old to be trusted untested, and how old; None: it is not.
+class TooOld(Struct, frozen=True):
+    """A finish that is too old to be trusted untested: since when it counts, and how old it is."""
+
+    since: str
+    age: timedelta
+    keeps: Range
+
+
+def too_old(state: ContainerState, now: datetime) -> TooOld | None:
+    """Tell whether what is in it is too old to be trusted untested; None: it is not.
 
     Open, the short end of what its class keeps is the promise. Closed it keeps longer, nobody
     prints how long (common practice): past the long end it is tested all the same.
     """
+    keeps, tested = state.of.shelf_opened_d, state.last(ContainerDeed.TESTED)
+    if keeps is None or state.reacts or (tested and now - tested.when.latest <= TEST_SPEAKS_FOR):
+        return None
     since, made = _open_since(state), state.made
     if since is not None and now - since > keeps.low * _DAY:
-        return ("mixed" if state.container.kind is ContainerKind.MIX else "opened"), now - since
+        word = "mixed" if state.container.kind is ContainerKind.MIX else "opened"
+        return TooOld(word, now - since, keeps)
     if made is not None and now - made > keeps.high * _DAY:
-        return "made", now - made
+        return TooOld("made", now - made, keeps)
     return None
 
 

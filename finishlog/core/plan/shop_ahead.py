@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
+from finishlog.core.bench.cans import Cans
 from finishlog.core.bench.state import bench_state, judge_zones
 from finishlog.core.clock.pace import Paces
 from finishlog.core.log.entries import AnyEntry, Target
@@ -64,10 +65,13 @@ class ShopAhead(Struct, dict=True):
     _planned: int = 0
     paces: Paces = Paces.none
     _rooms: Mapping[int, RoomAir] = field(default_factory=dict)
+    _cans: Cans | None = None
 
     def __post_init__(self) -> None:
         """Sort parts and log into families, and look at each."""
         self._rooms = rooms_air(self.shop, self.log, self.zone)
+        # Nothing that is planned befalls a can.
+        self._cans = Cans(self.shop, self.log.entries, self._rooms, self.facts)
         for parts in families(self.shop.parts):
             pieces = {piece.id for part in parts for piece in part.pieces}
             entries = [
@@ -83,7 +87,7 @@ class ShopAhead(Struct, dict=True):
     def _look(self, family: _Family, moment: datetime) -> None:
         log = Log(tuple(family.entries))
         bench = bench_state(
-            family.shop, log, self.facts, moment, self.zone, self._rooms, self.paces
+            family.shop, log, self.facts, moment, self.zone, self._rooms, self.paces, self._cans
         )
         # What was handed over is no longer there to be worked on.
         family.zones = tuple(z for z in bench.zones if z.handed_over is None)

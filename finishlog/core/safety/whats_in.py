@@ -47,6 +47,12 @@ def in_what_goes_on(product: Product, container: int | None, note: str, shop: Sh
     return Ingredient(product.name, product.class_key, said, _in_known(container, shop))
 
 
+def names_in(of: Ingredient) -> tuple[str, ...]:
+    """Name all that went into something, down to the mixes in it, and is no finish by itself."""
+    own = () if of.class_key else (of.name,)
+    return (*own, *(name for each in of.made_of for name in names_in(each)))
+
+
 def _in_known(container: int | None, shop: Shop) -> tuple[Ingredient, ...]:
     known = shop.containers.get(container) if container is not None else None
     return (in_container(known, shop),) if known else ()
@@ -56,7 +62,7 @@ def _in(container: Container, shop: Shop, above: frozenset[int], note: str) -> I
     product = shop.products[container.product]
     above |= {container.id}
     inside = [_part(part, shop, above) for part in container.parts]
-    source = _called(container.drawn_from, shop)
+    source = called(container.drawn_from, shop)
     if source is not None and source.id not in above:
         inside.append(_in(source, shop, above, source.note))
     return Ingredient(
@@ -69,13 +75,13 @@ def _part(part: MixPart, shop: Shop, above: frozenset[int]) -> Ingredient:
     product = shop.products.get(part.product) if part.product is not None else None
     if product is not None:
         return in_product(product)
-    mix = _called(part.name, shop)
+    mix = called(part.name, shop)
     if mix is not None and mix.id not in above:
         return _in(mix, shop, above, mix.note)
     return Ingredient(part.name)
 
 
-def _called(name: str, shop: Shop) -> Container | None:
+def called(name: str, shop: Shop) -> Container | None:
     """Find a can or mix by the name it has, or had."""
     word = name.strip().casefold()
     if not word:

@@ -12,6 +12,7 @@ from msgspec import Struct
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.from_can import undated
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
@@ -72,7 +73,7 @@ class Around(Struct, frozen=True):
                 continue
             if other.top and film_checks.blocking(other.top.checks, Stage.TURN):
                 return Wet(other.face.name, None, WetDoubt.CHECK)
-            if any(is_suspect(layer) for layer in other.layers):
+            if any(is_suspect(layer) for layer in other.layers) or undated(other.layers):
                 return Wet(other.face.name, None, WetDoubt.SUSPECT)
             turn = other.stages.get(Stage.TURN)
             if turn is None:

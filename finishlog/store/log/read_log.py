@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, bindparam, func, select, union_all
+from sqlalchemy import Connection, bindparam, func, select, union, union_all
 
 from finishlog.core.log.entries import (
     AirImported,
@@ -24,7 +24,7 @@ from finishlog.store.log.heads import Head, read_heads, read_targets, read_withd
 from finishlog.store.log.in_force import Fate, fates, withdrawn_acts
 from finishlog.store.log.read_air import read_logged_air
 from finishlog.store.log.rows import read_entries
-from finishlog.store.schema.log import container_event, entry
+from finishlog.store.schema.log import coat, container_event, entry
 from finishlog.store.schema.things import container
 
 # The air before a coat says what the wood and the room were like; two days of it are enough.
@@ -35,6 +35,15 @@ OF_CONTAINERS_IN_USE = (
     select(container_event.c.entry_id)
     .join(container, container.c.id == container_event.c.container_id)
     .where(container.c.archived_at.is_(None))
+)
+
+# What befell a can decides about its coats also when it was put away since.
+_SINCE = bindparam("since", type_=entry.c.latest_at.type)
+OF_CONTAINERS_OF_COATS = (
+    select(container_event.c.entry_id)
+    .join(coat, coat.c.container_id == container_event.c.container_id)
+    .join(entry, entry.c.id == coat.c.entry_id)
+    .where(entry.c.kind == kind_of(Coat), entry.c.latest_at >= _SINCE)
 )
 
 _AIR_READ = (kind_of(Reading), kind_of(AirImported))
@@ -141,7 +150,11 @@ def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[in
     query = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
     if since is not None:
         query = query.where(entry.c.latest_at >= since)
-    return {*connection.scalars(query), *connection.scalars(OF_CONTAINERS_IN_USE)}
+    cans = OF_CONTAINERS_IN_USE
+    if since is None:
+        return {*connection.scalars(query), *connection.scalars(cans)}
+    all_cans = union(cans, OF_CONTAINERS_OF_COATS)
+    return {*connection.scalars(query), *connection.scalars(all_cans, {"since": since})}
 
 
 def _joined(within: Iterable[Stretch]) -> list[Stretch]:

@@ -89,6 +89,7 @@ def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Wor
     film = _in(sign(units.film), to_base(1, units.film))
     return (
         ("keeps, opened", of.shelf_opened_d, _in("d")),
+        ("hardener", of.hardener_pct, _in("%")),
         ("covers", of.spread_m2_per_l, spread),
         ("wet film", of.wet_film_um, film),
         ("dry film at most", of.dry_film_limit_um, film),

@@ -1,0 +1,150 @@
+"""What a film came from: does it make the film doubtful, and has a test answered that since?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import timedelta
+from enum import StrEnum
+from functools import partial
+
+from msgspec import Struct
+
+from finishlog.core.film import checks as film_checks
+from finishlog.core.film.layers import Layer
+from finishlog.core.log.words import Found
+from finishlog.core.mixing.came_from import CameFrom, Hardener, is_off
+from finishlog.core.mixing.containers import ContainerState
+from finishlog.core.mixing.keeping import TooOld, holds_water, too_old
+
+_HOLDS = frozenset({Found.HOLDS})
+_DRY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+_HARD = frozenset({Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+# Old flakes and old solution may stay soft for good; what else is too old is slow. common practice
+MAY_NEVER_DRY = frozenset({"shellac"})
+
+
+class Why(StrEnum):
+    """What it came from that makes a film doubtful."""
+
+    LEFT_OUT = "its hardener was left out"
+    UNTOLD = "nothing tells of its hardener"
+    OFF_RATIO = "its ratio was off"
+    FROZE = "it had frozen"
+    WAS_BAD = "it was marked as bad"
+    # Found later, when the film was on already.
+    TURNED_OUT_BAD = "it was marked as bad since"
+    TOO_OLD = "it was too old"
+    PAST_POT_LIFE = "it was past its pot life"
+
+
+# What a check must find to answer it; of all else only a scratch that holds does.
+_ANSWERS = {Why.TURNED_OUT_BAD: _HARD, Why.TOO_OLD: _DRY, Why.PAST_POT_LIFE: _HARD}
+
+
+class Doubt(Struct, frozen=True):
+    """One doubt about a layer; `can`: what it is about, `acts`: what tells of it."""
+
+    why: Why
+    layer: Layer
+    can: str = ""
+    acts: tuple[int, ...] = ()
+    note: str = ""
+    pct: float | None = None
+    past: timedelta = timedelta(0)
+    old: TooOld | None = None
+    state: ContainerState | None = None
+
+    @property
+    def is_undated(self) -> bool:
+        """Tell whether no time ends it, only a test or taking it off."""
+        never_dry = self.state is not None and self.state.of.family in MAY_NEVER_DRY
+        return self.why not in _ANSWERS or (self.why is Why.TOO_OLD and never_dry)
+
+
+def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
+    """Yield what makes the film doubtful by what its layers came from, that no test has answered.
+
+    What concerns the film itself a scratch that holds answers; what is slow or soft, a check that
+    finds it hard; what never dries, one that finds it dry. A check on top speaks for all below.
+    """
+    for n, layer in enumerate(layers):
+        if layer.came_from is None:
+            continue
+        for why in whys:
+            for doubt in _FOUND[why](layer, layer.came_from):
+                if not _answered(layers[n:], _ANSWERS.get(doubt.why, _HOLDS)):
+                    yield doubt
+
+
+def undated(layers: Sequence[Layer]) -> Doubt | None:
+    """Return a doubt that no time ends; None: there is none."""
+    return next((doubt for doubt in doubts(layers, *Why) if doubt.is_undated), None)
+
+
+def _answered(layers: Sequence[Layer], answers: frozenset[Found]) -> bool:
+    """Tell whether a check of these layers found what answers, and no later one a failure."""
+    checks = {c.id: c for layer in layers for c in (*layer.checks, *layer.scratches)}
+    for check in sorted(checks.values(), key=lambda c: c.when.order, reverse=True):
+        if check.found in answers:
+            return True
+        if film_checks.failed(check.found):
+            return False
+    return False
+
+
+def _left_out(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    if source.hardener is Hardener.LEFT_OUT:
+        yield Doubt(Why.LEFT_OUT, layer, source.name, (*source.mixed_by, layer.coat.act))
+
+
+def _untold(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    if source.hardener is Hardener.UNTOLD:
+        yield Doubt(Why.UNTOLD, layer, source.name, (layer.coat.act,))
+
+
+def _off_ratio(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    if is_off(source.hardener_pct, layer.of.hardener_pct):
+        acts = (*source.mixed_by, layer.coat.act)
+        yield Doubt(Why.OFF_RATIO, layer, source.name, acts, pct=source.hardener_pct)
+
+
+def _past_pot_life(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    past = source.past_pot_life
+    if past is not None:
+        acts = (*source.mixed_by, layer.coat.act)
+        yield Doubt(Why.PAST_POT_LIFE, layer, source.name, acts, past=past)
+
+
+def _froze(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    for can, froze in source.frozen():
+        if holds_water(can):
+            acts = (froze.act, layer.coat.act)
+            yield Doubt(Why.FROZE, layer, can.container.name, acts, state=can)
+
+
+def _bad(why: Why, layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    for can, marked, before in source.condemned():
+        if before is (why is Why.WAS_BAD):
+            acts = (marked.act, layer.coat.act)
+            yield Doubt(why, layer, can.container.name, acts, marked.note, state=can)
+
+
+def _too_old(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    for can in source.sources:
+        old = too_old(can, source.when)
+        if old is not None and not source.tested_since(can):
+            yield Doubt(
+                Why.TOO_OLD, layer, can.container.name, (layer.coat.act,), old=old, state=can
+            )
+
+
+_FOUND: Mapping[Why, Callable[[Layer, CameFrom], Iterator[Doubt]]] = {
+    Why.LEFT_OUT: _left_out,
+    Why.UNTOLD: _untold,
+    Why.OFF_RATIO: _off_ratio,
+    Why.FROZE: _froze,
+    Why.WAS_BAD: partial(_bad, Why.WAS_BAD),
+    Why.TURNED_OUT_BAD: partial(_bad, Why.TURNED_OUT_BAD),
+    Why.TOO_OLD: _too_old,
+    Why.PAST_POT_LIFE: _past_pot_life,
+}
