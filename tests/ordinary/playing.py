@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shlex
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache
 from pathlib import Path
@@ -49,13 +49,16 @@ def _shop() -> str:
 
 
 class Bench:
-    """One schedule on a bench of its own, one part a wood."""
+    """One schedule on a bench of its own, one part a wood; `ahead`: `why` and `plan` are asked."""
 
-    def __init__(self, folder: Path, schedule: Schedule, *, night: str = "") -> None:
+    def __init__(
+        self, folder: Path, schedule: Schedule, *, night: str = "", ahead: bool = True
+    ) -> None:
         self.program = Finishlog(folder).played(_shop(), now=BEGINS.isoformat())
         self.schedule = schedule
         self.now = BEGINS
         self.alarms: list[Alarm] = []
+        self.ahead = ahead
         self.parts = {wood: wood.replace(" ", "-") for wood in schedule.woods}
         if night:
             self.types("room usual shop none")
@@ -65,6 +68,8 @@ class Bench:
             faces = "--face back:hidden --face front" if schedule.number == 25 else ""
             self.types(f"steps new {part} {steps}")
             self.types(f"part new desk/{part} --species '{wood}' {faces} --steps {part}")
+            if schedule.moisture_pct is not None:
+                self.types(f"moisture {part} {schedule.moisture_pct:g}%")
 
     def types(self, line: str) -> Any:
         """Type a command that must end well; return its answer as a script gets it."""
@@ -73,7 +78,8 @@ class Bench:
 
     def _steps(self, wood: str) -> list[str]:
         steps = []
-        for _, words, only in self.schedule.lines:
+        due = self.schedule.due or self.schedule.acts
+        for _, words, only in replace(self.schedule, acts=due).lines:
             what, *face = words.split()
             if what in BESIDE or only not in {None, wood}:
                 continue
@@ -121,6 +127,8 @@ class Bench:
         assert offered == set(parts), f"{name}: ready names {offered}"
         for line in lines:
             self._keep(name, "ready", _against(line))
+        if not self.ahead:
+            return
         for each in self.types(f"why {' '.join(parts)}"):
             if not face or each["standing"]["faces"] in ([], face):
                 self._keep(name, "why", _against(each["standing"]))

@@ -21,7 +21,8 @@ class Schedule:
 
     `woods`: the first as named, the others suit as well and are done beside it. `products`: the
     class of each. `mixes`: what is mixed with what hardens it, right before each coat of it. An act
-    that ends in `@WOOD` is done on that wood alone.
+    that ends in `@WOOD` is done on that wood alone. `due`: the acts that its steps are made of,
+    where others are done; `moisture_pct`: the wood was measured before all else.
     """
 
     number: int
@@ -29,6 +30,8 @@ class Schedule:
     products: Mapping[str, str]
     acts: str
     mixes: Mapping[str, str] = field(default_factory=dict)
+    due: str = ""
+    moisture_pct: float | None = None
 
     @property
     def lines(self) -> tuple[Act, ...]:
@@ -49,16 +52,25 @@ class Schedule:
                 waited = timedelta(0)
         return self._with(kept)
 
-    def waiting(self, wait: timedelta, words: str) -> Schedule:
-        """Let every act of these words come so long after the one before instead."""
+    def waiting(self, wait: timedelta, words: str, times: int | None = None) -> Schedule:
+        """Let acts of these words, one or every one, come so long after the one before instead."""
+        at = self._places(words)
+        late = at if times is None else at[times - 1 : times]
         return self._with(
-            [(wait if what == words else each, what, wood) for each, what, wood in self.lines]
+            [(wait if n in late else each[0], *each[1:]) for n, each in enumerate(self.lines)]
         )
+
+    def before(self, words: str, act: str, times: int = 1) -> Schedule:
+        """Do one act more right before the act of these words that comes so many times."""
+        at = self._places(words)[times - 1]
+        return self._with([*self.lines[:at], _act(act), *self.lines[at:]])
 
     def up_to(self, words: str, times: int = 1) -> Schedule:
         """End with the act of these words that comes so many times."""
-        ends = [n for n, (_, what, _) in enumerate(self.lines, start=1) if what == words]
-        return self._with(list(self.lines[: ends[times - 1]]))
+        return self._with(list(self.lines[: self._places(words)[times - 1] + 1]))
+
+    def _places(self, words: str) -> list[int]:
+        return [n for n, (_, what, _) in enumerate(self.lines) if what == words]
 
     def _with(self, acts: Sequence[Act], woods: tuple[str, ...] = ()) -> Schedule:
         lines = [

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 
+from finishlog.acts.answers.binding import answered, not_scuffed, once_each
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.findings import (
@@ -64,7 +65,7 @@ def warnings_before(
 
     `comes`: what is brought onto the wood, with what was noted about it.
     """
-    found: dict[Finding, list[ZoneState]] = {}
+    found: list[tuple[Finding, ZoneState]] = []
     too_early = "pressed" if operation in _PRESSES else ""
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         of_it = [*_poison(state, comes, then.facts, scuffed=bool(scuffed))]
@@ -84,14 +85,13 @@ def warnings_before(
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
-            of_it += _of(verdict, scuffed, too_early, act, in_vain=_scuffed_in_vain(state))
+            of_it += _of(verdict, state, then, too_early, act, scuffed=bool(scuffed))
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state, act)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:
             of_it = _of_its_room(of_it, state, then)
-        for each in of_it:
-            found.setdefault(each, []).append(state)
-    return most_weighty(_named(each, states) for each, states in found.items())
+        found += ((each, state) for each in of_it)
+    return most_weighty(_named(each, states) for each, states in once_each(found).items())
 
 
 def coats_of_this_evening(then: Look) -> list[Coat]:
@@ -132,33 +132,24 @@ def _scuffed_in_vain(state: ZoneState) -> bool:
 
 
 def _of(
-    verdict: Verdict, scuffed: bool | None, too_early: str, act: int, *, in_vain: bool
+    verdict: Verdict, state: ZoneState, then: Look, too_early: str, act: int, *, scuffed: bool
 ) -> Iterable[Finding]:
     """Yield the binding reason as a warning, then the findings that weigh.
 
     `too_early`: what happens to a film too young for it; empty: as by a coat. `act`: what is
-    logged. `in_vain`: a scuffing on record does not count.
+    logged.
     """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
-    if verdict.answer is Answer.DRYING:
-        # While it is too early a rule's reason and way out are no mere note.
-        weighs = [
-            replace(f, level=Level.CAUTION) if f.level is Level.NOTE else f
-            for f in verdict.findings
-            if f.level is not Level.NOTE or f.rule != NIGHT_UNTOLD
-        ]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
     # What binds speaks for itself, with its own remedy.
     said = verdict.binds in weighs
     in_time = verdict.answer is Answer.DEADLINE and verdict.deed is Deed.COAT
     if verdict.answer not in quiet and not said and not in_time:
-        level = Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP
-        binds = finding("answered", level, answer_is=verdict.answer, too_early=too_early)
-        yield replace(binds, because_of=verdict.binds)
+        yield answered(verdict, state, then, too_early)
     if scuffed:
         weighs = [f for f in weighs if not f.scuff]
     elif verdict.scuff_first and not any(f.scuff for f in weighs):
-        yield finding("scuffed-too-young" if in_vain else "no-scuffing", Level.CAUTION, act=act)
+        yield not_scuffed(state, then.bench.now, act, in_vain=_scuffed_in_vain(state))
     yield from weighs
 
 

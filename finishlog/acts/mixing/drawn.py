@@ -161,7 +161,7 @@ def of_the_pot(
         for coat in coats_of_this_evening(then)
     )
     said = {each.rule for each in told_already} | ({hardener_untold.id} if asked else set())
-    near = around(after.bench.zones, after.bench.now, after.facts)
+    near = around(after.bench.zones, after.bench.now, after.facts, after.shop.products)
     for zone in after.bench.zones:
         if not any(layer.coat.act == act for layer in zone.layers):
             continue

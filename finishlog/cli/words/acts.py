@@ -28,7 +28,12 @@ def _done_all_the_same(of: Finding) -> str:
     answer, early = Answer(text(of, "answer_is")), text(of, "too_early")
     if answer is Answer.DRYING and early:
         return _TOO_EARLY[early]
-    return _AFTER_ALL.get(answer, "")
+    return "; ".join(filter(None, (_AFTER_ALL.get(answer, ""), text(of, "lift"))))
+
+
+def _no_scuffing(of: Finding) -> str:
+    late = f": {measured(of)} after the coat, its window is {wanted(of)}" if of.measured else ""
+    return f"no scuffing on record{late}"
 
 
 def _if_scuffed(of: Finding) -> str:
@@ -51,7 +56,7 @@ def _its_parts(of: Finding) -> str:
 WORDS = {
     "answered": Words(lambda f: text(f, "answer_is"), _done_all_the_same, cause="{said}: {long}"),
     "a-little-early": Words(lambda f: f"{measured(f)} early", "check before the next coat"),
-    "no-scuffing": Words("no scuffing on record", _if_scuffed),
+    "no-scuffing": Words(_no_scuffing, _if_scuffed),
     "scuffed-too-young": Words("it was scuffed too young, which gives no grip", _if_scuffed),
     "scuff-is-due": Words(
         "the step that is due is scuff, and no scuffing is on record", _if_scuffed

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
+from finishlog.cli.words.said import Words, each_of, label_hours, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
@@ -41,7 +41,11 @@ def _held_up(of: Finding) -> str:
 
 
 WORDS = {
-    "other-face": Words(lambda f: f"{_face(f)} must bear turning first", waits=_face),
+    "other-face": Words(
+        lambda f: f"{_face(f)} must bear turning first{label_hours(f)}",
+        short=lambda f: f"{_face(f)} must bear turning first",
+        waits=_face,
+    ),
     "dust-on-wet": Words(
         lambda f: f"dust would settle in the wet film of {text(f, 'name')} to be dust-free",
         waits=lambda f: f"{text(f, 'name')} to be dust-free",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from finishlog.cli.words.said import (
     Words,
     each_of,
+    label_hours,
     length,
     measured,
     number,
@@ -66,13 +67,10 @@ def _clock(of: Finding) -> str:
     return shown(Stage(text(of, "stage")))
 
 
-def _hours(of: Finding) -> str:
-    """Say which hours bind."""
-    figure = of.wait.figure if of.wait else None
-    if figure is None:
-        return ""
-    span = f"{figure.low_h:g}" + (f"–{figure.high_h:g}" if figure.high_h > figure.low_h else "")
-    return f" (label {span} h)"
+def _since(of: Finding) -> str:
+    """Say why a published pair makes a coat wait."""
+    reason = text(of, "reason")
+    return f": {reason}" if reason else ""
 
 
 def _no_figure(of: Finding) -> str:
@@ -146,10 +144,11 @@ def _again(of: Finding) -> str:
 WORDS = {
     "stands-still": Words("stands still: this air is outside its limits"),
     "not-reached": Words(
-        lambda f: f"{_clock(f)} not reached{_hours(f)}", short=lambda f: f"{_clock(f)} not reached"
+        lambda f: f"{_clock(f)} not reached{label_hours(f)}{_since(f)}",
+        short=lambda f: f"{_clock(f)} not reached",
     ),
     "may-be-reached": Words(
-        lambda f: f"{_clock(f)} may be reached, not promised yet{_hours(f)}",
+        lambda f: f"{_clock(f)} may be reached, not promised yet{label_hours(f)}{_since(f)}",
         short=lambda f: f"{_clock(f)} may be reached, not promised yet",
     ),
     "air-reckoned": Words(
@@ -165,7 +164,10 @@ WORDS = {
     "over-old-finish": Words(lambda f: f"over {name_of(OldFinish(text(f, 'of')))}"),
     "in-the-white": Words("in the white"),
     "dry-enough": Words("dry enough to recoat"),
-    "dead-zone": Words("too late to bond by itself, too soft to scuff"),
+    "dead-zone": Words(
+        lambda f: f"too late to bond by itself, too soft to scuff{label_hours(f)}",
+        short="too late to bond by itself, too soft to scuff",
+    ),
     "between-windows": Words(
         "its window has closed and has not opened again: scuffing does not help now"
     ),
@@ -182,7 +184,10 @@ WORDS = {
         "scuff once it sands",
     ),
     "may-wrinkle": Words(
-        "too late in its cure: even a scuffed film may wrinkle until it is fully hard",
+        lambda f: (
+            f"too late in its cure, its window is {wanted(f)}: even a scuffed film may wrinkle "
+            "until it is fully hard"
+        ),
         "scuff a spot and coat it first, or wait until it is fully hard",
     ),
     "steps-behind": Words("every step is behind"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from datetime import timedelta
 
@@ -70,6 +71,17 @@ def wanted(of: Finding, digits: int = 0) -> str:
     """Word what is wanted."""
     assert of.wanted is not None, of.rule
     return figure(of.wanted, digits)
+
+
+def label_hours(of: Finding) -> str:
+    """Word the label hours that bind, and how many of them are done where they were counted."""
+    figure = of.wait.figure if of.wait else None
+    if figure is None:
+        return ""
+    span = f"{figure.low_h:g}" + (f"–{figure.high_h:g}" if figure.high_h > figure.low_h else "")
+    if of.measured is None:
+        return f" (label {span} h)"
+    return f" (label {span} h, {math.floor(10 * of.measured.value) / 10:.1f} done)"
 
 
 def figure(of: Figured, digits: int) -> str:

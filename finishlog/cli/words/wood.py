@@ -75,7 +75,10 @@ WORDS = {
         "wipe it right before the coat, and log it: solvent-wipe",
     ),
     "oil-is-back": Words(
-        lambda f: f"wiped with solvent {length_words(length(f, 'ago'))} ago: the oil is back",
+        lambda f: (
+            f"wiped with solvent {length_words(length(f, 'ago'))} ago, good for {wanted(f)}: the "
+            "oil is back"
+        ),
         "wipe it again right before the coat, and log it: solvent-wipe",
     ),
     "dust-of-bleach": Words(

@@ -42,11 +42,11 @@ def test_some_minutes_early_are_a_few_words(tray, minutes):
     assert warned(tray, 240 - minutes, "tray", "clear") == [f"caution: {minutes} min early"]
 
 
-@pytest.mark.parametrize("minutes", [16, 60, 200])
-def test_far_too_early_is_a_stop(tray, minutes):
-    assert "stop: drying: recoat over clear not reached (label 4 h)" in warned(
-        tray, 240 - minutes, "tray", "clear"
-    )
+@pytest.mark.parametrize(("minutes", "done"), [(16, "3.7"), (60, "3.0"), (200, "0.6")])
+def test_far_too_early_is_a_stop(tray, minutes, done):
+    """In standard air a label hour is an hour."""
+    said = f"stop: drying: recoat over clear not reached (label 4 h, {done} done)"
+    assert said in warned(tray, 240 - minutes, "tray", "clear")
 
 
 def test_of_a_short_wait_only_a_tenth_is_hardly_anything(tray):
@@ -55,7 +55,7 @@ def test_of_a_short_wait_only_a_tenth_is_hardly_anything(tray):
 
 def test_of_a_short_wait_a_third_is_a_stop(tray):
     assert warned(tray, 20, "box", "thin") == [
-        "stop: drying: recoat over thin not reached (label 0.5 h)"
+        "stop: drying: recoat over thin not reached (label 0.5 h, 0.3 done)"
     ]
 
 

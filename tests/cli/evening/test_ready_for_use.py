@@ -64,7 +64,7 @@ def test_packed_too_early_is_told_what_presses_into_it(shop: Finishlog):
     """Finishing-education page: plain paper or foam, and not before the date."""
     said = shop.did("log", "top", "pack", now="2026-03-02T20:00:00+00:00").out
     assert "stop: top: drying: pack not reached (label " in said
-    assert " h); nothing but air may touch it: foam" in said
+    assert " done); nothing but air may touch it: foam" in said
 
 
 def test_a_coat_that_bars_the_coats_to_come_is_warned_of(shop: Finishlog):

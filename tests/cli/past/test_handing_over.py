@@ -43,7 +43,7 @@ def test_one_set_of_two_woods_is_packed_by_its_own_last_coat(finisher: Finisher)
     assert "touch       reached" in finisher.types("2026-03-04 05:30", "when walnut")
     said = finisher.types("2026-03-04 05:30", "log walnut pack")
     assert "stop: walnut ×4: drying: pack not reached (label " in said
-    assert " h); nothing but air may touch it: foam" in said
+    assert " done); nothing but air may touch it: foam" in said
     assert "stop" not in finisher.types("2026-03-04 05:30", "log maple pack")
     walnut = finisher.types("2026-03-04 08:00", "when walnut")
     assert "pack        test first (thumbnail); promised after" in walnut

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Act, Answer, Finding, Level, finding, plainly
+from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours, plainly
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
@@ -182,15 +182,17 @@ def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
 def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film too late to recoat that scuffing does not save: only hardness or a test does."""
     top, hard = zone.top, zone.stages.get(Stage.CURED)
+    window = top.coat.figures.window.closes if top else None
     closes = top.closes(around.now) if top and top.of.wrinkles_when_late_source else None
-    if top is None or closes is None or around.now <= closes:
+    if top is None or window is None or closes is None or around.now <= closes:
         return
     if asked.over is None or not asked.over.needs_tooth:
         return
     if hard and hard.high and around.now >= hard.high:
         return
     source = top.of.wrinkles_when_late_source or ""
-    found = finding("may-wrinkle", Level.CAUTION, source, answer=Answer.TEST)
+    late = hours(window.low_h)
+    found = finding("may-wrinkle", Level.CAUTION, source, wanted=late, answer=Answer.TEST)
     yield replace(found, high=hard.high, wait=hard) if hard else found
 
 

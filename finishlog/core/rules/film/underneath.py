@@ -213,7 +213,11 @@ def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             continue
         if row is not None and (layer.of.key, row.reason) not in told:
             told.add((layer.of.key, row.reason))
-            yield from _said(row, "pair", under=layer.of.name, buried=_yes(each.over is not None))
+            waits = row.answer is OvercoatAnswer.WAIT
+            buried = each.over is not None
+            yield from _said(
+                row, "pair", under=layer.of.name, buried=_yes(buried), waits=_yes(waits)
+            )
         is_pair = asked.over is not None and layer.of.key != asked.over.key
         if row is None and is_pair and each.over is None:
             assert asked.over is not None

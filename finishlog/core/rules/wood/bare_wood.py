@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import Answer, Finding, Level, finding, hours
 from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work
 from finishlog.core.log.when import When
 from finishlog.core.log.words import FaultKind, Operation, Stripping
@@ -164,6 +164,7 @@ def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         "oil-is-back" if wiped else "not-solvent-wiped",
         Level.CAUTION,
         around.facts.drying.solvent_wipe_h.source,
+        wanted=hours(around.facts.drying.solvent_wipe_h.value) if wiped else None,
         ago=around.now - wiped.earliest if wiped else None,
     )
 
