@@ -20,7 +20,7 @@ from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped, Target, Work
-from finishlog.core.log.words import Found, Outcome
+from finishlog.core.log.words import FaultKind, Found, Outcome
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
@@ -165,15 +165,25 @@ def _checks(after: Sequence[AnyEntry]) -> tuple[str, ...]:
 
 
 def _went_wrong(after: Sequence[AnyEntry], facts: Facts) -> tuple[str, ...]:
-    """Return what went wrong until the next coat, and whether it was taken off."""
+    """Return what went wrong until the next coat, and whether it was taken off.
+
+    A film that lets go is told of every pair in it, also of those that later coats covered.
+    """
     found: list[str] = []
+    covered = False
     for entry in after:
-        if isinstance(entry, Coat):
-            break
-        flaked = isinstance(entry, Check) and entry.found is Found.FLAKES
-        if isinstance(entry, Fault) or flaked:
+        lets_go = _lets_go(entry)
+        if lets_go or (isinstance(entry, Fault) and not covered):
             found.append(went_wrong_words(entry, facts))
         if isinstance(entry, Stripped):
-            found.append("taken off")
+            found += [] if covered else ["taken off"]
             break
+        covered = covered or isinstance(entry, Coat)
     return tuple(dict.fromkeys(found))
+
+
+def _lets_go(entry: AnyEntry) -> bool:
+    """Tell whether an entry found that a film does not hold on what is below it."""
+    if isinstance(entry, Check):
+        return entry.found is Found.FLAKES
+    return isinstance(entry, Fault) and entry.what is FaultKind.PEEL
