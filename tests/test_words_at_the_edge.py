@@ -31,6 +31,7 @@ MAY = {
     "HeldUp.why": "an id that cli/words/beside words",
     "OvercoatRule.reason": "a published row, with its source",
     "OvercoatRule.remedy": "a published row, with its source",
+    "OwnRule.because": "the reason that the person gave",
     "Promise.text": "what the person typed",
     "Selector.text": "what the person typed",
 }
@@ -69,8 +70,11 @@ def test_every_rule_has_words_and_no_words_are_left_over():
 
 def _ids(under: str = "") -> set[str]:
     """Return the id of every finding that may be made in a room; none named: below the edge."""
-    own = {file: _makers(tree) for file, tree in TREES.items()}
-    every = {name: at for makers in own.values() for name, at in makers.items()}
+    every = BUILDS
+    # What is handed an id may hand it on.
+    for _ in range(2):
+        own = {file: _makers(tree, every) for file, tree in TREES.items()}
+        every = {name: at for makers in own.values() for name, at in makers.items()}
     found: set[str] = set()
     for file, tree in TREES.items():
         brought = {a.name for n in ast.walk(tree) if isinstance(n, ast.ImportFrom) for a in n.names}
@@ -103,12 +107,12 @@ def test_what_a_rule_may_say_is_worded_with_the_values_of_a_story():
 BUILDS = {"finding": 0, "plainly": 0}
 
 
-def _makers(tree: ast.Module) -> dict[str, int]:
+def _makers(tree: ast.Module, known: Mapping[str, int]) -> dict[str, int]:
     """Return the functions that are handed the id of what they find, and as which argument."""
     makers = dict(BUILDS)
     for of in (node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)):
         takes = [each.arg for each in of.args.args]
-        for call in _calls(of, BUILDS):
+        for call in _calls(of, known):
             if isinstance(call.args[0], ast.Name) and call.args[0].id in takes:
                 makers[of.name] = takes.index(call.args[0].id)
     return makers
@@ -154,5 +158,7 @@ def _branches(value: ast.expr) -> Iterator[str]:
     if isinstance(value, ast.IfExp):
         yield from _branches(value.body)
         yield from _branches(value.orelse)
+    elif isinstance(value, ast.Name) and isinstance(getattr(findings, value.id, None), str):
+        yield getattr(findings, value.id)
     elif isinstance(value, ast.Constant) and isinstance(value.value, str):
         yield value.value

@@ -26,6 +26,9 @@ NIGHT_UNTOLD = "night-untold"
 HEATER_UNTOLD = "heater-untold"
 POT_LIFE = "pot-life"
 WOOD_WARMS_UP = "wood-warms-up"
+PAIR = "pair"
+NO_SCUFFING = "no-scuffing"
+COATS_A_DAY = "coats-a-day"
 
 
 class Level(StrEnum):

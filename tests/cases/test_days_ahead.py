@@ -72,6 +72,8 @@ def test_fc046_sub_batches_keep_their_own_clocks(finisher: Finisher):
         "part new kitchen/doors -n 50 --face back:hidden --face front --steps both",
         "part new kitchen/fronts -n 20 --face back:hidden --face front --steps both",
         "air 23C 50%",
+        # What is called catalysed has its catalyst mixed in.
+        "mix catalysed base:2L hardener:200ml",
     )
     finisher.types("2026-06-01 08:30", "log fronts:1-10 --face back --method spray")
     first = finisher.reads("2026-06-01 09:40", "log doors:1-24 --face back --method spray")

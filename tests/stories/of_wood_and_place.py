@@ -59,8 +59,7 @@ STORIES = {
         speaks(
             "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "
             "ask waterborne-clear +1d",
-            Answer.TEST,
-            "points",
+            says="points",
         ),
         silent(
             "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "

@@ -9,7 +9,17 @@ from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer, Finding, In, Level, also, finding, hours
+from finishlog.core.findings import (
+    NO_SCUFFING,
+    PAIR,
+    Answer,
+    Finding,
+    In,
+    Level,
+    also,
+    finding,
+    hours,
+)
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
@@ -47,7 +57,7 @@ def _why_it_waits(verdict: Verdict, film: Layer | None) -> Finding | None:
         (
             f
             for f in verdict.findings
-            if f.rule == "pair"
+            if f.rule == PAIR
             and f.value("waits")
             and film is not None
             and f.value("under") == film.of.name
@@ -61,7 +71,7 @@ def not_scuffed(state: ZoneState, now: datetime, act: int, *, in_vain: bool) -> 
 
     `act` logs the coat; `in_vain`: what is on record came while the film was too young for it.
     """
-    found = finding("scuffed-too-young" if in_vain else "no-scuffing", Level.CAUTION, act=act)
+    found = finding("scuffed-too-young" if in_vain else NO_SCUFFING, Level.CAUTION, act=act)
     top = state.top
     window, closed = (top.coat.figures.window, top.closes()) if top else (None, None)
     if in_vain or top is None or window is None or closed is None or now <= closed:
@@ -87,7 +97,7 @@ def once_each(found: Iterable[tuple[Finding, ZoneState]]) -> dict[Finding, list[
 
 
 def _without_hours(of: Finding) -> Finding:
-    if of.rule == "no-scuffing":
+    if of.rule == NO_SCUFFING:
         return replace(of, measured=None)
     cause = of.because_of
     return of if cause is None else replace(of, because_of=replace(cause, measured=None))

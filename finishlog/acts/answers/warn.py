@@ -11,6 +11,7 @@ from finishlog.acts.answers.binding import answered, not_scuffed, once_each
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.findings import (
+    COATS_A_DAY,
     HEATER_UNTOLD,
     NIGHT_UNTOLD,
     Answer,
@@ -140,6 +141,9 @@ def _of(
     logged.
     """
     weighs = [f for f in verdict.findings if f.level is not Level.NOTE]
+    if verdict.answer is Answer.DRYING:
+        # That it comes too early says already that it is a coat too many for a day.
+        weighs = [f for f in weighs if f.rule != COATS_A_DAY]
     quiet = {Answer.GO, Answer.DONE, Answer.SET_ASIDE, Answer.SCUFF}
     # What binds speaks for itself, with its own remedy.
     said = verdict.binds in weighs

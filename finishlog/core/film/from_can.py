@@ -44,7 +44,7 @@ _ANSWERS = {Why.TURNED_OUT_BAD: _HARD, Why.TOO_OLD: _DRY, Why.PAST_POT_LIFE: _HA
 class Doubt(Struct, frozen=True):
     """One doubt about a layer; `can`: what it is about, `acts`: what tells of it."""
 
-    why: Why
+    cause: Why
     layer: Layer
     can: str = ""
     acts: tuple[int, ...] = ()
@@ -58,7 +58,7 @@ class Doubt(Struct, frozen=True):
     def is_undated(self) -> bool:
         """Tell whether no time ends it, only a test or taking it off."""
         never_dry = self.state is not None and self.state.of.family in MAY_NEVER_DRY
-        return self.why not in _ANSWERS or (self.why is Why.TOO_OLD and never_dry)
+        return self.cause not in _ANSWERS or (self.cause is Why.TOO_OLD and never_dry)
 
 
 def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
@@ -72,7 +72,7 @@ def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
             continue
         for why in whys:
             for doubt in _FOUND[why](layer, layer.came_from):
-                if not _answered(layers[n:], _ANSWERS.get(doubt.why, _HOLDS)):
+                if not _answered(layers[n:], _ANSWERS.get(doubt.cause, _HOLDS)):
                     yield doubt
 
 

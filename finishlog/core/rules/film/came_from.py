@@ -40,9 +40,9 @@ def _each(zone: ZoneState, *whys: Why) -> Iterator[Doubt]:
     """Yield a doubt of some kinds once, with the acts of all the layers that it is about."""
     met: dict[tuple[Why, str], Doubt] = {}
     for doubt in doubts(zone.layers, *whys):
-        before = met.get((doubt.why, doubt.can))
+        before = met.get((doubt.cause, doubt.can))
         acts = (*(before.acts if before else ()), *doubt.acts)
-        met[doubt.why, doubt.can] = replace(doubt, acts=tuple(sorted(set(acts))))
+        met[doubt.cause, doubt.can] = replace(doubt, acts=tuple(sorted(set(acts))))
     yield from met.values()
 
 
@@ -147,9 +147,9 @@ def from_frozen(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
 def from_condemned(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A can that is marked as bad makes every coat from it doubtful: those before are tested."""
     for doubt in _each(zone, Why.WAS_BAD, Why.TURNED_OUT_BAD):
-        if doubt.why is Why.TURNED_OUT_BAD and asked.act not in LOADED:
+        if doubt.cause is Why.TURNED_OUT_BAD and asked.act not in LOADED:
             continue
-        was = doubt.why is Why.WAS_BAD
+        was = doubt.cause is Why.WAS_BAD
         found = finding(
             "from-condemned",
             Level.STOP if was else Level.CAUTION,
@@ -206,7 +206,8 @@ def mixes_apart(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
             continue
         found = ages_differ(above.state, above.when, [(below.state, below.when)])
         if found is not None:
-            yield replace(found, rule="mixes-apart", acts=(under.coat.act, over.coat.act))
+            apart = finding("mixes-apart", found.level, found.source)
+            yield replace(apart, says=found.says, acts=(under.coat.act, over.coat.act))
 
 
 # What the act itself said of its can, and what a rule says of the film that it became.

@@ -125,8 +125,15 @@ def _by_wait_and_window(
         yield clock(Answer.DEAD_ZONE, "dead-zone", both, then="scuff and recoat")
         return
     uneven = next((f.known.name for f in zone.faults if _wants_evening(f, top)), None)
-    always = "scuff-always" if again is None else "scuff-now"
-    why = "window-closed" if missed else "even-first" if uneven else always
+    why = (
+        "window-closed"
+        if missed
+        else "even-first"
+        if uneven
+        else "scuff-always"
+        if again is None
+        else "scuff-now"
+    )
     due = clock(Answer.SCUFF, why, both, **({"fault": uneven} if uneven and not missed else {}))
     yield replace(by_time(both, now, what="scuff") or due, scuff=True)
 
