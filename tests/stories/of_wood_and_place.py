@@ -94,6 +94,15 @@ STORIES = {
         # What came off took its sanding with it.
         silent("oak top; sand P180; shellac-2lb; off bare +90d; ask waterborne-clear +1h"),
     ),
+    "wood-wetted": (
+        speaks("oak top; raise-grain; ask waterborne-clear +10m", Answer.WAITS),
+        speaks("ash top; sand; bleach-oxalic; rinse +1d; ask wiping-stain +10m", Answer.WAITS),
+        speaks("oak top; rinse; ask sand +15m"),
+        silent("oak top; raise-grain; ask waterborne-clear +1d"),
+        silent("oak top; sand; ask waterborne-clear +10m"),
+        silent("oak top; shellac-2lb; rinse +1d; ask waterborne-clear +10m"),
+        silent("old-varnish oak top; rinse; ask waterborne-clear +10m"),
+    ),
     "grain-raised": (
         speaks("oak top; sand P180; raise-grain; ask waterborne-clear +1d", Answer.SCUFF),
         speaks("oak top; sand; bleach-oxalic; rinse +1d; ask alkyd-varnish +4d", Answer.SCUFF),

@@ -135,5 +135,5 @@ WORDS = {
             + ("it takes colour, or grips, less" if text(f, "finer") else "its scratches may show")
         )
     ),
-    "wood-wetted": Words("the wood is wet"),
+    "wood-wetted": Words("the wood is wet", waits="the wood to dry"),
 }

@@ -15,6 +15,9 @@ from finishlog.core.verdict.fold import UNDATED
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
+# By what it came from, or by how its joint set, time alone makes nothing of it safe.
+_TESTED_FIRST = frozenset({"past-pot-life", "from-condemned", "from-old", "cold-joint"})
+
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What surplus that set before it was wiped never reaches.
@@ -51,7 +54,7 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     for other in times[1:]:
         time = later(time, other)
     held = [s.handling[stage] for s in coated if stage in s.handling]
-    blocked = next((v.binds for v in held if _is_undated(v)), None)
+    blocked = next((f for v in held if (f := _bars(v)) is not None), None)
     found = Milestone(stage, time.low, time.high, time.air_read, blocked, _missing(coated, stage))
     dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
     if stage is Stage.RECOAT and dead and dead[0] is not None:
@@ -61,8 +64,12 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
 
 
-def _is_undated(verdict: Verdict) -> bool:
-    return verdict.answer in UNDATED or (verdict.answer is Answer.WAITS and verdict.high is None)
+def _bars(verdict: Verdict) -> Finding | None:
+    """Return what no date ends: a stop, or the test of a film that may never get there."""
+    undated = verdict.answer is Answer.WAITS and verdict.high is None
+    if verdict.answer in UNDATED or undated:
+        return verdict.binds
+    return next((f for f in verdict.findings if f.rule in _TESTED_FIRST), None)
 
 
 def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone:

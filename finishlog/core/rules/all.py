@@ -80,6 +80,7 @@ RULES: tuple[Rule, ...] = (
     settling.from_other_air,
     settling.wood_too_dry,
     settling.moisture_trend,
+    prepared.wood_wetted,
     prepared.grain_raised,
     prepared.sanded_long_ago,
     prepared.last_grit,

@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 
 from msgspec.structs import replace
 
-from finishlog.core.findings import Answer, Deed, Finding, plainly
+from finishlog.core.findings import Act, Answer, Deed, Finding, plainly
 from finishlog.core.rules.all import findings_of
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -75,6 +75,9 @@ def _binding(found: Iterable[Finding], asked: Asked) -> Finding:
     test; scuffing; go. A coat that is on the way in any case does not wait for a deadline.
     """
     binding = [f for f in found if f.answer is not None]
+    if asked.act is Act.REST:
+        # Where nothing is asked no test is due: what it tells stands beside, and bars the handling.
+        binding = [f for f in binding if f.answer is not Answer.TEST]
     running = [f for f in binding if f.answer is Answer.DEADLINE and f.deed is not Deed.COAT]
     if running and not asked.done:
         return min(running, key=lambda f: f.closes or _FAR)

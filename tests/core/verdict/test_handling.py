@@ -12,6 +12,7 @@ from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
 from tests.shop_of import SHELLAC, STAIN, VARNISH, WATERBORNE, WAX, Story, at, hours_until
+from tests.stories.telling import scene
 
 MONTH = 24.0 * 30
 
@@ -61,3 +62,15 @@ def test_the_stages_are_worked_out_as_they_are_asked_for_and_answer_like_the_wor
     state = story.state(1.0)
     assert set(state.handling) >= {Stage.TURN, Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED}
     assert state.handling[Stage.SAND].answer in {Answer.DRYING, Answer.TEST, Answer.DEADLINE}
+
+
+def test_the_last_coat_from_a_stale_mix_is_not_sent_to_the_bench_and_packed_by_no_date():
+    """Minutes old nobody tests it; weeks later time alone has not made it hard (common practice)."""
+    after = "oak top; mix pot waterborne-two-part base*10+hardener 08:00; waterborne-two-part from-pot +3h; ask rest"
+    assert scene(f"{after} +2m").verdict.answer is Answer.DONE
+    weeks = scene(f"{after} +60d")
+    assert weeks.verdict.answer is Answer.DONE
+    pack = milestone([weeks.zone], Stage.PACK)
+    assert pack is not None
+    assert pack.blocked is not None
+    assert pack.blocked.rule == "past-pot-life"

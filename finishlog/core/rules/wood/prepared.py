@@ -13,13 +13,13 @@ from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Answer, Figured, Finding, In, Level, finding
+from finishlog.core.findings import Answer, Figured, Finding, In, Level, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Operation
 from finishlog.core.published.species import WoodKind
 from finishlog.core.rules.reads import BARE, WOOD
-from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -69,6 +69,23 @@ def sanded_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
             answer=Answer.SCUFF,
         )
         yield replace(found, scuff=True, acts=(last.act,))
+
+
+@rule(
+    "wood-wetted",
+    binds=COAT | ABRADING,
+    source="facts: hands_on",
+    reads=f"{BARE} product.class_key work.operation work.when",
+)
+def wood_wetted(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Wood that was just wetted, to raise its grain or to rinse it, dries first."""
+    wetted = _worked(zone, _RAISES) if _in_the_white(zone) else None
+    if wetted is None:
+        return
+    dry = wetted.when.latest + timedelta(minutes=around.facts.hands_on.wet_wood_min.high)
+    if around.now < dry:
+        found = plainly("wood-wetted", Answer.WAITS)
+        yield replace(found, high=dry, acts=(wetted.act,))
 
 
 @rule(
