@@ -65,8 +65,9 @@ def test_the_stages_are_worked_out_as_they_are_asked_for_and_answer_like_the_wor
 
 
 def test_the_last_coat_from_a_stale_mix_is_not_sent_to_the_bench_and_packed_by_no_date():
-    """Minutes old nobody tests it; weeks later time alone has not made it hard (common practice)."""
-    after = "oak top; mix pot waterborne-two-part base*10+hardener 08:00; waterborne-two-part from-pot +3h; ask rest"
+    """Minutes old nobody tests it; weeks later time alone made nothing hard (common practice)."""
+    mixed = "mix pot waterborne-two-part base*10+hardener 08:00"
+    after = f"oak top; {mixed}; waterborne-two-part from-pot +3h; ask rest"
     assert scene(f"{after} +2m").verdict.answer is Answer.DONE
     weeks = scene(f"{after} +60d")
     assert weeks.verdict.answer is Answer.DONE
