@@ -55,7 +55,7 @@ PRODUCT = {
     "window": WINDOW,
 }
 ONE_PRODUCT = {
-    "": PRODUCT[""].replace(" self_heating", " pace self_heating"),
+    "": PRODUCT[""].replace(" says self_heating", " pace says self_heating"),
     "window": WINDOW,
     "pace[]": "acts coats container factor first high low median method words",
     "says[]": "act because words",
@@ -68,8 +68,8 @@ SPECIES = (
 GLUE = "aliases before_finish clamp cure key level min_c name notes open water_based wood_c"
 CLASS = (
     "abrade aliases builds_film carrier coats daily_coats dry_film_limit_um family"
-    " hardener_pct hazards key limits mechanism methods most_coats name needs_tooth notes"
-    " pot_life_h readings self_heating self_heating_source shelf_opened_d solids_vol_pct"
+    " hardener_pct hazards key limits mechanism methods most_coats name needs_tooth"
+    " not_inside_closed_source notes pot_life_h readings self_heating self_heating_source shelf_opened_d solids_vol_pct"
     " solids_wt_pct spread_m2_per_l stages topcoat wet_film_um window wipe_off_h"
     " wrinkles_when_late_source"
 )
