@@ -267,8 +267,19 @@ def test_every_piece_that_was_named_is_recorded_or_the_whole_act_is_refused(told
                 assert wood <= reached, (part.path, piece, told.typed)
 
 
+# A fault that was found twice is one (drawn by a search).
+TWICE = Batch(
+    steps=(0, 0, 0, 0),
+    before=(("sealer", 0, (1,), ""), ("fault", 0, (1,), ""), ("fault", 0, (1,), "")),
+    named=((0, (1,)),),
+    word="sealer",
+    verb="log",
+)
+
+
 @examples(50)
 @given(batches())
+@example(TWICE)
 def test_the_answer_counts_the_pieces_and_warns_of_nothing_twice(told: Batch):
     with kept(told) as (database, _):
         answer = None

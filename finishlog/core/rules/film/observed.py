@@ -73,10 +73,11 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
 
-    What is done about it is never barred, and makes it a note.
+    What is done about it is never barred, and makes it a note. One found twice is one.
     """
-    barring = [each for each in zone.faults if _bars(each, zone, asked, around)][-1:]
-    for each in zone.faults:
+    there = {(f.known.kind, f.fault.place, f.coat and f.coat.id): f for f in zone.faults}.values()
+    barring = [each for each in there if _bars(each, zone, asked, around)][-1:]
+    for each in there:
         answers = _answers(each, asked)
         remedies = tuple(r.rstrip(".") for r in each.remedies(around.now))
         found = finding(
