@@ -343,10 +343,35 @@ def test_labels_and_figures_of_the_fifth_revision_have_no_gap_and_nothing_said(
     windows = ask(first_revision, "SELECT * FROM product_window")
     upgraded = open_database(first_revision, NOW).upgraded
     assert upgraded is not None
-    assert (upgraded.from_, upgraded.to) == ("0005", "0006")
+    assert (upgraded.from_, upgraded.to) == ("0005", HEAD)
     for table, was in (("figure_set", before), ("product_window", windows)):
         assert was, table
         assert ask(first_revision, f"SELECT * FROM {table}") == [
             (*row, None, None, None) for row in was
         ]
     assert ask(first_revision, "SELECT * FROM product_says") == []
+
+
+def test_coats_and_checks_of_the_sixth_revision_stay_and_may_be_said_otherwise(
+    first_revision: Path,
+):
+    """Every coat so far was finished; what a check may find from then on has more words."""
+    bring_up(first_revision, NOW, 1.0, Scripts(migrations_folder(), "0006"))
+    coats = ask(first_revision, "SELECT * FROM coat")
+    checks = ask(first_revision, "SELECT entry_id, test, found, note FROM film_check")
+    assert coats
+    assert checks
+    open_database(first_revision, NOW)
+    assert ask(first_revision, "SELECT DISTINCT stopped FROM coat") == [(None,)]
+    assert len(ask(first_revision, "SELECT * FROM coat")) == len(coats)
+    assert ask(first_revision, "SELECT entry_id, test, found, note FROM film_check") == checks
+    with closing(sqlite3.connect(first_revision)) as connection, connection:
+        connection.execute(
+            "INSERT INTO film_check (entry_id, test, found) VALUES"
+            " ((SELECT max(id) FROM entry), 'solvent-rub', 'resists')"
+        )
+        with pytest.raises(sqlite3.IntegrityError, match="ck_film_check_found"):
+            connection.execute(
+                "INSERT INTO film_check (entry_id, test, found) VALUES"
+                " ((SELECT min(id) FROM entry), 'straightedge', 'crooked')"
+            )

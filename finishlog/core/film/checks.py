@@ -55,6 +55,9 @@ FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.SAND: (Found.GUMS, Found.POWDER),
     Test.SMELL: (Found.SMELLS, Found.NO_SMELL),
     Test.SCRATCH: (Found.FLAKES, Found.HOLDS),
+    Test.SOLVENT_RUB: (Found.SOFTENS, Found.RESISTS),
+    Test.STRAIGHTEDGE: (Found.CUPPED, Found.FLAT),
+    Test.SAMPLE: (Found.SAMPLE_SOFT, Found.SAMPLE_DRY),
 }
 
 

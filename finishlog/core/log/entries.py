@@ -65,6 +65,8 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     # The can, mix or jar that it came from, when that was said.
     container: Annotated[int | None, Field(of="container", amend="container", indexed=True)] = None
     hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
+    # Broken off: what it covered by then, in words (empty: not said). None: it was finished.
+    stopped: str | None = None
     note: _Words = ""
 
 

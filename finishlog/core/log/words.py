@@ -45,10 +45,16 @@ class Test(StrEnum):
     SAND = "sand"
     SMELL = "smell"
     SCRATCH = "scratch"
+    # A cloth with the solvent of the coat itself.
+    SOLVENT_RUB = "solvent-rub"
+    # Laid across the wood: it speaks of the wood and its two faces, not of the film.
+    STRAIGHTEDGE = "straightedge"
+    # The same can on a scrap of the same wood: it tells the can from the wood.
+    SAMPLE = "control-sample"
 
 
 class Found(StrEnum):
-    """What a test found. The first four are failures; for what each blocks see film.checks."""
+    """What a test found; for what each blocks, proves and answers see film.checks."""
 
     TACKY = "tacky"
     GUMS = "gums"
@@ -60,6 +66,12 @@ class Found(StrEnum):
     POWDER = "powder"
     NO_SMELL = "no-smell"
     HOLDS = "holds"
+    SOFTENS = "softens"
+    RESISTS = "resists"
+    CUPPED = "cupped"
+    FLAT = "flat"
+    SAMPLE_SOFT = "sample-soft"
+    SAMPLE_DRY = "sample-dry"
 
 
 class RagsDeed(StrEnum):
