@@ -146,7 +146,8 @@ def read_by(rule: Rule, at: Scene) -> frozenset[str]:
 
 def _not_asked_yet(zone: ZoneState) -> ZoneState:
     """Return a zone whose film nobody asked when it is ready."""
-    return replace(zone, stages=FilmStages(zone.layers))
+    layers = tuple(map(replace, zone.layers))
+    return replace(zone, layers=layers, stages=FilmStages(layers))
 
 
 def _around(near: Around) -> Around:

@@ -17,15 +17,15 @@ from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Joined, Resum
 from finishlog.core.log.words import Operation
 from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import of
+from finishlog.core.zone.verdict import of, told
 
 # Done to a piece where it lives.
 _AWAY_FROM_THE_BENCH = frozenset(
     {Operation.USE, Operation.SUN, Operation.PACK, Operation.STACK, Operation.HARDWARE}
 )
 
-HANDED_OVER = of(replace(finding("handed-over", answer=Answer.DONE), plain=True))
-KEPT = of(replace(finding("kept-board", answer=Answer.DONE), plain=True))
+HANDED_OVER = told(of(replace(finding("handed-over", answer=Answer.DONE), plain=True)))
+KEPT = told(of(replace(finding("kept-board", answer=Answer.DONE), plain=True)))
 
 
 def brings_back(entry: AnyEntry) -> bool:
@@ -61,11 +61,11 @@ def without_what_left(states: Sequence[ZoneState]) -> list[ZoneState]:
         if all(isinstance(word, HandedOver) for word in said)
     }
     marked = [
-        replace(s, handed_over=left[s.piece.id], verdict=HANDED_OVER) if s.piece.id in left else s
+        replace(s, handed_over=left[s.piece.id], told=HANDED_OVER) if s.piece.id in left else s
         for s in states
     ]
     kept = _boards_that_stayed(marked)
-    return [replace(s, kept=True, verdict=KEPT) if s.piece.id in kept else s for s in marked]
+    return [replace(s, kept=True, told=KEPT) if s.piece.id in kept else s for s in marked]
 
 
 def _boards_that_stayed(states: Sequence[ZoneState]) -> set[int]:

@@ -138,9 +138,7 @@ def judge_zones(states: Sequence[ZoneState], near: Around, shop: Shop) -> tuple[
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
     states = [replace(state, handling=Handling(state, near)) for state in states]
     here = [state for state in states if state.is_here]
-    asked = {state.target: asked_of(state, shop, near.facts) for state in here}
-    alone = [replace(s, verdict=decide(s, asked[s.target], near)) for s in here]
-    judged = with_edges(alone, asked, near)
+    judged = with_edges(here, lambda state: asked_of(state, shop, near.facts), near)
     if len(here) == len(states):
         return judged
     by_target = {state.target: state for state in judged}

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from msgspec import Struct
-from msgspec.structs import replace
+from msgspec import Struct, field
+from msgspec.structs import force_setattr, replace
 
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.span import AirSpan
@@ -34,6 +34,16 @@ WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
+
+
+class _Reached(dict[Stage, StageTime | None]):
+    """When one layer reaches its stages, as far as it was asked: no part of what the layer is."""
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Reached)
+
+    def __hash__(self) -> int:  # type: ignore[override]
+        return 0
 
 
 class Layer(Struct, frozen=True):
@@ -66,6 +76,11 @@ class Layer(Struct, frozen=True):
     wood: WoodKind = WoodKind.OTHER
     # The can or mix as it was then; None: nothing needs to be known of it.
     came_from: CameFrom | None = None
+    _reached: _Reached = field(default_factory=_Reached)
+
+    def __post_init__(self) -> None:
+        """Forget what a layer reached of which this one is an altered copy."""
+        force_setattr(self, "_reached", _Reached())
 
     @property
     def put_on(self) -> datetime:
@@ -179,6 +194,11 @@ class Layer(Struct, frozen=True):
         A passed check that proves the stage ends our lengthening, but never goes below the
         label's minimum in real hours.
         """
+        if stage not in self._reached:
+            self._reached[stage] = self._reaches(stage)
+        return self._reached[stage]
+
+    def _reaches(self, stage: Stage) -> StageTime | None:
         figure = self.coat.figures.stages.get(stage)
         if figure is None:
             return None

@@ -30,7 +30,7 @@ from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import work_asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.stood_in import rooms_air
-from finishlog.core.zone.verdict import Verdict
+from finishlog.core.zone.verdict import Told, Verdict
 
 # Planned entries count up from here, so that of two the later has the higher id.
 _FIRST_ID = -1_000_000
@@ -135,7 +135,7 @@ class ShopAhead(Struct, dict=True):
         asked = [s for pieces in alike.values() for s in by_piece[pieces[0]]]
         verdicts = self._verdicts(asked, near)
         return tuple(
-            replace(state, verdict=verdicts[pieces[0], state.zone.id])
+            replace(state, told=verdicts[pieces[0], state.zone.id])
             for pieces in alike.values()
             for piece in pieces
             for state in by_piece[piece]
@@ -152,9 +152,7 @@ class ShopAhead(Struct, dict=True):
             states[0].masked_since,
         )
 
-    def _verdicts(
-        self, states: Sequence[ZoneState], near: Around
-    ) -> dict[tuple[int, int], Verdict]:
+    def _verdicts(self, states: Sequence[ZoneState], near: Around) -> dict[tuple[int, int], Told]:
         mine = {state.target for state in states}
         pieces = {state.target.piece for state in states}
         edges = [z for p in pieces for z in near.by_piece.get(p, ()) if z.target not in mine]
@@ -166,7 +164,7 @@ class ShopAhead(Struct, dict=True):
                 room = rooms[state.room.id] = as_expected(state.room, near.now)
             expected.append(replace(state, room=room))
         judged = judge_zones(expected, near, self.shop)
-        return {(z.target.piece, z.zone.id): z.verdict for z in judged}
+        return {(z.target.piece, z.zone.id): z.told for z in judged}
 
     def verdict_on_work(self, state: ZoneState, operation: Operation, near: Around) -> Verdict:
         """Give the verdict on work that no step asks for."""

@@ -14,10 +14,11 @@ from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
-from finishlog.core.rules.film.soft import soft_findings, still_soft
+from finishlog.core.rules.film.soft import Soft, soft_findings, still_soft
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import causes_of_a_stall
 from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.verdict import Told, Verdict
 
 
 def explained(
@@ -33,6 +34,21 @@ def explained(
     soft = still_soft(state.top)
     if soft is None or state.set_aside:
         return state
+    return replace(
+        state, told=Told(lambda: _with_why(state, soft, zones, shop, log, facts, zone, now))
+    )
+
+
+def _with_why(
+    state: ZoneState,
+    soft: Soft,
+    zones: Sequence[ZoneState],
+    shop: Shop,
+    log: Log,
+    facts: Facts,
+    zone: tzinfo,
+    now: datetime,
+) -> Verdict:
     found = [] if state.verdict.answer is Answer.STALLED else soft_findings(state, soft, now, facts)
     if soft.is_late:
         found += _why(state, zones, log, facts)
@@ -42,8 +58,7 @@ def explained(
         found += _decide_by(state, shop, facts, zone, now)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
         found.append(removal_finding(state.top.of.family, facts.removals))
-    findings = (*state.verdict.findings, *found)
-    return replace(state, verdict=replace(state.verdict, findings=findings))
+    return replace(state.verdict, findings=(*state.verdict.findings, *found))
 
 
 def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:

@@ -7,7 +7,8 @@ edges, which got the other face's coat an hour ago, are too young for it (common
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 
 from msgspec.structs import replace
 
@@ -20,7 +21,7 @@ from finishlog.core.verdict.fold import decide, fold
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import NOTHING, Asked
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Verdict, of
+from finishlog.core.zone.verdict import MAY_ACT, Told, Verdict, of
 
 # What an edge answers of its own film; the air and the dust are the faces' to answer.
 _TOO_YOUNG = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.BLOCKED})
@@ -52,9 +53,9 @@ def edges_of(states: Iterable[ZoneState], targets: Iterable[Target]) -> frozense
 
 
 def with_edges(
-    states: Sequence[ZoneState], asked: Mapping[Target, Asked], near: Around
+    states: Sequence[ZoneState], asked: Callable[[ZoneState], Asked], near: Around
 ) -> tuple[ZoneState, ...]:
-    """Give edges their verdicts, and make faces wait for edges that are too young."""
+    """Give zones their verdicts: an edge its own, and a face waits for edges that are too young."""
     edges: dict[int, list[ZoneState]] = defaultdict(list)
     faces: dict[int, list[ZoneState]] = defaultdict(list)
     for state in states:
@@ -62,24 +63,24 @@ def with_edges(
             edges[state.target.piece].append(state)
         elif state.face.kind in {FaceKind.SHOW, FaceKind.HIDDEN}:
             faces[state.target.piece].append(state)
-    if not edges:
-        return tuple(states)
-    return tuple(
-        _edge(state, [asked[f.target] for f in faces[state.target.piece]], near)
-        if follows_its_faces(state)
-        else _face(state, edges.get(state.target.piece, ()), asked[state.target], near)
-        for state in states
-    )
+
+    def verdict(state: ZoneState) -> Verdict:
+        piece = state.target.piece
+        if follows_its_faces(state):
+            return _edge(state, [asked(face) for face in faces.get(piece, ())], near)
+        return _face(state, edges.get(piece, ()), asked(state), near)
+
+    return tuple(replace(state, told=Told(partial(verdict, state))) for state in states)
 
 
-def _edge(state: ZoneState, asked: Sequence[Asked], near: Around) -> ZoneState:
-    """Return an edge with what its own film answers to the next coats of its faces."""
+def _edge(state: ZoneState, asked: Sequence[Asked], near: Around) -> Verdict:
+    """Return what the film of an edge answers to the next coats of its faces."""
     for each in (*asked, NOTHING):
         verdict = _of_its_film(state, each, near)
         if verdict.answer in _OF_ITS_FILM:
-            return replace(state, verdict=verdict)
+            return verdict
     with_faces = finding("goes-with-faces", answer=Answer.DONE)
-    return replace(state, verdict=of(replace(with_faces, plain=True)))
+    return of(replace(with_faces, plain=True))
 
 
 def _of_its_film(edge: ZoneState, asked: Asked, near: Around) -> Verdict:
@@ -90,15 +91,15 @@ def _of_its_film(edge: ZoneState, asked: Asked, near: Around) -> Verdict:
     return fold([f for f in found if f.answer not in _OF_ITS_PLACE], asked)
 
 
-def _face(state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around) -> ZoneState:
-    if state.verdict.answer not in MAY_ACT:
-        return state
-    verdict = state.verdict
-    for edge in edges if asked.act is not Act.REST else ():
+def _face(state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Around) -> Verdict:
+    verdict = decide(state, asked, near)
+    if verdict.answer not in MAY_ACT or asked.act is Act.REST:
+        return verdict
+    for edge in edges:
         verdict = _bound_by(edge, _of_its_film(edge, asked, near), verdict)
         if verdict.answer is Answer.WAITS:
             break
-    return replace(state, verdict=verdict)
+    return verdict
 
 
 def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:

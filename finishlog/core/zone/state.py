@@ -20,7 +20,7 @@ from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target
 from finishlog.core.log.when import When
 from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Zone
-from finishlog.core.zone.verdict import NOT_ASKED, Verdict
+from finishlog.core.zone.verdict import NOT_ASKED, Told, Verdict
 
 
 class FilmStages(Mapping[Stage, StageTime]):
@@ -110,9 +110,14 @@ class ZoneState(Struct, frozen=True):
     # The rooms that its piece stood in, one after the other; the last is `room`.
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
-    verdict: Verdict = NOT_ASKED
+    told: Told = NOT_ASKED
     # The verdict on each stage of handling (core.verdict.handling); empty until it is judged.
     handling: Mapping[Stage, Verdict] = field(default_factory=dict)
+
+    @property
+    def verdict(self) -> Verdict:
+        """May the next step be done? Worked out as it is asked for."""
+        return self.told.verdict
 
     @property
     def is_here(self) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 
 from msgspec import Struct
@@ -56,5 +57,27 @@ def of(found: Finding, answer: Answer | None = None) -> Verdict:
     return Verdict(decides, found, found.low, found.high, found.closes, listed, found.scuff)
 
 
+class Told:
+    """A verdict that is worked out when somebody first asks for it."""
+
+    __slots__ = ("_known", "_work_out")
+
+    def __init__(self, work_out: Callable[[], Verdict]) -> None:
+        self._work_out = work_out
+        self._known: Verdict | None = None
+
+    @property
+    def verdict(self) -> Verdict:
+        """The verdict."""
+        if self._known is None:
+            self._known = self._work_out()
+        return self._known
+
+
+def told(verdict: Verdict) -> Told:
+    """Return a verdict that is known already."""
+    return Told(lambda: verdict)
+
+
 # Until somebody asks.
-NOT_ASKED = of(plainly("not-asked", Answer.DONE))
+NOT_ASKED = told(of(plainly("not-asked", Answer.DONE)))

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from run import Finishlog
+from the_demo import the_demo
 
 from tests.bench import shop
 from tests.bench.statements import statements
@@ -49,9 +50,8 @@ MOST, MOST_OF_AN_AMENDMENT = 80, 92
 
 
 @pytest.fixture
-def demo(tmp_path: Path) -> Finishlog:
-    finishlog = Finishlog(tmp_path)
-    finishlog.did("--db", str(finishlog.database), "demo")
+def demo(tmp_path: Path, for_all_workers: Path) -> Finishlog:
+    finishlog = the_demo(for_all_workers, "10:52").shop(tmp_path)
     # A check there found its topcoat soft: what the shop's pace rests on is read too.
     assert finishlog("product", "show", "topcoat").out.count("your pace") == 1
     return finishlog
