@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import permutations
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Method
 from finishlog.core.finish.overcoat import (
@@ -62,7 +63,20 @@ def test_a_rule_names_what_exists_and_says_why(rule):
     assert rule.source in KNOWN
     assert rule.reason.endswith(".")
     if rule.wait is not None:
-        assert rule.wait.source in KNOWN
+        assert {each.source for each in (rule.wait, *rule.wait.also)} <= KNOWN
+
+
+def test_of_several_sources_the_longest_binds():
+    """A row of which another source asks for more cannot be built (common practice)."""
+    row = over("wiping-stain", "waterborne-clear")
+    assert row is not None
+    assert row.wait is not None
+    longer = replace(row.wait.also[0], typical_h=169, high_h=169)
+    with pytest.raises(ValueError, match="the longest binds"):
+        replace(row, wait=replace(row.wait, also=(longer,)))
+    assert all(
+        each.high_h <= rule.wait.high_h for rule in RULES if rule.wait for each in rule.wait.also
+    )
 
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)

@@ -25,6 +25,11 @@ STORIES = {
         silent("oak top; ask waterborne-clear 08:00"),
         speaks(f"{BARE_SPOT}; ask wiping-stain", Answer.UNDERNEATH),
         lets(f"{BARE_SPOT}; fault rubbed-through; ask wiping-stain", "on the spot alone"),
+        # A magazine says overnight, common practice a week.
+        lets(
+            "oak top; oil-varnish-blend 08:00; wipe +10m; ask alkyd-varnish +9d",
+            "Sources ask for 12 h to 7 d: the longest binds",
+        ),
         # Overruled with a reason the row does not hold, and that is said instead.
         speaks(
             "oak top; says waterborne-clear overrule waxy-shellac-under-varnish because it held; "

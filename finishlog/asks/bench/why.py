@@ -15,6 +15,7 @@ from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.bench.state import asked_of
 from finishlog.core.film.drying_course import CourseHour, drying_course
+from finishlog.core.film.guidance import guidance
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
@@ -30,6 +31,13 @@ from finishlog.core.zone.state import ZoneState
 
 # As many as fit beside their words in 80 columns.
 _POINTS = 31
+
+# By tier.
+_KINDS = {
+    1: "government, standard or university",
+    2: "book of the period",
+    3: "trade press or page",
+}
 
 ESTIMATES = {
     Mechanism.OXIDATION: f"a factor of 2 per {apart(10)}, an assumption for oil varnish",
@@ -56,8 +64,25 @@ class LabelLine(Struct, frozen=True):
     high_h: float
     at: Air
     source: str
-    also: tuple[str, ...]
     product: str
+
+
+class Option(Struct, frozen=True):
+    """What one of several sources asks for, and when that is over here; UTC, None: no such time.
+
+    `said_by`: what kind of source it is. `binds`: the most cautious, which counts. `held`: its
+    hours are over sooner than the film's own label allows, whose moment is given.
+    """
+
+    low_h: float
+    high_h: float
+    source: str
+    said_by: str
+    note: str
+    low: datetime | None
+    high: datetime | None
+    binds: bool
+    held: bool
 
 
 class ClockLine(Struct, frozen=True):
@@ -110,6 +135,8 @@ class Why(Struct, frozen=True):
     standing: Standing
     on_it: tuple[OnIt, ...]
     label: LabelLine | None
+    # Where sources differ on these hours: what each asks for, the one that counts first.
+    options: tuple[Option, ...]
     air: Air | None
     read_at: datetime | None
     clock: ClockLine | None
@@ -137,7 +164,7 @@ def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
     zones = [z for z in zones if not z.is_bare_joint] or zones
     explained = [_why(group, seen) for group in groups(zones)]
     glue_ups = [
-        Why(line, (), None, None, None, None, (), ())
+        Why(line, (), None, (), None, None, None, (), ())
         for line in glue_up_standings(
             (g for g in seen.bench.glue_ups if g.part.id in wanted.ids), seen
         )
@@ -156,6 +183,9 @@ def _why(group: Group, seen: Look) -> Why:
             OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
         ),
         label=_label(layer, figure, stage, seen.facts) if layer and figure else None,
+        options=_options(layer, figure, stage, seen.facts)
+        if layer and figure and state.verdict.wait
+        else (),
         air=reading.air if reading else None,
         read_at=reading.at if reading else None,
         clock=_clock(layer, figure, seen.clock.now) if layer and figure else None,
@@ -207,11 +237,30 @@ def _label(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> LabelLine:
         high_h=figure.high_h,
         at=figure.at,
         source=source_words(figure.source, facts),
-        also=tuple(
-            f"{f.low_h:g}–{f.high_h:g} h, {source_words(f.source, facts)}" for f in figure.also
-        ),
         product=top.coat.product_name,
     )
+
+
+def _options(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> tuple[Option, ...]:
+    return tuple(
+        Option(
+            low_h=each.figure.low_h,
+            high_h=each.figure.high_h,
+            source=source_words(each.figure.source, facts),
+            said_by=said_by(each.figure.source, facts),
+            note=each.figure.note,
+            low=each.time.low,
+            high=each.time.high,
+            binds=each.binds,
+            held=each.held,
+        )
+        for each in guidance(top, figure, stage)
+    )
+
+
+def said_by(source: str, facts: Facts) -> str:
+    """Tell what kind of source it is; what is not published is its own kind."""
+    return _KINDS[facts.sources[source].tier] if source in facts.sources else source
 
 
 def source_words(source: str, facts: Facts) -> str:

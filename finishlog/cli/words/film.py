@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from finishlog.cli.words.said import (
     Words,
     each_of,
@@ -89,6 +91,14 @@ def _old(of: Finding) -> str:
 
 def _buried(of: Finding) -> str:
     return f"over {text(of, 'under')}" + (", further down" if text(of, "buried") else "")
+
+
+def _sources_differ(of: Finding) -> str:
+    """Say how far the published waits of a pair lie apart."""
+    if of.value("least") is None:
+        return ""
+    least = length_words(timedelta(hours=number(of, "least")))
+    return f" Sources ask for {least} to {wanted(of)}: the longest binds."
 
 
 def _lies_wrong(of: Finding) -> str:
@@ -192,7 +202,11 @@ WORDS = {
     ),
     "steps-behind": Words("every step is behind"),
     "no-steps": Words("no steps"),
-    "pair": Words(lambda f: f"{_buried(f)}: {text(f, 'reason')}", lambda f: text(f, "remedy")),
+    "pair": Words(
+        lambda f: f"{_buried(f)}: {text(f, 'reason')}{_sources_differ(f)}",
+        lambda f: text(f, "remedy"),
+        lambda f: f"{_buried(f)}: {text(f, 'reason')}",
+    ),
     "pair-unknown": Words(
         lambda f: f"nothing published on {text(f, 'over')} over {text(f, 'under')}",
         "try it on a sample board first",

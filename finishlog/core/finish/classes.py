@@ -65,7 +65,8 @@ class Figure(Published, frozen=True):
     """Hours to a stage at the reference air; the cautious end of the range is the promise.
 
     `source` is a source id of facts/data, `common practice`, `from memory` or `your can`.
-    `also` holds readings of other sources that differ: shown, not used.
+    `also` holds readings of other sources that differ: shown, not used. One that is longer speaks
+    of another thing, and its note says of which.
     """
 
     low_h: NotNegative
@@ -78,6 +79,11 @@ class Figure(Published, frozen=True):
 
     def __post_init__(self) -> None:
         in_order(self.low_h, self.typical_h, self.high_h)
+
+    @property
+    def sooner(self) -> tuple[Figure, ...]:
+        """What other sources call enough and this one does not: none where they agree."""
+        return tuple(other for other in self.also if other.high_h < self.high_h)
 
 
 class Range(Published, frozen=True):

@@ -45,7 +45,7 @@ class OvercoatRule(Published, frozen=True):
     classes that make it right when one lies between. `methods`: it holds only for a coat put on
     so, and then before a rule that does not say. `lifted_by`: what silences it about a coat that
     is buried; None for bare wood, which never is. `source` backs the answer, `wait.source` the
-    hours.
+    hours; what other sources ask for (`wait.also`) is never longer.
     """
 
     id: str
@@ -63,6 +63,8 @@ class OvercoatRule(Published, frozen=True):
     def __post_init__(self) -> None:
         if (self.lifted_by is None) != (self.under == (BARE_WOOD,)):
             raise ValueError("`lifted_by` is said of every coat below, and of bare wood never")
+        if self.wait and any(other.high_h > self.wait.high_h for other in self.wait.also):
+            raise ValueError("of the waits that sources ask for the longest binds")
 
 
 class PutOn(NamedTuple):

@@ -258,10 +258,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act as_usual checks clock instead label on_it pace read_at sooner"
-            " standing starts unknown",
+            "[]": "air air_act as_usual checks clock instead label on_it options pace read_at"
+            " sooner standing starts unknown",
             "[].standing": STANDING,
-            "[].label": "also at high_h low_h product source stage",
+            "[].label": "at high_h low_h product source stage",
             "[].clock": "by course done_h held_h longer measured_h needed_h pace thick_film"
             " unknown_h usual_h",
             "[].clock.course[]": "air done_h known moment pace",

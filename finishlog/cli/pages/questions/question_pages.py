@@ -39,7 +39,7 @@ if TYPE_CHECKING:
     from finishlog.asks.bench.on import On
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
-    from finishlog.asks.bench.why import Why
+    from finishlog.asks.bench.why import Option, Why
     from finishlog.asks.look.standing import Standing
     from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
     from finishlog.clock import Clock
@@ -111,6 +111,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section = page.section(f"{name_of(line)}: {standing_words(line, context.clock)}")
         _on_it(section, answer, context.clock)
         _label(section, answer)
+        section.each(("sources", _option(each, context.clock)) for each in answer.options)
         _air(section, answer, context.clock)
         _clock(section, answer, context.clock)
         section.said("pace", answer.pace)
@@ -155,13 +156,27 @@ def _label(section: Section, answer: Why) -> None:
     if label is None:
         return
     of = f" of {label.product}" if [label.product] != [x.product for x in answer.on_it[:1]] else ""
-    hours = f"{label.low_h:g}" + (f" to {label.high_h:g}" if label.high_h != label.low_h else "")
+    hours = _span(label.low_h, label.high_h)
     section.row(
         "label",
-        f"{hours} h to {shown(label.stage)}{of} at {show_air(label.at)} ({label.source})",
+        f"{hours} to {shown(label.stage)}{of} at {show_air(label.at)} ({label.source})",
     )
-    for also in label.also:
-        section.row("", f"another source: {also}; the longer is used", tone=Tone.FAINT)
+
+
+def _span(low_h: float, high_h: float) -> str:
+    return f"{low_h:g}" + (f" to {high_h:g}" if high_h != low_h else "") + " h"
+
+
+def _option(option: Option, clock: Clock) -> str:
+    """Say what one of the sources that differ asks for, and when that is over here."""
+    kind = "" if option.said_by == option.source else f"{option.said_by}, "
+    until = option.high
+    is_over = until is not None and until <= clock.now
+    when = f"over since {clock.words(until)}" if until and is_over else after(None, until, clock)
+    held = ", no sooner by its own hours" if option.held else ""
+    how = "the most cautious, it binds" if option.binds else "not used"
+    hours = _span(option.low_h, option.high_h)
+    return f"{hours} ({kind}{option.source}): {when}{held}; {how}"
 
 
 def _air(section: Section, answer: Why, clock: Clock) -> None:

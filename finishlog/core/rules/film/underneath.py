@@ -242,10 +242,14 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
             rule_,
             level,
             row.source,
+            wanted=hours(row.wait.high_h) if row.wait else None,
             answer=answer,
             row=row.id,
             reason=row.reason,
             remedy=row.remedy,
+            least=min((other.low_h for other in row.wait.sooner), default=None)
+            if row.wait
+            else None,
         )
         yield also(found, **says)
 
