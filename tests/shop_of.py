@@ -310,19 +310,30 @@ class Story:
         return judged_by(FACTS.finish_class(class_key), label or {}, window, FACTS.version)
 
     def work(
-        self, hour: Hour, operation: Operation, on: Part | None = None, *, face: str | None = None
+        self,
+        hour: Hour,
+        operation: Operation,
+        on: Part | None = None,
+        *,
+        face: str | None = None,
+        place: str = "",
     ) -> Work:
         """Work on a part by hand."""
-        return self._happened(
-            Work(**self._head(hour, self._reach(on, face, None)), operation=operation)
-        )
+        head = self._head(hour, self._reach(on, face, None))
+        return self._happened(Work(**head, operation=operation, place=place))
 
     def check(
-        self, hour: Hour, found: Found, on: Part | None = None, *, face: str | None = None
+        self,
+        hour: Hour,
+        found: Found,
+        on: Part | None = None,
+        *,
+        face: str | None = None,
+        place: str = "",
     ) -> Check:
         """Test a film."""
         head = self._head(hour, self._reach(on, face, None))
-        return self._happened(Check(**head, test=test_that_finds(found), found=found))
+        return self._happened(Check(**head, test=test_that_finds(found), found=found, place=place))
 
     def read(self, hour: Hour, celsius: float, rh: float, room: int = 1) -> Reading:
         """Read the air of a room."""

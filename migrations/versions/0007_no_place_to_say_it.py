@@ -1,4 +1,4 @@
-"""What there was no place to say: a coat that was broken off, and three more tests.
+"""What there was no place to say: a coat that was broken off, three more tests, where on a face.
 
 Frozen: nothing here is read from the program, so that this revision always makes the same tables.
 """
@@ -25,9 +25,24 @@ FOUND = """
     'softens', 'resists', 'cupped', 'flat', 'sample-soft', 'sample-dry'
 """
 
+# A face that was divided after its first coat: its zones were parts of another then.
+ZONE_WAS = """
+CREATE TABLE zone_was (
+    zone_id INTEGER NOT NULL,
+    was_zone_id INTEGER NOT NULL,
+    CONSTRAINT pk_zone_was PRIMARY KEY (zone_id, was_zone_id),
+    CONSTRAINT fk_zone_was_zone_id FOREIGN KEY(zone_id) REFERENCES zone (id),
+    CONSTRAINT fk_zone_was_was_zone_id FOREIGN KEY(was_zone_id) REFERENCES zone (id)
+)
+"""
+
 
 def upgrade() -> None:
     op.execute("ALTER TABLE coat ADD COLUMN stopped TEXT")
+    for table in ("film_check", "work"):
+        op.execute(f"ALTER TABLE {table} ADD COLUMN place TEXT DEFAULT '' NOT NULL")
+    op.execute(ZONE_WAS)
+    op.execute("CREATE INDEX ix_zone_was_was_zone_id ON zone_was (was_zone_id)")
     _remake("film_check", lambda sql: _held(_held(sql, "test", TESTS), "found", FOUND))
 
 

@@ -159,6 +159,7 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         targets=bench.targets("doors"),
         operation=Operation.SAND,
         grit="320",
+        place="the corner",
         note="by hand",
     ),
     "check": lambda _, bench: Check(
@@ -166,7 +167,8 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         targets=bench.targets("doors"),
         test=Test.THUMBNAIL,
         found=Found.PRINTS,
-        note="at the edge",
+        place="left edge",
+        note="of the second pass",
     ),
     "fault": lambda _, bench: Fault(
         when=hours_ago(1),

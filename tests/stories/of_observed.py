@@ -20,6 +20,28 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check tacky +2d; check dry +3h; ask sand"),
         silent("oak top; alkyd-varnish 08:00; check tacky +2d; off bare; ask sand"),
         silent("oak top; alkyd-varnish 08:00; check prints +9d; ask sand"),
+        # What failed at a place binds all of the face, and passes there or all over.
+        speaks(
+            "oak top; alkyd-varnish 08:00; check tacky @left-edge +2d; ask sand",
+            Answer.BLOCKED,
+            says="(left-edge)",
+        ),
+        speaks(
+            "oak top; alkyd-varnish 08:00; check tacky @left-edge +2d; check dry @middle +3h;"
+            " ask sand",
+            Answer.BLOCKED,
+        ),
+        silent(
+            "oak top; alkyd-varnish 08:00; check tacky @left-edge +2d; check dry @The-left-edge"
+            " +3h; ask sand"
+        ),
+        silent("oak top; alkyd-varnish 08:00; check tacky @left-edge +2d; check dry +3h; ask sand"),
+        # What failed all over is not answered by one spot.
+        speaks(
+            "ash rail; oil-polyurethane 08:00; check tacky +2d; check dry @middle +9h; ask scuff",
+            Answer.BLOCKED,
+        ),
+        silent("oak top; alkyd-varnish 08:00; check dry @left-edge +3d; ask sand"),
     ),
     "still-prints": (
         speaks("oak top; alkyd-varnish 08:00; check prints +2d; ask alkyd-varnish", Answer.TEST),
@@ -36,6 +58,21 @@ STORIES = {
         speaks("oak top; alkyd-varnish 08:00; fault dust +5h; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; sand +1d; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; off bare +1d; ask alkyd-varnish"),
+        # The place tells two of a kind apart; mended at one, the other stands.
+        speaks(
+            "oak top; alkyd-varnish 08:00; fault dent @corner +5d; fault dent @front-edge;"
+            " mend @corner +1d; ask pack +9d",
+            says="(front-edge)",
+        ),
+        silent(
+            "oak top; alkyd-varnish 08:00; fault dent @corner +5d; fault dent @front-edge;"
+            " mend @corner +1d; mend @front-edge; ask pack +9d"
+        ),
+        silent(
+            "oak top; alkyd-varnish 08:00; fault dent @corner +5d; fault dent @front-edge;"
+            " mend +1d; ask pack +9d"
+        ),
+        speaks("oak top; alkyd-varnish 08:00; fault dent +5d; mend @corner; ask pack +9d"),
         silent("oak top; alkyd-varnish 08:00; ask alkyd-varnish +1d"),
         # What would bury it or load it is held; what mends it is not.
         speaks(

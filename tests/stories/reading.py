@@ -82,7 +82,10 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (
         ZoneState,
         "faults",
-    ): ("fault.what product.class_key work.operation check.found stripped.survives"),
+    ): (
+        "fault.what fault.place product.class_key work.operation work.place check.found"
+        " check.place stripped.survives"
+    ),
     (ZoneState, "handed_over"): "handover.when",
     (RoomAir, "readings"): _READ,
     (RoomAir, "coldest_night_c"): "room.coldest_night_c",

@@ -7,7 +7,8 @@
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
-  from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`,
+  from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`
+  (`… @left-edge`, also of `mend`: at a place of it),
   `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
   (read every six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody
   told), `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into
@@ -123,6 +124,12 @@ class Clause:
     def word(self) -> str:
         """The next word."""
         return self.more[0]
+
+    @property
+    def place(self) -> str:
+        """Where on the face: the word that begins with `@`."""
+        found = [word.removeprefix("@") for word in self.more if word.startswith("@")]
+        return found[0] if found else ""
 
     @property
     def air(self) -> tuple[float, float]:
@@ -246,8 +253,8 @@ class Teller:
             if told.word in self.cans:
                 self.story.befalls(self.hour, self.cans[told.word], ContainerDeed(word))
         elif word in {o.value for o in Operation}:
-            done = self.story.work(self.hour, Operation(word), on, face=face)
-            if more:
+            done = self.story.work(self.hour, Operation(word), on, face=face, place=told.place)
+            if more and not told.place:
                 self.story.entries[-1] = replace(done, grit=more[0])
         else:
             tells = getattr(self, f"_told_{word.replace('-', '_')}", None)
@@ -321,10 +328,11 @@ class Teller:
         self.story.products[known.id] = replace(known, own_rules=rules)
 
     def _told_check(self, told: Clause) -> None:
-        self.story.check(self.hour, Found(told.word), told.on, face=told.face)
+        self.story.check(self.hour, Found(told.word), told.on, face=told.face, place=told.place)
 
     def _told_fault(self, told: Clause) -> None:
-        self.story._happened(Fault(**self._head(told), what=FaultKind(told.word)))
+        what = FaultKind(told.word)
+        self.story._happened(Fault(**self._head(told), what=what, place=told.place))
 
     def _told_off(self, told: Clause) -> None:
         survives = None

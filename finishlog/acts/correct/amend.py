@@ -35,10 +35,12 @@ from finishlog.core.log.entries import (
     Resumed,
     SetAside,
     Target,
+    Work,
 )
 from finishlog.core.log.fields import fields_of
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
@@ -217,6 +219,9 @@ def _changed(seen: Look, entry: AnyEntry, change: Change) -> dict[str, object]:
     if isinstance(entry, PieceReading):
         # Only what was measured can have been other.
         named = {word: name for word, name in named.items() if getattr(entry, name) is not None}
+    if isinstance(entry, Work) and entry.operation is not Operation.MEND:
+        # Work is done all over; only what was mended lay at a place.
+        named.pop("where")
     known = {*named, "amounts"} if isinstance(entry, ContainerEvent) else {*named}
     for word in (*change.said, *(["amounts"] if change.amounts else [])):
         if word not in known:

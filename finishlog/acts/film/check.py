@@ -11,13 +11,22 @@ from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
 from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
+from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.context import Context
-from finishlog.core.film.checks import BLOCKS, FOUND_BY, PROVES, test_that_finds
+from finishlog.core.film.checks import (
+    BLOCKS,
+    FOUND_BY,
+    PROVES,
+    standing_failures,
+    test_that_finds,
+)
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.when import When
+from finishlog.core.log.where import reaches
 from finishlog.core.log.words import Found, Test
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.trade_words import plain_word
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
@@ -31,12 +40,15 @@ class Checked(Struct, frozen=True):
     act: int
     test: Test
     found: Found
+    place: str
     at: When
     labels: tuple[str, ...]
     blocks: tuple[Stage, ...]
     proves: tuple[Stage, ...]
     standings: tuple[Standing, ...]
     in_the_white: tuple[str, ...]
+    # What failed at other places of the same zones, and stands.
+    elsewhere: tuple[str, ...] = ()
     warnings: tuple[Finding, ...] = ()
     # Other parts whose dates it moved, by what it taught of how their film dries here.
     moved: tuple[MovedDate, ...] = ()
@@ -76,6 +88,7 @@ def log_check(
     face: str | None,
     found: Found,
     test: Test,
+    place: str,
     at: When,
     sure: bool = True,
 ) -> Checked:
@@ -84,22 +97,31 @@ def log_check(
         before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face)
         doubts = findings_of(of_a_check_too_soon(before, picked, at, ledger.act_id), sure=sure)
-        ledger.record(Check(when=at, targets=picked.targets, test=test, found=found))
+        ledger.record(Check(when=at, targets=picked.targets, test=test, found=found, place=place))
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         return Checked(
             act=ledger.act_id,
             test=test,
             found=found,
+            place=place,
             at=at,
             labels=picked.labels,
             blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
             proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
             standings=standings([s for s in states if s.layers], after),
             in_the_white=_in_the_white(states),
+            elsewhere=_elsewhere(states, place, after.facts),
             warnings=doubts,
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
+
+
+def _elsewhere(states: Sequence[ZoneState], place: str, facts: Facts) -> tuple[str, ...]:
+    """Name the failures that this place says nothing of."""
+    standing = (check for state in states for check in standing_failures(state.checks))
+    others = (check for check in standing if not reaches(place, check.place))
+    return tuple(dict.fromkeys(went_wrong_words(check, facts) for check in others))
 
 
 def _in_the_white(states: Sequence[ZoneState]) -> tuple[str, ...]:

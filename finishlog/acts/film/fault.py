@@ -16,6 +16,7 @@ from finishlog.core.film.faults import StandingFault
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Work
 from finishlog.core.log.when import When
+from finishlog.core.log.where import reaches
 from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
@@ -51,13 +52,18 @@ class FaultLogged(Struct, frozen=True):
 
 
 class Mended(Struct, frozen=True):
-    """Faults that were made good, as recorded, and those that only a check can end."""
+    """Faults that were made good, as recorded, and those that only a check can end.
+
+    `elsewhere`: those that stand at other places of the same zones.
+    """
 
     act: int
+    place: str
     at: When
     labels: tuple[str, ...]
     mended: tuple[str, ...]
     still: tuple[str, ...]
+    elsewhere: tuple[str, ...]
     after: tuple[Standing, ...]
 
 
@@ -167,35 +173,60 @@ def _causes(
 
 
 def log_mended(
-    context: Context, *, parts: Sequence[str], note: str, face: str | None, at: When
+    context: Context,
+    *,
+    parts: Sequence[str],
+    place: str,
+    note: str,
+    face: str | None,
+    at: When,
 ) -> Mended:
-    """Record that the faults of some zones were made good; NotFound when none stands."""
+    """Record that the faults of some zones were made good; NotFound when none stands.
+
+    `place`: those at that place alone; empty: all of them.
+    """
     with context.writing("fault") as ledger:
         now = look(context, ledger.connection)
         then = now.as_of(at.latest)
         picked = pick_zones(then.shop, then.bench, parts, face)
         named = [z for z in then.bench.zones if z.target in picked.targets]
-        faulty = {z.piece.id for z in named if z.faults}
+        there = [z for z in named if any(reaches(place, f.fault.place) for f in z.faults)]
+        faulty = {z.piece.id for z in there}
         sound = [z for z in named if z.piece.id not in faulty]
         if sound:
-            raise NotFound(
-                f"{together(sound)}: no fault stands there",
-                f"{Do.HISTORY('PART')} shows what was logged",
-            )
-        targets = frozenset(z.target for z in named if z.faults)
-        ledger.record(Work(when=at, targets=targets, operation=Operation.MEND, note=note))
+            raise _none_stands(sound, place)
+        targets = frozenset(z.target for z in there)
+        ledger.record(
+            Work(when=at, targets=targets, operation=Operation.MEND, place=place, note=note)
+        )
         after = now.after(ledger)
         mine = [z for z in after.bench.zones if z.target in targets]
         before = [f for z in then.bench.zones if z.target in targets for f in z.faults]
-        still = {f.fault.id for z in mine for f in z.faults}
+        left = [f for z in mine for f in z.faults]
+        still = {f.fault.id for f in left}
         return Mended(
             act=ledger.act_id,
+            place=place,
             at=at,
             labels=picked.labels,
             mended=_names([f for f in before if f.fault.id not in still]),
-            still=_names([f for f in before if f.fault.id in still]),
+            still=_names([f for f in left if reaches(place, f.fault.place)]),
+            elsewhere=_names([f for f in left if not reaches(place, f.fault.place)]),
             after=standings(mine, after),
         )
+
+
+def _none_stands(sound: Sequence[ZoneState], place: str) -> NotFound:
+    """Say that no fault stands there, or none at the place that was named."""
+    others = ", ".join(_names([f for z in sound for f in z.faults]))
+    if not others:
+        hint = f"{Do.HISTORY('PART')} shows what was logged"
+        return NotFound(f"{together(sound)}: no fault stands there", hint)
+    where = Do.FAULT.option(where=True)
+    return NotFound(
+        f"{together(sound)}: no fault stands at {place!r}, but {others}",
+        f"name the place as it was logged, or leave {where} out for all of them",
+    )
 
 
 def _names(faults: Sequence[StandingFault]) -> tuple[str, ...]:

@@ -112,6 +112,7 @@ class CheckLine(Struct, frozen=True):
 
     test: str
     found: str
+    place: str
     moment: datetime
     act: int
 
@@ -297,7 +298,8 @@ def _checks(group: Group) -> tuple[CheckLine, ...]:
 
 
 def _check(check: Check) -> CheckLine:
-    return CheckLine(check.test.value, check.found.value, check.when.latest, check.act)
+    found = (check.test.value, check.found.value, check.place)
+    return CheckLine(*found, check.when.latest, check.act)
 
 
 def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:

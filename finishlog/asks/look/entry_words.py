@@ -62,8 +62,8 @@ def deed_words(deed: ContainerDeed) -> str:
 # falls away; what stands behind a colon is said around a value (`_`) only where there is one.
 WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     Coat: ("coat {product_name}", "{method}", "{scuffed_before}", "{container:from _}", "{note}"),
-    Work: ("{operation}", "{grit}", "{note}"),
-    Check: ("check {test}: {found}", "{note}"),
+    Work: ("{operation}{place: (_)}", "{grit}", "{note}"),
+    Check: ("check {test}: {found}{place: (_)}", "{note}"),
     Fault: ("fault {what}{place: (_)}", "{remedy}"),
     Stripped: ("taken off {survives}", "{operation}", "{note}"),
     Joined: ("glued up", "{glue:glued with _}"),

@@ -10,6 +10,7 @@ from finishlog.core.film.attempts import Attempt
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.log.entries import AnyEntry, Check, Fault
 from finishlog.core.log.when import When
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Stripping
 from finishlog.core.published.facts import Facts
 
@@ -18,6 +19,7 @@ class FaultThere(Struct, frozen=True):
     """A fault that nothing has answered: its name with its place, and the coat it is on."""
 
     name: str
+    place: str
     on: str
     at: When
     act: int
@@ -40,6 +42,7 @@ def faults_there(faults: Sequence[StandingFault]) -> tuple[FaultThere, ...]:
     return tuple(
         FaultThere(
             f.name,
+            f.fault.place,
             f.coat.product_name if f.coat else "the wood",
             f.fault.when,
             f.fault.act,
@@ -72,6 +75,5 @@ def _why(attempt: Attempt, facts: Facts) -> tuple[str, ...]:
 def went_wrong_words(entry: AnyEntry, facts: Facts) -> str:
     """Name a fault or a failed check in a few words; empty for anything else."""
     if isinstance(entry, Fault):
-        place = f" ({entry.place})" if entry.place else ""
-        return facts.fault_known(entry.what).name + place
-    return entry.found.value if isinstance(entry, Check) else ""
+        return facts.fault_known(entry.what).name + in_brackets(entry.place)
+    return entry.found.value + in_brackets(entry.place) if isinstance(entry, Check) else ""

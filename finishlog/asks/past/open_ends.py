@@ -17,6 +17,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
+from finishlog.core.log.where import in_brackets
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import describe
@@ -77,7 +78,7 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
     binding: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         for check in standing_failures(state.checks):
-            test, found = check.test.value, check.found.value
+            test, found = check.test.value, check.found.value + in_brackets(check.place)
             failed = finding("goes-with-failed-check", Level.STOP, test=test, found=found)
             wrong.setdefault(failed, []).append(state)
         for fault in state.faults:

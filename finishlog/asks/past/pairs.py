@@ -20,6 +20,7 @@ from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped, Target, Work
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import FaultKind, Found, Outcome
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Shop
@@ -161,7 +162,11 @@ def _colour(entries: Sequence[AnyEntry], facts: Facts) -> tuple[str, float | Non
 
 def _checks(after: Sequence[AnyEntry]) -> tuple[str, ...]:
     since = takewhile(lambda entry: not isinstance(entry, Coat | Stripped), after)
-    return tuple(f"{e.test.value}: {e.found.value}" for e in since if isinstance(e, Check))
+    return tuple(
+        f"{e.test.value}: {e.found.value}{in_brackets(e.place)}"
+        for e in since
+        if isinstance(e, Check)
+    )
 
 
 def _went_wrong(after: Sequence[AnyEntry], facts: Facts) -> tuple[str, ...]:

@@ -125,12 +125,13 @@ def _deeds(entries: Iterable[AnyEntry], words: Words) -> tuple[PastDeed, ...]:
 
 
 # In a list of what was found a check says itself.
-_FOUND = ("{test}: {found}", "{note}")
+_FOUND = ("{test}: {found}{place: (_)}", "{note}")
+_MENDED = ("mended{place: (_)}{note:: _}",)
 
 
 def _deed(entry: AnyEntry, words: Words) -> str:
     if isinstance(entry, Work) and entry.operation is Operation.MEND:
-        return f"mended: {entry.note}" if entry.note else "mended"
+        return words.of(entry, _MENDED)
     return words.of(entry, _FOUND if isinstance(entry, Check) else ())
 
 

@@ -161,9 +161,9 @@ def _sayings(entry: AnyEntry) -> tuple[str, ...]:
         case Fault():
             return (entry.what.value, entry.place, entry.remedy)
         case Check():
-            return (entry.found.value, entry.note)
+            return (entry.found.value, entry.place, entry.note)
         case Work():
-            return (entry.operation.value, entry.note)
+            return (entry.operation.value, entry.place, entry.note)
         case Coat() | Stripped() | Photo():
             return (entry.note,)
         case _:

@@ -38,6 +38,15 @@ def also(*kinds: type[StrEnum]) -> str:
 FaceOption = Annotated[
     list[str] | None, typer.Option("--face", metavar="FACE", help="Only this face.")
 ]
+Where = Annotated[
+    str,
+    typer.Option(
+        "--where",
+        metavar="TEXT",
+        help="Where on it: 'left edge'.",
+        callback=lambda text: text.strip(),
+    ),
+]
 Parts = Annotated[
     list[str] | None,
     typer.Argument(metavar="[PART]...", help="cabinet/case, case, cab/*, legs:1-3, cabinet."),

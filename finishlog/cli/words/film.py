@@ -19,6 +19,7 @@ from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.shown_times import length_words, wait_words
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.things import OldFinish
@@ -115,8 +116,11 @@ def _met_cold(of: Finding) -> str:
 
 
 def _fault(of: Finding) -> str:
-    place = text(of, "place")
-    return text(of, "fault") + (f" ({place})" if place else "")
+    return text(of, "fault") + in_brackets(text(of, "place"))
+
+
+def _failed(of: Finding) -> str:
+    return text(of, "found") + in_brackets(text(of, "place"))
 
 
 def _fault_short(of: Finding) -> str:
@@ -240,9 +244,13 @@ WORDS = {
         )
     ),
     "check-failed": Words(
-        lambda f: f"the {text(f, 'test')} check found it {text(f, 'found')}",
-        "check again later; a failed check beats the clock",
-        lambda f: f"{text(f, 'test')} failed: {text(f, 'found')}",
+        lambda f: f"the {text(f, 'test')} check found it {_failed(f)}",
+        lambda f: (
+            "check that place again later, or all of it; a failed check beats the clock"
+            if text(f, "place")
+            else "check again later; a failed check beats the clock"
+        ),
+        lambda f: f"{text(f, 'test')} failed: {_failed(f)}",
     ),
     "still-prints": Words("it still prints"),
     "repair-first": Words(

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
+from finishlog.core.log.where import reaches
 from finishlog.core.log.words import Found, Test
 
 # common practice; "dry" is a light touch and proves no more than tack-free.
@@ -81,8 +82,21 @@ def standing_failures(checks: Sequence[Check]) -> tuple[Check, ...]:
     return tuple(
         check
         for n, check in enumerate(checks)
-        if failed(check.found)
-        and not any(later.found in LIFTED_BY[check.found] for later in checks[n + 1 :])
+        if failed(check.found) and not any(_answers(later, check) for later in checks[n + 1 :])
+    )
+
+
+def _answers(later: Check, failure: Check) -> bool:
+    """Tell whether a later check answers a failure: it could have shown it again, and there."""
+    return later.found in LIFTED_BY[failure.found] and reaches(later.place, failure.place)
+
+
+def last_of_each_place(checks: Sequence[Check]) -> tuple[Check, ...]:
+    """Return the checks that no later one was made over: at the same place, or all over."""
+    return tuple(
+        check
+        for n, check in enumerate(checks)
+        if not any(reaches(later.place, check.place) for later in checks[n + 1 :])
     )
 
 
@@ -92,21 +106,30 @@ def blocking(checks: Sequence[Check], stage: Stage) -> Check | None:
     return blocks[-1] if blocks else None
 
 
+def blocking_places(checks: Sequence[Check], stage: Stage) -> tuple[Check, ...]:
+    """Return the newest standing failure of each place that blocks a stage, oldest first."""
+    blocks = [c for c in standing_failures(checks) if stage in BLOCKS[c.found]]
+    return last_of_each_place(blocks)
+
+
 def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | None:
     """Return the first passed check since the last failure that proves a stage.
 
-    "Sands to powder" also proves a film finish ready to recoat.
+    "Sands to powder" also proves a film finish ready to recoat. What passes while another place
+    still fails proves nothing.
     """
     if blocking(checks, stage):
         return None
     since = max((n for n, c in enumerate(checks) if _blocks(c, stage)), default=-1) + 1
-    for check in checks[since:]:
-        proved = PROVES.get(check.found, frozenset())
-        if stage in proved or (
-            stage is Stage.RECOAT and builds_film and check.found is Found.POWDER
-        ):
+    for n, check in enumerate(checks[since:], since + 1):
+        if _proves(check, stage, builds_film) and blocking(checks[:n], stage) is None:
             return check
     return None
+
+
+def _proves(check: Check, stage: Stage, builds_film: bool) -> bool:
+    sands = stage is Stage.RECOAT and builds_film and check.found is Found.POWDER
+    return sands or stage in PROVES.get(check.found, frozenset())
 
 
 def _blocks(check: Check, stage: Stage) -> bool:
@@ -140,10 +163,10 @@ def stalled(checks: Sequence[Check], late_from: datetime, slow: timedelta) -> bo
         if failed(c.found)
         and c.when.earliest >= late_from
         and no_better(c.found, last.found)
-        and not _passed_since(checks[n + 1 :], c.found)
+        and not _passed_since(checks[n + 1 :], c)
     ]
     return bool(same) and last.when.earliest - same[0].when.earliest >= slow
 
 
-def _passed_since(later: Sequence[Check], failure: Found) -> bool:
-    return any(c.found in LIFTED_BY[failure] and not failed(c.found) for c in later)
+def _passed_since(later: Sequence[Check], failure: Check) -> bool:
+    return any(_answers(c, failure) and not failed(c.found) for c in later)

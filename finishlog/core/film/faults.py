@@ -17,6 +17,7 @@ from finishlog.core.film.attempts import what_stays
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
+from finishlog.core.log.where import in_brackets, reaches
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault, Outlives
@@ -37,7 +38,7 @@ class StandingFault(Struct, frozen=True):
     @property
     def name(self) -> str:
         """Name it with its place: `run (left edge)`."""
-        return self.known.name + (f" ({self.fault.place})" if self.fault.place else "")
+        return self.known.name + in_brackets(self.fault.place)
 
     @property
     def deadline(self) -> datetime | None:
@@ -87,12 +88,13 @@ def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[Standing
 def _is_answered(of: StandingFault, entry: AnyEntry, facts: Facts) -> bool:
     if isinstance(entry, Coat):
         return of.ends_with(facts.finish_class(entry.figures.class_key))
-    return answers(entry, of.known)
+    return _answers(entry, of.known, of.fault.place)
 
 
 def _since(entry: AnyEntry, of: StandingFault) -> StandingFault:
-    hard = isinstance(entry, Check) and entry.found in of.known.bears_after
-    return replace(of, bears=True) if hard else of
+    if isinstance(entry, Check) and entry.found in of.known.bears_after:
+        return replace(of, bears=of.bears or reaches(entry.place, of.fault.place))
+    return of
 
 
 def puts_colour_back(coat: Coat, told: Sequence[AnyEntry], facts: Facts) -> bool:
@@ -120,9 +122,11 @@ def _coats(entries: Sequence[AnyEntry]) -> list[Coat]:
     return [e for e in what_stays(entries) if isinstance(e, Coat)]
 
 
-def answers(entry: AnyEntry, known: KnownFault) -> bool:
-    """Tell whether an entry that is no coat ends a fault of this kind."""
+def _answers(entry: AnyEntry, known: KnownFault, place: str) -> bool:
+    """Tell whether an entry that is no coat ends a fault of this kind at a place."""
     match entry:
+        case Work() | Check() if not reaches(entry.place, place):
+            return False
         case Work():
             mended = entry.operation is Operation.MEND and not known.not_by_mending
             return mended or entry.operation in known.answered_by
@@ -167,14 +171,15 @@ def rewetted(entries: Sequence[AnyEntry], coat: Coat, facts: Facts) -> Iterator[
 
     `entries`: what followed the coat on its zone, up to the next one.
     """
-    open_faults: list[KnownFault] = []
+    open_faults: list[tuple[KnownFault, str]] = []
     for entry in entries:
         if isinstance(entry, Fault):
             known = facts.fault_known(entry.what)
             of = facts.finish_class(coat.figures.class_key)
             if known.rewets and known.for_class(of.key, of.family):
-                open_faults.append(known)
-        elif isinstance(entry, Work) and any(answers(entry, known) for known in open_faults):
-            if entry.operation is Operation.MEND:
+                open_faults.append((known, entry.place))
+        elif isinstance(entry, Work):
+            left = [each for each in open_faults if not _answers(entry, *each)]
+            if entry.operation is Operation.MEND and len(left) < len(open_faults):
                 yield entry
-            open_faults.clear()
+            open_faults = left

@@ -32,6 +32,8 @@ class Target(NamedTuple):
 # The person's own words: `amend --note`.
 _Words = Annotated[str, Field(amend="text")]
 _Room = Annotated[int, Field(of="room")]
+# Where on the face, in the person's words: `left edge`; empty: all over.
+_Place = Annotated[str, Field(amend="where")]
 
 
 class Entry(Struct, frozen=True, kw_only=True, tag_field="kind"):
@@ -75,6 +77,8 @@ class Work(Entry, frozen=True, kw_only=True, tag="work"):
 
     operation: Operation
     grit: Annotated[str, Field(amend="grit")] = ""
+    # Of mending: which fault was made good, by its place.
+    place: _Place = ""
     note: _Words = ""
 
 
@@ -85,6 +89,7 @@ class Check(Entry, frozen=True, kw_only=True, tag="check"):
 
     test: Test
     found: Annotated[Found, Field(amend="found")]
+    place: _Place = ""
     note: _Words = ""
 
 
@@ -92,7 +97,7 @@ class Fault(Entry, frozen=True, kw_only=True, tag="fault"):
     """What went wrong, where on the piece, and what was done about it."""
 
     what: FaultKind
-    place: str = ""
+    place: _Place = ""
     remedy: _Words = ""
 
 

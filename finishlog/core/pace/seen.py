@@ -115,7 +115,7 @@ def _bracket(layer: Layer, stage: Stage) -> Bracket | None:
     if figure is None or figure.typical_h <= 0:
         return None
     softs = [c for c in layer.checks if c.found is _SOFT[stage]]
-    passes = [p for p in _passes(layer, stage) if not softs or p.when.order > softs[-1].when.order]
+    passes = [p for p in _passes(layer, stage) if not softs or _is_after(p, softs, layer)]
     soft = label_hours(layer, figure, softs[-1].when.earliest) if softs else 0.0
     hard: float | None = inf
     if passes:
@@ -125,6 +125,16 @@ def _bracket(layer: Layer, stage: Stage) -> Bracket | None:
     if soft is None or hard is None or (soft <= 0 and hard == inf):
         return None
     return Bracket(figure.typical_h, max(0.0, soft), hard if hard > soft else inf)
+
+
+def _is_after(passed: Check | Work, softs: Sequence[Check], layer: Layer) -> bool:
+    """Tell whether a pass came after every failure, and none at another place stood by then."""
+    order = passed.when.order
+    if order <= softs[-1].when.order:
+        return False
+    told = [check for check in layer.checks if check.when.order <= order]
+    standing = film_checks.standing_failures(told)
+    return isinstance(passed, Work) or not any(soft in standing for soft in softs)
 
 
 def _passes(layer: Layer, stage: Stage) -> list[Check | Work]:

@@ -20,8 +20,11 @@ WAIT = (
     f"{LAYERS} {AIR} {WOOD} product.class_key product.label coat.product coat.method"
     " coat.container coat.wet_film_um fault.what work.operation work.when"
 )
-# What is wrong with it, and what answered that.
-FAULTS = "fault.what product.class_key work.operation check.found stripped.survives"
+# What is wrong with it, and what answered that, at its place or all over.
+FAULTS = (
+    "fault.what fault.place product.class_key work.operation work.place check.found check.place"
+    " stripped.survives"
+)
 # The wait, unless a check ends it.
 STAGE = f"{WAIT} check.when check.found"
 # What is going on: its product, the can or mix it comes from, and what was noted of them.

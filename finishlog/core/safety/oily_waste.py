@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
+from finishlog.core.film.checks import last_of_each_place
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped, Target, Work
 from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
@@ -214,9 +215,9 @@ def _newest_hot(story: Sequence[AnyEntry], hot: _Hot, *, on_top: bool) -> Coat |
 
 
 def _is_soft(story: Sequence[AnyEntry]) -> bool:
-    """Tell whether the last check found the film soft."""
-    last = [e for e in story if isinstance(e, Check)][-1:]
-    return bool(last) and last[0].found in _SOFT
+    """Tell whether the last check found the film soft, at any of its places."""
+    last = last_of_each_place([e for e in story if isinstance(e, Check)])
+    return any(check.found in _SOFT for check in last)
 
 
 def _wetting(

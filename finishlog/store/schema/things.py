@@ -148,6 +148,14 @@ zone = Table(
     UniqueConstraint("face_id", "name"),
 )
 
+# What a zone was part of before that was divided: its record is the zone's too.
+zone_was = Table(
+    "zone_was",
+    metadata,
+    Column("zone_id", ForeignKey("zone.id"), primary_key=True),
+    Column("was_zone_id", ForeignKey("zone.id"), primary_key=True, index=True),
+)
+
 assembly_need = Table(
     "assembly_need",
     metadata,
@@ -378,7 +386,6 @@ setting = Table(
     Column("key", Text, primary_key=True),
     Column("value", Text, nullable=False),
 )
-
 
 alias = Table(
     "alias",

@@ -140,7 +140,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "check": (
         "case dry",
         {
-            "": "act at blocks found in_the_white labels moved proves standings test warnings",
+            "": "act at blocks elsewhere found in_the_white labels moved place proves standings"
+            " test warnings",
             "at": WHEN,
             "standings[]": STANDING,
         },
@@ -177,7 +178,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " remedies source too_late until",
             "at": WHEN,
             "after[]": STANDING,
-            "after[].faults[]": "act at name on",
+            "after[].faults[]": "act at name on place",
         },
     ),
     "off": (
@@ -265,7 +266,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "[].clock": "by course done_h held_h longer measured_h needed_h pace thick_film"
             " unknown_h usual_h",
             "[].clock.course[]": "air done_h known moment pace",
-            "[].checks[]": "act found moment test",
+            "[].checks[]": "act found moment place test",
             "[].on_it[]": "act product put_on",
         },
     ),

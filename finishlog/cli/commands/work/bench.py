@@ -19,6 +19,7 @@ from finishlog.cli.answering.options import (
     NoteText,
     Parts,
     Verbose,
+    Where,
     also,
     one_face,
 )
@@ -137,6 +138,7 @@ def check(
         str | None,
         typer.Option("--test", help="touch, thumbnail, sand, smell or scratch."),
     ] = None,
+    where: Where = "",
     at: At = None,
 ) -> Answered:
     """Log a test of a film. A failed check beats any clock."""
@@ -158,6 +160,7 @@ def check(
             face=one_face(face),
             found=found,
             test=which,
+            place=where,
             at=when,
             sure=asked.sure,
         )

@@ -83,6 +83,7 @@ def amend(
     room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
     glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
     grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
+    where: Annotated[str | None, typer.Option("--where", help="Its place on a face.")] = None,
     outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
     moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
     surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
@@ -102,6 +103,7 @@ def amend(
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
     to_be = {
         **as_typed,
+        "where": where.strip() if where is not None else None,
         "method": method,
         "scuffed": scuffed,
         "found": said(found, found_word) if found else None,

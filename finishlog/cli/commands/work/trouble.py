@@ -14,6 +14,7 @@ from finishlog.cli.answering.options import (
     FaceOption,
     NoteText,
     SomeParts,
+    Where,
     one_face,
 )
 from finishlog.cli.answering.run import Run
@@ -32,9 +33,7 @@ def fault(
             help=f"Parts, then {', '.join(FaultKind)}, or mended.",
         ),
     ],
-    where: Annotated[
-        str, typer.Option("--where", metavar="TEXT", help="Where on it: 'left edge'.")
-    ] = "",
+    where: Where = "",
     remedy: Annotated[
         str, typer.Option("--remedy", metavar="TEXT", help="What was done about it.")
     ] = "",
@@ -54,7 +53,7 @@ def fault(
     when = here.moment(at)
     *named, what = several_words(words, lambda word: is_fault(word, here.facts))
     if plain_word(what) in MENDED:
-        return _mended(here, tuple(named), remedy or note, one_face(face), when)
+        return _mended(here, tuple(named), where, remedy or note, one_face(face), when)
     kind = fault_word(what, here.facts)
 
     def attempt(parts: tuple[str, ...]) -> FaultLogged:
@@ -72,12 +71,14 @@ def fault(
     return Answered(answer, lambda: fault_page(answer, here.context))
 
 
-def _mended(here: Run, parts: tuple[str, ...], note: str, face: str | None, at: When) -> Answered:
+def _mended(
+    here: Run, parts: tuple[str, ...], where: str, note: str, face: str | None, at: When
+) -> Answered:
     from finishlog.acts.film.fault import Mended, log_mended
     from finishlog.cli.pages.evening.trouble_page import mended_page
 
     def attempt(typed: tuple[str, ...]) -> Mended:
-        return log_mended(here.context, parts=typed, note=note, face=face, at=at)
+        return log_mended(here.context, parts=typed, place=where, note=note, face=face, at=at)
 
     answer = settled(here, parts, attempt)
     return Answered(answer, lambda: mended_page(answer, here.clock))

@@ -27,6 +27,7 @@ from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import short
 from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import shown
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
 
 if TYPE_CHECKING:
@@ -130,7 +131,8 @@ def standing_words(standing: Standing, clock: Clock, head: str = "next: ") -> st
 
 def check_page(answer: Checked, clock: Clock) -> Page:
     """Echo a check and what it changes."""
-    page = echo(clock, answer.at, answer.labels, f"{answer.test.value}, {answer.found.value}")
+    found = f"{answer.found.value}{in_brackets(answer.place)}"
+    page = echo(clock, answer.at, answer.labels, f"{answer.test.value}, {found}")
     if answer.in_the_white:
         page.line(f"caution: {names(answer.in_the_white)}: there is no film on record there")
     page.lines(remedies(answer.warnings), Tone.HEAD)
@@ -138,6 +140,8 @@ def check_page(answer: Checked, clock: Clock) -> Page:
         page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
     if answer.proves:
         page.line(f"proves {', '.join(shown(s) for s in answer.proves)}, no more")
+    if answer.elsewhere:
+        page.line(f"still stands elsewhere: {', '.join(answer.elsewhere)}")
     standing_lines(page, answer.standings, clock)
     for line in answer.standings:
         if line.learnt is not None:

@@ -16,6 +16,7 @@ from finishlog.cli.pages.evening.words import (
 )
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.core.finish.stages import shown
+from finishlog.core.log.where import in_brackets
 
 if TYPE_CHECKING:
     from finishlog.acts.film.fault import FaultLogged, Mended
@@ -26,8 +27,8 @@ if TYPE_CHECKING:
 
 def fault_page(answer: FaultLogged, context: Context) -> Page:
     """Echo a fault, then what it means, what mends it and until when, and what may lie behind."""
-    place = f" ({answer.place})" if answer.place else ""
-    page = echo(context.clock, answer.at, answer.labels, f"{answer.name}{place}")
+    name = answer.name + in_brackets(answer.place)
+    page = echo(context.clock, answer.at, answer.labels, name)
     page.line(answer.means)
     section = page.section()
     if answer.deadline is not None:
@@ -54,6 +55,8 @@ def mended_page(answer: Mended, clock: Clock) -> Page:
         page.line(f"{when}  {', '.join(answer.labels)}: mended, {', '.join(answer.mended)}")
     if answer.still:
         page.line(f"still stands until a check answers it: {', '.join(answer.still)}", Tone.HEAD)
+    if answer.elsewhere:
+        page.line(f"still stands elsewhere: {', '.join(answer.elsewhere)}")
     return standing_lines(page, answer.after, clock).line(f"act {answer.act}", Tone.FAINT)
 
 

@@ -30,6 +30,7 @@ from finishlog.cli.words.finding_words import sentence, short
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.names import PathName
@@ -117,7 +118,8 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section.said("pace", answer.pace)
         for check in answer.checks:
             when = context.clock.words(check.moment)
-            section.row("check", f"{check.test}: {check.found}, {when} (act {check.act})")
+            found = check.found + in_brackets(check.place)
+            section.row("check", f"{check.test}: {found}, {when} (act {check.act})")
         section.row("binds", f"{line.answer.value}: {short(line.because)}")
         if line.hours is not None:
             section.row("", hours_words(line.hours))

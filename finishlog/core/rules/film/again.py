@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.film.checks import last_of_each_place
 from finishlog.core.findings import Act, Answer, Finding, Level, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Check, Coat
@@ -81,7 +82,9 @@ def _stayed_soft(zone: ZoneState) -> list[Coat]:
         if any(isinstance(e, Check) and e.found in _SOFT for e in attempt.found)
     ]
     covered = [
-        each.coat for each in zone.layers[:-1] if each.checks and each.checks[-1].found in _SOFT
+        each.coat
+        for each in zone.layers[:-1]
+        if any(check.found in _SOFT for check in last_of_each_place(each.checks))
     ]
     return off + covered
 

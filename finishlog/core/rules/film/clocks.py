@@ -20,7 +20,7 @@ from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.rules.film.underneath import Below, below, puts_colour_back
-from finishlog.core.rules.reads import BARE, SAYS, STAGE
+from finishlog.core.rules.reads import BARE, FAULTS, SAYS, STAGE
 from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -68,7 +68,7 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     "recoat-clock",
     binds=COAT,
     source="the label, or its class",
-    reads=f"{STAGE} {BARE} fault.when product.name product.label_window {SAYS}",
+    reads=f"{STAGE} {BARE} {FAULTS} fault.when product.name product.label_window {SAYS}",
 )
 def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for what lies below; late it wants a scuffed film; what needs no tooth waits."""

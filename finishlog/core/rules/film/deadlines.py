@@ -45,7 +45,7 @@ def wipe_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
     "mend-by",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{LAYERS} {FAULTS} fault.place",
+    reads=f"{LAYERS} {FAULTS}",
 )
 def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A remedy that works only so long is a deadline."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
 
 from msgspec.structs import replace
 
@@ -10,6 +10,7 @@ from finishlog.core.film import checks as film_checks
 from finishlog.core.film.faults import StandingFault, patch_due
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
+from finishlog.core.log.where import same_words
 from finishlog.core.log.words import Found
 from finishlog.core.rules.reads import FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, EVERY, rule
@@ -18,18 +19,26 @@ from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 
-@rule("check-failed", binds=EVERY, source=COMMON_PRACTICE, reads=f"{LAYERS} check.test check.found")
+@rule(
+    "check-failed",
+    binds=EVERY,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} check.test check.found check.place",
+)
 def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A failed check beats the clock, for every stage that it denies."""
-    stage = asked.stage
-    failure = film_checks.blocking(zone.checks, stage) if stage else None
-    if failure is not None:
+    """A failed check beats the clock, for every stage that it denies, on all of its zone.
+
+    A pass answers it at its own place alone; of several places each is told, the newest binds.
+    """
+    failures = film_checks.blocking_places(zone.checks, asked.stage) if asked.stage else ()
+    for failure in reversed(failures):
         found = finding(
             "check-failed",
             Level.STOP,
-            answer=Answer.BLOCKED,
+            answer=Answer.BLOCKED if failure is failures[-1] else None,
             test=failure.test.value,
             found=failure.found.value,
+            place=failure.place,
         )
         yield replace(found, acts=(failure.act,))
 
@@ -53,7 +62,7 @@ def still_prints(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "repair-first",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} fault.place",
+    reads=FAULTS,
 )
 def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What has to be done again before any other step: an open joint."""
@@ -68,14 +77,14 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} {LAYERS} fault.place product.name",
+    reads=f"{FAULTS} {LAYERS} product.name",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
 
     What is done about it is never barred, and makes it a note. One found twice is one.
     """
-    there = {(f.known.kind, f.fault.place, f.coat and f.coat.id): f for f in zone.faults}.values()
+    there = {_found_twice(each): each for each in zone.faults}.values()
     barring = [each for each in there if _bars(each, zone, asked, around)][-1:]
     for each in there:
         answers = _answers(each, asked)
@@ -92,6 +101,11 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         )
         deed = Deed.CHECK_AGAIN if _by_check_alone(each) else Deed.MEND
         yield replace(also(found, **_named(each)), deed=deed, acts=(each.fault.act,))
+
+
+def _found_twice(of: StandingFault) -> Hashable:
+    """Return what a fault that was logged again shares with itself: another place tells apart."""
+    return of.known.kind, same_words(of.fault.place), of.coat and of.coat.id
 
 
 def _named(of: StandingFault) -> dict[str, str]:

@@ -17,6 +17,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Joined, PieceReading
+from finishlog.core.log.where import in_brackets
 from finishlog.core.rules.wood.too_wet import measured_moisture, wood_too_wet
 from finishlog.core.shop.things import FaceKind, Need, Part, Piece
 from finishlog.core.zone.around import Around
@@ -186,7 +187,7 @@ def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> HeldUp 
         return HeldUp("taped")
     failure = film_checks.blocking(state.checks, Stage.CLAMP)
     if failure:
-        return HeldUp("check-failed", failure.found.value)
+        return HeldUp("check-failed", failure.found.value + in_brackets(failure.place))
     fault = next((f for f in state.faults if f.keeps_from(Stage.CLAMP)), None)
     if fault:
         return HeldUp("fault", fault.name)
