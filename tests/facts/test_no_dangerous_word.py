@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -36,15 +37,20 @@ _LAW_YEAR = re.compile(
 _PLACE = re.compile(r"\b(US|Europe(an)?|EU|Canada|Ontario|UK|United States|ask where you are)\b")
 
 
-def texts(path: Path) -> Iterator[str]:
-    """Yield the sentences of a file: values of facts, texts of a module, lines of a page."""
+@cache
+def texts(path: Path) -> list[str]:
+    """Return the sentences of a file: values of facts, texts of a module, lines of a page."""
+    text = path.read_text("utf-8")
     if path.suffix == ".toml":
-        yield from _leaves(tomllib.loads(path.read_text("utf-8")))
-    elif path.suffix == ".py":
-        for match in re.finditer(r'f?"([^"\n]{12,})"', path.read_text("utf-8")):
-            yield match[1]
-    else:
-        yield from path.read_text("utf-8").split(". ")
+        return list(_leaves(tomllib.loads(text)))
+    if path.suffix == ".py":
+        return [match[1] for match in re.finditer(r'f?"([^"\n]{12,})"', text)]
+    return text.split(". ")
+
+
+def said(among: Sequence[Path], is_wrong: Callable[[str], object]) -> list[str]:
+    """Return what should not be said, and in which file."""
+    return [f"{path.name}: {each}" for path in among for each in texts(path) if is_wrong(each)]
 
 
 def _leaves(value: Any) -> Iterator[str]:
@@ -59,55 +65,52 @@ def _leaves(value: Any) -> Iterator[str]:
         yield value
 
 
-def bad(said: str) -> bool:
-    """Tell whether a sentence brings chlorine bleach together with what makes it poison."""
-    both = _CHLORINE.search(said) and _NEVER_WITH_IT.search(said)
-    return bool(both) and not _APART.search(said)
+def bad(sentence: str) -> bool:
+    """Tell whether it brings chlorine bleach together with what makes it poison."""
+    both = _CHLORINE.search(sentence) and _NEVER_WITH_IT.search(sentence)
+    return bool(both) and not _APART.search(sentence)
 
 
 @pytest.mark.parametrize(
-    "said",
+    "sentence",
     [
         "Rinse chlorine bleach off, then neutralise it with vinegar and water.",
         "Mix the hypochlorite with a little ammonia for more strength.",
         "After chlorine bleach go on with oxalic acid the same day.",
     ],
 )
-def test_the_reader_of_this_test_sees_bad_advice(said: str):
-    assert bad(said)
+def test_the_reader_of_this_test_sees_bad_advice(sentence: str):
+    assert bad(sentence)
 
 
-@pytest.mark.parametrize("path", SAID, ids=lambda p: p.name)
-def test_nothing_brings_chlorine_bleach_near_acid_ammonia_or_peroxide(path: Path):
-    assert [said for said in texts(path) if bad(said)] == []
+def test_nothing_brings_chlorine_bleach_near_acid_ammonia_or_peroxide():
+    assert said(SAID, bad) == []
 
 
-@pytest.mark.parametrize("path", SAID, ids=lambda p: p.name)
-def test_nothing_is_called_approved_or_certified_safe(path: Path):
+def test_nothing_is_called_approved_or_certified_safe():
     words = re.compile(r"\b(approved|certified safe|perfectly safe|guaranteed)\b", re.I)
-    assert [said for said in texts(path) if words.search(said)] == []
+    assert said(SAID, words.search) == []
 
 
-@pytest.mark.parametrize("path", DATA, ids=lambda p: p.name)
-def test_no_dated_law_is_given_as_if_it_held_everywhere(path: Path):
-    found = [said for said in texts(path) if _LAW_YEAR.search(said) and not _PLACE.search(said)]
-    assert found == []
+def dated_law(sentence: str) -> bool:
+    """Tell whether a law is given by its year and without its place."""
+    return bool(_LAW_YEAR.search(sentence)) and not _PLACE.search(sentence)
+
+
+def test_no_dated_law_is_given_as_if_it_held_everywhere():
+    assert said(DATA, dated_law) == []
 
 
 def test_the_reader_of_this_test_sees_a_law_without_its_place():
-    said = "Paint from before 1978 may hold lead."
-    assert _LAW_YEAR.search(said)
-    assert not _PLACE.search(said)
+    assert dated_law("Paint from before 1978 may hold lead.")
 
 
 # common practice: a nuisance mask is no respirator.
-@pytest.mark.parametrize("path", SAID, ids=lambda p: p.name)
-def test_no_dust_mask_is_called_fitted(path: Path):
-    assert [said for said in texts(path) if "fitted dust mask" in said] == []
+def test_no_dust_mask_is_called_fitted():
+    assert said(SAID, lambda each: "fitted dust mask" in each) == []
 
 
 # No screen shows an air flow: no sentence leans on one.
-@pytest.mark.parametrize("path", SAID, ids=lambda p: p.name)
-def test_no_sentence_leans_on_an_air_flow_that_nobody_shows(path: Path):
+def test_no_sentence_leans_on_an_air_flow_that_nobody_shows():
     words = re.compile(r"air ?flow (shown|worked out)|look at both", re.I)
-    assert [said for said in texts(path) if words.search(said)] == []
+    assert said(SAID, words.search) == []
