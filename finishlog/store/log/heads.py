@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping
 from datetime import datetime
+from functools import cache
 from typing import Any, NamedTuple
 
 from sqlalchemy import Column, ColumnElement, Connection, Select, select, union_all
@@ -107,6 +108,7 @@ def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     return {row[0] for row in rows_of(connection, query, piece, pieces)}
 
 
+@cache
 def _naming() -> tuple[Select[Any], ColumnElement[Any]]:
     """Select the entries that name pieces; also the column of these."""
     either = union_all(

@@ -50,6 +50,10 @@ _AIR_READ = (kind_of(Reading), kind_of(AirImported))
 _LASTING = (kind_of(AirImported), kind_of(Heated))
 _OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away))
 
+_ALL_OF_THE_SHOP = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
+_OF_THE_SHOP_SINCE = _ALL_OF_THE_SHOP.where(entry.c.latest_at >= _SINCE)
+_CONTAINERS_SINCE = union(OF_CONTAINERS_IN_USE, OF_CONTAINERS_OF_COATS)
+
 _START = bindparam("start", type_=entry.c.latest_at.type)
 _END = bindparam("end", type_=entry.c.latest_at.type)
 # Two queries in one, for each goes by the index of its kinds.
@@ -147,14 +151,13 @@ def _air_begins(
 
 
 def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[int]:
-    query = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
-    if since is not None:
-        query = query.where(entry.c.latest_at >= since)
-    cans = OF_CONTAINERS_IN_USE
     if since is None:
-        return {*connection.scalars(query), *connection.scalars(cans)}
-    all_cans = union(cans, OF_CONTAINERS_OF_COATS)
-    return {*connection.scalars(query), *connection.scalars(all_cans, {"since": since})}
+        return {*connection.scalars(_ALL_OF_THE_SHOP), *connection.scalars(OF_CONTAINERS_IN_USE)}
+    given = {"since": since}
+    return {
+        *connection.scalars(_OF_THE_SHOP_SINCE, given),
+        *connection.scalars(_CONTAINERS_SINCE, given),
+    }
 
 
 def _joined(within: Iterable[Stretch]) -> list[Stretch]:

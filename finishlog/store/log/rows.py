@@ -8,7 +8,7 @@ from enum import StrEnum
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection, Select, Table, insert, select
+from sqlalchemy import Connection, Select, Table, select
 
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet
@@ -20,7 +20,7 @@ from finishlog.store.log.figures import keep_figures, read_figures
 from finishlog.store.log.heads import Head
 from finishlog.store.schema.columns import metadata
 from finishlog.store.schema.entries import AIR, DownTo, list_of, table_of
-from finishlog.store.schema.rows import rows_of, whole
+from finishlog.store.schema.rows import into, rows_of, whole
 
 # Which entries to ask for; None: a table is read whole.
 Ids = Collection[int] | None
@@ -44,12 +44,12 @@ def put_entry(connection: Connection, number: int, entry: Entry) -> None:
             row[field.column] = keep_figures(connection, value)
         elif not field.means.name_of:
             row[field.column] = value
-    connection.execute(insert(table_of(kind)).values(**row))
+    connection.execute(into(table_of(kind)), row)
     for table, things in lists:
         _, of = table.columns.keys()
         if things:
             rows = [{"entry_id": number, of: thing} for thing in sorted(things)]
-            connection.execute(insert(table), rows)
+            connection.execute(into(table), rows)
 
 
 def read_entries(

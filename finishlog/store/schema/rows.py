@@ -8,7 +8,16 @@ from itertools import islice
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import ColumnElement, Connection, Select, Table, bindparam, insert, select
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Insert,
+    Select,
+    Table,
+    bindparam,
+    insert,
+    select,
+)
 
 # Older SQLite builds take 999 parameters in one statement.
 _AT_ONCE = 900
@@ -16,9 +25,15 @@ _AT_ONCE = 900
 
 def add_row(connection: Connection, table: Table, **values: object) -> int:
     """Insert one row and return its id."""
-    key = connection.execute(insert(table).values(**values)).inserted_primary_key
+    key = connection.execute(into(table), values).inserted_primary_key
     assert key is not None
     return int(key.id)
+
+
+@cache
+def into(table: Table) -> Insert:
+    """Insert into a table what is given with it."""
+    return insert(table)
 
 
 def rows_of(
@@ -48,6 +63,14 @@ def rows_of(
 def whole(table: Table) -> Select[Any]:
     """Select all that stands in a table."""
     return select(table)
+
+
+@cache
+def up_to(table: Table) -> Select[Any]:
+    """Select what stands in a table as valid up to a moment `now`, the oldest first."""
+    of = table.c
+    upto = of.valid_from <= bindparam("now")
+    return select(table).where(upto).order_by(of.valid_from, of.id)
 
 
 @cache

@@ -13,7 +13,7 @@ from typing import Any
 from uuid import uuid4
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, Row, func, or_, select, update
+from sqlalchemy import Connection, Row, bindparam, func, or_, select, update
 
 from finishlog.core.log.entries import Coat
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
@@ -74,13 +74,9 @@ def read_containers(
     connection: Connection, also: Collection[int] = (), *, archived: bool = False
 ) -> dict[int, Container]:
     """Read the containers in use, and those with the ids in `also`; `archived`: all there are."""
-    of = container.outerjoin(mix_part, mix_part.c.container_id == container.c.id)
-    query = select(container, *_PART).select_from(of).order_by(container.c.id, mix_part.c.id)
-    if not archived:
-        wanted = container.c.archived_at.is_(None)
-        query = query.where(or_(wanted, container.c.id.in_(also)) if also else wanted)
+    found_there = connection.execute(_ALL if archived else _IN_USE, {"also": list(also)})
     rows: dict[int, list[Row[Any]]] = defaultdict(list)
-    for row in connection.execute(query):
+    for row in found_there:
         rows[row.id].append(row)
     found = {key: _container(mine) for key, mine in rows.items()}
     return _as_changed(connection, found) if any(c.parts for c in found.values()) else found
@@ -101,6 +97,17 @@ _PART = tuple(
         "id", "product_id", "name", "parts", "volume_ml", "weight_g"
     )
 )  # fmt: skip
+_ALL = (
+    select(container, *_PART)
+    .select_from(container.outerjoin(mix_part, mix_part.c.container_id == container.c.id))
+    .order_by(container.c.id, mix_part.c.id)
+)
+_IN_USE = _ALL.where(
+    or_(
+        container.c.archived_at.is_(None),
+        container.c.id.in_(bindparam("also", expanding=True)),
+    )
+)
 
 
 def _container(rows: list[Row[Any]]) -> Container:

@@ -13,7 +13,7 @@ from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.shop.hours import ShopHours, WeeklyHours
-from finishlog.store.schema.rows import add_row, whole
+from finishlog.store.schema.rows import add_row, rows_of, up_to, whole
 from finishlog.store.schema.things import setting, shop_hours, shop_week, usual_day, usual_hour
 
 TIME_ZONE = "time_zone"
@@ -147,11 +147,10 @@ def _sets(
 
     A row that was replaced at its own moment never held.
     """
-    of = usual_day.c
-    query = select(usual_day).where(of.valid_from <= now).order_by(of.valid_from, of.id)
+    query = up_to(usual_day)
     if room is not None:
-        query = query.where(of.room_id == room)
-    rows = connection.execute(query).all()
+        query = query.where(usual_day.c.room_id == room)
+    rows = connection.execute(query, {"now": now}).all()
     hours = _hours(connection, [row.id for row in rows])
     found: dict[int, dict[Season | None, list[_Set]]] = defaultdict(lambda: defaultdict(list))
     for n, row in enumerate(rows):
@@ -176,14 +175,12 @@ def _heating(row: Row[Any]) -> Heating | None:
 
 def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualHour]]:
     found: dict[int, list[UsualHour]] = defaultdict(list)
-    if not days:
-        return found
-    query = select(usual_hour).where(usual_hour.c.usual_day_id.in_(days))
-    for day, *hour in connection.execute(query.order_by(usual_hour.c.minute)):
+    for day, *hour in rows_of(connection, _HOURS_OF_DAYS, usual_hour.c.usual_day_id, days):
         found[day].append(UsualHour(*hour))
     return found
 
 
+_HOURS_OF_DAYS = select(usual_hour).order_by(usual_hour.c.minute)
 _HOURS = select(shop_hours).order_by(shop_hours.c.id)
 _WEEKS = select(shop_week).order_by(shop_week.c.valid_from, shop_week.c.id)
 
