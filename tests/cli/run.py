@@ -9,7 +9,7 @@ import os
 import shlex
 import subprocess
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
@@ -87,8 +87,10 @@ class Finishlog:
     def variables(self, more: Mapping[str, str] | None = None) -> dict[str, str]:
         """Build the environment that the program sees."""
         kept = {k: v for k, v in os.environ.items() if k not in NOT_INHERITED}
+        return {**kept, **self._own_variables(more)}
+
+    def _own_variables(self, more: Mapping[str, str] | None) -> dict[str, str]:
         return {
-            **kept,
             "HOME": str(self.folder),
             "FINISHLOG_DB": str(self.database),
             "FINISHLOG_NOW": self.now,
@@ -101,9 +103,8 @@ class Finishlog:
     def __call__(self, *words: str, now: str | None = None) -> Answer:
         """Run one command in this process: quick, through the same entry."""
         out, err = io.StringIO(), io.StringIO()
-        variables = self.variables({"FINISHLOG_NOW": now} if now else None)
         with (
-            mock.patch.dict(os.environ, variables, clear=True),
+            _environment(self._own_variables({"FINISHLOG_NOW": now} if now else None)),
             mock.patch.object(sys, "stdin", io.StringIO()),
             contextlib.redirect_stdout(out),
             contextlib.redirect_stderr(err),
@@ -147,6 +148,26 @@ class Finishlog:
             check=False,
         )
         return Answer(done.returncode, done.stdout, done.stderr)
+
+
+@contextlib.contextmanager
+def _environment(wanted: Mapping[str, str]) -> Iterator[None]:
+    """Let this process see what a program would; only what differs is changed, and put back."""
+    named = {*NOT_INHERITED, *wanted}
+    before = {name: os.environ.get(name) for name in named}
+    _set(before, {name: wanted.get(name) for name in named})
+    try:
+        yield
+    finally:
+        _set({name: os.environ.get(name) for name in named}, before)
+
+
+def _set(now: Mapping[str, str | None], then: Mapping[str, str | None]) -> None:
+    for name, value in then.items():
+        if value is None and now[name] is not None:
+            del os.environ[name]
+        elif value is not None and value != now[name]:
+            os.environ[name] = value
 
 
 _PLAYED: dict[tuple[object, ...], bytes] = {}
