@@ -6,12 +6,15 @@ a rule rests on stands beside the rule, as its source.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from importlib import import_module
+from itertools import chain
 from pathlib import Path
 
 import pytest
 
 from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
+from finishlog.core.findings import Act
 from finishlog.core.rules.all import RULES
 from finishlog.core.rules.on_record import facts_on_record
 from tests.stories.pairs import proved_by
@@ -67,18 +70,25 @@ def test_what_any_rule_finds_in_any_story_has_its_words():
             assert sentence(each), each.rule
 
 
+def _proofs(rule: str) -> Iterator[tuple[str, Act]]:
+    return chain.from_iterable(proved_by(BY_ID[rule], told.line) for told in STORIES[rule])
+
+
 def test_every_rule_and_most_cells_turn_on_a_fact_that_a_story_leaves_out():
     """What a rule finds is another thing without one of the facts it reads; best effort.
 
     Not provable so is what only tells zones apart, or what checks of other coats taught.
     """
-    proved = {
-        rule: {shown for told in all_of_it for shown in proved_by(BY_ID[rule], told.line)}
-        for rule, all_of_it in STORIES.items()
-    }
+    proofs = {rule: _proofs(rule) for rule in STORIES}
+    first = {rule: next(shown, None) for rule, shown in proofs.items()}
+    assert [rule for rule, shown in first.items() if shown is None] == []
     cells = {(fact, act) for rule in RULES for fact in rule.reads for act in rule.binds}
-    assert [rule for rule, shown in proved.items() if not shown] == []
-    assert len(set().union(*proved.values())) > len(cells) / 2
+    proved = set(first.values())
+    for shown in chain.from_iterable(proofs.values()):
+        proved.add(shown)
+        if len(proved) > len(cells) / 2:
+            return
+    pytest.fail(f"{len(proved)} of {len(cells)} cells are proved")
 
 
 def test_what_was_worked_out_before_comes_from_the_facts_that_its_table_names():
