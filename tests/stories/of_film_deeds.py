@@ -81,16 +81,6 @@ STORIES = {
         silent(f"walnut box; {'french-polish wipe +1d; ' * 13}ask french-polish +1d"),
         silent(f"walnut box; {'tung-oil +7d; wipe +20m; ' * 9}ask tung-oil +7d"),
     ),
-    "scuffed-long-ago": (
-        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +9d"),
-        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +2d"),
-        silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +3h"),
-        silent("oak top; oil-polyurethane 08:00; scuff +2d; wipe +9d; ask oil-polyurethane +1h"),
-        silent("oak top; oil-polyurethane 08:00; scuff +2d; scuff +9d; ask oil-polyurethane"),
-        silent("oak top; oil-polyurethane 08:00; ask oil-polyurethane +9d"),
-        silent("oak top; oil-polyurethane 08:00; scuff +40d; ask paste-wax +9d"),
-        speaks("ash rail; waterborne-clear 08:00; sand +2d; ask waterborne-clear +14d"),
-    ),
     "change-method": (
         speaks(f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; ask rest", Answer.STALLED),
         speaks(

@@ -7,6 +7,7 @@
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
+  unscuffed`, `â¦ scuffed`: what was said of the film below; `â¦
   from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`
   (`… @left-edge`, also of `mend`: at a place of it),
   `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
@@ -60,6 +61,7 @@ _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
 _FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
+_SCUFFED = {"scuffed": True, "unscuffed": False}
 
 
 @dataclass(frozen=True)
@@ -264,7 +266,9 @@ class Teller:
     def _coat(self, class_key: str, told: Clause) -> None:
         source = [w.removeprefix("from-") for w in told.more if w.startswith("from-")]
         thick = [w for w in told.more if w.endswith("um")]
-        how = [w for w in told.more if w not in thick and not w.startswith("from-")]
+        told_scuffed = [w for w in told.more if w in _SCUFFED]
+        aside = {*thick, *told_scuffed}
+        how = [w for w in told.more if w not in aside and not w.startswith("from-")]
         product = self.story.products[self.story.product(class_key)]
         coat = self.story.coat(
             self.hour,
@@ -278,7 +282,10 @@ class Teller:
             mixed=not source,
         )
         for um in thick:
-            self.story.entries[-1] = replace(coat, wet_film_um=_number(um, "um"))
+            coat = replace(coat, wet_film_um=_number(um, "um"))
+        for word in told_scuffed:
+            coat = replace(coat, scuffed_before=_SCUFFED[word])
+        self.story.entries[-1] = coat
 
     def _told_mix(self, told: Clause) -> None:
         name, class_key, said, *lasts = told.more

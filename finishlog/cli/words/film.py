@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from finishlog.cli.words.said import (
     Words,
+    act,
     each_of,
     label_hours,
     length,
@@ -113,6 +114,12 @@ def _met_cold(of: Finding) -> str:
         f"{text(of, 'of')} met {measured(of, 0)} in its first hours, below {wanted(of)}: it may "
         "feel dry and stay weak"
     )
+
+
+def _unscuffed(of: Finding) -> str:
+    said, untold = ("", " with no scuffing on record") if text(of, "untold") else (" unscuffed", "")
+    late = f" {measured(of)} after it, its window is {wanted(of)}," if of.measured else ""
+    return f"{text(of, 'over')} went on{said} over {text(of, 'under')}{late}{untold}: it may peel"
 
 
 def _fault(of: Finding) -> str:
@@ -314,6 +321,14 @@ WORDS = {
             "at most: a thick film stays soft and cracks"
         ),
         "sand it back level first, or leave it at this",
+    ),
+    "unscuffed-below": Words(
+        _unscuffed,
+        lambda f: (
+            f"tape on a cross-cut tells; if it holds: {Do.CHECK('PART', Found.HOLDS)}; if it was "
+            f"scuffed: {Do.AMEND(act(f), scuffed=True)}"
+        ),
+        lambda f: f"unscuffed below {text(f, 'over')}: it may peel",
     ),
     "scuffed-long-ago": Words(
         lambda f: f"it was scuffed {measured(f)} ago: dust and hands have been on it since",

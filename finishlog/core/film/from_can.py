@@ -9,8 +9,7 @@ from functools import partial
 
 from msgspec import Struct
 
-from finishlog.core.film import checks as film_checks
-from finishlog.core.film.layers import Layer
+from finishlog.core.film.layers import Layer, answered
 from finishlog.core.log.words import Found
 from finishlog.core.mixing.came_from import CameFrom, Hardener, is_off
 from finishlog.core.mixing.containers import ContainerState
@@ -72,24 +71,13 @@ def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
             continue
         for why in whys:
             for doubt in _FOUND[why](layer, layer.came_from):
-                if not _answered(layers[n:], _ANSWERS.get(doubt.cause, _HOLDS)):
+                if not answered(layers[n:], _ANSWERS.get(doubt.cause, _HOLDS)):
                     yield doubt
 
 
 def undated(layers: Sequence[Layer]) -> Doubt | None:
     """Return a doubt that no time ends; None: there is none."""
     return next((doubt for doubt in doubts(layers, *Why) if doubt.is_undated), None)
-
-
-def _answered(layers: Sequence[Layer], answers: frozenset[Found]) -> bool:
-    """Tell whether a check of these layers found what answers, and no later one a failure."""
-    checks = {c.id: c for layer in layers for c in (*layer.checks, *layer.scratches)}
-    for check in sorted(checks.values(), key=lambda c: c.when.order, reverse=True):
-        if check.found in answers:
-            return True
-        if film_checks.failed(check.found):
-            return False
-    return False
 
 
 def _left_out(layer: Layer, source: CameFrom) -> Iterator[Doubt]:

@@ -22,7 +22,7 @@ from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
-from finishlog.core.log.words import Operation, Test
+from finishlog.core.log.words import Found, Operation, Test
 from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
@@ -33,6 +33,8 @@ SURFACE_HOLDS = timedelta(hours=2)
 WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
+# A next coat holds by these; taking off nibs gives no grip.
+GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
 
 
@@ -252,6 +254,25 @@ class Layer(Struct, frozen=True):
         opens = self.opens_again()
         return opens is not None and opens.high is not None and opens.high <= now
 
+    def wants_scuffing(self, now: datetime) -> bool:
+        """Tell whether its window lets a coat on a scuffed film alone at a moment."""
+        window, closes = self.coat.figures.window, self.closes(now)
+        if window.again is not None and window.again.scuffed and self.is_open_again(now):
+            return True
+        return window.kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+    @property
+    def was_scuffed(self) -> bool:
+        """Tell whether it was scuffed or sanded when it could be; denibbing gives no grip."""
+        sand = self.stage(Stage.SAND)
+        since = sand.low if sand else self.put_on
+        if since is None:
+            return False
+        off = self.was_abraded_off
+        return (off is not None and off.when.latest >= since) or any(
+            work.operation in GRIPS and work.when.latest >= since for work in self.abraded
+        )
+
     def wipe_off_by(self) -> datetime | None:
         """Return when surplus must be off, if the class has it wiped and it was not."""
         if self.of.wipe_off_h is None or self.wipes:
@@ -268,6 +289,17 @@ class Layer(Struct, frozen=True):
         read = span.nearest if span.measured else ()
         limits = self.of.limits
         return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
+
+
+def answered(layers: Sequence[Layer], by: frozenset[Found]) -> bool:
+    """Tell whether a check of these layers found one of `by`, and no later one a failure."""
+    checks = {c.id: c for layer in layers for c in (*layer.checks, *layer.scratches)}
+    for check in sorted(checks.values(), key=lambda c: c.when.order, reverse=True):
+        if check.found in by:
+            return True
+        if film_checks.failed(check.found):
+            return False
+    return False
 
 
 def trapped_until(under: Layer, over: Layer) -> StageTime | None:

@@ -266,6 +266,7 @@ def test_lacquer_over_young_varnish_stays_stopped_though_it_dries():
 def test_a_clear_film_over_stain_takes_wax(film):
     """Wax belongs over a sound clear film (Conserve O Gram 7/2), and there it is."""
     story = over((0, STAIN), (200, film), (260, film), rh=40)
+    story.work(259, Operation.SCUFF)
     verdict = story.may(WAX, 260 + MONTH)
     assert verdict.answer is Answer.GO
     assert not verdict.findings or not stop_in(verdict)
@@ -291,7 +292,7 @@ def test_a_doubt_that_was_met_is_not_raised_at_every_coat():
 
 def test_wax_too_soon_after_waterborne_waits_and_speaks_of_no_wrinkle_and_no_scuff():
     """Its solvent attacks a young film (common practice): the wait is the reason."""
-    story = over((0, WATERBORNE), (30, WATERBORNE))
+    story = over((24, WATERBORNE), (30, WATERBORNE))
     for hour in (33, 43, 50, 100):
         verdict = story.may(WAX, hour)
         assert verdict.answer is Answer.DRYING, hour

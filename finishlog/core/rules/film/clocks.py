@@ -18,7 +18,6 @@ from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours,
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation
 from finishlog.core.rules.film.underneath import Below, below, puts_colour_back
 from finishlog.core.rules.reads import BARE, FAULTS, SAYS, STAGE
 from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
@@ -109,7 +108,7 @@ def _by_wait_and_window(
         yield clock(Answer.DEAD_ZONE, "between-windows", later(again, recoat), then=how)
         return
     if not must_scuff(zone, under, now):
-        closes = None if was_scuffed(top) else closes
+        closes = None if top.was_scuffed else closes
         wait = _by_wait(top, under, recoat, now)
         yield replace(wait, closes=closes)
         if wait.answer is Answer.DRYING and closes and (wait.high is None or wait.high > closes):
@@ -150,32 +149,13 @@ def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:
         return False
     if any(_wants_evening(fault, top) for fault in zone.faults):
         return True
-    if was_scuffed(top):
-        return False
-    window, closes = top.coat.figures.window, top.closes(now)
-    if window.again is not None and window.again.scuffed and top.is_open_again(now):
-        return True
-    late = closes is not None and now > closes
-    return under.scuffs or window.kind is WindowKind.ALWAYS_SCUFF or late
+    return not top.was_scuffed and (under.scuffs or top.wants_scuffing(now))
 
 
 def _wants_evening(fault: StandingFault, top: Layer) -> bool:
     """Tell whether nibs, bubbles or marks of a brush are sanded off before the next coat."""
     since = [w for w in top.abraded if w.when.order > fault.fault.when.order]
     return fault.known.evened_first and not since
-
-
-def was_scuffed(top: Layer) -> bool:
-    """Tell whether a film was scuffed or sanded when it could be; denibbing gives no grip."""
-    sand = top.stage(Stage.SAND)
-    since = sand.low if sand else top.put_on
-    if since is None:
-        return False
-    off = top.was_abraded_off
-    return (off is not None and off.when.latest >= since) or any(
-        work.operation in {Operation.SCUFF, Operation.SAND} and work.when.latest >= since
-        for work in top.abraded
-    )
 
 
 def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:

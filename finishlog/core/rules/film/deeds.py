@@ -1,4 +1,4 @@
-"""What was done to the film: how thick it went on, how much lies on it, how long ago its scuff."""
+"""What was done to the film: how thick it went on, how much lies on it."""
 
 from __future__ import annotations
 
@@ -9,10 +9,9 @@ from msgspec.structs import replace
 
 from finishlog.core.film.build import dry_film_um, usual_dry_film_um
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Finding, Level, count, finding, hours, micrometres
-from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.findings import Finding, Level, count, finding, micrometres
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Found, Operation
+from finishlog.core.log.words import Found
 from finishlog.core.rules.reads import LAYERS, STAGE
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
@@ -22,7 +21,6 @@ from finishlog.core.zone.state import ZoneState
 _DAY = timedelta(hours=24)
 # A thick film may be dry on top alone; these show it through.
 _THROUGH = frozenset({Found.POWDER, Found.NO_PRINT, Found.HOLDS})
-_GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
 
 
 @rule(
@@ -103,34 +101,3 @@ def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
 def _alike(zone: ZoneState, asked: Asked) -> list[Layer]:
     """Return the layers of the finish that is asked."""
     return [each for each in zone.layers if asked.over and each.of.key == asked.over.key]
-
-
-@rule(
-    "scuffed-long-ago",
-    binds=COAT,
-    source=COMMON_PRACTICE,
-    reads=f"{LAYERS} work.operation work.when",
-)
-def scuffed_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Dust and hands have been on a film that was scuffed days ago: it is cleaned again."""
-    top, figures = zone.top, around.facts.drying
-    grips = [w for w in top.abraded if w.operation in _GRIPS] if top else []
-    if top is None or not grips or asked.over is None or not asked.over.needs_tooth:
-        return
-    last = grips[-1]
-    ago = around.now - last.when.earliest
-    if any(w.when.order > last.when.order for w in top.wipes):
-        return
-    if ago < timedelta(hours=figures.scuff_clean_h.value):
-        return
-    stale = ago >= timedelta(hours=figures.scuff_stale_h.value)
-    yield replace(
-        finding(
-            "scuffed-long-ago",
-            Level.CAUTION if stale else Level.NOTE,
-            figures.scuff_clean_h.source,
-            measured=hours(ago / timedelta(hours=1)),
-            stale="stale" if stale else "",
-        ),
-        acts=(last.act,),
-    )

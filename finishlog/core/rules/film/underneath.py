@@ -34,7 +34,7 @@ from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish
 from finishlog.core.zone.around import Around
-from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.asked import Asked, coat_asked
 from finishlog.core.zone.state import ZoneState
 
 # What the answer of a row weighs, and what it says to the coat.
@@ -290,10 +290,16 @@ def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
         yield _lies_wrong(bare, layers[0], None)
         return
     for under, over in pairwise(each for each in layers if not each.on_a_spot):
-        row = _row(under, Asked(asked.act, over=over.of, method=over.coat.method), around)
-        if row and row.answer is OvercoatAnswer.AVOID and not _is_overruled(row, over, around):
+        row = row_of_pair(under, over, around)
+        if row and row.answer is OvercoatAnswer.AVOID:
             yield _lies_wrong(row, over, under)
             return
+
+
+def row_of_pair(under: Layer, over: Layer, around: Around) -> OvercoatRule | None:
+    """Return the published row of two layers that lie there, unless the person overruled it."""
+    row = _row(under, coat_asked(over.of, over.coat.method), around)
+    return None if row is None or _is_overruled(row, over, around) else row
 
 
 def _is_overruled(row: OvercoatRule, over: Layer, around: Around) -> bool:

@@ -1,0 +1,112 @@
+"""What a coat holds by where it does not melt in: a film that was scuffed, and how."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from finishlog.core.film.layers import GRIPS, Layer, answered
+from finishlog.core.findings import Answer, Finding, Level, finding, hours
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.overcoat import OvercoatAnswer
+from finishlog.core.log.words import Found
+from finishlog.core.rules.film.came_from import LOADED
+from finishlog.core.rules.film.underneath import row_of_pair
+from finishlog.core.rules.reads import LAYERS, SAYS, STAGE
+from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+_HOLDS = frozenset({Found.HOLDS})
+
+
+@rule(
+    "unscuffed-below",
+    binds=LOADED,
+    source="the class",
+    reads=f"{STAGE} {SAYS} coat.scuffed_before check.test product.name product.label_window",
+)
+def unscuffed_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A coat that went unscuffed over a film past its window may peel, until a scratch holds.
+
+    The bond is no better for waiting. It may be handled; what loads or buries it is tested first.
+    """
+    layers = zone.layers
+    bonded = [n for n, each in enumerate(layers) if not each.on_a_spot]
+    for low, high in pairwise(bonded):
+        scuffed = any(_gripped(each) for each in layers[low:high])
+        if scuffed or not _lacks_grip(layers[low], layers[high], around):
+            continue
+        if not answered(layers[high:], _HOLDS):
+            acts = (layers[low].coat.act, layers[high].coat.act)
+            yield replace(_unscuffed(layers[low], layers[high]), acts=acts)
+            return
+
+
+def _gripped(layer: Layer) -> bool:
+    """Tell whether it was scuffed; around a spot of colour the film below is what was."""
+    if layer.on_a_spot:
+        return any(work.operation in GRIPS for work in layer.abraded)
+    return layer.was_scuffed
+
+
+def _lacks_grip(under: Layer, over: Layer, around: Around) -> bool:
+    if not over.of.needs_tooth or over.coat.scuffed_before:
+        return False
+    row = row_of_pair(under, over, around)
+    scuffs = row is not None and row.answer is OvercoatAnswer.SCUFF
+    return scuffs or under.wants_scuffing(over.put_on)
+
+
+def _unscuffed(under: Layer, over: Layer) -> Finding:
+    """Say how old the film was, where its window is what had closed."""
+    window = under.coat.figures.window
+    found = finding(
+        "unscuffed-below",
+        Level.CAUTION,
+        window.source,
+        answer=Answer.TEST,
+        over=over.coat.product_name,
+        under=under.coat.product_name,
+        untold="untold" if over.coat.scuffed_before is None else "",
+        act=over.coat.act,
+    )
+    if window.closes is None or not under.wants_scuffing(over.put_on):
+        return found
+    since = (over.put_on - under.first_on) / timedelta(hours=1)
+    return replace(found, measured=hours(since), wanted=hours(window.closes.low_h))
+
+
+@rule(
+    "scuffed-long-ago",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} work.operation work.when",
+)
+def scuffed_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Dust and hands have been on a film that was scuffed days ago: it is cleaned again."""
+    top, figures = zone.top, around.facts.drying
+    grips = [w for w in top.abraded if w.operation in GRIPS] if top else []
+    if top is None or not grips or asked.over is None or not asked.over.needs_tooth:
+        return
+    last = grips[-1]
+    ago = around.now - last.when.earliest
+    if any(w.when.order > last.when.order for w in top.wipes):
+        return
+    if ago < timedelta(hours=figures.scuff_clean_h.value):
+        return
+    stale = ago >= timedelta(hours=figures.scuff_stale_h.value)
+    yield replace(
+        finding(
+            "scuffed-long-ago",
+            Level.CAUTION if stale else Level.NOTE,
+            figures.scuff_clean_h.source,
+            measured=hours(ago / timedelta(hours=1)),
+            stale="stale" if stale else "",
+        ),
+        acts=(last.act,),
+    )

@@ -1,0 +1,66 @@
+"""Stories of what a coat holds by: a scuffed film below it, how it was scuffed, how long ago."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import silent, speaks
+
+LATE = "oak top; waterborne-clear 08:00; waterborne-clear unscuffed +3d"
+SPOT = (
+    "oak top; wiping-stain 08:00; wipe +8m; waterborne-clear +9d; fault rubbed-through +3d; "
+    "wiping-stain"
+)
+STORIES = {
+    "unscuffed-below": (
+        speaks(
+            f"{LATE}; ask waterborne-clear +4h",
+            Answer.TEST,
+            "unscuffed over our waterborne-clear 3 d after it, its window is 8 h",
+        ),
+        speaks("oak top; waterborne-clear 08:00; waterborne-clear +3d; ask pack +9d", Answer.TEST),
+        speaks(f"{LATE}; check flakes +9d; ask use +1d"),
+        speaks(f"{LATE}; check dry +9d; ask stack +1d"),
+        # Either way of saying that it was scuffed; inside the window; tested since.
+        silent("oak top; waterborne-clear 08:00; waterborne-clear scuffed +3d; ask pack +9d"),
+        silent("oak top; waterborne-clear 08:00; scuff +3d; waterborne-clear; ask pack +9d"),
+        silent("oak top; waterborne-clear 08:00; waterborne-clear +5h; ask pack +9d"),
+        silent(f"{LATE}; check holds +9d; ask pack +1d"),
+        silent(f"{LATE}; waterborne-clear scuffed +9d; check holds +9d; ask pack +1d"),
+        # A test of what lay below says nothing of what came over it.
+        speaks(
+            "oak top; waterborne-clear 08:00; check holds +3d; waterborne-clear; ask pack +9d",
+            Answer.TEST,
+        ),
+        # Varnish wants it every time, also for another finish over it.
+        speaks("oak top; alkyd-varnish 08:00; alkyd-varnish +2d; ask rub-out +60d", Answer.TEST),
+        speaks("oak top; alkyd-varnish 08:00; waterborne-clear +40d; ask use +60d", Answer.TEST),
+        speaks("oak top; spar-varnish 08:00; denib +3d; spar-varnish; ask pack +60d", Answer.TEST),
+        # What melts in holds by itself; wiped oil soaks in; wax lies on any film.
+        silent("oak top; lacquer-sprayed 08:00; lacquer-sprayed +90d; ask pack +60d"),
+        silent("oak top; shellac-2lb 08:00; shellac-2lb +90d; ask pack +60d"),
+        silent(
+            "oak top; boiled-linseed-oil 08:00; wipe +20m; boiled-linseed-oil +9d; wipe +20m; "
+            "ask pack +90d"
+        ),
+        silent("oak top; alkyd-varnish 08:00; paste-wax +60d; ask pack +9d"),
+        # It may be turned, scuffed and taken off; gone with the coat that was taken off.
+        silent(f"{LATE}; ask turn +9d"),
+        silent(f"{LATE}; ask scuff +9d"),
+        silent(f"{LATE}; ask take-off +9d"),
+        silent(f"{LATE}; off bare +9d; waterborne-clear +1d; ask pack +30d"),
+        # Colour for a bare spot lies on no film.
+        silent(f"{SPOT}; ask pack +9d"),
+        silent(f"{SPOT}; scuff +1d; waterborne-clear +1h; ask pack +9d"),
+        speaks(f"{SPOT}; waterborne-clear +1d; ask pack +9d", Answer.TEST),
+    ),
+    "scuffed-long-ago": (
+        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +9d"),
+        speaks("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +2d"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; ask oil-polyurethane +3h"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; wipe +9d; ask oil-polyurethane +1h"),
+        silent("oak top; oil-polyurethane 08:00; scuff +2d; scuff +9d; ask oil-polyurethane"),
+        silent("oak top; oil-polyurethane 08:00; ask oil-polyurethane +9d"),
+        silent("oak top; oil-polyurethane 08:00; scuff +40d; ask paste-wax +9d"),
+        speaks("ash rail; waterborne-clear 08:00; sand +2d; ask waterborne-clear +14d"),
+    ),
+}
