@@ -29,6 +29,8 @@ WOOD_WARMS_UP = "wood-warms-up"
 PAIR = "pair"
 NO_SCUFFING = "no-scuffing"
 COATS_A_DAY = "coats-a-day"
+# What hurts whoever does it, and not only the film: it is told whatever else is due.
+HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
 
 
 class Level(StrEnum):

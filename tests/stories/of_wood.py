@@ -43,5 +43,13 @@ STORIES = {
         speaks("oak top; bleach-chlorine 08:00; ask bleach-oxalic +1h", Answer.UNDERNEATH),
         silent("oak top; bleach-chlorine 08:00; rinse +1h; ask bleach-oxalic +1h"),
         silent("oak top; ask bleach-oxalic 08:00"),
+        # Also by a cloth or a rinse.
+        speaks("ash leg; bleach-chlorine 08:00; ask rinse with vinegar +1h", Answer.UNDERNEATH),
+        speaks("ash leg; bleach-chlorine 08:00; ask wipe with ammonia +1h", Answer.UNDERNEATH),
+        speaks("ash leg; rinse with vinegar 08:00; ask wipe with laundry bleach +1h"),
+        silent("ash leg; bleach-chlorine 08:00; ask rinse with water +1h"),
+        silent("ash leg; bleach-chlorine 08:00; ask wipe +1h"),
+        silent("ash leg; bleach-chlorine 08:00; rinse +1h; ask wipe with ammonia +1h"),
+        silent("ash leg; bleach-oxalic 08:00; ask wipe with alcohol +1h"),
     ),
 }

@@ -16,6 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.air.room import RoomAir
+from finishlog.core.air.span import AirPoint
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FigureSet
 from finishlog.core.log.kinds import OF_THE_WORK
@@ -88,6 +89,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     ),
     (ZoneState, "handed_over"): "handover.when",
     (RoomAir, "readings"): _READ,
+    (AirPoint, "supposed"): "reading.humidity_supposed",
     (RoomAir, "coldest_night_c"): "room.coldest_night_c",
     (RoomAir, "usual"): "room.usual",
     (RoomAir, "heats"): "heat.when heat.room heat.temperature_c",
@@ -96,7 +98,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (RoomAir, "answered"): f"{_READ} {_FORETOLD}",
     (RoomAir, "has_colder_nights"): "room.coldest_night_c room.usual",
     (Asked, "comes"): (
-        "product.name product.class_key product.note container.note container.drawn_from"
+        "step.note product.name product.class_key product.note container.note container.drawn_from"
         " mix-part.name mix-part.product"
     ),
     (Around, "wet_films"): f"product.class_key {_STOOD}",

@@ -7,11 +7,12 @@
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
-  unscuffed`, `â¦ scuffed`: what was said of the film below; `â¦
+  unscuffed`, `… scuffed`: what was said of the film below; `…
   from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`
   (`… @left-edge`, also of `mend`: at a place of it),
   `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
-  (read every six hours from then on), `one-air 12C 70%` (read once), `night 4C`, `night ?` (nobody
+  (read every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%`
+  (so damp is supposed), `night 4C`, `night ?` (nobody
   told), `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into
   a frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
   `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a part
@@ -23,7 +24,8 @@
 - `says alkyd-varnish not-over wiping-stain because WORDS`: the person's rule of a product;
   `not-over product:CLASS` of one product alone, `needs CLASS over CLASS`, `wait 72h over CLASS`,
   `window 0-1h, 48h-`, `no-window`, `coats-a-day 2`, `most-coats 3`, `not-on oily`, `overrule ROW`
-- last what is asked: `ask CLASS [method]`, or an operation, or an act (`ask pack +3d`)
+- last what is asked: `ask CLASS [method]`, an operation, how a film is taken off (`strip`), or an
+  act (`ask pack +3d`); `wipe with vinegar`: what is on the cloth, here and in a clause
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
 """
@@ -47,12 +49,12 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Stripped
 from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Stripping
 from finishlog.core.rules.all import findings_of
-from finishlog.core.safety.whats_in import in_product
+from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish, Part
 from finishlog.core.verdict.fold import decide
 from finishlog.core.zone.around import Around, around
-from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
+from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, taking_off, work_asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 from tests.shop_of import FACTS, Story, at, figure
@@ -200,9 +202,12 @@ class Teller:
             method = Method(words[1]) if words[1:] else None
             over, product = FACTS.finish_class(word), self.story.product(word)
             return coat_asked(over, method, comes, product=product)
+        brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
         if word in {o.value for o in Operation}:
-            return work_asked(Operation(word))
-        return NOTHING if word == "rest" else Asked(Act(word))
+            return work_asked(Operation(word), brought)
+        if word in {s.value for s in Stripping}:
+            return taking_off(Stripping(word), brought)
+        return NOTHING if word == "rest" else Asked(Act(word), comes=brought)
 
     def _read_on(self) -> None:
         """Read the air every six hours, as it was told, until what is asked."""
@@ -256,7 +261,9 @@ class Teller:
                 self.story.befalls(self.hour, self.cans[told.word], ContainerDeed(word))
         elif word in {o.value for o in Operation}:
             done = self.story.work(self.hour, Operation(word), on, face=face, place=told.place)
-            if more and not told.place:
+            if more[:1] == ["with"]:
+                self.story.entries[-1] = replace(done, note=" ".join(more[1:]))
+            elif more and not told.place:
                 self.story.entries[-1] = replace(done, grit=more[0])
         else:
             tells = getattr(self, f"_told_{word.replace('-', '_')}", None)
@@ -363,6 +370,11 @@ class Teller:
     def _told_one_air(self, told: Clause) -> None:
         self.air = None
         self.story.read(self.hour, *told.air)
+
+    def _told_thermometer(self, told: Clause) -> None:
+        self.air = None
+        read = self.story.read(self.hour, *told.air)
+        self.story.entries[-1] = replace(read, humidity_supposed=True)
 
     def _told_no_air(self, _: Clause) -> None:
         self.air = None

@@ -18,7 +18,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated
 from finishlog.core.log.when import When
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
-from finishlog.core.safety.ignition import FLAMMABLE, lit_by
+from finishlog.core.safety.ignition import FLAMMABLE, lit_by, of_films
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
@@ -78,7 +78,7 @@ def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
         if _wet_at(state, span.earliest)
     ]
     heat = Heat(span.earliest, span.latest)
-    found = lit_by((of for _, of in wet), room.heater, heat, room.name)
+    found = lit_by(of_films((of for _, of in wet), span.earliest), room.heater, heat, room.name)
     if found is not None:
         yield replace(found, on=labels_of(state for state, _ in wet))
     elif room.heater is None:

@@ -13,6 +13,7 @@ from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.findings import (
     COATS_A_DAY,
     HEATER_UNTOLD,
+    HURTS,
     NIGHT_UNTOLD,
     Answer,
     Deed,
@@ -69,24 +70,27 @@ def warnings_before(
     found: list[tuple[Finding, ZoneState]] = []
     too_early = "pressed" if operation in _PRESSES else ""
     for state in (z for z in then.bench.zones if z.target in picked.targets):
-        of_it = [*_poison(state, comes, then.facts, scuffed=bool(scuffed))]
+        of_it: list[Finding] = []
         if over is not None:
+            of_it += _poison(state, comes, then.facts, scuffed=bool(scuffed))
             verdict = verdict_on(state, then.bench, over, method, then.facts, product=product)
             if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
-            if _heater_asked_tonight(then):
-                left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
-                verdict = replace(verdict, findings=left)
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
             too_early = "wiped off" if over.wipe_off_h else ""
         else:
-            verdict = verdict_on_work(state, then.bench, operation, then.facts)
+            verdict = verdict_on_work(state, then.bench, operation, then.facts, comes)
+        if _heater_asked_tonight(then):
+            left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
+            verdict = replace(verdict, findings=left)
         early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
         if early is not None:
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
         if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
             of_it += _of(verdict, state, then, too_early, act, scuffed=bool(scuffed))
+        else:
+            of_it += [f for f in verdict.findings if f.rule in HURTS]
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state, act)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:

@@ -23,7 +23,11 @@ from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.rules.air.flame import heater
 from finishlog.core.rules.wood.bleached import dust_of_bleach
+from finishlog.core.safety.whats_in import in_work
+from finishlog.core.zone.around import around
+from finishlog.core.zone.asked import Asked, taking_off
 from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
@@ -103,6 +107,7 @@ def log_off(
             labels=picked.labels,
             took=_took(states, down_to),
             warnings=(
+                *_flame(states, then, taking_off(operation, in_work(note))),
                 *_dust_of_bleach(states, operation, context.facts),
                 *_warnings(states, down_to, operation),
             ),
@@ -195,6 +200,13 @@ def _dust_of_bleach(
         return ()
     found = (dust_of_bleach(state.entries, Operation.SAND, facts) for state in states)
     return tuple(dict.fromkeys(f for f in found if f is not None))
+
+
+def _flame(states: Sequence[ZoneState], then: Look, asked: Asked) -> Iterable[Finding]:
+    """Say what burns or glows in the room of a stripper or solvent."""
+    bench = then.bench
+    near = around(bench.zones, bench.now, then.facts, bench.products)
+    return dict.fromkeys(f for state in states for f in heater.find(state, asked, near))
 
 
 def _warnings(

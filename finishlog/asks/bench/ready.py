@@ -32,9 +32,8 @@ from finishlog.core.findings import (
 )
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Reading
 from finishlog.core.rules.air.coating_air import air_findings
-from finishlog.core.safety.ignition import lit_by, vapour_until
+from finishlog.core.safety.ignition import lit_by, of_films, vapour_until
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
@@ -173,11 +172,7 @@ def _room(room: int, seen: Look) -> RoomLine:
         tonight_c=coldest_ahead(air, seen.clock.now, _TONIGHT) if air.is_foretold else None,
         asks_night=_asks_night(air, seen),
         in_use=room in seen.bench.rooms_in_use,
-        humidity_supposed=reading is not None
-        and any(
-            isinstance(e, Reading) and e.act == reading.act and e.humidity_supposed
-            for e in seen.log.entries
-        ),
+        humidity_supposed=reading is not None and reading.supposed,
     )
 
 
@@ -191,7 +186,7 @@ def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
         of = seen.facts.finish_class(seen.shop.products[product].class_key)
         method = of.methods[0]
         lit = lit_by(
-            (of,),
+            of_films((of,), seen.clock.now),
             air.heater,
             air.heater_between(seen.clock.now, vapour_until(of, seen.clock.now)),
             air.name,

@@ -14,6 +14,7 @@ from finishlog.core.findings import (
     Finding,
 )
 from finishlog.core.measure.quantities import apart, celsius, typed_celsius
+from finishlog.core.published.chemistry import InAFlame
 
 
 def _blush(of: Finding) -> str:
@@ -58,7 +59,8 @@ def _hot(of: Finding) -> str:
 
 def _burns(of: Finding) -> str:
     names = each_of(of, "names")
-    return f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that burns"
+    does = "is poison in a flame" if text(of, "does") == InAFlame.POISON else "burns"
+    return f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that {does}"
 
 
 def _heater(of: Finding) -> str:
@@ -107,6 +109,13 @@ WORDS = {
     "too-damp": Words(
         lambda f: f"{number_of(f)} % RH is above the {limit_of(f)} % limit for {text(f, 'of')}",
         "dry the air or wait",
+    ),
+    "humidity-supposed": Words(
+        lambda f: (
+            f"how damp it is was not read, {number_of(f)} % RH is supposed; {text(f, 'of')} goes "
+            f"on up to {limit_of(f)} %"
+        ),
+        lambda f: f"read it: {Do.AIR(typed_celsius(number(f, 'c')), 'HUMIDITY')}",
     ),
     "near-dew-point": Words(
         lambda f: (
@@ -163,7 +172,7 @@ WORDS = {
     "heater": Words(
         _heater,
         "warm the room first, put it out and air the room; on again only when the film is "
-        "tack-free, and no smell is no proof",
+        "tack-free, or the cloth outside, and no smell is no proof",
         waits=lambda f: f"{WHAT[HeaterKind(text(f, 'kind'))]} to be out",
     ),
     HEATER_UNTOLD: Words(

@@ -109,6 +109,12 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
         supposed = self.as_was is not None
         return reading if supposed or self._span_at(moment).measured else None
 
+    def supposes_water(self, moment: datetime) -> bool:
+        """Tell whether how damp the room is at a moment was supposed, and not read for hours."""
+        n = self._read_by(moment)
+        lately = self.readings[self._read_by(moment - READING_STAYS) : n]
+        return n > 0 and self.readings[n - 1].supposed and all(r.supposed for r in lately)
+
     def expected_at(self, moment: datetime) -> Air | None:
         """Return the air to expect at a moment: as read lately, as usual, as last read."""
         return self._span_at(moment).air_at(moment)

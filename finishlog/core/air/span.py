@@ -27,12 +27,16 @@ class Known(StrEnum):
 
 
 class AirPoint(NamedTuple):
-    """One reading of a room: °C, % RH, and the act that logged it. A logger gives thousands."""
+    """One reading of a room: °C, % RH, and the act that logged it. A logger gives thousands.
+
+    `supposed`: only a thermometer was read, and the humidity is what it was taken to be.
+    """
 
     at: datetime
     temperature_c: float
     humidity_pct: float
     act: int = 0
+    supposed: bool = False
 
     @property
     def air(self) -> Air:

@@ -30,7 +30,7 @@ from finishlog.core.published.species import WoodKind
 from finishlog.core.rules.near import glue_up
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
-from finishlog.core.safety.whats_in import in_product
+from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
@@ -266,7 +266,7 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     """Return what comes next: the step due, or the same product again where there are no steps."""
     step = state.progress.next
     if step is not None and step.operation is not Operation.COAT:
-        return work_asked(step.operation)
+        return work_asked(step.operation, in_work(step.note))
     product = step.product if step else None
     if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
         return NOTHING
@@ -276,7 +276,8 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     if known is None:
         return work_asked(step.operation) if step else NOTHING
     over = facts.finish_class(known.class_key)
-    return coat_asked(over, comes=in_product(known), product=known.id)
+    comes = in_what_goes_on(known, None, step.note if step else "", shop)
+    return coat_asked(over, comes=comes, product=known.id)
 
 
 def verdict_on(
@@ -297,9 +298,12 @@ def verdict_on(
 
 
 def verdict_on_work(
-    state: ZoneState, bench: BenchState, operation: Operation, facts: Facts
+    state: ZoneState,
+    bench: BenchState,
+    operation: Operation,
+    facts: Facts,
+    comes: Ingredient | None = None,
 ) -> Verdict:
-    """Give the verdict on one named piece of work."""
-    return decide(
-        state, work_asked(operation), around(bench.zones, bench.now, facts, bench.products)
-    )
+    """Give the verdict on one named piece of work, that is being done."""
+    near = around(bench.zones, bench.now, facts, bench.products)
+    return decide(state, work_asked(operation, comes, done=True), near)

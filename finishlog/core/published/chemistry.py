@@ -41,10 +41,18 @@ class Substance(StrEnum):
     TURPENTINE = "turpentine"
     CITRUS = "citrus"
     PETROLEUM = "petroleum"
+    HEAVY_OIL = "heavy oil"
     PETROL = "petrol"
     LACQUER_THINNER = "lacquer thinner"
     # Something that no word here knows.
     OTHER = "something else"
+
+
+class InAFlame(StrEnum):
+    """What a vapour does that meets a flame or a glowing wire."""
+
+    BURNS = "burns"
+    POISON = "turns to poison"
 
 
 Substances = frozenset[Substance]
@@ -61,7 +69,7 @@ class Clue(Published, frozen=True):
     """How a substance is known: phrases of a text, whole names, keys of classes.
 
     In a phrase a word that ends in `*` stands for all that begin so. `hazard`: which notes it
-    brings.
+    brings; `in_a_flame`: what its vapour does there.
     """
 
     words: tuple[str, ...]
@@ -69,6 +77,7 @@ class Clue(Published, frozen=True):
     names: frozenset[str] = frozenset()
     classes: frozenset[str] = frozenset()
     hazard: str = ""
+    in_a_flame: InAFlame | None = None
 
 
 class Conflict(Published, frozen=True):
@@ -134,6 +143,11 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         """Name the notes that substances bring."""
         found = (c.hazard for s, c in self.substances.items() if s in of and c.hazard)
         return tuple(dict.fromkeys(found))
+
+    def in_a_flame(self, of: Substances) -> Mapping[Substance, InAFlame]:
+        """Return what the vapour of some substances does in a flame, of those that give off any."""
+        does = ((s, clue.in_a_flame) for s, clue in self.substances.items() if s in of)
+        return {substance: each for substance, each in does if each is not None}
 
     def meeting(self, one: Substances, other: Substances) -> tuple[Conflict, ...]:
         """Return what speaks against two things meeting; which is which makes no difference."""

@@ -27,9 +27,10 @@ FAULTS = (
 )
 # The wait, unless a check ends it.
 STAGE = f"{WAIT} check.when check.found"
-# What is going on: its product, the can or mix it comes from, and what was noted of them.
+# What comes onto the wood: its product, the can or mix it comes from, what was noted of these and
+# of the step.
 COMES = (
-    "product.name product.class_key product.note container.note container.drawn_from"
+    "step.note product.name product.class_key product.note container.note container.drawn_from"
     " mix-part.name mix-part.product"
 )
 # What the person says of the product that comes.

@@ -79,7 +79,7 @@ def _binding(found: Iterable[Finding], asked: Asked) -> Finding:
         # Where nothing is asked no test is due: what it tells stands beside, and bars the handling.
         binding = [f for f in binding if f.answer is not Answer.TEST]
     running = [f for f in binding if f.answer is Answer.DEADLINE and f.deed is not Deed.COAT]
-    if running and not asked.done:
+    if running and not (asked.done and asked.act is Act.COAT):
         return min(running, key=lambda f: f.closes or _FAR)
     for f in binding:
         if f.answer in UNDATED:

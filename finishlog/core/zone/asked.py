@@ -9,7 +9,7 @@ from msgspec import Struct
 from finishlog.core.findings import Act
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 
 # What a piece of work asks of the film under it; work not named asks nothing. common practice
@@ -56,9 +56,10 @@ _STAGE_OF: Mapping[Act, Stage] = {
 class Asked(Struct, frozen=True):
     """One act that is asked after.
 
-    `over`: the class of a coat, `comes`: the product as the person calls it, for what its name
-    tells of it, `product` its id. `operation`: the work by hand. `done`: it is being done, whatever
-    else is due. `toward`: the stage that is asked for, where the act alone does not say it.
+    `over`: the class of a coat, `product` its id, `comes`: what is brought onto the wood, as the
+    person calls it, for what its name tells of it. `operation`: the work by hand, `stripping`: how
+    a film is taken off. `done`: it is being done, whatever else is due. `toward`: the stage that is
+    asked for, where the act alone does not say it.
     """
 
     act: Act
@@ -69,6 +70,7 @@ class Asked(Struct, frozen=True):
     done: bool = False
     toward: Stage | None = None
     product: int | None = None
+    stripping: Stripping | None = None
 
     @property
     def stage(self) -> Stage | None:
@@ -95,8 +97,18 @@ def coat_asked(
     return Asked(Act.COAT, Operation.COAT, over, method, comes, done, product=product)
 
 
-def work_asked(operation: Operation) -> Asked:
-    """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing."""
+def work_asked(
+    operation: Operation, comes: Ingredient | None = None, *, done: bool = False
+) -> Asked:
+    """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing.
+
+    `comes`: what is on the cloth, or in the rinse.
+    """
     if operation is Operation.COAT:
         return Asked(Act.WORK)
-    return Asked(_ACT_OF.get(operation, Act.WORK), operation)
+    return Asked(_ACT_OF.get(operation, Act.WORK), operation, comes=comes, done=done)
+
+
+def taking_off(how: Stripping, comes: Ingredient | None = None) -> Asked:
+    """Ask whether a film may come off; `comes`: what takes it off, where that was told."""
+    return Asked(Act.TAKE_OFF, comes=comes, stripping=how)

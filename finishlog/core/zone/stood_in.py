@@ -57,7 +57,9 @@ def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
         read[room] += points
     for entry in log.entries:
         if isinstance(entry, Reading):
-            read[entry.room].append(AirPoint(entry.when.latest, *_figures(entry.air), entry.act))
+            supposed = bool(entry.humidity_supposed)
+            point = AirPoint(entry.when.latest, *_figures(entry.air), entry.act, supposed)
+            read[entry.room].append(point)
         if isinstance(entry, Heated):
             heat = Heat(entry.when.earliest, entry.when.latest, entry.temperature_c)
             heats[entry.room].append(heat)

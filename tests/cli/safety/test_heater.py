@@ -141,3 +141,40 @@ def test_a_kind_that_nobody_knows_is_refused_with_the_kinds(shop: Finishlog):
     assert answer.code == 2
     assert "flame: gas" in answer.err
     assert shop("room", "edit", "shed").code == 2
+
+
+class TestByHand:
+    """A cloth and a stripper bring vapour too (NIOSH pocket guide: flash points under 60 °C)."""
+
+    STOP = "stop: {}: a flame or pilot light heats shed while {} gives off vapour that burns"
+
+    @pytest.fixture
+    def gas(self, shop: Finishlog) -> Finishlog:
+        shop.did("room", "edit", "shed", "--heater", "gas")
+        heated(shop)
+        return shop
+
+    def test_what_is_wiped_with(self, gas: Finishlog):
+        said = gas.did("log", "top", "solvent-wipe", now=at("20:30")).out
+        assert self.STOP.format("top", "the solvent") in said
+        said = gas.did("log", "leg", "wipe", "--note", "with white spirit", now=at("20:30")).out
+        assert self.STOP.format("leg", "petroleum") in said
+
+    def test_also_while_a_surplus_has_to_come_off(self, gas: Finishlog):
+        gas.did("log", "leg", "linseed", now=at("20:20"))
+        said = gas.did("log", "leg", "wipe", "--note", "with turps", now=at("20:30")).out
+        assert self.STOP.format("leg", "turpentine") in said
+
+    def test_what_a_film_is_taken_off_with(self, gas: Finishlog):
+        gas.did("log", "top", "acrylic", now=at("12:40"))
+        said = gas.did("off", "top", "--to", "bare", now=at("20:30")).out
+        assert "heats shed while the stripper gives off vapour that burns" in said
+
+    @pytest.mark.parametrize("words", [("wipe",), ("rinse",), ("wipe", "--note", "with water")])
+    def test_water_and_a_dry_cloth_bring_none(self, gas: Finishlog, words: tuple[str, ...]):
+        assert "heats shed" not in gas.did("log", "top", *words, now=at("20:30")).out
+
+    def test_a_scraper_brings_none(self, gas: Finishlog):
+        gas.did("log", "top", "acrylic", now=at("12:40"))
+        said = gas.did("off", "top", "--to", "bare", "--scraped", now=at("20:30")).out
+        assert "heats shed" not in said

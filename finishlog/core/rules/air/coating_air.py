@@ -47,6 +47,7 @@ AIR_RULES = frozenset(
         "too-cold",
         "too-hot",
         "too-damp",
+        "humidity-supposed",
         "near-dew-point",
         "wood-from-the-cold",
         "wood-too-cold",
@@ -136,6 +137,7 @@ def air_findings(
         return (finding(AIR_UNREAD, Level.CAUTION),)
     found = [
         *_bounds(of, reading.air),
+        *_untold_water(of, room, reading, now),
         *_dew(reading.air, surface, figures),
         *_cold_surface(of, reading.air, surface),
         *_blush(of, method, reading.air),
@@ -152,7 +154,7 @@ def air_findings(
     "air",
     binds=COAT,
     source="the class; facts: drying",
-    reads=f"{AIR} piece-reading.when piece-reading.temperature_c",
+    reads=f"{AIR} reading.humidity_supposed piece-reading.when piece-reading.temperature_c",
 )
 def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What the air forbids, doubts or holds ready for a coat, now and in the night ahead."""
@@ -190,6 +192,23 @@ def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
         yield _limit("too-hot", limits.max_c, celsius(t), celsius(limits.max_c.value), of)
     if limits.max_rh_pct and rh > limits.max_rh_pct.value:
         yield _limit("too-damp", limits.max_rh_pct, pct(rh), pct(limits.max_rh_pct.value), of)
+
+
+def _untold_water(
+    of: FinishClass, room: RoomAir, reading: AirPoint, now: datetime
+) -> Iterator[Finding]:
+    """Ask how damp it is, where only a thermometer was read and the class has a limit."""
+    most = of.limits.max_rh_pct
+    if most is not None and room.supposes_water(now):
+        yield finding(
+            "humidity-supposed",
+            Level.CAUTION,
+            most.source,
+            measured=pct(reading.humidity_pct),
+            wanted=pct(most.value),
+            of=of.name,
+            c=reading.temperature_c,
+        )
 
 
 def _limit(

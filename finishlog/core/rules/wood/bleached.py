@@ -100,7 +100,7 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 
 @rule(
     "met-in-the-wood",
-    binds=COAT,
+    binds=COAT | BY_HAND,
     source="facts: chemistry",
     reads=f"{COMES} coat.note work.operation work.note note.text",
 )
