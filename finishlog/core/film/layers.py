@@ -33,8 +33,6 @@ SURFACE_HOLDS = timedelta(hours=2)
 WARMS_UP = timedelta(hours=6)
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
-# A next coat holds by these; taking off nibs gives no grip.
-GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
 
 
@@ -253,25 +251,6 @@ class Layer(Struct, frozen=True):
         """Tell whether the gap of its window is surely over."""
         opens = self.opens_again()
         return opens is not None and opens.high is not None and opens.high <= now
-
-    def wants_scuffing(self, now: datetime) -> bool:
-        """Tell whether its window lets a coat on a scuffed film alone at a moment."""
-        window, closes = self.coat.figures.window, self.closes(now)
-        if window.again is not None and window.again.scuffed and self.is_open_again(now):
-            return True
-        return window.kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
-
-    @property
-    def was_scuffed(self) -> bool:
-        """Tell whether it was scuffed or sanded when it could be; denibbing gives no grip."""
-        sand = self.stage(Stage.SAND)
-        since = sand.low if sand else self.put_on
-        if since is None:
-            return False
-        off = self.was_abraded_off
-        return (off is not None and off.when.latest >= since) or any(
-            work.operation in GRIPS and work.when.latest >= since for work in self.abraded
-        )
 
     def wipe_off_by(self) -> datetime | None:
         """Return when surplus must be off, if the class has it wiped and it was not."""

@@ -13,6 +13,7 @@ from datetime import datetime
 from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
+from finishlog.core.film.grip import wants_scuffing, was_scuffed
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours, plainly
 from finishlog.core.finish.classes import WindowKind
@@ -108,7 +109,7 @@ def _by_wait_and_window(
         yield clock(Answer.DEAD_ZONE, "between-windows", later(again, recoat), then=how)
         return
     if not must_scuff(zone, under, now):
-        closes = None if top.was_scuffed else closes
+        closes = None if was_scuffed(top) else closes
         wait = _by_wait(top, under, recoat, now)
         yield replace(wait, closes=closes)
         if wait.answer is Answer.DRYING and closes and (wait.high is None or wait.high > closes):
@@ -149,7 +150,7 @@ def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:
         return False
     if any(_wants_evening(fault, top) for fault in zone.faults):
         return True
-    return not top.was_scuffed and (under.scuffs or top.wants_scuffing(now))
+    return not was_scuffed(top) and (under.scuffs or wants_scuffing(top, now))
 
 
 def _wants_evening(fault: StandingFault, top: Layer) -> bool:

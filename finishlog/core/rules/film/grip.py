@@ -8,7 +8,8 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from finishlog.core.film.layers import GRIPS, Layer, answered
+from finishlog.core.film.grip import GRIPS, wants_scuffing, was_scuffed
+from finishlog.core.film.layers import Layer, answered
 from finishlog.core.findings import Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.overcoat import OvercoatAnswer
@@ -38,7 +39,7 @@ def unscuffed_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
     layers = zone.layers
     bonded = [n for n, each in enumerate(layers) if not each.on_a_spot]
     for low, high in pairwise(bonded):
-        scuffed = any(_gripped(each) for each in layers[low:high])
+        scuffed = any(was_scuffed(each) for each in layers[low:high])
         if scuffed or not _lacks_grip(layers[low], layers[high], around):
             continue
         if not answered(layers[high:], _HOLDS):
@@ -47,19 +48,12 @@ def unscuffed_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
             return
 
 
-def _gripped(layer: Layer) -> bool:
-    """Tell whether it was scuffed; around a spot of colour the film below is what was."""
-    if layer.on_a_spot:
-        return any(work.operation in GRIPS for work in layer.abraded)
-    return layer.was_scuffed
-
-
 def _lacks_grip(under: Layer, over: Layer, around: Around) -> bool:
     if not over.of.needs_tooth or over.coat.scuffed_before:
         return False
     row = row_of_pair(under, over, around)
     scuffs = row is not None and row.answer is OvercoatAnswer.SCUFF
-    return scuffs or under.wants_scuffing(over.put_on)
+    return scuffs or wants_scuffing(under, over.put_on)
 
 
 def _unscuffed(under: Layer, over: Layer) -> Finding:
@@ -75,7 +69,7 @@ def _unscuffed(under: Layer, over: Layer) -> Finding:
         untold="untold" if over.coat.scuffed_before is None else "",
         act=over.coat.act,
     )
-    if window.closes is None or not under.wants_scuffing(over.put_on):
+    if window.closes is None or not wants_scuffing(under, over.put_on):
         return found
     since = (over.put_on - under.first_on) / timedelta(hours=1)
     return replace(found, measured=hours(since), wanted=hours(window.closes.low_h))

@@ -1,0 +1,36 @@
+"""Does the next coat hold on a film by itself, or by a scuffing, and was it scuffed?"""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from finishlog.core.film.layers import Layer
+from finishlog.core.finish.classes import WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Operation
+
+# A next coat holds by these; taking off nibs gives no grip.
+GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
+
+
+def wants_scuffing(layer: Layer, now: datetime) -> bool:
+    """Tell whether its window lets a coat on a scuffed film alone at a moment."""
+    window, closes = layer.coat.figures.window, layer.closes(now)
+    if window.again is not None and window.again.scuffed and layer.is_open_again(now):
+        return True
+    return window.kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+
+def was_scuffed(layer: Layer) -> bool:
+    """Tell whether it was scuffed or sanded when it could be.
+
+    Round a spot of colour it is the film below that was.
+    """
+    sand = None if layer.on_a_spot else layer.stage(Stage.SAND)
+    since = sand.low if sand else layer.put_on
+    if since is None:
+        return False
+    off = layer.was_abraded_off
+    return (off is not None and off.when.latest >= since) or any(
+        work.operation in GRIPS and work.when.latest >= since for work in layer.abraded
+    )
