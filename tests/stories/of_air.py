@@ -34,6 +34,9 @@ STORIES = {
         speaks("oak top; carried-in 2C 60% 08:00; ask waterborne-clear +1h", Answer.WAITS),
         silent("oak top; carried-in 22C 50% 08:00; ask waterborne-clear +1h"),
         silent("oak top; carried-in 2C 60% 08:00; ask waterborne-clear +7h"),
+        speaks("oak top; carried-in 2C 60% 08:00; surface 9C +1h; ask alkyd-varnish", Answer.WAITS),
+        silent("oak top; carried-in 2C 60% 08:00; surface 21C +1h; ask alkyd-varnish"),
+        speaks("oak top; surface 21C 07:30; carried-in 2C 60%; ask alkyd-varnish", Answer.WAITS),
     ),
     "heater": (
         speaks("oak top; heater flame; heat 3h 08:00; ask lacquer-sprayed", Answer.WAITS),

@@ -125,12 +125,14 @@ WORDS = {
         f"warm the wood or dry the air: {NO_FLAME}",
     ),
     BLUSH: Words(_blush, "spray a sample first, or wait for drier air"),
-    "wood-from-the-cold": Words(
+    "wood-warms-up": Words(
         lambda f: (
             f"the wood came from {measured(f)} less than {number(f, 'within_h'):.0f} h ago: it may "
             f"be too cold yet for {text(f, 'of')}, and sweat"
         ),
         "let the part and the can warm up for some hours, until neither feels cold",
+        "the wood is still cold from where it stood",
+        "the wood to warm up",
     ),
     "wood-too-cold": Words(
         lambda f: (
@@ -139,9 +141,6 @@ WORDS = {
         ),
         "let it warm up; to be sure measure it: "
         f"{Do.SURFACE('PART', typed_celsius(15))}; {NO_FLAME}",
-    ),
-    "wood-warms-up": Words(
-        "the wood is still cold from where it stood", waits="the wood to warm up"
     ),
     "cold-night-harms": Words(
         lambda f: (

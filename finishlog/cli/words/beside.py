@@ -46,6 +46,14 @@ WORDS = {
         short=lambda f: f"{_face(f)} must bear turning first",
         waits=_face,
     ),
+    "failed-beside": Words(
+        lambda f: (
+            f"face {text(f, 'face')} is of the same film, and a {text(f, 'test')} check found it "
+            f"{text(f, 'found')}"
+        ),
+        lambda f: f"test this one too, and log it: {Do.CHECK('PART', text(f, 'passes'))}",
+        lambda f: f"face {text(f, 'face')} of the same film: {text(f, 'found')}",
+    ),
     "dust-on-wet": Words(
         lambda f: f"dust would settle in the wet film of {text(f, 'name')} to be dust-free",
         waits=lambda f: f"{text(f, 'name')} to be dust-free",

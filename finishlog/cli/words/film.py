@@ -241,6 +241,21 @@ WORDS = {
         "dew lay on it while it was wet",
         bars=_SUSPECT,
     ),
+    "over-dew": Words(
+        lambda f: (
+            f"{text(f, 'of')} went on over dew: what lay below it was at {measured(f)}, the air's "
+            f"dew point at {celsius(number(f, 'dew_c'), 1)}; it may come off in time"
+        ),
+        _SCRATCH,
+        "went on over dew",
+        bars=_SUSPECT,
+    ),
+    "perhaps-over-dew": Words(
+        lambda f: (
+            f"it may have gone on over dew: the wood at about {measured(f)} by where it stood, the "
+            f"air's dew point at {celsius(number(f, 'dew_c'), 1)}: scratch it"
+        )
+    ),
     "perhaps-cold": Words(
         lambda f: f"it may have met {measured(f, 0)} in its first hours: scratch it"
     ),

@@ -74,6 +74,11 @@ def test_that_finds(found: Found) -> Test:
     return next(test for test, results in FOUND_BY.items() if found in results)
 
 
+def pass_of(test: Test) -> Found:
+    """Return what a test finds where nothing is wrong."""
+    return next(found for found in FOUND_BY[test] if not failed(found))
+
+
 test_that_finds.__test__ = False  # type: ignore[attr-defined]
 
 

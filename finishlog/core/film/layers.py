@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
@@ -374,13 +374,15 @@ def _layer(
     )
 
 
-def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> Iterator[AnyEntry]:
-    """Yield what was measured of the wood so shortly before a coat that it tells of it."""
-    for entry in told:
-        if isinstance(entry, PieceReading):
-            age = coat.when.earliest - entry.when.latest
-            if timedelta(0) <= age <= SURFACE_HOLDS:
-                yield entry
+def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> tuple[PieceReading, ...]:
+    """Return what was felt last of a surface, so shortly before a coat that it tells of it."""
+    felt = [
+        e
+        for e in told
+        if isinstance(e, PieceReading) and e.temperature_c is not None
+        if timedelta(0) <= coat.when.earliest - e.when.latest <= SURFACE_HOLDS
+    ]
+    return tuple(felt[-1:])
 
 
 def _dissolved(

@@ -19,7 +19,7 @@ from finishlog.core.rules.film import (
     the_can,
     underneath,
 )
-from finishlog.core.rules.near import joint, kept, place, tape, wet_nearby
+from finishlog.core.rules.near import joint, kept, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
 from finishlog.core.zone.around import Around
@@ -95,6 +95,7 @@ RULES: tuple[Rule, ...] = (
     tape.tape_on_young_film,
     flame.heater,
     wet_nearby.other_face,
+    same_film.failed_beside,
     wet_nearby.dust_on_wet,
     coating_air.wood_warms_up,
     observed.still_prints,

@@ -31,6 +31,7 @@ from tests.shop_of import (
     one_coat,
     within_limits,
 )
+from tests.stories.telling import scene
 from tests.worded_in import because, in_si, remedy, sentence, waits_for
 
 
@@ -277,12 +278,13 @@ def test_wood_carried_in_from_the_cold_warms_up_for_hours():
     house = read_room((-1, 21, 35), (5, 21, 35), coldest=18)
     of = FACTS.finish_class(WATERBORNE)
     stays = carried(9, house)
-    (cold,) = air_findings(of, None, house, at(1), FACTS.drying, stays)
-    assert "came from 9 °C" in in_si(sentence(cold))
-    assert "the part and the can" in remedy(cold)
-    assert cold.source == "common practice"
     for hour, until in ((1, at(6)), (5.9, at(6)), (6, None)):
         assert cold_wood_until(of, house, at(hour), FACTS.drying, stays) == until
+    told = scene("oak door; air 21C 35%; night 18C; carried-in 9C 60%; ask waterborne-clear +1h")
+    (cold,) = (f for f in told.verdict.findings if "came from 9 °C" in in_si(sentence(f)))
+    assert "the part and the can" in remedy(cold)
+    assert cold.source == "common practice"
+    assert told.verdict.answer is Answer.WAITS
     mild = carried(15, house)
     assert cold_wood_until(of, house, at(1), FACTS.drying, mild) is None
 

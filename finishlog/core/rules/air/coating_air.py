@@ -49,7 +49,6 @@ AIR_RULES = frozenset(
         "too-damp",
         "humidity-supposed",
         "near-dew-point",
-        "wood-from-the-cold",
         "wood-too-cold",
         "cold-night-harms",
         "cold-night-halts",
@@ -92,17 +91,29 @@ def felt_lately(told: Sequence[AnyEntry]) -> tuple[Felt, ...]:
 
 
 def cold_wood_until(
-    of: FinishClass, room: RoomAir, now: datetime, figures: DryingFigures, stays: Sequence[Stay]
+    of: FinishClass,
+    room: RoomAir,
+    now: datetime,
+    figures: DryingFigures,
+    stays: Sequence[Stay],
+    told: Sequence[AnyEntry] = (),
 ) -> datetime | None:
     """Return when wood that was carried in too cold for a coat is as warm as its room.
 
-    None where it is warm enough, and where the room itself is not.
+    None where it is warm enough, or was felt to be since, and where the room itself is not.
     """
     reading, surface = room.read_lately(now), surface_c(room, now)
     if reading is None or surface is None or _too_cold(of, reading.air, surface, figures):
         return None
     brought = _brought_along(stays, now)
     cold = [at for wood, at in brought if _too_cold(of, reading.air, wood, figures)]
+    felt = [f.celsius for f in felt_lately(told) if stays and stays[-1].since <= f.since]
+    if (
+        felt
+        and measured_c(told, now) is not None
+        and not _too_cold(of, reading.air, felt[-1], figures)
+    ):
+        return None
     return max(cold, default=None)
 
 
@@ -124,18 +135,17 @@ def air_findings(
     room: RoomAir,
     now: datetime,
     figures: DryingFigures,
-    stays: Sequence[Stay] = (),
     told: Sequence[AnyEntry] = (),
 ) -> tuple[Finding, ...]:
     """Return what speaks against putting this class on now; empty: nothing does.
 
-    `stays`: the rooms that the piece stood in, up to this one; `told`: what reached it.
+    `told`: what reached the piece.
     """
     reading = room.read_lately(now)
     surface = surface_c(room, now, told)
     if reading is None or surface is None:
         return (finding(AIR_UNREAD, Level.CAUTION),)
-    found = [
+    return (
         *_bounds(of, reading.air),
         *_untold_water(of, room, reading, now),
         *_dew(reading.air, surface, figures),
@@ -144,10 +154,7 @@ def air_findings(
         *_hot(of, room, now, figures),
         *_ahead(of, room, now),
         *_dew_ahead(of, reading.air, room, now, figures),
-    ]
-    if cold_wood_until(of, room, now, figures, stays) is not None:
-        found.append(_cold_wood(of, min(wood for wood, _ in _brought_along(stays, now))))
-    return tuple(found)
+    )
 
 
 @rule(
@@ -161,9 +168,7 @@ def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     if asked.over is None:
         return
     room, now, figures = zone.room, around.now, around.facts.drying
-    for found in air_findings(
-        asked.over, asked.method, room, now, figures, zone.stays, zone.entries
-    ):
+    for found in air_findings(asked.over, asked.method, room, now, figures, zone.entries):
         answer = _ANSWERS[found.level]
         high = None
         if answer is Answer.NOT_IN_THIS_AIR:
@@ -172,16 +177,33 @@ def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         yield replace(found, answer=answer, high=high)
 
 
-@rule(WOOD_WARMS_UP, binds=COAT, source=COMMON_PRACTICE, reads=AIR)
+@rule(
+    WOOD_WARMS_UP,
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{AIR} piece-reading.when piece-reading.temperature_c",
+)
 def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A coat waits for wood that was just carried in from the cold."""
-    if asked.over is None:
+    """Wood carried in from the cold is no warmer for the room at once; damp settles on it.
+
+    A coat waits for the part and the can.
+    """
+    now, stays = around.now, zone.stays
+    until = asked.over and cold_wood_until(
+        asked.over, zone.room, now, around.facts.drying, stays, zone.entries
+    )
+    if asked.over is None or until is None:
         return
-    figures = around.facts.drying
-    until = cold_wood_until(asked.over, zone.room, around.now, figures, zone.stays)
-    if until is not None:
-        found = finding(WOOD_WARMS_UP, answer=Answer.WAITS)
-        yield replace(found, high=until, plain=True)
+    found = finding(
+        WOOD_WARMS_UP,
+        Level.CAUTION,
+        COMMON_PRACTICE,
+        measured=celsius(min(wood for wood, _ in _brought_along(stays, now))),
+        answer=Answer.WAITS,
+        of=asked.over.name,
+        within_h=WARMS_UP / timedelta(hours=1),
+    )
+    yield replace(found, high=until)
 
 
 def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
@@ -253,19 +275,6 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
             rh=air.humidity_pct,
             passes=humid.value if humid and passes else None,
         )
-
-
-def _cold_wood(of: FinishClass, wood_c: float) -> Finding:
-    """A warm room does not warm the wood and the can at once; damp settles on them meanwhile."""
-    hours = WARMS_UP / timedelta(hours=1)
-    return finding(
-        "wood-from-the-cold",
-        Level.CAUTION,
-        COMMON_PRACTICE,
-        measured=celsius(wood_c),
-        of=of.name,
-        within_h=hours,
-    )
 
 
 def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding]:

@@ -24,7 +24,7 @@ _SOFT = frozenset({Found.TACKY, Found.GUMS, Found.PRINTS})
 _SAME_AIR_C = 3.0
 
 
-class _Same(Struct, frozen=True):
+class Same(Struct, frozen=True):
     """What two coats of one product had in common, of what was told of both."""
 
     before: Coat
@@ -59,7 +59,7 @@ def change_method(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
             yield _said(same, failed[-1], Answer.TEST, Level.CAUTION)
 
 
-def _said(same: _Same, coat: Coat, answer: Answer, level: Level) -> Finding:
+def _said(same: Same, coat: Coat, answer: Answer, level: Level) -> Finding:
     found = finding(
         "change-method",
         level,
@@ -89,13 +89,13 @@ def _stayed_soft(zone: ZoneState) -> list[Coat]:
     return off + covered
 
 
-def _as_before(coat: Coat, earlier: list[Coat], zone: ZoneState) -> _Same | None:
+def _as_before(coat: Coat, earlier: list[Coat], zone: ZoneState) -> Same | None:
     """Return the last earlier coat that was put on like this one, and what they share."""
-    found = (_shared(before, coat, zone) for before in reversed(earlier))
+    found = (shared(before, coat, zone) for before in reversed(earlier))
     return next((same for same in found if same is not None), None)
 
 
-def _shared(before: Coat, coat: Coat, zone: ZoneState) -> _Same | None:
+def shared(before: Coat, coat: Coat, zone: ZoneState) -> Same | None:
     """Return what two coats share; None where something told of both differs."""
     told = ((before.container, coat.container), (before.method, coat.method))
     if before.product != coat.product or any(a and b and a != b for a, b in told):
@@ -104,7 +104,7 @@ def _shared(before: Coat, coat: Coat, zone: ZoneState) -> _Same | None:
     known = [air.temperature_c for air in airs if air is not None]
     if len(known) == len(airs) and max(known) - min(known) > _SAME_AIR_C:
         return None
-    return _Same(
+    return Same(
         before,
         can=before.container is not None and before.container == coat.container,
         method=coat.method.value if coat.method is not None and before.method else "",

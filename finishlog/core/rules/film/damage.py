@@ -7,11 +7,19 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from finishlog.core.clock.counting import outside
-from finishlog.core.film.damage import damages, is_suspect, perhaps_too_cold
-from finishlog.core.findings import Answer, Finding, Level, Sure, celsius, finding
+from finishlog.core.film.damage import (
+    Sweating,
+    damages,
+    is_suspect,
+    perhaps_sweating,
+    perhaps_too_cold,
+)
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Answer, Finding, Level, Sure, also, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.reads import AIR, LAYERS, STAGE, WAIT
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
@@ -26,40 +34,49 @@ from finishlog.core.zone.state import ZoneState
     reads=f"{STAGE} check.test piece-reading.when piece-reading.temperature_c product.name",
 )
 def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A film that met cold or dew while it was young may feel dry and stay weak.
+    """A film that met cold or dew while it was young, or went on over dew, may stay weak.
 
     No date and no "dry" lifts that; a scratch that holds does, or taking it off.
     """
     layer = next((each for each in zone.layers if is_suspect(each)), None)
-    least = layer.of.limits.min_c if layer else None
-    if layer is None or least is None:
-        return
-    cold = [each.cold_c for each in damages(layer) if each.cold_c is not None]
-    found = finding(
-        "met-cold" if cold else "met-dew",
-        Level.STOP,
-        least.source if cold else COMMON_PRACTICE,
-        measured=celsius(min(cold)) if cold else None,
-        wanted=celsius(least.value) if cold else None,
-        answer=Answer.SUSPECT,
-        of=layer.coat.product_name,
-    )
-    yield replace(found, acts=(layer.coat.act,))
+    if layer is not None:
+        found = replace(_met(layer, around.facts), level=Level.STOP, answer=Answer.SUSPECT)
+        yield replace(also(found, of=layer.coat.product_name), acts=(layer.coat.act,))
+
+
+def _met(layer: Layer, facts: Facts) -> Finding:
+    met, least = damages(layer), layer.of.limits.min_c
+    cold = [each.cold_c for each in met if each.cold_c is not None]
+    if cold and least is not None:
+        found = finding("met-cold", source=least.source)
+        return replace(found, measured=celsius(min(cold)), wanted=celsius(least.value))
+    under = [each.under for each in met if each.under is not None]
+    if under:
+        return _over_dew("over-dew", under[0], facts)
+    return finding("met-dew", source=COMMON_PRACTICE)
+
+
+def _over_dew(rule_: str, met: Sweating, facts: Facts) -> Finding:
+    found = finding(rule_, source=facts.drying.dew_margin_c.source, dew_c=met.dew_c)
+    return replace(found, measured=celsius(met.surface_c))
 
 
 @rule(
     "perhaps-cold",
     binds=COAT,
     source=COMMON_PRACTICE,
-    reads=f"{AIR} {LAYERS} check.test check.found product.class_key",
+    reads=f"{AIR} {LAYERS} check.test check.found product.class_key piece-reading.when"
+    " piece-reading.temperature_c",
 )
 def perhaps_cold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A film whose first hours nobody read may have met the cold of its nights."""
+    """A film may have met the cold of its nights, or lie on the dew of wood that nobody felt."""
     for layer in zone.layers:
-        cold = perhaps_too_cold(layer)
-        if cold is not None:
-            found = finding("perhaps-cold", measured=celsius(cold), answer=Answer.TEST)
-            yield replace(found, sure=Sure.RECKONED, plain=True)
+        cold, dew = perhaps_too_cold(layer), perhaps_sweating(layer)
+        if cold is not None or dew is not None:
+            found = finding("perhaps-cold", measured=None if cold is None else celsius(cold))
+            if dew is not None and cold is None:
+                found = _over_dew("perhaps-over-dew", dew, around.facts)
+            yield replace(found, answer=Answer.TEST, sure=Sure.RECKONED, plain=True)
             return
 
 

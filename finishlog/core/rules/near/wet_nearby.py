@@ -32,7 +32,7 @@ def _abrades(asked: Asked) -> bool:
     "other-face",
     binds=COAT | ABRADING,
     source=COMMON_PRACTICE,
-    reads=f"{STAGE} face.name face.kind",
+    reads=f"{STAGE} face.name face.kind check.test piece-reading.when piece-reading.temperature_c",
 )
 def other_face(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A piece is not turned onto a face that cannot bear it yet."""
