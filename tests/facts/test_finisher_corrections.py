@@ -54,7 +54,7 @@ def test_the_wash_of_the_next_day_counts_into_the_wait_after_a_bleach(key):
 # Common practice: 24 to 72 h after it is neutralised, and it is neutralised once dry.
 def test_two_part_bleach_waits_from_neutralising_not_from_bleaching():
     of = CLASSES["bleach-two-part"]
-    after = of.readings["after-neutralising"]
+    after = of.readings["after-rinse"]
     wet = of.stages[Stage.TACK_FREE]
     recoat = of.stages[Stage.RECOAT]
     assert (recoat.low_h, recoat.high_h) == (wet.low_h + after.low_h, wet.high_h + after.high_h)

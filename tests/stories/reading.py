@@ -47,6 +47,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Layer, "air"): f"coat.when {_AIR}",
     (Layer, "window_air"): f"coat.when {_AIR}",
     (Layer, "air_again"): "fault.what work.operation work.when stripped.survives",
+    (Layer, "air_rinsed"): f"work.operation work.when {_AIR}",
     (Layer, "before"): f"coat.when {_AIR}",
     (Layer, "abraded"): "work.operation",
     (Layer, "wipes"): "work.operation",

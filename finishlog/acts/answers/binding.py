@@ -47,7 +47,7 @@ def _so_far(binds: Finding, film: Layer, now: datetime) -> Finding:
     figure = binds.wait.figure if binds.wait else None
     if figure is None or binds.measured is not None:
         return binds
-    done, needed = film.done_h(figure, now), figure.high_h * film.factor
+    done, needed = film.as_counted(figure).done_h(figure, now), figure.high_h * film.factor
     return replace(binds, measured=hours(done), wanted=hours(needed)) if done < needed else binds
 
 

@@ -108,7 +108,7 @@ def log_off(
             took=_took(states, down_to),
             warnings=(
                 *_flame(states, then, taking_off(operation, in_work(note))),
-                *_dust_of_bleach(states, operation, context.facts),
+                *_dust_of_bleach(states, operation, down_to, context.facts),
                 *_warnings(states, down_to, operation),
             ),
             after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
@@ -193,12 +193,18 @@ def _there(coat: Coat) -> CoatThere:
 
 
 def _dust_of_bleach(
-    states: Sequence[ZoneState], operation: Stripping, facts: Facts
+    states: Sequence[ZoneState],
+    operation: Stripping,
+    down_to: dict[Target, int | None],
+    facts: Facts,
 ) -> tuple[Finding, ...]:
     """Stop the dust of a bleach that was sanded or scraped off the wood unrinsed."""
     if operation not in {Stripping.SAND_THROUGH, Stripping.SCRAPE}:
         return ()
-    found = (dust_of_bleach(state.entries, Operation.SAND, facts) for state in states)
+    found = (
+        dust_of_bleach(z.entries, Operation.SAND, facts, through=down_to.get(z.target) is None)
+        for z in states
+    )
     return tuple(dict.fromkeys(f for f in found if f is not None))
 
 

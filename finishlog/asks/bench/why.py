@@ -271,7 +271,8 @@ def source_words(source: str, facts: Facts) -> str:
     return source if source in {COMMON_PRACTICE, FROM_MEMORY} else source or "no source"
 
 
-def _clock(top: Layer, figure: Figure, now: datetime) -> ClockLine:
+def _clock(of: Layer, figure: Figure, now: datetime) -> ClockLine:
+    top = of.as_counted(figure)
     done, needed = top.done_h(figure, now), figure.high_h * top.factor
     span = top.drying_air.span_at(max(now, top.dries_since))
     time = top.waits(figure)

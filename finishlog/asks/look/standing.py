@@ -165,6 +165,7 @@ def _hours(
         return None
     figure, layer, now = wait.figure, bench.film(state, wait.coat), bench.now
     if layer is not None:
+        layer = layer.as_counted(figure)
         needed = figure.high_h * layer.factor
         return HoursThatBind(
             product=layer.coat.product_name,

@@ -86,6 +86,16 @@ WORDS = {
         "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
         "dust, rinse eyes and skin, ask a doctor",
     ),
+    "bleach-not-rinsed": Words(
+        lambda f: (
+            f"{text(f, 'of')} is in the wood, and no rinse is on record: what is left of it spoils "
+            "the finish, and its hours count from the rinse"
+        ),
+        f"rinse it as its sheet says, let it dry, log it: {Do.LOG('PART', 'rinse')}; was it "
+        "rinsed: log it with its time",
+        lambda f: f"no rinse on record after {text(f, 'of')}",
+        "the rinse",
+    ),
     "bleach-over-bleach": Words(
         lambda f: f"{text(f, 'of')} is still in the wood: no rinse is on record since",
         "rinse with plenty of water and dry a day or more between two bleaches",

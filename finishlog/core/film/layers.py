@@ -17,9 +17,9 @@ from finishlog.core.clock.reach import Reached, gained, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
 from finishlog.core.film.faults import puts_colour_back, rewetted
-from finishlog.core.finish.classes import Figure, FinishClass, WindowKind
+from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
-from finishlog.core.finish.stage_time import StageTime
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
 from finishlog.core.log.words import Found, Operation, Test
@@ -64,6 +64,8 @@ class Layer(Struct, frozen=True):
     # What took the coats above it off again; the air since a mending dissolved it once more.
     laid_bare: Stripped | None = None
     air_again: AirMet | None = None
+    # The air since it was last rinsed out of the wood.
+    air_rinsed: AirMet | None = None
     # The temperature of its surface, as it was measured: shortly before the coat, and since.
     felt: tuple[PieceReading, ...] = ()
     # The air that the wood met in the hours before it.
@@ -206,7 +208,7 @@ class Layer(Struct, frozen=True):
         checks = since if self.air_again else self.checks
         passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
-            return self.waits(figure, stage)
+            return self._since_coat_and_rinse(figure, stage)
         floor = self.dries_since + timedelta(hours=figure.low_h)
         moment = max(passed.when.latest, floor)
         return StageTime(
@@ -219,6 +221,33 @@ class Layer(Struct, frozen=True):
             coat=self.coat.id,
             stage=stage,
         )
+
+    def _since_coat_and_rinse(self, figure: Figure, stage: Stage) -> StageTime:
+        """Return when a stage is reached: by the coat, and by the rinse that wet the wood again."""
+        wait, after = self.waits(figure, stage), self._after_rinse(figure)
+        return later(wait, self.as_counted(after).waits(after, stage)) if after else wait
+
+    def _after_rinse(self, figure: Figure) -> Figure | None:
+        """Return the hours of a figure from the last rinse on: no more than from the coat itself.
+
+        The person's own label counts in full.
+        """
+        after = self.of.after_rinse if self.air_rinsed else None
+        if after is None or figure.source == YOUR_CAN:
+            return after and figure
+        return replace(
+            after,
+            low_h=min(after.low_h, figure.low_h),
+            typical_h=min(after.typical_h, figure.typical_h),
+            high_h=min(after.high_h, figure.high_h),
+        )
+
+    def as_counted(self, figure: Figure) -> Layer:
+        """Return it as the hours of a figure count: those after a rinse since the rinse."""
+        rinsed = map(self._after_rinse, self.coat.figures.stages.values())
+        if self.air_rinsed is None or figure not in rinsed:
+            return self
+        return replace(self, air_again=self.air_rinsed, air_rinsed=None)
 
     def stands_proved(self) -> bool:
         """Tell whether a check since it went on found the film ready for another coat."""
@@ -353,6 +382,9 @@ def _layer(
     """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
     of = facts.finish_class(coat.figures.class_key)
     again = _dissolved(coat, since, told, facts)
+    rinsed = [
+        e.when.latest for e in since if isinstance(e, Work) and e.operation is Operation.RINSE
+    ]
     key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
     return Layer(
         coat=coat,
@@ -366,6 +398,7 @@ def _layer(
         scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
         air_again=air(again) if again else None,
+        air_rinsed=air(max(rinsed)) if rinsed and of.after_rinse else None,
         felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
         before=air(coat.when.earliest - WARMS_UP),
         pace=paces.factor(key),

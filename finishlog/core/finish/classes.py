@@ -211,6 +211,11 @@ class FinishClass(Published, frozen=True):
         """Tell whether it is put on for its colour, under a clear finish."""
         return self.family in {"stain", "dye", "glaze"} or self.key == "toner"
 
+    @property
+    def after_rinse(self) -> Figure | None:
+        """The hours that the wood dries after this was rinsed out of it; None: it is not."""
+        return self.readings.get("after-rinse")
+
 
 class FigureSet(Struct, frozen=True):
     """The figures one coat is judged by: the class's, overridden by the person's label.

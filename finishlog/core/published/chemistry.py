@@ -68,7 +68,7 @@ _FREE = "free"
 class Clue(Published, frozen=True):
     """How a substance is known: phrases of a text, whole names, keys of classes.
 
-    In a phrase a word that ends in `*` stands for all that begin so. `hazard`: which notes it
+    In a phrase a word that ends in `*` stands for all that begin so. `hazards`: which notes it
     brings; `in_a_flame`: what its vapour does there.
     """
 
@@ -76,7 +76,7 @@ class Clue(Published, frozen=True):
     source: str
     names: frozenset[str] = frozenset()
     classes: frozenset[str] = frozenset()
-    hazard: str = ""
+    hazards: tuple[str, ...] = ()
     in_a_flame: InAFlame | None = None
 
 
@@ -141,7 +141,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
 
     def hazards(self, of: Substances) -> tuple[str, ...]:
         """Name the notes that substances bring."""
-        found = (c.hazard for s, c in self.substances.items() if s in of and c.hazard)
+        found = (h for s, clue in self.substances.items() if s in of for h in clue.hazards)
         return tuple(dict.fromkeys(found))
 
     def in_a_flame(self, of: Substances) -> Mapping[Substance, InAFlame]:

@@ -43,6 +43,7 @@ RULES: tuple[Rule, ...] = (
     joint.cold_joint,
     bleached.dust,
     bleached.met,
+    bleached.not_rinsed,
     observed.check_failed,
     observed.fault,
     wet_nearby.lead,

@@ -26,6 +26,8 @@ PRODUCTS = {
     "water": "waterborne-clear",
     "flakes": "shellac-2lb",
     "whitener": "bleach-chlorine",
+    "brightener": "bleach-oxalic",
+    "pair": "bleach-two-part",
 }
 
 
@@ -67,13 +69,23 @@ def test_every_note_is_found_by_its_hazard(shop: Finishlog, note):
 def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     came: set[str] = set()
     # Evening after evening of the same work: what was read gives way to what was not.
-    evenings = {"nitro": 10, "oil": 4, "whitener": 4, "two": 2, "cured": 2, "flakes": 2, "water": 1}
+    evenings = {
+        "nitro": 10,
+        "oil": 4,
+        "whitener": 4,
+        "brightener": 2,
+        "pair": 3,
+        "two": 2,
+        "cured": 2,
+        "flakes": 2,
+        "water": 1,
+    }
     work = [name for name, times in evenings.items() for _ in range(times)]
     for day, name in enumerate(work, start=1):
         method = ("--method", "spray") if name in {"nitro", "cured"} else ()
         came |= set(notes_of(shop, "log", f"b-{name}", name, *method, now=at(day)))
     for part in ("ammonia:1", "dichromate:1"):
-        came |= set(notes_of(shop, "mix", "water", part, "water:9", now=at(27)))
+        came |= set(notes_of(shop, "mix", "water", part, "water:9", now=at(27, month=4)))
     shop.did("part", "new", "old/stool", "-n", "30", now=at(1, month=6))
     for day in range(1, 9):
         came |= set(notes_of(shop, "off", f"stool:{day}", now=at(day, month=6)))

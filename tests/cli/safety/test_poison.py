@@ -192,6 +192,7 @@ class TestInTheWood:
     def test_two_coats_of_one_bleach_say_one_thing(self, shop: Finishlog):
         shop.did("log", "top", "whitener", now=at(2))
         shop.did("log", "top", "whitener", now=at(2, "21:00"))
+        shop.did("log", "top", "rinse", now=at(2, "22:00"))
         said = shop.did("log", "top", "clear", now=at(3, "08:00")).out
         assert said.count("Salt and water must leave the wood") == 1
 

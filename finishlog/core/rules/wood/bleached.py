@@ -1,7 +1,7 @@
 """Bleach that is still in the wood: rinsed out before sanding, and before what it must not meet.
 
-Only rinsing with water takes it out, and only what is on record as rinsed was rinsed. A film that
-went on since shuts it in.
+Only rinsing with water takes it out, or sanding down to new wood, and only what is on record as
+rinsed was rinsed. A film shuts it in as long as it lies there.
 """
 
 from __future__ import annotations
@@ -9,13 +9,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.log.entries import AnyEntry, Coat, Note, Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.entries import AnyEntry, Coat, Note, Stripped, Work
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
@@ -29,31 +30,53 @@ _FAMILY = "bleach"
 # A bleach under another class is known by its name. Only then is the chemistry read.
 _NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
 
+_IN_THE_WOOD = "coat.note work.operation stripped.operation stripped.survives"
 _RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
 
 
-def unrinsed(told: Sequence[AnyEntry], facts: Facts) -> tuple[Coat, ...]:
-    """Return the bleaches on a zone with no rinse and no film after them, oldest first."""
-    return tuple(
-        e for e in _in_the_wood(told, facts) if isinstance(e, Coat) and _bleached(e, facts)
-    )
+def unrinsed(told: Sequence[AnyEntry], facts: Facts, *, below: bool = False) -> tuple[Coat, ...]:
+    """Return the bleaches on a zone that were not taken out, oldest first.
 
-
-def _in_the_wood(told: Sequence[AnyEntry], facts: Facts) -> list[Coat | Work | Note]:
-    """Return what reached the wood since it was last rinsed, or shut in by a film.
-
-    The rinse itself is among it: vinegar in it stays in the wood. So is what was noted of a part:
-    nobody logs fuming as anything else.
+    Those that lie open; `below`: those under its film as well.
     """
-    found: list[Coat | Work | Note] = []
+    wood = _in_the_wood(told, facts)
+    there = (*wood.shut_in, *wood.open) if below else wood.open
+    return tuple(e for e in there if isinstance(e, Coat) and _bleached(e, facts))
+
+
+class _Wood(Struct):
+    """What reached the wood since it was last rinsed or sanded new: open, or shut in by films."""
+
+    open: list[Coat | Work | Note] = field(default_factory=list)
+    shut_in: list[Coat | Work | Note] = field(default_factory=list)
+    films: list[int] = field(default_factory=list)
+
+
+def _in_the_wood(told: Sequence[AnyEntry], facts: Facts) -> _Wood:
+    """Return what is in the wood, the rinse itself among it: vinegar in it stays there.
+
+    So is what was noted of a part: nobody logs fuming as anything else. What strips the films off
+    lays the wood open again as it was.
+    """
+    wood = _Wood()
     for entry in told:
         if isinstance(entry, Coat) and facts.finish_class(entry.figures.class_key).builds_film:
-            found.clear()
+            wood = _Wood(shut_in=wood.shut_in + wood.open, films=[*wood.films, entry.id])
+        elif isinstance(entry, Stripped):
+            wood = _stripped(wood, entry)
         elif isinstance(entry, Coat | Work | Note):
             if isinstance(entry, Work) and entry.operation is Operation.RINSE:
-                found.clear()
-            found.append(entry)
-    return found
+                wood.open.clear()
+            wood.open.append(entry)
+    return wood
+
+
+def _stripped(wood: _Wood, off: Stripped) -> _Wood:
+    stays = [] if off.survives is None else [film for film in wood.films if film <= off.survives]
+    if stays or not (wood.films or off.survives is None):
+        return _Wood(wood.open, wood.shut_in, stays)
+    new_wood = off.survives is None and off.operation is Stripping.SAND_THROUGH
+    return _Wood() if new_wood else _Wood(wood.shut_in + wood.open)
 
 
 def _bleached(coat: Coat, facts: Facts) -> bool:
@@ -72,9 +95,14 @@ def coat_alone(coat: Coat) -> Ingredient:
     return Ingredient(coat.product_name, coat.figures.class_key, coat.note)
 
 
-def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, facts: Facts) -> Finding | None:
-    """Say that sanding raises the dust of a bleach, where no rinse is on record since."""
-    left = unrinsed(told, facts) if operation in _RAISES_DUST else ()
+def dust_of_bleach(
+    told: Sequence[AnyEntry], operation: Operation, facts: Facts, *, through: bool = False
+) -> Finding | None:
+    """Say that sanding raises the dust of a bleach, where no rinse is on record since.
+
+    `through`: it goes through the films down to the wood.
+    """
+    left = unrinsed(told, facts, below=through) if operation in _RAISES_DUST else ()
     if not left:
         return None
     names = tuple(dict.fromkeys(coat.product_name for coat in left))
@@ -88,7 +116,7 @@ def dust_of_bleach(told: Sequence[AnyEntry], operation: Operation, facts: Facts)
     "dust-of-bleach",
     binds=BY_HAND,
     source=COMMON_PRACTICE,
-    reads="coat.note work.operation product.name product.class_key",
+    reads=f"{_IN_THE_WOOD} product.name product.class_key",
 )
 def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A bleach that was not rinsed out is not sanded: its dust is poison."""
@@ -99,10 +127,25 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 
 
 @rule(
+    "bleach-not-rinsed",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{_IN_THE_WOOD} product.name product.class_key",
+)
+def not_rinsed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A finish waits for the rinse: its hours count from there, and what is left spoils it."""
+    if asked.over is None or asked.over.family == _FAMILY:
+        return
+    for left in unrinsed(zone.entries, around.facts)[-1:]:
+        found = finding("bleach-not-rinsed", Level.CAUTION, COMMON_PRACTICE, answer=Answer.WAITS)
+        yield replace(also(found, of=left.product_name), acts=(left.act,))
+
+
+@rule(
     "met-in-the-wood",
     binds=COAT | BY_HAND,
     source="facts: chemistry",
-    reads=f"{COMES} coat.note work.operation work.note note.text",
+    reads=f"{COMES} {_IN_THE_WOOD} work.note note.text",
 )
 def met(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What must never meet meets in the wood too, until it is rinsed out or shut in by a film."""
@@ -121,7 +164,7 @@ def met_in_the_wood(
 
     Also that a bleach goes over another that was not rinsed out.
     """
-    there = _in_the_wood(told, facts)
+    there = _in_the_wood(told, facts).open
     bleaches = [e for e in there if isinstance(e, Coat) and _bleached(e, facts)]
     is_bleach = _speaks_of_bleach(comes, facts)
     if not bleaches and not (is_bleach and there):
