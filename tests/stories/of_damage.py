@@ -14,6 +14,10 @@ STORIES = {
         speaks("oak top; surface 9C; alkyd-varnish 08:00; ask alkyd-varnish +3d", Answer.SUSPECT),
         speaks("oak top; surface 9C; tung-oil 06:30; surface 12C; alkyd-varnish +1h; ask pack +9d"),
         silent("oak top; surface 9C; surface 19C +1h; alkyd-varnish; ask sand +3d"),
+        speaks(
+            "oak top; surface 9C; alkyd-varnish 08:00; check flakes +5d; ask pack +9d",
+            says="no time mends that",
+        ),
         silent("oak top; surface 9C; surface 19C +1h; waterborne-clear; ask sand +3d"),
         silent("oak top; surface 14C; alkyd-varnish 08:00; ask sand +3d"),
         silent("oak top; surface 9C; alkyd-varnish 08:00; check holds +2d; ask alkyd-varnish"),

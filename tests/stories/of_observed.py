@@ -42,6 +42,12 @@ STORIES = {
             Answer.BLOCKED,
         ),
         silent("oak top; alkyd-varnish 08:00; check dry @left-edge +3d; ask sand"),
+        speaks("oak top; alkyd-varnish 08:00; check smells +9d; ask close", says="check again"),
+        speaks(
+            "oak top; alkyd-varnish 08:00; check flakes +9d; ask pack",
+            says="found that it flakes no time mends that: take it off",
+        ),
+        silent("oak top; alkyd-varnish 08:00; check flakes +9d; ask sand"),
     ),
     "still-prints": (
         speaks("oak top; alkyd-varnish 08:00; check prints +2d; ask alkyd-varnish", Answer.TEST),

@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, each_of, label_hours, measured, number, text, wanted
+from finishlog.cli.words.said import (
+    Words,
+    each_of,
+    found_so,
+    label_hours,
+    measured,
+    number,
+    text,
+    wanted,
+)
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
@@ -48,8 +57,8 @@ WORDS = {
     ),
     "failed-beside": Words(
         lambda f: (
-            f"face {text(f, 'face')} is of the same film, and a {text(f, 'test')} check found it "
-            f"{text(f, 'found')}"
+            f"face {text(f, 'face')} is of the same film, and a {text(f, 'test')} check found "
+            f"{found_so(f)}"
         ),
         lambda f: f"test this one too, and log it: {Do.CHECK('PART', text(f, 'passes'))}",
         lambda f: f"face {text(f, 'face')} of the same film: {text(f, 'found')}",

@@ -8,6 +8,7 @@ from finishlog.cli.words.said import (
     Words,
     act,
     each_of,
+    found_so,
     label_hours,
     length,
     measured,
@@ -16,6 +17,7 @@ from finishlog.cli.words.said import (
     wanted,
 )
 from finishlog.core.commands import Do
+from finishlog.core.film.checks import NO_TIME_MENDS
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
 from finishlog.core.finish.stages import Stage, shown
@@ -26,7 +28,11 @@ from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.things import OldFinish
 
 _SUSPECT = "suspect film: scratch test first"
-_SCRATCH = "scratch a hidden spot; if it flakes, take it off"
+# What a scratch found to flake no time mends. common practice
+_IT_FLAKES = (
+    "no time mends that: take it off, or sand it back to what holds; then scratch that, and log "
+    f"it: {Do.CHECK('PART', Found.HOLDS)}"
+)
 _IT_IS_SLOW = (
     "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
     "in the vapour, and check again; neither coat it nor strip it yet"
@@ -41,6 +47,17 @@ _OIL_ON_TOP = (
     "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
     "thin coats, each wiped off; no wax over it"
 )
+
+
+def _scratch(of: Finding) -> str:
+    scratch = "scratch a hidden spot; if it flakes, take it off"
+    return _IT_FLAKES if text(of, "flakes") else scratch
+
+
+def _check_again(of: Finding) -> str:
+    where = "that place again later, or all of it" if text(of, "place") else "again later"
+    later = f"check {where}; a failed check beats the clock"
+    return _IT_FLAKES if Found(text(of, "found")) in NO_TIME_MENDS else later
 
 
 def _wiped_late(of: Finding) -> str:
@@ -128,6 +145,10 @@ def _fault(of: Finding) -> str:
 
 def _failed(of: Finding) -> str:
     return text(of, "found") + in_brackets(text(of, "place"))
+
+
+def _found_there(of: Finding) -> str:
+    return found_so(of) + in_brackets(text(of, "place"))
 
 
 def _fault_short(of: Finding) -> str:
@@ -225,7 +246,7 @@ WORDS = {
     "pair-on-wood": Words(
         lambda f: f"on bare wood: {text(f, 'reason')}", lambda f: text(f, "remedy")
     ),
-    "wrong-below": Words(_lies_wrong, _SCRATCH),
+    "wrong-below": Words(_lies_wrong, _scratch),
     "old-finish": Words(
         lambda f: f"{_old(f)} of unknown age is underneath: it may not hold or not take it",
         f"scratch it and coat a patch; if it holds: {Do.CHECK('PART', Found.HOLDS)}",
@@ -234,10 +255,10 @@ WORDS = {
         "an old wax is underneath: nothing bonds over wax",
         f"wash it off first, and log it: {Do.OFF('PART', to='bare', washed=True)}",
     ),
-    "met-cold": Words(_met_cold, _SCRATCH, "met air too cold for it while young", bars=_SUSPECT),
+    "met-cold": Words(_met_cold, _scratch, "met air too cold for it while young", bars=_SUSPECT),
     "met-dew": Words(
         lambda f: f"dew lay on {text(f, 'of')} while it was wet: it may feel dry and stay weak",
-        _SCRATCH,
+        _scratch,
         "dew lay on it while it was wet",
         bars=_SUSPECT,
     ),
@@ -246,7 +267,7 @@ WORDS = {
             f"{text(f, 'of')} went on over dew: what lay below it was at {measured(f)}, the air's "
             f"dew point at {celsius(number(f, 'dew_c'), 1)}; it may come off in time"
         ),
-        _SCRATCH,
+        _scratch,
         "went on over dew",
         bars=_SUSPECT,
     ),
@@ -266,12 +287,8 @@ WORDS = {
         )
     ),
     "check-failed": Words(
-        lambda f: f"the {text(f, 'test')} check found it {_failed(f)}",
-        lambda f: (
-            "check that place again later, or all of it; a failed check beats the clock"
-            if text(f, "place")
-            else "check again later; a failed check beats the clock"
-        ),
+        lambda f: f"the {text(f, 'test')} check found {_found_there(f)}",
+        _check_again,
         lambda f: f"{text(f, 'test')} failed: {_failed(f)}",
     ),
     "still-prints": Words("it still prints"),
@@ -369,12 +386,12 @@ WORDS = {
         lambda f: f"still {text(f, 'found')}, and no better than before",
     ),
     "check-again": Words(
-        lambda f: f"the last check found it {text(f, 'found')}, but its time is over since",
+        lambda f: f"the last check found {found_so(f)}, but its time is over since",
         "check it again now",
     ),
     "still-in-time": Words(
         lambda f: (
-            f"the last check found it {text(f, 'found')}, and its time is not over: "
+            f"the last check found {found_so(f)}, and its time is not over: "
             f"{wait_words(length(f, 'left'))} still to go"
         ),
         "check it again after that",

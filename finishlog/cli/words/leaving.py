@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Worder, Words, each_of, text
+from finishlog.cli.words.said import Worder, Words, each_of, found_so, text
 from finishlog.core.commands import Do
+from finishlog.core.film.checks import NO_TIME_MENDS
 from finishlog.core.findings import Finding
+from finishlog.core.log.words import Found
 from finishlog.core.mixing.containers import Lid
 
 _NOTHING_TOUCHES = "nothing may touch it until then but air: no wrap, no blanket, no stacking"
@@ -24,6 +26,11 @@ def _mix(of: Finding) -> str:
     return "empty it or keep it shut" if lid is Lid.CLOSED else f"empty it, {lid}"
 
 
+def _checked_again(of: Finding) -> str:
+    first = "mend it, and " if Found(text(of, "found")) in NO_TIME_MENDS else ""
+    return f"{first}check it again before it goes"
+
+
 WORDS = {
     "left-already": Words("by the log it was handed over already", Do.UNDO()),
     "rags-left": Words(
@@ -34,8 +41,8 @@ WORDS = {
         lambda f: f"{text(f, 'parts')}: {text(f, 'answer_is')}", cause="{said}: {short}"
     ),
     "goes-with-failed-check": _parts(
-        lambda f: f"the last {text(f, 'test')} check found it {text(f, 'found')}",
-        "check it again before it goes",
+        lambda f: f"the last {text(f, 'test')} check found {found_so(f)}",
+        _checked_again,
     ),
     "goes-with-fault": _parts(lambda f: f"{text(f, 'fault')} not mended"),
     "packed-too-soon": _parts(

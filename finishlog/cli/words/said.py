@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from finishlog.core.findings import Figured, Finding, In
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Found
 from finishlog.core.measure import quantities
 
 Worder = str | Callable[[Finding], str]
@@ -35,6 +36,15 @@ def text(of: Finding, name: str) -> str:
     """Return what a finding says under a name, as it stands; empty: nothing."""
     value = of.value(name)
     return "" if value is None else str(value)
+
+
+_SO_IT_IS = frozenset({Found.TACKY, Found.CUPPED})
+
+
+def found_so(of: Finding) -> str:
+    """Word what a check found, after "found": `it tacky`, `that it flakes`."""
+    found = text(of, "found")
+    return f"it {found}" if found in _SO_IT_IS else f"that it {found}"
 
 
 def number(of: Finding, name: str) -> float:

@@ -41,6 +41,9 @@ LIFTED_BY: dict[Found, frozenset[Found]] = {
     Found.FLAKES: frozenset({Found.HOLDS}),
 }
 
+# A soft film may harden, and a smell go; what does not hold never will. common practice
+NO_TIME_MENDS = frozenset({Found.FLAKES})
+
 # The first stage that a failure shows not to be reached.
 DENIES: dict[Found, Stage] = {
     Found.TACKY: Stage.TACK_FREE,

@@ -126,6 +126,11 @@ def is_suspect(layer: Layer) -> bool:
     return not since or since[-1].found is not Found.HOLDS
 
 
+def flaked(layer: Layer) -> bool:
+    """Tell whether the last scratch through a layer took it off."""
+    return bool(layer.scratches) and layer.scratches[-1].found is Found.FLAKES
+
+
 def perhaps_too_cold(layer: Layer) -> float | None:
     """Return the cold (°C) that its first hours may have met, though no reading shows it.
 

@@ -182,7 +182,7 @@ def test_what_fails_the_scratch_blocks_its_own_face(finisher: Finisher):
         assert finisher.stage("2026-03-07 09:05", "chairs:1@seat", each)["blocked"]
         assert not finisher.stage("2026-03-07 09:05", "chairs:2@seat", each)["blocked"]
     buried = finisher.types("2026-03-07 09:06", "log chairs:1@seat sealer")
-    assert "stop: chairs:1, seat: the scratch check found it flakes" in buried
+    assert "stop: chairs:1, seat: the scratch check found that it flakes" in buried
     still = finisher.stage("2026-03-20 09:00", "chairs:1@seat", "pack")
     assert still["blocked"] == "scratch failed: flakes"
     fault = finisher.types("2026-03-20 09:01", "fault chairs:3@back peel --where 'top rail'")

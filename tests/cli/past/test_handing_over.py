@@ -221,7 +221,7 @@ def test_rubbing_out_goes_by_class_cold_and_smell(finisher: Finisher):
         "2026-03-16 09:00", "when lid"
     )
     finisher.types("2026-03-16 09:01", "check lid smells")
-    assert "stop: lid: the smell check found it smells" in finisher.types(
+    assert "stop: lid: the smell check found that it smells" in finisher.types(
         "2026-03-16 09:02", "log lid rub-out"
     )
     finisher.types("2026-03-16 09:03", "undo")

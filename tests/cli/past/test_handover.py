@@ -65,7 +65,7 @@ def test_what_is_open_is_said_and_recorded_all_the_same(cot: Finishlog):
     cot.did("log", "rails", "mask")
     page = cot.did("handover", "cot").out
     assert "stop: oily rags of varnish are open" in page
-    assert "the last thumbnail check found it prints" in page
+    assert "the last thumbnail check found that it prints" in page
     assert "rails ×3: still to come: varnish" in page
     assert "tape is still on" in page
     assert "feet ×4: not to be packed before" in page

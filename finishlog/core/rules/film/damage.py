@@ -10,6 +10,7 @@ from finishlog.core.clock.counting import outside
 from finishlog.core.film.damage import (
     Sweating,
     damages,
+    flaked,
     is_suspect,
     perhaps_sweating,
     perhaps_too_cold,
@@ -41,7 +42,9 @@ def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     layer = next((each for each in zone.layers if is_suspect(each)), None)
     if layer is not None:
         found = replace(_met(layer, around.facts), level=Level.STOP, answer=Answer.SUSPECT)
-        yield replace(also(found, of=layer.coat.product_name), acts=(layer.coat.act,))
+        flakes = "flakes" if flaked(layer) else ""
+        said = also(found, of=layer.coat.product_name, flakes=flakes)
+        yield replace(said, acts=(layer.coat.act,))
 
 
 def _met(layer: Layer, facts: Facts) -> Finding:

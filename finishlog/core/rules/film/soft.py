@@ -92,7 +92,8 @@ def past_hope(top: Layer) -> bool:
 def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that failed again when it was long due, and no better, is not slow: it has stopped."""
     top, facts = zone.top, around.facts
-    failures = film_checks.standing_failures(top.checks) if top else ()
+    checks = [c for c in top.checks if c.found not in film_checks.NO_TIME_MENDS] if top else ()
+    failures = film_checks.standing_failures(checks)
     if top is None or not failures:
         return
     found = failures[-1].found
@@ -103,7 +104,7 @@ def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     slow = timedelta(hours=facts.drying.slow_after_h.value)
     figure = top.coat.figures.stages.get(film_checks.DENIES[found])
     due = top.label_waits(figure).high if figure else top.put_on
-    if due is None or not film_checks.stalled(top.checks, max(due, top.put_on + slow), slow):
+    if due is None or not film_checks.stalled(checks, max(due, top.put_on + slow), slow):
         return
     stopped = finding(
         "stalled",

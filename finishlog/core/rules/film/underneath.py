@@ -13,6 +13,7 @@ from itertools import pairwise
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.film.damage import flaked
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import held
 from finishlog.core.findings import Answer, Finding, Level, also, finding, hours
@@ -316,6 +317,7 @@ def _lies_wrong(row: OvercoatRule, over: Layer, under: Layer | None) -> Finding:
         reason=row.reason,
         over=over.of.name,
         under=under.of.name if under else None,
+        flakes="flakes" if flaked(over) else "",
     )
     return replace(found, acts=(over.coat.act,))
 

@@ -13,6 +13,7 @@ from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
+from finishlog.core.log.where import reaches
 from finishlog.core.log.words import Found
 from finishlog.core.rules.film.again import shared
 from finishlog.core.rules.reads import LAYERS, MEASURED, STOOD, WOOD
@@ -71,7 +72,8 @@ def _holds_a_coat(top: Layer | None) -> Check | None:
 
 def _passed(top: Layer, failure: Check) -> bool:
     answers = film_checks.LIFTED_BY[failure.found]
-    return any(c.found in answers and not film_checks.failed(c.found) for c in top.checks)
+    passed = (c for c in top.checks if c.found in answers and not film_checks.failed(c.found))
+    return any(reaches(check.place, "") for check in passed)
 
 
 def _is_one_film(zone: ZoneState, other: ZoneState) -> bool:
