@@ -1,63 +1,34 @@
-"""What the rules about the film say: its clocks, what it met, what was found on it."""
+"""What the rules about the film say: its clocks, what lies below it, what it met."""
 
 from __future__ import annotations
 
 from datetime import timedelta
 
+from finishlog.cli.words.observed import IT_FLAKES
 from finishlog.cli.words.said import (
     Words,
     act,
-    each_of,
-    found_so,
     label_hours,
-    length,
     measured,
     number,
     text,
     wanted,
 )
 from finishlog.core.commands import Do
-from finishlog.core.film.checks import NO_TIME_MENDS
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.findings import NO_FLAME, Finding
+from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.shown_times import length_words, wait_words
-from finishlog.core.log.where import in_brackets
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.shop.things import OldFinish
 
 _SUSPECT = "suspect film: scratch test first"
-# What a scratch found to flake no time mends. common practice
-_IT_FLAKES = (
-    "no time mends that: take it off, or sand it back to what holds; then scratch that, and log "
-    f"it: {Do.CHECK('PART', Found.HOLDS)}"
-)
-_IT_IS_SLOW = (
-    "as long as it gets better it is only slow: wait in moving, warm air, no flame or glowing wire "
-    "in the vapour, and check again; neither coat it nor strip it yet"
-)
-_IT_IS_HOT = (
-    "do not heat it: heat closes the skin over what is soft below; cool the room to about "
-    f"{celsius(21)} and move dry air over it day and night, with a little let out, and check "
-    "again; neither coat it nor strip it yet"
-)
-# Oil that was not wiped off is a film that was never meant to be one. common practice
-_OIL_ON_TOP = (
-    "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
-    "thin coats, each wiped off; no wax over it"
-)
 
 
 def _scratch(of: Finding) -> str:
     scratch = "scratch a hidden spot; if it flakes, take it off"
-    return _IT_FLAKES if text(of, "flakes") else scratch
-
-
-def _check_again(of: Finding) -> str:
-    where = "that place again later, or all of it" if text(of, "place") else "again later"
-    later = f"check {where}; a failed check beats the clock"
-    return _IT_FLAKES if Found(text(of, "found")) in NO_TIME_MENDS else later
+    return IT_FLAKES if text(of, "flakes") else scratch
 
 
 def _wiped_late(of: Finding) -> str:
@@ -66,16 +37,6 @@ def _wiped_late(of: Finding) -> str:
         f"rub it with its own solvent and log it: {Do.LOG('PART', 'solvent-wipe')}; or test that "
         f"it is not sticky: {Do.CHECK('PART', Found.DRY)}; was it wiped sooner: "
         f"{Do.AMEND(wipe, at='TIME')}"
-    )
-
-
-def _same_method(of: Finding) -> str:
-    air = f"at {measured(of, 0)}" if of.measured is not None else ""
-    can = "the same can" if text(of, "can") else ""
-    told = [each for each in ("the same product", can, text(of, "method"), air) if each]
-    return (
-        f"{text(of, 'of')} stayed soft here twice (act {number(of, 'before'):.0f} before), both "
-        f"times by the same method: {', '.join(told)}"
     )
 
 
@@ -137,50 +98,6 @@ def _unscuffed(of: Finding) -> str:
     said, untold = ("", " with no scuffing on record") if text(of, "untold") else (" unscuffed", "")
     late = f" {measured(of)} after it, its window is {wanted(of)}," if of.measured else ""
     return f"{text(of, 'over')} went on{said} over {text(of, 'under')}{late}{untold}: it may peel"
-
-
-def _fault(of: Finding) -> str:
-    return text(of, "fault") + in_brackets(text(of, "place"))
-
-
-def _failed(of: Finding) -> str:
-    return text(of, "found") + in_brackets(text(of, "place"))
-
-
-def _found_there(of: Finding) -> str:
-    return found_so(of) + in_brackets(text(of, "place"))
-
-
-def _fault_short(of: Finding) -> str:
-    ends = each_of(of, "ends")
-    remedies = each_of(of, "remedies")
-    what = f"until a check finds {' or '.join(ends)}" if ends else (remedies or ("",))[0]
-    return f"{_fault(of)}: {what}"
-
-
-def _late(of: Finding) -> str:
-    before = text(of, "before")
-    progress = f"; it gets on: {before}, then {text(of, 'found')}" if before else ""
-    return (
-        f"late: still {text(of, 'found')} {length_words(length(of, 'age'))} after the coat, its "
-        f"label hours are {wanted(of)}{progress}"
-    )
-
-
-def _how_late(of: Finding) -> str:
-    return {"slow": _IT_IS_SLOW, "hot": _IT_IS_HOT, "oil-on-top": _OIL_ON_TOP}[text(of, "how")]
-
-
-def _stalled_remedy(of: Finding) -> str:
-    heat = "cool" if text(of, "hot") else "warm"
-    return f"{heat} and change the air ({NO_FLAME}); if it does not change, take it off"
-
-
-def _again(of: Finding) -> str:
-    return (
-        f"all its coats again take {number(of, 'days'):.0f} days at label time, air and hands not "
-        "counted"
-    )
 
 
 WORDS = {
@@ -286,26 +203,7 @@ WORDS = {
             "it has to powder"
         )
     ),
-    "check-failed": Words(
-        lambda f: f"the {text(f, 'test')} check found {_found_there(f)}",
-        _check_again,
-        lambda f: f"{text(f, 'test')} failed: {_failed(f)}",
-    ),
-    "still-prints": Words("it still prints"),
-    "repair-first": Words(
-        lambda f: f"{_fault(f)} since it was found", waits=lambda f: text(f, "waits")
-    ),
-    "fault": Words(
-        lambda f: f"{_fault(f)} on {text(f, 'of') or 'the wood'}: {text(f, 'means')}",
-        lambda f: ", ".join(each_of(f, "remedies")),
-        _fault_short,
-        bars=lambda f: f"{_fault(f)} not mended",
-    ),
-    "patch-first": Words(
-        lambda f: f"after {text(f, 'fault')}: coat a small patch first, scratch it: it holds?"
-    ),
     "wipe-off": Words(lambda f: f"wipe off the surplus {text(f, 'of')}"),
-    "mend-by": Words(lambda f: f"{_fault(f)}: {text(f, 'remedy')}"),
     "wiped-in-time": Words(
         lambda f: f"was the surplus {text(f, 'of')} wiped off in time? It is not on record",
         "test that it is not sticky, or log the wipe with its time",
@@ -369,50 +267,4 @@ WORDS = {
         ),
     ),
     "coat-while-wiped": Words("wiped with solvent, its oil comes back: coat it"),
-    "past-hope": Words(
-        "more waiting is unlikely to help it now",
-        "take it off, and begin again",
-        lambda f: f"still {text(f, 'found')} when by its class it might be fully hard",
-    ),
-    "change-method": Words(
-        _same_method,
-        "more waiting or another coat like it will not do: take it off, and change one thing. "
-        "First a control sample: a fresh can, on a scrap of the same wood",
-        lambda f: f"{text(f, 'of')} stayed soft twice by the same method: change it",
-    ),
-    "stalled": Words(
-        "no progress over repeated checks: more time alone may not cure it",
-        _stalled_remedy,
-        lambda f: f"still {text(f, 'found')}, and no better than before",
-    ),
-    "check-again": Words(
-        lambda f: f"the last check found {found_so(f)}, but its time is over since",
-        "check it again now",
-    ),
-    "still-in-time": Words(
-        lambda f: (
-            f"the last check found {found_so(f)}, and its time is not over: "
-            f"{wait_words(length(f, 'left'))} still to go"
-        ),
-        "check it again after that",
-    ),
-    "late": Words(_late, _how_late),
-    "begin-again": Words(
-        lambda f: f"to begin again on {text(f, 'wood')}: wash the film off with its solvent",
-        lambda f: text(f, "remedy"),
-    ),
-    "comes-off": Words(
-        lambda f: f"it comes off with {', then '.join(each_of(f, 'ladder'))}",
-        lambda f: text(f, "again"),
-    ),
-    "causes-seen": Words(lambda f: f"the log shows: {'; '.join(each_of(f, 'causes'))}"),
-    "causes-open": Words(lambda f: f"cannot be ruled out: {'; '.join(each_of(f, 'causes'))}"),
-    "take-off-by": Words(
-        lambda f: f"take it off by {text(f, 'by')} to keep {text(f, 'due')}",
-        _again,
-    ),
-    "too-late-to-begin-again": Words(
-        lambda f: f"taken off and done again it is too late for {text(f, 'due')}",
-        _again,
-    ),
 }

@@ -11,6 +11,7 @@ from finishlog.cli.words import (
     cans,
     film,
     leaving,
+    observed,
     ordinary,
     own_rules,
     planned,
@@ -21,6 +22,7 @@ from finishlog.core.findings import Answer, Finding
 
 WORDS: Mapping[str, Words] = {
     **film.WORDS,
+    **observed.WORDS,
     **wood.WORDS,
     **air.WORDS,
     **beside.WORDS,

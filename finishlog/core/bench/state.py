@@ -17,7 +17,8 @@ from finishlog.core.bench.cans import Cans
 from finishlog.core.bench.hand_over import glue_ups_here, without_what_left
 from finishlog.core.clock.pace import Paces
 from finishlog.core.film.faults import standing_faults
-from finishlog.core.film.layers import Layer, build
+from finishlog.core.film.layers import Layer
+from finishlog.core.film.laying import build
 from finishlog.core.film.progress import Progress, progress, steps_for
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage

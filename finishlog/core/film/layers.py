@@ -1,10 +1,9 @@
-"""The layers on one zone: what each coat left, what was done to it, when it reaches a stage."""
+"""A layer: what a coat left, what was done to it, when it reaches a stage."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
-from itertools import pairwise
 
 from msgspec import Struct, field
 from msgspec.structs import force_setattr, replace
@@ -12,17 +11,16 @@ from msgspec.structs import force_setattr, replace
 from finishlog.core.air.met import AirMet
 from finishlog.core.air.span import AirSpan
 from finishlog.core.clock.counting import Clock, Counting, outside
-from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
+from finishlog.core.clock.pace import PaceLearnt
 from finishlog.core.clock.reach import Reached, gained, reach
 from finishlog.core.film import checks as film_checks
-from finishlog.core.film.attempts import ABRADING, melted_in, what_stays
-from finishlog.core.film.faults import puts_colour_back, rewetted
+from finishlog.core.film.attempts import ABRADING
 from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
-from finishlog.core.log.words import Found, Operation, Test
+from finishlog.core.log.entries import Check, Coat, PieceReading, Stripped, Work
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
@@ -331,99 +329,3 @@ def laws_of(of: FinishClass, facts: Facts) -> Callable[[Figure], RateLaw]:
         return RateLaw(of.mechanism, figure.at, factor, carrier)
 
     return law
-
-
-def build(
-    entries: Sequence[AnyEntry],
-    facts: Facts,
-    air: Callable[[datetime], AirMet],
-    paces: Paces = Paces.none,
-    wood: WoodKind = WoodKind.OTHER,
-    came_from: Callable[[Coat], CameFrom | None] = lambda _: None,
-) -> tuple[Layer, ...]:
-    """Stack the layers of one zone from what reached it, oldest first; what was taken off is not.
-
-    `entries` in the order of the work; `air` gives the air that the piece met from a moment on;
-    `wood` is what the first coat lies on; `came_from` the can or mix that a coat came from.
-    """
-    story = what_stays(entries)
-    at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
-    return tuple(
-        replace(
-            _layer(
-                coat,
-                story[n + 1 : over],
-                story[n + 1 :],
-                entries,
-                facts,
-                air,
-                paces,
-                wood,
-                n == at[0],
-            ),
-            came_from=came_from(coat),
-        )
-        for n, over in pairwise([*at, len(story)])
-        if isinstance(coat := story[n], Coat)
-    )
-
-
-def _layer(
-    coat: Coat,
-    since: Sequence[AnyEntry],
-    after: Sequence[AnyEntry],
-    told: Sequence[AnyEntry],
-    facts: Facts,
-    air: Callable[[datetime], AirMet],
-    paces: Paces,
-    wood: WoodKind,
-    first: bool,
-) -> Layer:
-    """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
-    of = facts.finish_class(coat.figures.class_key)
-    again = _dissolved(coat, since, told, facts)
-    rinsed = [
-        e.when.latest for e in since if isinstance(e, Work) and e.operation is Operation.RINSE
-    ]
-    key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
-    return Layer(
-        coat=coat,
-        of=of,
-        air=air(coat.when.latest),
-        window_air=air(coat.when.earliest),
-        law=laws_of(of, facts),
-        abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
-        wipes=tuple(w for w in since if isinstance(w, Work) and w.operation in WIPES),
-        checks=tuple(c for c in since if isinstance(c, Check)),
-        scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
-        laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
-        air_again=air(again) if again else None,
-        air_rinsed=air(max(rinsed)) if rinsed and of.after_rinse else None,
-        felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
-        before=air(coat.when.earliest - WARMS_UP),
-        pace=paces.factor(key),
-        wood=wood,
-        on_a_spot=puts_colour_back(coat, told, facts),
-    )
-
-
-def _felt_before(coat: Coat, told: Sequence[AnyEntry]) -> tuple[PieceReading, ...]:
-    """Return what was felt last of a surface, so shortly before a coat that it tells of it."""
-    felt = [
-        e
-        for e in told
-        if isinstance(e, PieceReading) and e.temperature_c is not None
-        if timedelta(0) <= coat.when.earliest - e.when.latest <= SURFACE_HOLDS
-    ]
-    return tuple(felt[-1:])
-
-
-def _dissolved(
-    coat: Coat, since: Sequence[AnyEntry], told: Sequence[AnyEntry], facts: Facts
-) -> datetime | None:
-    """Return when a coat was last made wet again: by a mending mist, by a coat that melted in."""
-    moments = [work.when.latest for work in rewetted(since, coat, facts)]
-    above = melted_in(told, coat)
-    if above is not None:
-        moments.append(above.when.latest)
-    return max(moments, default=None)

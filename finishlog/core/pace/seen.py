@@ -21,7 +21,8 @@ from finishlog.core.clock.pace import PaceKey
 from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
-from finishlog.core.film.layers import Layer, build
+from finishlog.core.film.layers import Layer
+from finishlog.core.film.laying import build
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Target, Work

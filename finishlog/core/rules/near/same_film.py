@@ -31,8 +31,8 @@ _ONE_FILM = timedelta(hours=8)
     binds=COAT,
     source=COMMON_PRACTICE,
     reads=(
-        f"{LAYERS} {MEASURED} {STOOD} {WOOD} check.test check.found coat.product coat.method"
-        " coat.container product.class_key product.label_window face.name"
+        f"{LAYERS} {MEASURED} {STOOD} {WOOD} check.test check.found check.place"
+        " coat.product coat.method coat.container product.class_key product.label_window face.name"
     ),
 )
 def failed_beside(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
