@@ -1,4 +1,4 @@
-"""What there was no place to say: a coat that was broken off, three more tests, where on a face.
+"""What there was no place to say: a coat broken off or flooded on, three more tests, where on a face.
 
 Frozen: nothing here is read from the program, so that this revision always makes the same tables.
 """
@@ -39,6 +39,7 @@ CREATE TABLE zone_was (
 
 def upgrade() -> None:
     op.execute("ALTER TABLE coat ADD COLUMN stopped TEXT")
+    op.execute("ALTER TABLE coat ADD COLUMN flooded BOOLEAN")
     for table in ("film_check", "work"):
         op.execute(f"ALTER TABLE {table} ADD COLUMN place TEXT DEFAULT '' NOT NULL")
     op.execute(ZONE_WAS)

@@ -149,6 +149,7 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         figures=FIGURES,
         method=Method.BRUSH,
         scuffed_before=False,
+        flooded=True,
         wet_film_um=90.0,
         container=_can(ledger, bench),
         hands_on_min=25.0,

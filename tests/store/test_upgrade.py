@@ -362,7 +362,7 @@ def test_coats_and_checks_of_the_sixth_revision_stay_and_may_be_said_otherwise(
     assert coats
     assert checks
     open_database(first_revision, NOW)
-    assert ask(first_revision, "SELECT DISTINCT stopped FROM coat") == [(None,)]
+    assert ask(first_revision, "SELECT DISTINCT stopped, flooded FROM coat") == [(None, None)]
     assert len(ask(first_revision, "SELECT * FROM coat")) == len(coats)
     assert ask(first_revision, "SELECT entry_id, test, found, note FROM film_check") == checks
     with closing(sqlite3.connect(first_revision)) as connection, connection:

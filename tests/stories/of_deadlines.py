@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 STORIES = {
     "wipe-off": (
@@ -20,6 +20,47 @@ STORIES = {
         speaks("oak top; boiled-linseed-oil 08:00; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; wipe +10m; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; check dry +4d; ask alkyd-varnish +1d"),
+        # Flooded on there surely was a surplus: tested first, whatever time has passed.
+        speaks(
+            "oak top; tung-oil flooded 08:00; ask alkyd-varnish +90d",
+            Answer.TEST,
+            "flooded on, and no wipe is on record",
+        ),
+        silent("oak top; tung-oil flooded 08:00; wipe +20m; ask alkyd-varnish +90d"),
+        silent("oak top; tung-oil flooded 08:00; check dry +80d; ask alkyd-varnish +10d"),
+        lets("oak top; tung-oil thin 08:00; ask alkyd-varnish +90d", "was the surplus"),
+    ),
+    "bleeds-back": (
+        speaks(
+            "ash top; oil-varnish-blend flooded 18:00; wipe +20m; ask rest +25m",
+            Answer.DEADLINE,
+            "look 30 min after the wipe",
+        ),
+        speaks(
+            "red oak top; tung-oil flooded 18:00; wipe +20m; wipe +35m; ask rest +20m",
+            Answer.DEADLINE,
+            "look 1 h after the wipe",
+        ),
+        speaks(
+            "mahogany lid; heat-bodied-oil flooded 18:00; wipe +15m; wipe +1h10; ask due",
+            Answer.DEADLINE,
+            "look 2 h after the wipe",
+        ),
+        # Nobody said that it was looked at: it is asked, and a test answers it.
+        lets(
+            "ash top; tung-oil flooded 18:00; wipe +20m; ask alkyd-varnish +30d",
+            "did our tung-oil come back out",
+        ),
+        silent("ash top; tung-oil flooded 18:00; wipe +20m; check dry +9d; ask tung-oil +1d"),
+        silent("ash top; tung-oil flooded 18:00; wipe +20m; wipe +2h; ask alkyd-varnish +30d"),
+        silent("ash top; tung-oil flooded 18:00; wipe +20m; ask turn +30d"),
+        # Thin or not said; pores that are closed; what is no oil; what stands there still.
+        silent("ash top; tung-oil thin 18:00; wipe +20m; ask rest +25m"),
+        silent("ash top; tung-oil 18:00; wipe +20m; ask rest +25m"),
+        silent("cherry top; tung-oil flooded 18:00; wipe +20m; ask rest +25m"),
+        silent("ash top; wiping-stain flooded 18:00; wipe +5m; ask rest +25m"),
+        silent("ash top; tung-oil flooded 18:00; ask rest +10m"),
+        silent("ash top; tung-oil flooded 18:00; wipe +20m; off bare +10m; ask rest +5m"),
     ),
     "coat-while-wiped": (
         speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +5m", Answer.DEADLINE),

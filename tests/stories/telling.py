@@ -6,10 +6,10 @@
   sealer topcoat*2`: its steps; more parts, `and ash rail`, stand beside it
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
-- a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `…
-  unscuffed`, `… scuffed`: what was said of the film below; `…
-  from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run`
-  (`… @left-edge`, also of `mend`: at a place of it),
+- a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet;
+  `tung-oil flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was
+  said of the film below; `… from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`),
+  `check tacky`, `fault run` (`… @left-edge`, also of `mend`: at a place of it),
   `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
   (read every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%`
   (so damp is supposed), `night 4C`, `night ?` (nobody
@@ -63,6 +63,7 @@ _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
 _FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
+_LAID = {"flooded": True, "thin": False}
 _SCUFFED = {"scuffed": True, "unscuffed": False}
 
 
@@ -273,8 +274,9 @@ class Teller:
     def _coat(self, class_key: str, told: Clause) -> None:
         source = [w.removeprefix("from-") for w in told.more if w.startswith("from-")]
         thick = [w for w in told.more if w.endswith("um")]
+        laid = [w for w in told.more if w in _LAID]
         told_scuffed = [w for w in told.more if w in _SCUFFED]
-        aside = {*thick, *told_scuffed}
+        aside = {*thick, *laid, *told_scuffed}
         how = [w for w in told.more if w not in aside and not w.startswith("from-")]
         product = self.story.products[self.story.product(class_key)]
         coat = self.story.coat(
@@ -288,6 +290,8 @@ class Teller:
             container=self.cans.get("".join(source)),
             mixed=not source,
         )
+        for word in laid:
+            coat = replace(coat, flooded=_LAID[word])
         for um in thick:
             coat = replace(coat, wet_film_um=_number(um, "um"))
         for word in told_scuffed:

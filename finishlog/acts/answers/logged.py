@@ -44,6 +44,7 @@ class ToLog(Struct, frozen=True):
     glue: str | None = None
     hands_on_min: float | None = None
     wet_film_um: float | None = None
+    flooded: bool | None = None
     # The can or mix that it came from; `none`: none on record. None: not said.
     container: str | None = None
     # What is hardly meant is recorded with a caution; else Doubtful asks about it first.

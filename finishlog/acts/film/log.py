@@ -118,6 +118,7 @@ def _coat(
                 figures=figures,
                 method=typed.method,
                 scuffed_before=typed.scuffed if n == 0 else None,
+                flooded=typed.flooded,
                 wet_film_um=typed.wet_film_um,
                 container=drawn.container,
                 hands_on_min=typed.hands_on_min if n == 0 else None,

@@ -91,7 +91,7 @@ class ClockLine(Struct, frozen=True):
     `measured_h`, `held_h` (as last read), `usual_h`, `unknown_h`: the real hours on the way by how
     their air is known.
     `longer`: what the label's hours are multiplied by, 1 or more; `thick_film`: the part of it
-    that a film measured thicker than usual has.
+    that a film thicker than usual has, measured so or `flooded` on and not wiped off.
     """
 
     done_h: float
@@ -104,6 +104,7 @@ class ClockLine(Struct, frozen=True):
     unknown_h: float
     longer: float
     thick_film: float
+    flooded: bool
     course: tuple[CourseHour, ...] = ()
 
 
@@ -288,6 +289,7 @@ def _clock(of: Layer, figure: Figure, now: datetime) -> ClockLine:
         unknown_h=round(time.hours.unknown, 2),
         longer=top.factor,
         thick_film=top.thick_film,
+        flooded=top.stands_flooded,
         course=drying_course(top, figure, time.high, _POINTS) if time.high else (),
     )
 
@@ -310,7 +312,7 @@ def _unknown(state: ZoneState, now: datetime, where: Begin) -> tuple[str, ...]:
         unknown.append("the room's air: no reading within a day")
     if where.unknown:
         unknown.append(where.unknown)
-    if state.top and state.top.wipe_off_by() is not None:
+    if state.top and state.top.wipe_off_by() is not None and not state.top.stands_flooded:
         unknown.append("whether the surplus was wiped off in time: taken as done")
     if state.top and not state.top.checks:
         unknown.append("how this film really is: no check logged since the coat")

@@ -42,6 +42,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
 from finishlog.core.zone.grouping import describe
 
+FLOODED = ("thin", "flooded on")
 PUT_ON = {Method.BRUSH: "brushed", Method.WIPE: "wiped on", Method.SPRAY: "sprayed"}
 TAKEN_OFF = {
     Stripping.STRIP: "stripped",
@@ -61,7 +62,14 @@ def deed_words(deed: ContainerDeed) -> str:
 # One wording a kind: its bits, one after the other with commas. A bit whose fields say nothing
 # falls away; what stands behind a colon is said around a value (`_`) only where there is one.
 WORDINGS: dict[type[Entry], tuple[str, ...]] = {
-    Coat: ("coat {product_name}", "{method}", "{scuffed_before}", "{container:from _}", "{note}"),
+    Coat: (
+        "coat {product_name}",
+        "{method}",
+        "{flooded}",
+        "{scuffed_before}",
+        "{container:from _}",
+        "{note}",
+    ),
     Work: ("{operation}{place: (_)}", "{grit}", "{note}"),
     Check: ("check {test}: {found}{place: (_)}", "{note}"),
     Fault: ("fault {what}{place: (_)}", "{remedy}"),
@@ -85,6 +93,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
 
 # How values are said that are not said as they are.
 NO_AND_YES = {
+    "flooded": FLOODED,
     "scuffed_before": ("not scuffed", "scuffed before"),
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),

@@ -53,6 +53,7 @@ class PastCoat(Struct, frozen=True):
     not_in_this_air: str
     method: Method | None
     scuffed_before: bool | None
+    flooded: bool | None
     wet_film_um: float | None
     wiped_after_min: float | None
     # The can or mix that it came from, with its ratio or cut and batch; empty: not said.
@@ -162,6 +163,7 @@ def _coat(
         not_in_this_air=_beyond(of.limits, air) if air else "",
         method=coat.method,
         scuffed_before=coat.scuffed_before,
+        flooded=coat.flooded,
         wet_film_um=coat.wet_film_um,
         wiped_after_min=_wiped_after_min(coat, since),
         container=from_words(coat.container, words.shop, words.facts),

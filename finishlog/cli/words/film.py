@@ -208,6 +208,28 @@ WORDS = {
         lambda f: f"was the surplus {text(f, 'of')} wiped off in time? It is not on record",
         "test that it is not sticky, or log the wipe with its time",
     ),
+    "flooded-left": Words(
+        lambda f: (
+            f"{text(f, 'of')} was flooded on, and no wipe is on record: what stands on the wood "
+            "stays soft for good"
+        ),
+        "test that it is not sticky, rub it off with its own solvent, or log the wipe with its "
+        "time",
+        lambda f: f"{text(f, 'of')} was flooded on, and no wipe is on record",
+    ),
+    "bleeds-back": Words(
+        lambda f: (
+            f"{text(f, 'of')} comes back out of the open pores of {text(f, 'wood')}: look "
+            f"{wanted(f)} after the wipe, and wipe again"
+        )
+    ),
+    "bled-back": Words(
+        lambda f: (
+            f"did {text(f, 'of')} come back out of the pores of {text(f, 'wood')} after it was "
+            "wiped off? No later wipe is on record, and what set there stays soft"
+        ),
+        "test that it is not sticky, or log the wipe with its time",
+    ),
     "wiped-late": Words(
         lambda f: (
             f"{text(f, 'of')} was wiped {measured(f)} after it went on, at most {wanted(f)}: what "

@@ -29,6 +29,8 @@ from finishlog.core.published.species import WoodKind
 # "several hours" that a part carried in from the cold is left to warm up.
 SURFACE_HOLDS = timedelta(hours=2)
 WARMS_UP = timedelta(hours=6)
+# Our own rule: what was flooded on and left to stand is at least so many times as thick as usual.
+_FLOODED = 2.0
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
@@ -157,15 +159,28 @@ class Layer(Struct, frozen=True):
 
     @property
     def thick_film(self) -> float:
-        """What a measured film thicker than usual multiplies a wait by, 1 or more.
+        """What a film thicker than usual multiplies a wait by, 1 or more.
 
         By the square of its thickness over the class's usual high end, as diffusion through a
-        layer goes: an assumption, on the slow side. Not measured: a normal film.
+        layer goes: an assumption, on the slow side. Neither measured nor flooded on: a normal
+        film; and so is what was wiped off, however much of it stood there.
         """
-        usual, measured = self.of.wet_film_um, self.coat.wet_film_um
-        if usual is None or measured is None or measured <= usual.high:
+        stands, usual = self.stands_flooded, self.of.wet_film_um
+        laid = self.coat.wet_film_um or 0.0
+        if usual is None or self.is_wiped_off:
             return 1.0
-        return (measured / usual.high) ** 2
+        return max(laid / usual.high, _FLOODED if stands else 1.0) ** 2
+
+    @property
+    def is_wiped_off(self) -> bool:
+        """Tell whether it is of a class that is wiped off, and was."""
+        return bool(self.wipes) and self.of.wipe_off_h is not None
+
+    @property
+    def stands_flooded(self) -> bool:
+        """Tell whether it was flooded on and not wiped off again: all of it stands there."""
+        flooded = bool(self.coat.flooded)
+        return flooded and self.of.wipe_off_h is not None and not self.wipes
 
     def countings(self, figure: Figure) -> tuple[Counting, Counting]:
         """Return how its wait counts until it is tack-free, and after."""

@@ -7,17 +7,50 @@ of the same finish wets it again, or a test shows that it is not sticky. common 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import timedelta
+from datetime import datetime, timedelta
 from itertools import pairwise
 
 from msgspec import Struct
 
 from finishlog.core.film.layers import Layer
+from finishlog.core.finish.classes import Limit
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Found, Operation
 
 # What shows that no surplus is left: the first a light touch, on the coat itself.
 _NOT_STICKY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+
+
+# Of what is wiped off, what soaks in and comes back out.
+_BLEEDS = "oil"
+# A wipe so long before the moment counts for it: nobody wipes by the minute. Our own rule.
+_ABOUT = timedelta(minutes=10)
+
+
+class LookAgain(Struct, frozen=True):
+    """When oil may have come back out of the pores, by when it sets, and whether it was wiped."""
+
+    after_h: float
+    at: datetime
+    sets: datetime
+    wiped: bool
+
+
+def looks_again(layer: Layer, after_h: Sequence[Limit]) -> tuple[LookAgain, ...]:
+    """Return when a flooded oil is looked at again once its surplus is off; hours since the wipe.
+
+    What was put on thin does not come back; nor does what nobody wiped.
+    """
+    flooded, figure = layer.coat.flooded, layer.of.wipe_off_h
+    if not flooded or figure is None or layer.of.family != _BLEEDS or not layer.wipes:
+        return ()
+    first, *again = layer.wipes
+    sets = timedelta(minutes=round(60 * figure.high_h))
+    times = [(each.value, first.when.latest + timedelta(hours=each.value)) for each in after_h]
+    return tuple(
+        LookAgain(hours, at, at + sets, any(wipe.when.latest >= at - _ABOUT for wipe in again))
+        for hours, at in times
+    )
 
 
 class LateWipe(Struct, frozen=True):

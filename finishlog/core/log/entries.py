@@ -63,6 +63,8 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     method: Annotated[Method | None, Field(amend="method")] = None
     # None: not said. Assumed not done where it matters.
     scuffed_before: Annotated[bool | None, Field(amend="scuffed")] = None
+    # Flooded on, so that it stood on the wood until it was wiped off; False: thin. None: not said.
+    flooded: Annotated[bool | None, Field(amend="flooded")] = None
     wet_film_um: Annotated[float | None, Field(unit="um"), Meta(gt=0)] = None
     # The can, mix or jar that it came from, when that was said.
     container: Annotated[int | None, Field(of="container", amend="container", indexed=True)] = None

@@ -28,7 +28,8 @@ class DryingFigures(Published, frozen=True):
     `solvent_wipe_h`: how long a solvent wipe of oily wood is good for; `hot_c`: in hotter air a
     film skins over what is soft below it; `scuff_clean_h`, `scuff_stale_h`: since when a scuffed
     film is wiped clean again, and scuffed again; `abrading_takes_um`: what one sanding or scuffing
-    takes off a film.
+    takes off a film; `bleeds_back_h`: when a flooded oil comes back out of open pores, since it was
+    wiped off.
     """
 
     dew_margin_c: Limit
@@ -38,6 +39,7 @@ class DryingFigures(Published, frozen=True):
     scuff_clean_h: Limit
     scuff_stale_h: Limit
     abrading_takes_um: Limit
+    bleeds_back_h: tuple[Limit, ...]
 
 
 class PaceFigures(Published, frozen=True):

@@ -28,6 +28,7 @@ from finishlog.core.zone.state import ZoneState
 
 RULES: tuple[Rule, ...] = (
     deadlines.wipe_off,
+    deadlines.bleeds_back,
     deadlines.mend_by,
     damage.suspect,
     underneath.wrong_below,

@@ -18,7 +18,7 @@ BARE = f"{LAYERS} face.kind part.old_finish"
 # The clock of a film: its label, its air, the pace that was learnt, a mending that wet it again.
 WAIT = (
     f"{LAYERS} {AIR} {WOOD} product.class_key product.label coat.product coat.method"
-    " coat.container coat.wet_film_um fault.what work.operation work.when"
+    " coat.container coat.flooded coat.wet_film_um fault.what work.operation work.when"
 )
 # What is wrong with it, and what answered that, at its place or all over.
 FAULTS = (

@@ -136,8 +136,12 @@ def _not_wiped(of: Scene) -> Look:
     if late is not None and late.surely and of.layer.of.wipe_off_h is not None:
         most = timedelta(hours=of.layer.of.wipe_off_h.high_h)
         return f"wiped {_hours(late.after)} after it, at most {_hours(most)}", ""
+    if of.layer.stands_flooded:
+        return "flooded on, and no wipe is on record", ""
     if of.layer.wipe_off_by() is None and late is None:
         return _NO
+    if of.layer.coat.flooded is None:
+        return None, "whether it was flooded on, and when the surplus was wiped off"
     return None, "when the surplus was wiped off"
 
 
@@ -168,6 +172,8 @@ def _oil_below(of: Scene) -> Look:
 
 def _thick(of: Scene) -> Look:
     usual, laid = of.layer.of.wet_film_um, of.layer.coat.wet_film_um
+    if of.layer.is_wiped_off or (laid is None and of.layer.coat.flooded is False):
+        return _NO
     if laid is None:
         return None, "how thick it went on"
     if usual is None or laid <= usual.high:

@@ -263,7 +263,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " sooner standing starts unknown",
             "[].standing": STANDING,
             "[].label": "at high_h low_h product source stage",
-            "[].clock": "by course done_h held_h longer measured_h needed_h pace thick_film"
+            "[].clock": "by course done_h flooded held_h longer measured_h needed_h pace thick_film"
             " unknown_h usual_h",
             "[].clock.course[]": "air done_h known moment pace",
             "[].checks[]": "act found moment place test",
@@ -295,9 +295,9 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " outcome outcomes part photos reviews species steps",
             "finishes[].attempts[]": "coats off prepared",
             "finishes[].attempts[].prepared[]": DEED,
-            "finishes[].attempts[].coats[]": "act air class_name container hours_since_last"
-            " label_closes_h label_high_h label_low_h method not_in_this_air note product put_on"
-            " scuffed_before since wet_film_um wiped_after_min",
+            "finishes[].attempts[].coats[]": "act air class_name container flooded"
+            " hours_since_last label_closes_h label_high_h label_low_h method not_in_this_air note"
+            " product put_on scuffed_before since wet_film_um wiped_after_min",
         },
     ),
     "plan": (

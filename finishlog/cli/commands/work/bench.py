@@ -26,6 +26,7 @@ from finishlog.cli.answering.options import (
 from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.work.coat_options import (
     Every,
+    Flooded,
     FromCan,
     HandsOn,
     NoEdges,
@@ -87,6 +88,7 @@ def log(
     every: Every = None,
     glue: OfGlue = None,
     minutes: HandsOn = None,
+    flooded: Flooded = None,
     film: WetFilm = None,
     from_: FromCan = None,
     note: NoteText = "",
@@ -114,6 +116,7 @@ def log(
             earlier=earlier,
             glue=glue,
             hands_on_min=hands_on_min,
+            flooded=flooded,
             wet_film_um=wet_film_um,
             container=asked.options[FROM],
             sure=asked.sure,

@@ -15,6 +15,10 @@ Every = Annotated[
 ]
 OfGlue = Annotated[str | None, typer.Option("--glue", help="Of a glue-up: finishlog glue list.")]
 HandsOn = Annotated[str | None, typer.Option("--minutes", help="How long hands were on it: 45.")]
+Flooded = Annotated[
+    bool | None,
+    typer.Option("--flooded/--thin", help="It was flooded on, to be wiped off; or put on thin."),
+]
 WetFilm = Annotated[str | None, typer.Option("--film", help="Wet film as measured: 100um, 4mil.")]
 FromCan = Annotated[
     str | None,

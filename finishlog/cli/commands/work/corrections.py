@@ -13,7 +13,7 @@ from finishlog.cli.answering.asking import said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.cli.answering.run import Run
-from finishlog.cli.commands.work.coat_options import FromCan, MixAmounts
+from finishlog.cli.commands.work.coat_options import Flooded, FromCan, MixAmounts
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.when import When
@@ -76,6 +76,7 @@ def amend(
     product: Annotated[str | None, typer.Option("--product")] = None,
     method: Annotated[Method | None, typer.Option("--method")] = None,
     scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
+    flooded: Flooded = None,
     found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
     air: Annotated[
         str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
@@ -106,6 +107,7 @@ def amend(
         "where": where.strip() if where is not None else None,
         "method": method,
         "scuffed": scuffed,
+        "flooded": flooded,
         "found": said(found, found_word) if found else None,
         "air": measures.air(air, here.temperature) if air else None,
         "container": from_,

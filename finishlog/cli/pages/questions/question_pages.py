@@ -208,9 +208,10 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     now = "over: another thing binds" if over else f"now {pace}"
     section.row("clock", f"{count}, {now} ({line.by})")
     if line.thick_film > 1:
+        how = "flooded on, not wiped off" if line.flooded else "measured thick"
         section.row(
             "",
-            f"measured thick: {line.thick_film:.2f} × the label's hours (by the square of the "
+            f"{how}: {line.thick_film:.2f} × the label's hours (by the square of the "
             "film's thickness, an assumption)",
         )
     known = (

@@ -14,6 +14,7 @@ from finishlog.core.film import surplus
 from finishlog.core.film.surplus import is_settled
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.published.species import WantsFiller
 from finishlog.core.rules.reads import BARE, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
@@ -67,16 +68,49 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     "wiped-in-time",
     binds=ON_SURPLUS,
     source=COMMON_PRACTICE,
-    reads=f"{LAYERS} {_SETTLED} product.name product.class_key",
+    reads=f"{LAYERS} {_SETTLED} coat.flooded product.name product.class_key",
 )
 def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Where no wipe is on record it is asked whether the surplus came off in time."""
+    """Where no wipe is on record it is asked whether the surplus came off in time.
+
+    What was flooded on surely had one, and is tested first; what went on thin hardly had any.
+    """
     top = zone.top
     by = top.wipe_off_by() if top else None
     if top is None or by is None or around.now < by or is_settled(top):
         return
-    found = finding("wiped-in-time", Level.CAUTION, COMMON_PRACTICE, of=top.coat.product_name)
+    of, thin = top.coat.product_name, top.coat.flooded is False
+    level = Level.NOTE if thin else Level.CAUTION
+    found = finding("wiped-in-time", level, COMMON_PRACTICE, of=of)
+    if top.stands_flooded:
+        found = finding("flooded-left", level, COMMON_PRACTICE, answer=Answer.TEST, of=of)
     yield replace(found, acts=(top.coat.act,))
+
+
+@rule(
+    "bleeds-back",
+    binds=EVERY,
+    source="facts: drying",
+    reads=f"{LAYERS} {WOOD} {_SETTLED} coat.flooded work.when product.name product.class_key",
+)
+def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Oil that was flooded into open pores comes back out, and sets in shining spots."""
+    top, facts = zone.top, around.facts
+    wood = facts.species_named(zone.species) if zone.species else None
+    if top is None or wood is None or wood.wants_filler is not WantsFiller.YES or is_settled(top):
+        return
+    looks = surplus.looks_again(top, facts.drying.bleeds_back_h)
+    due = next((look for look in looks if not look.wiped and around.now < look.sets), None)
+    source, acts = facts.drying.bleeds_back_h[0].source, (top.coat.act,)
+    of, where = top.coat.product_name, wood.name
+    if due is not None:
+        after = hours(due.after_h)
+        found = finding(
+            "bleeds-back", source=source, wanted=after, answer=Answer.DEADLINE, of=of, wood=where
+        )
+        yield replace(found, closes=due.sets, deed=Deed.WIPE_OFF, plain=True, acts=acts)
+    elif looks and asked.act in ON_SURPLUS and not any(look.wiped for look in looks):
+        yield replace(finding("bled-back", Level.CAUTION, source, of=of, wood=where), acts=acts)
 
 
 @rule(

@@ -38,7 +38,7 @@ def thick_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     usual, laid = (top.of.wet_film_um, top.coat.wet_film_um) if top else (None, None)
     if top is None or usual is None or laid is None or laid <= usual.high:
         return
-    if top.of.wipe_off_h is not None and top.wipes:
+    if top.is_wiped_off:
         return
     hard = zone.stages.get(Stage.CURED)
     is_hard = hard is not None and hard.high is not None and hard.high <= around.now
