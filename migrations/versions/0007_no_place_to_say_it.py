@@ -1,4 +1,4 @@
-"""What there was no place to say: a coat broken off or flooded on, three more tests, where on a face.
+"""What there was no place to say: a coat broken off or flooded on, more tests, where on a face.
 
 Frozen: nothing here is read from the program, so that this revision always makes the same tables.
 """

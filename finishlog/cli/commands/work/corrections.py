@@ -102,12 +102,11 @@ def amend(
     from finishlog.cli.typed.files.mix_words import read_parts
 
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
+    of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded}
     to_be = {
         **as_typed,
         "where": where.strip() if where is not None else None,
-        "method": method,
-        "scuffed": scuffed,
-        "flooded": flooded,
+        **of_a_coat,
         "found": said(found, found_word) if found else None,
         "air": measures.air(air, here.temperature) if air else None,
         "container": from_,
