@@ -6,7 +6,7 @@ down what happened and is then looked at as of an hour; what comes later has not
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta, tzinfo
 from itertools import count
@@ -18,6 +18,7 @@ from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.bench.state import BenchState, bench_state, verdict_on, verdict_on_work
 from finishlog.core.film.checks import test_that_finds
+from finishlog.core.film.lessons import Finished
 from finishlog.core.finish.classes import (
     YOUR_CAN,
     Figure,
@@ -437,6 +438,21 @@ class Story:
         """What has happened by an hour, in the order of the work."""
         whole = Log(tuple(sorted(self.entries, key=lambda e: e.when.order)))
         return whole.as_of(at(hour))
+
+    def finished(self, hour: float) -> Iterator[Finished]:
+        """Return what reached each zone by an hour, for what is learnt of it."""
+        log = self.log(hour)
+        for part in self.parts:
+            for target in sorted(whole_part(part)):
+                zones = (zone for face in part.faces for zone in face.zones)
+                species = next(z.species for z in zones if z.id == target.zone)
+                yield Finished(
+                    part.id,
+                    species or part.species,
+                    part.is_board,
+                    part.old_finish,
+                    log.reaching(target),
+                )
 
     def look(self, hour: float) -> BenchState:
         """Look at the shop as of an hour."""

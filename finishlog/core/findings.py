@@ -28,6 +28,7 @@ POT_LIFE = "pot-life"
 WOOD_WARMS_UP = "wood-warms-up"
 PAIR = "pair"
 NO_SCUFFING = "no-scuffing"
+WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
 # What hurts whoever does it, and not only the film: it is told whatever else is due.
 HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
@@ -194,6 +195,11 @@ def plainly(rule: str, answer: Answer, **says: Value) -> Finding:
 def also(found: Finding, **says: Value) -> Finding:
     """Return a finding that says more."""
     return replace(found, says=tuple(sorted((*found.says, *says.items()))))
+
+
+def is_lesson(found: Finding) -> bool:
+    """Tell whether it is what went wrong before, and nothing has eased that since."""
+    return found.rule == WENT_WRONG_BEFORE and found.level is Level.CAUTION
 
 
 def celsius(value: float) -> Figured:

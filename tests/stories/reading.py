@@ -103,6 +103,11 @@ DERIVED: Mapping[tuple[type, str], str] = {
         " mix-part.name mix-part.product"
     ),
     (Around, "wet_films"): f"product.class_key {_STOOD}",
+    (Around, "lessons"): (
+        "review.outcome review.when review.text fault.what fault.when check.found check.when"
+        " stripped.when stripped.survives coat.when coat.product product.name product.class_key"
+        f" work.operation part.is_board part.old_finish {_WOOD}"
+    ),
 }
 
 _FACTS = frozenset(facts_on_record())

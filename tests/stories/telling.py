@@ -15,8 +15,9 @@
   (so damp is supposed), `night 4C`, `night ?` (nobody
   told), `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into
   a frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
-  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `rail: CLAUSE` (of a part
-  beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time passes)
+  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `review failed WORDS`,
+  `board` (it is a sample board), `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one
+  face), `never CLAUSE` (only its time passes)
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
   (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
   `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
@@ -43,11 +44,12 @@ from finishlog.cli.typed.files.labels import NO_WINDOW, window_typed
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.bench.state import asked_of
+from finishlog.core.film.lessons import Lessons, how_they_came_out
 from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Fault, Note, PieceReading, Stripped
-from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Stripping
+from finishlog.core.log.entries import Fault, Note, PieceReading, Review, Stripped
+from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Outcome, Stripping
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
@@ -191,7 +193,9 @@ class Teller:
         self._read_on()
         bench = self.story.look(self.hour)
         zone = next(z for z in bench.zones if z.member.id == on.id and face in {None, z.face.name})
-        near = around(bench.zones, bench.now, FACTS, bench.products)
+        told = how_they_came_out(self.story.finished(self.hour), FACTS, self.story.zone)
+        lessons = Lessons.drawn_from(told)
+        near = around(bench.zones, bench.now, FACTS, bench.products, lessons)
         return Scene(zone, self._asked(words, zone), near)
 
     def _asked(self, words: list[str], zone: ZoneState) -> Asked:
@@ -351,6 +355,15 @@ class Teller:
     def _told_fault(self, told: Clause) -> None:
         what = FaultKind(told.word)
         self.story._happened(Fault(**self._head(told), what=what, place=told.place))
+
+    def _told_review(self, told: Clause) -> None:
+        outcome, *words = told.more
+        text = " ".join(words)
+        self.story._happened(Review(**self._head(told), outcome=Outcome(outcome), text=text))
+
+    def _told_board(self, told: Clause) -> None:
+        where = next(n for n, part in enumerate(self.story.parts) if part.id == told.on.id)
+        self.story.parts[where] = replace(told.on, is_board=True)
 
     def _told_off(self, told: Clause) -> None:
         survives = None

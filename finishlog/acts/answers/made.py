@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from finishlog.core.commands import Do
+from finishlog.core.findings import Finding
 from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.facts import Facts
@@ -32,12 +33,16 @@ _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
 
 
 class Made(Struct, frozen=True):
-    """A thing as it was put on record or changed; `notes`: what to know before work on it."""
+    """A thing as it was put on record or changed; `notes`: what to know before work on it.
+
+    `warnings`: what went wrong here before with such steps.
+    """
 
     kind: str
     name: str
     detail: str = ""
     notes: tuple[SafetyNote, ...] = ()
+    warnings: tuple[Finding, ...] = ()
 
 
 class Shelved(Made, frozen=True):

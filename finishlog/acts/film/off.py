@@ -26,7 +26,6 @@ from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.air.flame import heater
 from finishlog.core.rules.wood.bleached import dust_of_bleach
 from finishlog.core.safety.whats_in import in_work
-from finishlog.core.zone.around import around
 from finishlog.core.zone.asked import Asked, taking_off
 from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
@@ -211,7 +210,7 @@ def _dust_of_bleach(
 def _flame(states: Sequence[ZoneState], then: Look, asked: Asked) -> Iterable[Finding]:
     """Say what burns or glows in the room of a stripper or solvent."""
     bench = then.bench
-    near = around(bench.zones, bench.now, then.facts, bench.products)
+    near = bench.around(then.facts)
     return dict.fromkeys(f for state in states for f in heater.find(state, asked, near))
 
 

@@ -26,7 +26,6 @@ from finishlog.core.rules.film.came_from import (
     off_ratio,
 )
 from finishlog.core.shop.things import Product
-from finishlog.core.zone.around import around
 from finishlog.core.zone.asked import NOTHING
 from finishlog.errors import Ambiguous
 from finishlog.picking import Zones
@@ -161,7 +160,7 @@ def of_the_pot(
         for coat in coats_of_this_evening(then)
     )
     said = {each.rule for each in told_already} | ({hardener_untold.id} if asked else set())
-    near = around(after.bench.zones, after.bench.now, after.facts, after.shop.products)
+    near = after.bench.around(after.facts)
     for zone in after.bench.zones:
         if not any(layer.coat.act == act for layer in zone.layers):
             continue

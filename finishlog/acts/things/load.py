@@ -30,6 +30,7 @@ from finishlog.acts.things.rooms import put_room
 from finishlog.acts.things.steps import put_steps
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
+from finishlog.core.findings import Finding
 from finishlog.core.shop.names import Thing, called
 from finishlog.core.shop.things import Project, Shop, ThingKind
 from finishlog.errors import UsageFault
@@ -42,7 +43,10 @@ from finishlog.store.things.read_shop import read_schedules, read_shop
 
 
 class Loaded(Struct, frozen=True):
-    """What was added, how much was there already, and what differs. `only_checked`: no trace."""
+    """What was added, how much was there already, and what differs. `only_checked`: no trace.
+
+    `warnings`: what went wrong here before with the steps of parts that were added.
+    """
 
     file: str
     project: str
@@ -50,6 +54,7 @@ class Loaded(Struct, frozen=True):
     as_it_was: int
     differs: tuple[Difference, ...]
     only_checked: bool
+    warnings: tuple[Finding, ...] = ()
 
 
 class _NotKept(Exception):
@@ -69,7 +74,8 @@ def load(context: Context, file: ProjectFile, *, check: bool) -> Loaded:
         pass
     assert done is not None
     added, differs = tuple(done.added), tuple(done.differs)
-    return Loaded(file.file, file.project, added, done.as_it_was, differs, check)
+    warnings = tuple(dict.fromkeys(done.warnings))
+    return Loaded(file.file, file.project, added, done.as_it_was, differs, check, warnings)
 
 
 class _Loading:
@@ -79,6 +85,7 @@ class _Loading:
         self.context, self.ledger, self.file = context, ledger, file
         self.added: list[str] = []
         self.differs: list[Difference] = []
+        self.warnings: list[Finding] = []
         self.as_it_was = 0
 
     def everything(self) -> None:
@@ -148,7 +155,7 @@ class _Loading:
                 if known:
                     self._compare(ThingKind.STEPS, known, of_steps(steps, known, shop))
                     continue
-                put_steps(self.ledger, self.context.clock, steps.name, steps.steps, "")
+                put_steps(self.context, self.ledger, steps.name, steps.steps, "")
             self.added.append(f"steps {steps.name}")
 
     def _project(self) -> Project:
@@ -186,7 +193,8 @@ class _Loading:
             self._check_what_is_new(part, project)
             path = f"{project.name}/{part.typed.path}"
             with at_place(self.file.file, f"[parts.{part.typed.path}]"):
-                put_part(self.context, self.ledger, replace(part.typed, path=path))
+                made = put_part(self.context, self.ledger, replace(part.typed, path=path))
+            self.warnings += made.warnings
             self.added.append(f"part {path}")
 
     def _check(self, part: PartInFile) -> None:

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from finishlog.acts.answers.made import Made, Shelved, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.things.archiving import open_rags_forbid, what_they_need
 from finishlog.acts.things.faces import ALL_ROUND, copied, read_faces
+from finishlog.acts.things.lessons import told_of_steps
 from finishlog.acts.things.other_wood import other_wood
 from finishlog.acts.things.projects import ask_for_whom
 from finishlog.acts.things.steps import how_many_steps
@@ -85,7 +86,11 @@ def put_part(context: Context, ledger: Ledger, typed: PartTyped) -> Made:
         other_wood(context, ledger, new.steps_name, {part: new.species}),
     )
     asked, notes = _of_its_use(context.facts, shop, project, project_name, name)
-    return Made("part", f"{project_name}/{name}", in_words(detail, asked), notes)
+    # A board is where it is tried again.
+    again = () if new.is_board else new.steps
+    bare = new.old_finish is None
+    warnings = told_of_steps(context, ledger, shop, again, woods_of(new), on_bare_wood=bare)
+    return Made("part", f"{project_name}/{name}", in_words(detail, asked), notes, warnings)
 
 
 def _of_its_use(
@@ -108,10 +113,14 @@ def how_many(count: int) -> None:
         )
 
 
+def woods_of(part: NewPart | Part) -> list[str | None]:
+    """Return the wood of a part, and those that its zones have of their own."""
+    return [part.species, *(z.species for f in part.faces for z in f.zones if z.species)]
+
+
 def unknown_wood(facts: Facts, part: NewPart) -> str:
     """Say which wood no rules are known for: it may be misspelt."""
-    woods = [part.species, *(z.species for f in part.faces for z in f.zones)]
-    unknown = [wood for wood in woods if wood and facts.species_named(wood) is None]
+    unknown = [wood for wood in woods_of(part) if wood and facts.species_named(wood) is None]
     return no_rules_for(facts, unknown[0]) if unknown else ""
 
 
@@ -230,6 +239,7 @@ def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
         shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), name)
         mine = [part for part in shop.parts if part.id in parts]
+        new = [part for part in mine if not part.is_board]
         for part in mine:
             assign_steps(ledger.connection, part.id, schedule.steps, schedule.name)
             changed(ledger, ThingKind.PART, part.id, "steps", part.steps_name, schedule.name)
@@ -237,7 +247,15 @@ def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
         odd = dict.fromkeys(unheard_of(schedule.steps, copied(part.faces)) for part in mine)
         woods = {part.id: part.species for part in mine}
         wood = other_wood(context, ledger, schedule.name, woods)
-    return Made("steps", schedule.name, in_words(on, *odd, wood))
+        warnings = told_of_steps(
+            context,
+            ledger,
+            shop,
+            schedule.steps,
+            [of for part in new for of in woods_of(part)],
+            on_bare_wood=not all(part.old_finish for part in new),
+        )
+    return Made("steps", schedule.name, in_words(on, *odd, wood), warnings=warnings)
 
 
 def rename_part(context: Context, typed: str, new: str) -> Made:

@@ -9,11 +9,11 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.meant.what import work_or_product
+from finishlog.acts.things.lessons import told_of_steps
 from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
 from finishlog.asks.past.done_steps import steps_done
-from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
@@ -39,18 +39,20 @@ _BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
 def new_steps(context: Context, name: str, typed: Sequence[str], note: str) -> Made:
     """Put a finishing schedule on record."""
     with context.writing("steps new") as ledger:
-        made = put_steps(ledger, context.clock, name, typed, note)
+        made = put_steps(context, ledger, name, typed, note)
         return replace(made, notes=notes_of_use(context.facts, [name]))
 
 
-def put_steps(ledger: Ledger, clock: Clock, name: str, typed: Sequence[str], note: str) -> Made:
+def put_steps(context: Context, ledger: Ledger, name: str, typed: Sequence[str], note: str) -> Made:
     """Put a finishing schedule on record within an act."""
     name = a_name(name, "set of steps")
-    steps = read_step_words(read_shop(ledger.connection, clock.now), typed)
+    shop = read_shop(ledger.connection, context.clock.now)
+    steps = read_step_words(shop, typed)
     lent = free_name(ledger, ThingKind.STEPS, name)
     added = add_steps(ledger.connection, name, steps, note)
     changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
-    return Made("steps", name, in_words(how_many_steps(steps), lent))
+    warnings = told_of_steps(context, ledger, shop, steps)
+    return Made("steps", name, in_words(how_many_steps(steps), lent), warnings=warnings)
 
 
 def how_many_steps(steps: Sequence[Step]) -> str:
@@ -75,7 +77,8 @@ def steps_like(context: Context, name: str, like: str, note: str) -> Made:
         for wood in woods:
             changed(ledger, ThingKind.STEPS, added, TAKEN_FROM, "", wood)
         of_wood = f"taken from {' and '.join(woods)}" if woods else ""
-    return Made("steps", name, in_words(shown, lent, of_wood))
+        warnings = told_of_steps(context, ledger, seen.shop, steps)
+    return Made("steps", name, in_words(shown, lent, of_wood), warnings=warnings)
 
 
 def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
@@ -140,6 +143,8 @@ def edit_steps(context: Context, typed: str, steps: Sequence[str]) -> Made:
         becomes = ", ".join(step_words(s, shop) for s in new)
         replace_steps(ledger, schedule.id, new, (shown, becomes))
         old = [p.path for p in shop.parts if p.steps_name == schedule.name]
+        warnings = told_of_steps(context, ledger, shop, new)
     kept = f"{', '.join(old)}: the steps they have stay" if old else ""
     how = f"to give them these: {Do.PART_STEPS(old[0], as_=schedule.name)}" if old else ""
-    return Made("steps", schedule.name, in_words(how_many_steps(new), kept, how))
+    said = in_words(how_many_steps(new), kept, how)
+    return Made("steps", schedule.name, said, warnings=warnings)

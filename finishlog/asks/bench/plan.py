@@ -65,7 +65,14 @@ def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = Non
     wanted = _wanted(seen.shop, typed)
     dues = {} if due is None else {_one_project(wanted): due}
     made = plan_ahead(
-        seen.shop, seen.log, context.facts, context.clock.now, context.clock.zone, dues, seen.paces
+        seen.shop,
+        seen.log,
+        context.facts,
+        context.clock.now,
+        context.clock.zone,
+        dues,
+        seen.paces,
+        seen.bench.lessons,
     )
     return _answer(made, seen, frozenset(part.id for part in wanted))
 

@@ -25,7 +25,6 @@ from finishlog.core.measure.quantities import apart
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import measured_c
 from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
-from finishlog.core.zone.around import around
 from finishlog.core.zone.grouping import Group, groups
 from finishlog.core.zone.state import ZoneState
 
@@ -207,7 +206,7 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
     if state.verdict.answer not in {Answer.DRYING, Answer.BLOCKED}:
         return ()
     near, asked = (
-        around(seen.bench.zones, seen.clock.now, seen.facts, seen.shop.products),
+        seen.bench.around(seen.facts),
         asked_of(state, seen.shop, seen.facts),
     )
     warmed = sooner_warmed(state, asked, near)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from finishlog.asks.look.lessons import lessons_in_hand, may_teach
 from finishlog.asks.look.pace import paces, products_in_hand
 from finishlog.clock import Clock
 from finishlog.context import Context
@@ -69,11 +70,19 @@ class Look(Struct, frozen=True):
 
     def by(self, log: Log, moment: datetime) -> Look:
         """Work out what would follow from another log at a moment."""
-        bench = bench_state(self.shop, log, self.facts, moment, self.clock.zone, paces=self.paces)
+        bench = bench_state(
+            self.shop,
+            log,
+            self.facts,
+            moment,
+            self.clock.zone,
+            paces=self.paces,
+            lessons=self.bench.lessons,
+        )
         return replace(self, log=log, bench=bench)
 
     def after(self, ledger: Ledger) -> Look:
-        """Add what an act recorded; only paces, and cans after a deed with one, are read again."""
+        """Add what an act recorded; only what was learnt, and cans after a deed, are read again."""
         connection, shop = ledger.connection, self.shop
         if any(isinstance(entry, ContainerEvent) for entry in ledger.recorded):
             shop = replace(shop, containers=read_containers(connection))
@@ -87,8 +96,13 @@ class Look(Struct, frozen=True):
         if is_new or any(_may_teach(entry, entries) for entry in new):
             learnt = paces(self.context, connection, shop, log)
         rooms = None if any(isinstance(e, Reading | Heated) for e in new) else self.bench.rooms
+        told = self.bench.lessons
+        if any(map(may_teach, ledger.recorded)):
+            told = lessons_in_hand(self.context, connection, shop)
         clock = self.clock
-        bench = bench_state(shop, log, self.facts, clock.now, clock.zone, rooms, learnt)
+        bench = bench_state(
+            shop, log, self.facts, clock.now, clock.zone, rooms, learnt, lessons=told
+        )
         return replace(self, shop=shop, log=log, bench=bench, paces=learnt)
 
 
@@ -133,5 +147,6 @@ def look(
     changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
     made = {change.thing: change.act for change in changes if change.what == ADDED}
     learnt = paces(context, connection, shop, log)
-    bench = bench_state(shop, log, facts, now, zone, paces=learnt)
+    told = lessons_in_hand(context, connection, shop)
+    bench = bench_state(shop, log, facts, now, zone, paces=learnt, lessons=told)
     return Look(context, shop, log, bench, made, learnt)

@@ -50,10 +50,12 @@ def _in_units(page: Page, here: Run) -> Page:
 
 def _made_page(made: Made) -> Page:
     from finishlog.acts.answers.made import Shelved
+    from finishlog.cli.words.finding_lines import warn
 
     page = Page()
     done = "" if isinstance(made, Shelved) else "on record: "
     page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
+    warn(page, made.warnings)
     for note in made.notes:
         page.line(f"safety: {note.text}")
     return page

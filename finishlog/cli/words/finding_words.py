@@ -11,6 +11,7 @@ from finishlog.cli.words import (
     cans,
     film,
     leaving,
+    lessons,
     observed,
     ordinary,
     own_rules,
@@ -23,6 +24,7 @@ from finishlog.core.findings import Answer, Finding
 WORDS: Mapping[str, Words] = {
     **film.WORDS,
     **observed.WORDS,
+    **lessons.WORDS,
     **wood.WORDS,
     **air.WORDS,
     **beside.WORDS,

@@ -19,6 +19,7 @@ from finishlog.core.clock.pace import Paces
 from finishlog.core.film.faults import standing_faults
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.laying import build
+from finishlog.core.film.lessons import Lessons
 from finishlog.core.film.progress import Progress, progress, steps_for
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
@@ -54,6 +55,11 @@ class BenchState(Struct, frozen=True):
     rooms: Mapping[int, RoomAir]
     cans: Cans
     products: Mapping[int, Product] = {}
+    lessons: Lessons = Lessons.none
+
+    def around(self, facts: Facts) -> Around:
+        """Return what is around each of its zones."""
+        return around(self.zones, self.now, facts, self.products, self.lessons)
 
     @property
     def in_the_shop(self) -> tuple[ZoneState, ...]:
@@ -101,11 +107,13 @@ def bench_state(
     rooms: Mapping[int, RoomAir] | None = None,
     paces: Paces = Paces.none,
     cans: Cans | None = None,
+    lessons: Lessons = Lessons.none,
 ) -> BenchState:
     """Work out the state of every zone, assembly and rags item.
 
     `rooms`: their air where it is known already, with the sums over it; `paces`: how products dry
-    here, by what checks taught; `cans`: what coats came from, where it is known already.
+    here, by what checks taught; `cans`: what coats came from, where it is known already; `lessons`:
+    how finishes came out here.
     """
     index = index_of(log)
     rooms = rooms_air(shop, log, zone) if rooms is None else rooms
@@ -121,7 +129,7 @@ def bench_state(
     ]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    near = around(states, now, facts, shop.products)
+    near = around(states, now, facts, shop.products, lessons)
     judged = judge_zones(states, near, shop)
     judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
@@ -132,6 +140,7 @@ def bench_state(
         rooms=rooms,
         products=shop.products,
         cans=cans,
+        lessons=lessons,
     )
 
 
@@ -294,7 +303,7 @@ def verdict_on(
 
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
-    near = replace(around(bench.zones, bench.now, facts, bench.products), wet_films={})
+    near = replace(bench.around(facts), wet_films={})
     return decide(state, coat_asked(over, method, comes, done=True, product=product), near)
 
 
@@ -306,5 +315,4 @@ def verdict_on_work(
     comes: Ingredient | None = None,
 ) -> Verdict:
     """Give the verdict on one named piece of work, that is being done."""
-    near = around(bench.zones, bench.now, facts, bench.products)
-    return decide(state, work_asked(operation, comes, done=True), near)
+    return decide(state, work_asked(operation, comes, done=True), bench.around(facts))

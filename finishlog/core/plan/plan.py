@@ -12,6 +12,7 @@ from datetime import datetime, timedelta, tzinfo
 from msgspec import Struct, field
 
 from finishlog.core.clock.pace import Paces
+from finishlog.core.film.lessons import Lessons
 from finishlog.core.findings import Finding, finding
 from finishlog.core.log.entries import Work
 from finishlog.core.plan.dates import Dates, after_their_work, project_plans
@@ -40,10 +41,11 @@ def plan(
     zone: tzinfo,
     due: Mapping[int, datetime] | None = None,
     paces: Paces = Paces.none,
+    lessons: Lessons = Lessons.none,
 ) -> Plan:
     """Plan everything that is open. `due` (by project) comes before the due dates on record."""
     wanted = {p.id: p.due for p in shop.projects if p.due is not None} | dict(due or {})
-    planner = _Planner(shop, log, facts, now, zone, wanted, paces)
+    planner = _Planner(shop, log, facts, now, zone, wanted, paces, lessons)
     planner.run()
     return planner.plan()
 
@@ -58,13 +60,22 @@ class _Planner(Struct, dict=True):
     zone: tzinfo
     due: Mapping[int, datetime]
     paces: Paces
+    lessons: Lessons
     sessions: list[PlannedSession] = field(default_factory=list)
     stopped: Finding | None = None
 
     def __post_init__(self) -> None:
         """Look at the shop as it is."""
         self.waiting = Waiting(
-            ShopAhead(self.shop, self.log, self.facts, self.now, self.zone, paces=self.paces)
+            ShopAhead(
+                self.shop,
+                self.log,
+                self.facts,
+                self.now,
+                self.zone,
+                paces=self.paces,
+                lessons=self.lessons,
+            )
         )
         self.urgency = Urgency(self.shop, self.facts, self.due)
         self.dates = Dates(self.waiting.ahead, self.now)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import UTC, datetime
 
 from finishlog.core.film.damage import perhaps_too_cold
-from finishlog.core.findings import Answer, Finding, Level, celsius, finding
+from finishlog.core.findings import Answer, Finding, Level, celsius, finding, is_lesson
 from finishlog.core.finish.classes import judged_by
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
 from finishlog.core.log.words import Operation
@@ -81,6 +81,7 @@ def task_of(
         closes=job.verdict.closes if is_coat else None,
         missed=missed,
         test=_test(job),
+        lesson=next((f for f in job.verdict.findings if is_lesson(f)), None),
         wiped=is_coat and any(_is_wipe(entry) for entry in entries),
         entries=tuple(entries),
     )
@@ -108,7 +109,7 @@ def _test(job: Job) -> Finding | None:
         return None
     if not verdict.binds.plain:
         return verdict.binds
-    cautions = [f for f in verdict.findings if f.level is Level.CAUTION]
+    cautions = [f for f in verdict.findings if f.level is Level.CAUTION and not is_lesson(f)]
     return cautions[0] if cautions else (verdict.binds if verdict.high is None else None)
 
 

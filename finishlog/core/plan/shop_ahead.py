@@ -18,6 +18,7 @@ from finishlog.core.air.span import AirPoint
 from finishlog.core.bench.cans import Cans
 from finishlog.core.bench.state import bench_state, judge_zones
 from finishlog.core.clock.pace import Paces
+from finishlog.core.film.lessons import Lessons
 from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import Operation
@@ -64,6 +65,7 @@ class ShopAhead(Struct, dict=True):
     _of_piece: dict[int, _Family] = field(default_factory=dict)
     _planned: int = 0
     paces: Paces = Paces.none
+    lessons: Lessons = Lessons.none
     _rooms: Mapping[int, RoomAir] = field(default_factory=dict)
     _cans: Cans | None = None
 
@@ -119,7 +121,7 @@ class ShopAhead(Struct, dict=True):
         """Return what is wet as of a moment: everywhere, or only beside some zones."""
         families = {id(f): f for f in (self._of_piece[t.piece] for t in near)}
         some = [zone for family in families.values() for zone in family.zones]
-        return around(some or self.zones, moment, self.facts, self.shop.products)
+        return around(some or self.zones, moment, self.facts, self.shop.products, self.lessons)
 
     def judged(self, states: Sequence[ZoneState], near: Around) -> tuple[ZoneState, ...]:
         """Give zones their verdicts as of `near.now`, in the air that is expected then.

@@ -90,6 +90,11 @@ class Facts(Published, frozen=True, dict=True, gc=True):
         """Return a wood by key, name or alias, of a sheet the wood of its face; None: unknown."""
         return self._woods.get(_lower(name)) or self._woods.get(face_wood(name))
 
+    def wood_key(self, name: str | None) -> str:
+        """Return what tells a wood from others: its key, else its name; empty: it was not told."""
+        known = self.species_named(name) if name else None
+        return known.key if known else _lower(name or "")
+
     @cached_property
     def _woods(self) -> Mapping[str, Species]:
         return {_lower(name): wood for wood in reversed(self.species) for name in names_of(wood)}

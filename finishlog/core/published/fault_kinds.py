@@ -65,6 +65,19 @@ class Outlives(StrEnum):
     WOOD = "wood"
 
 
+class Blames(StrEnum):
+    """What a fault teaches not to do again; NOTHING: air, hands or an accident made it.
+
+    BOND: the finish over whatever it lies on, the wood too; COAT_BELOW: a coat on the one right
+    under it; WOOD: the first coat on that wood.
+    """
+
+    NOTHING = ""
+    BOND = "bond"
+    COAT_BELOW = "coat below"
+    WOOD = "wood"
+
+
 class KnownFault(Published, frozen=True):
     """What is known of a kind of fault.
 
@@ -75,7 +88,8 @@ class KnownFault(Published, frozen=True):
     after which it keeps the film from nothing that is laid on it, though it stays in sight.
     `balanced_by_coats`: a coat on the barer face helps it. `outlives`: taking the coat off does not
     end it while that is left. `rewets`: the remedy dissolves the film again, which dries from then
-    on. `patch_first`: after it a small patch is tried and scratched before the rest.
+    on. `patch_first`: after it a small patch is tried and scratched before the rest. `blames`:
+    what is told of it when it goes on again.
     """
 
     kind: FaultKind
@@ -98,6 +112,7 @@ class KnownFault(Published, frozen=True):
     outlives: Outlives = Outlives.NOTHING
     rewets: bool = False
     patch_first: bool = False
+    blames: Blames = Blames.NOTHING
     by_family: tuple[FamilyRemedy, ...] = ()
     causes: tuple[Cause, ...] = ()
 

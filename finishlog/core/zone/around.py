@@ -13,6 +13,7 @@ from msgspec import Struct
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.from_can import undated
+from finishlog.core.film.lessons import Lessons
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
@@ -50,6 +51,8 @@ class Around(Struct, frozen=True):
     facts: Facts
     # As the person knows them, by their ids.
     products: Mapping[int, Product] = {}
+    # How finishes came out here.
+    lessons: Lessons = Lessons.none
 
     def own_rules(self, product: int | None, own: Own) -> Sequence[OwnRule]:
         """Return what the person says of a product about one thing."""
@@ -106,6 +109,7 @@ def around(
     now: datetime,
     facts: Facts,
     products: Mapping[int, Product],
+    lessons: Lessons = Lessons.none,
 ) -> Around:
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
@@ -118,7 +122,7 @@ def around(
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
-    return Around(by_piece, wet, now, facts, products)
+    return Around(by_piece, wet, now, facts, products, lessons)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

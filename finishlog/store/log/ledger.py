@@ -12,7 +12,16 @@ from sqlalchemy import Connection, insert, select
 from finishlog import __version__
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.log.entries import AirImported, AnyEntry, Check, Entry, Work
+from finishlog.core.log.entries import (
+    AirImported,
+    AnyEntry,
+    Check,
+    Entry,
+    Fault,
+    Review,
+    Stripped,
+    Work,
+)
 from finishlog.core.log.kinds import TakenBack, kind_of
 from finishlog.core.log.when import at
 from finishlog.errors import NotFound, UsageFault
@@ -23,7 +32,14 @@ from finishlog.store.schema.entries import AIR
 from finishlog.store.schema.rows import add_row
 
 # What was read whole of the log, and is no longer all of it after an entry of a kind.
-_TELLS_OF = {TakenBack: ("withdrawals",), Check: ("checks",), Work: ("sandings",)}
+_TELLS_OF = {
+    TakenBack: ("withdrawals",),
+    Check: ("checks", "went wrong"),
+    Work: ("sandings",),
+    Fault: ("went wrong",),
+    Review: ("went wrong", "reviewed"),
+    Stripped: ("went wrong",),
+}
 
 
 class Ledger:

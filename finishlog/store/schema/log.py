@@ -18,7 +18,17 @@ from sqlalchemy import (
 )
 
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AirImported, Check, Coat, ContainerEvent, Joined, Work
+from finishlog.core.log.entries import (
+    AirImported,
+    Check,
+    Coat,
+    ContainerEvent,
+    Fault,
+    Joined,
+    Review,
+    Stripped,
+    Work,
+)
 from finishlog.core.log.kinds import KINDS, TakenBack
 from finishlog.core.log.when import Sureness
 from finishlog.core.shop.things import ThingKind
@@ -114,6 +124,9 @@ for _kind in KINDS.values():
 coat = table_of(Coat)
 work = table_of(Work)
 film_check = table_of(Check)
+fault = table_of(Fault)
+stripped = table_of(Stripped)
+review = table_of(Review)
 joined = table_of(Joined)
 joined_member = metadata.tables["joined_member"]
 air_import = table_of(AirImported)

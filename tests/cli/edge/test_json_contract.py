@@ -37,7 +37,7 @@ AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "acts answer get_out level measured on remedy rule sentence source wanted"
 PAUSED = "act already_so at going_on labels next_time standings"
-MADE = {"": "detail kind name notes"}
+MADE = {"": "detail kind name notes warnings"}
 LOGGED = {
     "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
     " late moved named notes operation passes product rags recorded warnings",
@@ -310,8 +310,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "projects[]": "acts due late_openings light_use packed project promise slack_h"
             " slack_shop_min spare_closes spare_opens starts why",
             "sessions[]": "closes end opens start tasks",
-            "sessions[].tasks[]": "acts chore closes coat coats end label missed operation part"
-            " product ready_since self_heating start test wiped",
+            "sessions[].tasks[]": "acts chore closes coat coats end label lesson missed operation"
+            " part product ready_since self_heating start test wiped",
             "parts[]": "acts clamp coats_done fully_hard joins label pack part stack",
             "parts[].pack": "at why",
             "unplanned[]": "acts because label needs_air operation part rooms",
@@ -341,7 +341,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "project load": (
         f"{CABINET} --check",
         {
-            "": "added as_it_was differs file only_checked project",
+            "": "added as_it_was differs file only_checked project warnings",
             "differs[]": "in_file now_is to_change what",
         },
     ),
@@ -488,6 +488,7 @@ ALSO: dict[str, tuple[str, dict[str, str]]] = {
             "still_open[].history[]": "act at deed not_counted",
         },
     ),
+    "steps new once-more": ("topcoat*2", MADE | {"warnings[]": FINDING}),
     "log leg": ("topcoat --method spray", LOGGED | {"notes[]": "applies_to id source text"}),
 }
 # What has to be there first.
@@ -502,6 +503,11 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "product restore": ("product new stain --class wiping-stain", "product archive stain"),
     "room usual finishing": ("room usual finishing 7:12C/70% 17:18C",),
     "room archive": ("room new loft",),
+    "steps new once-more": (
+        "part new cabinet/tray --species oak",
+        "log tray topcoat",
+        "review tray failed",
+    ),
     **dict.fromkeys(
         (
             "can edit",

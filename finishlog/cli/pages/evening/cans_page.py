@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.bench.open_cans import part_words
 from finishlog.asks.things.can_list import CanHow
-from finishlog.cli.pages.evening.words import echo, remedies, warn
+from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.words.finding_lines import remedies, warn
 from finishlog.cli.words.finding_words import remedy, sentence
 from finishlog.core.findings import POT_LIFE, Level
 from finishlog.core.log.words import ContainerDeed

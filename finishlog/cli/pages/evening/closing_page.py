@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.care_page import care_page
-from finishlog.cli.pages.evening.words import echo, warn
+from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_lines import warn
 
 if TYPE_CHECKING:
     from finishlog.acts.pieces.handover import Handover

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
-from finishlog.cli.pages.evening.words import name_of, names, rags_name, rags_words, reason
+from finishlog.cli.pages.evening.words import name_of, rags_name, rags_words, reason
 from finishlog.cli.terminal.page import Page, Section, Tone
+from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import short
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid

@@ -14,16 +14,14 @@ from finishlog.cli.pages.evening.words import (
     echo,
     learnt_words,
     milestone_words,
-    names,
     rags_made_of,
     rags_words,
     reason,
-    remedies,
     together,
     usual_wanted,
-    warn,
 )
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_lines import names, remedies, warn
 from finishlog.cli.words.finding_words import short
 from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import shown

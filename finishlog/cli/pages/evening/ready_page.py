@@ -16,15 +16,15 @@ from finishlog.cli.pages.evening.words import (
     name_of,
     rags_section,
     reason,
-    remedies,
     taken_up,
     together,
     usual_wanted,
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short
-from finishlog.core.findings import Answer
+from finishlog.core.findings import Answer, is_lesson
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
@@ -129,8 +129,8 @@ def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
 
 
 def _findings(section: Section, line: Standing, verbose: bool) -> None:
-    if verbose:
-        section.each((("", "", "", words) for words in remedies(line.findings)), Tone.FAINT)
+    shown = line.findings if verbose else [f for f in line.findings if is_lesson(f)]
+    section.each((("", "", "", words) for words in remedies(shown)), Tone.FAINT)
 
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:

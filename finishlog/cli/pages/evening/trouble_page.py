@@ -6,15 +6,9 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
 from finishlog.cli.pages.evening.log_page import standing_lines
-from finishlog.cli.pages.evening.words import (
-    SOFT_FILM,
-    echo,
-    rags_name,
-    rags_words,
-    remedies,
-    title_of,
-)
+from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_words, title_of
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_lines import remedies
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 

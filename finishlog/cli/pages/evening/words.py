@@ -8,8 +8,8 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, waits_for
-from finishlog.core.findings import Answer, Deed, Finding, Level
+from finishlog.cli.words.finding_words import barred_by, short, waits_for
+from finishlog.core.findings import Answer, Deed
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import typed_celsius
@@ -209,26 +209,6 @@ def _test(line: Standing, clock: Clock) -> str:
     return short(line.because)
 
 
-def remedies(findings: Iterable[Finding]) -> list[str]:
-    """Write findings as lines: what, then what to do."""
-    heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
-    return [
-        f"{heads[f.level]}: {_on(f)}{sentence(f).rstrip('.')}"
-        + (f"; {remedy(f)}" if remedy(f) else "")
-        for f in findings
-    ]
-
-
-def warn(page: Page, findings: Sequence[Finding]) -> None:
-    """Write findings on a page, what stops in red."""
-    for finding, words in zip(findings, remedies(findings), strict=True):
-        page.line(words, Tone.DANGER if finding.level is Level.STOP else Tone.HEAD)
-
-
-def _on(finding: Finding) -> str:
-    return f"{names(finding.on)}: " if finding.on else ""
-
-
 def together(pairs: Iterable[tuple[K, V]]) -> dict[K, list[V]]:
     """Put together what has the same key, in the order in which the keys come."""
     found: dict[K, list[V]] = {}
@@ -240,12 +220,6 @@ def together(pairs: Iterable[tuple[K, V]]) -> dict[K, list[V]]:
 def title_of(source: str, sources: Mapping[str, Source]) -> str:
     """Name a source by its title; what is no id of one stands as it is."""
     return sources[source].title if source in sources else source
-
-
-def names(labels: Iterable[str]) -> str:
-    """Join names: `legs ×4, rails ×2 and top`."""
-    *before, last = labels
-    return f"{', '.join(before)} and {last}" if before else last
 
 
 def milestone_words(each: Milestone, clock: Clock) -> str:

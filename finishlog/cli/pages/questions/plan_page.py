@@ -127,6 +127,8 @@ def _why(task: PlannedTask, product: str, clock: Clock) -> str:
         words.append(f"closes {closes_at(task.closes, task.start, clock.zone)}")
     if task.test:
         words.append(f"test first: {sentence(task.test)}")
+    if task.lesson:
+        words.append(short(task.lesson))
     return "; ".join(word for word in words if word)
 
 

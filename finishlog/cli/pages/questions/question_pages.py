@@ -18,7 +18,6 @@ from finishlog.cli.pages.evening.words import (
     milestone_words,
     name_of,
     reason,
-    remedies,
     title_of,
     together,
     usual_wanted,
@@ -26,6 +25,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.pages.questions.clock_picture import clock_picture
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import sentence, short
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stages import HANDLING, Stage, shown

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.whereabouts_page import span_words
-from finishlog.cli.pages.evening.words import warn
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_humidity
 from finishlog.cli.typed.times.usual_words import heating_words, season_words
 from finishlog.cli.typed.times.week import clock_face
+from finishlog.cli.words.finding_lines import warn
 from finishlog.core.measure.quantities import celsius
 
 if TYPE_CHECKING:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_lines
-from finishlog.cli.pages.evening.words import echo, remedies
+from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.pages.shop.figure_rows import basis
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_temperature
+from finishlog.cli.words.finding_lines import remedies
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Length, Temperature, difference_from_base, from_base, sign
 

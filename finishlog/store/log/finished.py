@@ -1,0 +1,92 @@
+"""Find finishes that went wrong, or that somebody spoke of, and read what reached their zones."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterator
+from typing import Any, NamedTuple
+
+from sqlalchemy import CompoundSelect, Connection, Select, bindparam, func, select, union_all
+
+from finishlog.core.film.lessons import Finished
+from finishlog.core.log.entries import AnyEntry, Target
+from finishlog.core.log.words import FaultKind, Found, Outcome
+from finishlog.core.shop.things import OldFinish
+from finishlog.store.log import kept
+from finishlog.store.log.read_log import read_log
+from finishlog.store.schema.log import entry_target, fault, film_check, review, stripped
+from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.things import face, part, piece, zone
+
+# So many of the newest are looked through: years of a busy shop.
+LOOK_BACK = 250
+
+
+class Spoken(NamedTuple):
+    """An entry that tells how the finish of a piece came out, and the wood; None: not told."""
+
+    entry: int
+    piece: int
+    wood: str | None
+
+
+def went_wrong(connection: Connection, blamed: Collection[FaultKind]) -> list[Spoken]:
+    """Find failed reviews, faults of some kinds, films that let go or were taken off."""
+    return kept.whole(
+        connection,
+        "went wrong",
+        lambda: [Spoken(*row) for row in connection.execute(_WRONG, {"blamed": list(blamed)})],
+    )
+
+
+def reviewed(connection: Connection) -> list[Spoken]:
+    """Find the newest reviews of what did not fail."""
+    return kept.whole(
+        connection, "reviewed", lambda: [Spoken(*row) for row in connection.execute(_REVIEWED)]
+    )
+
+
+def read_finished(connection: Connection, pieces: Collection[int]) -> Iterator[Finished]:
+    """Read all that reached the zones of some pieces."""
+    by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
+    for entry in read_log(connection, pieces, within=()).entries:
+        for target in entry.targets:
+            by_target[target].append(entry)
+    for piece_id, zone_id, wood, part_id, board, old in rows_of(
+        connection, _ZONES, piece.c.id, pieces
+    ):
+        entries = by_target.get(Target(piece_id, zone_id))
+        if entries:
+            yield Finished(part_id, wood, board, OldFinish(old) if old else None, tuple(entries))
+
+
+_WOOD = func.coalesce(zone.c.species, part.c.species)
+_ZONES = select(
+    piece.c.id, zone.c.id, _WOOD, part.c.id, part.c.is_board, part.c.old_finish
+).select_from(piece.join(part).join(face, face.c.part_id == part.c.id).join(zone))
+
+
+def _of_woods(told: Select[Any] | CompoundSelect[Any]) -> Select[Any]:
+    """Select the pieces that the newest of some entries reached, each with its wood."""
+    every = told.subquery()
+    newest = select(every.c.entry_id).order_by(every.c.entry_id.desc()).limit(LOOK_BACK)
+    return (
+        select(entry_target.c.entry_id, entry_target.c.piece_id, _WOOD)
+        .join_from(entry_target, zone, zone.c.id == entry_target.c.zone_id)
+        .join(face, face.c.id == zone.c.face_id)
+        .join(part, part.c.id == face.c.part_id)
+        # Not joined: all that was ever reached would be gone through.
+        .where(entry_target.c.entry_id.in_(newest))
+        .distinct()
+    )
+
+
+_WRONG = _of_woods(
+    union_all(
+        select(fault.c.entry_id).where(fault.c.what.in_(bindparam("blamed", expanding=True))),
+        select(review.c.entry_id).where(review.c.outcome == Outcome.FAILED),
+        select(film_check.c.entry_id).where(film_check.c.found == Found.FLAKES),
+        select(stripped.c.entry_id),
+    )
+)
+_REVIEWED = _of_woods(select(review.c.entry_id).where(review.c.outcome != Outcome.FAILED))
