@@ -7,6 +7,8 @@ from tests.stories.telling import lets, silent, speaks
 
 BARE_SPOT = "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d"
 
+GELLED = "oak top; gel-stain 08:00; wipe +5m"
+
 STORIES = {
     "wrong-below": (
         speaks("oak top; shellac-waxy 08:00; conversion-varnish +1d; ask rest +2d"),
@@ -23,6 +25,9 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask shellac-waxy +7d"),
         silent("oak top; shellac-waxy 08:00; off bare +1d; ask waterborne-clear +7d"),
         silent("oak top; ask waterborne-clear 08:00"),
+        # A barrier that was broken off shields nothing for certain.
+        silent(f"{GELLED}; shellac-2lb +2d; ask waterborne-clear +1d"),
+        lets(f"{GELLED}; shellac-2lb stopped:half +2d; ask waterborne-clear +1d", "dries slowly"),
         speaks(f"{BARE_SPOT}; ask wiping-stain", Answer.UNDERNEATH),
         lets(f"{BARE_SPOT}; fault rubbed-through; ask wiping-stain", "on the spot alone"),
         # A magazine says overnight, common practice a week.
@@ -41,6 +46,7 @@ STORIES = {
         speaks("oak top; ask paste-wax 08:00"),
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("oak top; shellac-2lb 08:00; ask paste-wax +30d"),
+        speaks("oak top; shellac-2lb stopped:half 08:00; ask paste-wax +30d"),
     ),
     "old-finish": (
         speaks("old-wax oak top; ask alkyd-varnish"),

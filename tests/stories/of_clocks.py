@@ -7,6 +7,8 @@ from tests.stories.telling import silent, speaks
 
 _FAST = "says oil-polyurethane window 0-2h, 24h- scuffed"
 
+SEALED = "oak top; vinyl-sealer 08:00; lacquer-sprayed"
+
 STORIES = {
     "film-clock": (
         speaks("oak top; alkyd-varnish 08:00; ask sand +2h", Answer.DRYING),
@@ -23,6 +25,17 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check powder +1d; ask sand +1d"),
     ),
     "recoat-clock": (
+        # The edge of what was broken off is scuffed; what a next coat melts is not.
+        speaks(
+            "oak top; waterborne-clear stopped:half 08:00; ask waterborne-clear +7h",
+            Answer.SCUFF,
+            "scuff its edge level",
+        ),
+        silent("oak top; waterborne-clear 08:00; ask waterborne-clear +7h"),
+        silent("oak top; lacquer-sprayed stopped:half 08:00; ask lacquer-sprayed +10h"),
+        # It left a film open whose window is over.
+        speaks(f"{SEALED} stopped:half +20h; ask lacquer-sprayed +10h", Answer.SCUFF, "has closed"),
+        silent(f"{SEALED} +20h; ask lacquer-sprayed +10h"),
         # A window with a gap: melts in within 2 h, else a day and then scuffed.
         silent(f"oak top; {_FAST}; oil-polyurethane 08:00; ask oil-polyurethane +1h"),
         speaks(

@@ -84,6 +84,15 @@ STORIES = {
     "dust-on-wet": (
         speaks("oak top and oak rail; rail: alkyd-varnish 08:00; ask sand +1h", Answer.WAITS),
         silent("oak top and oak rail; rail: alkyd-varnish 08:00; ask sand +2d"),
+        # What was broken off is scuffed level for its coat.
+        speaks(
+            "oak top and oak rail; waterborne-clear stopped:half 08:00; rail: alkyd-varnish +4h; "
+            "ask waterborne-clear"
+        ),
+        silent(
+            "oak top and oak rail; waterborne-clear 08:00; rail: alkyd-varnish +4h; "
+            "ask waterborne-clear"
+        ),
         speaks("oak top and oak rail; rail: alkyd-varnish 08:00; rail: check tacky +1h; ask sand"),
         silent("oak top and oak rail; rail: boiled-linseed-oil 08:00; ask sand +1h"),
         silent("oak top and oak rail; rail: alkyd-varnish 08:00; ask wipe +1h"),

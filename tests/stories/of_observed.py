@@ -8,6 +8,7 @@ from tests.stories.telling import lets, silent, speaks
 RUBBED_THROUGH = (
     "oak top; wiping-stain 08:00; wipe +10m; oil-polyurethane +5d; sand +3d; fault rubbed-through"
 )
+SPOT = "oak top; oil-polyurethane 08:00; fault rubbed-through +2d"
 CUPPED = (
     "ash panel/front+back; front: alkyd-varnish 08:00; back: alkyd-varnish; "
     "front: alkyd-varnish +5d; fault cupped +5d"
@@ -80,6 +81,9 @@ STORIES = {
         ),
         speaks("oak top; alkyd-varnish 08:00; fault dent +5d; mend @corner; ask pack +9d"),
         silent("oak top; alkyd-varnish 08:00; ask alkyd-varnish +1d"),
+        # A coat that was broken off mends nothing.
+        silent(f"{SPOT}; oil-polyurethane; ask rest +3d"),
+        speaks(f"{SPOT}; oil-polyurethane stopped:half; ask rest +3d"),
         # What would bury it or load it is held; what mends it is not.
         speaks(
             "ash panel; alkyd-varnish 08:00; fault cupped +5d; ask alkyd-varnish", Answer.BLOCKED

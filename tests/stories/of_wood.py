@@ -22,6 +22,9 @@ STORIES = {
         speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +6h"),
         speaks("teak top; solvent-wipe 08:00; sand; ask shellac-2lb"),
         silent("teak top; solvent-wipe 08:00; ask shellac-2lb"),
+        # What was broken off left wood open.
+        speaks("teak top; solvent-wipe 08:00; shellac-2lb stopped:half; ask shellac-2lb +6h"),
+        silent("teak top; solvent-wipe 08:00; shellac-2lb; ask shellac-2lb +6h"),
         silent("oak top; ask shellac-2lb 08:00"),
     ),
     "iron": (

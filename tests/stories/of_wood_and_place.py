@@ -34,6 +34,10 @@ STORIES = {
     "moisture-trend": (
         speaks("oak top; moisture 11%; moisture 10% +6d; ask waterborne-clear +1h", None, "fell"),
         silent("oak top; moisture 10% +6d; ask waterborne-clear +1h"),
+        speaks(
+            "oak top; moisture 11%; moisture 10% +6d; shellac-2lb stopped:half; ask shellac-2lb"
+        ),
+        silent("oak top; moisture 11%; moisture 10% +6d; shellac-2lb; ask shellac-2lb +1d"),
         # One finding a cause: what is too wet says it itself.
         silent("oak top; moisture 19%; moisture 15% +6d; ask waterborne-clear +1h"),
         # Two readings of one evening are one.
@@ -55,6 +59,14 @@ STORIES = {
         silent("oak top; air 20C 65%; moisture 6%; ask waterborne-clear +20d"),
     ),
     "from-other-air": (
+        speaks(
+            "oak top; shellac-2lb stopped:half; air 21C 38%; attic 21C 22%; move attic; "
+            "attic 21C 22% +20d; move shop; ask shellac-2lb +1d"
+        ),
+        silent(
+            "oak top; shellac-2lb; air 21C 38%; attic 21C 22%; move attic; "
+            "attic 21C 22% +20d; move shop; ask shellac-2lb +1d"
+        ),
         # 22 % makes wood 4.8 %, 38 % 7.4 % (equation 4-5).
         speaks(
             "oak top; air 21C 38%; attic 21C 22%; move attic; attic 21C 22% +20d; move shop; "

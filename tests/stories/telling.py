@@ -6,18 +6,18 @@
   sealer topcoat*2`: its steps; more parts, `and ash rail`, stand beside it
 - each clause after it happens at a time: `08:00` of the first day, or `+30m`, `+2h30`, `+3d` after
   the one before (without one: five minutes later)
-- a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet;
-  `tung-oil flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was
-  said of the film below; `… from-pot`); other words: an operation (`wipe`, `scuff`, `sand P220`),
-  `check tacky`, `fault run` (`… @left-edge`, also of `mend`: at a place of it),
-  `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`, `air 12C 70%`
-  (read every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%`
-  (so damp is supposed), `night 4C`, `night ?` (nobody
-  told), `aside`, `resume`, `heat 3h`, `heater flame` (what it is), `joint hot-hide` (glued up into
-  a frame), `attic 10C 30%` (a room beside, read so for a month), `move attic`, `move shop`,
-  `carried-in 2C 70%` (from another room, that was read so), `note WORDS`, `review failed WORDS`,
-  `board` (it is a sample board), `rail: CLAUSE` (of a part beside it), `front: CLAUSE` (of one
-  face), `never CLAUSE` (only its time passes)
+- a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `tung-oil
+  flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was said of
+  the film below; `… from-pot`; `… stopped:left-half`, broken off); other words: an operation
+  (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run` (`… @left-edge`, also of `mend`: at a
+  place of it), `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`,
+  `air 12C 70%` (read every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C
+  70%` (so damp is supposed), `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
+  `heater flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room
+  beside, read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room,
+  that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
+  CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
+  passes)
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
   (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
   `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
@@ -280,7 +280,8 @@ class Teller:
         thick = [w for w in told.more if w.endswith("um")]
         laid = [w for w in told.more if w in _LAID]
         told_scuffed = [w for w in told.more if w in _SCUFFED]
-        aside = {*thick, *laid, *told_scuffed}
+        stopped = [w for w in told.more if w.startswith("stopped:")]
+        aside = {*thick, *laid, *told_scuffed, *stopped}
         how = [w for w in told.more if w not in aside and not w.startswith("from-")]
         product = self.story.products[self.story.product(class_key)]
         coat = self.story.coat(
@@ -296,6 +297,9 @@ class Teller:
         )
         for word in laid:
             coat = replace(coat, flooded=_LAID[word])
+        for covered in stopped:
+            words = covered.removeprefix("stopped:").replace("-", " ")
+            coat = replace(coat, stopped=words)
         for um in thick:
             coat = replace(coat, wet_film_um=_number(um, "um"))
         for word in told_scuffed:

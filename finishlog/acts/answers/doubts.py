@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
-from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.findings import Deed, Finding, Level, finding
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
@@ -75,13 +75,20 @@ def _passed_over(state: ZoneState, operation: Operation, product: Product | None
     """Return the step that was due, where something of a later step is done instead."""
     done = (operation, product.id if product else None)
     due, left = state.progress.next, state.progress.steps[state.progress.done :]
-    if due is None or (due.operation, due.product) == done:
+    if due is None or (due.operation, due.product) == done or _is_asked_for(state, operation):
         return None
     if product is not None:
         # One coat more of what is on it is a choice.
         more = state.top is not None and state.top.coat.product == product.id
         return None if more and due.operation is Operation.COAT else due
     return due if any((s.operation, s.product) == done for s in left) else None
+
+
+def _is_asked_for(state: ZoneState, operation: Operation) -> bool:
+    """Tell whether the film asks for it before the step: surplus off, or a scuff."""
+    scuffs = state.verdict.scuff_first and operation in {Operation.SCUFF, Operation.SAND}
+    wipes = state.verdict.deed is Deed.WIPE_OFF and operation is Operation.WIPE
+    return scuffs or wipes
 
 
 def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Doubt:

@@ -47,6 +47,8 @@ class ToLog(Struct, frozen=True):
     flooded: bool | None = None
     # The can or mix that it came from; `none`: none on record. None: not said.
     container: str | None = None
+    # What a coat that was broken off covers by then. None: it was finished.
+    stopped: str | None = None
     # What is hardly meant is recorded with a caution; else Doubtful asks about it first.
     sure: bool = True
 
@@ -69,6 +71,7 @@ class Logged(Struct, frozen=True):
     passes: int = 1
     # The can or mix that a coat came from, in words; empty: not known.
     container: str = ""
+    stopped: str | None = None
     # Edges that it ran over without being named.
     edges: tuple[str, ...] = ()
     # Of so many pieces that were named, so many are on record.

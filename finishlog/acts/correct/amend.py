@@ -205,6 +205,7 @@ _FOLLOWS: dict[str, _Follows] = {
     "product": _product,
     "container": _container,
     "air": _air,
+    "stopped": lambda _, __, covered: {"stopped": covered or None},
     "found": lambda _, __, found: {"found": found, "test": test_that_finds(found)},
     "room": lambda seen, _, typed: {"room": pick_room(seen.shop, typed).id},
     "glue": lambda seen, _, typed: {"glue": glue_key(typed, seen.facts)},

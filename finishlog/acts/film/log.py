@@ -5,7 +5,7 @@ What happened is recorded even when a rule disapproves; the warning says what to
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import timedelta
 
 from msgspec.structs import replace
@@ -20,6 +20,7 @@ from finishlog.acts.meant.what import parts_and_what, says_a_coat, work_or_produ
 from finishlog.acts.mixing.drawn import drawn_from, of_the_pot, told_once, what_is_in
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
+from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Finding, Level, finding, hours
 from finishlog.core.finish.classes import FigureSet, judged_by
@@ -44,6 +45,11 @@ def log(context: Context, typed: ToLog) -> Logged:
         picked = pick_zones(then.shop, then.bench, parts, typed.face)
         operation, product, picked = _what(then, picked, what)
         picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
+        if typed.stopped is not None and operation is not Operation.COAT:
+            raise UsageFault(
+                f"{operation.value} is no coat: only a coat is broken off in part",
+                f"log what was done of it with {Do.LOG.option(face='FACE')}",
+            )
         if operation is Operation.GLUE_UP:
             return glue_up(ledger, now, then, picked, typed)
         if operation is Operation.COAT and product is not None:
@@ -109,22 +115,7 @@ def _coat(
         *of_the_step(then, picked, Operation.COAT, product, typed.scuffed),
         *of_the_same_coat(now, picked, product, (*typed.earlier, typed.at)[0], ledger.act_id),
     )
-    for n, moment in enumerate((*typed.earlier, typed.at)):
-        ledger.record(
-            Coat(
-                when=moment,
-                targets=picked.targets,
-                product=product.id,
-                figures=figures,
-                method=typed.method,
-                scuffed_before=typed.scuffed if n == 0 else None,
-                flooded=typed.flooded,
-                wet_film_um=typed.wet_film_um,
-                container=drawn.container,
-                hands_on_min=typed.hands_on_min if n == 0 else None,
-                note=typed.note,
-            )
-        )
+    _record(ledger, picked, product, figures, typed, drawn.container)
     after = now.after(ledger)
     warnings = most_weighty(
         (
@@ -132,6 +123,7 @@ def _coat(
             *of_the_pot(then, after, product, ledger.act_id, warnings),
             *findings_of(doubts, sure=typed.sure),
             *_passes_too_close(typed, figures, product),
+            *(_what_lies_there(after, picked) if typed.stopped is not None else ()),
         )
     )
     notes = notes_of_the_evening(of, typed.method, comes, now)
@@ -146,7 +138,43 @@ def _coat(
         warnings,
         notes,
     )
-    return replace(coat, container=drawn.words)
+    return replace(coat, container=drawn.words, stopped=typed.stopped)
+
+
+def _record(
+    ledger: Ledger,
+    picked: Zones,
+    product: Product,
+    figures: FigureSet,
+    typed: ToLog,
+    container: int | None,
+) -> None:
+    """Append the coat, each of its passes; what was broken off was the last of them."""
+    passes = (*typed.earlier, typed.at)
+    for n, moment in enumerate(passes):
+        ledger.record(
+            Coat(
+                when=moment,
+                targets=picked.targets,
+                product=product.id,
+                figures=figures,
+                method=typed.method,
+                scuffed_before=typed.scuffed if n == 0 else None,
+                flooded=typed.flooded,
+                wet_film_um=typed.wet_film_um,
+                container=container,
+                hands_on_min=typed.hands_on_min if n == 0 else None,
+                stopped=typed.stopped if n + 1 == len(passes) else None,
+                note=typed.note,
+            )
+        )
+
+
+def _what_lies_there(after: Look, picked: Zones) -> Iterator[Finding]:
+    """Say at once what a coat that was broken off asks for: while it is wet it can come off."""
+    mine = [z for z in after.bench.zones if z.target in picked.targets]
+    said = (f for z in mine for f in z.verdict.findings if f.rule == "broken-off")
+    yield from dict.fromkeys(replace(f, level=Level.CAUTION) for f in said)
 
 
 def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Iterable[Finding]:

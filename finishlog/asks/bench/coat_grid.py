@@ -83,7 +83,7 @@ def _cell(state: ZoneState) -> GridCell:
     coats = sum(1 for step in left if step.operation is Operation.COAT)
     return GridCell(
         face=zone_name(state.face, state.zone),
-        coats=len(state.layers),
+        coats=len(state.coats),
         to_come=coats if state.progress.steps else None,
         joint=state.face.kind is FaceKind.JOINT,
         taped=state.masked_since is not None,

@@ -29,6 +29,8 @@ class CoatLine(Struct, frozen=True):
     # The can or mix that it came from; empty: not said.
     container: str = ""
     abraded_acts: tuple[int, ...] = ()
+    # What it covered where it was broken off; None: it was finished.
+    stopped: str | None = None
 
 
 class AsideLine(Struct, frozen=True):
@@ -90,6 +92,7 @@ def _on(group: Group, seen: Look) -> On:
                 layer.coat.act,
                 from_words(layer.coat.container, seen.shop, seen.facts),
                 tuple(work.act for work in layer.abraded),
+                layer.coat.stopped,
             )
             for layer in state.layers
         ),

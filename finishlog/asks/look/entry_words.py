@@ -63,7 +63,7 @@ def deed_words(deed: ContainerDeed) -> str:
 # falls away; what stands behind a colon is said around a value (`_`) only where there is one.
 WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     Coat: (
-        "coat {product_name}",
+        "coat {product_name}{stopped: broken off (_)}",
         "{method}",
         "{flooded}",
         "{scuffed_before}",

@@ -64,12 +64,13 @@ class Standing(Struct, frozen=True):
 
     `operation` is the next step (empty: none), `product` what it puts on, or the next step that
     puts something on; `coat` of `coats` counts the coats of that product; `on_it` names the newest
-    layer; `layers` names them all, oldest first; `milestone` is what a finished part waits for;
-    `deed` is what to do where it is not the next step; `faults` those that stand; `acts` are what
-    it rests on, by their numbers in `history`; `next_time` is what was meant to come next when it
-    was set aside; `binds` is the one of `findings` that decides, if one does; `fault` is the act of
-    the one of `faults` that `because` speaks of (None: of none);
-    `old_finish` is what was on it when it came in and still is (empty: nothing).
+    layer, `stopped` what that covered where it was broken off (None: it was finished); `layers`
+    names the coats, oldest first, one that was broken off being none; `milestone` is what a
+    finished part waits for; `deed` is what to do where it is not the next step; `faults` those that
+    stand; `acts` are what it rests on, by their numbers in `history`; `next_time` is what was meant
+    to come next when it was set aside; `binds` is the one of `findings` that decides, if one does;
+    `fault` is the act of the one of `faults` that `because` speaks of (None: of none); `old_finish`
+    is what was on it when it came in and still is (empty: nothing).
     """
 
     part: str
@@ -101,6 +102,7 @@ class Standing(Struct, frozen=True):
     usual_wanted: str = ""
     hours: HoursThatBind | None = None
     fault: int | None = None
+    stopped: str | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -113,7 +115,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
     top = state.top
     if step is None and not state.progress.steps and top:
         operation, product = Operation.COAT.value, top.coat.product
-        coat = sum(1 for layer in state.layers if layer.coat.product == product) + 1
+        coat = sum(1 for layer in state.coats if layer.coat.product == product) + 1
     coat_step = state.progress.next_coat
     if step is not None and step.operation is not Operation.COAT and coat_step:
         product = coat_step.product
@@ -135,7 +137,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         closes=verdict.closes,
         findings=verdict.findings,
         scuff_first=verdict.scuff_first,
-        layers=tuple(layer.coat.product_name for layer in state.layers),
+        layers=tuple(layer.coat.product_name for layer in state.coats),
         milestone=furthest(group.states, seen.bench.now)[1]
         if verdict.answer is Answer.DONE
         else None,
@@ -149,6 +151,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
         binds=None if verdict.binds.plain else verdict.binds,
         usual_wanted=_usual_wanted(state, seen.bench.now),
         fault=verdict.fault,
+        stopped=top.coat.stopped if top else None,
     )
 
 

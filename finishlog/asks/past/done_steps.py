@@ -79,7 +79,7 @@ def _told(states: Sequence[ZoneState], joins: Sequence[Joined], piece: int) -> l
 def _is_step(entry: AnyEntry) -> bool:
     if isinstance(entry, Work):
         return entry.operation not in _NO_STEP
-    return isinstance(entry, Coat)
+    return isinstance(entry, Coat) and entry.is_whole
 
 
 def _step(entry: AnyEntry, states: Sequence[ZoneState]) -> Step:

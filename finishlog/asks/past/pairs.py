@@ -102,7 +102,7 @@ def _one_over_the_other(
     for n, entry in enumerate(entries):
         if isinstance(entry, Stripped):
             last = None
-        elif isinstance(entry, Coat):
+        elif isinstance(entry, Coat) and entry.is_whole:
             below = entries[last] if last is not None else None
             fits = isinstance(below, Coat) and under in {None, below.product}
             if last is not None and fits and entry.product == over:

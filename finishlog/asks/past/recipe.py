@@ -58,6 +58,8 @@ class PastCoat(Struct, frozen=True):
     wiped_after_min: float | None
     # The can or mix that it came from, with its ratio or cut and batch; empty: not said.
     container: str
+    # What it covered where it was broken off; None: it was finished.
+    stopped: str | None
     note: str
     since: tuple[PastDeed, ...]
 
@@ -167,6 +169,7 @@ def _coat(
         wet_film_um=coat.wet_film_um,
         wiped_after_min=_wiped_after_min(coat, since),
         container=from_words(coat.container, words.shop, words.facts),
+        stopped=coat.stopped,
         note=coat.note,
         since=_deeds(since, words),
     )

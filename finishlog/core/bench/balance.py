@@ -83,4 +83,4 @@ def _of_piece(states: Sequence[ZoneState]) -> Uneven | None:
 
 def _coats(state: ZoneState) -> Sequence[Layer]:
     """Return the layers that hold moisture back; a stain or dye does not."""
-    return [layer for layer in state.layers if layer.of.builds_film or layer.of.topcoat]
+    return [layer for layer in state.coats if layer.of.builds_film or layer.of.topcoat]

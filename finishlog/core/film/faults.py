@@ -87,7 +87,7 @@ def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[Standing
 
 def _is_answered(of: StandingFault, entry: AnyEntry, facts: Facts) -> bool:
     if isinstance(entry, Coat):
-        return of.ends_with(facts.finish_class(entry.figures.class_key))
+        return entry.is_whole and of.ends_with(facts.finish_class(entry.figures.class_key))
     return _answers(entry, of.known, of.fault.place)
 
 
@@ -157,7 +157,7 @@ def patch_due(entries: Sequence[AnyEntry], facts: Facts) -> Fault | None:
         match entry:
             case Fault() if facts.fault_known(entry.what).patch_first:
                 due = entry
-            case Coat():
+            case Coat() if entry.is_whole:
                 due = None
             case Check() if entry.found is Found.HOLDS:
                 due = None

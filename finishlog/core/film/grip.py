@@ -21,6 +21,12 @@ def wants_scuffing(layer: Layer, now: datetime) -> bool:
     return window.kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
 
 
+def has_edge(layer: Layer) -> bool:
+    """Tell whether it is a film that was broken off, whose edge the next coat does not melt."""
+    melts = layer.of.window.kind is WindowKind.MELTS_IN
+    return layer.of.builds_film and not melts and not layer.coat.is_whole
+
+
 def was_scuffed(layer: Layer) -> bool:
     """Tell whether it was scuffed or sanded when it could be.
 

@@ -61,12 +61,13 @@ def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:
 
     A step that was passed over counts as behind: the person went on. Work by hand never passes
     over a coat, and what fits no step ahead is kept aside, so that a coat too many or a second
-    scuffing never moves the schedule. After a film was taken off the steps go on behind the coat
-    that survives, or from the start on bare wood.
+    scuffing never moves the schedule; nor does a coat that was broken off, whose step stays due.
+    After a film was taken off the steps go on behind the coat that survives, or from the start on
+    bare wood.
     """
     done, matched, aside = 0, set[int](), list[AnyEntry]()
     for entry in what_stays(tuple(entries)):
-        if not isinstance(entry, Coat | Work):
+        if not isinstance(entry, Coat | Work) or (isinstance(entry, Coat) and not entry.is_whole):
             continue
         found = _step_ahead(steps, done, entry)
         if found is None:

@@ -69,7 +69,7 @@ def wiped_late(layers: Sequence[Layer]) -> LateWipe | None:
     """Return the first layer whose surplus was wiped off too late and that nothing settled."""
     for under, over in pairwise((*layers, None)):
         assert under is not None
-        wetted_again = over is not None and over.of.key == under.of.key
+        wetted_again = over is not None and over.coat.is_whole and over.of.key == under.of.key
         late = None if wetted_again else _late(under)
         if late is not None and not is_settled(under, late.wipe):
             return late

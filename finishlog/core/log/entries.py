@@ -69,9 +69,14 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     # The can, mix or jar that it came from, when that was said.
     container: Annotated[int | None, Field(of="container", amend="container", indexed=True)] = None
     hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
-    # Broken off: what it covered by then, in words (empty: not said). None: it was finished.
-    stopped: str | None = None
+    # Broken off: what it covered by then, in words. None: it was finished.
+    stopped: Annotated[str | None, Field(amend="stopped")] = None
     note: _Words = ""
+
+    @property
+    def is_whole(self) -> bool:
+        """Tell whether it was finished: one that was broken off covers nothing for certain."""
+        return self.stopped is None
 
 
 class Work(Entry, frozen=True, kw_only=True, tag="work"):

@@ -85,7 +85,7 @@ def observed(
     for layers in films:
         for n, layer in enumerate(layers):
             coat = layer.coat
-            if only is not None and coat.id not in only:
+            if not coat.is_whole or (only is not None and coat.id not in only):
                 continue
             key = PaceKey(
                 coat.product, n == 0, coat.method, coat.container, wood=layer.wood

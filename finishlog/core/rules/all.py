@@ -8,6 +8,7 @@ from finishlog.core.findings import Act, Finding
 from finishlog.core.rules.air import coating_air, flame, warming
 from finishlog.core.rules.film import (
     again,
+    broken_off,
     came_from,
     clocks,
     damage,
@@ -48,6 +49,7 @@ RULES: tuple[Rule, ...] = (
     bleached.not_rinsed,
     observed.check_failed,
     observed.fault,
+    broken_off.broken_off,
     wet_nearby.lead,
     came_from.hardener_untold,
     came_from.from_old,

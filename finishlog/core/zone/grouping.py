@@ -87,7 +87,7 @@ def standing(state: ZoneState) -> Hashable:
         step.operation if step else None,
         step.product if step else None,
         state.progress.coat_number(step) if step else None,
-        tuple(layer.coat.product for layer in state.layers),
+        tuple((layer.coat.product, layer.coat.stopped) for layer in state.layers),
         verdict.answer,
         verdict.binds,
         verdict.low,

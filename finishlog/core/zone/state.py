@@ -141,6 +141,24 @@ class ZoneState(Struct, frozen=True):
         return not self.layers and self.old_finish is None
 
     @property
+    def wood_lies_open(self) -> bool:
+        """Tell whether wood may lie open somewhere: no finished coat is on it, no old finish."""
+        return not self.coats and self.old_finish is None
+
+    @property
+    def coats(self) -> tuple[Layer, ...]:
+        """The layers that cover it: a coat that was broken off is a film, and no coat."""
+        return tuple(layer for layer in self.layers if layer.coat.is_whole)
+
+    @property
+    def lying_open(self) -> Iterator[Layer]:
+        """The layers that the next coat may meet: the top, and what one broken off left open."""
+        for layer in reversed(self.layers):
+            yield layer
+            if layer.coat.is_whole:
+                return
+
+    @property
     def is_bare_joint(self) -> bool:
         """Tell whether it is a glue face as it should be: with nothing on it."""
         return self.face.kind is FaceKind.JOINT and not self.layers

@@ -26,7 +26,7 @@ WINDOW = "again closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
     " layers learnt low milestone next_time old_finish on_it operation part pieces product"
-    " scuff_first usual_wanted waits_for"
+    " scuff_first stopped usual_wanted waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
@@ -40,7 +40,7 @@ PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name notes warnings"}
 LOGGED = {
     "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
-    " late moved named notes operation passes product rags recorded warnings",
+    " late moved named notes operation passes product rags recorded stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
@@ -274,7 +274,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case",
         {
             "[]": "aside attempts coats joint passed_over said species standing to_come",
-            "[].coats[]": "abraded abraded_acts act container product put_on",
+            "[].coats[]": "abraded abraded_acts act container product put_on stopped",
             "[].standing": STANDING,
         },
     ),
@@ -297,7 +297,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "finishes[].attempts[].prepared[]": DEED,
             "finishes[].attempts[].coats[]": "act air class_name container flooded"
             " hours_since_last label_closes_h label_high_h label_low_h method not_in_this_air note"
-            " product put_on scuffed_before since wet_film_um wiped_after_min",
+            " product put_on scuffed_before since stopped wet_film_um wiped_after_min",
         },
     ),
     "plan": (

@@ -32,7 +32,9 @@ from finishlog.cli.commands.work.coat_options import (
     NoEdges,
     OfGlue,
     Passes,
+    Stopped,
     WetFilm,
+    covered,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -91,6 +93,7 @@ def log(
     flooded: Flooded = None,
     film: WetFilm = None,
     from_: FromCan = None,
+    stopped: Stopped = None,
     note: NoteText = "",
     verbose: Verbose = False,
 ) -> Answered:
@@ -105,7 +108,6 @@ def log(
 
     earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
     hands_on_min = read_minutes(minutes) if minutes else None
-    wet_film_um = read_film(film) if film else None
 
     asked = Asked({FROM: from_})
 
@@ -117,8 +119,9 @@ def log(
             glue=glue,
             hands_on_min=hands_on_min,
             flooded=flooded,
-            wet_film_um=wet_film_um,
+            wet_film_um=read_film(film) if film else None,
             container=asked.options[FROM],
+            stopped=covered(stopped),
             sure=asked.sure,
         )
         return act(here.context, wanted)

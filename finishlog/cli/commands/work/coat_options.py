@@ -6,6 +6,8 @@ from typing import Annotated
 
 import typer
 
+from finishlog.errors import UsageFault
+
 NoEdges = Annotated[bool, typer.Option("--no-edges", help="It was kept off the edges.")]
 Passes = Annotated[
     int, typer.Option("--passes", metavar="N", help="So many thin passes in one sitting.")
@@ -20,6 +22,15 @@ Flooded = Annotated[
     typer.Option("--flooded/--thin", help="It was flooded on, to be wiped off; or put on thin."),
 ]
 WetFilm = Annotated[str | None, typer.Option("--film", help="Wet film as measured: 100um, 4mil.")]
+Stopped = Annotated[
+    str | None,
+    typer.Option(
+        "--stopped", metavar="COVERED", help="It was broken off, and covers this: 'left half'."
+    ),
+]
+Finished = Annotated[
+    bool, typer.Option("--finished", help="It was not broken off: the whole was coated.")
+]
 FromCan = Annotated[
     str | None,
     typer.Option("--from", metavar="CAN", help="The can or mix it came from; or none."),
@@ -28,3 +39,12 @@ MixAmounts = Annotated[
     list[str] | None,
     typer.Option("--amount", metavar="PART:AMOUNT", help="Of a mix: flakes:90g; repeat."),
 ]
+
+
+def covered(stopped: str | None, *, finished: bool = False) -> str | None:
+    """Read what a coat covered that was broken off; empty: it was finished, None: not said."""
+    if finished and stopped is not None:
+        raise UsageFault("a coat is finished or it was broken off", "say one of the two")
+    if stopped is not None and not stopped.strip():
+        raise UsageFault("it does not say what was covered", "--stopped 'left half'")
+    return "" if finished else stopped and stopped.strip()

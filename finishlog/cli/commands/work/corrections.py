@@ -13,7 +13,14 @@ from finishlog.cli.answering.asking import said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.cli.answering.run import Run
-from finishlog.cli.commands.work.coat_options import Flooded, FromCan, MixAmounts
+from finishlog.cli.commands.work.coat_options import (
+    Finished,
+    Flooded,
+    FromCan,
+    MixAmounts,
+    Stopped,
+    covered,
+)
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.when import When
@@ -89,14 +96,14 @@ def amend(
     moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
     surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
     from_: FromCan = None,
+    stopped: Stopped = None,
+    finished: Finished = False,
     amount: MixAmounts = None,
     note: Annotated[str | None, typer.Option("--note", help="Its words.")] = None,
 ) -> Answered:
     """Correct an act. The entry it had stays visible in history."""
     from finishlog.acts.correct.amend import Change
     from finishlog.acts.correct.amend import amend as correct
-    from finishlog.acts.film.check import found_word
-    from finishlog.acts.pieces.review import outcome_word
     from finishlog.cli.pages.evening.log_page import amend_page
     from finishlog.cli.typed.figures import measures
     from finishlog.cli.typed.files.mix_words import read_parts
@@ -105,12 +112,12 @@ def amend(
     of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded}
     to_be = {
         **as_typed,
+        **_meant(found, outcome),
         "where": where.strip() if where is not None else None,
         **of_a_coat,
-        "found": said(found, found_word) if found else None,
         "air": measures.air(air, here.temperature) if air else None,
         "container": from_,
-        "outcome": said(outcome, outcome_word) if outcome else None,
+        "stopped": covered(stopped, finished=finished),
         "moisture": measures.moisture(moisture) if moisture else None,
         "surface": measures.temperature(surface, here.temperature) if surface else None,
     }
@@ -125,6 +132,17 @@ def amend(
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
     answer = correct(here.context, act, change)
     return Answered(answer, lambda: amend_page(answer, here.clock))
+
+
+def _meant(found: str | None, outcome: str | None) -> dict[str, object]:
+    """Read the words of a closed set; None where none was typed."""
+    from finishlog.acts.film.check import found_word
+    from finishlog.acts.pieces.review import outcome_word
+
+    return {
+        "found": said(found, found_word) if found else None,
+        "outcome": said(outcome, outcome_word) if outcome else None,
+    }
 
 
 def _moment_of(here: Run, act: int, typed: str) -> When:

@@ -110,6 +110,8 @@ def _what(answer: Logged, line: Standing) -> str:
     if answer.passes > 1 and answer.first_pass:
         first = "" if answer.late else f" {last - answer.passes + 1}-{last}"
         return f"coats{first}, {answer.product}{came}, {answer.passes} passes"
+    if answer.stopped is not None:
+        return f"broken off, {answer.product}{came} on {answer.stopped}"
     number = "" if answer.late else f" {last}"
     return f"coat{number}, {answer.product}{came}"
 

@@ -104,7 +104,8 @@ def coat_words(line: Standing) -> str:
         return ""
     before = "" if line.operation == Operation.COAT else "before "
     which = f" {line.coat} of {line.coats}" if line.coats else f", coat {line.coat}"
-    return f"{before}{line.product}{which}"
+    stopped = ", broken off" if line.stopped is not None else ""
+    return f"{before}{line.product}{which}{stopped}"
 
 
 def after(low: datetime | None, high: datetime | None, clock: Clock) -> str:

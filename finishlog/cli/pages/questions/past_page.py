@@ -59,6 +59,7 @@ def _coat(coat: PastCoat, *, of_class: bool) -> str:
     """Say one coat; two products may share a name on the shelf, so its class is said once."""
     bits = [coat.class_name] if of_class else []
     bits += [f"from {coat.container}"] if coat.container else []
+    bits += [f"broken off ({coat.stopped})"] if coat.stopped is not None else []
     if coat.hours_since_last is not None:
         bits.append(_interval(coat.hours_since_last, coat))
     beyond = f" ({coat.not_in_this_air})" if coat.not_in_this_air else ""

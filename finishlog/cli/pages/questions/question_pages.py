@@ -255,13 +255,19 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
 
 def _film_on(section: Section, answer: On, clock: Clock) -> None:
     """List the coats that are on it, what went wrong, and the attempts that came off."""
-    for number, coat in enumerate(answer.coats, 1):
+    number = 0
+    for coat in answer.coats:
         when = clock.words(coat.put_on)
         works = zip(coat.abraded, coat.abraded_acts, strict=True)
         said = ", ".join(f"{work} (act {act})" for work, act in works)
         worked = f", then {said}" if said else ""
         came = f" from {coat.container}" if coat.container else ""
-        section.row(f"coat {number}", f"{coat.product}{came}, {when} (act {coat.act}){worked}")
+        said = f"{coat.product}{came}, {when} (act {coat.act}){worked}"
+        if coat.stopped is not None:
+            section.row("in part", f"{coat.stopped}, broken off: {said}")
+            continue
+        number += 1
+        section.row(f"coat {number}", said)
     old = _under_all(answer.standing)
     if old:
         section.row("under it" if answer.coats else "on it", old)

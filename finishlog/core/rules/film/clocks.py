@@ -13,14 +13,14 @@ from datetime import datetime
 from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.film.grip import wants_scuffing, was_scuffed
+from finishlog.core.film.grip import has_edge, wants_scuffing, was_scuffed
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours, plainly
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.film.underneath import Below, below, puts_colour_back
-from finishlog.core.rules.reads import BARE, FAULTS, SAYS, STAGE
+from finishlog.core.rules.reads import FAULTS, OPEN_WOOD, SAYS, STAGE
 from finishlog.core.rules.rule import BY_HAND, COAT, HANDLED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -68,7 +68,7 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     "recoat-clock",
     binds=COAT,
     source="the label, or its class",
-    reads=f"{STAGE} {BARE} {FAULTS} fault.when product.name product.label_window {SAYS}",
+    reads=f"{STAGE} {OPEN_WOOD} {FAULTS} fault.when product.name product.label_window {SAYS}",
 )
 def recoat_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A coat waits for what lies below; late it wants a scuffed film; what needs no tooth waits."""
@@ -120,7 +120,7 @@ def _by_wait_and_window(
         yield clock(Answer.TEST, "no-sanding-figure", of=top.of.name)
         return
     both = later(sand, recoat)
-    missed = closes is not None and now > closes
+    missed = _is_late(zone, now)
     if missed and (both.high is None or now < both.high):
         yield clock(Answer.DEAD_ZONE, "dead-zone", both, then="scuff and recoat")
         return
@@ -130,6 +130,8 @@ def _by_wait_and_window(
         if missed
         else "even-first"
         if uneven
+        else "edge-first"
+        if has_edge(top)
         else "scuff-always"
         if again is None
         else "scuff-now"
@@ -150,7 +152,16 @@ def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:
         return False
     if any(_wants_evening(fault, top) for fault in zone.faults):
         return True
-    return not was_scuffed(top) and (under.scuffs or wants_scuffing(top, now))
+    if was_scuffed(top):
+        return False
+    meets = any(wants_scuffing(layer, now) for layer in zone.lying_open)
+    return under.scuffs or has_edge(top) or meets
+
+
+def _is_late(zone: ZoneState, now: datetime) -> bool:
+    """Tell whether the window of a film is over that the next coat meets somewhere."""
+    closes = (layer.closes(now) for layer in zone.lying_open)
+    return any(moment is not None and now > moment for moment in closes)
 
 
 def _wants_evening(fault: StandingFault, top: Layer) -> bool:

@@ -15,7 +15,7 @@ from finishlog.core.film.surplus import is_settled
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.published.species import WantsFiller
-from finishlog.core.rules.reads import BARE, FAULTS, LAYERS, WOOD
+from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
 from finishlog.core.zone.around import Around
@@ -117,7 +117,7 @@ def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     "wiped-late",
     binds=ON_SURPLUS,
     source=COMMON_PRACTICE,
-    reads=f"{LAYERS} {_SETTLED} work.when check.when product.name product.class_key",
+    reads=f"{LAYERS} {BROKEN_OFF} {_SETTLED} work.when check.when product.name product.class_key",
 )
 def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Surplus that set before it was wiped never hardens by waiting, whatever lies over it.

@@ -12,7 +12,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, Level, count, finding, micrometres
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import LAYERS, STAGE
+from finishlog.core.rules.reads import BROKEN_OFF, LAYERS, STAGE
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -77,7 +77,7 @@ def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     "too-much-film",
     binds=COAT,
     source="the class",
-    reads=f"{LAYERS} coat.wet_film_um product.class_key work.operation",
+    reads=f"{LAYERS} {BROKEN_OFF} coat.wet_film_um product.class_key work.operation",
 )
 def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film thicker in all than its finish bears cracks; else its coats are counted."""
@@ -87,6 +87,7 @@ def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     limit, most, alike = over.dry_film_limit_um, over.most_coats, _alike(zone, asked)
     taken = around.facts.drying.abrading_takes_um.value
     film = sum(dry_film_um(each, taken) for each in alike) + usual_dry_film_um(over)
+    alike = [each for each in alike if each.coat.is_whole]
     if limit is not None and film > limit.high:
         found = finding("too-thick-in-all", Level.CAUTION, limit.source)
         found = replace(found, measured=micrometres(film), wanted=micrometres(limit.high))

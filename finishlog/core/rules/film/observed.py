@@ -12,7 +12,7 @@ from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, fin
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.log.where import same_words
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import FAULTS, LAYERS
+from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -77,7 +77,7 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} {LAYERS} product.name",
+    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} product.name",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
@@ -140,7 +140,7 @@ def _bars(of: StandingFault, zone: ZoneState, asked: Asked, around: Around) -> b
 def _is_barer(zone: ZoneState, around: Around) -> bool:
     """Tell whether a face carries fewer coats than another one of its piece."""
     faces = around.by_piece.get(zone.member_piece.id, ())
-    return any(len(each.layers) > len(zone.layers) for each in faces)
+    return any(len(each.coats) > len(zone.coats) for each in faces)
 
 
 def _by_check_alone(of: StandingFault) -> bool:
@@ -157,7 +157,7 @@ def _ends(of: StandingFault) -> tuple[str, ...]:
     "patch-first",
     binds=COAT,
     source="facts: faults",
-    reads="check.found fault.what stripped.survives",
+    reads=f"{BROKEN_OFF} check.found fault.what stripped.survives",
 )
 def patch_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """After some faults a small patch is coated and scratched before the rest."""

@@ -16,7 +16,7 @@ from finishlog.core.findings import Answer, Figured, Finding, In, Level
 from finishlog.core.finish.classes import YOUR_CAN, WindowKind
 from finishlog.core.finish.overcoat import named_by
 from finishlog.core.rules.film.underneath import Row, by_law, own_word, rows
-from finishlog.core.rules.reads import AIR, BARE, LAYERS, SAYS, WAIT, WOOD
+from finishlog.core.rules.reads import AIR, BROKEN_OFF, LAYERS, OPEN_WOOD, SAYS, WAIT, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.zone.around import Around
@@ -26,7 +26,7 @@ from finishlog.core.zone.state import ZoneState
 # Counted from coat to coat: nobody says at which hour a day begins. Our own rule, the slow one.
 _A_DAY = timedelta(hours=24)
 _WINDOW = f"{LAYERS} {AIR} coat.product product.class_key product.label_window"
-_BELOW = f"{LAYERS} coat.method coat.product product.class_key {SAYS}"
+_BELOW = f"{LAYERS} {BROKEN_OFF} coat.method coat.product product.class_key {SAYS}"
 
 
 def _touched(zone: ZoneState, asked: Asked, around: Around) -> list[Row]:
@@ -63,18 +63,22 @@ def needs(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         barrier = " or ".join(_name(each, around) for each in word.between)
         if word.is_over_all:
             own = bool(layers) and layers[0].coat.product == asked.product
-            if not own and not any(named_by(word.between, y.of) is not None for y in layers):
+            if not own and not any(_is_barrier(word, y) for y in layers):
                 yield _stops("can-needs", word, barrier=barrier, under="")
             continue
         for layer in layers:
-            if named_by(word.between, layer.of) is not None:
+            if _is_barrier(word, layer):
                 break
             if word.is_over(layer.of, layer.coat.product):
                 yield _stops("can-needs", word, layer, barrier=barrier, under=layer.of.name)
                 break
 
 
-@rule("can-wait", binds=COAT, source=YOUR_CAN, reads=f"{WAIT} {SAYS}")
+def _is_barrier(word: OwnRule, layer: Layer) -> bool:
+    return layer.coat.is_whole and named_by(word.between, layer.of) is not None
+
+
+@rule("can-wait", binds=COAT, source=YOUR_CAN, reads=f"{WAIT} {BROKEN_OFF} {SAYS}")
 def wait(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The person's own wait over what lies below, while it is that which counts."""
     for each in _touched(zone, asked, around):
@@ -119,22 +123,29 @@ def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
             yield replace(found, wanted=Figured(most, In.COUNT), low=free, high=free)
 
 
-@rule("can-most-coats", binds=COAT, source=YOUR_CAN, reads=f"{LAYERS} coat.product {SAYS}")
+@rule(
+    "can-most-coats",
+    binds=COAT,
+    source=YOUR_CAN,
+    reads=f"{LAYERS} {BROKEN_OFF} coat.product {SAYS}",
+)
 def most_coats(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The person's rule of how many coats of it a film bears."""
-    on = sum(layer.coat.product == asked.product for layer in zone.layers)
+    on = sum(layer.coat.product == asked.product for layer in zone.coats)
     for word in around.own_rules(asked.product, Own.MOST_COATS)[-1:]:
         if on >= (word.count or 1):
             found = _stops("can-most-coats", word)
             yield replace(found, measured=Figured(on, In.COUNT))
 
 
-@rule("can-not-on", binds=COAT, source=YOUR_CAN, reads=f"{BARE} {WOOD} product.class_key {SAYS}")
+@rule(
+    "can-not-on", binds=COAT, source=YOUR_CAN, reads=f"{OPEN_WOOD} {WOOD} product.class_key {SAYS}"
+)
 def not_on(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The person's rule that it does not go on a wood, or on woods of a kind."""
     words = around.own_rules(asked.product, Own.NOT_ON)
     known = around.facts.species_named(zone.species) if words and zone.species else None
-    if known is None or zone.old_finish or any(y.of.builds_film for y in zone.layers):
+    if known is None or zone.old_finish or any(y.of.builds_film for y in zone.coats):
         return
     for word in words:
         if known.traits & set(word.of):

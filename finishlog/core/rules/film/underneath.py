@@ -30,7 +30,7 @@ from finishlog.core.finish.overcoat import (
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import BARE, FAULTS, LAYERS, SAYS
+from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, OPEN_WOOD, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish
@@ -91,8 +91,10 @@ def rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Row]:
         words = [w for w in waits if touches and w.is_over(layer.of, layer.coat.product)]
         word = words[-1] if words else None
         yield Row(layer, over, None if overruled else row, touches, word, overruled)
-        above.append(PutOn(layer.of, layer.coat.method))
-        over = layer
+        # What was broken off covers nothing for certain.
+        if layer.coat.is_whole:
+            above.append(PutOn(layer.of, layer.coat.method))
+            over = layer
 
 
 def _row(layer: Layer, asked: Asked, around: Around) -> OvercoatRule | None:
@@ -194,7 +196,7 @@ def as_you_said(word: OwnRule, reason: str) -> Finding:
     "pair",
     binds=COAT,
     source="facts: overcoats",
-    reads=f"{LAYERS} {FAULTS} coat.method product.class_key {SAYS}",
+    reads=f"{LAYERS} {FAULTS} {BROKEN_OFF} coat.method product.class_key {SAYS}",
 )
 def pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go over what: the row of each pair; a pair of which nothing is published is tried.
@@ -255,10 +257,10 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
         yield also(found, **says)
 
 
-@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=f"{BARE} {SAYS}")
+@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=f"{OPEN_WOOD} {SAYS}")
 def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go on bare wood; covered wood has had its say."""
-    if not zone.is_bare_wood or asked.over is None:
+    if not zone.wood_lies_open or asked.over is None:
         return
     row = rule_on_bare_wood(around.facts.overcoats_on_bare_wood, asked.over)
     if row is None or WEIGHS[row.answer] is None:

@@ -11,7 +11,7 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.rules.film.clocks import scuffs_first
-from finishlog.core.rules.reads import BARE, STAGE
+from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, SAYS, STAGE
 from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.zone.around import Around, Wet
 from finishlog.core.zone.asked import Asked
@@ -43,7 +43,12 @@ def other_face(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         yield after(wet, "other-face")
 
 
-@rule("dust-on-wet", binds=COAT | ABRADING, source=COMMON_PRACTICE, reads=f"{STAGE} part.name")
+@rule(
+    "dust-on-wet",
+    binds=COAT | ABRADING,
+    source=COMMON_PRACTICE,
+    reads=f"{STAGE} {FAULTS} {BROKEN_OFF} {SAYS} product.label_window part.name",
+)
 def dust_on_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """No sanding, and no scuffing for a coat, while films in the room are not dust-free."""
     if not (_abrades(asked) or scuffs_first(zone, asked, around)):

@@ -17,7 +17,7 @@ from finishlog.core.log.words import FaultKind, Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
 from finishlog.core.rules.film.underneath import WEIGHS, as_you_said
-from finishlog.core.rules.reads import BARE, SAYS, WOOD
+from finishlog.core.rules.reads import OPEN_WOOD, SAYS, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -39,7 +39,7 @@ _SOFTER: dict[Level, tuple[Level, Answer | None]] = {
 
 def solvent_wiped(zone: ZoneState) -> When | None:
     """Return when bare wood was last wiped with solvent, if nothing opened it since."""
-    if not zone.is_bare_wood:
+    if not zone.wood_lies_open:
         return None
     done = [e for e in what_stays(zone.entries) if isinstance(e, Work)]
     last = [e for e in done if e.operation in _OPENS_THE_WOOD | {Operation.SOLVENT_WIPE}][-1:]
@@ -73,13 +73,13 @@ def _is_freshly_wiped(zone: ZoneState, around: Around) -> bool:
     "wood",
     binds=COAT,
     source="facts: wood_rules",
-    reads=f"{BARE} {WOOD} work.when work.operation {SAYS}",
+    reads=f"{OPEN_WOOD} {WOOD} work.when work.operation {SAYS}",
 )
 def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What a wood does to the first coat on it; covered wood has had its say."""
     facts, over = around.facts, asked.over
     species = facts.species_named(zone.species) if zone.species else None
-    if species is None or over is None or not zone.is_bare_wood:
+    if species is None or over is None or not zone.wood_lies_open:
         return
     wiped = _is_freshly_wiped(zone, around)
     for row in rules_for_wood(facts.wood_rules, species, over):
@@ -130,7 +130,7 @@ def _conditions(zone: ZoneState) -> frozenset[Condition]:
     "on-the-wood",
     binds=COAT,
     source="facts: wood_rules",
-    reads=f"{BARE} {WOOD} face.name zone.name fault.what",
+    reads=f"{OPEN_WOOD} {WOOD} face.name zone.name fault.what",
 )
 def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """End grain and knots that a zone is named by; silicone that made a finish crawl here before.
@@ -139,7 +139,7 @@ def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     """
     facts, over = around.facts, asked.over
     species = facts.species_named(zone.species) if zone.species else None
-    if species is None or over is None or not zone.is_bare_wood:
+    if species is None or over is None or not zone.wood_lies_open:
         return
     known = _conditions(zone)
     for row in rules_for_wood(facts.wood_rules, species, over, known):
@@ -152,11 +152,11 @@ def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     "solvent-wipe",
     binds=COAT,
     source="facts: drying",
-    reads=f"{BARE} {WOOD} work.when work.operation",
+    reads=f"{OPEN_WOOD} {WOOD} work.when work.operation",
 )
 def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Oily wood wants a solvent wipe right before its first coat."""
-    oily = asked.over is not None and zone.is_bare_wood and _is_oily(zone, around.facts)
+    oily = asked.over is not None and zone.wood_lies_open and _is_oily(zone, around.facts)
     if not oily or _is_freshly_wiped(zone, around):
         return
     wiped = solvent_wiped(zone)

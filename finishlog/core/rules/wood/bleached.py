@@ -20,7 +20,7 @@ from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.reads import COMES
+from finishlog.core.rules.reads import BROKEN_OFF, COMES
 from finishlog.core.rules.rule import BY_HAND, COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -30,7 +30,7 @@ _FAMILY = "bleach"
 # A bleach under another class is known by its name. Only then is the chemistry read.
 _NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
 
-_IN_THE_WOOD = "coat.note work.operation stripped.operation stripped.survives"
+_IN_THE_WOOD = f"{BROKEN_OFF} coat.note work.operation stripped.operation stripped.survives"
 _RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
 
 
@@ -60,7 +60,7 @@ def _in_the_wood(told: Sequence[AnyEntry], facts: Facts) -> _Wood:
     """
     wood = _Wood()
     for entry in told:
-        if isinstance(entry, Coat) and facts.finish_class(entry.figures.class_key).builds_film:
+        if isinstance(entry, Coat) and _shuts_in(entry, facts):
             wood = _Wood(shut_in=wood.shut_in + wood.open, films=[*wood.films, entry.id])
         elif isinstance(entry, Stripped):
             wood = _stripped(wood, entry)
@@ -77,6 +77,10 @@ def _stripped(wood: _Wood, off: Stripped) -> _Wood:
         return _Wood(wood.open, wood.shut_in, stays)
     new_wood = off.survives is None and off.operation is Stripping.SAND_THROUGH
     return _Wood() if new_wood else _Wood(wood.shut_in + wood.open)
+
+
+def _shuts_in(coat: Coat, facts: Facts) -> bool:
+    return coat.is_whole and facts.finish_class(coat.figures.class_key).builds_film
 
 
 def _bleached(coat: Coat, facts: Facts) -> bool:

@@ -15,7 +15,7 @@ from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.moisture import moves_mm, settles_pct
-from finishlog.core.rules.reads import BARE, MEASURED, STOOD, WOOD
+from finishlog.core.rules.reads import MEASURED, OPEN_WOOD, STOOD, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.rules.wood.too_wet import measured_moisture, too_wet, trend
 from finishlog.core.zone.around import Around
@@ -36,13 +36,13 @@ def moves_by_pct(zone: ZoneState, points: float, facts: Facts) -> float | None:
     "moisture-trend",
     binds=COAT | _JOINS,
     source=COMMON_PRACTICE,
-    reads=f"{BARE} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+    reads=f"{OPEN_WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
 )
 def moisture_trend(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Two readings tell more than one: the wood dries, stands still, or takes up water."""
     went, read = trend(zone.entries), measured_moisture(zone.entries)
     figures = around.facts.moisture
-    if went is None or read is None or read.moisture_pct is None or not zone.is_bare_wood:
+    if went is None or read is None or read.moisture_pct is None or not zone.wood_lies_open:
         return
     point = zone.room.measured_at(around.now)
     if too_wet(read.moisture_pct, point.air if point else None, figures):
@@ -61,13 +61,13 @@ def moisture_trend(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     "moisture-old",
     binds=COAT | _JOINS,
     source="facts: moisture",
-    reads=f"{BARE} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+    reads=f"{OPEN_WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
 )
 def moisture_old(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A reading whose days are over says nothing, once the air would make the wood another."""
     read, figures = measured_moisture(zone.entries), around.facts.moisture
     point = zone.room.measured_at(around.now)
-    if read is None or read.moisture_pct is None or point is None or not zone.is_bare_wood:
+    if read is None or read.moisture_pct is None or point is None or not zone.wood_lies_open:
         return
     age = around.now - read.when.latest
     if age.days < figures.reading_holds_d.value or too_wet(read.moisture_pct, point.air, figures):
@@ -115,12 +115,12 @@ def wood_too_dry(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "from-other-air",
     binds=COAT | _JOINS,
     source="facts: moisture",
-    reads=f"{BARE} {WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+    reads=f"{OPEN_WOOD} {WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
 )
 def from_other_air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Bare wood that stood long in air far from this one's settles first, or is measured."""
     figures, now, stays = around.facts.moisture, around.now, zone.stays
-    if len(stays) < 2 or not zone.is_bare_wood:
+    if len(stays) < 2 or not zone.wood_lies_open:
         return
     came, left = stays[-1].since, stays[-2]
     settle = timedelta(days=figures.settle_d.value)

@@ -15,7 +15,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, pct
 from finishlog.core.log.entries import AnyEntry, PieceReading
 from finishlog.core.published.moisture import MoistureFigures, settles_pct
-from finishlog.core.rules.reads import BARE, MEASURED, STOOD
+from finishlog.core.rules.reads import MEASURED, OPEN_WOOD, STOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -55,7 +55,7 @@ def trend(told: Sequence[AnyEntry]) -> tuple[float, timedelta] | None:
     "wood-too-wet",
     binds=COAT | _LEAVES | _JOINS,
     source="facts: moisture",
-    reads=f"{BARE} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+    reads=f"{OPEN_WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
 )
 def wood_too_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Wood that was measured too wet for what is asked; nothing where it was not measured.
@@ -68,7 +68,9 @@ def wood_too_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         return
     age = around.now - read.when.latest
     leaves = asked.act in _LEAVES
-    if (leaves and age.days >= figures.reading_holds_d.value) or not (leaves or zone.is_bare_wood):
+    if (leaves and age.days >= figures.reading_holds_d.value) or not (
+        leaves or zone.wood_lies_open
+    ):
         return
     point = zone.room.measured_at(around.now)
     for found in too_wet(read.moisture_pct, point.air if point else None, figures, age):
