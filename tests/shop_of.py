@@ -50,6 +50,7 @@ from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import ContainerDeed, Found, Operation, RagsDeed
 from finishlog.core.mixing.came_from import needs_hardener
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
+from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import (
     Face,
@@ -148,6 +149,7 @@ class Story:
     """
 
     parts: list[Part] = field(default_factory=list)
+    used_for: UsedFor | None = None
     rooms: dict[int, Room] = field(default_factory=lambda: {1: NIGHTS_TOLD})
     products: dict[int, Product] = field(default_factory=dict)
     entries: list[AnyEntry] = field(default_factory=list)
@@ -426,7 +428,7 @@ class Story:
     def shop(self) -> Shop:
         """What there is."""
         return Shop(
-            (Project(1, "cabinet"),),
+            (Project(1, "cabinet", used_for=self.used_for),),
             tuple(self.parts),
             self.products,
             self.rooms,

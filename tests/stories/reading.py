@@ -88,6 +88,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
         "fault.what fault.place product.class_key work.operation work.place check.found"
         " check.place stripped.survives"
     ),
+    (ZoneState, "used_for"): "project.used_for",
     (ZoneState, "handed_over"): "handover.when",
     (RoomAir, "readings"): _READ,
     (AirPoint, "supposed"): "reading.humidity_supposed",

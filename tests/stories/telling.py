@@ -18,6 +18,7 @@
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
+- `for food`, `for child`: who uses it
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
   (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
   `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
@@ -50,6 +51,7 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Review, Stripped
 from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Outcome, Stripping
+from finishlog.core.published.care import UsedFor
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
@@ -396,6 +398,9 @@ class Teller:
         self.air = None
         read = self.story.read(self.hour, *told.air)
         self.story.entries[-1] = replace(read, humidity_supposed=True)
+
+    def _told_for(self, told: Clause) -> None:
+        self.story.used_for = UsedFor(told.word)
 
     def _told_no_air(self, _: Clause) -> None:
         self.air = None

@@ -12,14 +12,17 @@ from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.findings import Answer, Finding, Level, also, finding
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
 from finishlog.core.log.where import in_brackets
 from finishlog.core.mixing.containers import Lid
+from finishlog.core.rules.film.put_to_use import hard_before_use
 from finishlog.core.verdict.edges import follows_its_faces
+from finishlog.core.zone.around import around
+from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 
@@ -33,6 +36,7 @@ def open_ends(then: Look, targets: frozenset[Target]) -> tuple[Finding, ...]:
     found = (
         *_rags(then, targets),
         *_films(mine),
+        *_not_hard(mine, then),
         *_not_at_pack(mine, then),
         *_steps(mine, then),
         *_tape_and_glue(mine, then),
@@ -112,6 +116,19 @@ def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     for state in mine:
         if state.piece.id in latest:
             together.setdefault(latest[state.piece.id][1], []).append(state)
+    yield from _of_parts(together)
+
+
+def _not_hard(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
+    """Yield what food or a child would touch before it is fully hard."""
+    bench, clock = then.bench, then.clock
+    near = around(mine, bench.now, then.facts, bench.products)
+    together: dict[Finding, list[ZoneState]] = {}
+    for state in mine:
+        for soft in hard_before_use.find(state, Asked(Act.HAND_OVER), near):
+            until = wait_until(soft.high, clock.now, clock.zone) if soft.high else ""
+            found = finding("goes-not-hard", soft.level, soft.source, until=until)
+            together.setdefault(replace(found, because_of=soft), []).append(state)
     yield from _of_parts(together)
 
 

@@ -21,6 +21,7 @@ from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
+from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import OldFinish
 
 _SUSPECT = "suspect film: scratch test first"
@@ -38,6 +39,10 @@ def _wiped_late(of: Finding) -> str:
         f"it is not sticky: {Do.CHECK('PART', Found.DRY)}; was it wiped sooner: "
         f"{Do.AMEND(wipe, at='TIME')}"
     )
+
+
+def _whose(of: Finding) -> str:
+    return {UsedFor.FOOD: "food", UsedFor.CHILD: "a child"}[UsedFor(text(of, "used_for"))]
 
 
 def _clock(of: Finding) -> str:
@@ -245,6 +250,11 @@ WORDS = {
             "may not have been"
         ),
         _wiped_late,
+    ),
+    "hard-before-use": Words(
+        lambda f: f"it is for {_whose(f)}: {text(f, 'of')} has to be fully hard",
+        "no date makes a finish safe for that: ask its maker, and your local rules",
+        waits=lambda f: f"{text(f, 'of')} to be fully hard, for {_whose(f)}",
     ),
     "thick-film": Words(
         lambda f: (

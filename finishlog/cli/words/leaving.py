@@ -48,6 +48,11 @@ WORDS = {
     "packed-too-soon": _parts(
         lambda f: f"not to be packed before {text(f, 'until')}", _NOTHING_TOUCHES
     ),
+    "goes-not-hard": Words(
+        lambda f: f"{text(f, 'parts')}: not before {text(f, 'until') or 'a date that air gives'}",
+        "keep it here until then; the maker's sheet and your local rules come first",
+        cause="{said}: {long}",
+    ),
     "packed-undated": _parts("no date for packing in this air", _NOTHING_TOUCHES),
     "packed-by-label": _parts(
         "packed by label time only: the air was not measured", _NOTHING_TOUCHES

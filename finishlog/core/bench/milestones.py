@@ -20,7 +20,8 @@ _TESTED_FIRST = frozenset({"past-pot-life", "from-condemned", "from-old", "cold-
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
-# What surplus that set before it was wiped never reaches.
+# What else than the film may put off: a joint in its cauls, food and a child.
+_WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE})
 
 
 class Milestone(Struct, frozen=True):
@@ -59,7 +60,7 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
     if stage is Stage.RECOAT and dead and dead[0] is not None:
         return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
-    if stage not in HANDLING:
+    if stage not in _WAIT_FOR_MORE:
         return found
     return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
 
@@ -73,11 +74,11 @@ def _bars(verdict: Verdict) -> Finding | None:
 
 
 def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone:
-    """Put a stage off to what else it waits for: a joint in its cauls."""
+    """Put a stage off to what else it waits for."""
     last = max((moment for moment in waits if moment is not None), default=None)
-    if last is None or found.high is None or last <= found.high:
+    if last is None or found.high is None:
         return found
-    return replace(found, low=max(found.low or last, last), high=last)
+    return replace(found, low=max(found.low or last, last), high=max(found.high, last))
 
 
 def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:

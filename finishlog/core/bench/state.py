@@ -127,6 +127,9 @@ def bench_state(
         for face in part.faces
         for area in face.zones
     ]
+    uses = {project.id: project.used_for for project in shop.projects if project.used_for}
+    if uses:
+        states = [replace(s, used_for=uses.get(s.part.project)) for s in states]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
     near = around(states, now, facts, shop.products, lessons)

@@ -19,6 +19,7 @@ from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, HandedOver, Joined, Target
 from finishlog.core.log.when import When
+from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import Face, FaceKind, OldFinish, Part, Piece, Zone
 from finishlog.core.zone.verdict import NOT_ASKED, Told, Verdict
 
@@ -107,6 +108,8 @@ class ZoneState(Struct, frozen=True):
     handed_over: HandedOver | None = None
     # A sample board whose piece left: kept to look at, it asks for nothing.
     kept: bool = False
+    # Who will use it, where that decides how hard it must be.
+    used_for: UsedFor | None = None
     # The rooms that its piece stood in, one after the other; the last is `room`.
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)

@@ -11,6 +11,8 @@ from typing import Any
 import pytest
 from run import Answer, Finishlog
 
+from tests.finisher import Finisher
+
 COT = """
 09-01T18:00 room new shop
 09-01T18:00 product new varnish --class oil-polyurethane
@@ -365,9 +367,11 @@ def test_a_date_that_is_past_is_told_as_reached(tmp_path: Path):
 
     assert "reached" not in dates("2026-10-04")
     mid = dates("2026-10-20").splitlines()
-    assert mid[0].startswith("packing, light use")
+    assert mid[0].startswith("packing ")
     assert "reached Mon 12 Oct 2026" in mid[0]
-    assert all("reached" not in line for line in mid[1:])
+    (later,) = mid[1:]
+    assert later.startswith("light use, normal use, fully hard"), "a child waits for the hard film"
+    assert "reached" not in later
     (all_of_it,) = dates("2027-01-20").splitlines()
     assert all_of_it.startswith("packing, light use, normal use, fully hard")
     assert "reached" in all_of_it
@@ -391,3 +395,37 @@ def test_v_tells_the_dates_of_each_part_and_the_sources(tmp_path: Path):
     for part in ("top", "legs ×4", "doors ×2", "shelves ×3"):
         assert f"NOT BEFORE: {part}\n" in page.out
     assert "[common practice]" in " ".join(page.out.split())
+
+
+def test_what_food_or_a_child_touches_stays_until_it_is_fully_hard(finisher: Finisher):
+    """Advice before food differs from a day to 30 (facts: care); the film has its own hours."""
+    finisher.types(
+        "2026-03-02 08:00",
+        "room new shop --night 20C",
+        "air 23C 50%",
+        "product new tung --class tung-oil",
+        "project new ladles --for food",
+        "part new ladles/ladle --species maple",
+        "part new desk/leg --species maple",
+        "log ladle leg tung",
+    )
+    finisher.types("2026-03-02 08:20", "log ladle leg wipe")
+    finisher.types("2026-03-20 08:00", "air 23C 50%")
+    said = finisher.types("2026-03-20 08:00", "handover ladle leg")
+    (stop,) = [line for line in said.splitlines() if "fully hard" in line and "stop: " in line]
+    assert stop.startswith("stop: ladle: not before ")
+    assert "it is for food: tung has to be fully hard" in stop
+
+
+def test_fully_hard_it_goes_without_a_word(finisher: Finisher):
+    finisher.types(
+        "2026-03-02 08:00",
+        "room new shop --night 20C",
+        "air 23C 50%",
+        "product new tung --class tung-oil",
+        "project new cots --for child",
+        "part new cots/rail --species maple",
+        "log rail tung",
+    )
+    finisher.types("2026-03-02 08:20", "log rail wipe")
+    assert "has to be fully hard" not in finisher.types("2026-08-20 08:00", "handover rail")
