@@ -63,4 +63,29 @@ STORIES = {
         silent("oak top; oil-polyurethane 08:00; scuff +40d; ask paste-wax +9d"),
         speaks("ash rail; waterborne-clear 08:00; sand +2d; ask waterborne-clear +14d"),
     ),
+    "scuff-grit": (
+        speaks(
+            "oak top; alkyd-varnish; scuff P80 +3d; ask alkyd-varnish +1h", None, "P150 to P400"
+        ),
+        speaks("oak top; alkyd-varnish; ask scuff P80 +3d", None, "cuts through"),
+        speaks("oak top; waterborne-clear; scuff P100 +3d; ask scuff +1h", None, "from P180 up"),
+        speaks("oak top; alkyd-varnish; scuff P1000 +3d; ask alkyd-varnish +1h", None, "hold by"),
+        speaks("oak top; waterborne-clear; scuff 800 +3d; ask shellac-2lb +1h", None, "hold by"),
+        silent("oak top; alkyd-varnish; scuff P320 +3d; ask alkyd-varnish +1h"),
+        silent("oak top; alkyd-varnish; scuff P180 +3d; ask alkyd-varnish +1h"),
+        silent("oak top; waterborne-clear; ask scuff P220 +3d"),
+        # Finer the second time; a pad has no grade; in its window it holds by itself.
+        silent("oak top; alkyd-varnish; scuff P80 +3d; scuff P220; ask alkyd-varnish +1h"),
+        silent("oak top; alkyd-varnish; scuff P80 +3d; ask scuff P220 +1h"),
+        silent("oak top; alkyd-varnish; scuff grey-pad +3d; ask alkyd-varnish +1h"),
+        silent("oak top; waterborne-clear; scuff P800 +6h; ask waterborne-clear +1h"),
+        speaks(
+            "oak top; says alkyd-varnish window 0-1h, 48h- because the can says so; alkyd-varnish; "
+            "scuff P1000 +20h; ask alkyd-varnish +1h"
+        ),
+        # What melts in needs no tooth, wax none either; bare wood has its own papers.
+        silent("oak top; shellac-2lb; scuff P1000 +1d; ask shellac-2lb +1h"),
+        silent("oak top; alkyd-varnish; scuff P1000 +60d; ask paste-wax +1h"),
+        silent("oak top; sand P80; ask alkyd-varnish +1h"),
+    ),
 }

@@ -211,7 +211,8 @@ class Teller:
             return coat_asked(over, method, comes, product=product)
         brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
         if word in {o.value for o in Operation}:
-            return work_asked(Operation(word), brought)
+            grit = "" if brought else "".join(words[1:])
+            return work_asked(Operation(word), brought, grit=grit)
         if word in {s.value for s in Stripping}:
             return taking_off(Stripping(word), brought)
         return NOTHING if word == "rest" else Asked(Act(word), comes=brought)

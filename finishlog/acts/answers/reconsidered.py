@@ -96,7 +96,8 @@ def _as_it_was_done(
     on = Zones(targets=done.targets & touched)
     if isinstance(done, Work):
         comes = in_work(done.note)
-        return warnings_before(then, on, act, operation=done.operation, comes=comes)
+        how = done.operation
+        return warnings_before(then, on, act, operation=how, comes=comes, grit=done.grit)
     return warnings_before(
         then,
         on,

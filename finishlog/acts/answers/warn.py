@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from finishlog.acts.answers.binding import answered, not_scuffed, once_each
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
+from finishlog.core.film.grip import GRIPS
 from finishlog.core.findings import (
     COATS_A_DAY,
     HEATER_UNTOLD,
@@ -45,8 +46,6 @@ _MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation
 # What presses into a young film, by the work that brings it there.
 _PRESSES = frozenset({Operation.STACK, Operation.PACK})
 
-_GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
-
 # A wait is shown to the half hour, rounded.
 _WITHIN = timedelta(minutes=15)
 
@@ -62,10 +61,11 @@ def warnings_before(
     scuffed: bool | None = None,
     comes: Ingredient | None = None,
     product: int | None = None,
+    grit: str = "",
 ) -> tuple[Finding, ...]:
     """Return cautions and stops about what `act` logs; empty: nothing speaks against it.
 
-    `comes`: what is brought onto the wood, with what was noted about it.
+    `comes`: what is brought onto the wood, with what was noted about it; `grit`: the paper.
     """
     found: list[tuple[Finding, ZoneState]] = []
     too_early = "pressed" if operation in _PRESSES else ""
@@ -79,7 +79,7 @@ def warnings_before(
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
             too_early = "wiped off" if over.wipe_off_h else ""
         else:
-            verdict = verdict_on_work(state, then.bench, operation, then.facts, comes)
+            verdict = verdict_on_work(state, then.bench, operation, then.facts, comes, grit)
         if _heater_asked_tonight(then):
             left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
             verdict = replace(verdict, findings=left)
@@ -133,7 +133,7 @@ def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
 def _scuffed_in_vain(state: ZoneState) -> bool:
     """Tell whether the film was scuffed, but only while it was too young for that to give grip."""
     top = state.top
-    return top is not None and any(w.operation in _GRIPS for w in top.abraded)
+    return top is not None and any(w.operation in GRIPS for w in top.abraded)
 
 
 def _of(

@@ -56,12 +56,10 @@ def log(context: Context, typed: ToLog) -> Logged:
             return _coat(ledger, now, then, picked, product, typed)
         noted = in_work(typed.note)
         doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
-        warnings = most_weighty(
-            (
-                *warnings_before(then, picked, ledger.act_id, operation=operation, comes=noted),
-                *doubts,
-            )
+        warned = warnings_before(
+            then, picked, ledger.act_id, operation=operation, comes=noted, grit=typed.grit
         )
+        warnings = most_weighty((*warned, *doubts))
         work = ledger.record(
             Work(
                 when=typed.at,

@@ -292,6 +292,22 @@ WORDS = {
         ),
         lambda f: f"unscuffed below {text(f, 'over')}: it may peel",
     ),
+    "scuff-grit": Words(
+        lambda f: (
+            f"P{number(f, 'grit'):g} on {text(f, 'of')}, P{number(f, 'low'):g} to "
+            f"P{number(f, 'high'):g} at most: "
+            + (
+                "the next coat has little to hold by"
+                if text(f, "finer")
+                else "its scratches show, and it cuts through a thin film"
+            )
+        ),
+        lambda f: (
+            f"scuff it once more, not finer than P{number(f, 'high'):g}"
+            if text(f, "finer")
+            else f"no more pressure; scuff once more from P{number(f, 'low'):g} up"
+        ),
+    ),
     "scuffed-long-ago": Words(
         lambda f: f"it was scuffed {measured(f)} ago: dust and hands have been on it since",
         lambda f: (

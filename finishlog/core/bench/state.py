@@ -316,6 +316,8 @@ def verdict_on_work(
     operation: Operation,
     facts: Facts,
     comes: Ingredient | None = None,
+    grit: str = "",
 ) -> Verdict:
     """Give the verdict on one named piece of work, that is being done."""
-    return decide(state, work_asked(operation, comes, done=True), bench.around(facts))
+    asked = work_asked(operation, comes, grit=grit, done=True)
+    return decide(state, asked, bench.around(facts))

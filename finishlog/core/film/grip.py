@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime
 
 from finishlog.core.film.layers import Layer
@@ -11,6 +12,13 @@ from finishlog.core.log.words import Operation
 
 # A next coat holds by these; taking off nibs gives no grip.
 GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
+_GRADE = re.compile(r"^[Pp]?(\d{2,4})$")
+
+
+def grade_of(grit: str) -> float | None:
+    """Return the P grade of a paper as it was typed; None: it is a pad, or steel wool."""
+    grade = _GRADE.match(grit.strip())
+    return float(grade[1]) if grade else None
 
 
 def wants_scuffing(layer: Layer, now: datetime) -> bool:

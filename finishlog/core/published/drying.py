@@ -67,11 +67,19 @@ class LastGrit(Published, frozen=True):
     grit: Range
 
 
+class ScuffedWith(Published, frozen=True):
+    """The papers (P grades) that films of these classes or families are scuffed with at most."""
+
+    of: tuple[str, ...]
+    grit: Range
+
+
 class PreparationFigures(Published, frozen=True):
     """Figures of prepared wood; `tape_d`: days that tape stays on; `warms_c`: °C since a coat."""
 
     sanded: tuple[SandedFor, ...]
     last_grit: tuple[LastGrit, ...]
+    scuffed_with: tuple[ScuffedWith, ...]
     tape_d: Limit
     warms_c: Limit
 
@@ -82,4 +90,9 @@ class PreparationFigures(Published, frozen=True):
     def grit_before(self, over: FinishClass) -> Range | None:
         """Return the last paper before a class; None: nothing is said of it."""
         rows = (row.grit for row in self.last_grit if named_by(row.over, over) is not None)
+        return next(rows, None)
+
+    def grit_between(self, of: FinishClass) -> Range | None:
+        """Return the papers that a film is scuffed with; None: nothing is said of it."""
+        rows = (row.grit for row in self.scuffed_with if named_by(row.of, of) is not None)
         return next(rows, None)

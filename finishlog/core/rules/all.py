@@ -83,6 +83,7 @@ RULES: tuple[Rule, ...] = (
     deeds.coats_a_day,
     deeds.too_much_film,
     grip.scuffed_long_ago,
+    grip.scuff_grit,
     coating_air.air,
     too_wet.wood_too_wet,
     settling.moisture_old,

@@ -57,9 +57,9 @@ class Asked(Struct, frozen=True):
     """One act that is asked after.
 
     `over`: the class of a coat, `product` its id, `comes`: what is brought onto the wood, as the
-    person calls it, for what its name tells of it. `operation`: the work by hand, `stripping`: how
-    a film is taken off. `done`: it is being done, whatever else is due. `toward`: the stage that is
-    asked for, where the act alone does not say it.
+    person calls it, for what its name tells of it. `operation`: the work by hand, `grit` its paper,
+    `stripping`: how a film is taken off. `done`: it is being done, whatever else is due. `toward`:
+    the stage that is asked for, where the act alone does not say it.
     """
 
     act: Act
@@ -71,6 +71,7 @@ class Asked(Struct, frozen=True):
     toward: Stage | None = None
     product: int | None = None
     stripping: Stripping | None = None
+    grit: str = ""
 
     @property
     def stage(self) -> Stage | None:
@@ -98,15 +99,15 @@ def coat_asked(
 
 
 def work_asked(
-    operation: Operation, comes: Ingredient | None = None, *, done: bool = False
+    operation: Operation, comes: Ingredient | None = None, *, grit: str = "", done: bool = False
 ) -> Asked:
     """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing.
 
-    `comes`: what is on the cloth, or in the rinse.
+    `comes`: what is on the cloth, or in the rinse; `grit`: the paper.
     """
     if operation is Operation.COAT:
         return Asked(Act.WORK)
-    return Asked(_ACT_OF.get(operation, Act.WORK), operation, comes=comes, done=done)
+    return Asked(_ACT_OF.get(operation, Act.WORK), operation, comes=comes, done=done, grit=grit)
 
 
 def taking_off(how: Stripping, comes: Ingredient | None = None) -> Asked:

@@ -8,15 +8,15 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from finishlog.core.film.grip import GRIPS, wants_scuffing, was_scuffed
+from finishlog.core.film.grip import GRIPS, grade_of, wants_scuffing, was_scuffed
 from finishlog.core.film.layers import Layer, answered
-from finishlog.core.findings import Answer, Finding, Level, finding, hours
+from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.overcoat import OvercoatAnswer
 from finishlog.core.log.words import Found
 from finishlog.core.rules.film.came_from import LOADED
 from finishlog.core.rules.film.underneath import row_of_pair
-from finishlog.core.rules.reads import LAYERS, SAYS, STAGE
+from finishlog.core.rules.reads import LAYERS, SAYS, STAGE, WAIT
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -104,3 +104,37 @@ def scuffed_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[
         ),
         acts=(last.act,),
     )
+
+
+@rule(
+    "scuff-grit",
+    binds=COAT | {Act.SCUFF},
+    source="facts: preparation",
+    reads=f"{WAIT} work.grit product.name product.label_window",
+)
+def scuff_grit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Too coarse a paper shows through the next coat; too fine gives a closed film no tooth.
+
+    The paper that is in the hand, else the last one that was on the film.
+    """
+    top = zone.top
+    usual = around.facts.preparation.grit_between(top.of) if top else None
+    last = top.abraded[-1] if top and top.abraded else None
+    grit = grade_of(asked.grit or (last.grit if last else ""))
+    if top is None or usual is None or grit is None or usual.low <= grit <= usual.high:
+        return
+    finer = grit > usual.high
+    over = asked.over
+    if finer and not (wants_scuffing(top, around.now) and (over is None or over.needs_tooth)):
+        return
+    found = finding(
+        "scuff-grit",
+        Level.CAUTION,
+        usual.source,
+        of=top.coat.product_name,
+        grit=grit,
+        low=usual.low,
+        high=usual.high,
+        finer="finer" if finer else "",
+    )
+    yield replace(found, acts=(last.act,) if last and not asked.grit else ())

@@ -5,13 +5,13 @@ What is not on record is not known, and no reproach.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from datetime import timedelta
 
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
+from finishlog.core.film.grip import grade_of
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Answer, Figured, Finding, In, Level, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE
@@ -26,7 +26,6 @@ from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 _RAISES = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
-_GRADE = re.compile(r"^[Pp]?(\d{2,4})$")
 
 
 def _in_the_white(zone: ZoneState) -> bool:
@@ -119,11 +118,10 @@ def grain_raised(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
 def last_grit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The last paper was coarser, or finer, than is usual before this class."""
     last = _worked(zone, ABRADES) if _in_the_white(zone) else None
-    grade = _GRADE.match(last.grit.strip()) if last else None
+    grit = grade_of(last.grit) if last else None
     usual = around.facts.preparation.grit_before(asked.over) if asked.over else None
-    if last is None or grade is None or usual is None:
+    if last is None or grit is None or usual is None:
         return
-    grit = float(grade[1])
     if not usual.low <= grit <= usual.high:
         found = finding(
             "last-grit",
