@@ -85,7 +85,8 @@ def _parts(connection: sqlite3.Connection) -> tuple[PartNames, ...]:
     zones = _inside(
         connection,
         "face.name || '/' || zone.name FROM zone JOIN face ON face.id = zone.face_id"
-        " AND zone.name <> ''",
+        " AND zone.name <> '' AND NOT EXISTS (SELECT 1 FROM zone_was"
+        " WHERE was_zone_id = zone.id AND zone_id <> zone.id)",
         "face.position, zone.position",
     )
     return tuple(

@@ -196,9 +196,9 @@ def _log(database: Database, told: Batch) -> Any:
 
 VERBS: dict[str, Callable[[Database, Batch], Any]] = {
     "log": _log,
-    "check": _with(log_check, face=None, found=Found.DRY, test=Test.TOUCH),
+    "check": _with(log_check, face=None, found=Found.DRY, test=Test.TOUCH, place=""),
     "fault": _with(log_fault, kind=FaultKind.RUN, place="", remedy="", face=None),
-    "mended": _with(log_mended, note="", face=None),
+    "mended": _with(log_mended, place="", note="", face=None),
     "off": _with(log_off, to="bare", operation=Stripping.STRIP, face=None, note=""),
     "off to": _with(log_off, to="sealer", operation=Stripping.SAND_THROUGH, face=None, note=""),
     "move": _with(move, room="loft"),

@@ -18,17 +18,24 @@ ALL_ROUND = NewFace("all round")
 _HOW = "write front, back:hidden, tenon:joint, edges:edge or 'top=field,inlay:walnut'"
 
 
-def read_faces(typed: Sequence[str]) -> tuple[NewFace, ...]:
-    """Read faces; UsageFault when one is named twice or cannot be read."""
-    faces = tuple(_face(text) for text in typed)
+def read_faces(typed: Sequence[str], *, zones_too: bool = False) -> tuple[NewFace, ...]:
+    """Read faces; UsageFault when one is named twice or cannot be read.
+
+    `zones_too`: also a zone that is divided, `front/left=top,bottom`.
+    """
+    faces = tuple(_face(text, zones_too=zones_too) for text in typed)
     _once([face.name for face in faces], "face")
     return faces
 
 
-def _face(text: str) -> NewFace:
+def _face(text: str, *, zones_too: bool) -> NewFace:
     said, equals, zones = text.partition("=")
     name, colon, kind = (bit.strip() for bit in said.partition(":"))
-    face = a_name(name, "face")
+    whole, slash, zone = name.partition("/")
+    if zones_too and slash and equals and not colon:
+        face = f"{a_name(whole, 'face')}/{a_name(zone, 'zone')}"
+    else:
+        face = a_name(name, "face")
     of = _kind(kind) if colon else FaceKind.SHOW
     if not equals:
         return NewFace(face, of)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
@@ -19,20 +19,28 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.things import Face, FaceKind, Part, Shop, ThingKind
+from finishlog.core.shop.things import (
+    Face,
+    FaceKind,
+    Part,
+    Shop,
+    ThingKind,
+    Zone,
+    zone_name,
+)
 from finishlog.core.zone.grouping import spans
-from finishlog.errors import UsageFault
+from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_room
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things import edit
-from finishlog.store.things.add import NewFace
+from finishlog.store.things.add import NewFace, NewZone
 from finishlog.store.things.read_shop import read_shop
 
 
 class PartEdit(Struct, frozen=True):
     """What is to be different; None or nothing: as it was.
 
-    `faces` add a face, divide one into zones, or say what one is for.
+    `faces` add a face, divide one or a zone of it into zones, or say what one is for.
     """
 
     species: str | None = None
@@ -64,7 +72,10 @@ def edit_part(context: Context, typed: str, change: PartEdit) -> Made:
             said.append(_pieces(ledger, part, change.count))
         if change.faces and part.needs:
             raise UsageFault("an assembly has the faces of its members", "edit a member")
-        said += [_face(ledger, part, face) for face in read_faces(change.faces)]
+        for face in read_faces(change.faces, zones_too=True):
+            # What was divided just now is another.
+            now = one_part(read_shop(ledger.connection, context.clock.now), part.path)
+            said.append(_face(ledger, now, face))
     return Made("part", part.path, in_words(*said))
 
 
@@ -123,6 +134,8 @@ def _pieces(ledger: Ledger, part: Part, count: int) -> str:
 
 
 def _face(ledger: Ledger, part: Part, typed: NewFace) -> str:
+    if "/" in typed.name:
+        return _of_a_zone(ledger, part, typed)
     known = next((f for f in part.faces if f.name.casefold() == typed.name.casefold()), None)
     if known is None:
         _beside_all_round(ledger, part, typed)
@@ -150,15 +163,44 @@ def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:
 
 
 def _zones(ledger: Ledger, part: Part, face: Face, typed: NewFace) -> str:
-    """Divide a face; a zone that is new would be in the white, so the face must be."""
+    """Divide a face that was one whole, or add zones to one that is bare."""
     known = {zone.name.casefold() for zone in face.zones}
     new = [zone for zone in typed.zones if zone.name.casefold() not in known]
     if not new:
         return ""
+    whole = next((zone for zone in face.zones if not zone.name), None)
+    if whole is not None:
+        return _divided(ledger, part, face, whole, new)
     if edit.zones_on_record(ledger.connection, face.id):
+        of, added = face.zones[0].name, new[0].name
         raise UsageFault(
-            f"{face.name} has something on record: a zone of it would seem to be in the white",
-            f"give it as a face of its own: {Do.PART_EDIT.option(face=new[0].name)}",
+            f"{face.name} has something on record: {added} would seem to be in the white",
+            "say which zone it is cut out of: "
+            + Do.PART_EDIT.option(face=f"{face.name}/{of}={of},{added}"),
         )
-    edit.divide_face(ledger, part.id, face.id, face.name, new)
+    edit.add_zones_to(ledger, part.id, face, new)
     return f"{face.name}: {', '.join(zone.name for zone in new)} added"
+
+
+def _of_a_zone(ledger: Ledger, part: Part, typed: NewFace) -> str:
+    """Divide one zone of a face."""
+    low = typed.name.casefold()
+    zones = {zone_name(f, z).casefold(): (f, z) for f in part.faces for z in f.zones}
+    if low not in zones:
+        there = ", ".join(zone_name(f, z) for f, z in zones.values())
+        raise NotFound(f"{part.called} has no zone {typed.name}", f"it has {there}")
+    face, zone = zones[low]
+    return _divided(ledger, part, face, zone, typed.zones)
+
+
+def _divided(ledger: Ledger, part: Part, face: Face, zone: Zone, into: Sequence[NewZone]) -> str:
+    """Divide a zone: what is on record was of all of it, and is of each of its zones."""
+    others = {each.name.casefold() for each in face.zones if each is not zone}
+    taken = next((each.name for each in into if each.name.casefold() in others), None)
+    if taken is not None:
+        raise UsageFault(f"{face.name} has a zone {taken} beside it", "name the new one otherwise")
+    edit.divide_zone(ledger, part, face, zone, into)
+    names = ", ".join(each.name for each in into)
+    if not edit.zones_on_record(ledger.connection, face.id):
+        return f"{zone_name(face, zone)}: divided into {names}"
+    return f"{zone_name(face, zone)}: divided into {names}, each with all that is on record"

@@ -24,7 +24,7 @@ from finishlog.core.log.entries import Target
 from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, CareRule, UsedFor
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.things import FaceKind, Part, zone_name
+from finishlog.core.shop.things import FaceKind, Part, zone_among
 from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import pick_zones
@@ -151,10 +151,9 @@ def _alike(mine: Sequence[ZoneState]) -> list[tuple[Label, list[ZoneState]]]:
 
 def _label(states: Sequence[ZoneState], faces_differ: bool) -> Label:
     part = states[0].part
-    faces = dict.fromkeys(
-        f"{s.member.called} {zone_name(s.face, s.zone)}" if s.joined else zone_name(s.face, s.zone)
-        for s in states
-    )
+    here = {s.zone.id for s in states}
+    named = ((s, zone_among(s.face, s.zone, here)) for s in states)
+    faces = dict.fromkeys(f"{s.member.called} {name}" if s.joined else name for s, name in named)
     numbers = sorted({s.piece.number for s in states})
     return describe(part, numbers, tuple(faces) if faces_differ else ())
 

@@ -11,7 +11,7 @@ from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.shop.things import FaceKind, Step, zone_name
+from finishlog.core.shop.things import FaceKind, Step, zone_among
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
@@ -103,5 +103,4 @@ def _faces(entry: AnyEntry, states: Sequence[ZoneState]) -> tuple[str, ...]:
 
 def _face(state: ZoneState, reached: Sequence[ZoneState]) -> str:
     here = {s.zone.id for s in reached}
-    whole = all(zone.id in here for zone in state.face.zones)
-    return state.face.name if whole else zone_name(state.face, state.zone)
+    return zone_among(state.face, state.zone, here)

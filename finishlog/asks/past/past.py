@@ -31,7 +31,7 @@ from finishlog.core.log.entries import (
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Outcome
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zone_name
+from finishlog.core.shop.things import Face, FaceKind, Log, Part, Shop, Zone, zone_among
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.stood_in import rooms_of_pieces
 from finishlog.errors import NotFound
@@ -197,11 +197,12 @@ def _finish(
     reviews = [e for e in entries[last_off + 1 :] if isinstance(e, Review)]
     notes = [e for e in entries if isinstance(e, Note)]
     _, face, zone = zones[0]
+    here = {zone.id for _, _, zone in zones}
     done = progress(steps_for(face, part.steps, zone), entries)
     return PastFinish(
         part=part.path,
         label=describe(part, numbers, ()).full,
-        faces=tuple(dict.fromkeys(zone_name(f, z) for _, f, z in zones)),
+        faces=tuple(dict.fromkeys(zone_among(f, z, here) for _, f, z in zones)),
         into=into,
         is_board=part.is_board,
         species=story.species,

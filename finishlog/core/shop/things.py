@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from datetime import datetime
 from enum import StrEnum
 
@@ -79,6 +79,12 @@ class Face(Struct, frozen=True):
 def zone_name(face: Face, zone: Zone) -> str:
     """Name a zone as it is typed: `front/left`; a face of one zone by the face alone."""
     return f"{face.name}/{zone.name}" if zone.name else face.name
+
+
+def zone_among(face: Face, zone: Zone, here: Collection[int]) -> str:
+    """Name a zone as it is typed, or its whole face when all zones of that are here."""
+    whole = all(each.id in here for each in face.zones)
+    return face.name if whole else zone_name(face, zone)
 
 
 def face_words(face: Face) -> str:

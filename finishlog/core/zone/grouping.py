@@ -8,7 +8,7 @@ from typing import Self
 from msgspec import Struct
 
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.shop.things import FaceKind, Part, zone_name
+from finishlog.core.shop.things import FaceKind, Part, zone_among
 from finishlog.core.zone.state import ZoneState
 
 
@@ -153,17 +153,11 @@ def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
     finished = [f for f in part.faces if f.kind in {FaceKind.SHOW, FaceKind.HIDDEN}]
     if finished and here >= {z.id for f in finished for z in f.zones}:
         return ()
-    return tuple(dict.fromkeys(_named(s, here) for s in states))
-
-
-def _named(state: ZoneState, here: Collection[int]) -> str:
-    """Name a zone as it is typed, or its whole face when all its zones are here."""
-    whole = all(zone.id in here for zone in state.face.zones)
-    return state.face.name if whole else zone_name(state.face, state.zone)
+    return tuple(dict.fromkeys(zone_among(s.face, s.zone, here) for s in states))
 
 
 def _on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
     """Name a zone of an assembly by the member that brought it."""
     finished = [f.name for f in state.member.faces if f.kind is not FaceKind.JOINT]
-    name = _named(state, {s.zone.id for s in states})
+    name = zone_among(state.face, state.zone, {s.zone.id for s in states})
     return state.member.called if finished == [name] else f"{state.member.called} {name}"

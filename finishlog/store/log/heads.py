@@ -8,7 +8,7 @@ from datetime import datetime
 from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import Column, ColumnElement, Connection, Select, select, union_all
+from sqlalchemy import Column, ColumnElement, Connection, Select, func, select, union_all
 
 from finishlog.core.log.entries import Target
 from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
@@ -25,6 +25,7 @@ from finishlog.store.schema.log import (
     withdrawal,
 )
 from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.things import zone_was
 
 
 class Head(NamedTuple):
@@ -154,7 +155,10 @@ def _followed(
 def read_targets(
     connection: Connection, ids: Collection[int] | None
 ) -> dict[int, frozenset[Target]]:
-    """Read the zones of pieces that entries reached, by entry."""
+    """Read the zones of pieces that entries reached, by entry.
+
+    What reached a zone that was divided since reached each of its zones.
+    """
     if ids is None:
         return _targets(connection, None)
     return kept.by_id(
@@ -166,7 +170,11 @@ def read_targets(
 
 
 _NONE: frozenset[Target] = frozenset()
-_TARGETS = select(entry_target.c.entry_id, entry_target.c.piece_id, entry_target.c.zone_id)
+_TARGETS = select(
+    entry_target.c.entry_id,
+    entry_target.c.piece_id,
+    func.coalesce(zone_was.c.zone_id, entry_target.c.zone_id),
+).outerjoin_from(entry_target, zone_was, zone_was.c.was_zone_id == entry_target.c.zone_id)
 
 
 def _targets(connection: Connection, ids: Collection[int] | None) -> dict[int, frozenset[Target]]:

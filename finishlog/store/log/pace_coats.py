@@ -8,17 +8,33 @@ from datetime import datetime
 from typing import NamedTuple
 
 from msgspec import Struct
-from sqlalchemy import Connection, String, bindparam, or_, select, type_coerce
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    FromClause,
+    String,
+    bindparam,
+    or_,
+    select,
+    type_coerce,
+    union_all,
+)
 
 from finishlog.core.log.entries import Check, Coat, Target, Work
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.log.words import Found, Operation
 from finishlog.store.log import kept
-from finishlog.store.log.heads import Head, heads_of, read_amendments, read_withdrawals
+from finishlog.store.log.heads import (
+    Head,
+    heads_of,
+    read_amendments,
+    read_targets,
+    read_withdrawals,
+)
 from finishlog.store.log.in_force import fates, withdrawn_acts
 from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
 from finishlog.store.schema.rows import rows_of
-from finishlog.store.schema.things import face, part, piece, zone
+from finishlog.store.schema.things import face, part, piece, zone, zone_was
 
 _FAILED = (Found.TACKY, Found.GUMS, Found.PRINTS)
 _SANDED = (Operation.SAND, Operation.SCUFF)
@@ -140,6 +156,25 @@ def what_is_gone(connection: Connection) -> Gone:
 
 _THEN, _ON = entry.alias("then"), entry.alias("on")
 _THERE, _BELOW = entry_target.alias("there"), entry_target.alias("under")
+# Of a zone that was divided: what it is now, and as what the record of each of these was logged.
+_NOW, _AS = zone_was.alias("now"), zone_was.alias("as")
+
+
+def _on_one_zone(one: FromClause, other: FromClause) -> ColumnElement[bool]:
+    """Tell what may have been logged on the same zone, also before that was divided.
+
+    As a list, which an index is searched by; a condition with OR would walk the whole piece.
+    """
+    logged_as = union_all(
+        select(one.c.zone_id).correlate(one),
+        select(_AS.c.was_zone_id)
+        .join_from(_NOW, _AS, _AS.c.zone_id == _NOW.c.zone_id)
+        .where(_NOW.c.was_zone_id == one.c.zone_id)
+        .correlate(one),
+    )
+    return (other.c.piece_id == one.c.piece_id) & other.c.zone_id.in_(logged_as)
+
+
 _UNDER = (
     select(
         _THEN.c.id,
@@ -151,10 +186,7 @@ _UNDER = (
         _ON.c.id,
     )
     .join_from(_THEN, _THERE, _THERE.c.entry_id == _THEN.c.id)
-    .join(
-        _BELOW,
-        (_BELOW.c.piece_id == _THERE.c.piece_id) & (_BELOW.c.zone_id == _THERE.c.zone_id),
-    )
+    .join(_BELOW, _on_one_zone(_THERE, _BELOW))
     # By its own table: the index by kind and time would be walked to its end for each row.
     .join(coat, coat.c.entry_id == _BELOW.c.entry_id)
     .join(_ON, _ON.c.id == coat.c.entry_id)
@@ -230,12 +262,9 @@ def _until_next_coat(
 
 
 _SINCE = (
-    select(_ON.c.id, _BELOW.c.piece_id, _BELOW.c.zone_id, _THEN.c.id)
+    select(_ON.c.id, _THEN.c.id)
     .join_from(_ON, _BELOW, _BELOW.c.entry_id == _ON.c.id)
-    .join(
-        _THERE,
-        (_THERE.c.piece_id == _BELOW.c.piece_id) & (_THERE.c.zone_id == _BELOW.c.zone_id),
-    )
+    .join(_THERE, _on_one_zone(_BELOW, _THERE))
     .join(_THEN, _THEN.c.id == _THERE.c.entry_id)
     .outerjoin(work, work.c.entry_id == _THEN.c.id)
     .where(_THEN.c.latest_at >= _ON.c.latest_at, _THEN.c.id != _ON.c.id)
@@ -251,8 +280,11 @@ _SINCE = (
 def _later(connection: Connection, coats: Collection[int]) -> dict[int, dict[Target, list[int]]]:
     """Read which coats, checks and sanding came after some coats, by coat and zone."""
     found: dict[int, dict[Target, list[int]]] = defaultdict(lambda: defaultdict(list))
-    for coat_id, piece_id, zone_id, entry_id in rows_of(connection, _SINCE, _ON.c.id, coats):
-        found[coat_id][Target(piece_id, zone_id)].append(entry_id)
+    since = {(row[0], row[1]) for row in rows_of(connection, _SINCE, _ON.c.id, coats)}
+    reached = read_targets(connection, {entry for pair in since for entry in pair})
+    for coat_id, entry_id in sorted(since):
+        for target in reached[coat_id] & reached[entry_id]:
+            found[coat_id][target].append(entry_id)
     return found
 
 

@@ -148,7 +148,7 @@ zone = Table(
     UniqueConstraint("face_id", "name"),
 )
 
-# What a zone was part of before that was divided: its record is the zone's too.
+# As what the record of a zone that came of dividing was logged: as itself, as what it was part of.
 zone_was = Table(
     "zone_was",
     metadata,

@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from msgspec.structs import replace
 from sqlalchemy import Connection, delete, exists, func, insert, select, update
 
-from finishlog.core.shop.things import FaceKind, Step, ThingKind
+from finishlog.core.shop.things import Face, FaceKind, Part, Step, ThingKind, Zone, zone_name
+from finishlog.store.log import kept
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import things as tables
 from finishlog.store.schema.log import coat, entry_target, naming_pieces
-from finishlog.store.schema.rows import add_row
-from finishlog.store.things.add import NewZone, add_zones, copy_steps
+from finishlog.store.schema.rows import add_row, written
+from finishlog.store.things.add import NewZone, add_zones, assign_steps, copy_steps
 from finishlog.store.things.changes import changed
 from finishlog.store.things.naming import TABLE_OF
 
@@ -76,23 +78,76 @@ def set_face_kind(ledger: Ledger, part: int, face: int, name: str, kind: FaceKin
     changed(ledger, ThingKind.PART, part, f"face {name}", str(was), kind.value)
 
 
-def divide_face(ledger: Ledger, part: int, face: int, name: str, zones: Sequence[NewZone]) -> None:
-    """Divide a face into zones, or add zones to it, in the white.
+def add_zones_to(ledger: Ledger, part: int, face: Face, zones: Sequence[NewZone]) -> None:
+    """Add zones to a face of named ones, in the white."""
+    add_zones(ledger.connection, face.id, zones, _last_zone(ledger.connection, face))
+    was = [zone.name for zone in face.zones]
+    _zones_changed(ledger, part, face.name, was, [*was, *(zone.name for zone in zones)])
 
-    A face that was one whole keeps its record as the first of them.
+
+def divide_zone(
+    ledger: Ledger, part: Part, face: Face, zone: Zone, into: Sequence[NewZone]
+) -> None:
+    """Divide a zone, or a face that was one whole: each of its zones has all of its record.
+
+    Nothing is written into the log: what was logged on the zone is read as of each of them.
     """
+    connection, was = ledger.connection, tables.zone_was
+    told_as = connection.scalars(select(was.c.was_zone_id).where(was.c.zone_id == zone.id)).all()
+    place = _make_room(connection, zone, len(into) - 1)
+    # One of the new zones may take its name over.
+    name = f"{zone.id}={','.join(each.name for each in into)}"
+    connection.execute(delete(was).where(was.c.zone_id == zone.id))
+    was_it = update(tables.zone).where(tables.zone.c.id == zone.id)
+    connection.execute(was_it.values(name=name, species=None))
+    for position, new in enumerate(into, place):
+        values = {**written(tables.zone, new), "species": new.species or zone.species}
+        added = add_row(connection, tables.zone, **values, face_id=face.id, position=position)
+        rows = [{"zone_id": added, "was_zone_id": told} for told in {added, zone.id, *told_as}]
+        connection.execute(insert(was), rows)
+    kept.forget(connection, "targets", "records")
+    _renamed_in_steps(connection, part, face, zone, into)
+    _zones_changed(ledger, part.id, zone_name(face, zone), [], [each.name for each in into])
+
+
+def _make_room(connection: Connection, behind: Zone, places: int) -> int:
+    """Let the zones behind one stand so many places further back; return its own place."""
     of = tables.zone.c
-    known = ledger.connection.execute(select(tables.zone).where(of.face_id == face)).all()
-    whole = next((zone for zone in known if not zone.name), None)
-    left = list(zones)
-    if whole is not None:
-        first = left.pop(0)
-        put = update(tables.zone).where(of.id == whole.id)
-        ledger.connection.execute(put.values(name=first.name, species=first.species))
-    add_zones(ledger.connection, face, left, max(zone.position for zone in known))
-    was = ",".join(zone.name for zone in known if zone.name)
-    becomes = ",".join(filter(None, [was, *(zone.name for zone in zones)]))
-    changed(ledger, ThingKind.PART, part, f"zones of {name}", was, becomes)
+    here = connection.execute(select(of.face_id, of.position).where(of.id == behind.id)).one()
+    after = (of.face_id == here.face_id) & (of.position > here.position)
+    moved = update(tables.zone).where(after).values(position=of.position + places)
+    connection.execute(moved)
+    return int(here.position)
+
+
+def _last_zone(connection: Connection, face: Face) -> int:
+    of = tables.zone.c
+    return connection.scalar(select(func.max(of.position)).where(of.face_id == face.id)) or 0
+
+
+def _renamed_in_steps(
+    connection: Connection, part: Part, face: Face, zone: Zone, into: Sequence[NewZone]
+) -> None:
+    """Let steps that name a zone which was divided name its zones; those of a face stay."""
+    was = zone_name(face, zone).casefold()
+    names = tuple(f"{face.name}/{each.name}" for each in into)
+    if zone.name and any(was == name.casefold() for step in part.steps for name in step.faces):
+        steps = [
+            replace(step, faces=tuple(n for f in step.faces for n in _named_now(f, was, names)))
+            for step in part.steps
+        ]
+        assign_steps(connection, part.id, steps, part.steps_name)
+
+
+def _named_now(name: str, was: str, names: tuple[str, ...]) -> tuple[str, ...]:
+    return names if name.casefold() == was else (name,)
+
+
+def _zones_changed(
+    ledger: Ledger, part: int, of: str, was: Sequence[str], becomes: Sequence[str]
+) -> None:
+    what = f"zones of {of}"
+    changed(ledger, ThingKind.PART, part, what, ",".join(was), ",".join(becomes))
 
 
 def zones_on_record(connection: Connection, face: int) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Table, select
+from sqlalchemy import Connection, Row, Table, exists, select
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
@@ -89,7 +89,15 @@ def _parts(
     )
 
 
-_ZONES = select(tables.zone, tables.face.c.part_id).join_from(tables.zone, tables.face)
+_DIVIDED = select(tables.zone_was.c.was_zone_id).where(
+    tables.zone_was.c.was_zone_id == tables.zone.c.id,
+    tables.zone_was.c.zone_id != tables.zone.c.id,
+)
+_ZONES = (
+    select(tables.zone, tables.face.c.part_id)
+    .join_from(tables.zone, tables.face)
+    .where(~exists(_DIVIDED))
+)
 
 
 class _Inside:

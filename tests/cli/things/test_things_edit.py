@@ -122,13 +122,14 @@ def test_a_bare_face_may_be_divided_into_zones(shop: Finishlog):
     assert part(shop, "doors")["faces"][0] == "front=field,inlay:walnut"
 
 
-def test_a_coated_face_is_not_divided_for_a_zone_would_seem_to_be_in_the_white(shop: Finishlog):
+def test_a_zone_beside_coated_ones_would_seem_to_be_in_the_white(shop: Finishlog):
+    shop.did("part", "edit", "doors", "--face", "front=field,inlay")
     shop.did("log", "doors", "sealer")
     refused(
-        shop("part", "edit", "doors", "--face", "front=field,inlay"),
+        shop("part", "edit", "doors", "--face", "front=field,inlay,rim"),
         errors.USAGE,
         "seem to be in the white",
-        "--face field",
+        "--face front/field=field,rim",
     )
 
 
