@@ -17,7 +17,6 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
-from finishlog.core.log.where import in_brackets
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.rules.film.put_to_use import hard_before_use
 from finishlog.core.verdict.edges import follows_its_faces
@@ -82,8 +81,13 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
     binding: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         for check in standing_failures(state.checks):
-            test, found = check.test.value, check.found.value + in_brackets(check.place)
-            failed = finding("goes-with-failed-check", Level.STOP, test=test, found=found)
+            failed = finding(
+                "goes-with-failed-check",
+                Level.STOP,
+                test=check.test.value,
+                found=check.found.value,
+                place=check.place,
+            )
             wrong.setdefault(failed, []).append(state)
         for fault in state.faults:
             stands = finding("goes-with-fault", Level.STOP, fault=fault.name)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Worder, Words, each_of, found_so, text
+from finishlog.cli.words.said import Worder, Words, each_of, found_there, text
 from finishlog.core.commands import Do
 from finishlog.core.film.checks import NO_TIME_MENDS
 from finishlog.core.findings import Finding
@@ -41,7 +41,7 @@ WORDS = {
         lambda f: f"{text(f, 'parts')}: {text(f, 'answer_is')}", cause="{said}: {short}"
     ),
     "goes-with-failed-check": _parts(
-        lambda f: f"the last {text(f, 'test')} check found {found_so(f)}",
+        lambda f: f"the last {text(f, 'test')} check found {found_there(f)}",
         _checked_again,
     ),
     "goes-with-fault": _parts(lambda f: f"{text(f, 'fault')} not mended"),

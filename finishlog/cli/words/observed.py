@@ -6,6 +6,7 @@ from finishlog.cli.words.said import (
     Words,
     each_of,
     found_so,
+    found_there,
     length,
     measured,
     number,
@@ -65,10 +66,6 @@ def _failed(of: Finding) -> str:
     return text(of, "found") + in_brackets(text(of, "place"))
 
 
-def _found_there(of: Finding) -> str:
-    return found_so(of) + in_brackets(text(of, "place"))
-
-
 def _fault_short(of: Finding) -> str:
     ends = each_of(of, "ends")
     remedies = each_of(of, "remedies")
@@ -103,7 +100,7 @@ def _again(of: Finding) -> str:
 
 WORDS = {
     "check-failed": Words(
-        lambda f: f"the {text(f, 'test')} check found {_found_there(f)}",
+        lambda f: f"the {text(f, 'test')} check found {found_there(f)}",
         _check_again,
         lambda f: f"{text(f, 'test')} failed: {_failed(f)}",
     ),

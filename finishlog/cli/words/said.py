@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from finishlog.core.findings import Figured, Finding, In
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Found
 from finishlog.core.measure import quantities
 
@@ -45,6 +46,11 @@ def found_so(of: Finding) -> str:
     """Word what a check found, after "found": `it tacky`, `that it flakes`."""
     found = text(of, "found")
     return f"it {found}" if found in _SO_IT_IS else f"that it {found}"
+
+
+def found_there(of: Finding) -> str:
+    """Word what a check found, and where on the face: `it tacky (left edge)`."""
+    return found_so(of) + in_brackets(text(of, "place"))
 
 
 def number(of: Finding, name: str) -> float:
