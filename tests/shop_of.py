@@ -449,7 +449,6 @@ class Story:
                 zones = (zone for face in part.faces for zone in face.zones)
                 species = next(z.species for z in zones if z.id == target.zone)
                 yield Finished(
-                    part.id,
                     species or part.species,
                     part.is_board,
                     part.old_finish,

@@ -375,7 +375,8 @@ class Teller:
     def _told_off(self, told: Clause) -> None:
         survives = None
         if told.word != "bare":
-            survives = self.story.state(self.hour, told.on).layers[-1].coat.id
+            film = self.story.state(self.hour, told.on).layers
+            survives = next(y.coat.id for y in reversed(film) if y.of.key == told.word)
         how = Stripping(told.more[1]) if told.more[1:] else Stripping.STRIP
         self.story._happened(Stripped(**self._head(told), operation=how, survives=survives))
 

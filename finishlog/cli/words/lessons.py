@@ -32,9 +32,8 @@ def _whole(of: Finding) -> str:
 
 
 def _on(of: Finding, *, bare: bool) -> str:
-    wood = f"bare {text(of, 'wood')}" if bare else text(of, "wood")
-    board = "a board" if text(of, "board") else ""
-    on = " of ".join(filter(None, (board, wood)))
+    wood, board = text(of, "wood"), "a board" if text(of, "board") else ""
+    on = " of ".join(filter(None, (board, f"bare {wood}" if bare and not board else wood)))
     alike = ", of the same class," if text(of, "alike") else ""
     return f" on {on}{alike}" if on else alike
 
@@ -60,7 +59,8 @@ def _otherwise(of: Finding) -> str:
     told = Do.PAST(under, over, pairs=True) if under else Do.PAST(text(of, "wood"), over)
     if text(of, "eased"):
         return f"what was done otherwise: {told}"
-    return f"try it on a board of the same wood first; what was done then: {told}"
+    again = "another board" if text(of, "board") else "a board of the same wood"
+    return f"try it on {again} first; what was done then: {told}"
 
 
 WORDS = {

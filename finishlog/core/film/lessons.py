@@ -28,9 +28,8 @@ _SCRATCHED = frozenset({Found.FLAKES, Found.HOLDS})
 
 
 class Finished(Struct, frozen=True):
-    """One zone of a part, and all that reached it in the order of the work."""
+    """One zone, and all that reached it in the order of the work."""
 
-    part: int
     wood: str | None
     is_board: bool
     old_finish: OldFinish | None
@@ -58,7 +57,7 @@ class Pair(NamedTuple):
 
 
 class CameOut(Struct, frozen=True):
-    """How one finish of a part came out, as far as one pair in it tells.
+    """How one finish came out, as far as one pair in it tells.
 
     `names`: what lay under, what went over, and the wood, as they were called then; `film`: all of
     it. `what`: the faults, or what a check found; none: the review alone says it, of the whole.
@@ -66,7 +65,6 @@ class CameOut(Struct, frozen=True):
     """
 
     pair: Pair
-    part: int
     names: tuple[str, str, str]
     film: tuple[str, ...]
     outcome: Outcome
@@ -116,11 +114,11 @@ Lessons.none = Lessons()
 def how_they_came_out(
     finished: Iterable[Finished], facts: Facts, zone: tzinfo
 ) -> tuple[CameOut, ...]:
-    """Tell how finishes came out; zones of a part that are told one thing are one.
+    """Tell how finishes came out; zones of which one thing was said are one.
 
     `zone`: where the days are.
     """
-    alike = {(of.part, of.wood, tuple(e.id for e in of.entries)): of for of in finished}
+    alike = {(of.wood, tuple(e.id for e in of.entries)): of for of in finished}
     told = (each for of in alike.values() for each in _of_one(of, facts, zone))
     return tuple(dict.fromkeys(told))
 
@@ -196,7 +194,6 @@ class _Film:
             by = told.by if off is None or told.outcome is not Outcome.FAILED else (*told.by, off)
             yield CameOut(
                 pair=Pair(put(under) if under else None, put(coat), self.wood),
-                part=self.of.part,
                 names=(under.product_name if under else "", coat.product_name, self.of.wood or ""),
                 film=tuple(dict.fromkeys(each.product_name for each in self.coats)),
                 outcome=told.outcome,

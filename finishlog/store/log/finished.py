@@ -52,18 +52,16 @@ def read_finished(connection: Connection, pieces: Collection[int]) -> Iterator[F
     for entry in read_log(connection, pieces, within=()).entries:
         for target in entry.targets:
             by_target[target].append(entry)
-    for piece_id, zone_id, wood, part_id, board, old in rows_of(
-        connection, _ZONES, piece.c.id, pieces
-    ):
+    for piece_id, zone_id, wood, board, old in rows_of(connection, _ZONES, piece.c.id, pieces):
         entries = by_target.get(Target(piece_id, zone_id))
         if entries:
-            yield Finished(part_id, wood, board, OldFinish(old) if old else None, tuple(entries))
+            yield Finished(wood, board, OldFinish(old) if old else None, tuple(entries))
 
 
 _WOOD = func.coalesce(zone.c.species, part.c.species)
-_ZONES = select(
-    piece.c.id, zone.c.id, _WOOD, part.c.id, part.c.is_board, part.c.old_finish
-).select_from(piece.join(part).join(face, face.c.part_id == part.c.id).join(zone))
+_ZONES = select(piece.c.id, zone.c.id, _WOOD, part.c.is_board, part.c.old_finish).select_from(
+    piece.join(part).join(face, face.c.part_id == part.c.id).join(zone)
+)
 
 
 def _of_woods(told: Select[Any] | CompoundSelect[Any]) -> Select[Any]:

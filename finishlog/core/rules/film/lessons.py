@@ -7,14 +7,14 @@ told of the first coat of a finish is not told again of its next ones.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
 from msgspec.structs import replace
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import CameOut, Lessons, Pair, Put, put
-from finishlog.core.findings import Finding, Level, count, finding
+from finishlog.core.findings import Figured, Finding, Level, count, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.words import Outcome
 from finishlog.core.rules.reads import BARE, LAYERS, WOOD
@@ -87,8 +87,8 @@ def said_of(known: Sequence[CameOut], pair: Pair, *, counted: bool) -> Finding |
         "went-wrong-before",
         Level.NOTE if eased else Level.CAUTION,
         COMMON_PRACTICE,
-        measured=count(len(failed)) if counted else None,
-        wanted=count(len(known)) if counted else None,
+        measured=_told_apart(failed) if counted else None,
+        wanted=_told_apart(known) if counted else None,
         over=over,
         under=under,
         wood=wood,
@@ -103,6 +103,11 @@ def said_of(known: Sequence[CameOut], pair: Pair, *, counted: bool) -> Finding |
         numbers=tuple(map(str, last.acts)),
     )
     return replace(found, acts=last.acts)
+
+
+def _told_apart(finishes: Iterable[CameOut]) -> Figured:
+    """Count finishes; those that were spoken of at once are one."""
+    return count(len({each.acts for each in finishes}))
 
 
 def said_of_steps(
