@@ -33,7 +33,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.11.6"
+    assert FACTS.version == "2026.11.7"
 
 
 @pytest.mark.parametrize(

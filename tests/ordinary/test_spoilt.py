@@ -12,17 +12,13 @@ from pathlib import Path
 
 import pytest
 
+from finishlog.facts.load import load_facts
 from tests.ordinary.playing import Bench, product_name
 from tests.ordinary.schedules import ORDINARY, Schedule
 
+FACTS = load_facts()
 SCHEDULES = {schedule.number: schedule.on(schedule.woods[0]) for schedule in ORDINARY}
 COLD = "5C"
-
-# Spoilt cases that nothing tells of yet: (schedule, what is spoilt, what is missing).
-NOT_YET: tuple[tuple[int, str, str], ...] = (
-    (3, "glaze left to set before it is worked", "its class has no time by which it is wiped"),
-    (4, "too many coats a day", "no class or product says how many"),
-)
 
 
 def warned(folder: Path, schedule: Schedule, *, night: str = "") -> list[str]:
@@ -77,6 +73,34 @@ def test_surplus_that_set_before_it_was_wiped_stops_the_next_coat(
     assert warned(tmp_path, schedule) == [
         f"stop: {name} was wiped 3 h after it went on, at most {most}: what had set by then stays "
         "soft for good"
+    ]
+
+
+def test_a_glaze_left_to_set_before_it_is_worked_stops_what_goes_over_it(tmp_path):
+    """Its open time is 10 to 20 min (common practice); what is too thick peels."""
+    schedule = SCHEDULES[3].waiting(timedelta(minutes=50), "wipe", 1).up_to("thin")
+    name = product_name(schedule, "glaze")
+    assert warned(tmp_path, schedule) == [
+        f"stop: {name} was wiped 50 min after it went on, at most 20 min: what had set by then is "
+        "too thick to hold what goes over it"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("number", "product", "wait_h", "most"),
+    [(3, "lacquer", 3, 5), (4, "lacquer", 3, 5), (12, "shellac", 3.75, 6), (15, "precat", 3, 4)],
+)
+def test_more_coats_in_a_day_than_a_finish_bears_is_told_with_its_figure(
+    number, product, wait_h, most, tmp_path
+):
+    """Each is dry enough by itself; together they hold what they have to let go."""
+    schedule = SCHEDULES[number]
+    for _ in range(most):
+        schedule = schedule.before(product, f"{60 * wait_h:g}m {product}", 2)
+    of = FACTS.finish_class(schedule.products[product]).name
+    assert warned(tmp_path, schedule.up_to(product, most + 1)) == [
+        f"caution: this would be coat {most + 1} of {of} within a day, {most} a day is usual at "
+        "most: what each has to let go is shut in"
     ]
 
 

@@ -37,6 +37,17 @@ STORIES = {
         silent("ash leg; hardwax-oil 19:00; wipe +2h; ask solvent-wipe +5m"),
         silent("ash leg; hardwax-oil 19:00; wipe +2h; off bare +1h; ask hardwax-oil +2d"),
         silent("ash leg; hardwax-oil 19:00; wipe +20m; ask hardwax-oil +2d"),
+        # A glaze that set is too thick to hold; dry tells nothing of that, a scratch does.
+        speaks(
+            "maple top; shellac-2lb; glaze +1d; wipe +45m; ask lacquer-sprayed +30h",
+            Answer.BLOCKED,
+            "is too thick to hold",
+        ),
+        speaks(
+            "maple top; shellac-2lb; glaze +1d; wipe +45m; check dry +1d; ask alkyd-varnish +9h"
+        ),
+        silent("maple top; shellac-2lb; glaze +1d; wipe +45m; check holds +2d; ask alkyd-varnish"),
+        silent("maple top; shellac-2lb; glaze +1d; wipe +15m; ask lacquer-sprayed +30h"),
         # What has no surplus is not wiped off in time.
         silent("maple top; paste-wax 19:00; wipe +2h; ask pack +9d"),
     ),

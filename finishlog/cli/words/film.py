@@ -24,6 +24,7 @@ from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import OldFinish
 
+_STAYS_SOFT = "stays soft for good"
 _SUSPECT = "suspect film: scratch test first"
 
 
@@ -238,7 +239,8 @@ WORDS = {
     "wiped-late": Words(
         lambda f: (
             f"{text(f, 'of')} was wiped {measured(f)} after it went on, at most {wanted(f)}: what "
-            "had set by then stays soft for good"
+            "had set by then "
+            + ("is too thick to hold what goes over it" if text(f, "glaze") else _STAYS_SOFT)
         ),
         _wiped_late,
         lambda f: f"surplus {text(f, 'of')} wiped too late: rub it off with its own solvent",

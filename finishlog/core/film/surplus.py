@@ -18,6 +18,7 @@ from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Found, Operation
 
 # What shows that no surplus is left: the first a light touch, on the coat itself.
+_HOLDS = frozenset({Found.HOLDS})
 _NOT_STICKY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
 
 
@@ -90,7 +91,9 @@ def _late(layer: Layer) -> LateWipe | None:
 
 def is_settled(layer: Layer, since: Work | None = None) -> bool:
     """Tell whether a surplus is off after all: a solvent took it off, or a test found none."""
-    tests = [c for c in (*layer.checks, *layer.scratches) if c.found in _NOT_STICKY]
+    # A glaze that set thick feels dry, and has too little binder to hold.
+    proofs = _HOLDS if layer.of.family == "glaze" else _NOT_STICKY
+    tests = [c for c in (*layer.checks, *layer.scratches) if c.found in proofs]
     rubbed = [w for w in layer.wipes if w.operation is Operation.SOLVENT_WIPE]
     if since is None:
         return bool(tests or rubbed)

@@ -137,6 +137,7 @@ def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         answer=Answer.BLOCKED if late.surely else None,
         of=late.layer.coat.product_name,
         wipe=late.wipe.act,
+        glaze="glaze" if late.layer.of.family == "glaze" else "",
     )
     deed = Deed.MEND if late.surely else Deed.NEXT_STEP
     yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))
