@@ -24,8 +24,8 @@ SAYS = {
     "advice", "because", "caution", "means", "question", "reason", "remedies", "remedy",
     "sentence", "text", "warning", "why", "words",
 }  # fmt: skip
-# Published words travel with their source; diagnosis waits for being rebuilt.
-WORDED = ("core/published/", "core/trouble/")
+# Published words travel with their source.
+WORDED = ("core/published/",)
 MAY = {
     "Cell.why": "a row of facts/data/unread.toml",
     "HeldUp.why": "an id that cli/words/beside words",
@@ -60,7 +60,6 @@ def _texts(tree: ast.Module) -> Iterator[str]:
 # The ids that are looked up in a row: no call spells them.
 IN_ROWS = {
     "core/rules/near/joint.py": {"in-cauls", "joint-swollen", "no-stress-yet"},
-    "core/trouble/stalled.py": {"causes-open", "causes-seen"},
 }
 
 

@@ -13,6 +13,7 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.faults import StandingFault
+from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Work
 from finishlog.core.log.when import When
@@ -21,7 +22,7 @@ from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
 from finishlog.core.shop.trade_words import goes_under, plain_word
-from finishlog.core.trouble.causes import SeenCause, causes
+from finishlog.core.trouble.causes import apart, as_found, suspects
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import Zones, pick_zones
@@ -31,7 +32,10 @@ MENDED = frozenset({"mended", "mend", "fixed", "repaired", "made-good"})
 
 
 class FaultLogged(Struct, frozen=True):
-    """A fault as recorded. `deadline`: until when its remedy works; `causes` in order of weight."""
+    """A fault as recorded. `deadline`: until when its remedy works.
+
+    `causes` in order of weight; `apart`: in what it differs from a sound film like it.
+    """
 
     act: int
     kind: FaultKind
@@ -45,8 +49,8 @@ class FaultLogged(Struct, frozen=True):
     too_late: bool
     blocks: tuple[Stage, ...]
     until: tuple[str, ...]
-    causes: tuple[str, ...]
-    not_logged: tuple[str, ...]
+    apart: tuple[Finding, ...]
+    causes: tuple[Finding, ...]
     source: str
     after: tuple[Standing, ...]
 
@@ -118,7 +122,7 @@ def _logged(
     found = [(z, f) for z in mine for f in z.faults if f.fault.id == entry]
     state, fault = min(found, key=lambda each: _first(each[1]), default=(None, None))
     deadline = fault.deadline if fault else None
-    seen, not_logged = _causes(state, fault, after)
+    asked = (fault, state, after.log, after.bench.zones, after.facts) if fault and state else None
     return FaultLogged(
         act=ledger.act_id,
         kind=kind,
@@ -132,8 +136,8 @@ def _logged(
         too_late=deadline is not None and after.clock.now >= deadline,
         blocks=_blocks(known, fault),
         until=_until(known, fault),
-        causes=seen,
-        not_logged=not_logged,
+        apart=apart(*asked) if asked else (),
+        causes=as_found(suspects(*asked)) if asked else (),
         source=known.source,
         after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
     )
@@ -158,18 +162,6 @@ def _until(known: KnownFault, fault: StandingFault | None) -> tuple[str, ...]:
     colour = fault is not None and fault.wants_colour
     coat = ["colour put back" if colour else "the next coat"] if known.answered_by_coat else []
     return (*work, *check, *coat, *([] if known.not_by_mending else ["mended"]))
-
-
-def _causes(
-    state: ZoneState | None, fault: StandingFault | None, seen: Look
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    if state is None or fault is None:
-        return (), ()
-    found: tuple[SeenCause, ...] = causes(fault, state, seen.log, seen.bench.zones, seen.facts)
-    return (
-        tuple(c.words for c in found if c.spoken_for),
-        tuple(c.words for c in found if not c.spoken_for),
-    )
 
 
 def log_mended(

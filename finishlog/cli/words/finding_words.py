@@ -10,11 +10,11 @@ from finishlog.cli.words import (
     beside,
     broken_off,
     cans,
+    causes,
     film,
     leaving,
     lessons,
     observed,
-    ordinary,
     own_rules,
     planned,
     wood,
@@ -31,11 +31,11 @@ WORDS: Mapping[str, Words] = {
     **beside.WORDS,
     **broken_off.WORDS,
     **cans.WORDS,
+    **causes.WORDS,
     **own_rules.WORDS,
     **planned.WORDS,
     **acts.WORDS,
     **leaving.WORDS,
-    **ordinary.WORDS,
 }
 
 

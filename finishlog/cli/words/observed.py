@@ -35,6 +35,11 @@ _IT_IS_HOT = (
     f"{celsius(21)} and move dry air over it day and night, with a little let out, and check "
     "again; neither coat it nor strip it yet"
 )
+# common practice
+_NO_TIME = (
+    "time alone is unlikely to help: see what the log shows, and try the same can on a scrap of "
+    "the same wood before anything else goes on"
+)
 # Oil that was not wiped off is a film that was never meant to be one. common practice
 _OIL_ON_TOP = (
     "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
@@ -82,8 +87,16 @@ def _late(of: Finding) -> str:
     )
 
 
+_HOW_LATE = {
+    "slow": _IT_IS_SLOW,
+    "hot": _IT_IS_HOT,
+    "oil-on-top": _OIL_ON_TOP,
+    "no-time": _NO_TIME,
+}
+
+
 def _how_late(of: Finding) -> str:
-    return {"slow": _IT_IS_SLOW, "hot": _IT_IS_HOT, "oil-on-top": _OIL_ON_TOP}[text(of, "how")]
+    return _HOW_LATE[text(of, "how")]
 
 
 def _stalled_remedy(of: Finding) -> str:
@@ -154,8 +167,6 @@ WORDS = {
         lambda f: f"it comes off with {', then '.join(each_of(f, 'ladder'))}",
         lambda f: text(f, "again"),
     ),
-    "causes-seen": Words(lambda f: f"the log shows: {'; '.join(each_of(f, 'causes'))}"),
-    "causes-open": Words(lambda f: f"cannot be ruled out: {'; '.join(each_of(f, 'causes'))}"),
     "take-off-by": Words(
         lambda f: f"take it off by {text(f, 'by')} to keep {text(f, 'due')}",
         _again,

@@ -1,4 +1,4 @@
-"""What a plan says of what it could not take in, and of what it asks for first."""
+"""What stands on no rule of the trade: what a plan leaves out, what is not asked or set aside."""
 
 from __future__ import annotations
 
@@ -12,6 +12,15 @@ def _too_long(of: Finding) -> str:
 
 
 WORDS = {
+    "not-asked": Words(""),
+    "nothing-against": Words("nothing speaks against it"),
+    "set-aside-free": Words(lambda f: "scuff it first" if text(f, "scuff") else "go on"),
+    "set-aside-held": Words(
+        lambda f: text(f, "needs") + (", then scuff" if text(f, "scuff") else "")
+    ),
+    "fine": Words("fine"),
+    "handed-over": Words("handed over"),
+    "kept-board": Words("kept in the shop; its piece was handed over"),
     "board-first": Words(lambda f: f"the sample board {text(f, 'board')} first"),
     "first-night-cold": Words(
         lambda f: f"its first night may have been {measured(f, 0)}: scratch it"

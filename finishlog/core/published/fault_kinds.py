@@ -11,7 +11,7 @@ from finishlog.core.log.words import FaultKind, Found, Operation
 
 
 class Evidence(StrEnum):
-    """What in a log can speak for a cause; how each is looked for stands in core.trouble.causes."""
+    """What in a log can speak for a cause; each is looked for in core.trouble.evidence."""
 
     HUMID = "humid air"
     COLD = "cold air"
@@ -20,12 +20,20 @@ class Evidence(StrEnum):
     WINDOW_MISSED = "the window had closed"
     NOT_SCUFFED = "not scuffed"
     NOT_WIPED = "not wiped off"
+    STOOD_LONGER = "stood longer than where it is sound"
     UNSUITED_BELOW = "what is below does not suit"
     OIL_BELOW = "oil or stain below"
     THICK = "thick coat"
+    FILM_IN_ALL = "too much film in all"
     OLD_CONTAINER = "old can"
+    DOUBTFUL_CAN = "a doubtful can or mix"
+    OTHER_CAN = "another can than where it is sound"
+    OTHER_GRIT = "another paper than where it is sound"
     OILY_WOOD = "oily wood"
+    RESINOUS_WOOD = "resinous wood"
     BLOTCHY_WOOD = "blotching wood"
+    OPEN_PORES = "open pores"
+    WET_WOOD = "wet wood"
     DUSTY = "sanding in the room"
     HANDLED_EARLY = "handled early"
     SANDED_BEFORE = "sanded before"
@@ -37,11 +45,17 @@ class Evidence(StrEnum):
 
 
 class Cause(Published, frozen=True):
-    """One likely cause, what in the log would speak for it, and its source."""
+    """One likely cause, what in the log would speak for it, and its source.
+
+    `then`: what it asks for, and what tells it apart, where that is another thing than the remedy.
+    `time_helps`: whether a film that it keeps soft hardens by waiting.
+    """
 
     words: str
     evidence: Evidence
     source: str
+    then: str = ""
+    time_helps: bool = True
 
 
 class FamilyRemedy(Published, frozen=True):

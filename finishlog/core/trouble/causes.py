@@ -1,86 +1,189 @@
-"""Likely causes of trouble, in the order a finisher looks, each held against what the log shows.
+"""Likely causes of trouble, held against the log and against sound films beside it.
 
-What the log speaks against is left out; what nobody logged is named, since it stays possible.
+First what the log shows here and not where all is well; then what it shows where nothing can be
+compared; then what nobody logged, or no log can show; last what the sound ones share. Struck out
+is only what evidence that can see it speaks against.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from enum import IntEnum
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.log.words import FaultKind
+from finishlog.core.findings import Finding, also, finding
+from finishlog.core.log.entries import Check
+from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
+from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.things import Log
-from finishlog.core.trouble.evidence import LOOKS, Scene, coated_joints
+from finishlog.core.trouble.controls import differences, name_of, with_sound_films
+from finishlog.core.trouble.evidence import LOOKS
+from finishlog.core.trouble.in_the_film import coated_joints
+from finishlog.core.trouble.scene import Missing, Scene
 from finishlog.core.zone.state import ZoneState
 
-
-class SeenCause(Struct, frozen=True):
-    """A cause in words. `spoken_for`: the log shows it; else it only cannot be ruled out."""
-
-    words: str
-    spoken_for: bool
+# A check that finds what is a fault in other words.
+_AS_FAULT = {Found.FLAKES: FaultKind.PEEL, Found.CUPPED: FaultKind.CUPPED}
 
 
-def causes(
+class Stands(IntEnum):
+    """How a cause stands, the likeliest first."""
+
+    APART = 0
+    SHOWN = 1
+    OPEN = 2
+    SHARED = 3
+
+
+class Suspect(Struct, frozen=True):
+    """One cause: how it stands, what the log shows, what is missing, where all is well with it."""
+
+    cause: Cause
+    stands: Stands
+    shows: Finding | None = None
+    missing: Missing | None = None
+    sound: str = ""
+
+    @property
+    def sorts(self) -> tuple[Stands, bool]:
+        """What it is sorted by: of those that the log shows first what no time mends."""
+        return self.stands, self.is_shown and self.cause.time_helps
+
+    @property
+    def is_shown(self) -> bool:
+        """Tell whether the log shows it, and not where all is well too."""
+        return self.stands in {Stands.APART, Stands.SHOWN}
+
+
+def suspects(
     fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> tuple[SeenCause, ...]:
-    """Return the likely causes of a fault on a zone: first what the log shows, in their order."""
+) -> tuple[Suspect, ...]:
+    """Return the likely causes of a fault on a zone, the likeliest first."""
+    scene = _scene_of(fault, state, log, zones, facts)
+    if scene is None:
+        return _of_no_film(fault.known.causes, state, zones, facts)
+    return _held_against(fault.known.causes, scene)
+
+
+def suspects_of_a_check(
+    check: Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
+) -> tuple[Suspect, ...]:
+    """Return why a film failed a check: as of the fault that it shows, or why it stays soft."""
+    kind = _AS_FAULT.get(check.found)
+    likely = facts.stall_causes if kind is None else facts.fault_known(kind).causes
+    scene = _scene_of_a_check(check, state, log, zones, facts)
+    return () if scene is None else _held_against(likely, scene)
+
+
+def apart(
+    of: StandingFault | Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
+) -> tuple[Finding, ...]:
+    """Return in what a film in trouble differs from the sound one that is most like it."""
+    scene = (
+        _scene_of(of, state, log, zones, facts)
+        if isinstance(of, StandingFault)
+        else _scene_of_a_check(of, state, log, zones, facts)
+    )
+    return tuple(differences(with_sound_films(scene))) if scene else ()
+
+
+def as_found(of: Iterable[Suspect]) -> tuple[Finding, ...]:
+    """Return a finding for each cause: the published words, and what the log says to them."""
+    return tuple(map(_finding, of))
+
+
+def _finding(of: Suspect) -> Finding:
+    cause = of.cause
+    match of.stands:
+        case Stands.APART:
+            found = finding("cause-apart", source=cause.source, sound=of.sound)
+        case Stands.SHOWN:
+            found = finding("cause-shown", source=cause.source)
+        case Stands.OPEN:
+            missing = of.missing.value if of.missing else None
+            found = finding("cause-open", source=cause.source, missing=missing)
+        case Stands.SHARED:
+            found = finding("cause-shared", source=cause.source, sound=of.sound)
+    found = also(found, cause=cause.words, then=cause.then or None)
+    return replace(found, because_of=of.shows, acts=of.shows.acts if of.shows else ())
+
+
+def _scene_of(
+    fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
+) -> Scene | None:
     at = next((n for n, x in enumerate(state.layers) if x.coat is fault.coat), None)
     if at is None:
-        return _of_no_film(fault.known.causes, state, zones)
-    scene = Scene(
-        state.layers[at],
-        state.layers[:at],
-        fault.fault.when.latest,
-        state,
-        log,
-        zones,
-        facts,
-        from_below=fault.known.kind is FaultKind.WRINKLE,
-    )
-    return _held_against_the_log(fault.known.causes, scene)
+        return None
+    until, kind = fault.fault.when.latest, fault.known.kind
+    return Scene(state.layers[at], state.layers[:at], until, state, log, zones, facts, kind)
+
+
+def _scene_of_a_check(
+    check: Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
+) -> Scene | None:
+    if state.top is None:
+        return None
+    kind = _AS_FAULT.get(check.found)
+    return Scene(state.top, state.layers[:-1], check.when.latest, state, log, zones, facts, kind)
 
 
 def _of_no_film(
-    likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState]
-) -> tuple[SeenCause, ...]:
-    """Name the causes of what is no film's fault; of a joint the log shows what is on its faces."""
-    coated = coated_joints(state, zones)
+    likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState], facts: Facts
+) -> tuple[Suspect, ...]:
+    """Hold causes against a joint: what is on its faces, and the cold that it set in itself."""
+    coated, met = coated_joints(state, zones), cold_while_it_set(state, facts)
+    shows: dict[Evidence, Finding | None] = {
+        Evidence.GLUE_FACE_COATED: finding("joint-coated", where=coated) if coated else None,
+        Evidence.COLD: met and finding("shows-cold", measured=met.measured, wanted=met.wanted),
+    }
     found = (
-        SeenCause(f"{c.words}: {coated}", spoken_for=True)
-        if coated and c.evidence is Evidence.GLUE_FACE_COATED
-        else SeenCause(c.words, spoken_for=False)
-        for c in likely
+        Suspect(cause, Stands.SHOWN, shown)
+        if (shown := shows.get(cause.evidence))
+        else Suspect(cause, Stands.OPEN)
+        for cause in likely
     )
-    return tuple(sorted(found, key=lambda c: not c.spoken_for))
+    return tuple(sorted(found, key=lambda each: each.stands))
 
 
-def causes_of_a_stall(
-    state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> tuple[SeenCause, ...]:
-    """Return why the newest film may stay soft, in the same order."""
-    top = state.top
-    if top is None:
-        return ()
-    until = top.checks[-1].when.latest if top.checks else top.put_on
-    scene = Scene(top, state.layers[:-1], until, state, log, zones, facts)
-    return _held_against_the_log(facts.stall_causes, scene)
+def _held_against(likely: Sequence[Cause], scene: Scene) -> tuple[Suspect, ...]:
+    compared = with_sound_films(scene)
+    found = (_suspect(cause, compared) for cause in likely)
+    return tuple(sorted((each for each in found if each), key=lambda each: each.sorts))
 
 
-def _held_against_the_log(likely: Sequence[Cause], scene: Scene) -> tuple[SeenCause, ...]:
-    found = (_held_against(cause, scene) for cause in likely)
-    return tuple(sorted((c for c in found if c), key=lambda c: not c.spoken_for))
-
-
-def _held_against(cause: Cause, scene: Scene) -> SeenCause | None:
+def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     look = LOOKS.get(cause.evidence)
     if look is None:
-        return SeenCause(cause.words, spoken_for=False)
-    shows, missing = look(scene)
+        return Suspect(cause, Stands.OPEN)
+    shows = look(scene)
     if shows is None:
-        return SeenCause(f"{cause.words} (not logged: {missing})", spoken_for=False)
-    return SeenCause(f"{cause.words}: {shows}", spoken_for=True) if shows else None
+        return None
+    if isinstance(shows, Missing):
+        return Suspect(cause, Stands.OPEN, missing=shows)
+    named = shows.value("sound")
+    if isinstance(named, str):
+        return Suspect(cause, Stands.APART, shows, sound=named)
+    without: list[Scene] = []
+    for other in scene.sound:
+        there = look(replace(other, sound=()))
+        if isinstance(there, Finding) and not _is_worse(shows, there):
+            return Suspect(cause, Stands.SHARED, shows, sound=name_of(other))
+        if there is None or isinstance(there, Finding):
+            without.append(other)
+    if without:
+        return Suspect(cause, Stands.APART, shows, sound=name_of(without[0]))
+    return Suspect(cause, Stands.SHOWN, shows)
+
+
+def _is_worse(here: Finding, there: Finding) -> bool:
+    """Tell whether what is measured here is clearly further from what is wanted than there."""
+    if here.measured is None or there.measured is None or here.wanted is None:
+        return False
+    apart_here = abs(here.measured.value - here.wanted.value)
+    wanted_there = (there.wanted or here.wanted).value
+    return apart_here > 1.5 * abs(there.measured.value - wanted_there)

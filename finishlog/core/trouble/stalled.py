@@ -1,4 +1,4 @@
-"""A film that stays soft, slow or stalled: why, and until when to take it off to keep a date."""
+"""A film that failed a check: why, and until when to take it off to keep a date."""
 
 from __future__ import annotations
 
@@ -7,16 +7,18 @@ from datetime import datetime, timedelta, tzinfo
 
 from msgspec.structs import replace
 
+from finishlog.core.film.checks import standing_failures
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.film.soft import Soft, soft_findings, still_soft
 from finishlog.core.shop.things import Log, Shop
-from finishlog.core.trouble.causes import causes_of_a_stall
+from finishlog.core.trouble.causes import Stands, Suspect, apart, as_found, suspects_of_a_check
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Told, Verdict
 
@@ -30,18 +32,19 @@ def explained(
     zone: tzinfo,
     now: datetime,
 ) -> ZoneState:
-    """Add to a soft film what may lie behind it and when to decide; leave any other alone."""
-    soft = still_soft(state.top)
-    if soft is None or state.set_aside:
+    """Add to a film that failed what may lie behind it and when to decide; leave others alone."""
+    failures = standing_failures(state.top.checks) if state.top else ()
+    if not failures or state.set_aside:
         return state
+    failure = failures[-1]
     return replace(
-        state, told=Told(lambda: _with_why(state, soft, zones, shop, log, facts, zone, now))
+        state, told=Told(lambda: _with_why(state, failure, zones, shop, log, facts, zone, now))
     )
 
 
 def _with_why(
     state: ZoneState,
-    soft: Soft,
+    failure: Check,
     zones: Sequence[ZoneState],
     shop: Shop,
     log: Log,
@@ -49,16 +52,32 @@ def _with_why(
     zone: tzinfo,
     now: datetime,
 ) -> Verdict:
-    found = [] if state.verdict.answer is Answer.STALLED else soft_findings(state, soft, now, facts)
-    if soft.is_late:
-        found += _why(state, zones, log, facts)
-    if soft.is_late and soft.failure.found is Found.TACKY:
-        found += _begin_again(state, facts)
-    if soft.is_late:
+    soft, found = still_soft(state.top), []
+    likely: tuple[Suspect, ...] = ()
+    if soft is None or soft.is_late or _is_overdue(soft, state):
+        likely = suspects_of_a_check(failure, state, log, zones, facts)
+    if soft is not None and state.verdict.answer is not Answer.STALLED:
+        helps = not likely or likely[0].cause.time_helps or not likely[0].is_shown
+        found += soft_findings(state, soft, now, facts, time_helps=helps)
+    found += _why(likely, apart(failure, state, log, zones, facts) if likely else ())
+    if soft is not None and soft.is_late:
+        begins_again = soft.failure.found is Found.TACKY
+        found += _begin_again(state, facts) if begins_again else []
         found += _decide_by(state, shop, facts, zone, now)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
         found.append(removal_finding(state.top.of.family, facts.removals))
     return replace(state.verdict, findings=(*state.verdict.findings, *found))
+
+
+def _is_overdue(soft: Soft, state: ZoneState) -> bool:
+    """Tell whether twice its label hours are over, however slow the air made them.
+
+    Else the worse the air, the less would be said of causes: its hours never pass there.
+    """
+    if soft.promised is None or state.top is None:
+        return False
+    age = soft.failure.when.earliest - state.top.dries_since
+    return age >= 2 * timedelta(hours=soft.promised.high_h)
 
 
 def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
@@ -74,12 +93,18 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
     ]
 
 
-def _why(state: ZoneState, zones: Sequence[ZoneState], log: Log, facts: Facts) -> list[Finding]:
-    likely = causes_of_a_stall(state, log, zones, facts)
-    seen = tuple(c.words for c in likely if c.spoken_for)
-    unseen = tuple(c.words for c in likely if not c.spoken_for)
-    said = (("causes-seen", seen), ("causes-open", unseen))
-    return [finding(rule, source=COMMON_PRACTICE, causes=words) for rule, words in said if words]
+def _why(likely: Sequence[Suspect], differences: Sequence[Finding]) -> list[Finding]:
+    shown = as_found(each for each in likely if each.stands is not Stands.OPEN)
+    return [*differences, *shown, *_open(likely)]
+
+
+def _open(likely: Sequence[Suspect]) -> list[Finding]:
+    """Name what cannot be ruled out, all in one."""
+    left = [each for each in likely if each.stands is Stands.OPEN]
+    causes = tuple(each.cause.words for each in left)
+    missing = tuple(each.missing.value if each.missing else "" for each in left)
+    said = finding("causes-open", source=COMMON_PRACTICE, causes=causes, missing=missing)
+    return [said] if left else []
 
 
 def _decide_by(

@@ -174,8 +174,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "fault": (
         "case run",
         {
-            "": "act after at blocks causes deadline kind labels means name not_logged place"
+            "": "act after apart at blocks causes deadline kind labels means name place"
             " remedies source too_late until",
+            "apart[]": FINDING,
+            "causes[]": FINDING,
             "at": WHEN,
             "after[]": STANDING,
             "after[].faults[]": "act at name on place",

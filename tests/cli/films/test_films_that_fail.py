@@ -209,7 +209,7 @@ def test_a_blister_blocks_the_parts_that_have_it(finisher: Finisher):
     finisher.types("2026-03-04 09:00", f"air {STILL}", "log solid veneered clear --scuffed")
     stars = finisher.types("2026-03-06 09:00", f"air {STILL}", "fault solid blister")
     assert "let it stand two to three days and harden, then scrape or sand" in stars
-    assert "blend went on 3 days before; 72 to 168 h is usual" in stars
+    assert "blend went on 3 d before; 72 to 168 h is usual" in stars
     assert "blocks   stack, pack, recoat, rub" in stars
     (solid,), (veneered,) = (finisher.whys("2026-03-06 09:01", x) for x in ("solid", "veneered"))
     assert solid["standing"]["answer"] == "blocked"

@@ -28,9 +28,9 @@ def test_a_film_past_its_label_is_waited_for_and_its_pace_is_learnt(finisher: Fi
     assert "late: still tacky 12 h after the coat, its label hours are 4 h" in said(late)
     assert "neither coat it nor strip it yet" in said(late)
     shows, _, unseen = said(late).partition("cannot be ruled out")
-    assert shows.index("an old can: open for 1467 days") < shows.index("too heavy a coat: 150 µm")
+    assert shows.index("an old can: open for 1467 d") < shows.index("too heavy a coat: 150 µm")
     assert "over boiled linseed oil, further down" in shows
-    assert "cold air (not logged: the air)" in unseen
+    assert "cold air, damp air (not logged: the air, all the way)" in unseen
     assert "the room's air: no reading within a day" in late["unknown"]
     for name in ("recoat", "sand", "pack"):
         assert finisher.stage("2026-03-07 21:01", "boxes", name)["blocked"]
@@ -82,7 +82,7 @@ def test_a_skin_over_a_soft_film_is_cooled_and_aired_not_heated(finisher: Finish
     assert "cool the room to about 21 °C and move dry air over it day and night" in said(now)
     assert "warm air" not in said(now)
     assert "the log shows: damp air: 78 % RH" in said(now)
-    assert "young oil or stain below: poly went on 4 days before" in said(now)
+    assert "young oil or stain below: poly went on 4 d before" in said(now)
     assert "take it off by Sat 27 Jun to keep Sat 4 Jul" in said(now)
     packed = finisher.stage("2026-06-26 09:01", "floor", "pack")
     assert packed["blocked"] == "thumbnail failed: prints"

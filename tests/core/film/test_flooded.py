@@ -11,8 +11,11 @@ from msgspec.structs import replace
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.log.words import Found, Operation
-from finishlog.core.trouble.causes import causes_of_a_stall
+from finishlog.core.published.fault_kinds import Evidence
+from finishlog.core.trouble.causes import Suspect, suspects_of_a_check
+from finishlog.core.trouble.scene import Missing
 from tests.shop_of import FACTS, Story
+from tests.worded_in import sentence
 
 
 def oiled(
@@ -66,19 +69,16 @@ def test_what_stands_there_multiplies_the_wait(how: dict[str, float | bool | str
 
 
 def test_the_causes_of_a_soft_oil_hear_how_it_went_on():
-    def said(story: Story) -> dict[str, bool]:
-        story.check(24 * 40, Found.TACKY)
+    def causes(story: Story) -> dict[Evidence, Suspect]:
+        check = story.check(24 * 40, Found.TACKY)
         state = story.state(24 * 40 + 1)
-        found = causes_of_a_stall(state, story.log(24 * 40 + 1), [state], FACTS)
-        return {each.words: each.spoken_for for each in found}
+        found = suspects_of_a_check(check, state, story.log(24 * 40 + 1), [state], FACTS)
+        return {each.cause.evidence: each for each in found}
 
-    surplus, heavy = "surplus that was not wiped off", "too heavy a coat"
-    left = said(oiled(flooded=True))
-    assert left[f"{surplus}: flooded on, and no wipe is on record"]
-    not_said = said(oiled())
-    asked = f"{surplus} (not logged: whether it was flooded on, and when the surplus was wiped off)"
-    assert not_said[asked] is False
-    wiped = said(oiled(flooded=True, wiped_h=0.3))
-    assert not any(each.startswith((surplus, heavy)) for each in wiped)
-    thin = said(oiled(flooded=False))
-    assert not any(each.startswith(heavy) for each in thin)
+    surplus, heavy = Evidence.NOT_WIPED, Evidence.THICK
+    left = causes(oiled(flooded=True))[surplus]
+    assert left.shows is not None
+    assert sentence(left.shows) == "flooded on, and no wipe is on record"
+    assert causes(oiled())[surplus].missing is Missing.WIPING
+    assert not {surplus, heavy} & causes(oiled(flooded=True, wiped_h=0.3)).keys()
+    assert heavy not in causes(oiled(flooded=False))

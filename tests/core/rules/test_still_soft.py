@@ -15,13 +15,14 @@ from msgspec.structs import replace
 from finishlog.core.bench.state import bench_state
 from finishlog.core.clock.pace import PaceKey, PaceLearnt
 from finishlog.core.film.faults import patch_due
-from finishlog.core.findings import Answer
+from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.rules.film.soft import still_soft
-from finishlog.core.trouble.evidence import LOOKS, Scene
+from finishlog.core.trouble.evidence import LOOKS
+from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.shop_of import BLEND, FACTS, SHELLAC, VARNISH, at, figure
 from tests.trouble_of import Trouble, door
@@ -60,7 +61,7 @@ def test_the_label_that_promised_less_is_the_one_that_was_broken():
     assert verdict.answer is Answer.BLOCKED
     assert "late: still tacky 12 h after the coat, its label hours are 4 h" in found(verdict)
     assert "neither coat it nor strip it yet" in found(verdict)
-    assert "cannot be ruled out: an old can (not logged" in found(verdict)
+    assert "cannot be ruled out: an old can" in found(verdict)
 
 
 def test_from_tacky_to_printing_it_gets_on():
@@ -209,7 +210,7 @@ def test_what_settles_the_patch(how: str):
     assert patch_due([e for e in story.log(301).entries if e.targets], FACTS) is None
 
 
-def again(first: int | None, second: int | None) -> tuple[str | None, str]:
+def again(first: int | None, second: int | None) -> Look:
     """Strip a film that stayed tacky and coat again, each from a can; look for what that shows."""
     story = door(VARNISH)
     one = story.coat(0, VARNISH)
@@ -226,15 +227,17 @@ def again(first: int | None, second: int | None) -> tuple[str | None, str]:
 
 
 def test_two_cans_and_the_same_trouble_speak_for_the_wood():
-    assert again(1, 2) == ("our alkyd-varnish from another can stayed soft there too", "")
+    found = again(1, 2)
+    assert isinstance(found, Finding)
+    assert sentence(found) == "our alkyd-varnish from another can stayed soft there too"
 
 
 def test_the_same_can_twice_does_not():
-    assert again(1, 1) == ("", "")
+    assert again(1, 1) is None
 
 
 def test_cans_that_nobody_logged_leave_it_open():
-    assert again(None, None) == (None, "whether both attempts came from the same can")
+    assert again(None, None) is Missing.SAME_CAN
 
 
 def test_late_is_asked_of_the_label_and_not_of_a_pace_that_its_own_check_taught():

@@ -6,24 +6,24 @@ Common practice where no other source stands beside a test.
 from __future__ import annotations
 
 from finishlog.core.log.words import FaultKind, Operation
-from finishlog.core.trouble.causes import SeenCause, causes
+from finishlog.core.trouble.causes import Suspect, as_found, suspects
 from tests.shop_of import FACTS, LACQUER, SHELLAC, STAIN, VARNISH
 from tests.trouble_of import Trouble, door
-from tests.worded_in import in_si
+from tests.worded_in import in_si, sentence
 
 
-def of_the_fault(story: Trouble, hour: float) -> tuple[SeenCause, ...]:
+def of_the_fault(story: Trouble, hour: float) -> tuple[Suspect, ...]:
     state = story.state(hour)
     (fault,) = state.faults
-    return causes(fault, state, story.log(hour), story.look(hour).zones, FACTS)
+    return suspects(fault, state, story.log(hour), story.look(hour).zones, FACTS)
 
 
 def shown(story: Trouble, hour: float) -> list[str]:
-    return [c.words for c in of_the_fault(story, hour) if c.spoken_for]
+    return [sentence(f) for f in as_found(c for c in of_the_fault(story, hour) if c.is_shown)]
 
 
 def possible(story: Trouble, hour: float) -> list[str]:
-    return [c.words for c in of_the_fault(story, hour) if not c.spoken_for]
+    return [sentence(f) for f in as_found(c for c in of_the_fault(story, hour) if not c.is_shown)]
 
 
 def test_what_the_log_shows_comes_first():
@@ -33,8 +33,8 @@ def test_what_the_log_shows_comes_first():
     story.coat(0, STAIN)
     story.coat(14, LACQUER)
     story.fault(15, FaultKind.BLUSH)
-    order = [c.spoken_for for c in of_the_fault(story, 16)]
-    assert order == sorted(order, reverse=True)
+    order = [c.stands for c in of_the_fault(story, 16)]
+    assert order == sorted(order)
 
 
 def test_blush_in_damp_air_over_a_young_stain():
@@ -129,5 +129,5 @@ def test_every_cause_of_every_fault_can_be_asked():
         story.coat(0, VARNISH)
         story.coat(30, VARNISH)
         story.fault(40, kind)
-        for cause in of_the_fault(story, 41):
-            assert cause.words
+        for found in as_found(of_the_fault(story, 41)):
+            assert sentence(found)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
@@ -9,6 +10,7 @@ from finishlog.cli.pages.evening.log_page import standing_lines
 from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_words, title_of
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import remedies
+from finishlog.cli.words.finding_words import remedy, sentence, short
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 
@@ -17,6 +19,14 @@ if TYPE_CHECKING:
     from finishlog.acts.film.off import CoatThere, Off, TakenOff
     from finishlog.clock import Clock
     from finishlog.context import Context
+
+
+# How causes stand, the likeliest first, and what heads them.
+_CAUSES: Mapping[str, frozenset[str]] = {
+    "the log": frozenset({"cause-apart", "cause-shown"}),
+    "or": frozenset({"cause-open"}),
+    "less so": frozenset({"cause-shared"}),
+}
 
 
 def fault_page(answer: FaultLogged, context: Context) -> Page:
@@ -29,14 +39,17 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
         closes = context.clock.words(answer.deadline)
         words = f"too late since {closes}" if answer.too_late else f"only before {closes}"
         section.row("mend", words, tone=Tone.DANGER)
-    for n, remedy in enumerate(answer.remedies):
-        section.row("" if n or answer.deadline else "mend", remedy)
+    for n, mends in enumerate(answer.remedies):
+        section.row("" if n or answer.deadline else "mend", mends)
     if answer.blocks:
         until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
-    section.each(("" if n else "the log", cause) for n, cause in enumerate(answer.causes))
-    for n, cause in enumerate(answer.not_logged):
-        section.row("" if n else "or", cause, tone=Tone.FAINT)
+    section.each(("" if n else "apart", sentence(each)) for n, each in enumerate(answer.apart))
+    for label, ids in _CAUSES.items():
+        for n, cause in enumerate(each for each in answer.causes if each.rule in ids):
+            then = f"; {remedy(cause)}" if remedy(cause) and label != "or" else ""
+            tone = Tone.PLAIN if label == "the log" else Tone.FAINT
+            section.row("" if n else label, f"{short(cause)}{then}", tone=tone)
     section.row("source", title_of(answer.source, context.facts.sources), tone=Tone.FAINT)
     return standing_lines(page, answer.after, context.clock).line(f"act {answer.act}", Tone.FAINT)
 

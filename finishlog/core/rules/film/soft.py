@@ -39,8 +39,8 @@ PROMISED: Mapping[Found, tuple[Stage, ...]] = {
 class Soft(Struct, frozen=True):
     """The newest check that found the top film soft, the one before, and its time.
 
-    `promised`: the shortest figure that it breaks; `due`: when that was over by the clock. None: no
-    figure, or no date in this air.
+    `promised`: the shortest figure that it breaks, if there is any; `due`: when that was over by
+    the clock, None: no date in this air.
     """
 
     failure: Check
@@ -70,7 +70,8 @@ def still_soft(top: Layer | None) -> Soft | None:
     stages = top.coat.figures.stages
     figures = [stages[s] for s in PROMISED[soft[-1].found] if s in stages]
     timed = [(high, f) for f in figures if (high := top.label_waits(f).high) is not None]
-    due, figure = min(timed, key=lambda t: t[0], default=(None, None))
+    shortest = min(figures, key=lambda f: f.high_h, default=None)
+    due, figure = min(timed, key=lambda t: t[0], default=(None, shortest))
     return Soft(soft[-1], failed[-1] if failed else None, figure, due)
 
 
@@ -117,8 +118,13 @@ def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     yield replace(stopped, acts=tuple(check.act for check in failures))
 
 
-def soft_findings(zone: ZoneState, soft: Soft, now: datetime, facts: Facts) -> list[Finding]:
-    """Say of a soft film whether it is late, and whether it gets on."""
+def soft_findings(
+    zone: ZoneState, soft: Soft, now: datetime, facts: Facts, *, time_helps: bool = True
+) -> list[Finding]:
+    """Say of a soft film whether it is late, and whether it gets on.
+
+    `time_helps`: whether what most likely keeps it soft ends by waiting.
+    """
     top = zone.top
     assert top is not None
     found = soft.failure.found.value
@@ -131,6 +137,8 @@ def soft_findings(zone: ZoneState, soft: Soft, now: datetime, facts: Facts) -> l
     hot = is_hot(zone.room, now, facts)
     gets_on = soft.before is not None and soft.gets_on
     how = "oil-on-top" if not top.of.builds_film else "hot" if hot else "slow"
+    if not time_helps and not gets_on:
+        how = "no-time"
     return [
         finding(
             "late",

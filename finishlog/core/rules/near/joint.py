@@ -131,12 +131,19 @@ def _warmth(air: Air) -> float:
 )
 def cold_joint(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The cold that a joint met while it set: no date mends that, only trying it."""
+    found = cold_while_it_set(zone, around.facts)
+    if found is not None:
+        yield found
+
+
+def cold_while_it_set(zone: ZoneState, facts: Facts) -> Finding | None:
+    """Return that a joint met air too cold for its glue, by its own hours; None: it did not."""
     if zone.joined_by is None:
-        return
-    glue = glue_of(zone.joined_by, around.facts)
-    _, air = _reached(clamp_until, zone, zone.joined_by.when.latest, glue, around.facts)
+        return None
+    glue = glue_of(zone.joined_by, facts)
+    _, air = _reached(clamp_until, zone, zone.joined_by.when.latest, glue, facts)
     if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
-        return
+        return None
     found = finding(
         "cold-joint",
         Level.CAUTION,
@@ -146,4 +153,4 @@ def cold_joint(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         answer=Answer.TEST,
         glue=glue.name,
     )
-    yield replace(found, acts=(zone.joined_by.act,))
+    return replace(found, acts=(zone.joined_by.act,))

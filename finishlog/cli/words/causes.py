@@ -1,0 +1,152 @@
+"""Words for why something went wrong: a published cause, and what the log says to it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from finishlog.cli.words.said import Words, each_of, measured, text, wanted
+from finishlog.core.findings import Finding
+from finishlog.core.finish.stages import Stage, shown
+from finishlog.core.trouble.controls import Apart
+from finishlog.core.trouble.scene import Missing
+
+# What is not on record, as it is asked for.
+NOT_LOGGED: Mapping[Missing, str] = {
+    Missing.AIR: "the air, all the way",
+    Missing.SUN: "whether the sun was on it",
+    Missing.SCUFFING: "whether it was scuffed",
+    Missing.WIPING: "how it went on, and when the surplus was wiped off",
+    Missing.THICKNESS: "how thick it went on",
+    Missing.CAN: "which can it came from, and since when that is open",
+    Missing.WOOD: "which wood it is",
+    Missing.MOISTURE: "the moisture of the wood",
+    Missing.SANDING: "when it was sanded, or anything beside it",
+    Missing.HANDLING: "when it was clamped, stacked, packed or used",
+    Missing.SAME_CAN: "whether both attempts came from the same can",
+    Missing.GRIT: "the last paper",
+}
+
+_APART: Mapping[Apart, str] = {
+    Apart.WOOD: "another wood",
+    Apart.BELOW: "another coat below",
+    Apart.CAN: "another can",
+    Apart.ROOM: "another room",
+    Apart.METHOD: "put on in another way",
+    Apart.GRIT: "another paper",
+    Apart.FACE: "another face",
+}
+
+
+def _cause(of: Finding) -> str:
+    return text(of, "cause")
+
+
+def _not_on(of: Finding) -> str:
+    return f"{_cause(of)} (not so on {text(of, 'sound')}, which is sound)"
+
+
+def _not_logged(of: Finding) -> str:
+    return f"{_cause(of)}{_missing(text(of, 'missing'))}"
+
+
+def _missing(what: str) -> str:
+    return f" (not logged: {NOT_LOGGED[Missing(what)]})" if what else ""
+
+
+def _open(of: Finding) -> str:
+    without: dict[str, list[str]] = {}
+    for cause, what in zip(each_of(of, "causes"), each_of(of, "missing"), strict=True):
+        without.setdefault(what, []).append(cause)
+    said = (f"{', '.join(causes)}{_missing(what)}" for what, causes in without.items())
+    return f"cannot be ruled out: {'; '.join(said)}"
+
+
+def _then(of: Finding) -> str:
+    return text(of, "then")
+
+
+def _damp(of: Finding) -> str:
+    limit = f", the limit is {wanted(of)} RH" if of.wanted else ""
+    return f"{measured(of, 0)} RH{limit}"
+
+
+def _young(of: Finding) -> str:
+    more = ", in that air more" if of.value("more") else ""
+    return (
+        f"{text(of, 'under')} went on {measured(of)} before; {text(of, 'label')} h is usual{more}"
+    )
+
+
+def _oil(of: Finding) -> str:
+    usual = f"; {text(of, 'label')} h is usual" if of.wanted else ""
+    return f"{text(of, 'under')} went on {measured(of)} before{usual}"
+
+
+def _handled(of: Finding) -> str:
+    stage = shown(Stage(text(of, "stage")))
+    return f"{text(of, 'deed')} after {measured(of)}, before {stage}"
+
+
+def _differs(of: Finding) -> str:
+    what = _APART[Apart(text(of, "what"))]
+    return f"{what}: {text(of, 'here')} here, {text(of, 'there')} on {text(of, 'sound')}, sound"
+
+
+WORDS: Mapping[str, Words] = {
+    "cause-apart": Words(
+        lambda f: f"the log shows: {_not_on(f)}",
+        _then,
+        _not_on,
+        cause="{said}: {long}",
+    ),
+    "cause-shown": Words(
+        lambda f: f"the log shows: {_cause(f)}", _then, _cause, cause="{said}: {long}"
+    ),
+    "cause-open": Words(_not_logged, _then),
+    "cause-shared": Words(
+        lambda f: f"the log shows: {_cause(f)}",
+        lambda f: f"so it was on {text(f, 'sound')} too, which is sound",
+        _cause,
+        cause="{said}: {long}",
+    ),
+    "causes-open": Words(_open),
+    "differs": Words(_differs),
+    "shows-damp": Words(_damp),
+    "shows-cold": Words(lambda f: f"{measured(f, 0)}, it needs {wanted(f)}"),
+    "shows-slow-cold": Words(
+        lambda f: f"down to {measured(f, 0)}, its hours count at {wanted(f)}",
+    ),
+    "shows-heat": Words(lambda f: f"{measured(f, 0)}, the limit is {wanted(f)}"),
+    "below-was-young": Words(_young),
+    "window-had-closed": Words(lambda f: f"it had closed {measured(f)} before"),
+    "said-not-scuffed": Words("logged as not scuffed"),
+    "was-wiped-late": Words(lambda f: f"wiped {measured(f)} after it, at most {wanted(f)}"),
+    "flooded-unwiped": Words("flooded on, and no wipe is on record"),
+    "stood-longer": Words(
+        lambda f: f"wiped {measured(f)} after it; {wanted(f)} on {text(f, 'sound')}"
+    ),
+    "does-not-suit": Words(lambda f: text(f, "reason")),
+    "oil-lies-below": Words(_oil),
+    "went-on-thick": Words(lambda f: f"{measured(f)} wet, {wanted(f)} is usual at most"),
+    "film-in-all": Words(lambda f: f"{measured(f)} dry in all, it bears {wanted(f)}"),
+    "coats-in-all": Words(lambda f: f"{measured(f)} coats, at most {wanted(f)}"),
+    "handled-early": Words(_handled),
+    "sanded-early": Words(lambda f: f"{text(f, 'deed')} {measured(f)} after it"),
+    "faces-differ": Words(lambda f: ", ".join(each_of(f, "faces"))),
+    "joint-coated": Words(lambda f: "; ".join(each_of(f, "where"))),
+    "wood-is-oily": Words(lambda f: f"{text(f, 'wood')} is oily"),
+    "wood-has-pitch": Words(lambda f: f"{text(f, 'wood')} holds pitch"),
+    "wood-blotches": Words(lambda f: f"{text(f, 'wood')} blotches, and it was bare"),
+    "wood-has-open-pores": Words(lambda f: f"the pores of {text(f, 'wood')} stand open"),
+    "wood-was-wet": Words(lambda f: f"{measured(f, 0)} moisture, at most {wanted(f)}"),
+    "can-was-open": Words(lambda f: f"open for {measured(f)}, it keeps {wanted(f)}"),
+    "doubtful-can": Words(
+        lambda f: f"{text(f, 'can')}: {text(f, 'why')}" if f.value("can") else text(f, "why")
+    ),
+    "another-can": Words(lambda f: f"not the can of {text(f, 'sound')}"),
+    "another-grit": Words(
+        lambda f: f"{text(f, 'here')} here, {text(f, 'there')} on {text(f, 'sound')}"
+    ),
+    "sanded-near": Words(lambda f: f"{text(f, 'deed')} logged within the hour or while it was wet"),
+    "soft-there-before": Words(lambda f: f"{text(f, 'of')} from another can stayed soft there too"),
+}

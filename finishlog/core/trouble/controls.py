@@ -1,0 +1,127 @@
+"""Sound films beside one that went wrong: what they share with it is hardly the cause.
+
+Alike is a coat of the same product; sound, one that a check passed, that bears a later coat, or
+that went on in the same act and was not complained of.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from enum import StrEnum
+
+from msgspec.structs import replace
+
+from finishlog.core.film.checks import PROVES, standing_failures
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Finding, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.log.entries import Work
+from finishlog.core.log.words import Operation
+from finishlog.core.trouble.scene import Scene
+from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.state import ZoneState
+
+# Our own rule: more of them tell no more.
+_ENOUGH = 3
+
+
+class Apart(StrEnum):
+    """In what two coats of one product may differ."""
+
+    WOOD = "wood"
+    BELOW = "below"
+    CAN = "can"
+    ROOM = "room"
+    METHOD = "method"
+    GRIT = "grit"
+    FACE = "face"
+
+
+def with_sound_films(scene: Scene) -> Scene:
+    """Add the sound films that are most like the one in trouble."""
+    found = sorted(_sound(scene), key=lambda other: _likeness(scene, other))
+    return replace(scene, sound=tuple(found[:_ENOUGH]))
+
+
+def name_of(scene: Scene) -> str:
+    """Name the part that a film is on, by its face where it has several."""
+    state = scene.state
+    faces = (state.face.name,) if len(state.member.faces) > 1 else ()
+    return str(describe(state.member, (state.member_piece.number,), faces))
+
+
+def differences(scene: Scene) -> Iterator[Finding]:
+    """Yield in what a film in trouble differs from the sound one that is most like it."""
+    if not scene.sound:
+        return
+    other = scene.sound[0]
+    for what in Apart:
+        here, there = _of(what, scene), _of(what, other)
+        if here and there and here != there:
+            yield finding(
+                "differs",
+                source=COMMON_PRACTICE,
+                what=what.value,
+                here=here,
+                there=there,
+                sound=name_of(other),
+            )
+
+
+def _sound(scene: Scene) -> Iterator[Scene]:
+    for state in scene.zones:
+        if state.target == scene.state.target:
+            continue
+        for n, layer in enumerate(state.layers):
+            if layer.coat.product == scene.layer.coat.product and _is_sound(scene, state, layer):
+                yield replace(
+                    scene, layer=layer, below=state.layers[:n], state=state, until=scene.until
+                )
+
+
+def _is_sound(scene: Scene, state: ZoneState, layer: Layer) -> bool:
+    if standing_failures(layer.checks) or any(f.coat is layer.coat for f in state.faults):
+        return False
+    passed = any(check.found in PROVES for check in (*layer.checks, *layer.scratches))
+    covered = layer is not state.layers[-1]
+    return passed or covered or layer.coat.act == scene.layer.coat.act
+
+
+def _likeness(scene: Scene, other: Scene) -> tuple[bool, int, float]:
+    """Sort by what they share: the act first, then in how little they differ, then the hour."""
+    one, two = scene.layer.coat, other.layer.coat
+    apart = sum(_of(what, scene) != _of(what, other) for what in Apart)
+    return one.act != two.act, apart, abs((one.when.latest - two.when.latest).total_seconds())
+
+
+def _of(what: Apart, scene: Scene) -> str:
+    layer, state = scene.layer, scene.state
+    match what:
+        case Apart.WOOD:
+            wood = scene.facts.species_named(state.species) if state.species else None
+            return wood.name if wood else ""
+        case Apart.BELOW:
+            return scene.under.coat.product_name if scene.under else "bare wood"
+        case Apart.CAN:
+            return layer.came_from.name if layer.came_from else ""
+        case Apart.ROOM:
+            return layer.air.legs[0].room.name
+        case Apart.METHOD:
+            return layer.coat.method.value if layer.coat.method else ""
+        case Apart.GRIT:
+            return last_grit(scene)
+        case Apart.FACE:
+            return "/".join(filter(None, (state.face.name, state.zone.name)))
+
+
+def last_grit(scene: Scene) -> str:
+    """Return the paper that the wood or the film was sanded with last before the coat."""
+    grits = [
+        entry.grit
+        for entry in scene.state.entries
+        if isinstance(entry, Work)
+        and entry.operation in {Operation.SAND, Operation.SCUFF, Operation.DENIB}
+        and entry.grit
+        and entry.when.latest <= scene.layer.coat.when.latest
+    ]
+    return str(grits[-1]) if grits else ""

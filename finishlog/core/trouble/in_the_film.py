@@ -1,0 +1,224 @@
+"""What the film itself and what was done with it say of its trouble."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import timedelta
+
+from finishlog.core.film.build import dry_film_um
+from finishlog.core.film.layers import ABRADES
+from finishlog.core.film.surplus import wiped_late
+from finishlog.core.findings import also, count, finding, hours, micrometres
+from finishlog.core.finish.classes import Figure, WindowKind
+from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Work
+from finishlog.core.log.words import Operation
+from finishlog.core.rules.near.glue_up import is_coated_joint
+from finishlog.core.trouble.controls import name_of
+from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.zone.asked import NEEDS
+from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.state import ZoneState
+
+# Families that go on giving off oil or solvent into what lies over them.
+_OILS = frozenset({"oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
+_HOUR = timedelta(hours=1)
+
+
+def young_below(of: Scene) -> Look:
+    """The coat below had not reached its recoat time, by its own figures in its air."""
+    if of.under is None:
+        return None
+    figure = of.under.coat.figures.stages.get(Stage.RECOAT)
+    ready = of.under.waits(figure).high if figure else None
+    if figure is None or (ready is not None and ready <= of.began):
+        return None
+    age_h = (of.began - of.under.put_on) / _HOUR
+    more = "in that air" if age_h >= figure.high_h else None
+    name = of.under.coat.product_name
+    return finding(
+        "below-was-young",
+        measured=hours(age_h),
+        wanted=hours(figure.high_h),
+        label=f"{figure.high_h:g}",
+        under=name,
+        more=more,
+    )
+
+
+def window_missed(of: Scene) -> Look:
+    """The recoat window of the coat below had closed."""
+    closes = of.under.closes(of.began) if of.under else None
+    if closes is None or of.began <= closes:
+        return None
+    return finding("window-had-closed", measured=hours((of.began - closes) / _HOUR))
+
+
+def not_scuffed(of: Scene) -> Look:
+    """The coat below got no tooth, and wanted one."""
+    if of.under is None or of.under.coat.figures.window.kind is WindowKind.MELTS_IN:
+        return None
+    if of.under.abraded or of.layer.coat.scuffed_before:
+        return None
+    if of.layer.coat.scuffed_before is None:
+        return Missing.SCUFFING
+    return finding("said-not-scuffed")
+
+
+def not_wiped(of: Scene) -> Look:
+    """Surplus that was wiped off late, or of which nobody said that it was."""
+    late = wiped_late((of.layer,))
+    most = of.layer.of.wipe_off_h
+    if late is not None and late.surely and most is not None:
+        return finding(
+            "was-wiped-late", measured=hours(late.after / _HOUR), wanted=hours(most.high_h)
+        )
+    if of.layer.stands_flooded:
+        return finding("flooded-unwiped")
+    return None if of.layer.wipe_off_by() is None and late is None else Missing.WIPING
+
+
+def stood_longer(of: Scene) -> Look:
+    """It was wiped later than where it came out right."""
+    mine, theirs = _minutes_until_wiped(of), [_minutes_until_wiped(each) for each in of.sound]
+    known = [minutes for minutes in theirs if minutes is not None]
+    if mine is None or not known:
+        return not_wiped(of)
+    if mine <= 1.5 * max(known):
+        return None
+    found = finding("stood-longer", measured=hours(mine / 60), wanted=hours(max(known) / 60))
+    return also(found, sound=name_of(of.sound[0]))
+
+
+def _minutes_until_wiped(of: Scene) -> float | None:
+    wiped = of.layer.wipes[0].when.latest if of.layer.wipes else None
+    return (wiped - of.layer.put_on) / timedelta(minutes=1) if wiped else None
+
+
+def unsuited(of: Scene) -> Look:
+    """What lies right below is published not to take it."""
+    if of.under is None or of.under.of.key == of.layer.of.key:
+        return None
+    rules = of.facts.overcoats_between(of.under.of, of.layer.of)
+    rule = rule_for(rules, of.under.of, of.layer.of, of.layer.coat.method)
+    if rule and rule.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER}:
+        return finding("does-not-suit", source=rule.source, reason=rule.reason.rstrip("."))
+    return None
+
+
+def oil_below(of: Scene) -> Look:
+    """Oil or stain below that had not the hours which the pair wants."""
+    oily = [layer for layer in of.below if layer.of.family in _OILS]
+    if not oily:
+        return None
+    oil = oily[-1]
+    rules = of.facts.overcoats_between(oil.of, of.layer.of)
+    rule = rule_for(rules, oil.of, of.layer.of, of.layer.coat.method)
+    wait = rule.wait if rule else None
+    age_h = (of.began - oil.put_on) / _HOUR
+    if wait is not None and age_h >= wait.high_h:
+        return None
+    return finding(
+        "oil-lies-below",
+        measured=hours(age_h),
+        wanted=hours(wait.high_h) if wait else None,
+        label=_span(wait) if wait else None,
+        under=oil.coat.product_name,
+    )
+
+
+def thick(of: Scene) -> Look:
+    """It was measured thicker than usual, or there is more film in all than it bears."""
+    usual, laid = of.layer.of.wet_film_um, of.layer.coat.wet_film_um
+    if of.layer.is_wiped_off or (laid is None and of.layer.coat.flooded is False):
+        return None
+    if laid is None or usual is None:
+        return Missing.THICKNESS
+    if laid <= usual.high:
+        return None
+    return finding("went-on-thick", measured=micrometres(laid), wanted=micrometres(usual.high))
+
+
+def film_in_all(of: Scene) -> Look:
+    """All coats of its finish together carry more film than that bears, or are more than it is."""
+    limit, most = of.layer.of.dry_film_limit_um, of.layer.of.most_coats
+    alike = [each for each in (*of.below, of.layer) if each.of.key == of.layer.of.key]
+    taken = of.facts.drying.abrading_takes_um.value
+    film = sum(dry_film_um(each, taken) for each in alike)
+    if limit is not None and film > limit.high:
+        return finding("film-in-all", measured=micrometres(film), wanted=micrometres(limit.high))
+    if limit is None and most is not None and len(alike) > most.high:
+        return finding("coats-in-all", measured=count(len(alike)), wanted=count(most.high))
+    return thick(of)
+
+
+def handled(of: Scene) -> Look:
+    """It was laid on, pressed or used before it bore that."""
+    for entry in of.state.entries:
+        if not isinstance(entry, Work) or entry.when.earliest < of.layer.put_on:
+            continue
+        stage = NEEDS.get(entry.operation)
+        time = of.layer.stage(stage) if stage and entry.operation not in ABRADES else None
+        if stage and time and (time.high is None or entry.when.earliest < time.high):
+            age_h = (entry.when.earliest - of.layer.put_on) / _HOUR
+            done = entry.operation.value
+            return finding("handled-early", measured=hours(age_h), deed=done, stage=stage.value)
+    return Missing.HANDLING
+
+
+def sanded(of: Scene) -> Look:
+    """It was sanded or rubbed before it could be."""
+    done = [
+        e
+        for e in of.state.entries
+        if isinstance(e, Work)
+        and e.operation in {*ABRADES, Operation.RUB, Operation.STEEL_WOOL}
+        and of.layer.put_on <= e.when.latest <= of.until
+    ]
+    if not done:
+        return Missing.SANDING
+    sand, last = of.layer.stage(Stage.SAND), done[-1]
+    if sand and sand.high and last.when.earliest >= sand.high:
+        return None
+    age_h = (last.when.latest - of.layer.put_on) / _HOUR
+    return finding("sanded-early", measured=hours(age_h), deed=last.operation.value)
+
+
+def one_face(of: Scene) -> Look:
+    """The faces of the piece carry different numbers of coats."""
+    piece = of.state.member_piece.id
+    faces = {z.face.name: len(z.layers) for z in of.zones if z.member_piece.id == piece}
+    if len(set(faces.values())) < 2:
+        return None
+    named = tuple(f"{face} {coats}" for face, coats in faces.items())
+    return finding("faces-differ", faces=named)
+
+
+def glue_face(of: Scene) -> Look:
+    """A glue face of the same assembly has finish on it."""
+    coated = coated_joints(of.state, of.zones)
+    return finding("joint-coated", where=coated) if coated else None
+
+
+def coated_joints(state: ZoneState, zones: Sequence[ZoneState]) -> tuple[str, ...]:
+    """Name the glue faces of the same assembly with finish on them, all of them."""
+    alike: dict[tuple[int, str, int], list[ZoneState]] = {}
+    for zone in zones:
+        if zone.piece.id == state.piece.id and is_coated_joint(zone) and zone.top is not None:
+            key = (zone.member.id, zone.face.name, zone.top.coat.id)
+            alike.setdefault(key, []).append(zone)
+    return tuple(_coated_joint(found) for found in alike.values())
+
+
+def _coated_joint(alike: Sequence[ZoneState]) -> str:
+    first = alike[0]
+    assert first.top is not None
+    numbers = sorted({zone.member_piece.number for zone in alike})
+    coat = first.top.coat
+    where = describe(first.member, numbers, (first.face.name,))
+    return f"{coat.product_name} on {where} (act {coat.act})"
+
+
+def _span(of: Figure) -> str:
+    return f"{of.low_h:g}" if of.low_h == of.high_h else f"{of.low_h:g} to {of.high_h:g}"

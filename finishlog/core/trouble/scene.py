@@ -1,0 +1,89 @@
+"""What is looked at when something went wrong, and what a look at the log gives."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from msgspec import Struct
+
+from finishlog.core.air.room import READING_STAYS
+from finishlog.core.air.span import AirSpan, Known
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Finding
+from finishlog.core.log.words import FaultKind
+from finishlog.core.published.facts import Facts
+from finishlog.core.shop.things import Log
+from finishlog.core.zone.state import ZoneState
+
+
+class Missing(StrEnum):
+    """What nobody logged, without which a cause is neither shown nor ruled out."""
+
+    AIR = "air"
+    SUN = "sun"
+    SCUFFING = "scuffing"
+    WIPING = "wiping"
+    THICKNESS = "thickness"
+    CAN = "can"
+    WOOD = "wood"
+    MOISTURE = "moisture"
+    SANDING = "sanding"
+    HANDLING = "handling"
+    SAME_CAN = "same-can"
+    GRIT = "grit"
+
+
+# What a look gives: what the log shows, what is missing, or None: the log speaks against it.
+Look = Finding | Missing | None
+
+
+class Scene(Struct, frozen=True):
+    """The coat in trouble, what lies below it, the wood, the air, the log.
+
+    `sound`: the same for films like it that nothing is wrong with, the most alike first.
+    """
+
+    layer: Layer
+    below: tuple[Layer, ...]
+    until: datetime
+    state: ZoneState
+    log: Log
+    zones: Sequence[ZoneState]
+    facts: Facts
+    # Found on it; None: a check found it soft.
+    kind: FaultKind | None = None
+    sound: tuple[Scene, ...] = ()
+
+    @property
+    def under(self) -> Layer | None:
+        """The layer right below; None: bare wood."""
+        return self.below[-1] if self.below else None
+
+    @property
+    def began(self) -> datetime:
+        """The earliest moment of the coat."""
+        return self.layer.coat.when.earliest
+
+    @property
+    def met(self) -> Iterator[AirSpan]:
+        """The air from the coat to the trouble; a wrinkle comes from the coat below: its air."""
+        from_below = self.kind is FaultKind.WRINKLE and self.under is not None
+        of = self.under if from_below and self.under else self.layer
+        return of.air.until(self.until)
+
+    @property
+    def air_read(self) -> list[AirSpan]:
+        """The part of that air that somebody read."""
+        return [span for span in self.met if span.measured and span.airs]
+
+    @property
+    def is_read_all_through(self) -> bool:
+        """Tell whether readings cover it: only then do they rule anything out."""
+        held = timedelta()
+        for span in self.met:
+            if not span.measured or not span.airs or span.end is None:
+                return False
+            held += span.end - span.start if span.known is Known.HELD else timedelta()
+        return held <= READING_STAYS
