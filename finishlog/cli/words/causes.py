@@ -65,6 +65,15 @@ def _then(of: Finding) -> str:
     return text(of, "then")
 
 
+def _age(of: Finding) -> str:
+    """Word how long before, or after: no finer than it tells."""
+    assert of.measured is not None, of.rule
+    hours = of.measured.value
+    if hours < 3:
+        return measured(of)
+    return f"{hours:.0f} h" if hours < 72 else f"{hours // 24:.0f} d"
+
+
 def _damp(of: Finding) -> str:
     limit = f", the limit is {wanted(of)} RH" if of.wanted else ""
     return f"{measured(of, 0)} RH{limit}"
@@ -72,19 +81,17 @@ def _damp(of: Finding) -> str:
 
 def _young(of: Finding) -> str:
     more = ", in that air more" if of.value("more") else ""
-    return (
-        f"{text(of, 'under')} went on {measured(of)} before; {text(of, 'label')} h is usual{more}"
-    )
+    return f"{text(of, 'under')} went on {_age(of)} before; {text(of, 'label')} h is usual{more}"
 
 
 def _oil(of: Finding) -> str:
     usual = f"; {text(of, 'label')} h is usual" if of.wanted else ""
-    return f"{text(of, 'under')} went on {measured(of)} before{usual}"
+    return f"{text(of, 'under')} went on {_age(of)} before{usual}"
 
 
 def _handled(of: Finding) -> str:
     stage = shown(Stage(text(of, "stage")))
-    return f"{text(of, 'deed')} after {measured(of)}, before {stage}"
+    return f"{text(of, 'deed')} after {_age(of)}, before {stage}"
 
 
 def _differs(of: Finding) -> str:
@@ -118,7 +125,7 @@ WORDS: Mapping[str, Words] = {
     ),
     "shows-heat": Words(lambda f: f"{measured(f, 0)}, the limit is {wanted(f)}"),
     "below-was-young": Words(_young),
-    "window-had-closed": Words(lambda f: f"it had closed {measured(f)} before"),
+    "window-had-closed": Words(lambda f: f"it had closed {_age(f)} before"),
     "said-not-scuffed": Words("logged as not scuffed"),
     "was-wiped-late": Words(lambda f: f"wiped {measured(f)} after it, at most {wanted(f)}"),
     "flooded-unwiped": Words("flooded on, and no wipe is on record"),
@@ -131,7 +138,7 @@ WORDS: Mapping[str, Words] = {
     "film-in-all": Words(lambda f: f"{measured(f)} dry in all, it bears {wanted(f)}"),
     "coats-in-all": Words(lambda f: f"{measured(f)} coats, at most {wanted(f)}"),
     "handled-early": Words(_handled),
-    "sanded-early": Words(lambda f: f"{text(f, 'deed')} {measured(f)} after it"),
+    "sanded-early": Words(lambda f: f"{text(f, 'deed')} {_age(f)} after it"),
     "faces-differ": Words(lambda f: ", ".join(each_of(f, "faces"))),
     "joint-coated": Words(lambda f: "; ".join(each_of(f, "where"))),
     "wood-is-oily": Words(lambda f: f"{text(f, 'wood')} is oily"),

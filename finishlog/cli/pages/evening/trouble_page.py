@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
@@ -21,12 +20,12 @@ if TYPE_CHECKING:
     from finishlog.context import Context
 
 
-# How causes stand, the likeliest first, and what heads them.
-_CAUSES: Mapping[str, frozenset[str]] = {
-    "the log": frozenset({"cause-apart", "cause-shown"}),
-    "or": frozenset({"cause-open"}),
-    "less so": frozenset({"cause-shared"}),
-}
+# How causes stand, the likeliest first; what heads them, and in which tone.
+_CAUSES = (
+    (frozenset({"cause-apart", "cause-shown"}), "the log", Tone.PLAIN),
+    (frozenset({"cause-open"}), "or", Tone.FAINT),
+    (frozenset({"cause-shared"}), "less so", Tone.FAINT),
+)
 
 
 def fault_page(answer: FaultLogged, context: Context) -> Page:
@@ -45,11 +44,10 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
         until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
     section.each(("" if n else "apart", sentence(each)) for n, each in enumerate(answer.apart))
-    for label, ids in _CAUSES.items():
+    for ids, label, tone in _CAUSES:
         for n, cause in enumerate(each for each in answer.causes if each.rule in ids):
-            then = f"; {remedy(cause)}" if remedy(cause) and label != "or" else ""
-            tone = Tone.PLAIN if label == "the log" else Tone.FAINT
-            section.row("" if n else label, f"{short(cause)}{then}", tone=tone)
+            words = "; ".join(filter(None, (short(cause), remedy(cause))))
+            section.row("" if n else label, words, tone=tone)
     section.row("source", title_of(answer.source, context.facts.sources), tone=Tone.FAINT)
     return standing_lines(page, answer.after, context.clock).line(f"act {answer.act}", Tone.FAINT)
 
