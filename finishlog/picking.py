@@ -330,7 +330,7 @@ def pick_room(shop: Shop, typed: str) -> Room:
     if len(found) == 1:
         return found[0]
     names = ", ".join(sorted(r.name for r in shop.rooms.values())) or "none yet"
-    raise NotFound(f"no room is called {typed!r}", f"there are: {names}; {Do.ROOM_NEW('NAME')}")
+    raise NotFound(f"no room is called {typed!r}", f"there are: {names}; {Do.ROOM_NEW(typed)}")
 
 
 def pick_project(shop: Shop, typed: str) -> Project:

@@ -204,7 +204,7 @@ def run(arguments: list[str]) -> int:
     except OSError as fault:
         return _of_the_system(here, fault)
     except Exception as fault:
-        return _other(here, fault)
+        return _other(here, fault, arguments)
     finally:
         here.say_what_was_made()
         here.close()
@@ -249,7 +249,7 @@ def _unwritten(here: Run, fault: OSError | None) -> int:
     return errors.NOT_WRITTEN
 
 
-def _other(here: Run, fault: Exception) -> int:
+def _other(here: Run, fault: Exception, arguments: list[str]) -> int:
     """Tell a wrong command line from a fault of ours."""
     if type(fault).__name__ == "Abort":
         return errors.INTERRUPTED
@@ -257,8 +257,10 @@ def _other(here: Run, fault: Exception) -> int:
         print(fault, file=sys.stderr)
         return errors.USAGE
     if hasattr(fault, "format_message"):
-        command = getattr(getattr(fault, "ctx", None), "command_path", "finishlog")
-        say(f"finishlog: {fault.format_message()} Type {command} --help.")
+        from finishlog.cli.answering.misread import refusal
+
+        top = get_command(command_line(_typed(arguments)))
+        say(_line(refusal(fault, arguments, top, MODULES)))
         return errors.USAGE
     return _our_fault(here, fault)
 

@@ -19,9 +19,9 @@ from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.whole_number import whole_number
-from finishlog.core.shop.things import Shop, Step, ThingKind
+from finishlog.core.shop.things import Product, Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant
-from finishlog.errors import UsageFault
+from finishlog.errors import UnknownProduct, UsageFault
 from finishlog.picking import pick_schedule, pick_zones
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_steps
@@ -89,11 +89,11 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
         word, _, times = word.partition("*")
         faces, _, behind = faces.partition("*")
         times = times or behind
-        how_often = whole_number(times or "1")
+        how_often = whole_number(times if "*" in text else "1")
         if how_often is None or not 1 <= how_often <= MOST_COATS:
             raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         word, grit = _grit(word)
-        operation, product = work_or_product(shop, word)
+        operation, product = _step(shop, word)
         if grit and operation not in _BY_GRIT:
             raise UsageFault(f"{text!r}: {word} has no grit", "write sand 180, scuff 320")
         for _ in range(how_often):
@@ -111,6 +111,25 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
             "a finishing schedule needs a step", Do.STEPS_NEW("NAME", "sand", "sealer")
         )
     return tuple(steps)
+
+
+def _step(shop: Shop, word: str) -> tuple[Operation, Product | None]:
+    """Read one step; several that were typed as one word are told apart."""
+    try:
+        return work_or_product(shop, word)
+    except UnknownProduct as unknown:
+        if re.fullmatch(r"[x×] ?\d+", word, re.IGNORECASE):
+            star = "how often stands behind a star: topcoat*3"
+            raise UsageFault(f"{word!r} is no step", star) from None
+        counted = re.fullmatch(r"(?:(.+?) ?[x×] ?(\d+)|(\d+) ?[x×]? ?(.+))", word, re.IGNORECASE)
+        if counted is not None:
+            of, times = counted[1] or counted[4], counted[2] or counted[3]
+            raise UsageFault(f"{word!r} is no step", f"so often is {of}*{times}") from None
+        each = [part for part in re.split(r"[\s,;]+", word) if part]
+        if len(each) > 1:
+            line = Do.STEPS_NEW("NAME", *each)
+            raise UsageFault(f"{word!r} is one word, and steps are many", line) from None
+        raise unknown from None
 
 
 def _with_their_grits(typed: Sequence[str]) -> list[str]:

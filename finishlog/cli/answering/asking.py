@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import shlex
+from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
 from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import ask, at_a_terminal, choose
-from finishlog.errors import Ambiguous, Doubtful, NotFound, Unknown, UnknownPart, UsageFault
+from finishlog.errors import (
+    Ambiguous,
+    Doubtful,
+    FinishlogError,
+    NotFound,
+    Unknown,
+    UnknownPart,
+    UsageFault,
+)
 
 Answer = TypeVar("Answer")
 
@@ -72,6 +81,7 @@ def settled(
             asked.sure = True
         except Unknown as fault:
             _refuse_what_was_put_away(run, fault)
+            _refuse_what_is_no_part(run, fault)
             if not (may_make and at_a_terminal()):
                 raise
             make = _make_part if isinstance(fault, UnknownPart) else _make_product
@@ -79,6 +89,25 @@ def settled(
             if made is None:
                 raise
             words = tuple(made if word == fault.name else word for word in words)
+
+
+def last_said(
+    words: Sequence[str], read: Callable[[str], Answer], command: str
+) -> tuple[tuple[str, ...], Answer]:
+    """Read the last of some words and return what stands before it; one that stands first is told.
+
+    `command`: what was typed, as it is typed.
+    """
+    *before, last = words
+    try:
+        return tuple(before), said(last, read)
+    except FinishlogError as fault:
+        try:
+            read(words[0])
+        except FinishlogError:
+            raise fault from None
+        line = shlex.join(["finishlog", command, *words[1:], words[0]])
+        raise UsageFault(f"{words[0]!r} stands last", line) from None
 
 
 def said(typed: str, read: Callable[[str], Answer]) -> Answer:
@@ -100,6 +129,15 @@ def _refuse_what_was_put_away(run: Run, fault: Unknown) -> None:
     if put_away:
         path, command = put_away
         raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
+
+
+def _refuse_what_is_no_part(run: Run, fault: Unknown) -> None:
+    """Say where a word belongs that is a product, a time, a room: no part is to be made of it."""
+    from finishlog.cli.answering.misplaced import misplaced
+
+    better = misplaced(run, fault) if isinstance(fault, UnknownPart) else None
+    if better is not None:
+        raise better from None
 
 
 def _make_part(run: Run, fault: Unknown) -> str | None:

@@ -38,6 +38,7 @@ def command(
         def run(context: typer.Context, *, json: bool = False, **typed: object) -> None:
             here = context.find_object(Run)
             assert here is not None
+            here.parser = context
             for table, words in tables.items():
                 each = {word: typed.pop(_plain(word)) for word in words}
                 typed[table] = {word: said for word, said in each.items() if said is not None}

@@ -17,6 +17,8 @@ from finishlog.errors import DatabaseFault
 if TYPE_CHECKING:
     from datetime import datetime
 
+    import typer
+
     from finishlog.asks.look.clock_set_back import NewerAct
     from finishlog.context import Context
     from finishlog.core.published.facts import Facts
@@ -29,6 +31,8 @@ class Run:
     def __init__(self, chosen_path: Path | None = None, words: Sequence[str] = ()) -> None:
         self.chosen_path = chosen_path
         self._words = tuple(words)
+        # What read the command line; None: not yet.
+        self.parser: typer.Context | None = None
 
     @cached_property
     def clock(self) -> clock.Clock:
@@ -125,6 +129,11 @@ class Run:
     def temperature(self) -> Temperature:
         """The unit that temperatures are typed and shown in."""
         return self.units.temperature
+
+    @property
+    def typed(self) -> tuple[str, ...]:
+        """The words that were typed, each for itself."""
+        return self._words
 
     @property
     def words(self) -> str:

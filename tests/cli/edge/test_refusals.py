@@ -9,11 +9,14 @@ import subprocess
 import time
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 from run import PROGRAM, Answer, Finishlog, furnished
+from typer.main import get_command
 
 from finishlog import errors
+from finishlog.cli.app import command_line
 from tests.once import blank
 
 
@@ -173,6 +176,62 @@ USAGE = [
     (["settings", "temperature", "K"], "C or F"),
     (["settings", "temperature"], "finishlog settings temperature VALUE"),
     (["settings", "zone", "Nowhere"], "Europe/Berlin"),
+    # A word too many goes to the option that is missing, or that it names.
+    (["can", "new", "wb"], "--product is missing", "finishlog can new wb --product PRODUCT"),
+    (["can", "new", "tin", "wb"], "finishlog can new tin --product wb"),
+    (["can", "new", "--product", "oil"], "NAME is missing", "finishlog can new NAME --product oil"),
+    (["part", "steps", "rail", "s"], "finishlog part steps rail --as s"),
+    (["part", "steps", "rail"], "--as is missing", "finishlog part steps rail --as STEPS"),
+    (["product", "new", "wb", "waterborne-clear"], "new wb --class waterborne-clear"),
+    (["product", "label", "oil", "recoat", "4h"], "finishlog product label oil --recoat 4h"),
+    (["product", "label", "oil", "4h"], "'4h' is too many", "--recoat, --sand"),
+    (["movement", "ash", "9in", "8%", "9%"], "movement ash 9in --from 8% --to 9%"),
+    (["part", "new", "cabinet", "rail"], "finishlog part new cabinet/rail"),
+    (["part", "new", "cabinet/rail", "4"], "finishlog part new cabinet/rail --count 4"),
+    (["project", "new", "chest", "Sat"], "finishlog project new chest --due Sat"),
+    (["amend", "19", "19:30"], "finishlog amend 19 --at 19:30"),
+    (["undo", "5", "6"], "'6' is too many", "finishlog undo 5"),
+    (["room", "rename", "finishing"], "finishlog room rename finishing NEW-NAME"),
+    # An option by another name; one without its value; a value that it does not take.
+    (["part", "new", "cabinet/x", "--wood", "ash"], "part new cabinet/x --species ash"),
+    (["log", "case", "topcoat", "--time", "19:30"], "finishlog log case topcoat --at 19:30"),
+    (["log", "case", "topcoat", "--flod"], "finishlog log case topcoat --flooded"),
+    (["plan", "--for", "2h"], "plan has no --for", "--due"),
+    (["log", "case", "topcoat", "--from"], "log case topcoat --from CAN", "can or mix"),
+    (["undo", "last"], "'last' is no number", "finishlog undo ACT"),
+    (["log", "case", "topcoat", "--method", "roller"], "--method takes no 'roller'", "spray"),
+    # What a group of commands has not.
+    (["can", "topcoat"], "can has no 'topcoat'", "finishlog can show topcoat"),
+    (["room", "move", "case", "finishing"], "finishlog move case finishing"),
+    (["part", "shwo", "case"], "finishlog part show case"),
+    # Words in another order, or without the option that they belong to.
+    (["log", "topcoat", "case"], "'topcoat' stands last", "finishlog log case topcoat"),
+    (["log", "stool", "glue-up", "seat"], "finishlog log stool seat glue-up"),
+    (["log", "case", "topcoat", "sealer"], "two things", "log case topcoat, then finishlog log"),
+    (["log", "case", "topcoat", "at", "19:30"], "finishlog log case topcoat --at 19:30"),
+    (["log", "case", "topcoat", "yesterday"], "finishlog log case topcoat --at yesterday"),
+    (["log", "case", "sand", "p220"], "finishlog log case sand --grit P220"),
+    (["check", "dry", "case"], "finishlog check case dry"),
+    (["fault", "run", "case"], "finishlog fault case run"),
+    (["review", "good", "case"], "finishlog review case good"),
+    (["moisture", "11%", "case"], "finishlog moisture case 11%"),
+    (["surface", "14C", "case"], "finishlog surface case 14C"),
+    (["move", "finishing", "case"], "the room stands last", "finishlog move case finishing"),
+    (["photo", "x.jpg", "case"], "the file stands last", "finishlog photo case x.jpg"),
+    (["rags", "1", "spread"], "finishlog rags spread 1"),
+    (["off", "case", "bare"], "finishlog off case --to bare"),
+    (["history", "19"], "finishlog history --act 19"),
+    (["why", "topcoat"], "is a product, no part", "finishlog product show topcoat"),
+    (["on", "clear"], "is a finishing schedule, no part", "finishlog steps show clear"),
+    (["when", "case", "tomorrow"], "is a time, no part", "finishlog when case"),
+    (["air", "garage", "41F", "60%"], "air 41F 60% --room garage", "finishlog room new garage"),
+    (["air", "17C", "58%", "finishing"], "finishlog air 17C 58% --room finishing"),
+    # Steps that were typed as one word, or counted in other words.
+    (["steps", "new", "s", "sand", "varn scuff varn"], "steps new NAME varn scuff varn"),
+    (["steps", "new", "s", "sand,sealer,topcoat"], "steps new NAME sand sealer topcoat"),
+    (["steps", "new", "s", "4x varn"], "varn*4"),
+    (["steps", "new", "s", "topcoat", "x", "3"], "topcoat*3"),
+    (["steps", "new", "s", "topcoat*"], "topcoat*3"),
 ]
 
 
@@ -182,6 +241,32 @@ def test_what_cannot_be_read_is_refused_with_what_to_type(
 ):
     before = shop.database.read_bytes()
     refused(shop(*words), errors.USAGE, *said)
+    assert shop.database.read_bytes() == before
+
+
+def commands() -> list[tuple[str, ...]]:
+    """Every command as it is typed, groups left out."""
+    top: Any = get_command(command_line())
+    found = []
+    for name, command in top.commands.items():
+        found += [(name, each) for each in getattr(command, "commands", ())] or [(name,)]
+    return found
+
+
+@pytest.mark.parametrize("command", commands(), ids=" ".join)
+@pytest.mark.parametrize("more", [("--frobnicate",), ("--json", "--nots", "x"), ()], ids=str)
+def test_every_command_says_what_to_type(
+    shop: Finishlog, command: tuple[str, ...], more: tuple[str, ...]
+):
+    """Without its words, with an option that it has not: one line, and no page of help to read."""
+    before = shop.database.read_bytes()
+    answer = shop(*command, *more)
+    if answer.code in {0, errors.ANSWER_IS_BAD} and not more:
+        return
+    refused(answer, answer.code)
+    assert answer.code in {errors.USAGE, errors.NO_SUCH_THING}
+    assert "--help" not in answer.err
+    assert "; " in answer.err or "? " in answer.err
     assert shop.database.read_bytes() == before
 
 
@@ -236,6 +321,7 @@ NO_SUCH_THING = [
     (["steps", "show", "none"], "clear"),
     (["product", "new", "p", "--class", "zzz"], "finishlog class list"),
     (["product", "show", "none"], "finishlog product new none"),
+    (["move", "case", "garage"], "finishlog room new garage"),
     (["product", "label", "none", "--recoat", "4h"], "finishlog product new none"),
     (["room", "night", "attic", "12C"], "finishing"),
     (["room", "show", "attic"], "finishing"),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import shlex
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -20,6 +21,8 @@ from finishlog.errors import UsageFault
 _SETTINGS = {"ignore_unknown_options": True}
 
 _IMPORT = "import"
+# What may stand beside the figures of an air.
+_SAID_OF_AIR = frozenset({"rh", "rh:", "humidity", "humidity:", "c", "f", "wet"})
 
 # Of a file alone.
 TimeColumn = Annotated[
@@ -100,6 +103,7 @@ def air(
             only_try=dry_run,
         )
     _no_others(of_a_file, "it is of a file: finishlog air import FILE.csv")
+    _no_room_among(words, here)
     return _one_reading(here, " ".join(words), wet_bulb, at, room)
 
 
@@ -124,6 +128,33 @@ def _one_reading(
         typed, wet_c = air_by_wet_bulb(*bulbs, here.temperature)
     answer = log_air(here.context, air=typed, at=here.moment(at), room=room, wet_bulb_c=wet_c)
     return Answered(answer, lambda: air_page(answer, here.clock))
+
+
+def _no_room_among(words: Sequence[str], here: Run) -> None:
+    """Refuse a room that stands before or behind an air: it goes with --room."""
+    from finishlog.cli.typed.figures.measures import air as read_air
+
+    for room, rest in ((words[0], words[1:]), (words[-1], words[:-1])):
+        if len(rest) < 2 or not room[:1].isalpha() or room.casefold() in _SAID_OF_AIR:
+            continue
+        try:
+            read_air(" ".join(rest), here.temperature)
+        except UsageFault:
+            continue
+        line = shlex.join(["finishlog", "air", *rest, "--room", room])
+        raise UsageFault(
+            f"{room!r} is no air; a room goes with --room", f"{line}{_made(here, room)}"
+        )
+
+
+def _made(here: Run, room: str) -> str:
+    """Say how a room is put on record first, if it is none."""
+    from finishlog.asks.things.called_so import called_so
+    from finishlog.core.shop.things import ThingKind
+
+    if ThingKind.ROOM in called_so(here.context, room):
+        return ""
+    return f" (it is not on record yet: {shlex.join(['finishlog', 'room', 'new', room])})"
 
 
 def _no_others(options: Mapping[str, object], why: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Sequence
 from datetime import timedelta
 from typing import Annotated
@@ -10,7 +11,7 @@ import typer
 from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import Answered
-from finishlog.cli.answering.asking import Asked, said, settled
+from finishlog.cli.answering.asking import Asked, last_said, said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import (
     ALL_WORK,
@@ -153,8 +154,8 @@ def check(
 
     if len(words) < 2:
         raise UsageFault("a check needs a part and what was found", "finishlog check case prints")
-    *parts, typed_found = several_words(words, lambda word: is_said(Found, word))
-    found = said(typed_found, found_word)
+    typed = several_words(words, lambda word: is_said(Found, word))
+    parts, found = last_said(typed, found_word, "check")
     which, when = test_word(test, found), here.moment(at)
 
     asked = Asked({})
@@ -171,7 +172,7 @@ def check(
             sure=asked.sure,
         )
 
-    answer = settled(here, tuple(parts), attempt, may_make=True, asked=asked)
+    answer = settled(here, parts, attempt, may_make=True, asked=asked)
     return Answered(answer, lambda: check_page(answer, here.clock))
 
 
@@ -190,7 +191,7 @@ def rags(
     ] = False,
 ) -> Answered:
     """Show open oily rags, or log what was done with them."""
-    from finishlog.acts.film.rags import deed_word, log_rags
+    from finishlog.acts.film.rags import log_rags
     from finishlog.asks.bench.rags import RagsLine
     from finishlog.asks.bench.rags import rags as answer_rags
     from finishlog.cli.pages.evening.rags_page import dealt_page, rags_page
@@ -201,12 +202,26 @@ def rags(
     if deed is None:
         lines = answer_rags(here.context)
         return Answered(lines, lambda: rags_page(lines, here.context), bad(lines))
-    done = said(deed, deed_word)
+    done = _deed(deed, which)
     if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
         say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
         raise typer.Exit
     dealt = log_rags(here.context, deed=done, which=which, at=here.moment(at))
     return Answered(dealt, lambda: dealt_page(dealt, here.clock), bad(dealt.still_open))
+
+
+def _deed(typed: str, which: str | None) -> RagsDeed:
+    """Read what was done with rags; a number or product before it is told."""
+    from finishlog.acts.film.rags import deed_word
+
+    try:
+        return said(typed, deed_word)
+    except UsageFault:
+        if which is None or not is_said(RagsDeed, which):
+            raise
+        raise UsageFault(
+            f"{which!r} stands first", shlex.join(["finishlog", "rags", which, typed])
+        ) from None
 
 
 def _is_crisp() -> bool:

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answering.answer import Answered
-from finishlog.cli.answering.asking import said, settled
+from finishlog.cli.answering.asking import last_said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import (
     At,
@@ -77,15 +77,16 @@ def review(
 
     if len(words) < 2:
         raise UsageFault("a review needs a part and how it came out", "finishlog review case good")
-    *parts, said_outcome = several_words(words, lambda word: is_said(Outcome, word))
-    outcome, when = said(said_outcome, outcome_word), here.moment(at)
+    typed = several_words(words, lambda word: is_said(Outcome, word))
+    parts, outcome = last_said(typed, outcome_word, "review")
+    when = here.moment(at)
 
-    def attempt(typed: tuple[str, ...]) -> Reviewed:
+    def attempt(named: tuple[str, ...]) -> Reviewed:
         return log_review(
-            here.context, parts=typed, face=one_face(face), outcome=outcome, text=text, at=when
+            here.context, parts=named, face=one_face(face), outcome=outcome, text=text, at=when
         )
 
-    answer = settled(here, tuple(parts), attempt)
+    answer = settled(here, parts, attempt)
     return Answered(answer, lambda: review_page(answer, here.clock))
 
 

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answering.answer import Answered
-from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.asking import last_said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import (
     At,
@@ -54,7 +54,7 @@ def fault(
     *named, what = several_words(words, lambda word: is_fault(word, here.facts))
     if plain_word(what) in MENDED:
         return _mended(here, tuple(named), where, remedy or note, one_face(face), when)
-    kind = fault_word(what, here.facts)
+    _, kind = last_said((*named, what), lambda word: fault_word(word, here.facts), "fault")
 
     def attempt(parts: tuple[str, ...]) -> FaultLogged:
         return log_fault(

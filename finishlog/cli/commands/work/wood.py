@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from finishlog.cli.answering.answer import Answered
-from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.asking import last_said, settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import At, FaceOption, one_face
 from finishlog.cli.answering.run import Run
@@ -49,14 +49,15 @@ def moisture(
         return _settles(here, air)
     if len(typed) < 2:
         raise UsageFault("a moisture needs a part and percent", "finishlog moisture doors 11%")
-    percent, when = read_moisture(typed[-1]), here.moment(at)
+    named, percent = last_said(typed, read_moisture, "moisture")
+    when = here.moment(at)
 
     def attempt(parts: tuple[str, ...]) -> Moist:
         return log_moisture(
             here.context, parts=parts, face=one_face(face), moisture_pct=percent, at=when
         )
 
-    answer = settled(here, typed[:-1], attempt)
+    answer = settled(here, named, attempt)
     return Answered(answer, lambda: moisture_page(answer, here.clock))
 
 
@@ -85,14 +86,15 @@ def surface(
 
     if len(words) < 2:
         raise UsageFault("a surface needs a part and degrees", "finishlog surface doors 14C")
-    celsius, when = temperature(words[-1], here.temperature), here.moment(at)
+    named, celsius = last_said(words, lambda word: temperature(word, here.temperature), "surface")
+    when = here.moment(at)
 
     def attempt(parts: tuple[str, ...]) -> Surface:
         return log_surface(
             here.context, parts=parts, face=one_face(face), temperature_c=celsius, at=when
         )
 
-    answer = settled(here, tuple(words[:-1]), attempt)
+    answer = settled(here, named, attempt)
     return Answered(answer, lambda: surface_page(answer, here.context))
 
 
