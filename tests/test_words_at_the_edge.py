@@ -28,7 +28,6 @@ SAYS = {
 WORDED = ("core/published/",)
 MAY = {
     "Cell.why": "a row of facts/data/unread.toml",
-    "HeldUp.why": "an id that cli/words/beside words",
     "OvercoatRule.reason": "a published row, with its source",
     "OvercoatRule.remedy": "a published row, with its source",
     "OwnRule.because": "the reason that the person gave",
@@ -83,10 +82,8 @@ def _ids(under: str = "") -> set[str]:
     return found
 
 
-# Glue-ups are no zone and are told in tests/core; the last rows no story tells yet.
+# What no story tells yet.
 NOT_IN_STORIES = {
-    "clamp-by-label", "dirty-joint", "glue-on-finish", "members-missing", "members-not-ready",
-    "members-ready", "moisture-apart",
     "check-again", "late", "still-in-time",
     "bleach-over-bleach", "dew-tonight", "no-sanding-figure", "pair-unknown", "wiped-late-perhaps",
 }  # fmt: skip

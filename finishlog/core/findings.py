@@ -161,7 +161,7 @@ class Finding(Compared, frozen=True):
     room: str = ""
     # Whoever stands there leaves before reading on.
     get_out: bool = False
-    # What was done on record, that is judged again: `act 12, oil`.
+    # What was done on record, that is judged again: `act 12, oil`; the members of a joint.
     about: str = ""
     # What binds elsewhere, an edge for its face.
     because_of: Finding | None = None

@@ -102,7 +102,7 @@ def test_fc050_which_face_of_which_part_has_how_many_coats(finisher: Finisher):
     glued = finisher.types("2026-03-04 09:00", "log headboard glue-up")
     with FC050.line(2):
         assert "headboard waits for spindles, panels: untape still to come" in taped
-        assert "waits for panels: not at clamp (after" in soft
+        assert "waits for panels: clamp not reached (after" in soft
         assert "headboard nothing is missing: every member may be clamped" in done
         assert "stop" not in glued
     after = finisher.reads("2026-03-04 10:00", "on bed/* --grid")

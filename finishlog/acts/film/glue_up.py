@@ -16,7 +16,7 @@ from finishlog.core.log.entries import Joined, Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
-from finishlog.core.rules.near.glue_up import GlueUp
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.grouping import describe, typed_as
 from finishlog.errors import UsageFault
 from finishlog.picking import Zones
@@ -90,7 +90,7 @@ def glue_key(typed: str | None, facts: Facts) -> str:
 
 def _warnings(due: GlueUp) -> list[Finding]:
     verdict = due.verdict
-    found = list(verdict.findings)
+    found = [each for each in verdict.findings if each is not verdict.binds.because_of]
     if verdict.answer is not Answer.GO:
         found.append(
             replace(

@@ -19,8 +19,8 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Part, Shop
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from finishlog.core.zone.grouping import Group, Label, describe, groups
 from finishlog.core.zone.state import ZoneState

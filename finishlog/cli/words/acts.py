@@ -91,7 +91,7 @@ WORDS = {
     "glued-early": Words(
         lambda f: text(f, "part"),
         "look for prints from the cauls when they come off",
-        cause="{said}: {short} ({waits})",
+        cause="{said}: {long}",
     ),
     "no-film-there": Words("no film is on record there: recorded as bare wood"),
     "stripper-goes-on": Words(

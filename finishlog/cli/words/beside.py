@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from finishlog.cli.words.said import (
+    CAUSE,
+    REMEDY,
     Words,
     each_of,
     found_so,
@@ -18,17 +20,6 @@ from finishlog.core.findings import NO_FLAME, Finding
 from finishlog.core.shop.things import OldFinish
 
 _KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
-_HELD_UP = {
-    "set-aside": "set aside",
-    "suspect": "suspect film, scratch test first",
-    "dirty-joint": "finish on a glue face",
-    "step-to-come": "{} still to come",
-    "taped": "tape to come off",
-    "too-wet": "wood measured too wet",
-    "check-failed": "a check found it {}",
-    "fault": "{} not mended",
-    "not-at-clamp": "not at clamp",
-}
 
 
 def _face(of: Finding) -> str:
@@ -44,9 +35,10 @@ def _missing(of: Finding) -> str:
     )
 
 
-def _held_up(of: Finding) -> str:
-    rows = zip(each_of(of, "names"), each_of(of, "why"), each_of(of, "what"), strict=True)
-    return "; ".join(f"{names}: {_HELD_UP[why].format(what)}" for names, why, what in rows)
+def _members(of: Finding) -> str:
+    """Name the member that holds it up with its reason, and those that wait as well."""
+    others = each_of(of, "others")
+    return CAUSE + (f"; also {', '.join(others)}" if others else "")
 
 
 WORDS = {
@@ -126,13 +118,25 @@ WORDS = {
         ),
         "let both stand in one room, and measure again before the glue",
     ),
-    "members-missing": Words("not all members exist", waits=_missing),
-    "members-not-ready": Words("members are not ready for cauls", waits=_held_up),
-    "glue-on-finish": Words("glue needs bare wood", waits=_held_up),
+    "members-missing": Words(
+        lambda f: f"not all members exist: {_missing(f)}",
+        short="not all members exist",
+        waits=_missing,
+    ),
+    "members-not-ready": Words(
+        "members are not ready for cauls", REMEDY, waits=_members, cause="{said}: {long}"
+    ),
+    "members-to-test": Words(
+        "test first what goes into cauls", REMEDY, waits=_members, cause="{said}: {long}"
+    ),
+    "member-aside": Words("set aside"),
+    "member-step": Words(lambda f: f"{text(f, 'step')} still to come"),
+    "member-taped": Words("tape to come off"),
     "clamp-by-label": Words("clamp by label time only: the air was not measured"),
     "members-ready": Words("every member may be clamped"),
     "dirty-joint": Words(
-        lambda f: f"finish on a glue face of {text(f, 'name')}: glue needs bare wood",
+        "finish on a glue face: glue needs bare wood",
         "scrape it back to bare wood",
+        bars="finish on a glue face",
     ),
 }

@@ -19,7 +19,7 @@ from finishlog.cli.words import (
     planned,
     wood,
 )
-from finishlog.cli.words.said import Worder, Words
+from finishlog.cli.words.said import CAUSE, REMEDY, Worder, Words
 from finishlog.core.findings import Answer, Finding
 
 WORDS: Mapping[str, Words] = {
@@ -52,7 +52,8 @@ def sentence(of: Finding) -> str:
 
 def remedy(of: Finding) -> str:
     """Say what to do about it; empty: nothing."""
-    return _worded(words_of(of).remedy, of)
+    said = _worded(words_of(of).remedy, of)
+    return said.replace(REMEDY, remedy(of.because_of)) if of.because_of else said
 
 
 def short(of: Finding) -> str:
@@ -69,7 +70,8 @@ def barred_by(of: Finding) -> str:
 
 def waits_for(of: Finding) -> str:
     """Name what has to come first; empty: nothing but time."""
-    return _worded(words_of(of).waits, of)
+    said, cause = _worded(words_of(of).waits, of), of.because_of
+    return said.replace(CAUSE, f"{_whose(cause)}{barred_by(cause)}") if cause else said
 
 
 def plan_reason(of: Finding) -> str:

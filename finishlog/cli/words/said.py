@@ -17,6 +17,11 @@ from finishlog.core.measure import quantities
 Worder = str | Callable[[Finding], str]
 
 
+# What binds elsewhere, within what is waited for, and its remedy.
+CAUSE = "{cause}"
+REMEDY = "{remedy}"
+
+
 class Words(Struct, frozen=True):
     """What a rule says: in a sentence, what to do about it, in short, and what is waited for.
 

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from finishlog.core.findings import Answer, finding
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Joined, Resumed, Stripped, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.near.glue_up import GlueUp
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import of, told
 

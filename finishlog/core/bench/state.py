@@ -29,12 +29,12 @@ from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
-from finishlog.core.rules.near import glue_up
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
+from finishlog.core.verdict import glue_up
 from finishlog.core.verdict.edges import follows_its_faces, with_edges
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.handling import Handling

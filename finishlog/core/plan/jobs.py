@@ -14,8 +14,8 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.hands_on import HandsOn
-from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Face, FaceKind, Part, Step
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 

@@ -23,10 +23,10 @@ from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.shop.things import Log, Part, Shop
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.verdict.fold import decide
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import work_asked
 from finishlog.core.zone.state import ZoneState

@@ -21,9 +21,9 @@ from finishlog.core.plan.jobs import (
     whole_pieces,
 )
 from finishlog.core.plan.shop_ahead import ShopAhead, air_changes
-from finishlog.core.rules.near.glue_up import GlueUp
 from finishlog.core.rules.near.wet_nearby import after
 from finishlog.core.shop.things import Step
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT, Verdict

@@ -14,9 +14,9 @@ from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.near.glue_up import is_coated_joint
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.verdict.glue_up import is_coated_joint
 from finishlog.core.zone.asked import NEEDS
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState

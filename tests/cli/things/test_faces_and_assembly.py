@@ -125,7 +125,7 @@ def test_a_glue_face_that_was_ever_oiled_is_no_glue_face(finisher: Finisher):
     assert "tape to come off" in why
     assert "BENCH NOW" not in finisher.types("2026-05-01 08:00", "ready"), "no coat over it"
     said = finisher.types("2026-05-01 08:10", "log board glue-up --glue 'yellow pva'")
-    assert "caution: finish on a glue face of slices: glue needs bare wood" in said
+    assert "slices: finish on a glue face: glue needs bare wood" in said
     said = finisher.types("2026-05-03 08:10", "fault board open-joint --where 'second and third'")
     assert "finish, wax or oil on the glue face: oil on slices ×6, old (act 5)" in said
     assert "every other joint with the same history" in said

@@ -107,6 +107,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
             section.row("binds", _glue(line, context.clock))
             if line.hours is not None:
                 section.row("", hours_words(line.hours))
+            _findings(section, line, context)
             _rests_on(section, line)
             continue
         section = page.section(f"{name_of(line)}: {standing_words(line, context.clock)}")
@@ -123,9 +124,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section.row("binds", f"{line.answer.value}: {short(line.because)}")
         if line.hours is not None:
             section.row("", hours_words(line.hours))
-        for finding, words in zip(line.findings, remedies(line.findings), strict=True):
-            name = title_of(finding.source, context.facts.sources)
-            section.row("finding", words + (f" [{name}]" if name else ""))
+        _findings(section, line, context)
         for there in answer.sooner:
             dry = after(there.low, there.high, context.clock)
             where = (
@@ -139,6 +138,12 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section.each((("unknown", unknown) for unknown in answer.unknown), Tone.FAINT)
         _rests_on(section, line)
     return page
+
+
+def _findings(section: Section, line: Standing, context: Context) -> None:
+    for finding, words in zip(line.findings, remedies(line.findings), strict=True):
+        name = title_of(finding.source, context.facts.sources)
+        section.row("finding", words + (f" [{name}]" if name else ""))
 
 
 def _kept_at(air: Air) -> str:

@@ -2,30 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from datetime import datetime
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import UTC, datetime
 from functools import reduce
 from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.film import checks as film_checks
-from finishlog.core.film.damage import is_suspect
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Joined, PieceReading
-from finishlog.core.log.where import in_brackets
-from finishlog.core.rules.wood.too_wet import measured_moisture, wood_too_wet
+from finishlog.core.log.words import Operation
+from finishlog.core.rules.near.joint import held_by_glue
+from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.shop.things import FaceKind, Need, Part, Piece
+from finishlog.core.verdict.fold import UNDATED, decide
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Verdict, of
+from finishlog.core.zone.verdict import MAY_ACT, Verdict, of
 
-_DIRTY = "dirty-joint"
 _CLAMPED = Asked(Act.CLAMP)
 
 
@@ -36,12 +35,7 @@ class Missing(NamedTuple):
     more: int = 0
 
 
-class HeldUp(Struct, frozen=True):
-    """What keeps a member from the cauls: why, of what, and until when if that is known."""
-
-    why: str
-    what: str = ""
-    until: datetime | None = None
+_WEIGHS = {level: n for n, level in enumerate(Level)}
 
 
 class GlueUp(Struct, frozen=True):
@@ -132,31 +126,37 @@ def _verdict(
 def _members_verdict(states: Sequence[ZoneState], near: Around, *, again: bool = False) -> Verdict:
     """Say whether all members bear cauls; `again`: what is on the assembly waits for the joint."""
     apart = moisture_apart(states, near)
-    findings = (*_dirty_joints(states), *apart)
-    held_up: dict[HeldUp, list[str]] = {}
-    until: list[datetime | None] = []
-    for state in states:
-        held = _holds_up(state, near, again=again)
-        if held is not None:
-            held_up.setdefault(replace(held, until=None), []).append(state.part.called)
-            until.append(held.until)
-    if held_up:
-        only_dirty = {held.why for held in held_up} == {_DIRTY}
-        found = finding(
-            "glue-on-finish" if only_dirty else "members-not-ready",
-            answer=Answer.WAITS,
-            names=tuple(", ".join(dict.fromkeys(names)) for names in held_up.values()),
-            why=tuple(held.why for held in held_up),
-            what=tuple(held.what for held in held_up),
-        )
-        found = replace(found, high=_last(until), wait=_slowest(states, near.now))
+    findings = apart
+    held = [(s.part.called, f) for s in states if (f := _holds_up(s, near, again=again))]
+    tests = [(s.part.called, f) for s in states for f in _to_test(s)]
+    if held:
+        found, causes = _bound_by("members-not-ready", held)
+        findings += causes
+        high = _last([each.high for _, each in held])
+        found = replace(found, answer=Answer.WAITS, high=high, wait=_slowest(states, near.now))
     elif apart:
         found = replace(apart[0], answer=Answer.TEST)
+    elif tests:
+        found, causes = _bound_by("members-to-test", tests)
+        found, findings = replace(found, answer=Answer.TEST), findings + causes
     elif any(not s.stages[Stage.CLAMP].air_read for s in states if Stage.CLAMP in s.stages):
         found = finding("clamp-by-label", answer=Answer.TEST)
     else:
         found = finding("members-ready", answer=Answer.GO)
     return replace(of(replace(found, plain=True)), findings=findings)
+
+
+def _bound_by(
+    rule_: str, of_members: Sequence[tuple[str, Finding]]
+) -> tuple[Finding, tuple[Finding, ...]]:
+    """Say it of the members by what binds the one that is ready last; and what binds them all."""
+    names: dict[Finding, list[str]] = {}
+    for name, each in sorted(of_members, key=lambda each: _ends(each[1]), reverse=True):
+        names.setdefault(each, []).append(name)
+    causes = [replace(f, about=", ".join(dict.fromkeys(of))) for f, of in names.items()]
+    last = max(causes, key=lambda each: (*_ends(each), _WEIGHS[each.level]))
+    others = tuple(dict.fromkeys(each.about for each in causes if each.about != last.about))
+    return replace(finding(rule_, others=others), because_of=last), tuple(causes)
 
 
 def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:
@@ -166,37 +166,54 @@ def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:
     return reduce(later, wet) if wet else None
 
 
+def _ends(of: Finding) -> tuple[bool, datetime]:
+    """Sort by when it ends, no date last."""
+    return of.high is None, of.high or datetime.min.replace(tzinfo=UTC)
+
+
 def _last(moments: Sequence[datetime | None]) -> datetime | None:
     """Return the latest of some moments; None when one of them has no date."""
     known = [m for m in moments if m is not None]
     return max(known) if len(known) == len(moments) else None
 
 
-def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> HeldUp | None:
-    """Return why one zone of a member cannot be clamped yet; None: it can."""
-    step = state.progress.next
+def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> Finding | None:
+    """Return why one zone of a member cannot be clamped yet; None: it can.
+
+    By what its verdict on cauls is bound, but for what only the glue-up itself asks. A joint of its
+    own only has to be out of cauls; to be made again, it holds nothing up.
+    """
+    step, clamped = state.progress.next, _verdict_on_cauls(state, near, again=again)
     if state.set_aside:
-        return HeldUp("set-aside")
-    if any(is_suspect(layer) for layer in state.layers):
-        return HeldUp("suspect")
+        return finding("member-aside", Level.CAUTION)
+    if clamped.answer in UNDATED:
+        return clamped.binds
     if is_coated_joint(state) and (again or not state.joined):
-        return HeldUp(_DIRTY)
+        return finding("dirty-joint", Level.CAUTION, COMMON_PRACTICE)
     if step is not None and not again:
-        return HeldUp("step-to-come", step.operation.value)
+        return finding("member-step", step=step.operation.value)
     if state.masked_since is not None:
-        return HeldUp("taped")
-    failure = film_checks.blocking(state.checks, Stage.CLAMP)
-    if failure:
-        return HeldUp("check-failed", failure.found.value + in_brackets(failure.place))
-    fault = next((f for f in state.faults if f.keeps_from(Stage.CLAMP)), None)
-    if fault:
-        return HeldUp("fault", fault.name)
-    if any(f.answer is Answer.WAITS for f in wood_too_wet.find(state, _CLAMPED, near)):
-        return HeldUp("too-wet")
+        return finding("member-taped")
+    young = None if again else held_by_glue(state, Operation.MASK, near.now, near.facts)
+    if young is not None:
+        return young
     clamp = state.stages.get(Stage.CLAMP)
-    if clamp and (clamp.high is None or clamp.high > near.now):
-        return HeldUp("not-at-clamp", until=clamp.high)
-    return None
+    late = clamp is not None and (clamp.high is None or clamp.high > near.now)
+    return clamped.binds if late or clamped.answer not in MAY_ACT else None
+
+
+def _verdict_on_cauls(state: ZoneState, near: Around, *, again: bool) -> Verdict:
+    if state.joined_by is None and not again:
+        return state.handling[Stage.CLAMP]
+    faults = [f for f in state.faults if not (again and f.known.waits_for)]
+    return decide(replace(state, faults=tuple(faults), joined_by=None), _CLAMPED, near)
+
+
+def _to_test(state: ZoneState) -> Iterator[Finding]:
+    """Yield what asks for a test before cauls, other than the clock."""
+    for found in state.handling[Stage.CLAMP].findings:
+        if found.answer is Answer.TEST:
+            yield found
 
 
 def moisture_apart(states: Sequence[ZoneState], near: Around) -> tuple[Finding, ...]:
@@ -230,8 +247,3 @@ def _pct(read: tuple[PieceReading, ZoneState]) -> float:
 def is_coated_joint(state: ZoneState) -> bool:
     """Tell whether there is finish on a glue face, however old: only taking it off ends that."""
     return state.face.kind is FaceKind.JOINT and bool(state.layers)
-
-
-def _dirty_joints(states: Sequence[ZoneState]) -> list[Finding]:
-    dirty = sorted({s.member.called for s in states if is_coated_joint(s)})
-    return [finding("dirty-joint", Level.CAUTION, COMMON_PRACTICE, name=name) for name in dirty]

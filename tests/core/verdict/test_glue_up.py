@@ -11,8 +11,8 @@ import pytest
 from finishlog.core.findings import Answer, Level
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
-from finishlog.core.rules.near.glue_up import GlueUp, pick_members
 from finishlog.core.shop.things import Need
+from finishlog.core.verdict.glue_up import GlueUp, pick_members
 from tests.shop_of import (
     LACQUER,
     SHELLAC,
@@ -22,7 +22,7 @@ from tests.shop_of import (
     at,
     hours_until,
 )
-from tests.worded_in import because, sentence, waits_for
+from tests.worded_in import in_si, remedy, sentence, waits_for
 
 
 def case_of_sides(*steps: str, sides: int = 2) -> Story:
@@ -45,7 +45,8 @@ def test_members_bear_padded_cauls_after(key, hours):
     story.coat(0, key)
     before, after = due(story, hours - 0.5), due(story, hours + 0.5)
     assert before.verdict.answer is Answer.WAITS
-    assert "not at clamp" in waits_for(before.verdict)
+    assert waits_for(before.verdict) == "sides: clamp not reached"
+    assert f"clamp not reached (label {hours} h)" in sentence(before.verdict.binds)
     assert hours_until(before.verdict.high) == hours
     assert after.verdict.answer is Answer.GO
 
@@ -82,6 +83,7 @@ def test_a_member_that_prints_is_not_clamped():
     verdict = due(story, 500).verdict
     assert verdict.answer is Answer.WAITS
     assert "prints" in waits_for(verdict)
+    assert "check again later" in remedy(verdict.binds)
     story.check(501, Found.NO_PRINT)
     assert due(story, 502).verdict.answer is Answer.GO
 
@@ -98,6 +100,8 @@ def test_a_suspect_member_is_not_clamped():
     verdict = due(story, 24 * 10).verdict
     assert verdict.answer is Answer.WAITS
     assert "suspect" in waits_for(verdict)
+    assert "met 5 °C in its first hours" in in_si(sentence(verdict.binds))
+    assert "scratch a hidden spot" in remedy(verdict.binds)
     story.check(24 * 10, Found.HOLDS)
     assert due(story, 24 * 10 + 1).verdict.answer is Answer.GO
 
@@ -136,8 +140,9 @@ def test_finish_on_a_glue_face_holds_it_up_however_old_until_it_is_off():
     story.coat(0, SHELLAC, face="joints")
     verdict = due(story, 20000).verdict
     assert verdict.answer is Answer.WAITS
-    assert because(verdict) == "glue needs bare wood"
+    assert "glue needs bare wood" in sentence(verdict.binds)
     assert "sides: finish on a glue face" in waits_for(verdict)
+    assert remedy(verdict.binds) == "scrape it back to bare wood"
 
 
 def test_a_glue_face_that_was_coated_is_not_offered_another_coat():
@@ -225,7 +230,9 @@ def test_the_film_on_an_assembly_inside_an_assembly_counts():
     assert due(story, 21, "table").verdict.answer is Answer.WAITS, "its own coat is to come"
     story.coat(30, SHELLAC, legs)
     assert due(story, 31, "table").verdict.answer is Answer.WAITS, "it would print"
-    assert due(story, 43, "table").verdict.answer is Answer.GO
+    in_cauls = due(story, 43, "table").verdict
+    assert waits_for(in_cauls) == "base: in cauls: any glue, cold press", "a day by its facts"
+    assert due(story, 45, "table").verdict.answer is Answer.GO
 
 
 def test_where_the_assembly_is_carried_its_members_go():
