@@ -32,7 +32,7 @@ _OF_STRIPPING = {
     Stripping.STRIP: ("stripper", "vapour"),
     Stripping.WASH: ("flammable", "vapour"),
     Stripping.SCRAPE: (_DUST,),
-    Stripping.SAND_THROUGH: (_YOUNG_FILM, _DUST),
+    Stripping.SAND_THROUGH: (_DUST,),
 }
 # Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
 _NOT_WHILE_MIXING = frozenset({"self-heating", "spray", "nitrocellulose"})
@@ -112,8 +112,9 @@ def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[str, ...]:
         lead: tuple[str, ...] = (HAZARD,)
     else:
         lead = () if _film_on_record(of, seen) else ("lead",)
-    heats = _heats(of.id, seen) and of.operation is not Stripping.SAND_THROUGH
-    return (*lead, *(("scrapings",) if heats else ()), *_OF_STRIPPING[of.operation])
+    sanded = of.operation is Stripping.SAND_THROUGH
+    heap = (_YOUNG_FILM if sanded else "scrapings",) if _heats(of.id, seen) else ()
+    return (*lead, *heap, *_OF_STRIPPING[of.operation])
 
 
 def _film_on_record(of: Stripped, seen: Look) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from msgspec import Struct
 
@@ -13,10 +14,11 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.commands import Do
+from finishlog.core.film.attempts import melts_into
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding, Level, finding
-from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Coat, Stripped, Target
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation, Stripping
@@ -222,7 +224,8 @@ def _warnings(
     stays = [layer for s in states for layer in s.layers if layer.coat.id == down_to.get(s.target)]
     if stays and operation in {Stripping.STRIP, Stripping.WASH}:
         yield finding("stripper-goes-on", Level.CAUTION, COMMON_PRACTICE)
-    if any(x.coat.figures.window.kind is WindowKind.MELTS_IN for x in stays):
+    pairs = (pair for s in states for pair in pairwise(s.layers))
+    if any(under in stays and melts_into(over.coat, under.coat) for under, over in pairs):
         yield finding("melted-into-one", Level.CAUTION, COMMON_PRACTICE)
 
 

@@ -120,8 +120,12 @@ def melted_in(entries: Sequence[AnyEntry], coat: Coat) -> Coat | None:
 
     Shellac and lacquer dissolve the coat below: what is left was wet again with that coat.
     """
-    if coat.figures.window.kind is not WindowKind.MELTS_IN:
-        return None
     above = [a.coats[0] for a in attempts_before(entries) if a.off.survives == coat.id]
-    wet = [c for c in above if c.figures.window.kind is WindowKind.MELTS_IN]
+    wet = [over for over in above if melts_into(over, coat)]
     return wet[-1] if wet else None
+
+
+def melts_into(over: Coat, under: Coat) -> bool:
+    """Tell whether a coat dissolved the one below it: both dry by their solvent leaving alone."""
+    melts = WindowKind.MELTS_IN
+    return over.figures.window.kind is melts and under.figures.window.kind is melts

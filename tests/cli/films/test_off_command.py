@@ -159,3 +159,27 @@ def test_undoing_an_old_coat_offers_off_with_what_lies_below(shop: Finishlog):
     err = shop("undo", SECOND).err
     assert "did the finish go on?" in err
     assert f"finishlog off cabinet/doors --to {FIRST}" in err
+
+
+@pytest.mark.parametrize(
+    ("over", "melts", "heats"),
+    [
+        ("waterborne-clear", False, False),
+        ("shellac-2lb", True, False),
+        ("alkyd-varnish", False, True),
+        ("conversion-varnish", False, False),
+    ],
+)
+def test_what_comes_off_shellac_is_told_by_its_own_chemistry(
+    tmp_path: Path, over: str, melts: bool, heats: bool
+):
+    """Only what dissolves shellac made it wet again, and only dust of oil heats: common practice"""
+    shop = Finishlog(tmp_path, now="2026-03-02T18:00:00+00:00")
+    shop.did("product", "new", "ground", "--class", "shellac-2lb")
+    shop.did("product", "new", "cover", "--class", over)
+    shop.did("part", "new", "desk/top", "--species", "oak")
+    shop.did("log", "top", "ground", now="2026-03-02T08:00:00+00:00")
+    shop.did("log", "top", "cover", now="2026-03-02T14:00:00+00:00")
+    said = shop.did("off", "top", "--to", "ground", "--sanded", now="2026-03-03T08:00:00+00:00").out
+    assert ("melt into one" in said) is melts
+    assert ("oil films" in said) is heats
