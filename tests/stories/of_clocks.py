@@ -25,6 +25,10 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check powder +1d; ask sand +1d"),
     ),
     "recoat-clock": (
+        # A coat a day is what is usual, also in a shop of 21 °C.
+        silent("oak top; air 21C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +26h"),
+        speaks("oak top; air 21C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +20h"),
+        speaks("oak top; air 16C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +26h"),
         # The edge of what was broken off is scuffed; what a next coat melts is not.
         speaks(
             "oak top; waterborne-clear stopped:half 08:00; ask waterborne-clear +7h",

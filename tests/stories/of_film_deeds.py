@@ -70,7 +70,10 @@ STORIES = {
         speaks(f"pine top; wiping-varnish 08:00; {TWO_MORE}; ask wiping-varnish +5h"),
         silent(f"pine top; wiping-varnish 08:00; {TWO_MORE}; ask wiping-varnish +1d"),
         silent("pine top; wiping-varnish 08:00; wiping-varnish +5h; ask wiping-varnish +5h"),
-        speaks("pine top; spar-varnish 08:00; ask spar-varnish +6h", says="coat 2"),
+        speaks("pine top; oil-enamel 08:00; ask oil-enamel +3h", says="coat 2"),
+        # By the time that the film may take one the day is over.
+        silent("pine top; spar-varnish 08:00; ask spar-varnish +6h"),
+        silent("pine top; alkyd-varnish; check powder +20h; ask alkyd-varnish +1h"),
         silent("pine top; spar-varnish 08:00; ask spar-varnish +2d"),
         silent(f"pine top; shellac-2lb 08:00; {'shellac-2lb +3h; ' * 3}ask shellac-2lb +3h"),
         silent("pine top; spar-varnish 08:00; off bare +1h; ask spar-varnish +1h"),

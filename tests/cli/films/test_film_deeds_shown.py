@@ -95,3 +95,15 @@ def test_soft_twice_by_the_same_method(finisher: Finisher):
     held_in_every_answer(
         finisher, "2026-06-19 09:01", "stayed soft twice", "poly stayed soft here twice"
     )
+
+
+def test_a_second_coat_in_a_day_is_told_with_the_act_and_not_of_the_day_when_it_is_due(
+    finisher: Finisher,
+):
+    finisher.types(f"{MON} 09:00", "room new shop", "product new spar --class spar-varnish")
+    finisher.types(f"{MON} 09:00", "part new job/sill --species 'white oak'", "air 21C 50%")
+    finisher.types(f"{MON} 09:00", "log sill spar")
+    assert "within a day" not in said(finisher.why(f"{MON} 16:00", "sill"))
+    assert "would be coat 2 of spar varnish within a day" in finisher.types(
+        f"{MON} 16:00", "log sill spar"
+    )

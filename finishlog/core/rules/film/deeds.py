@@ -55,11 +55,16 @@ def thick_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     yield replace(found, acts=(top.coat.act,))
 
 
-@rule("coats-a-day", binds=COAT, source="the class", reads=f"{LAYERS} product.class_key")
+@rule("coats-a-day", binds=COAT, source="the class", reads=STAGE)
 def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """More coats in a day than a finish lets go of its solvent shut it in."""
+    """More coats in a day than a finish lets go of its solvent shut it in.
+
+    Asked of the moment at which the film may take one: by then the day may be over.
+    """
     most = asked.over.daily_coats if asked.over else None
-    today = [each for each in _alike(zone, asked) if each.put_on > around.now - _DAY]
+    recoat = None if asked.done or most is None else zone.stages.get(Stage.RECOAT)
+    at = max(around.now, recoat.low) if recoat and recoat.low else around.now
+    today = [each for each in _alike(zone, asked) if each.put_on > at - _DAY]
     if most is None or asked.over is None or len(today) < most.high:
         return
     found = finding(
