@@ -97,13 +97,16 @@ def test_soft_twice_by_the_same_method(finisher: Finisher):
     )
 
 
-def test_a_second_coat_in_a_day_is_told_with_the_act_and_not_of_the_day_when_it_is_due(
-    finisher: Finisher,
-):
-    finisher.types(f"{MON} 09:00", "room new shop", "product new spar --class spar-varnish")
-    finisher.types(f"{MON} 09:00", "part new job/sill --species 'white oak'", "air 21C 50%")
-    finisher.types(f"{MON} 09:00", "log sill spar")
+def test_a_coat_too_many_for_a_day_is_not_told_of_the_day_when_it_is_due(finisher: Finisher):
+    finisher.types(f"{MON} 06:00", "room new shop", "product new spar --class spar-varnish")
+    finisher.types(f"{MON} 06:00", "product new shellac --class shellac-2lb", "air 23C 50%")
+    finisher.types(f"{MON} 06:00", "part new job/sill --species 'white oak'", "log sill spar")
+    finisher.types(f"{MON} 06:00", "part new job/leg --species pine")
     assert "within a day" not in said(finisher.why(f"{MON} 16:00", "sill"))
-    assert "would be coat 2 of spar varnish within a day" in finisher.types(
-        f"{MON} 16:00", "log sill spar"
+    for clock in ("06:30", "09:30", "12:30", "15:30", "18:30", "21:30"):
+        assert "within a day" not in finisher.types(
+            f"{MON} {clock}", "air 23C 50%", "log leg shellac"
+        )
+    assert "would be coat 7 of dewaxed shellac, 2 lb cut within a day" in finisher.types(
+        "2026-06-02 03:30", "air 23C 50%", "log leg shellac"
     )
