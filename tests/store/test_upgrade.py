@@ -364,6 +364,9 @@ def test_coats_and_checks_of_the_sixth_revision_stay_and_may_be_said_otherwise(
     open_database(first_revision, NOW)
     assert ask(first_revision, "SELECT DISTINCT stopped, flooded FROM coat") == [(None, None)]
     assert len(ask(first_revision, "SELECT * FROM coat")) == len(coats)
+    for table in ("film_check", "work"):
+        assert ask(first_revision, f"SELECT DISTINCT place FROM {table}") == [("",)]
+    assert ask(first_revision, "SELECT * FROM zone_was") == []
     assert ask(first_revision, "SELECT entry_id, test, found, note FROM film_check") == checks
     with closing(sqlite3.connect(first_revision)) as connection, connection:
         connection.execute(

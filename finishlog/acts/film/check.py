@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.doubts import findings_of, of_a_check_too_soon
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
@@ -100,6 +101,8 @@ def log_check(
         ledger.record(Check(when=at, targets=picked.targets, test=test, found=found, place=place))
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
+        others = _elsewhere(states, place)
+        denied = {stage for check in others for stage in BLOCKS[check.found]}
         return Checked(
             act=ledger.act_id,
             test=test,
@@ -108,20 +111,25 @@ def log_check(
             at=at,
             labels=picked.labels,
             blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
-            proves=tuple(s for s in Stage if s in PROVES.get(found, ())),
+            proves=tuple(s for s in Stage if s in PROVES.get(found, ()) and s not in denied),
             standings=standings([s for s in states if s.layers], after),
             in_the_white=_in_the_white(states),
-            elsewhere=_elsewhere(states, place, after.facts),
+            elsewhere=_named(others, after.facts),
             warnings=doubts,
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
 
 
-def _elsewhere(states: Sequence[ZoneState], place: str, facts: Facts) -> tuple[str, ...]:
-    """Name the failures that this place says nothing of."""
+def _elsewhere(states: Sequence[ZoneState], place: str) -> tuple[Check, ...]:
+    """Return the failures that stand and that this place says nothing of."""
     standing = (check for state in states for check in standing_failures(state.checks))
-    others = (check for check in standing if not reaches(place, check.place))
-    return tuple(dict.fromkeys(went_wrong_words(check, facts) for check in others))
+    return tuple(check for check in standing if not reaches(place, check.place))
+
+
+def _named(failures: Sequence[Check], facts: Facts) -> tuple[str, ...]:
+    # One spot says nothing of a failure that was found without a place, either.
+    told = (replace(check, place=check.place or "all over") for check in failures)
+    return tuple(dict.fromkeys(went_wrong_words(check, facts) for check in told))
 
 
 def _in_the_white(states: Sequence[ZoneState]) -> tuple[str, ...]:

@@ -43,7 +43,15 @@ def test_a_pass_elsewhere_is_kept_and_what_stands_is_said(shop: Finishlog):
     said = shop.did("check", "lid:1", "dry", "--where", "middle", now=LATER).out
     assert "dry (middle)" in said
     assert "still stands elsewhere: tacky (left edge)" in said
+    assert "proves touch, dust-free, no more" in said
     assert "check again" in said
+
+
+def test_one_spot_does_not_answer_what_was_found_all_over(shop: Finishlog):
+    tacky(shop, "")
+    said = shop.did("check", "lid:1", "dry", "--where", "middle", now=LATER).out
+    assert "still stands elsewhere: tacky (all over)" in said
+    assert "tacky" not in shop.did("check", "lid:1", "dry", now=LATER).out
 
 
 @pytest.mark.parametrize("where", [["--where", "The left-edge"], []])
