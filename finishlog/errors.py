@@ -58,6 +58,14 @@ class Doubtful(UsageFault):
     """
 
 
+class MisnamedPart(NotFound):
+    """A part that is not on record, where others are called nearly so. `name` is what was typed."""
+
+    def __init__(self, message: str, hint: str, name: str) -> None:
+        super().__init__(message, hint)
+        self.name = name
+
+
 class Unknown(NotFound):
     """What is not on record but could be put there at once.
 

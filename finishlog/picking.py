@@ -39,7 +39,14 @@ from finishlog.core.shop.things import (
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.zone.grouping import describe, typed_as
 from finishlog.core.zone.state import ZoneState
-from finishlog.errors import Ambiguous, NotFound, UnknownPart, UnknownProduct, UsageFault
+from finishlog.errors import (
+    Ambiguous,
+    MisnamedPart,
+    NotFound,
+    UnknownPart,
+    UnknownProduct,
+    UsageFault,
+)
 
 
 class Zones(Struct, frozen=True):
@@ -136,7 +143,8 @@ def pick_whole(shop: Shop, typed: Iterable[str]) -> tuple[Part, ...]:
 
 def _no_part(text: str, near: Sequence[str]) -> NotFound:
     if near:
-        return NotFound(f"no part is called {text!r}", f"did you mean {' or '.join(near)}?")
+        hint = f"did you mean {' or '.join(near)}?"
+        return MisnamedPart(f"no part is called {text!r}", hint, text)
     if any(sign in text for sign in ":@*,"):
         return NotFound(f"no part is called {text!r}", f"{Do.PART_LIST()} shows what there is")
     path = text if "/" in text else f"PROJECT/{text}"

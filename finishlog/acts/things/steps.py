@@ -118,7 +118,7 @@ def _step(shop: Shop, word: str) -> tuple[Operation, Product | None]:
     try:
         return work_or_product(shop, word)
     except UnknownProduct as unknown:
-        if re.fullmatch(r"[x×] ?\d+", word, re.IGNORECASE):
+        if re.fullmatch(r"[x×] ?\d+|\d+ ?[x×]", word, re.IGNORECASE):
             star = "how often stands behind a star: topcoat*3"
             raise UsageFault(f"{word!r} is no step", star) from None
         counted = re.fullmatch(r"(?:(.+?) ?[x×] ?(\d+)|(\d+) ?[x×]? ?(.+))", word, re.IGNORECASE)

@@ -6,15 +6,18 @@ import shlex
 from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
+from finishlog.cli.answering.misread import is_a_time
 from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import ask, at_a_terminal, choose
 from finishlog.errors import (
     Ambiguous,
     Doubtful,
     FinishlogError,
+    MisnamedPart,
     NotFound,
     Unknown,
     UnknownPart,
+    UnknownProduct,
     UsageFault,
 )
 
@@ -79,16 +82,25 @@ def settled(
             if asked is None or not ask(f"{fault.message} [y/N]").lower().startswith("y"):
                 raise UsageFault("nothing was recorded") from None
             asked.sure = True
-        except Unknown as fault:
-            _refuse_what_was_put_away(run, fault)
-            _refuse_what_is_no_part(run, fault)
-            if not (may_make and at_a_terminal()):
-                raise
-            make = _make_part if isinstance(fault, UnknownPart) else _make_product
-            made = make(run, fault)
-            if made is None:
-                raise
+        except (MisnamedPart, Unknown) as fault:
+            made = _made_for(run, fault, may_make=may_make)
             words = tuple(made if word == fault.name else word for word in words)
+
+
+def _made_for(run: Run, fault: MisnamedPart | Unknown, *, may_make: bool) -> str:
+    """Put on record what is unknown if the person who is there wants it; else the fault stands."""
+    if not isinstance(fault, UnknownProduct):
+        _refuse_what_is_no_part(run, fault.name)
+    if isinstance(fault, MisnamedPart):
+        raise fault
+    _refuse_what_was_put_away(run, fault)
+    if not (may_make and at_a_terminal()):
+        raise fault
+    make = _make_part if isinstance(fault, UnknownPart) else _make_product
+    made = make(run, fault)
+    if made is None:
+        raise fault
+    return made
 
 
 def last_said(
@@ -102,6 +114,10 @@ def last_said(
     try:
         return tuple(before), said(last, read)
     except FinishlogError as fault:
+        if is_a_time(last):
+            named = [word for word in before if word != "at"]
+            line = shlex.join(["finishlog", command, *named, "--at", last])
+            raise UsageFault(f"{last!r} is a time, and goes with --at", line) from None
         try:
             read(words[0])
         except FinishlogError:
@@ -131,11 +147,11 @@ def _refuse_what_was_put_away(run: Run, fault: Unknown) -> None:
         raise NotFound(f"{path} was put away", f"to have it back: {command}") from None
 
 
-def _refuse_what_is_no_part(run: Run, fault: Unknown) -> None:
+def _refuse_what_is_no_part(run: Run, word: str) -> None:
     """Say where a word belongs that is a product, a time, a room: no part is to be made of it."""
     from finishlog.cli.answering.misplaced import misplaced
 
-    better = misplaced(run, fault) if isinstance(fault, UnknownPart) else None
+    better = misplaced(run, word)
     if better is not None:
         raise better from None
 

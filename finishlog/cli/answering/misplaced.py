@@ -15,7 +15,7 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import ThingKind
 from finishlog.core.shop.trade_words import is_said, meant
-from finishlog.errors import UnknownPart, UsageFault
+from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:
     from finishlog.cli.answering.run import Run
@@ -29,7 +29,7 @@ _KINDS = {
 }
 
 
-def misplaced(run: Run, fault: UnknownPart) -> UsageFault | None:
+def misplaced(run: Run, word: str) -> UsageFault | None:
     """Say what a word is that is no part, and where it goes; None: it may be a part to come."""
     from finishlog.asks.things.called_so import called_so
 
@@ -38,20 +38,22 @@ def misplaced(run: Run, fault: UnknownPart) -> UsageFault | None:
     typed = Typed(run.typed, run.parser.find_root().command, run.parser)
     said, _ = typed.parsed()
     words = next((each for each in said.values() if isinstance(each, list | tuple)), ())
-    if fault.name not in words:
+    if word not in words:
         return None
-    at = words.index(fault.name)
-    before, word, after = list(words[:at]), fault.name, list(words[at + 1 :])
+    at = words.index(word)
+    before, after = list(words[:at]), list(words[at + 1 :])
     options = [*typed.options_of(said)]
     kinds = called_so(run.context, word)
     if is_a_time(word):
         return _a_time(typed, [w for w in before if w != "at"], " ".join((word, *after)), options)
     if typed.name == "log" and (ThingKind.PRODUCT in kinds or is_said(Operation, word)):
         return _what_is_not_last(run, typed, before, word, after)
-    if word.isdigit() and "--act" in typed.options:
-        return UsageFault(f"{word!r} is no part", typed.line([*before, "--act", word]))
-    if word == "bare" and "--to" in typed.options:
-        return UsageFault("'bare' is no part", typed.line([*before, "--to", word, *options]))
+    if word.isdigit():
+        of_act = [*before, "--act", word] if "--act" in typed.options else None
+        line = typed.line(of_act) if of_act else f"finishlog history --act {word}"
+        return UsageFault(f"{word!r} is no part", line)
+    if "--to" in typed.options and (word == "bare" or ThingKind.PRODUCT in kinds):
+        return UsageFault(f"{word!r} is no part", typed.line([*before, "--to", word, *options]))
     if after and typed.name in _LAST and (ThingKind.ROOM in kinds or "." in word):
         line = typed.line([*before, *after, word, *options])
         return UsageFault(f"the {_LAST[typed.name]} stands last", line)

@@ -45,6 +45,8 @@ SAID_FOR = {
 _ASIDE = frozenset({"--help", "--json", "--note", "--verbose", "--archived"})
 
 
+# Said between a thing and what is to become of it.
+_FILL = frozenset({"to", "as", "into"})
 _TIME = re.compile(
     r"\d{1,2}[:.]\d{2}|\d{4}-\d\d-\d\d|now|today|tonight|tomorrow|yesterday|noon|midnight|ago"
     r"|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*",
@@ -182,6 +184,14 @@ def _too_many(typed: Typed) -> UsageFault:
     first, word = [*_in_place(typed, said)], extra[0]
     rest = [*typed.options_of(said)]
     too_many = f"{word!r} is too many here"
+    fill = next((each for each in first if each in _FILL), None)
+    if fill is not None:
+        words = [each for each in (*first, *extra) if each != fill]
+        return UsageFault(f"{fill!r} is no word of it", typed.line([*words, *rest]))
+    if first and _shown(typed.arguments[-1]) == "NEW-NAME":
+        whole = " ".join((first[-1], *extra))
+        line = typed.line([*first[:-1], whole, *rest])
+        return UsageFault("a name is one word to the shell", line)
     if f"--{word}" in typed.options:
         return UsageFault(
             f"{word!r} is an option", typed.line([*first, f"--{word}", *extra[1:], *rest])
