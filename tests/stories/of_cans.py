@@ -19,6 +19,8 @@ APART = (
     "mix fri conversion-varnish base*10+hardener +1d; conversion-varnish from-fri +{}"
 )
 
+SAMPLED = "oak top; can tin alkyd-varnish opened:5d 08:00; alkyd-varnish from-tin"
+
 STORIES = {
     "hardener-left-out": (
         speaks(f"{ALONE}; ask conversion-varnish +90m", Answer.SUSPECT, "without its hardener"),
@@ -26,6 +28,11 @@ STORIES = {
         speaks(f"{ALONE}; ask stack +30d", Answer.SUSPECT),
         speaks(f"{ALONE}; ask rub-out +30d", Answer.SUSPECT),
         silent(f"{ALONE}; check holds +30d; ask pack +1d"),
+        # A sample of the same pot that dried had its hardener; so has what a solvent does not take.
+        silent(f"{ALONE}; check sample-dry +2d; ask pack +30d"),
+        silent(f"{ALONE}; check resists +9d; ask pack +30d"),
+        speaks(f"{ALONE}; check sample-soft +2d; ask pack +30d", Answer.SUSPECT),
+        speaks(f"{ALONE}; check flat +2d; ask pack +30d", Answer.SUSPECT),
         silent(f"{ALONE}; off bare +1d; ask conversion-varnish +1d"),
         silent(f"{ALONE.replace('thinner', 'hardener')}; ask conversion-varnish +90m"),
         silent(f"{ALONE.replace('thinner', 'part-b')}; ask conversion-varnish +90m"),
@@ -59,6 +66,9 @@ STORIES = {
         speaks(f"{OFF}; ask pack +30d", Answer.SUSPECT),
         speaks(f"{OFF.replace('*100', '*2')}; ask pack +30d", Answer.SUSPECT, "50.0 %"),
         silent(f"{OFF}; check holds +3d; ask pack +30d"),
+        silent(f"{OFF}; check resists +3d; ask pack +30d"),
+        # Off its ratio it may dry, and stay weak.
+        speaks(f"{OFF}; check sample-dry +3d; ask pack +30d", Answer.SUSPECT),
         silent(f"{OFF.replace('*100', '*20')}; ask pack +30d"),
         silent(f"{TWO}; ask pack +30d"),
     ),
@@ -74,6 +84,7 @@ STORIES = {
         speaks(f"{ICE}; ask waterborne-clear +6h", Answer.SUSPECT),
         speaks(f"{ICE}; ask pack +30d", Answer.SUSPECT),
         silent(f"{ICE}; check holds +3d; ask pack +30d"),
+        silent(f"{ICE}; check sample-dry +3d; ask pack +30d"),
         silent(f"{ICE}; tested tin +1d; ask waterborne-clear +6h"),
         silent(f"{ICE.replace('frozen tin; ', '')}; frozen tin +1d; ask pack +30d"),
         silent(f"{ICE.replace('frozen tin', 'frozen tin; tested tin')}; ask waterborne-clear +6h"),
@@ -94,6 +105,9 @@ STORIES = {
         speaks(f"{OLD}; ask shellac-2lb +5h", Answer.WAITS),
         speaks(f"{OLD}; ask pack +30d", Answer.WAITS),
         silent(f"{OLD}; check dry +5h; ask shellac-2lb +5m"),
+        silent(f"{OLD}; check sample-dry +5h; ask shellac-2lb +5m"),
+        # A rub tells nothing of shellac.
+        speaks(f"{OLD}; check resists +5h; ask shellac-2lb +5m", Answer.WAITS),
         silent(f"{OLD}; tested jug +1d; ask pack +30d"),
         silent(f"{OLD.replace('400d', '20d')}; ask shellac-2lb +5h"),
         silent(f"{OLD.replace('; shellac', '; tested jug; shellac')}; ask shellac-2lb +5h"),
@@ -102,6 +116,18 @@ STORIES = {
             "ask alkyd-varnish +4d",
             Answer.TEST,
         ),
+    ),
+    "sample-soft": (
+        speaks(f"{SAMPLED}; check sample-soft +2d; ask alkyd-varnish", Answer.SUSPECT, "tin"),
+        speaks(f"{SAMPLED}; check sample-soft +2d; ask pack +60d", Answer.SUSPECT),
+        # Of the same tin it speaks of what lies below as well.
+        speaks(f"{SAMPLED}; alkyd-varnish from-tin +3d; check sample-soft +2d; ask rest"),
+        speaks("oak top; alkyd-varnish 08:00; check sample-soft +2d; ask rest", None, "the wood"),
+        silent(f"{SAMPLED}; check sample-soft +2d; check sample-dry +3d; ask alkyd-varnish"),
+        silent(f"{SAMPLED}; check sample-soft +2d; check no-print +9d; ask alkyd-varnish"),
+        silent(f"{SAMPLED}; check sample-soft +2d; off bare +1d; ask alkyd-varnish"),
+        silent(f"{SAMPLED}; check sample-dry +2d; ask alkyd-varnish"),
+        silent(f"{SAMPLED}; check sample-soft +2d; ask wipe"),
     ),
     "mixes-apart": (
         speaks(f"{APART.format('7h', '5m')}; ask conversion-varnish +90m"),

@@ -47,5 +47,6 @@ STORIES = {
         silent("oak top; air 23C 50%; alkyd-varnish 08:00; check dry +6d; ask alkyd-varnish"),
         silent("oak top; air 23C 95%; alkyd-varnish 08:00; check powder +6d; ask alkyd-varnish"),
         silent("oak top; air 23C 95%; shellac-2lb 08:00; check dry +6d; ask shellac-2lb"),
+        silent("oak top; air 23C 95%; alkyd-varnish 08:00; check resists +6d; ask alkyd-varnish"),
     ),
 }

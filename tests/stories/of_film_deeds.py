@@ -15,6 +15,13 @@ STORIES = {
             Answer.BLOCKED,
             "2.5 h after it went on, at most 15 min",
         ),
+        # Under another film no solvent comes to it: it is left alone until it can be scratched.
+        speaks(
+            "oak top; wiping-stain 08:00; wipe 10:30; shellac-2lb +2d; ask shellac-2lb +1d",
+            Answer.BLOCKED,
+            "leave it alone until it can be tested, then scratch it",
+        ),
+        silent("oak top; wiping-stain 08:00; wipe 10:30; check resists +2d; ask stack"),
         silent("oak top; wiping-stain 08:00; wipe 08:10; ask waterborne-clear +7d"),
         silent("oak top; wiping-stain 08:00; ask waterborne-clear +7d"),
         silent("oak top; wiping-stain 08:00; wipe 08:10; wipe 10:30; ask waterborne-clear +7d"),

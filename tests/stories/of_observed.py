@@ -21,6 +21,15 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; check tacky +2d; check dry +3h; ask sand"),
         silent("oak top; alkyd-varnish 08:00; check tacky +2d; off bare; ask sand"),
         silent("oak top; alkyd-varnish 08:00; check prints +9d; ask sand"),
+        # A rub with its own solvent sees whether it has cured, where it ever does.
+        speaks("oak top; alkyd-varnish 08:00; check softens +30d; ask rub-out", Answer.BLOCKED),
+        silent("oak top; alkyd-varnish 08:00; check softens +2d; ask sand"),
+        silent("oak top; alkyd-varnish 08:00; check softens +20d; check resists +9d; ask rub-out"),
+        silent("oak top; shellac-2lb 08:00; check softens +30d; ask rub-out"),
+        silent("oak top; alkyd-varnish 08:00; check tacky +2d; check resists +3d; ask sand"),
+        # These say nothing of the film.
+        silent("oak top; alkyd-varnish 08:00; check cupped +30d; ask sand"),
+        silent("oak top; alkyd-varnish 08:00; check sample-soft +30d; ask sand"),
         # What failed at a place binds all of the face, and passes there or all over.
         speaks(
             "oak top; alkyd-varnish 08:00; check tacky @left-edge +2d; ask sand",
@@ -91,6 +100,8 @@ STORIES = {
         speaks("ash panel; alkyd-varnish 08:00; fault cupped +9d; ask pack", Answer.BLOCKED),
         silent("ash panel; alkyd-varnish 08:00; fault cupped +5d; mend +9d; ask alkyd-varnish"),
         lets("ash panel; alkyd-varnish 08:00; fault cupped +5d; ask scuff"),
+        speaks("ash panel; alkyd-varnish 08:00; check cupped +9d; ask pack", Answer.BLOCKED),
+        silent("ash panel; alkyd-varnish 08:00; fault cupped +5d; check flat +9d; ask pack"),
         # The barer face of two is brought level; the other waits until it lies flat.
         lets(f"{CUPPED}; ask back: alkyd-varnish"),
         speaks(f"{CUPPED}; ask front: alkyd-varnish", Answer.BLOCKED),

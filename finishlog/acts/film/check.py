@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -17,11 +17,16 @@ from finishlog.context import Context
 from finishlog.core.film.checks import (
     BLOCKS,
     FOUND_BY,
+    OF_NO_FILM,
     PROVES,
+    cures,
+    found_by,
     standing_failures,
+    tells_of,
     test_that_finds,
 )
-from finishlog.core.findings import Finding
+from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.when import When
@@ -76,7 +81,7 @@ def test_word(typed: str | None, found: Found) -> Test:
     if typed is None:
         return test_that_finds(found)
     test = one_meant(Test, typed, f"no test is called {typed!r}")
-    if found not in FOUND_BY[test]:
+    if found_by(test, found) not in FOUND_BY[test]:
         fits = ", ".join(f.value for f in FOUND_BY[test])
         raise UsageFault(f"a {test.value} test does not find {found.value!r}", f"it finds {fits}")
     return test
@@ -97,10 +102,13 @@ def log_check(
     with context.writing("check") as ledger:
         before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face)
-        doubts = findings_of(of_a_check_too_soon(before, picked, at, ledger.act_id), sure=sure)
+        soon = of_a_check_too_soon(before, picked, at, ledger.act_id)
+        doubts = findings_of(soon if test not in OF_NO_FILM else (), sure=sure)
+        found = found_by(test, found)
         ledger.record(Check(when=at, targets=picked.targets, test=test, found=found, place=place))
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
+        tells = any(not s.top or tells_of(test, s.top.of) for s in states)
         others = _elsewhere(states, place)
         denied = {stage for check in others for stage in BLOCKS[check.found]}
         return Checked(
@@ -110,14 +118,23 @@ def log_check(
             place=place,
             at=at,
             labels=picked.labels,
-            blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ())),
-            proves=tuple(s for s in Stage if s in PROVES.get(found, ()) and s not in denied),
+            blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ()) and tells),
+            proves=tuple(
+                s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denied
+            ),
             standings=standings([s for s in states if s.layers], after),
-            in_the_white=_in_the_white(states),
+            in_the_white=_in_the_white(states) if test is not Test.STRAIGHTEDGE else (),
             elsewhere=_named(others, after.facts),
-            warnings=doubts,
+            warnings=(*doubts, *_tells_nothing(states, test)),
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
+
+
+def _tells_nothing(states: Sequence[ZoneState], test: Test) -> Iterator[Finding]:
+    """Caution of a rub on films that their own solvent takes up at any age."""
+    tops = [state.top for state in states if state.top and test is Test.SOLVENT_RUB]
+    for name in dict.fromkeys(top.coat.product_name for top in tops if not cures(top.of)):
+        yield finding("rub-tells-nothing", Level.CAUTION, COMMON_PRACTICE, of=name)
 
 
 def _elsewhere(states: Sequence[ZoneState], place: str) -> tuple[Check, ...]:

@@ -54,6 +54,10 @@ def _its_parts(of: Finding) -> str:
 
 
 WORDS = {
+    "rub-tells-nothing": Words(
+        lambda f: f"its own solvent takes {text(f, 'of')} up at any age: a rub tells nothing of it",
+        f"press a thumbnail into it: {Do.CHECK('PART', Found.NO_PRINT)}",
+    ),
     "answered": Words(lambda f: text(f, "answer_is"), _done_all_the_same, cause="{said}: {long}"),
     "a-little-early": Words(lambda f: f"{measured(f)} early", "check before the next coat"),
     "no-scuffing": Words(_no_scuffing, _if_scuffed),

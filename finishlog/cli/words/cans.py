@@ -105,6 +105,15 @@ WORDS = {
         "it came from a can that had frozen",
     ),
     "from-condemned": Words(_marked, _OR_OFF, lambda f: f"it came from {text(f, 'can')}, now bad"),
+    "sample-soft": Words(
+        lambda f: (
+            f"a sample of {text(f, 'can') or text(f, 'of')} on a scrap of the same wood stayed "
+            "soft: it is the can or the wood"
+        ),
+        f"{_OR_OFF}; to tell which, a drop on glass: soft there too, it is the can; dry there, "
+        "it is the wood, and a barrier goes first",
+        "a sample of it stayed soft",
+    ),
     "from-old": Words(
         _from_old,
         lambda f: (

@@ -34,16 +34,29 @@ def _scratch(of: Finding) -> str:
 
 
 def _wiped_late(of: Finding) -> str:
+    """Say what helps where it lies open, and what under another film, which no solvent passes."""
     wipe = f"{number(of, 'wipe'):.0f}"
+    sooner = f"was it wiped sooner: {Do.AMEND(wipe, at='TIME')}"
+    if text(of, "buried"):
+        return (
+            "leave it alone until it can be tested, then scratch it. It holds: go on, and log it: "
+            f"{Do.CHECK('PART', Found.HOLDS)}; it comes off: {Do.OFF('PART', to='bare')}; {sooner}"
+        )
     return (
-        f"rub it with its own solvent and log it: {Do.LOG('PART', 'solvent-wipe')}; or test that "
-        f"it is not sticky: {Do.CHECK('PART', Found.DRY)}; was it wiped sooner: "
-        f"{Do.AMEND(wipe, at='TIME')}"
+        f"rub it with its own solvent and log it: {Do.LOG('PART', 'solvent-wipe')}; or, once it "
+        "has had its time, try a spot with that: the cloth stays clean: "
+        f"{Do.CHECK('PART', Found.RESISTS)}; {sooner}"
     )
 
 
 def _whose(of: Finding) -> str:
     return {UsedFor.FOOD: "food", UsedFor.CHILD: "a child"}[UsedFor(text(of, "used_for"))]
+
+
+def _wiped_late_short(of: Finding) -> str:
+    open_ = "rub it off with its own solvent"
+    do = "scratch it when it can be tested" if text(of, "buried") else open_
+    return f"surplus {text(of, 'of')} wiped too late: {do}"
 
 
 def _clock(of: Finding) -> str:
@@ -243,7 +256,7 @@ WORDS = {
             + ("is too thick to hold what goes over it" if text(f, "glaze") else _STAYS_SOFT)
         ),
         _wiped_late,
-        lambda f: f"surplus {text(f, 'of')} wiped too late: rub it off with its own solvent",
+        _wiped_late_short,
         bars=lambda f: f"surplus {text(f, 'of')} wiped off too late",
     ),
     "wiped-late-perhaps": Words(

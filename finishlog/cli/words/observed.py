@@ -117,6 +117,15 @@ WORDS = {
         _check_again,
         lambda f: f"{text(f, 'test')} failed: {_failed(f)}",
     ),
+    "comes-off-coloured": Words(
+        lambda f: f"a rub with its own solvent takes {text(f, 'of')} up: the next coat would too",
+        f"leave it to cure, and rub a spot again: {Do.CHECK('PART', Found.RESISTS)}",
+        lambda f: f"{text(f, 'of')} comes off in its own solvent",
+    ),
+    "was-cupped": Words(
+        "it was cupped: is it flat now?",
+        f"lay a straightedge across it, both ways: {Do.CHECK('PART', Found.FLAT)}",
+    ),
     "still-prints": Words("it still prints"),
     "repair-first": Words(
         lambda f: f"{_fault(f)} since it was found", waits=lambda f: text(f, "waits")

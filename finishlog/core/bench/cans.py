@@ -7,8 +7,9 @@ from functools import cached_property
 
 from finishlog.core.air.room import RoomAir
 from finishlog.core.finish.classes import FinishClass
-from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent
+from finishlog.core.log.entries import AnyEntry, Check, Coat, ContainerEvent
 from finishlog.core.log.when import When
+from finishlog.core.log.words import ContainerDeed, Found
 from finishlog.core.mixing.came_from import (
     CameFrom,
     Hardener,
@@ -73,7 +74,9 @@ class Cans:
 
     @cached_property
     def _events(self) -> Mapping[int, Sequence[ContainerEvent]]:
-        return events_by_container(self._entries)
+        dried = tuple(_samples(self._entries))
+        told = sorted((*self._entries, *dried), key=lambda e: e.when.order) if dried else ()
+        return events_by_container(told or self._entries)
 
     @cached_property
     def states(self) -> dict[int, ContainerState]:
@@ -160,6 +163,29 @@ class Cans:
 
     def _state(self, container: Container, events: Sequence[ContainerEvent]) -> ContainerState:
         return state_of(container, events, self._shop, self._rooms, self._facts)
+
+
+def _samples(entries: Iterable[AnyEntry]) -> Iterator[ContainerEvent]:
+    """Yield the samples that dried as what they are for their can, on whatever part it went.
+
+    One that stayed soft may be the wood's: of the can alone it says nothing.
+    """
+    dried = [e for e in entries if isinstance(e, Check) and e.found is Found.SAMPLE_DRY]
+    for check in dried:
+        before = (
+            e
+            for e in entries
+            if isinstance(e, Coat) and e.targets & check.targets and e.when.order < check.when.order
+        )
+        newest = max(before, key=lambda coat: coat.when.order, default=None)
+        if newest is not None and newest.container is not None:
+            yield ContainerEvent(
+                id=check.id,
+                act=check.act,
+                when=check.when,
+                container=newest.container,
+                deed=ContainerDeed.TESTED,
+            )
 
 
 def _by(event: ContainerEvent, when: When) -> bool:

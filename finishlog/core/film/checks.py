@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
+from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.where import reaches
@@ -19,6 +20,10 @@ PROVES: dict[Found, frozenset[Stage]] = {
     Found.POWDER: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE, Stage.SAND}),
     Found.NO_SMELL: frozenset({Stage.CLOSE}),
     Found.HOLDS: frozenset(),
+    # A rub sees the surface: how hard it is inside it does not tell.
+    Found.RESISTS: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE}),
+    Found.FLAT: frozenset(),
+    Found.SAMPLE_DRY: frozenset(),
 }
 
 _FROM_TACK_FREE = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE}
@@ -30,15 +35,25 @@ BLOCKS: dict[Found, frozenset[Stage]] = {
     Found.SMELLS: frozenset({Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
     # It does not hold: nothing more goes on it, and it goes nowhere. Taking it off is not barred.
     Found.FLAKES: _FROM_TACK_FREE - {Stage.TACK_FREE, Stage.TURN, Stage.SAND},
+    # Its own solvent takes it up still: it has not cured.
+    Found.SOFTENS: frozenset({Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+    # These speak of the wood, and of the can: what they hold up is not the film.
+    Found.CUPPED: frozenset(),
+    Found.SAMPLE_SOFT: frozenset(),
 }
 
 # Which later finding answers a failure: only a test that could have shown it again.
 LIFTED_BY: dict[Found, frozenset[Found]] = {
-    Found.TACKY: frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS}),
+    Found.TACKY: frozenset(
+        {Found.DRY, Found.NO_PRINT, Found.POWDER, Found.GUMS, Found.PRINTS, Found.RESISTS}
+    ),
     Found.GUMS: frozenset({Found.POWDER}),
     Found.PRINTS: frozenset({Found.NO_PRINT}),
     Found.SMELLS: frozenset({Found.NO_SMELL}),
     Found.FLAKES: frozenset({Found.HOLDS}),
+    Found.SOFTENS: frozenset({Found.RESISTS}),
+    Found.CUPPED: frozenset({Found.FLAT}),
+    Found.SAMPLE_SOFT: frozenset({Found.SAMPLE_DRY}),
 }
 
 # A soft film may harden, and a smell go; what does not hold never will. common practice
@@ -51,6 +66,7 @@ DENIES: dict[Found, Stage] = {
     Found.PRINTS: Stage.CLAMP,
     Found.SMELLS: Stage.CLOSE,
     Found.FLAKES: Stage.CURED,
+    Found.SOFTENS: Stage.CURED,
 }
 
 FOUND_BY: dict[Test, tuple[Found, ...]] = {
@@ -63,6 +79,42 @@ FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.STRAIGHTEDGE: (Found.CUPPED, Found.FLAT),
     Test.SAMPLE: (Found.SAMPLE_SOFT, Found.SAMPLE_DRY),
 }
+
+
+# What a finding is called by another test, and is here.
+_SAID_OF: dict[Test, dict[Found, Found]] = {
+    Test.SOLVENT_RUB: {Found.HOLDS: Found.RESISTS, Found.GUMS: Found.SOFTENS},
+    Test.SAMPLE: {
+        **dict.fromkeys((Found.TACKY, Found.GUMS, Found.PRINTS), Found.SAMPLE_SOFT),
+        **dict.fromkeys((Found.DRY, Found.NO_PRINT, Found.POWDER), Found.SAMPLE_DRY),
+    },
+}
+
+
+def found_by(test: Test, said: Found) -> Found:
+    """Return what a word means as the result of a test: a sample that is `dry`, a rub `holds`."""
+    return _SAID_OF.get(test, {}).get(said, said)
+
+
+def cures(of: FinishClass) -> bool:
+    """Tell whether a class cures, so that its own solvent does not take it up for ever.
+
+    Shellac, lacquer, wax and dye dissolve again at any age: of them a rub tells nothing.
+    """
+    return of.mechanism in {Mechanism.OXIDATION, Mechanism.CROSS_LINKING} or (
+        of.hardener_pct is not None
+    )
+
+
+# Of the wood, and of the can.
+OF_NO_FILM = frozenset({Test.STRAIGHTEDGE, Test.SAMPLE})
+
+
+def tells_of(test: Test, of: FinishClass) -> bool:
+    """Tell whether a test sees anything of a film of a class."""
+    if test is Test.SOLVENT_RUB:
+        return cures(of)
+    return test not in OF_NO_FILM
 
 
 def failed(found: Found) -> bool:
@@ -123,7 +175,8 @@ def blocking_places(checks: Sequence[Check], stage: Stage) -> tuple[Check, ...]:
 def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | None:
     """Return the first passed check since the last failure that proves a stage.
 
-    "Sands to powder" also proves a film finish ready to recoat. What passes while another place
+    "Sands to powder" also proves a film finish ready to recoat; of oil and colour, which build no
+    film, that its own solvent does not take it up. What passes while another place
     still fails proves nothing.
     """
     if blocking(checks, stage):
@@ -136,8 +189,10 @@ def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | N
 
 
 def _proves(check: Check, stage: Stage, builds_film: bool) -> bool:
-    sands = stage is Stage.RECOAT and builds_film and check.found is Found.POWDER
-    return sands or stage in PROVES.get(check.found, frozenset())
+    ready = Found.POWDER if builds_film else Found.RESISTS
+    if stage is Stage.RECOAT and check.found is ready:
+        return True
+    return stage in PROVES.get(check.found, frozenset())
 
 
 def _blocks(check: Check, stage: Stage) -> bool:

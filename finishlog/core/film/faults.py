@@ -18,7 +18,7 @@ from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
 from finishlog.core.log.where import in_brackets, reaches
-from finishlog.core.log.words import Found, Operation
+from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault, Outlives
 
@@ -71,18 +71,36 @@ def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[Standing
 
     `entries`: what reached the zone, in the order of the work.
     """
-    if not any(isinstance(e, Fault) for e in entries):
+    if not any(as_fault(e) for e in entries):
         return ()
     found: list[StandingFault] = []
     for n, entry in enumerate(entries):
-        if isinstance(entry, Fault):
-            found.append(_standing(entry, entries[:n], facts))
+        fault = as_fault(entry)
+        if fault is not None:
+            found.append(_standing(fault, entries[:n], facts))
         elif isinstance(entry, Stripped):
             coats = [e.id for e in what_stays(entries[: n + 1]) if isinstance(e, Coat)]
             found = [f for f in found if not _gone_with_the_film(f, coats)]
         else:
             found = [_since(entry, f) for f in found if not _is_answered(f, entry, facts)]
     return tuple(found)
+
+
+def as_fault(entry: AnyEntry) -> Fault | None:
+    """Return the fault that an entry tells of: what a straightedge shows is one."""
+    if isinstance(entry, Fault):
+        return entry
+    if not isinstance(entry, Check) or entry.found is not Found.CUPPED:
+        return None
+    return Fault(
+        id=entry.id,
+        act=entry.act,
+        when=entry.when,
+        typed_at=entry.typed_at,
+        targets=entry.targets,
+        what=FaultKind.CUPPED,
+        place=entry.place,
+    )
 
 
 def _is_answered(of: StandingFault, entry: AnyEntry, facts: Facts) -> bool:

@@ -10,14 +10,16 @@ from functools import partial
 from msgspec import Struct
 
 from finishlog.core.film.layers import Layer, answered
+from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
 from finishlog.core.mixing.came_from import CameFrom, Hardener, is_off
 from finishlog.core.mixing.containers import ContainerState
 from finishlog.core.mixing.keeping import TooOld, holds_water, too_old
 
 _HOLDS = frozenset({Found.HOLDS})
-_DRY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
-_HARD = frozenset({Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+_CURED = _HOLDS | {Found.RESISTS}
+_HARD = _CURED | {Found.NO_PRINT, Found.POWDER}
+_DRY = _HARD | {Found.DRY}
 # Old flakes and old solution may stay soft for good; what else is too old is slow. common practice
 MAY_NEVER_DRY = frozenset({"shellac"})
 
@@ -34,10 +36,26 @@ class Why(StrEnum):
     TURNED_OUT_BAD = "it was marked as bad since"
     TOO_OLD = "it was too old"
     PAST_POT_LIFE = "it was past its pot life"
+    # The same can on a scrap of the same wood.
+    SAMPLE_SOFT = "a sample of it stayed soft"
 
 
 # What a check must find to answer it; of all else only a scratch that holds does.
-_ANSWERS = {Why.TURNED_OUT_BAD: _HARD, Why.TOO_OLD: _DRY, Why.PAST_POT_LIFE: _HARD}
+_ANSWERS = {
+    Why.LEFT_OUT: _CURED,
+    Why.UNTOLD: _CURED,
+    Why.OFF_RATIO: _CURED,
+    Why.TURNED_OUT_BAD: _HARD,
+    Why.TOO_OLD: _DRY,
+    Why.PAST_POT_LIFE: _HARD,
+    Why.SAMPLE_SOFT: _HARD,
+}
+# These time may end.
+_SLOW = frozenset({Why.TURNED_OUT_BAD, Why.TOO_OLD, Why.PAST_POT_LIFE})
+# What a sample shows not to be so when it dried; off its ratio it may dry, and stay weak.
+_OF_A_SAMPLE = frozenset(
+    {Why.LEFT_OUT, Why.UNTOLD, Why.FROZE, Why.TOO_OLD, Why.PAST_POT_LIFE, Why.SAMPLE_SOFT}
+)
 
 
 class Doubt(Struct, frozen=True):
@@ -57,22 +75,51 @@ class Doubt(Struct, frozen=True):
     def is_undated(self) -> bool:
         """Tell whether no time ends it, only a test or taking it off."""
         never_dry = self.state is not None and self.state.of.family in MAY_NEVER_DRY
-        return self.cause not in _ANSWERS or (self.cause is Why.TOO_OLD and never_dry)
+        return self.cause not in _SLOW or (self.cause is Why.TOO_OLD and never_dry)
 
 
 def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
     """Yield what makes the film doubtful by what its layers came from, that no test has answered.
 
     What concerns the film itself a scratch that holds answers; what is slow or soft, a check that
-    finds it hard; what never dries, one that finds it dry. A check on top speaks for all below.
+    finds it hard; what never dries, one that finds it dry. A check on top speaks for all below. A
+    sample speaks of the can that the coat came from.
     """
     for n, layer in enumerate(layers):
-        if layer.came_from is None:
-            continue
-        for why in whys:
-            for doubt in _FOUND[why](layer, layer.came_from):
-                if not answered(layers[n:], _ANSWERS.get(doubt.cause, _HOLDS)):
-                    yield doubt
+        sample = _sample(layers[n:])
+        for doubt in _of_layer(layer, sample, whys):
+            dried = sample is not None and sample.found is Found.SAMPLE_DRY
+            if dried and doubt.cause in _OF_A_SAMPLE:
+                continue
+            if not answered(layers[n:], _ANSWERS.get(doubt.cause, _HOLDS)):
+                yield doubt
+
+
+def sample_dried(layer: Layer) -> bool:
+    """Tell whether the same can dried on a scrap of the same wood: neither is to blame."""
+    made = _sample((layer,))
+    return made is not None and made.found is Found.SAMPLE_DRY
+
+
+def _of_layer(layer: Layer, sample: Check | None, whys: Sequence[Why]) -> Iterator[Doubt]:
+    if Why.SAMPLE_SOFT in whys and sample is not None and sample.found is Found.SAMPLE_SOFT:
+        can = layer.came_from.name if layer.came_from else ""
+        yield Doubt(Why.SAMPLE_SOFT, layer, can, (sample.act, layer.coat.act))
+    for why in whys if layer.came_from else ():
+        if why in _FOUND and layer.came_from is not None:
+            yield from _FOUND[why](layer, layer.came_from)
+
+
+def _sample(layers: Sequence[Layer]) -> Check | None:
+    """Return the newest sample of the can that the first of some layers came from."""
+    coat = layers[0].coat
+    alike = (
+        layer
+        for n, layer in enumerate(layers)
+        if not n or (coat.container is not None and layer.coat.container == coat.container)
+    )
+    made = [check for layer in alike for check in layer.samples]
+    return max(made, key=lambda check: check.when.order, default=None)
 
 
 def undated(layers: Sequence[Layer]) -> Doubt | None:

@@ -61,6 +61,8 @@ class Layer(Struct, frozen=True):
     checks: tuple[Check, ...] = ()
     # Through this film, also through later coats.
     scratches: tuple[Check, ...] = ()
+    # Of the can that it came from, on a scrap of the same wood.
+    samples: tuple[Check, ...] = ()
     # What took the coats above it off again; the air since a mending dissolved it once more.
     laid_bare: Stripped | None = None
     air_again: AirMet | None = None

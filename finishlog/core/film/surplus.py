@@ -19,7 +19,7 @@ from finishlog.core.log.words import Found, Operation
 
 # What shows that no surplus is left: the first a light touch, on the coat itself.
 _HOLDS = frozenset({Found.HOLDS})
-_NOT_STICKY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS})
+_NOT_STICKY = frozenset({Found.DRY, Found.NO_PRINT, Found.POWDER, Found.HOLDS, Found.RESISTS})
 
 
 # Of what is wiped off, what soaks in and comes back out.

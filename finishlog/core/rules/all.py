@@ -19,6 +19,7 @@ from finishlog.core.rules.film import (
     observed,
     put_to_use,
     soft,
+    tested,
     the_can,
     underneath,
 )
@@ -41,6 +42,7 @@ RULES: tuple[Rule, ...] = (
     came_from.off_ratio,
     came_from.from_frozen,
     came_from.from_condemned,
+    came_from.sample_soft,
     soft.stalled,
     observed.repair_first,
     joint.joint_young,
@@ -49,6 +51,7 @@ RULES: tuple[Rule, ...] = (
     bleached.met,
     bleached.not_rinsed,
     observed.check_failed,
+    tested.comes_off_coloured,
     observed.fault,
     broken_off.broken_off,
     wet_nearby.lead,
@@ -108,6 +111,7 @@ RULES: tuple[Rule, ...] = (
     wet_nearby.dust_on_wet,
     coating_air.wood_warms_up,
     observed.still_prints,
+    tested.was_cupped,
     deadlines.coat_while_wiped,
 )
 

@@ -48,6 +48,12 @@ _FOUND: Mapping[StrEnum, str] = {
     Found.POWDER: "powders powdery sands-to-powder dusts chalks",
     Found.NO_SMELL: "odourless odorless no-odour no-odor no-smells",
     Found.HOLDS: "held sticks adheres",
+    Found.SOFTENS: "comes-off-coloured colours-the-cloth stains-the-cloth dissolves redissolves",
+    Found.RESISTS: "clean-cloth cloth-stays-clean does-not-dissolve solvent-holds",
+    Found.CUPPED: "cup cupping bowed warped rocks not-flat",
+    Found.FLAT: "lies-flat straight true level",
+    Found.SAMPLE_SOFT: "sample-tacky sample-stayed-soft sample-wet sample-sticky",
+    Found.SAMPLE_DRY: "sample-dried sample-hard sample-good",
 }
 _RAGS: Mapping[StrEnum, str] = {
     RagsDeed.SPREAD: "spread-out flat laid-out hung-out outside outdoors",
@@ -74,6 +80,9 @@ _TEST: Mapping[StrEnum, str] = {
     Test.SAND: "sanding",
     Test.SMELL: "nose sniff",
     Test.SCRATCH: "cross-cut tape knife",
+    Test.SOLVENT_RUB: "rub solvent spirit-rub double-rub",
+    Test.STRAIGHTEDGE: "straight-edge ruler rule flatness",
+    Test.SAMPLE: "sample control scrap test-piece",
 }
 
 

@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.core.film.from_can import Why, doubts
+from finishlog.core.film.from_can import Why, doubts, sample_dried
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Figured, In, finding, pct
 from finishlog.core.finish.stages import Stage
@@ -29,6 +29,8 @@ def oily_wood(of: Scene) -> Look:
     wood = _wood(of)
     if wood is None:
         return Missing.WOOD
+    if sample_dried(of.layer):
+        return None
     return finding("wood-is-oily", source=wood.oily_source, wood=wood.name) if wood.oily else None
 
 
@@ -78,6 +80,8 @@ def wet_wood(of: Scene) -> Look:
 
 def old_can(of: Scene) -> Look:
     """The can had been open for longer than what is in it keeps."""
+    if sample_dried(of.layer):
+        return None
     keeps, can = of.layer.of.shelf_opened_d, of.layer.coat.container
     opened = [
         e.when.earliest

@@ -137,13 +137,14 @@ def check(
         list[str],
         typer.Argument(
             metavar="PART... FOUND",
-            help="Parts, then tacky gums prints smells flakes; dry no-print powder no-smell holds.",
+            help="Parts, then what was found: tacky gums prints smells flakes; dry no-print powder "
+            "no-smell holds; softens or resists, cupped or flat, sample-soft or sample-dry.",
         ),
     ],
     face: FaceOption = None,
     test: Annotated[
         str | None,
-        typer.Option("--test", help="touch, thumbnail, sand, smell or scratch."),
+        typer.Option("--test", help=", ".join(each.value for each in Test)),
     ] = None,
     where: Where = "",
     at: At = None,

@@ -190,6 +190,18 @@ def from_old(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
 
 
 @rule(
+    "sample-soft",
+    binds=OF_THE_FILM,
+    source=COMMON_PRACTICE,
+    reads=f"{_DRAWN} container.when",
+)
+def sample_soft(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """The same can stayed soft on a scrap of the same wood: it is the can or the wood."""
+    for doubt in _each(zone, Why.SAMPLE_SOFT):
+        yield _said("sample-soft", doubt, Level.STOP, Answer.SUSPECT)
+
+
+@rule(
     "mixes-apart",
     binds=LOADED,
     source=COMMON_PRACTICE,

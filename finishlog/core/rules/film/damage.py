@@ -95,7 +95,7 @@ def not_proved_through(zone: ZoneState, asked: Asked, around: Around) -> Iterato
     if top is None or not top.of.builds_film or Stage.SAND not in top.coat.figures.stages:
         return
     met = top.wet_outside_limits()
-    proved = any(c.found is Found.POWDER for c in top.checks)
+    proved = any(c.found in {Found.POWDER, Found.RESISTS} for c in top.checks)
     if met is None or proved or top.coat.figures.window.kind is WindowKind.MELTS_IN:
         return
     air = next(a for a in met.nearest if outside(top.of.limits, a.temperature_c, a.humidity_pct))

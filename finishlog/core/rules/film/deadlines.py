@@ -138,6 +138,7 @@ def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         of=late.layer.coat.product_name,
         wipe=late.wipe.act,
         glaze="glaze" if late.layer.of.family == "glaze" else "",
+        buried="" if late.layer is zone.top else "buried",
     )
     deed = Deed.MEND if late.surely else Deed.NEXT_STEP
     yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))

@@ -8,7 +8,8 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.film.checks import failed
+from finishlog.core.film.checks import failed, tells_of
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
@@ -65,7 +66,10 @@ def unpack_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
 
 
 @rule(
-    "kept-too-young", binds=EVERY, source=COMMON_PRACTICE, reads=f"{STAGE} fault.when product.name"
+    "kept-too-young",
+    binds=EVERY,
+    source=COMMON_PRACTICE,
+    reads=f"{STAGE} check.test fault.when product.name",
 )
 def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that could not bear it yet when it was stacked or packed is looked at.
@@ -76,7 +80,7 @@ def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     if at is None or top is None:
         return
     looked = (e for e in zone.entries if isinstance(e, Check | Fault) and e.when.latest > at.since)
-    if any(isinstance(e, Fault) or not failed(e.found) for e in looked):
+    if any(isinstance(e, Fault) or _passed(e, top) for e in looked):
         return
     bears = top.stage(_NEEDS[at.how])
     if bears is not None and (bears.high is None or bears.high > at.since):
@@ -89,3 +93,7 @@ def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
             of=top.coat.product_name,
         )
         yield replace(found, acts=(top.coat.act, at.act))
+
+
+def _passed(check: Check, top: Layer) -> bool:
+    return tells_of(check.test, top.of) and not failed(check.found)
