@@ -32,7 +32,9 @@ def _face(text: str, *, zones_too: bool) -> NewFace:
     said, equals, zones = text.partition("=")
     name, colon, kind = (bit.strip() for bit in said.partition(":"))
     whole, slash, zone = name.partition("/")
-    if zones_too and slash and equals and not colon:
+    if zones_too and slash:
+        if colon or not equals:
+            raise UsageFault(f"{said!r} is a zone: it is only divided", f"write {name}=left,right")
         face = f"{a_name(whole, 'face')}/{a_name(zone, 'zone')}"
     else:
         face = a_name(name, "face")

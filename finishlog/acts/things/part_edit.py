@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, in_words
 from finishlog.acts.things.faces import ALL_ROUND, read_faces
@@ -72,10 +73,11 @@ def edit_part(context: Context, typed: str, change: PartEdit) -> Made:
             said.append(_pieces(ledger, part, change.count))
         if change.faces and part.needs:
             raise UsageFault("an assembly has the faces of its members", "edit a member")
-        for face in read_faces(change.faces, zones_too=True):
+        faces = read_faces(change.faces, zones_too=True)
+        for text, face in zip(change.faces, faces, strict=True):
             # What was divided just now is another.
             now = one_part(read_shop(ledger.connection, context.clock.now), part.path)
-            said.append(_face(ledger, now, face))
+            said.append(_face(ledger, now, face, is_said=":" in text.partition("=")[0]))
     return Made("part", part.path, in_words(*said))
 
 
@@ -133,21 +135,37 @@ def _pieces(ledger: Ledger, part: Part, count: int) -> str:
     return f"×{count}"
 
 
-def _face(ledger: Ledger, part: Part, typed: NewFace) -> str:
+def _face(ledger: Ledger, part: Part, typed: NewFace, *, is_said: bool) -> str:
+    """Add a face, or say of one what it is for and what its zones are.
+
+    `is_said`: its kind was typed; a face that is only divided stays what it is.
+    """
+    is_divided = any(zone.name for zone in typed.zones)
     if "/" in typed.name:
         return _of_a_zone(ledger, part, typed)
     known = next((f for f in part.faces if f.name.casefold() == typed.name.casefold()), None)
+    if known is None and is_divided:
+        # A zone is named by itself wherever a face may be.
+        own = [zone_name(f, z) for f in part.faces for z in f.zones if _bears(z, typed.name)]
+        if len(own) > 1:
+            raise UsageFault(f"{typed.name!r} may be {' or '.join(own)}", "name it with its face")
+        if own:
+            return _of_a_zone(ledger, part, replace(typed, name=own[0]))
     if known is None:
         _beside_all_round(ledger, part, typed)
         edit.add_face(ledger, part.id, typed.name, typed.kind, typed.zones)
         return f"face {typed.name} added, in the white"
     said = []
-    if typed.kind is not known.kind:
+    if typed.kind is not known.kind and (is_said or not is_divided):
         edit.set_face_kind(ledger, part.id, known.id, known.name, typed.kind)
         said.append(f"face {known.name}: {typed.kind.value}, was {known.kind.value}")
-    if any(zone.name for zone in typed.zones):
+    if is_divided:
         said.append(_zones(ledger, part, known, typed))
     return in_words(*said) or f"face {known.name} as it was"
+
+
+def _bears(zone: Zone, name: str) -> bool:
+    return zone.name.casefold() == name.casefold()
 
 
 def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:

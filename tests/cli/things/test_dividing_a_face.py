@@ -104,8 +104,8 @@ REFUSED = [
     ("top=field,rim,edge", errors.USAGE, "--face top/field=field,edge"),
     ("top/nose=a,b", errors.NO_SUCH_THING, "it has top/field, top/rim, under"),
     ("top/field=rim,rest", errors.USAGE, "has a zone rim beside it"),
-    ("top/field", errors.USAGE, "cannot name a face"),
-    ("top/field:hidden=a,b", errors.USAGE, "cannot name a face"),
+    ("top/field", errors.USAGE, "write top/field=left,right"),
+    ("top/field:hidden=a,b", errors.USAGE, "only divided"),
     ("top/field=a,a", errors.USAGE, "named twice"),
 ]
 
@@ -113,6 +113,19 @@ REFUSED = [
 @pytest.mark.parametrize(("how", "code", "said"), REFUSED)
 def test_what_is_refused_says_what_to_type(shop: Finishlog, how: str, code: int, said: str):
     refused(shop("part", "edit", "top", "--face", how), code, said)
+
+
+def test_a_zone_is_named_by_itself_where_one_alone_is_called_so(shop: Finishlog):
+    assert "top/rim: divided into rim, corner" in divide(shop, "top", "rim=rim,corner")
+    divide(shop, "top", "under=rim,rest")
+    refused(shop("part", "edit", "top", "--face", "rim=a,b"), errors.USAGE, "top/rim or under/rim")
+
+
+def test_a_hidden_face_that_is_divided_stays_hidden(shop: Finishlog):
+    divide(shop, "top", "under=left,right")
+    assert "under:hidden=left,right" in shop.did("part", "show", "top").out
+    shop.did("part", "edit", "side", "--face", "inside:show=left,right")
+    assert "inside=left,right" in shop.did("part", "show", "side").out
 
 
 def test_several_at_once(shop: Finishlog):
