@@ -10,7 +10,9 @@ from finishlog.core.log.entries import Check, Entry, Fault, Reading, Review, Str
 from finishlog.core.log.words import FaultKind, Found, Outcome, Stripping, Test
 from finishlog.core.shop.things import ThingKind
 from finishlog.store.log.finished import read_finished, reviewed, went_wrong
+from finishlog.store.things.add import NewZone
 from finishlog.store.things.archive import archive
+from finishlog.store.things.edit import divide_zone
 
 PEELS = [FaultKind.PEEL]
 
@@ -69,6 +71,21 @@ def test_what_was_put_away_is_read_as_it_holds_now_and_without_the_air(bench: Be
         found = list(read_finished(ledger.connection, {each[1] for each in failed(bench)}))
     assert {tuple(e.id for e in each.entries) for each in found} == {(coat, now_is)}
     assert sorted({each.wood for each in found}) == ["ash", "walnut"]
+
+
+def test_a_face_that_was_divided_since_is_found_by_the_wood_of_each_zone(bench: Bench):
+    fault = told(bench, Fault(when=hours_ago(2), what=FaultKind.PEEL))
+    part = bench.part("doors")
+    back = next(face for face in part.faces if face.name == "back")
+    with bench.db.writing("part edit", "", NOW, "UTC") as ledger:
+        into = [NewZone("field"), NewZone("string", "holly")]
+        divide_zone(ledger, part, back, back.zones[0], into)
+    assert {wood for entry, _, wood in failed(bench) if entry == fault} == {
+        "ash", "holly", "walnut"
+    }  # fmt: skip
+    with bench.db.reading() as connection:
+        found = list(read_finished(connection, bench.pieces("doors")))
+    assert {each.wood for each in found} == {"ash", "holly", "walnut"}
 
 
 def test_what_is_recorded_meanwhile_is_found(bench: Bench):

@@ -19,6 +19,7 @@ from finishlog.core.finish.stages import Stage
 COMMON_PRACTICE = "common practice"
 FROM_MEMORY = "from memory"
 YOUR_CAN = "your can"
+YOUR_LOG = "your log"
 
 
 class Mechanism(StrEnum):

@@ -16,7 +16,7 @@ from finishlog.store.log import kept
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.log import entry_target, fault, film_check, review, stripped
 from finishlog.store.schema.rows import rows_of
-from finishlog.store.schema.things import face, part, piece, zone
+from finishlog.store.schema.things import face, part, piece, zone, zone_was
 
 # So many of the newest are looked through: years of a busy shop.
 LOOK_BACK = 250
@@ -70,7 +70,9 @@ def _of_woods(told: Select[Any] | CompoundSelect[Any]) -> Select[Any]:
     newest = select(every.c.entry_id).order_by(every.c.entry_id.desc()).limit(LOOK_BACK)
     return (
         select(entry_target.c.entry_id, entry_target.c.piece_id, _WOOD)
-        .join_from(entry_target, zone, zone.c.id == entry_target.c.zone_id)
+        .outerjoin_from(entry_target, zone_was, zone_was.c.was_zone_id == entry_target.c.zone_id)
+        # Divided since: each of its zones is of its own wood.
+        .join(zone, zone.c.id == func.coalesce(zone_was.c.zone_id, entry_target.c.zone_id))
         .join(face, face.c.id == zone.c.face_id)
         .join(part, part.c.id == face.c.part_id)
         # Not joined: all that was ever reached would be gone through.

@@ -149,3 +149,12 @@ def test_the_plan_and_a_loaded_project_tell_it_too(tmp_path: Path):
     file.write_text('project = "crib"\n[parts.side]\nspecies = "maple"\nsteps = "way"\n')
     answer = shop.did("project", "load", str(file), "--json").document["answer"]
     assert [each["acts"] for each in answer["warnings"]] == [[14]]
+
+
+def test_ready_says_it_once_of_several_parts(tmp_path: Path):
+    shop = played(tmp_path, CRAZED + NEXT)
+    shop.did("part", "new", "bed/post", "--species", "maple", "--steps", "way")
+    shop.did("log", "bed/post", "dye", "--at", "2026-11-20 08:20")
+    assert len(told(shop.did("ready"))) == 1
+    assert len(told(shop.did("ready", "-v"))) == 2
+    assert len(told(shop.did("why", "bed/rail", "bed/post"))) == 2

@@ -7,11 +7,15 @@ the coat right under it, what colours unevenly the wood.
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
-from finishlog.core.film.lessons import CameOut
+from finishlog.core.film.lessons import CameOut, Lessons
+from finishlog.core.findings import WENT_WRONG_BEFORE
 from finishlog.core.published.fault_kinds import Blames
+from finishlog.core.verdict.fold import decide
 from tests.shop_of import FACTS
-from tests.stories.telling import scene
+from tests.stories.of_lessons import STORIES
+from tests.stories.telling import Told, scene
 
 DYE, SEAL, CLEAR = "alcohol-dye", "shellac-2lb", "waterborne-clear"
 FILM = f"{DYE} 08:00; {SEAL} +1d; {CLEAR} +1d; {CLEAR} +1d"
@@ -90,3 +94,11 @@ def test_what_air_hands_or_an_accident_makes_blames_nothing():
     assert blamed == {
         "fisheye", "wrinkle", "blister", "peel", "craze", "blotch", "wrong-colour", "bleed-back"
     }  # fmt: skip
+
+
+@pytest.mark.parametrize("told", STORIES["went-wrong-before"], ids=lambda told: told.line)
+def test_what_was_learnt_moves_no_date_and_stops_nobody(told: Told):
+    at = scene(told.line)
+    without = decide(at.zone, at.asked, replace(at.around, lessons=Lessons.none))
+    left = tuple(f for f in at.verdict.findings if f.rule != WENT_WRONG_BEFORE)
+    assert replace(at.verdict, findings=left) == without

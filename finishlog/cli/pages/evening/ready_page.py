@@ -107,13 +107,17 @@ def _rags(page: Page, answer: Ready, clock: Clock) -> None:
 
 
 def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:
+    # What went wrong before is said once, of the first that it is about.
+    lessons = [*dict.fromkeys(f for line in lines for f in line.findings if is_lesson(f))]
     for line in lines:
         tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
         tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone
         section.row(deed(line), name_of(line), coat_words(line), reason(line, clock), tone=tone)
         if line.learnt is not None:
             section.row("", "", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
-        _findings(section, line, verbose)
+        findings = line.findings if verbose else [f for f in lessons if f in line.findings]
+        lessons = [f for f in lessons if f not in line.findings]
+        section.each((("", "", "", words) for words in remedies(findings)), Tone.FAINT)
 
 
 def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
@@ -126,11 +130,6 @@ def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
     if fits.left_out and not fits.lines:
         section.row("nothing of it fits")
     _bench(page.section("TAKES LONGER"), fits.left_out, clock, verbose)
-
-
-def _findings(section: Section, line: Standing, verbose: bool) -> None:
-    shown = line.findings if verbose else [f for f in line.findings if is_lesson(f)]
-    section.each((("", "", "", words) for words in remedies(shown)), Tone.FAINT)
 
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:

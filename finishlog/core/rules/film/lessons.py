@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import CameOut, Lessons, Pair, Put, put
 from finishlog.core.findings import Figured, Finding, Level, count, finding
-from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.classes import YOUR_LOG
 from finishlog.core.log.words import Outcome
 from finishlog.core.rules.reads import BARE, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, rule
@@ -35,7 +35,7 @@ LEARNT = (
 @rule(
     "went-wrong-before",
     binds=COAT,
-    source=COMMON_PRACTICE,
+    source=YOUR_LOG,
     reads=f"{LEARNT} {LAYERS} {BARE} {WOOD}",
 )
 def went_wrong_before(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
@@ -86,7 +86,7 @@ def said_of(known: Sequence[CameOut], pair: Pair, *, counted: bool) -> Finding |
     found = finding(
         "went-wrong-before",
         Level.NOTE if eased else Level.CAUTION,
-        COMMON_PRACTICE,
+        YOUR_LOG,
         measured=_told_apart(failed) if counted else None,
         wanted=_told_apart(known) if counted else None,
         over=over,
