@@ -10,7 +10,7 @@ from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, cooled, dew_point_c
 from finishlog.core.log.entries import Reading
 from finishlog.core.log.when import When
-from finishlog.core.shop.things import Room
+from finishlog.core.shop.things import Room, Shop
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_log import read_log
@@ -53,7 +53,7 @@ def log_air(
     Of a temperature alone (°C) the water that the air was last known to hold is taken to stay.
     """
     with context.writing("air") as ledger:
-        known, new = room_or_first(ledger, context.clock, room)
+        known, new = room_or_first(ledger, read_shop(ledger.connection, context.clock.now), room)
         supposed = not isinstance(air, Air)
         if not isinstance(air, Air):
             air = _with_its_water(ledger, context.clock, known.id, air, at)
@@ -77,9 +77,8 @@ def _with_its_water(ledger: Ledger, clock: Clock, room: int, temperature_c: floa
     return cooled(known, temperature_c) if known else Air(temperature_c, _DAMP_PCT)
 
 
-def room_or_first(ledger: Ledger, clock: Clock, typed: str | None) -> tuple[Room, bool]:
+def room_or_first(ledger: Ledger, shop: Shop, typed: str | None) -> tuple[Room, bool]:
     """Find the room that is meant; put the first on record. Tell whether it is new."""
-    shop = read_shop(ledger.connection, clock.now)
     if not shop.rooms and typed is None:
         return Room(add_room(ledger.connection, FIRST_ROOM), FIRST_ROOM), True
     return which_room(ledger.connection, shop, typed), False

@@ -58,7 +58,8 @@ def take_in_air(
     if not only_try and any(at not in known for at, _ in file.readings):
         with context.writing("air import") as ledger:
             act = ledger.act_id
-            found, is_new = room_or_first(ledger, context.clock, room)
+            shop = read_shop(ledger.connection, context.clock.now)
+            found, is_new = room_or_first(ledger, shop, room)
             known = _known(ledger.connection, found, file)
             if new := [(at, air) for at, air in file.readings if at not in known]:
                 when = When(new[0][0], new[-1][0], Sureness.EXACT)

@@ -22,6 +22,7 @@ from finishlog.core.safety.ignition import FLAMMABLE, lit_by, of_films
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
+from finishlog.store.things.read_shop import read_shop
 
 # The hazards of warming a room.
 WARMING = ("heater", "heat")
@@ -52,8 +53,9 @@ def heat(
 ) -> HeatLogged:
     """Record that a heater runs through a span, which may lie in the future (°C)."""
     with context.writing("heat") as ledger:
-        known, new = room_or_first(ledger, context.clock, room)
-        seen = look(context, ledger.connection)
+        shop = read_shop(ledger.connection, context.clock.now)
+        known, new = room_or_first(ledger, shop, room)
+        seen = look(context, ledger.connection, shop=None if new else shop)
         ledger.record(Heated(when=span, room=known.id, temperature_c=temperature_c))
         return HeatLogged(
             act=ledger.act_id,

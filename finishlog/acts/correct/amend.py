@@ -98,7 +98,7 @@ def amend(context: Context, act: int, change: Change) -> Amended:
         ledger.record(becomes, supersedes=entry.id)
         # What it moves may lie anywhere in the log; of the shop only what is in a mix can differ.
         shop = replace(seen.shop, containers=read_containers(ledger.connection))
-        after = look(context, ledger.connection, shop=shop)
+        after = look(context, ledger.connection, shop=shop, made=seen.made)
         touched = entry.targets | targets
         states = [z for z in after.bench.zones if z.target in touched]
         return Amended(

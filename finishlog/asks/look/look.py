@@ -133,10 +133,12 @@ def look(
     connection: Connection,
     since: datetime | None = None,
     shop: Shop | None = None,
+    made: Mapping[int, int] | None = None,
 ) -> Look:
     """Look at every open part, in a `shop` that was read, or read it.
 
-    `since`: also the air of what is told late, before any coat.
+    `since`: also the air of what is told late, before any coat. `made`: who put its parts on
+    record, where it was read too.
     """
     facts, now, zone = context.facts, context.clock.now, context.clock.zone
     shop = shop or read_shop(connection, now)
@@ -144,8 +146,9 @@ def look(
     away = tuple((e.when.earliest, e.when.latest) for e in log.entries if isinstance(e, Away))
     shop = replace(shop, hours=replace(shop.hours, away=away))
     shop = with_containers_of(connection, shop, log)
-    changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
-    made = {change.thing: change.act for change in changes if change.what == ADDED}
+    if made is None:
+        changes = read_changes(connection, ThingKind.PART, [part.id for part in shop.parts])
+        made = {change.thing: change.act for change in changes if change.what == ADDED}
     learnt = paces(context, connection, shop, log)
     told = lessons_in_hand(context, connection, shop)
     bench = bench_state(shop, log, facts, now, zone, paces=learnt, lessons=told)
