@@ -31,7 +31,7 @@ GROUPS: dict[str, dict[str, str]] = {
     },
     "questions": {
         **dict.fromkeys(("when", "why", "on", "history", "past"), "ask.questions"),
-        "plan": "ask.planning",
+        **dict.fromkeys(("plan", "over"), "ask.planning"),
         "movement": "work.wood",
         "safety": "ask.safety",
         "rules": "ask.rules",

@@ -184,7 +184,7 @@ def _why(group: Group, seen: Look) -> Why:
             OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
         ),
         label=_label(layer, figure, stage, seen.facts) if layer and figure else None,
-        options=_options(layer, figure, stage, seen.facts)
+        options=options(layer, figure, stage, seen.facts)
         if layer and figure and state.verdict.wait
         else (),
         air=reading.air if reading else None,
@@ -242,7 +242,8 @@ def _label(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> LabelLine:
     )
 
 
-def _options(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> tuple[Option, ...]:
+def options(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> tuple[Option, ...]:
+    """Return what each source asks for, where they differ, and when that is over."""
     return tuple(
         Option(
             low_h=each.figure.low_h,

@@ -6,6 +6,12 @@ from msgspec import Struct
 
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.overcoat import (
+    BARE_WOOD,
+    OvercoatRule,
+    rule_for,
+    rule_on_bare_wood,
+)
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import names_of
 from finishlog.errors import NotFound
@@ -21,6 +27,21 @@ class ClassLine(Struct, frozen=True):
     min_c: float | None
     max_c: float | None
     max_rh_pct: float | None
+
+
+class Pair(Struct, frozen=True):
+    """What is published of one class over another, or over bare wood.
+
+    `answer`: `recoat` over itself, one of a published rule, else `no rule known`, and on bare wood
+    `the wood decides`; the reason, what to do and the source are the rule's.
+    """
+
+    under: str
+    over: str
+    answer: str
+    reason: str = ""
+    remedy: str = ""
+    source: str = ""
 
 
 def classes(facts: Facts) -> tuple[ClassLine, ...]:
@@ -64,3 +85,29 @@ def _near(facts: Facts, typed: str) -> list[str]:
 def one_class(facts: Facts, typed: str) -> FinishClass:
     """Show one class."""
     return facts.finish_class(class_key(facts, typed))
+
+
+def pairs(facts: Facts, typed: str | None = None) -> tuple[Pair, ...]:
+    """Tell of every pair of classes, and of each on bare wood, what is published.
+
+    `typed`: only those with one class, above and below.
+    """
+    one = class_key(facts, typed) if typed else None
+    all_of = tuple(facts.classes.values())
+    bare = (_pair(BARE_WOOD, rule_on_bare_wood(facts.overcoats, of), of) for of in all_of)
+    films = (
+        _pair(under.key, _between(facts, under, over), over) for under in all_of for over in all_of
+    )
+    return tuple(p for p in (*bare, *films) if one is None or one in {p.under, p.over})
+
+
+def _between(facts: Facts, under: FinishClass, over: FinishClass) -> OvercoatRule | None:
+    return rule_for(facts.overcoats_between(under, over), under, over)
+
+
+def _pair(under: str, rule: OvercoatRule | None, over: FinishClass) -> Pair:
+    if under == over.key:
+        return Pair(under, over.key, "recoat")
+    if rule is None:
+        return Pair(under, over.key, "the wood decides" if under == BARE_WOOD else "no rule known")
+    return Pair(under, over.key, rule.answer.value, rule.reason, rule.remedy, rule.source)

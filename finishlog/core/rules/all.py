@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 
 from finishlog.core.findings import Act, Finding
 from finishlog.core.rules.air import coating_air, flame, warming
@@ -120,7 +120,10 @@ BINDING: Mapping[Act, tuple[Rule, ...]] = {
 }
 
 
-def findings_of(zone: ZoneState, asked: Asked, around: Around) -> tuple[Finding, ...]:
-    """Return what every rule finds that may bind the act asked."""
-    found = (finding for rule in BINDING[asked.act] for finding in rule.find(zone, asked, around))
+def findings_of(
+    zone: ZoneState, asked: Asked, around: Around, *, but: Container[str] = ()
+) -> tuple[Finding, ...]:
+    """Return what every rule finds that may bind the act asked; not those with an id in `but`."""
+    rules = (rule for rule in BINDING[asked.act] if rule.id not in but)
+    found = (finding for rule in rules for finding in rule.find(zone, asked, around))
     return tuple(dict.fromkeys(found))

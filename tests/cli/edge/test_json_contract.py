@@ -176,7 +176,6 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         {
             "": "act after apart at blocks causes deadline kind labels means name place"
             " remedies source too_late until",
-            "apart[]": FINDING,
             "causes[]": FINDING,
             "at": WHEN,
             "after[]": STANDING,
@@ -212,6 +211,16 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "rooms[]": WOOD_AIR,
             "rooms[].air": AIR,
             "standings[]": STANDING,
+        },
+    ),
+    "over": (
+        "boiled-linseed-oil alkyd-varnish --on oak",
+        {
+            "": "answer at binds findings hard hard_at label options over room scuff under wood",
+            "binds": FINDING,
+            "findings[]": FINDING,
+            "label": FIGURE,
+            "options[]": "binds held high high_h low low_h note said_by source",
         },
     ),
     "movement": (
@@ -413,6 +422,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "shop hours": ("mon-fri 18:00-23:00", MADE),
     "settings": ("", {"[]": "by_hand name value"}),
     "shop show": ("", {"": "database open_parts time_zone week"}),
+    "class matrix": ("", {"[]": "answer over reason remedy source under"}),
     "class list": ("", {"[]": "family key max_c max_rh_pct min_c name self_heating"}),
     "rules": ("wipe-off", {"": "facts rules", "rules[]": "binds id reads says source"}),
     "safety": (

@@ -109,6 +109,7 @@ USAGE = [
     (["surface", "case"], "finishlog surface doors 14C"),
     (["surface", "case", "63"], "63F"),
     (["movement", "ash"], "WIDTH"),
+    (["over", "sealer"], "finishlog over sealer PRODUCT"),
     (["movement", "ash", "300mm", "--from", "8%"], "--to"),
     (["movement", "ash", "300", "--from", "8%", "--to", "9%"], "no unit", "300 mm"),
     (["movement", "ash", "3kg", "--from", "8%", "--to", "9%"], "is a weight, not a width"),

@@ -1,4 +1,4 @@
-"""Planning: plan."""
+"""Looking ahead: plan, over."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import Verbose
 from finishlog.cli.answering.run import Run
+from finishlog.core.finish.classes import Method
 
 
 def plan(
@@ -42,6 +43,31 @@ def plan(
     return Answered(document, lambda: plan_page(answer, here.clock, verbose=verbose))
 
 
+def over(
+    here: Run,
+    under: Annotated[
+        str, typer.Argument(metavar="PRODUCT", help="What lies below, or bare-wood; or a CLASS.")
+    ],
+    upper: Annotated[
+        str, typer.Argument(metavar="PRODUCT", help="What is to go over it; or a CLASS.")
+    ],
+    wood: Annotated[
+        str | None, typer.Option("--on", metavar="SPECIES", help="The wood below: oak.")
+    ] = None,
+    method: Annotated[Method | None, typer.Option("--method", help="How it goes on.")] = None,
+    room: Annotated[str | None, typer.Option("--room", help="Where it dries.")] = None,
+) -> Answered:
+    """Ask whether one finish may go over another, how long to wait and what to heed."""
+    from finishlog.asks.things.over import over as answer_over
+    from finishlog.cli.pages.questions.over_page import over_page
+
+    answer = answer_over(
+        here.context, under=under, upper=upper, wood=wood, method=method, room=room
+    )
+    return Answered(answer, lambda: over_page(answer, here.clock, here.facts.sources))
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
     command(app, "plan")(plan)
+    command(app, "over")(over)

@@ -35,6 +35,21 @@ def class_show(here: Run, name: Annotated[list[str], typer.Argument(metavar="CLA
     return Answered(answer, lambda: class_page(answer, here.facts.sources, here.units))
 
 
+@command(finish_class, "class matrix")
+def class_matrix(
+    here: Run, name: Annotated[list[str] | None, typer.Argument(metavar="[CLASS]")] = None
+) -> Answered:
+    """Show what may go over what: all classes in a grid, or one with the reason of each pair."""
+    from finishlog.asks.things.classes import pairs
+    from finishlog.cli.pages.questions.over_page import matrix_page, over_one_page
+
+    one = " ".join(name or ())
+    answer = pairs(here.facts, one or None)
+    return Answered(
+        answer, lambda: over_one_page(answer, here.facts.sources) if one else matrix_page(answer)
+    )
+
+
 @command(wood, "species list")
 def species_list(here: Run) -> Answered:
     """List the woods."""

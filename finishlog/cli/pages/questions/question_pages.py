@@ -113,7 +113,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section = page.section(f"{name_of(line)}: {standing_words(line, context.clock)}")
         _on_it(section, answer, context.clock)
         _label(section, answer)
-        section.each(("sources", _option(each, context.clock)) for each in answer.options)
+        section.each(("sources", option_words(each, context.clock)) for each in answer.options)
         _air(section, answer, context.clock)
         _clock(section, answer, context.clock)
         section.said("pace", answer.pace)
@@ -174,7 +174,7 @@ def _span(low_h: float, high_h: float) -> str:
     return f"{low_h:g}" + (f" to {high_h:g}" if high_h != low_h else "") + " h"
 
 
-def _option(option: Option, clock: Clock) -> str:
+def option_words(option: Option, clock: Clock) -> str:
     """Say what one of the sources that differ asks for, and when that is over here."""
     kind = "" if option.said_by == option.source else f"{option.said_by}, "
     until = option.high

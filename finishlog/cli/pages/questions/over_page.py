@@ -1,0 +1,131 @@
+"""The pages of what may go over what: one pair at the bench, and all classes in one grid."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from finishlog.cli.pages.evening.words import after, title_of
+from finishlog.cli.pages.questions.question_pages import option_words
+from finishlog.cli.pages.shop.figure_rows import basis, hour_words
+from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_words import remedy, sentence
+from finishlog.core.findings import Answer, Level
+from finishlog.core.finish.overcoat import BARE_WOOD
+from finishlog.core.zone.verdict import MAY_ACT
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+    from finishlog.asks.things.classes import Pair
+    from finishlog.asks.things.over import Over
+    from finishlog.cli.pages.shop.figure_rows import Sources
+    from finishlog.clock import Clock
+    from finishlog.core.finish.classes import Figure
+
+_WEIGHS = {Level.STOP: "stop", Level.CAUTION: "heed", Level.NOTE: "note"}
+_NO_DATE = "no date mends that"
+
+
+def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
+    """Answer first, then what it counts, then what else to heed; each with its source."""
+    page = Page()
+    under = "bare wood" if answer.under == BARE_WOOD else answer.under
+    wood = f", on {answer.wood}" if answer.wood else ""
+    may = answer.answer in MAY_ACT
+    page.line(
+        f"{answer.over} over {under}{wood}: {_said(answer)}",
+        Tone.GO if may else Tone.DANGER,
+    )
+    section = page.section()
+    if answer.label is not None and answer.at is not None:
+        section.row("wait", _wait(answer, answer.label, answer.at, clock, sources))
+    section.each(("sources", option_words(each, clock)) for each in answer.options)
+    for found in answer.findings:
+        said = "" if found == answer.binds else sentence(found).rstrip(".")
+        words = "; ".join(filter(None, (said, remedy(found).rstrip("."))))
+        section.row(_WEIGHS[found.level] if said else "do", f"{words}{_by(found.source, sources)}")
+    if answer.hard is not None and answer.hard_at and answer.hard is not answer.answer:
+        section.row("hard", f"once it is fully hard, {clock.words(answer.hard_at)}: {answer.hard}")
+    return page
+
+
+def _wait(answer: Over, label: Figure, at: datetime, clock: Clock, sources: Sources) -> str:
+    hours = hour_words(label.low_h)
+    if label.high_h > label.low_h:
+        hours = f"{hours} to {hour_words(label.high_h)}"
+    where = f"in {answer.room}" if answer.room else "in standard air"
+    when = after(None, at, clock)
+    return f"{hours}; if it went on now, {where}: {when}{_by(label.source, sources)}"
+
+
+def _by(source: str, sources: Sources) -> str:
+    return f" [{title_of(source, sources)}]" if source else ""
+
+
+def _said(answer: Over) -> str:
+    if answer.answer is Answer.GO:
+        return "yes, scuffed first" if answer.scuff else "yes, once it is dry"
+    if answer.answer is Answer.SCUFF:
+        return "yes, scuffed first"
+    if answer.answer is Answer.TEST:
+        return f"on a test board first: {sentence(answer.binds)}"
+    until = "" if answer.at else f"; {_NO_DATE}"
+    return f"no: {sentence(answer.binds)}{until}"
+
+
+# One letter a pair; what it stands for is said above the grid.
+_SIGNS = {
+    "recoat": "=",
+    "ok": "o",
+    "wait": "w",
+    "scuff": "s",
+    "barrier": "b",
+    "avoid": "x",
+    "test": "t",
+    "no rule known": ".",
+    "the wood decides": "-",
+}
+_MEANS = {
+    "recoat": "itself: its recoat time",
+    "ok": "once dry",
+    "wait": "after a wait of its own",
+    "scuff": "scuffed",
+    "barrier": "with a barrier between",
+    "avoid": "not",
+    "test": "on a test board first",
+    "no rule known": "no rule known: on a test board first",
+    "the wood decides": "as its wood lets it: finishlog over bare-wood CLASS --on SPECIES",
+}
+
+
+def matrix_page(pairs: tuple[Pair, ...]) -> Page:
+    """Draw the grid: what lies below down the side, what goes over it numbered across."""
+    page = Page()
+    over = list(dict.fromkeys(pair.over for pair in pairs))
+    page.line("below down the side, above across by its number")
+    legend = page.section()
+    for name, sign in _SIGNS.items():
+        legend.row(sign, _MEANS[name])
+    told = {(pair.under, pair.over): _SIGNS[pair.answer] for pair in pairs}
+    grid = page.section("ON")
+    width = len(over)
+    grid.row("", "".join(str((n + 1) // 10 or " ") for n in range(width)))
+    grid.row("", "".join(str((n + 1) % 10) for n in range(width)))
+    numbers = {key: f"{n + 1:>2} " for n, key in enumerate(over)}
+    for under in dict.fromkeys(pair.under for pair in pairs):
+        signs = "".join(told[under, each] for each in over)
+        grid.row(f"{numbers.get(under, '   ')}{under}", signs)
+    return page
+
+
+def over_one_page(pairs: tuple[Pair, ...], sources: Sources) -> Page:
+    """List what may go over one class, and over what it may go, with the reason of each."""
+    page = Page()
+    for pair in pairs:
+        section = page.section(f"{pair.over} over {pair.under}: {_MEANS[pair.answer]}")
+        for words in (pair.reason, pair.remedy):
+            if words:
+                section.row("", words)
+        if pair.source:
+            section.row("", basis(pair.source, sources), tone=Tone.FAINT)
+    return page

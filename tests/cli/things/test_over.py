@@ -1,0 +1,109 @@
+"""`over` and `class matrix`: may one finish go over another, before anybody has coated anything.
+
+Common practice where no other source stands beside a test.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+from run import Finishlog
+
+# An invented shop.
+SHOP = """
+2026-11-20T08:00 room new shop --night 17C
+2026-11-20T08:00 product new clear --class waterborne-clear --recoat 3h
+2026-11-20T08:00 product new sealer --class shellac-2lb
+2026-11-20T08:00 product new linseed --class boiled-linseed-oil
+2026-11-20T08:00 product new varnish --class alkyd-varnish
+2026-11-20T08:00 project new box
+2026-11-20T08:00 part new box/lid --species ash --room shop
+2026-11-20T18:00 air 18C 55%
+"""
+NOW = "2026-11-20T18:00+00:00"
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Finishlog:
+    return Finishlog(tmp_path, NOW).played(SHOP, now="{}:00+00:00")
+
+
+def asked(shop: Finishlog, *words: str) -> dict[str, object]:
+    answer: dict[str, object] = shop.did("over", *words, "--json").document["answer"]
+    return answer
+
+
+def test_shellac_dries_before_waterborne_goes_on(shop: Finishlog):
+    """2 to 3 h for shellac (US Army TM 43-0139)."""
+    out = shop.did("over", "sealer", "clear").out
+    assert out.startswith("clear over sealer: yes, once it is dry\n")
+    assert "2 h to 3 h" in out
+    assert "TM 43-0139" in out
+
+
+def test_waterborne_never_goes_right_over_oil(shop: Finishlog):
+    out = shop.did("over", "linseed", "clear", "--on", "ash").out
+    assert out.startswith("clear over linseed, on ash: no")
+    assert "dewaxed shellac" in out
+    assert asked(shop, "linseed", "clear")["at"] is None
+
+
+def test_rosewood_keeps_varnish_soft_bare_and_not_over_shellac(shop: Finishlog):
+    """Oily wood under an oxidising finish (Woodworking magazine, oily exotic woods)."""
+    assert ": no: on rosewood" in shop.did("over", "bare-wood", "varnish", "--on", "rosewood").out
+    assert ": yes" in shop.did("over", "sealer", "varnish", "--on", "rosewood").out
+
+
+@pytest.mark.parametrize(("under", "upper"), [("sealer", "clear"), ("clear", "clear")])
+def test_it_is_what_the_bench_says_once_the_coat_is_on(shop: Finishlog, under: str, upper: str):
+    """Asked before, or after the lower coat went on this minute: one date."""
+    before = asked(shop, under, upper, "--on", "ash")
+    shop.did("log", "box/lid", under)
+    after = asked_when(shop)
+    assert abs(hours(str(before["at"])) - hours(after)) <= 0.5
+
+
+def asked_when(shop: Finishlog) -> str:
+    (line,) = shop.did("when", "box/lid", "--json").document["answer"]["lines"]
+    found = next(s for s in line["stages"] if s["stage"] == "recoat")
+    return str(found["high"])
+
+
+def hours(moment: str) -> float:
+    return datetime.fromisoformat(moment).timestamp() / 3600
+
+
+def test_what_the_person_says_of_a_product_counts(shop: Finishlog):
+    shop.did("product", "says", "clear", "--not-over", "shellac-2lb", "--because", "the can")
+    assert ": no" in shop.did("over", "sealer", "clear").out
+
+
+def test_a_class_is_asked_without_a_product_and_without_a_shop(tmp_path: Path):
+    empty = Finishlog(tmp_path)
+    out = empty.did("over", "conversion-varnish", "waterborne-clear").out
+    assert out.splitlines()[0].startswith("waterborne clear over conversion varnish: ")
+    assert not empty.database.exists()
+
+
+def test_the_matrix_is_never_silently_ok(shop: Finishlog):
+    """Every pair has a rule with its reason and source, or says that nothing is known."""
+    pairs = shop.did("class", "matrix", "--json").document["answer"]
+    classes = {pair["over"] for pair in pairs}
+    assert len(pairs) == len(classes) * (len(classes) + 1)
+    for pair in pairs:
+        is_told = bool(pair["reason"] and pair["source"])
+        assert is_told is (pair["answer"] not in {"recoat", "no rule known", "the wood decides"})
+        assert (pair["answer"] == "recoat") is (pair["under"] == pair["over"])
+        assert (pair["answer"] == "the wood decides") <= (pair["under"] == "bare-wood")
+
+
+def test_one_class_of_the_matrix_tells_why(shop: Finishlog):
+    out = shop.did("class", "matrix", "paste-wax").out
+    assert "Nothing sticks to wax." in out
+    assert "common practice" in out
+
+
+def test_the_grid_fits_eighty_columns(shop: Finishlog):
+    assert max(map(len, shop.did("class", "matrix").out.splitlines())) <= 80
