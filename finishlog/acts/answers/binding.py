@@ -21,6 +21,7 @@ from finishlog.core.findings import (
     hours,
 )
 from finishlog.core.finish.classes import WindowKind
+from finishlog.core.log.entries import Work
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
@@ -66,15 +67,21 @@ def _why_it_waits(verdict: Verdict, film: Layer | None) -> Finding | None:
     )
 
 
-def not_scuffed(state: ZoneState, now: datetime, act: int, *, in_vain: bool) -> Finding:
+def too_young(scuff: Work, act: int) -> Finding:
+    """Say that the scuffing on record came while the film was too young; `act` logs the coat."""
+    found = finding("scuffed-too-young", Level.CAUTION, act=act, scuff=scuff.act)
+    return replace(found, acts=(scuff.act,))
+
+
+def not_scuffed(state: ZoneState, now: datetime, act: int) -> Finding:
     """Say that no scuffing is on record, and how long the window was over that asks for it.
 
-    `act` logs the coat; `in_vain`: what is on record came while the film was too young for it.
+    `act` logs the coat.
     """
-    found = finding("scuffed-too-young" if in_vain else NO_SCUFFING, Level.CAUTION, act=act)
+    found = finding(NO_SCUFFING, Level.CAUTION, act=act)
     top = state.top
     window, closed = (top.coat.figures.window, top.closes()) if top else (None, None)
-    if in_vain or top is None or window is None or closed is None or now <= closed:
+    if top is None or window is None or closed is None or now <= closed:
         return found
     if window.kind is not WindowKind.CLOSES or window.closes is None:
         return found

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 
-from finishlog.acts.answers.binding import answered, not_scuffed, once_each
+from finishlog.acts.answers.binding import answered, not_scuffed, once_each, too_young
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.film.grip import GRIPS
@@ -25,7 +25,7 @@ from finishlog.core.findings import (
 )
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
-from finishlog.core.log.entries import Coat
+from finishlog.core.log.entries import Coat, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
@@ -130,10 +130,10 @@ def _named(finding: Finding, states: Sequence[ZoneState]) -> Finding:
     return finding if finding.get_out else replace(finding, on=labels_of(states))
 
 
-def _scuffed_in_vain(state: ZoneState) -> bool:
-    """Tell whether the film was scuffed, but only while it was too young for that to give grip."""
-    top = state.top
-    return top is not None and any(w.operation in GRIPS for w in top.abraded)
+def _scuffed_in_vain(state: ZoneState) -> Work | None:
+    """Return the scuffing of a film that was too young for it to give grip; None: there is none."""
+    scuffs = [w for w in state.top.abraded if w.operation in GRIPS] if state.top else []
+    return scuffs[-1] if scuffs else None
 
 
 def _of(
@@ -157,7 +157,8 @@ def _of(
     if scuffed:
         weighs = [f for f in weighs if not f.scuff]
     elif verdict.scuff_first and not any(f.scuff for f in weighs):
-        yield not_scuffed(state, then.bench.now, act, in_vain=_scuffed_in_vain(state))
+        scuff = _scuffed_in_vain(state)
+        yield too_young(scuff, act) if scuff else not_scuffed(state, then.bench.now, act)
     yield from weighs
 
 
@@ -188,7 +189,8 @@ def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Findin
 def _skipped(state: ZoneState, act: int) -> Iterable[Finding]:
     """Warn of a coat where the step that is due is to scuff the film."""
     due = state.progress.next
-    if state.layers and due is not None and due.operation is Operation.SCUFF:
+    is_due = state.layers and due is not None and due.operation is Operation.SCUFF
+    if is_due and _scuffed_in_vain(state) is None:
         yield finding("scuff-is-due", Level.CAUTION, act=act)
 
 

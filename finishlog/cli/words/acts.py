@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.cli.words.said import Words, act, each_of, length, measured, text, wanted
+from finishlog.cli.words.said import Words, act, each_of, length, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.log.shown_times import length_words
@@ -40,6 +40,11 @@ def _if_scuffed(of: Finding) -> str:
     return f"if you did scuff it: {Do.AMEND(act(of), scuffed=True)}"
 
 
+def _scuffed_later(of: Finding) -> str:
+    later = Do.AMEND(f"{number(of, 'scuff'):.0f}", at="TIME")
+    return f"was that later: {later}; once more since: {Do.AMEND(act(of), scuffed=True)}"
+
+
 def _is_done(of: Finding) -> str:
     return f"if it is done: {Do.LOG(*each_of(of, 'parts'), text(of, 'step'), at='WHEN')}"
 
@@ -61,7 +66,10 @@ WORDS = {
     "answered": Words(lambda f: text(f, "answer_is"), _done_all_the_same, cause="{said}: {long}"),
     "a-little-early": Words(lambda f: f"{measured(f)} early", "check before the next coat"),
     "no-scuffing": Words(_no_scuffing, _if_scuffed),
-    "scuffed-too-young": Words("it was scuffed too young, which gives no grip", _if_scuffed),
+    "scuffed-too-young": Words(
+        lambda f: f"it was scuffed too young (act {number(f, 'scuff'):.0f}), which gives no grip",
+        _scuffed_later,
+    ),
     "scuff-is-due": Words(
         "the step that is due is scuff, and no scuffing is on record", _if_scuffed
     ),

@@ -49,6 +49,12 @@ def _wiped_late(of: Finding) -> str:
     )
 
 
+def _taped(of: Finding) -> str:
+    tape = f"tape on a cross-cut tells; if it holds: {Do.CHECK('PART', Found.HOLDS)}"
+    scuffed = f"; if it was scuffed: {Do.AMEND(act(of), scuffed=True)}"
+    return tape + (scuffed if text(of, "untold") else "")
+
+
 def _whose(of: Finding) -> str:
     return {UsedFor.FOOD: "food", UsedFor.CHILD: "a child"}[UsedFor(text(of, "used_for"))]
 
@@ -301,10 +307,7 @@ WORDS = {
     ),
     "unscuffed-below": Words(
         _unscuffed,
-        lambda f: (
-            f"tape on a cross-cut tells; if it holds: {Do.CHECK('PART', Found.HOLDS)}; if it was "
-            f"scuffed: {Do.AMEND(act(f), scuffed=True)}"
-        ),
+        _taped,
         lambda f: f"unscuffed below {text(f, 'over')}: it may peel",
     ),
     "scuff-grit": Words(

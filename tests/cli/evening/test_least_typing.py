@@ -107,8 +107,10 @@ def test_a_scuffing_that_came_too_early_is_not_said_to_be_missing(shop: Finishlo
     soon = "2026-12-02T20:00:00+00:00"
     shop.did("log", "seat", "scuff", now=soon)
     page = shop.did("log", "seat", "varnish", now=soon).out
-    assert "caution: seat: it was scuffed too young, which gives no grip" in page
-    assert "no scuffing on record" not in page
+    assert "caution: seat: it was scuffed too young (act 5), which gives no grip" in page
+    assert "was that later: finishlog amend 5 --at TIME" in page
+    assert "if you did scuff it" not in page
+    assert "caution: seat: no scuffing on record" not in page, "of this coat"
 
 
 def test_next_year_it_is_found_again(shop: Finishlog):
