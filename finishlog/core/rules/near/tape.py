@@ -44,7 +44,8 @@ def tape_on_young_film(zone: ZoneState, asked: Asked, around: Around) -> Iterato
     since = zone.masked_since
     if since is None:
         return
-    below = [layer for layer in zone.layers if layer.put_on <= since.earliest][-1:]
+    on = (y for y in zone.layers if y.put_on <= since.earliest and y.coat.when.order < since.order)
+    below = list(on)[-1:]
     bears = below[0].stage(Stage.CLAMP) if below else None
     if bears is not None and (bears.high is None or bears.high > since.latest):
         of = below[0].coat
