@@ -42,14 +42,6 @@ class Level(StrEnum):
     STOP = "stop"
 
 
-class Sure(StrEnum):
-    """How a finding is known: somebody logged it, it was reckoned, or taken for granted."""
-
-    SEEN = "seen"
-    RECKONED = "reckoned"
-    ASSUMED = "assumed"
-
-
 class Act(StrEnum):
     """What a person may want to do with a zone; `work`: by hand, what asks nothing of the film."""
 
@@ -147,7 +139,6 @@ class Finding(Compared, frozen=True):
     wanted: Figured | None = None
     says: tuple[tuple[str, Value], ...] = ()
     source: str = ""
-    sure: Sure = Sure.SEEN
     answer: Answer | None = None
     low: datetime | None = None
     high: datetime | None = None
@@ -159,6 +150,8 @@ class Finding(Compared, frozen=True):
     acts: tuple[int, ...] = ()
     on: tuple[str, ...] = ()
     room: str = ""
+    # No time makes it safe, only what it asks to be tested.
+    by_test: bool = False
     # Whoever stands there leaves before reading on.
     get_out: bool = False
     # What was done on record, that is judged again: `act 12, oil`; the members of a joint.

@@ -15,9 +15,6 @@ from finishlog.core.verdict.fold import UNDATED
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
-# By what it came from, or by how its joint set, time alone makes nothing of it safe.
-_TESTED_FIRST = frozenset({"past-pot-life", "from-condemned", "from-old", "cold-joint"})
-
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What else than the film may put off: a joint in its cauls, food and a child.
@@ -70,7 +67,7 @@ def _bars(verdict: Verdict) -> Finding | None:
     undated = verdict.answer is Answer.WAITS and verdict.high is None
     if verdict.answer in UNDATED or undated:
         return verdict.binds
-    return next((f for f in verdict.findings if f.rule in _TESTED_FIRST), None)
+    return next((f for f in verdict.findings if f.by_test), None)
 
 
 def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from msgspec import Struct, field
 
 from finishlog.core.findings import Answer, Deed, Finding, plainly
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Target, Work
+from finishlog.core.log.entries import Target
 from finishlog.core.log.words import Operation
 from finishlog.core.plan.jobs import (
     DUSTY,
@@ -30,7 +30,6 @@ from finishlog.core.zone.verdict import MAY_ACT, Verdict
 
 # Nothing says when a film bears the work: then all of these must be behind.
 _DRY = (Stage.TACK_FREE, Stage.RECOAT, Stage.SAND)
-_WETS_WOOD = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
 _RUNS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS})
 
 
@@ -112,7 +111,7 @@ class Waiting(Struct):
     def _may(self, state: ZoneState, near: Around) -> bool:
         if not is_asked(state):
             return False
-        held = held_up(state, near) or self._wet_wood(state, near.now)
+        held = held_up(state, near)
         if held is None:
             self.held.pop(state.target, None)
             return True
@@ -128,7 +127,7 @@ class Waiting(Struct):
         judged = self._judged(self.ahead.zones_at(job.targets), near)
         if not judged or not all(map(is_asked, judged)):
             return None
-        if any(held_up(s, near) or self._wet_wood(s, now) for s in judged):
+        if any(held_up(s, near) for s in judged):
             return None
         again = jobs_of(judged, self._unwiped)
         if len(again) != 1 or again[0].step != job.step or again[0].wiped_first != job.wiped_first:
@@ -164,21 +163,6 @@ class Waiting(Struct):
             if g.verdict.high is not None and g.verdict.high > after
         ]
         return min(moments, default=None)
-
-    def _wet_wood(self, state: ZoneState, now: datetime) -> Held | None:
-        """Hold wood that was just wetted, to raise its grain or to rinse it."""
-        before = state.progress.steps[: state.progress.done][-1:]
-        if state.top is not None or not before or before[0].operation not in _WETS_WOOD:
-            return None
-        wetted = [
-            e.when.latest
-            for e in self.ahead.reaching(state.target)
-            if isinstance(e, Work) and e.operation in _WETS_WOOD
-        ]
-        dry = timedelta(minutes=self.ahead.facts.hands_on.wet_wood_min.high)
-        if not wetted or wetted[-1] + dry <= now:
-            return None
-        return Held(wetted[-1] + dry, plainly("wood-wetted", Answer.DRYING))
 
     def _board_first(self, job: Job, now: datetime) -> bool:
         """Hold the first coat of a product until the project's sample board has had its own."""

@@ -122,7 +122,7 @@ def past_pot_life(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
             can=doubt.can,
             past=doubt.past,
         )
-        yield replace(found, acts=doubt.acts)
+        yield replace(found, by_test=True, acts=doubt.acts)
 
 
 @rule(
@@ -160,7 +160,7 @@ def from_condemned(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
             note=doubt.note,
             since="" if was else "since",
         )
-        yield replace(found, acts=doubt.acts)
+        yield replace(found, by_test=True, acts=doubt.acts)
 
 
 @rule(
@@ -186,7 +186,7 @@ def from_old(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
             age=doubt.old.age,
             keeps=keeps_words(doubt.old.keeps),
         )
-        yield replace(found, acts=doubt.acts)
+        yield replace(found, by_test=True, acts=doubt.acts)
 
 
 @rule(

@@ -16,7 +16,7 @@ from finishlog.core.film.damage import (
     perhaps_too_cold,
 )
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer, Finding, Level, Sure, also, celsius, finding
+from finishlog.core.findings import Answer, Finding, Level, also, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
@@ -79,7 +79,7 @@ def perhaps_cold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             found = finding("perhaps-cold", measured=None if cold is None else celsius(cold))
             if dew is not None and cold is None:
                 found = _over_dew("perhaps-over-dew", dew, around.facts)
-            yield replace(found, answer=Answer.TEST, sure=Sure.RECKONED, plain=True)
+            yield replace(found, answer=Answer.TEST, plain=True)
             return
 
 

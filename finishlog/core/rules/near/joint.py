@@ -153,4 +153,4 @@ def cold_while_it_set(zone: ZoneState, facts: Facts) -> Finding | None:
         answer=Answer.TEST,
         glue=glue.name,
     )
-    return replace(found, acts=(zone.joined_by.act,))
+    return replace(found, by_test=True, acts=(zone.joined_by.act,))

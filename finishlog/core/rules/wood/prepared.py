@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.grip import grade_of
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Answer, Figured, Finding, In, Level, finding, plainly
+from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Operation
@@ -72,14 +72,17 @@ def sanded_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
 
 @rule(
     "wood-wetted",
-    binds=COAT | ABRADING,
+    binds=COAT | ABRADING | {Act.WORK},
     source="facts: hands_on",
     reads=f"{BARE} product.class_key work.operation work.when",
 )
 def wood_wetted(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Wood that was just wetted, to raise its grain or to rinse it, dries first."""
+    """Wood that was just wetted, to raise its grain or to rinse it, dries first.
+
+    It may be wetted again.
+    """
     wetted = _worked(zone, _RAISES) if _in_the_white(zone) else None
-    if wetted is None:
+    if wetted is None or asked.operation in _RAISES:
         return
     dry = wetted.when.latest + timedelta(minutes=around.facts.hands_on.wet_wood_min.high)
     if around.now < dry:
