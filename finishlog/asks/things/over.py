@@ -1,8 +1,9 @@
-"""May one finish go over another, on this wood, in this shop's air?"""
+"""May one finish go over another, does a schedule go through, on this wood, in this air?"""
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -21,9 +22,12 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.shop.things import Product, Room, Shop
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import UnknownProduct
-from finishlog.picking import pick_product, pick_room
+from finishlog.picking import pick_product, pick_room, pick_schedule
 from finishlog.store.log.read_log import read_log
-from finishlog.store.things.read_shop import read_shop
+from finishlog.store.things.read_shop import read_schedules, read_shop
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
 
 # What no product has on record.
 _OF_A_CLASS = -1
@@ -52,6 +56,54 @@ class Over(Struct, frozen=True):
     options: tuple[Option, ...]
 
 
+class StepChecked(Struct, frozen=True):
+    """One step of a schedule: what the bench says of it, and from when after the first (hours).
+
+    `after_h` None: no date lets it be done, and the steps after it were not looked at.
+    """
+
+    number: int
+    step: str
+    answer: Answer
+    after_h: float | None
+    scuff: bool
+    binds: Finding
+    findings: tuple[Finding, ...]
+
+
+class StepsChecked(Struct, frozen=True):
+    """A schedule walked through, each step as soon as it may be done."""
+
+    name: str
+    wood: str
+    room: str
+    steps: tuple[StepChecked, ...]
+    left: int
+
+
+def check_steps(context: Context, name: str, *, wood: str | None, room: str | None) -> StepsChecked:
+    """Walk through a schedule on a board that nobody coated yet."""
+    with context.reading() as connection:
+        shop = read_shop(connection, context.clock.now)
+        schedule = pick_schedule(shop, read_schedules(connection), name)
+        known = pick_wood(context.facts, wood).key if wood else None
+        board, where = _board(context, connection, shop, room, known)
+    walked = board.walk(schedule.steps, known)
+    lines = tuple(
+        StepChecked(
+            number=n + 1,
+            step=shop.products[w.step.product].name if w.step.product else w.step.operation.value,
+            answer=w.verdict.answer,
+            after_h=(w.at - board.now) / timedelta(hours=1) if w.at else None,
+            scuff=w.verdict.scuff_first,
+            binds=w.verdict.binds,
+            findings=w.verdict.findings,
+        )
+        for n, w in enumerate(walked)
+    )
+    return StepsChecked(schedule.name, known or "", where, lines, len(schedule.steps) - len(lines))
+
+
 def over(
     context: Context,
     *,
@@ -67,17 +119,13 @@ def over(
         known = pick_wood(context.facts, wood).key if wood else None
         above = _product(context, shop, upper, _OF_A_CLASS)
         below = None if under == BARE_WOOD else _product(context, shop, under, _OF_A_CLASS - 1)
-        learnt = lessons(context, connection, {known or ""})
-        where = pick_room(shop, room) if room else _only(shop)
-        air = _NOWHERE
-        if where is not None:
-            air = rooms_air(shop, read_log(connection, ()), context.clock.zone)[where.id]
-    products = {**shop.products, **{p.id: p for p in (above, below) if p is not None}}
-    board = Board(air, products, learnt, context.facts, context.clock.zone, context.clock.now)
-    told = board.asked(Laid(above, below, known, method))
+        board, where = _board(context, connection, shop, room, known)
+    more = {product.id: product for product in (above, below) if product is not None}
+    board = replace(board, products={**shop.products, **more})
+    told = board.over(Laid(above, below, known, method))
     figure = told.dry.wait.figure if told.dry.wait else None
     said = options(told.under, figure, Stage.RECOAT, context.facts) if told.under and figure else ()
-    found = _answer(told, above, below, known or "", where.name if where else "")
+    found = _answer(told, above, below, known or "", where)
     return replace(found, options=said)
 
 
@@ -98,6 +146,19 @@ def _answer(told: Imagined, above: Product, below: Product | None, wood: str, ro
         hard=told.hard.answer if told.hard else None,
         options=(),
     )
+
+
+def _board(
+    context: Context, connection: Connection, shop: Shop, room: str | None, wood: str | None
+) -> tuple[Board, str]:
+    """Return a board in a room: named, the only one, or none, in standard air; and its name."""
+    where = pick_room(shop, room) if room else _only(shop)
+    clock, air = context.clock, _NOWHERE
+    if where is not None:
+        air = rooms_air(shop, read_log(connection, ()), clock.zone)[where.id]
+    learnt = lessons(context, connection, {wood or ""})
+    board = Board(air, shop.products, learnt, context.facts, clock.zone, clock.now)
+    return board, where.name if where else ""
 
 
 def _only(shop: Shop) -> Room | None:

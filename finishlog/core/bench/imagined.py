@@ -1,8 +1,8 @@
-"""May one finish go over another? The bench itself, asked of a board that nobody coated yet."""
+"""May one finish go over another, does a schedule go through? The bench, asked of a bare board."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta, tzinfo
 
 from msgspec import Struct
@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
-from finishlog.core.bench.state import BenchState, bench_state
+from finishlog.core.bench.state import bench_state
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import Lessons
 from finishlog.core.finish.classes import Method, judged_by
@@ -23,11 +23,21 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import ShopHours
-from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Product, Shop, Zone
+from finishlog.core.shop.things import (
+    Face,
+    FaceKind,
+    Log,
+    Part,
+    Piece,
+    Product,
+    Shop,
+    Step,
+    Zone,
+)
 from finishlog.core.verdict.fold import fold
-from finishlog.core.zone.asked import coat_asked
+from finishlog.core.zone.asked import Asked, coat_asked, work_asked
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import Verdict
+from finishlog.core.zone.verdict import MAY_ACT, Verdict
 
 # Standard air of the trade, where the air of no room is known. ISO 3270
 _STANDARD = Air(23.0, 50.0)
@@ -60,6 +70,17 @@ class Imagined(Struct, frozen=True):
     under: Layer | None = None
 
 
+class Walked(Struct, frozen=True):
+    """One step as it was walked through: what the bench said, and when it was done (UTC).
+
+    `at` None: no date lets it be done, and no step was walked after it.
+    """
+
+    step: Step
+    verdict: Verdict
+    at: datetime | None
+
+
 class Board(Struct, frozen=True):
     """A board in one room: its air as it is to be expected, or standard air where none is known."""
 
@@ -70,58 +91,103 @@ class Board(Struct, frozen=True):
     zone: tzinfo
     now: datetime
 
-    def asked(self, of: Laid) -> Imagined:
+    def over(self, of: Laid) -> Imagined:
         """Answer what may go over what."""
-        first, state = self._at(of, self.now)
+        asked = self._asked(of.over, of.method)
+        laid = self._coat(of.under, self.now, 1) if of.under else []
+        first, state = self._verdict(laid, of.wood, asked, self.now)
         if of.under is None:
             return Imagined(first)
         hard = state.stages.get(Stage.CURED)
         hard_at = hard.high if hard else None
+        dry_at = first.high
         return Imagined(
-            self._at(of, first.high)[0] if first.high else first,
-            first.high,
-            self._at(of, hard_at)[0] if hard_at else None,
+            self._verdict(laid, of.wood, asked, dry_at)[0] if dry_at else first,
+            dry_at,
+            self._verdict(laid, of.wood, asked, hard_at)[0] if hard_at else None,
             hard_at,
             state.top,
         )
 
-    def _at(self, of: Laid, moment: datetime) -> tuple[Verdict, ZoneState]:
+    def walk(self, steps: Sequence[Step], wood: str | None) -> tuple[Walked, ...]:
+        """Do the steps one after the other, each as soon as the bench lets it be done."""
+        done: list[AnyEntry] = []
+        moment, walked = self.now, []
+        for step in steps:
+            verdict, at_last = self._as_soon_as_it_may(done, wood, step, moment)
+            walked.append(Walked(step, verdict, at_last))
+            if at_last is None:
+                break
+            if verdict.scuff_first:
+                done.append(self._work(Operation.SCUFF, at_last, len(done) + 1))
+            product = self.products[step.product] if step.product is not None else None
+            done += (
+                self._coat(product, at_last, len(done) + 1)
+                if product
+                else [self._work(step.operation, at_last, len(done) + 1)]
+            )
+            moment = at_last + 2 * _SOON
+        return tuple(walked)
+
+    def _as_soon_as_it_may(
+        self, done: Sequence[AnyEntry], wood: str | None, step: Step, moment: datetime
+    ) -> tuple[Verdict, datetime | None]:
+        product = self.products[step.product] if step.product is not None else None
+        asked = self._asked(product) if product else work_asked(step.operation)
+        verdict, _ = self._verdict(done, wood, asked, moment)
+        # What ends may let something else bind; four of them end in turn at the most.
+        for _ in range(4):
+            if verdict.high is None or verdict.high <= moment:
+                break
+            moment = verdict.high
+            verdict, _ = self._verdict(done, wood, asked, moment)
+        return verdict, moment if verdict.answer in MAY_ACT else None
+
+    def _asked(self, over: Product, method: Method | None = None) -> Asked:
+        of = self.facts.finish_class(over.class_key)
+        return coat_asked(of, method, in_product(over), done=True, product=over.id)
+
+    def _verdict(
+        self, laid: Sequence[AnyEntry], wood: str | None, asked: Asked, moment: datetime
+    ) -> tuple[Verdict, ZoneState]:
         """Return what is said at a moment."""
-        bench = self._bench(of, moment)
+        piece, zone = Piece(_TARGET.piece, 1), Zone(_TARGET.zone)
+        face = Face(1, "front", FaceKind.SHOW, (zone,))
+        board = Part(1, 1, "", "board", wood, (piece,), (face,), room=self.room.id)
+        shop = Shop((), (board,), self.products, {}, ShopHours((), "UTC"))
+        rooms = {self.room.id: self._air(moment)} if self.room.id is not None else {}
+        log = Log(tuple(laid))
+        bench = bench_state(shop, log, self.facts, moment, self.zone, rooms, lessons=self.lessons)
         (state,) = bench.zones
-        over = self.facts.finish_class(of.over.class_key)
-        asked = coat_asked(over, of.method, in_product(of.over), done=True, product=of.over.id)
         found = findings_of(state, asked, bench.around(self.facts), but=_OF_THE_EVENING)
         return fold(found, asked), state
 
-    def _bench(self, of: Laid, moment: datetime) -> BenchState:
-        piece, zone = Piece(_TARGET.piece, 1), Zone(_TARGET.zone)
-        face = Face(1, "front", FaceKind.SHOW, (zone,))
-        board = Part(1, 1, "", "board", of.wood, (piece,), (face,), room=self.room.id)
-        shop = Shop((), (board,), self.products, {}, ShopHours((), "UTC"))
-        rooms = {self.room.id: self._air(moment)} if self.room.id is not None else {}
-        log = Log(tuple(self._coat(of.under)) if of.under else ())
-        return bench_state(shop, log, self.facts, moment, self.zone, rooms, lessons=self.lessons)
-
-    def _coat(self, under: Product) -> list[AnyEntry]:
-        """Return a coat that went on now, as it should: wiped off where it is."""
-        of = self.facts.finish_class(under.class_key)
-        targets = frozenset({_TARGET})
+    def _coat(self, product: Product, moment: datetime, number: int) -> list[AnyEntry]:
+        """Return a coat as it should go on: wiped off where it is."""
+        of = self.facts.finish_class(product.class_key)
         coat = Coat(
-            id=1,
-            act=1,
-            when=at(self.now),
-            typed_at=self.now,
-            targets=targets,
-            product=under.id,
-            product_name=under.name,
-            figures=judged_by(of, under.label, under.label_window, ""),
+            id=number,
+            act=number,
+            when=at(moment),
+            typed_at=moment,
+            targets=frozenset({_TARGET}),
+            product=product.id,
+            product_name=product.name,
+            figures=judged_by(of, product.label, product.label_window, ""),
         )
-        wiped = at(self.now + _SOON)
-        wipe = Work(
-            id=2, act=2, when=wiped, typed_at=self.now, targets=targets, operation=Operation.WIPE
+        if of.wipe_off_h is None:
+            return [coat]
+        return [coat, self._work(Operation.WIPE, moment + _SOON, number + 1)]
+
+    def _work(self, operation: Operation, moment: datetime, number: int) -> AnyEntry:
+        return Work(
+            id=number,
+            act=number,
+            when=at(moment),
+            typed_at=moment,
+            targets=frozenset({_TARGET}),
+            operation=operation,
         )
-        return [coat, wipe] if of.wipe_off_h is not None else [coat]
 
     def _air(self, moment: datetime) -> RoomAir:
         """Return the air of the room, read again and again as it is to be expected."""

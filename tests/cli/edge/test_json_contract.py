@@ -367,6 +367,15 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps new": ("oiled sand oil*2", MADE),
     "steps list": ("", {"[]": STEPS}),
     "steps show": ("clear", {"": STEPS}),
+    "steps check": (
+        "clear --on rosewood",
+        {
+            "": "left name room steps wood",
+            "steps[]": "after_h answer binds findings number scuff step",
+            "steps[].binds": FINDING,
+            "steps[].findings[]": FINDING,
+        },
+    ),
     "steps edit": ("clear sealer topcoat*2", MADE),
     "steps rename": ("clear water-clear", MADE),
     "steps archive": ("clear", MADE),

@@ -292,6 +292,8 @@ NO_SUCH_THING = [
     (["rags", "spread", "wax"], "1 oil"),
     (["moisture", "nothing", "11%"], "no part"),
     (["surface", "nothing", "14C"], "no part"),
+    (["steps", "check", "nix"], "no steps are called 'nix'"),
+    (["over", "mud", "topcoat"], "no class is called 'mud'"),
     (["movement", "ironwood", "9in", "--from", "8%", "--to", "9%"], "'ironwood'"),
     (["movement", "oak", "9in", "--from", "8%", "--to", "9%"], "red-oak, white-oak"),
     (["undo", "999"], "finishlog history"),

@@ -107,3 +107,43 @@ def test_one_class_of_the_matrix_tells_why(shop: Finishlog):
 
 def test_the_grid_fits_eighty_columns(shop: Finishlog):
     assert max(map(len, shop.did("class", "matrix").out.splitlines())) <= 80
+
+
+def test_a_schedule_that_is_sound_goes_through(shop: Finishlog):
+    shop.did("steps", "new", "good", "sand", "sealer", "scuff", "clear", "scuff", "clear")
+    out = shop.did("steps", "check", "good", "--on", "ash").out
+    assert out.startswith("good on ash: it goes through")
+    assert "stop" not in out
+
+
+def test_a_schedule_stops_where_a_coat_may_never_go(shop: Finishlog):
+    shop.did("steps", "new", "bad", "sand", "linseed", "clear", "clear")
+    out = shop.did("steps", "check", "bad", "--on", "ash").out
+    assert out.startswith("bad on ash: it stops at step 3, clear\n")
+    assert "dewaxed shellac" in out
+    assert "the 1 after it were not looked at" in out
+
+
+def test_a_scuffing_that_is_missing_is_named(shop: Finishlog):
+    """Varnish over varnish wants tooth once its window is over."""
+    shop.did("steps", "new", "bare", "sand", "varnish", "varnish")
+    checked = shop.did("steps", "check", "bare", "--json").document["answer"]["steps"]
+    assert [step["scuff"] for step in checked] == [False, False, True]
+    shop.did("steps", "new", "scuffed", "sand", "varnish", "scuff", "varnish")
+    checked = shop.did("steps", "check", "scuffed", "--json").document["answer"]["steps"]
+    assert not any(step["scuff"] for step in checked)
+
+
+def test_the_wood_decides_whether_a_schedule_goes_through(shop: Finishlog):
+    """Oily wood under an oxidising finish (Woodworking magazine, oily exotic woods)."""
+    shop.did("steps", "new", "plain", "sand", "varnish")
+    assert "goes through" in shop.did("steps", "check", "plain", "--on", "ash").out
+    assert "it stops at step 2" in shop.did("steps", "check", "plain", "--on", "rosewood").out
+
+
+def test_colder_air_never_makes_a_schedule_shorter(shop: Finishlog):
+    shop.did("steps", "new", "two", "clear", "scuff", "clear")
+    warm = shop.did("steps", "check", "two", "--json").document["answer"]["steps"]
+    shop.did("air", "14C", "55%")
+    cold = shop.did("steps", "check", "two", "--json").document["answer"]["steps"]
+    assert all(c["after_h"] >= w["after_h"] for w, c in zip(warm, cold, strict=True))

@@ -78,6 +78,23 @@ def steps_show(here: Run, name: Name) -> Answered:
     return Answered(answer, lambda: schedule_page(answer))
 
 
+@command(steps, "steps check")
+def steps_check(
+    here: Run,
+    name: Name,
+    wood: Annotated[
+        str | None, typer.Option("--on", metavar="SPECIES", help="The wood below: oak.")
+    ] = None,
+    room: Annotated[str | None, typer.Option("--room", help="Where it dries.")] = None,
+) -> Answered:
+    """Walk through a schedule before anything is coated: what stops it, how long it takes."""
+    from finishlog.asks.things.over import check_steps
+    from finishlog.cli.pages.questions.over_page import steps_page
+
+    answer = check_steps(here.context, name, wood=wood, room=room)
+    return Answered(answer, lambda: steps_page(answer, here.facts.sources))
+
+
 @command(steps, "steps edit", epilog=also(Operation))
 def steps_edit(here: Run, name: Name, step: Steps) -> Answered:
     """Replace the steps of a schedule; parts keep the copies that they were given."""

@@ -1,4 +1,4 @@
-"""The pages of what may go over what: one pair at the bench, and all classes in one grid."""
+"""The pages of what may go over what: one pair, a schedule walked through, all classes."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from finishlog.cli.pages.evening.words import after, title_of
 from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import remedy, sentence
-from finishlog.core.findings import Answer, Level
+from finishlog.cli.words.finding_words import remedy, sentence, short
+from finishlog.core.findings import Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
 from finishlog.core.zone.verdict import MAY_ACT
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
     from finishlog.asks.things.classes import Pair
-    from finishlog.asks.things.over import Over
+    from finishlog.asks.things.over import Over, StepChecked, StepsChecked
     from finishlog.cli.pages.shop.figure_rows import Sources
     from finishlog.clock import Clock
     from finishlog.core.finish.classes import Figure
@@ -40,10 +40,7 @@ def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
     if answer.label is not None and answer.at is not None:
         section.row("wait", _wait(answer, answer.label, answer.at, clock, sources))
     section.each(("sources", option_words(each, clock)) for each in answer.options)
-    for found in answer.findings:
-        said = "" if found == answer.binds else sentence(found).rstrip(".")
-        words = "; ".join(filter(None, (said, remedy(found).rstrip("."))))
-        section.row(_WEIGHS[found.level] if said else "do", f"{words}{_by(found.source, sources)}")
+    section.each(_heeded(found, answer.binds, sources) for found in answer.findings)
     if answer.hard is not None and answer.hard_at and answer.hard is not answer.answer:
         section.row("hard", f"once it is fully hard, {clock.words(answer.hard_at)}: {answer.hard}")
     return page
@@ -56,6 +53,17 @@ def _wait(answer: Over, label: Figure, at: datetime, clock: Clock, sources: Sour
     where = f"in {answer.room}" if answer.room else "in standard air"
     when = after(None, at, clock)
     return f"{hours}; if it went on now, {where}: {when}{_by(label.source, sources)}"
+
+
+def _heeded(found: Finding, binds: Finding, sources: Sources) -> tuple[str, str]:
+    """Say what a finding weighs and what it says; of what binds, which was said, what to do."""
+    said = "" if found == binds else sentence(found).rstrip(".")
+    words = "; ".join(filter(None, (said, remedy(found).rstrip("."))))
+    return _WEIGHS[found.level] if said else "do", f"{words}{_by(found.source, sources)}"
+
+
+def _length(hours: float) -> str:
+    return f"{hours:.0f} h" if hours < 72 else f"{hours / 24:.0f} d"
 
 
 def _by(source: str, sources: Sources) -> str:
@@ -71,6 +79,40 @@ def _said(answer: Over) -> str:
         return f"on a test board first: {sentence(answer.binds)}"
     until = "" if answer.at else f"; {_NO_DATE}"
     return f"no: {sentence(answer.binds)}{until}"
+
+
+def steps_page(answer: StepsChecked, sources: Sources) -> Page:
+    """Say first whether it goes through and how long it takes, then each step."""
+    page = Page()
+    wood = f" on {answer.wood}" if answer.wood else ""
+    where = f"in {answer.room}" if answer.room else "in standard air"
+    last = answer.steps[-1] if answer.steps else None
+    if last is None:
+        return page.line(f"{answer.name}: it has no steps")
+    if last.after_h is None:
+        page.line(f"{answer.name}{wood}: it stops at step {last.number}, {last.step}", Tone.DANGER)
+    else:
+        long = _length(last.after_h)
+        page.line(f"{answer.name}{wood}: it goes through; its last step after {long}, {where}")
+    section = page.section()
+    for step in answer.steps:
+        section.row(str(step.number), step.step, _step(step))
+        for found in step.findings:
+            if found.level is not Level.NOTE or found == step.binds:
+                section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
+    if answer.left:
+        section.row("", "", f"the {answer.left} after it were not looked at", tone=Tone.FAINT)
+    return page
+
+
+def _step(step: StepChecked) -> str:
+    if step.after_h is None:
+        return f"no: {short(step.binds)}"
+    after_it = "at once" if step.after_h < 1 else f"after {_length(step.after_h)}"
+    first = "scuff it first; the schedule does not say so" if step.scuff else ""
+    if step.answer is Answer.TEST:
+        first = f"test first: {short(step.binds)}"
+    return f"{after_it}{': ' if first else ''}{first}"
 
 
 # One letter a pair; what it stands for is said above the grid.
