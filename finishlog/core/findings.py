@@ -30,6 +30,7 @@ PAIR = "pair"
 NO_SCUFFING = "no-scuffing"
 WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
+BROKEN_OFF = "broken-off"
 # What hurts whoever does it, and not only the film: it is told whatever else is due.
 HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
 

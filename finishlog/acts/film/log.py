@@ -22,7 +22,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Finding, Level, finding, hours
+from finishlog.core.findings import BROKEN_OFF, Finding, Level, finding, hours
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
@@ -171,7 +171,7 @@ def _record(
 def _what_lies_there(after: Look, picked: Zones) -> Iterator[Finding]:
     """Say at once what a coat that was broken off asks for: while it is wet it can come off."""
     mine = [z for z in after.bench.zones if z.target in picked.targets]
-    said = (f for z in mine for f in z.verdict.findings if f.rule == "broken-off")
+    said = (f for z in mine for f in z.verdict.findings if f.rule == BROKEN_OFF)
     yield from dict.fromkeys(replace(f, level=Level.CAUTION) for f in said)
 
 

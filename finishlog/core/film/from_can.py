@@ -105,9 +105,10 @@ def _of_layer(layer: Layer, sample: Check | None, whys: Sequence[Why]) -> Iterat
     if Why.SAMPLE_SOFT in whys and sample is not None and sample.found is Found.SAMPLE_SOFT:
         can = layer.came_from.name if layer.came_from else ""
         yield Doubt(Why.SAMPLE_SOFT, layer, can, (sample.act, layer.coat.act))
-    for why in whys if layer.came_from else ():
-        if why in _FOUND and layer.came_from is not None:
-            yield from _FOUND[why](layer, layer.came_from)
+    for cause in whys if layer.came_from else ():
+        found = _FOUND.get(cause)
+        if found is not None and layer.came_from is not None:
+            yield from found(layer, layer.came_from)
 
 
 def _sample(layers: Sequence[Layer]) -> Check | None:
