@@ -9,7 +9,7 @@ from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.where import reaches
-from finishlog.core.log.words import Found, Test
+from finishlog.core.log.words import SOFT, Found, Test
 
 # common practice; "dry" is a light touch and proves no more than tack-free.
 PROVES: dict[Found, frozenset[Stage]] = {
@@ -85,7 +85,7 @@ FOUND_BY: dict[Test, tuple[Found, ...]] = {
 _SAID_OF: dict[Test, dict[Found, Found]] = {
     Test.SOLVENT_RUB: {Found.HOLDS: Found.RESISTS, Found.GUMS: Found.SOFTENS},
     Test.SAMPLE: {
-        **dict.fromkeys((Found.TACKY, Found.GUMS, Found.PRINTS), Found.SAMPLE_SOFT),
+        **dict.fromkeys(SOFT, Found.SAMPLE_SOFT),
         **dict.fromkeys((Found.DRY, Found.NO_PRINT, Found.POWDER), Found.SAMPLE_DRY),
     },
 }
@@ -199,15 +199,14 @@ def _blocks(check: Check, stage: Stage) -> bool:
     return stage in BLOCKS.get(check.found, frozenset())
 
 
-# From wet toward hard: a film that goes from tacky to printing is slow, but it does get on.
-_HARDENING = (Found.TACKY, Found.GUMS, Found.PRINTS)
-
-
 def no_better(before: Found, now: Found) -> bool:
-    """Tell whether a failure shows no progress since another one."""
-    if before not in _HARDENING or now not in _HARDENING:
+    """Tell whether a failure shows no progress since another one.
+
+    A film that goes from tacky to printing is slow, but it does get on.
+    """
+    if before not in SOFT or now not in SOFT:
         return before is now
-    return _HARDENING.index(now) <= _HARDENING.index(before)
+    return SOFT.index(now) <= SOFT.index(before)
 
 
 def stalled(checks: Sequence[Check], late_from: datetime, slow: timedelta) -> bool:

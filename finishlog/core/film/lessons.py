@@ -18,13 +18,10 @@ from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.faults import StandingFault, puts_colour_back, standing_faults
 from finishlog.core.film.old_finish import still_on
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped
-from finishlog.core.log.words import Found, Outcome
+from finishlog.core.log.words import SOFT, Found, Outcome, Test
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Blames
 from finishlog.core.shop.things import OldFinish
-
-_SOFT = frozenset({Found.TACKY, Found.GUMS, Found.PRINTS})
-_SCRATCHED = frozenset({Found.FLAKES, Found.HOLDS})
 
 
 class Finished(Struct, frozen=True):
@@ -277,9 +274,9 @@ def _went_wrong(
     last = len(film.coats) - 1
     bond = {last, film.run_of(last)}
     checks = [e for e in since if isinstance(e, Check)]
-    scratch = next((c for c in reversed(checks) if c.found in _SCRATCHED), None)
+    scratch = next((c for c in reversed(checks) if c.test is Test.SCRATCH), None)
     if scratch is not None and scratch.found is Found.FLAKES:
         found.append(_Wrong(scratch, bond, scratch.found.value))
-    if off is not None and checks and checks[-1].found in _SOFT:
+    if off is not None and checks and checks[-1].found in SOFT:
         found.append(_Wrong(checks[-1], bond, checks[-1].found.value))
     return found

@@ -74,6 +74,10 @@ class Found(StrEnum):
     SAMPLE_DRY = "sample-dry"
 
 
+# What a check finds of a soft film, from wet toward hard.
+SOFT = (Found.TACKY, Found.GUMS, Found.PRINTS)
+
+
 class RagsDeed(StrEnum):
     """What was done with oily rags."""
 

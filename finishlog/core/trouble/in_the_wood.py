@@ -11,7 +11,7 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Figured, In, finding, pct
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, ContainerEvent, Work
-from finishlog.core.log.words import ContainerDeed, Found
+from finishlog.core.log.words import SOFT, ContainerDeed
 from finishlog.core.published.species import Pores, Species
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.trouble.controls import last_grit, name_of
@@ -146,9 +146,8 @@ def dusty(of: Scene) -> Look:
 
 def earlier_too(of: Scene) -> Look:
     """A film of another can stayed soft there before."""
-    soft = {Found.TACKY, Found.GUMS, Found.PRINTS}
     for attempt in reversed(of.state.attempts):
-        found = [f for f in attempt.found if isinstance(f, Check) and f.found in soft]
+        found = [f for f in attempt.found if isinstance(f, Check) and f.found in SOFT]
         cans = {attempt.coats[-1].container, of.layer.coat.container}
         if found and len(cans) > 1:
             return finding("soft-there-before", of=attempt.coats[-1].product_name)

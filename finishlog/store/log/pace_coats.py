@@ -22,7 +22,7 @@ from sqlalchemy import (
 
 from finishlog.core.log.entries import Check, Coat, Target, Work
 from finishlog.core.log.kinds import kind_of
-from finishlog.core.log.words import Found, Operation
+from finishlog.core.log.words import SOFT, Operation
 from finishlog.store.log import kept
 from finishlog.store.log.heads import (
     Head,
@@ -36,7 +36,6 @@ from finishlog.store.schema.log import coat, entry, entry_target, film_check, wo
 from finishlog.store.schema.rows import rows_of
 from finishlog.store.schema.things import face, part, piece, zone, zone_was
 
-_FAILED = (Found.TACKY, Found.GUMS, Found.PRINTS)
 _SANDED = (Operation.SAND, Operation.SCUFF)
 
 # So many of the shop's newest checks, and of its sandings, are looked through: years of a busy
@@ -60,7 +59,7 @@ def failed_lately(connection: Connection, products: Set[int], gone: Gone | None 
     found: set[int] = set()
     gone = gone or what_is_gone(connection)
     for some in _shares(_newest_checks(connection)):
-        failed = [event.id for event in some if event.found in _FAILED]
+        failed = [event.id for event in some if event.found in SOFT]
         found |= _coats_under(connection, failed, products - found, gone).keys()
         if found >= products:
             break

@@ -11,7 +11,7 @@ from finishlog.core.film.checks import last_of_each_place
 from finishlog.core.findings import Act, Answer, Finding, Level, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Check, Coat
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import SOFT
 from finishlog.core.rules.film.soft import still_soft
 from finishlog.core.rules.reads import LAYERS, MEASURED, STAGE
 from finishlog.core.rules.rule import EVERY, rule
@@ -19,7 +19,6 @@ from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
-_SOFT = frozenset({Found.TACKY, Found.GUMS, Found.PRINTS})
 # Readings no further apart are the same air. common practice
 _SAME_AIR_C = 3.0
 
@@ -79,12 +78,12 @@ def _stayed_soft(zone: ZoneState) -> list[Coat]:
     off = [
         attempt.coats[-1]
         for attempt in zone.attempts
-        if any(isinstance(e, Check) and e.found in _SOFT for e in attempt.found)
+        if any(isinstance(e, Check) and e.found in SOFT for e in attempt.found)
     ]
     covered = [
         each.coat
         for each in zone.layers[:-1]
-        if any(check.found in _SOFT for check in last_of_each_place(each.checks))
+        if any(check.found in SOFT for check in last_of_each_place(each.checks))
     ]
     return off + covered
 
