@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from conftest import NOW, Bench
 from msgspec.structs import replace
-from sqlalchemy import Connection, event
 from sqlalchemy.exc import IntegrityError
 
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
@@ -87,15 +86,10 @@ def test_two_containers_never_share_a_name(bench: Bench):
         make(bench)
 
 
-def asked(connection: Connection, count: list[str]) -> None:
-    @event.listens_for(connection, "before_cursor_execute")
-    def _(_c: object, _cursor: object, statement: str, *_more: object) -> None:
-        count.append(statement)
-
-
 def test_a_shop_without_cans_is_asked_one_question_more_and_no_second(bench: Bench):
     count: list[str] = []
     with bench.db.reading() as connection:
-        asked(connection, count)
+        connection.connection.driver_connection.set_trace_callback(count.append)
         assert read_containers(connection) == {}
+        connection.connection.driver_connection.set_trace_callback(None)
     assert len(count) == 1

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator
+from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import CompoundSelect, Connection, Select, bindparam, func, select, union_all
+from sqlalchemy import CompoundSelect, Connection, Select, func, select, union_all
 
 from finishlog.core.film.lessons import Finished
 from finishlog.core.log.entries import AnyEntry, Target
@@ -14,6 +15,7 @@ from finishlog.core.log.words import FaultKind, Found, Outcome
 from finishlog.core.shop.things import OldFinish
 from finishlog.store.log import kept
 from finishlog.store.log.read_log import read_log
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.log import entry_target, fault, film_check, review, stripped
 from finishlog.store.schema.rows import rows_of
 from finishlog.store.schema.things import face, part, piece, zone, zone_was
@@ -35,14 +37,14 @@ def went_wrong(connection: Connection, blamed: Collection[FaultKind]) -> list[Sp
     return kept.whole(
         connection,
         "went wrong",
-        lambda: [Spoken(*row) for row in connection.execute(_WRONG, {"blamed": list(blamed)})],
+        lambda: [Spoken(*row) for row in ask(connection, _wrong(frozenset(blamed)))],
     )
 
 
 def reviewed(connection: Connection) -> list[Spoken]:
     """Find the newest reviews of what did not fail."""
     return kept.whole(
-        connection, "reviewed", lambda: [Spoken(*row) for row in connection.execute(_REVIEWED)]
+        connection, "reviewed", lambda: [Spoken(*row) for row in ask(connection, _REVIEWED)]
     )
 
 
@@ -81,12 +83,16 @@ def _of_woods(told: Select[Any] | CompoundSelect[Any]) -> Select[Any]:
     )
 
 
-_WRONG = _of_woods(
-    union_all(
-        select(fault.c.entry_id).where(fault.c.what.in_(bindparam("blamed", expanding=True))),
-        select(review.c.entry_id).where(review.c.outcome == Outcome.FAILED),
-        select(film_check.c.entry_id).where(film_check.c.found == Found.FLAKES),
-        select(stripped.c.entry_id),
+@cache
+def _wrong(blamed: frozenset[FaultKind]) -> Select[Any]:
+    return _of_woods(
+        union_all(
+            select(fault.c.entry_id).where(fault.c.what.in_(sorted(blamed))),
+            select(review.c.entry_id).where(review.c.outcome == Outcome.FAILED),
+            select(film_check.c.entry_id).where(film_check.c.found == Found.FLAKES),
+            select(stripped.c.entry_id),
+        )
     )
-)
+
+
 _REVIEWED = _of_woods(select(review.c.entry_id).where(review.c.outcome != Outcome.FAILED))

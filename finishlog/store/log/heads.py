@@ -15,6 +15,7 @@ from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
 from finishlog.core.log.when import Sureness, When
 from finishlog.store.log import kept
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.log import (
     act,
     entry,
@@ -99,7 +100,7 @@ _AMENDMENTS = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id).where(
 def read_amendments(connection: Connection) -> tuple[Link, ...]:
     """Read of every amendment what it corrects."""
     return kept.whole(
-        connection, "amendments", lambda: tuple(Link(*r) for r in connection.execute(_AMENDMENTS))
+        connection, "amendments", lambda: tuple(Link(*r) for r in ask(connection, _AMENDMENTS))
     )
 
 
@@ -198,8 +199,8 @@ _WITHDRAWALS = (
 
 
 def _withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
-    rows = connection.execute(_WITHDRAWALS).all()
-    return tuple(sorted((Withdrawal(*row) for row in rows), key=lambda each: each.by))
+    found = (Withdrawal(*row) for row in ask(connection, _WITHDRAWALS))
+    return tuple(sorted(found, key=lambda each: each.by))
 
 
 _LAST_ENTRIES = 20
@@ -216,7 +217,7 @@ def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, date
 
     What only set things up happened at no moment of the work, and tells nothing of the time.
     """
-    found = [(number, typed) for number, typed in connection.execute(_LAST) if typed > after]
+    found = [(number, typed) for number, typed in ask(connection, _LAST) if typed > after]
     if not found:
         return []
     withdrawn = withdrawn_acts(read_withdrawals(connection))

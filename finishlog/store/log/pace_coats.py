@@ -13,7 +13,6 @@ from sqlalchemy import (
     Connection,
     FromClause,
     String,
-    bindparam,
     or_,
     select,
     type_coerce,
@@ -32,6 +31,7 @@ from finishlog.store.log.heads import (
     read_withdrawals,
 )
 from finishlog.store.log.in_force import fates, withdrawn_acts
+from finishlog.store.schema.asked import among, ask
 from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
 from finishlog.store.schema.rows import rows_of
 from finishlog.store.schema.things import face, part, piece, zone, zone_was
@@ -104,13 +104,13 @@ class _Event(NamedTuple):
 
 def _newest_checks(connection: Connection) -> list[_Event]:
     return kept.whole(
-        connection, "checks", lambda: [_Event(*row) for row in connection.execute(_CHECKS)]
+        connection, "checks", lambda: [_Event(*row) for row in ask(connection, _CHECKS)]
     )
 
 
 def _newest_sandings(connection: Connection) -> list[_Event]:
     return kept.whole(
-        connection, "sandings", lambda: [_Event(*row) for row in connection.execute(_SANDINGS)]
+        connection, "sandings", lambda: [_Event(*row) for row in ask(connection, _SANDINGS)]
     )
 
 
@@ -191,7 +191,7 @@ _UNDER = (
     .join(_ON, _ON.c.id == coat.c.entry_id)
     .where(
         _ON.c.latest_at <= _THEN.c.latest_at,
-        coat.c.product_id.in_(bindparam("products", expanding=True)),
+        among(coat.c.product_id, "products"),
     )
 )
 
@@ -205,7 +205,7 @@ def _coats_under(
     """
     newest: dict[tuple[int, ...], tuple[str, int]] = {}
     for *where, act, at, on_id in rows_of(
-        connection, _UNDER, _THEN.c.id, events, products=list(products)
+        connection, _UNDER, _THEN.c.id, events, products=products
     ):
         if act not in gone.acts and on_id not in gone.entries:
             newest[tuple(where)] = max(newest.get(tuple(where), ("", 0)), (at, on_id))

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, Row
 
 from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.kinds import OF_THE_WORK
@@ -17,7 +17,7 @@ from finishlog.store.log.heads import Head, read_heads, read_targets, read_withd
 from finishlog.store.log.in_force import Fate, Withdrawal, fates, withdrawn_acts
 from finishlog.store.log.rows import read_entries
 from finishlog.store.schema.log import act
-from finishlog.store.schema.rows import rows_of
+from finishlog.store.schema.rows import rows_of, whole
 
 
 class HistoryRow(Struct, frozen=True, kw_only=True):
@@ -63,14 +63,14 @@ def read_history(
     rows = _Rows(connection, heads, withdrawals, None if ids is None else heads)
     return tuple(
         row
-        for typed in sorted(rows_of(connection, select(act), act.c.id, acts), key=lambda a: a.id)
+        for typed in sorted(rows_of(connection, whole(act), act.c.id, acts), key=lambda a: a.id)
         for row in rows.of(typed)
     )
 
 
 def read_acts(connection: Connection, acts: Collection[int]) -> tuple[HistoryRow, ...]:
     """Read some acts alone: what they changed about things stands in `changes`."""
-    rows = rows_of(connection, select(act), act.c.id, acts)
+    rows = rows_of(connection, whole(act), act.c.id, acts)
     return tuple(HistoryRow(**_act(typed)) for typed in rows)
 
 

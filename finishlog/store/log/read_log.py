@@ -24,6 +24,7 @@ from finishlog.store.log.heads import Head, read_heads, read_targets, read_withd
 from finishlog.store.log.in_force import Fate, fates, withdrawn_acts
 from finishlog.store.log.read_air import read_logged_air
 from finishlog.store.log.rows import read_entries
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.log import coat, container_event, entry
 from finishlog.store.schema.things import container
 
@@ -144,7 +145,7 @@ def _air_begins(
     connection: Connection, standing: _Standing, since: datetime | None
 ) -> datetime | None:
     """Find since when readings and rags matter; None when there are neither coats nor readings."""
-    last_reading = connection.scalar(_LAST_READING)
+    ((last_reading,),) = ask(connection, _LAST_READING)
     coats = [head.when.earliest for head, _ in standing.values() if head.kind == kind_of(Coat)]
     moments = [*coats, *(moment for moment in (last_reading, since) if moment)]
     return min(moments) - BEFORE_A_COAT if moments else None
@@ -152,12 +153,11 @@ def _air_begins(
 
 def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[int]:
     if since is None:
-        return {*connection.scalars(_ALL_OF_THE_SHOP), *connection.scalars(OF_CONTAINERS_IN_USE)}
-    given = {"since": since}
-    return {
-        *connection.scalars(_OF_THE_SHOP_SINCE, given),
-        *connection.scalars(_CONTAINERS_SINCE, given),
-    }
+        rows = ask(connection, _ALL_OF_THE_SHOP) + ask(connection, OF_CONTAINERS_IN_USE)
+    else:
+        of_shop = ask(connection, _OF_THE_SHOP_SINCE, since=since)
+        rows = of_shop + ask(connection, _CONTAINERS_SINCE, since=since)
+    return {row[0] for row in rows}
 
 
 def _joined(within: Iterable[Stretch]) -> list[Stretch]:
@@ -174,9 +174,9 @@ def _joined(within: Iterable[Stretch]) -> list[Stretch]:
 def _air_within(connection: Connection, stretches: Iterable[Stretch]) -> set[int]:
     """Find the readings, loggers' files and heating of some stretches of time."""
     return {
-        id_
+        row[0]
         for start, end in stretches
-        for id_ in connection.scalars(_AIR_WITHIN, {"start": start, "end": end})
+        for row in ask(connection, _AIR_WITHIN, start=start, end=end)
     }
 
 

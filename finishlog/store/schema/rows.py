@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from datetime import datetime
 from functools import cache, lru_cache
 from itertools import islice
 from typing import Any
@@ -18,6 +19,8 @@ from sqlalchemy import (
     insert,
     select,
 )
+
+from finishlog.store.schema.asked import among, ask
 
 # Older SQLite builds take 999 parameters in one statement.
 _AT_ONCE = 900
@@ -41,7 +44,7 @@ def rows_of(
     statement: Select[Any],
     column: ColumnElement[Any],
     ids: Collection[int] | None,
-    **given: object,
+    **given: datetime | Collection[int],
 ) -> Iterator[Any]:
     """Yield the rows of `statement` whose `column` is one of `ids`; None: all rows.
 
@@ -51,12 +54,11 @@ def rows_of(
     unpack them: getting at a row's columns by name takes three times as long.
     """
     if ids is None:
-        yield from connection.execute(statement).all()
+        yield from ask(connection, statement, **given)
         return
     left = iter(sorted(ids))
     while share := list(islice(left, _AT_ONCE)):
-        of_share = _of_some(statement, column)
-        yield from connection.execute(of_share, {"ids": share, **given}).all()
+        yield from ask(connection, _of_some(statement, column), ids=share, **given)
 
 
 @cache
@@ -82,7 +84,7 @@ def in_use(table: Table) -> Select[Any]:
 @lru_cache
 def _of_some(statement: Select[Any], column: ColumnElement[Any]) -> Select[Any]:
     """Narrow a statement to some ids; one that stands at a module's head is built once."""
-    return statement.where(column.in_(bindparam("ids", expanding=True)))
+    return statement.where(among(column, "ids"))
 
 
 def written(table: Table, thing: Struct) -> dict[str, object]:

@@ -13,7 +13,7 @@ from typing import Any
 from uuid import uuid4
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, Row, bindparam, func, or_, select, update
+from sqlalchemy import Connection, Row, func, or_, select, update
 
 from finishlog.core.log.entries import Coat
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
@@ -22,6 +22,7 @@ from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.log.ledger import Ledger
+from finishlog.store.schema.asked import among, ask
 from finishlog.store.schema.log import coat, entry_target
 from finishlog.store.schema.rows import add_row, written
 from finishlog.store.schema.things import container, mix_part
@@ -74,7 +75,7 @@ def read_containers(
     connection: Connection, also: Collection[int] = (), *, archived: bool = False
 ) -> dict[int, Container]:
     """Read the containers in use, and those with the ids in `also`; `archived`: all there are."""
-    found_there = connection.execute(_ALL if archived else _IN_USE, {"also": list(also)})
+    found_there = ask(connection, _ALL) if archived else ask(connection, _IN_USE, also=also)
     rows: dict[int, list[Row[Any]]] = defaultdict(list)
     for row in found_there:
         rows[row.id].append(row)
@@ -105,7 +106,7 @@ _ALL = (
 _IN_USE = _ALL.where(
     or_(
         container.c.archived_at.is_(None),
-        container.c.id.in_(bindparam("also", expanding=True)),
+        among(container.c.id, "also"),
     )
 )
 

@@ -19,6 +19,7 @@ from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.store.log.figures import figure_of, figure_values, window_of, window_values
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.rows import add_row, up_to
 from finishlog.store.schema.things import product_figure, product_says, product_window
 
@@ -101,7 +102,7 @@ def label_acts(connection: Connection) -> frozenset[int]:
 
 def _standing(connection: Connection, table: Table, now: datetime) -> Iterator[Row[Any]]:
     """Yield the rows that hold at a moment, the oldest first; not those of acts taken back."""
-    rows = connection.execute(up_to(table), {"now": now}).all()
+    rows = ask(connection, up_to(table), now=now)
     undoable = any(row.act_id is not None for row in rows)
     undone = withdrawn_acts(read_withdrawals(connection)) if undoable else {}
     return (row for row in rows if row.act_id not in undone)

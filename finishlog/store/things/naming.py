@@ -15,6 +15,7 @@ from finishlog.core.shop.things import Alias, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import things as tables
+from finishlog.store.schema.asked import ask
 from finishlog.store.things.changes import changed
 
 TABLE_OF: dict[ThingKind, Table] = {
@@ -34,7 +35,7 @@ _ALIASES = select(tables.alias.c.kind, tables.alias.c.old_name, tables.alias.c.t
 
 def read_aliases(connection: Connection) -> tuple[Alias, ...]:
     """Read every name that a thing had before, in the order they were given up."""
-    rows = connection.execute(_ALIASES)
+    rows = ask(connection, _ALIASES)
     return tuple(Alias(ThingKind(kind), name, thing) for kind, name, thing in rows)
 
 

@@ -29,6 +29,7 @@ from finishlog.core.shop.things import (
     Zone,
 )
 from finishlog.store.schema import things as tables
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.rows import in_use, rows_of, whole
 from finishlog.store.things.containers import read_containers
 from finishlog.store.things.labels import read_label_figures, read_label_windows, read_own_rules
@@ -55,7 +56,7 @@ def read_shop(connection: Connection, now: datetime, include_archived: bool = Fa
 
 def read_schedules(connection: Connection, include_archived: bool = False) -> tuple[Schedule, ...]:
     """Read the named finishing schedules, by name."""
-    found = _by(connection.execute(select(tables.step)), "steps_id")
+    found = _by(ask(connection, whole(tables.step)), "steps_id")
     query = select(tables.steps).order_by(tables.steps.c.name)
     if not include_archived:
         query = query.where(tables.steps.c.archived_at.is_(None))
@@ -67,7 +68,7 @@ def read_schedules(connection: Connection, include_archived: bool = False) -> tu
 
 def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
     query = (whole if include_archived else in_use)(tables.project)
-    return tuple(sorted((_project(row) for row in connection.execute(query)), key=_id))
+    return tuple(sorted((_project(row) for row in ask(connection, query)), key=_id))
 
 
 def _project(row: Row[Any]) -> Project:
@@ -154,7 +155,7 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     figures = read_label_figures(connection, now)
     windows = read_label_windows(connection, now)
     said = read_own_rules(connection, now)
-    rows = sorted(connection.execute(whole(tables.product)), key=_id)
+    rows = sorted(ask(connection, whole(tables.product)), key=_id)
     return {
         row.id: Product(
             row.id,
@@ -176,7 +177,7 @@ def read_rooms(
     """Read the rooms, with the usual days that hold at `now`."""
     usual = read_usual_days(connection, now)
     query = (whole if include_archived else in_use)(tables.room)
-    rows = sorted(connection.execute(query), key=_id)
+    rows = sorted(ask(connection, query), key=_id)
     return {row.id: _room(row, usual.get(row.id, ())) for row in rows}
 
 

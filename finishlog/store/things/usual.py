@@ -13,6 +13,7 @@ from sqlalchemy import Connection, Row, insert, select, update
 
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.shop.hours import ShopHours, WeeklyHours
+from finishlog.store.schema.asked import ask
 from finishlog.store.schema.rows import add_row, rows_of, up_to, whole
 from finishlog.store.schema.things import setting, shop_hours, shop_week, usual_day, usual_hour
 
@@ -86,7 +87,7 @@ def put_setting(connection: Connection, key: str, value: str) -> None:
 
 def read_settings(connection: Connection) -> dict[str, str]:
     """Read all settings."""
-    return {row.key: row.value for row in connection.execute(whole(setting))}
+    return {row.key: row.value for row in ask(connection, whole(setting))}
 
 
 def read_usual_days(connection: Connection, now: datetime) -> Mapping[int, tuple[UsualDay, ...]]:
@@ -147,10 +148,9 @@ def _sets(
 
     A row that was replaced at its own moment never held.
     """
-    query = up_to(usual_day)
+    rows = ask(connection, up_to(usual_day), now=now)
     if room is not None:
-        query = query.where(usual_day.c.room_id == room)
-    rows = connection.execute(query, {"now": now}).all()
+        rows = [row for row in rows if row.room_id == room]
     hours = _hours(connection, [row.id for row in rows])
     found: dict[int, dict[Season | None, list[_Set]]] = defaultdict(lambda: defaultdict(list))
     for n, row in enumerate(rows):
@@ -189,8 +189,8 @@ def read_shop_hours(connection: Connection) -> ShopHours:
     """Read every weekly pattern with its date; the time zone is the setting, else UTC."""
     zone = read_settings(connection).get(TIME_ZONE, "UTC")
     hours: dict[int, list[WeeklyHours]] = defaultdict(list)
-    for row in connection.execute(_HOURS):
+    for row in ask(connection, _HOURS):
         hours[row.shop_week_id].append(WeeklyHours(row.weekday, row.opens_min, row.closes_min))
     # Two weeks set for the same moment: the one typed last.
-    patterns = {row.valid_from: tuple(hours[row.id]) for row in connection.execute(_WEEKS)}
+    patterns = {row.valid_from: tuple(hours[row.id]) for row in ask(connection, _WEEKS)}
     return ShopHours(tuple(patterns.items()), zone)
