@@ -14,6 +14,7 @@ STORIES = {
         speaks("oak top; air 23C 95%; ask waterborne-clear 08:00", Answer.NOT_IN_THIS_AIR),
         speaks("oak top; surface 12C 08:00; ask waterborne-clear", Answer.NOT_IN_THIS_AIR),
         speaks("oak top; air 23C 60%; ask lacquer-sprayed spray 08:00"),
+        speaks("oak top; night 8C; one-air 18C 60%; ask alkyd-varnish +1h", None, "dew may fog"),
         speaks("oak top; no-air; ask waterborne-clear 08:00", Answer.TEST),
         speaks("oak top; night 2C; one-air 20C 50%; ask waterborne-clear 08:00"),
         silent("oak top; ask waterborne-clear 08:00"),

@@ -22,6 +22,12 @@ STORIES = {
     "pair": (
         speaks("oak top; shellac-waxy 08:00; ask waterborne-clear +7d", Answer.UNDERNEATH),
         speaks("oak top; hardwax-oil 08:00; wipe +5m; ask lacquer-sprayed spray +30d"),
+        # A pair of which nothing is published is tried first.
+        speaks(
+            "oak top; conversion-varnish spray 08:00; ask waterborne-clear +40d",
+            Answer.TEST,
+            "nothing published",
+        ),
         silent("oak top; shellac-2lb 08:00; ask shellac-waxy +7d"),
         silent("oak top; shellac-waxy 08:00; off bare +1d; ask waterborne-clear +7d"),
         silent("oak top; ask waterborne-clear 08:00"),

@@ -29,6 +29,8 @@ STORIES = {
         silent("oak top; air 21C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +26h"),
         speaks("oak top; air 21C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +20h"),
         speaks("oak top; air 16C 50%; hardwax-oil 08:00; wipe +20m; ask hardwax-oil +26h"),
+        # A glaze that was not sealed in time cannot be scuffed.
+        speaks("maple top; glaze 08:00; wipe +15m; ask alkyd-varnish +5d", Answer.TEST, "scuffing"),
         # The edge of what was broken off is scuffed; what a next coat melts is not.
         speaks(
             "oak top; waterborne-clear stopped:half 08:00; ask waterborne-clear +7h",

@@ -44,6 +44,12 @@ STORIES = {
         silent("ash leg; hardwax-oil 19:00; wipe +2h; ask solvent-wipe +5m"),
         silent("ash leg; hardwax-oil 19:00; wipe +2h; off bare +1h; ask hardwax-oil +2d"),
         silent("ash leg; hardwax-oil 19:00; wipe +20m; ask hardwax-oil +2d"),
+        # By a time that is only roughly known it may have been in time: it is asked.
+        speaks(
+            "oak top; wiping-stain about:1h 09:00; wipe +10m; ask waterborne-clear +7d",
+            None,
+            "it may not have been",
+        ),
         # A glaze that set is too thick to hold; dry tells nothing of that, a scratch does.
         speaks(
             "maple top; shellac-2lb; glaze +1d; wipe +45m; ask lacquer-sprayed +30h",

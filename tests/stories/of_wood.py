@@ -51,6 +51,9 @@ STORIES = {
         speaks("oak top; bleach-chlorine 08:00; ask bleach-oxalic +1h", Answer.UNDERNEATH),
         silent("oak top; bleach-chlorine 08:00; rinse +1h; ask bleach-oxalic +1h"),
         silent("oak top; ask bleach-oxalic 08:00"),
+        # Another bleach over it, where they make no poison.
+        speaks("ash leg; bleach-oxalic 08:00; ask bleach-two-part +1h"),
+        silent("ash leg; bleach-oxalic 08:00; ask bleach-oxalic +1h"),
         # Also by a cloth or a rinse.
         speaks("ash leg; bleach-chlorine 08:00; ask rinse with vinegar +1h", Answer.UNDERNEATH),
         speaks("ash leg; bleach-chlorine 08:00; ask wipe with ammonia +1h", Answer.UNDERNEATH),

@@ -18,7 +18,8 @@
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
-- `for food`, `for child`: who uses it
+- `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face; `frame
+  rail*2 stile`: an assembly of so many of each; a coat `about:2h`: at some time in the hours before
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
   (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
   `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
@@ -36,6 +37,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from datetime import timedelta
 from functools import cache
 from typing import Any
 
@@ -50,6 +52,7 @@ from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Review, Stripped
+from finishlog.core.log.when import Sureness
 from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Outcome, Stripping
 from finishlog.core.published.care import UsedFor
 from finishlog.core.rules.all import findings_of
@@ -57,6 +60,7 @@ from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish, Part
 from finishlog.core.verdict.fold import decide
+from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around, around
 from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, taking_off, work_asked
 from finishlog.core.zone.state import ZoneState
@@ -99,16 +103,24 @@ def silent(line: str) -> Told:
 
 @dataclass(frozen=True)
 class Scene:
-    """What a story leads to: the zone, what is asked of it, what is around it."""
+    """What a story leads to: the zone, what is asked of it, what is around it, what is glued up."""
 
     zone: ZoneState
     asked: Asked
     around: Around
+    glue_ups: tuple[GlueUp, ...] = ()
 
     @property
     def found(self) -> tuple[Finding, ...]:
         """What every rule finds."""
         return findings_of(self.zone, self.asked, self.around)
+
+    @property
+    def beside(self) -> tuple[Finding, ...]:
+        """What is found that no rule finds: of a soft film, and of glue-ups that are due."""
+        glued = [each.verdict for each in self.glue_ups]
+        of_glue = [f for verdict in glued for f in (verdict.binds, *verdict.findings)]
+        return (*self.zone.verdict.findings, *of_glue)
 
     @property
     def verdict(self) -> Verdict:
@@ -170,8 +182,11 @@ class Teller:
         name, _, face = name.partition("/")
         old = [w for w in wood if w.startswith("old-")]
         species = " ".join(w for w in wood if w not in old) or None
-        faces = tuple(face.split("+")) if face else ("all round",)
-        made = self.story.part(name, *self._steps(steps), faces=faces, species=species)
+        named = face.split("+") if face else ["all round"]
+        joints = [each.removesuffix(":joint") for each in named if each.endswith(":joint")]
+        faces = [each for each in named if not each.endswith(":joint")]
+        told = self._steps(steps)
+        made = self.story.part(name, *told, faces=faces, joints=joints, species=species)
         if old:
             made = replace(made, old_finish=OldFinish(old[0].removeprefix("old-")))
             self.story.parts[-1] = made
@@ -198,7 +213,7 @@ class Teller:
         told = how_they_came_out(self.story.finished(self.hour), FACTS, self.story.zone)
         lessons = Lessons.drawn_from(told)
         near = around(bench.zones, bench.now, FACTS, bench.products, lessons)
-        return Scene(zone, self._asked(words, zone), near)
+        return Scene(zone, self._asked(words, zone), near, bench.glue_ups)
 
     def _asked(self, words: list[str], zone: ZoneState) -> Asked:
         word = words[0]
@@ -284,7 +299,8 @@ class Teller:
         laid = [w for w in told.more if w in _LAID]
         told_scuffed = [w for w in told.more if w in _SCUFFED]
         stopped = [w for w in told.more if w.startswith("stopped:")]
-        aside = {*thick, *laid, *told_scuffed, *stopped}
+        about = [w for w in told.more if w.startswith("about:")]
+        aside = {*thick, *laid, *told_scuffed, *stopped, *about}
         how = [w for w in told.more if w not in aside and not w.startswith("from-")]
         product = self.story.products[self.story.product(class_key)]
         coat = self.story.coat(
@@ -305,6 +321,10 @@ class Teller:
             coat = replace(coat, stopped=words)
         for um in thick:
             coat = replace(coat, wet_film_um=_number(um, "um"))
+        for word in about:
+            first = coat.when.earliest - timedelta(hours=_number(word.removeprefix("about:"), "h"))
+            told_at = replace(coat.when, earliest=first, sureness=Sureness.ABOUT)
+            coat = replace(coat, when=told_at)
         for word in told_scuffed:
             coat = replace(coat, scuffed_before=_SCUFFED[word])
         self.story.entries[-1] = coat
@@ -427,6 +447,11 @@ class Teller:
         frame = self.story.part("frame", needs={told.on.name: 1})
         glue = told.word if told.more else ""
         self.story.join(self.hour, frame.pieces[0], told.on.pieces, glue)
+
+    def _told_frame(self, told: Clause) -> None:
+        """Make an assembly of parts: `frame rail*2 stile`, still to be glued up."""
+        needs = [part.partition("*") for part in told.more]
+        self.story.part("frame", needs={name: int(count or 1) for name, _, count in needs})
 
     def _told_note(self, told: Clause) -> None:
         self.story._happened(Note(**self._head(told), text=" ".join(told.more)))

@@ -17,6 +17,7 @@ from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
 from finishlog.core.findings import Act
 from finishlog.core.rules.all import RULES
 from finishlog.core.rules.on_record import facts_on_record
+from tests.stories.beside import BESIDE
 from tests.stories.pairs import proved_by
 from tests.stories.reading import DERIVED, read_by, watched
 from tests.stories.telling import Teller, Told, scene
@@ -47,6 +48,16 @@ def test_a_rule_speaks_in_its_stories_and_is_silent_in_the_others(rule: str, tol
         assert sentence(each)
         assert "None" not in sentence(each) + remedy(each) + short(each) + waits_for(each)
     assert told.says in " ".join(f"{sentence(f)} {remedy(f)}" for f in found)
+
+
+@pytest.mark.parametrize(
+    ("id_", "told"),
+    [(id_, told) for id_, all_of_it in BESIDE.items() for told in all_of_it],
+)
+def test_what_no_rule_finds_is_told_speaking_and_silent_too(id_: str, told: Told):
+    spoke = [f for f in scene(told.line).beside if f.rule == id_]
+    assert bool(spoke) == told.speaks, [f.rule for f in scene(told.line).beside]
+    assert told.says in " ".join(f"{sentence(f)} {remedy(f)} {waits_for(f)}" for f in spoke)
 
 
 def test_every_rule_is_told_speaking_and_silent():
