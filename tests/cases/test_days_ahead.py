@@ -72,8 +72,6 @@ def test_fc046_sub_batches_keep_their_own_clocks(finisher: Finisher):
         "part new kitchen/doors -n 50 --face back:hidden --face front --steps both",
         "part new kitchen/fronts -n 20 --face back:hidden --face front --steps both",
         "air 23C 50%",
-        # What is called catalysed has its catalyst mixed in.
-        "mix catalysed base:2L hardener:200ml",
     )
     finisher.types("2026-06-01 08:30", "log fronts:1-10 --face back --method spray")
     first = finisher.reads("2026-06-01 09:40", "log doors:1-24 --face back --method spray")
@@ -81,11 +79,12 @@ def test_fc046_sub_batches_keep_their_own_clocks(finisher: Finisher):
         assert first.startswith("09:40 doors:1-24, back: coat 1, catalysed")
     ready = finisher.reads("2026-06-01 09:50", "ready")
     with FC046.line(2):
-        # The fronts close at 10:30, the doors an hour later.
-        assert "fronts:1-10, back catalysed 2 of 2" in ready
+        # The fronts close at 10:30, the doors an hour later; no word of a catalyst came with them.
+        assert "fronts:1-10, back catalysed waits for word that its hardener was in it" in ready
         assert ready.index("closes 10:30") < ready.index("closes 11:30")
-        later = finisher.reads("2026-06-01 10:45", "ready").partition("BENCH NOW ")[2]
-        assert later.startswith("test, coat kitchen/doors:1-24, back catalysed 2 of 2")
+        assert ready.index("fronts:1-10, back") < ready.index("doors:1-24, back")
+        later = finisher.reads("2026-06-01 10:45", "ready").partition("LEAVE ALONE ")[2]
+        assert later.startswith("kitchen/doors:1-24, back catalysed")
     finisher.types(
         "2026-06-01 12:45", "log doors:25-50 --face back --method spray --at 'today 11:00 to 12:40'"
     )
@@ -96,7 +95,8 @@ def test_fc046_sub_batches_keep_their_own_clocks(finisher: Finisher):
         assert "window closes 11:30" in early
         # A window counts from the first piece of a range, a wait from the last.
         assert "window closes 13:00" in late
-        assert "sand after 15:00" in late
+        assert "tack-free after 15:00" in late
+        assert "then recoat after 14:00; closes 13:00" in late
         assert "doors ×50 back 1 of 2 front 0 of 2" in grid
         assert "fronts:1-10 back 1 of 2 front 0 of 2" in grid
         assert "fronts:11-20 back 0 of 2 front 0 of 2" in grid

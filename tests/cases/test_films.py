@@ -265,8 +265,7 @@ def test_fc014_good_days_and_bad_days_stand_side_by_side(finisher: Finisher):
         "log doors:1-4 stain",
         "log doors:1-4 wipe",
     )
-    # What hardens by a catalyst has its catalyst mixed in.
-    finisher.types("2026-03-03 09:30", "air 22C 45%", "mix varnish base:1L hardener:100ml")
+    finisher.types("2026-03-03 09:30", "air 22C 45%")
     told = finisher.reads("2026-03-03 09:30", "log doors:1-4 varnish --method spray")
     with FC014.line(3):
         assert "recoat after 11:00; closes 11:30" in told

@@ -38,12 +38,6 @@ BESIDE = {
         speaks(f"{PAIR}; stile: mask 08:00; ask rest +1h", says="stile"),
         silent(f"{PAIR}; alkyd-varnish 08:00; ask rest +30d"),
     ),
-    "glue-on-finish": (
-        speaks(f"{TENON}; tenon: shellac-2lb 08:00; ask rest +9d", says="rail"),
-        silent(f"{TENON}; face: shellac-2lb 08:00; ask rest +9d"),
-        # With something else beside it is one reason of several.
-        silent(f"{TENON}; tenon: shellac-2lb 08:00; stile: mask; ask rest +9d"),
-    ),
     "dirty-joint": (
         speaks(f"{TENON}; tenon: shellac-2lb 08:00; stile: mask; ask rest +9d", says="rail"),
         silent(f"{TENON}; face: shellac-2lb 08:00; ask rest +9d"),

@@ -15,7 +15,7 @@ STORIES = {
         speaks(
             f"{LATE}; ask waterborne-clear +4h",
             Answer.TEST,
-            "unscuffed over our waterborne-clear 3 d after it, its window is 8 h",
+            "3 d after it, its window is 8 h, unscuffed",
         ),
         speaks("oak top; waterborne-clear 08:00; waterborne-clear +3d; ask pack +9d", Answer.TEST),
         speaks(f"{LATE}; check flakes +9d; ask use +1d"),
@@ -30,6 +30,12 @@ STORIES = {
         speaks(
             "oak top; waterborne-clear 08:00; check holds +3d; waterborne-clear; ask pack +9d",
             Answer.TEST,
+        ),
+        # Scuffed before it sands it got no grip.
+        speaks(
+            "oak top; alkyd-varnish 08:00; scuff +3h; alkyd-varnish +3d; ask pack +60d",
+            Answer.TEST,
+            "too young",
         ),
         # Varnish wants it every time, also for another finish over it.
         speaks("oak top; alkyd-varnish 08:00; alkyd-varnish +2d; ask rub-out +60d", Answer.TEST),

@@ -41,6 +41,7 @@ from finishlog.core.zone.verdict import MAY_ACT
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
 _TONIGHT = timedelta(hours=12)
+_NEVER = datetime.max.replace(tzinfo=UTC)
 FINE = finding("fine")
 _WAITS = {Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.NOT_IN_THIS_AIR}
 
@@ -136,7 +137,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         rags=open_rags(seen),
         bench=tuple(sorted(acting, key=_urgency)),
         stopped=tuple(s for s in lines if s.answer in _STOPPED),
-        drying=tuple(sorted(waiting, key=lambda s: (s.high is None, s.high or seen.clock.now))),
+        drying=tuple(sorted(waiting, key=_soonest)),
         set_aside=tuple(s for s in lines if s.answer is Answer.SET_ASIDE),
         glue_ups=glue_ups,
         milestones=_milestones(zones, seen.clock.now),
@@ -156,6 +157,11 @@ def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:
     dusty = line.answer is Answer.SCUFF or line.operation in ABRADES
     closes = line.closes or datetime.max.replace(tzinfo=UTC)
     return (line.answer is not Answer.DEADLINE, not dusty, line.answer is Answer.BLOCKED, closes)
+
+
+def _soonest(line: Standing) -> tuple[bool, datetime]:
+    """Sort by when it is ready; what no date ends by when its window closes."""
+    return line.high is None, line.high or line.closes or _NEVER
 
 
 def _room(room: int, seen: Look) -> RoomLine:

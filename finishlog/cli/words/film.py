@@ -52,7 +52,7 @@ def _wiped_late(of: Finding) -> str:
 def _taped(of: Finding) -> str:
     tape = f"tape on a cross-cut tells; if it holds: {Do.CHECK('PART', Found.HOLDS)}"
     scuffed = f"; if it was scuffed: {Do.AMEND(act(of), scuffed=True)}"
-    return tape + (scuffed if text(of, "untold") else "")
+    return tape + (scuffed if text(of, "how") == "untold" else "")
 
 
 def _whose(of: Finding) -> str:
@@ -120,9 +120,13 @@ def _met_cold(of: Finding) -> str:
 
 
 def _unscuffed(of: Finding) -> str:
-    said, untold = ("", " with no scuffing on record") if text(of, "untold") else (" unscuffed", "")
+    how = {
+        "too young": "scuffed too young for grip",
+        "untold": "with no scuffing on record",
+        "none": "unscuffed",
+    }[text(of, "how")]
     late = f" {measured(of)} after it, its window is {wanted(of)}," if of.measured else ""
-    return f"{text(of, 'over')} went on{said} over {text(of, 'under')}{late}{untold}: it may peel"
+    return f"{text(of, 'over')} went on over {text(of, 'under')}{late} {how}: it may peel"
 
 
 WORDS = {

@@ -52,10 +52,14 @@ def fold(found: Sequence[Finding], asked: Asked) -> Verdict:
     clock = next((f for f in found if f.wait and f.plain and f.answer in _CLOCKS), binds)
     timed = clock if answer in _BY_THE_CLOCK and binds.high is None else binds
     closes = [f.closes for f in found if f.closes is not None and f.answer in _MAY_CLOSE]
+    low = timed.low if timed.low or answer not in _LOW_BY_THE_CLOCK else clock.low
+    if answer is Answer.WAITS and binds.high is None:
+        # What no date ends may be answered today: then the film has its own clock.
+        low = clock.high
     return Verdict(
         answer,
         binds,
-        timed.low if timed.low or answer not in _LOW_BY_THE_CLOCK else clock.low,
+        low,
         timed.high,
         binds.closes or (min(closes, default=None) if answer in _MAY_CLOSE else None),
         tuple(f for f in found if not f.plain),

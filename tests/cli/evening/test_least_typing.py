@@ -103,7 +103,7 @@ def test_the_second_coat_needs_one_command(shop: Finishlog):
 
 def test_a_scuffing_that_came_too_early_is_not_said_to_be_missing(shop: Finishlog):
     """It is on record; what is wrong with it is that the film was too young."""
-    shop.did("log", "seat", "varnish", now=WEEK_LATER)
+    shop.did("log", "seat", "varnish", "--scuffed", now=WEEK_LATER)
     soon = "2026-12-02T20:00:00+00:00"
     shop.did("log", "seat", "scuff", now=soon)
     page = shop.did("log", "seat", "varnish", now=soon).out

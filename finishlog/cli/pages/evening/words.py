@@ -180,7 +180,10 @@ def _reason(line: Standing, clock: Clock) -> str:
             return f"{short(line.because)}: {then} {after(line.low, line.high, clock)}"
         case Answer.WAITS:
             until = f" ({after(None, line.high, clock)})" if line.high else ""
-            return f"waits for {waits_for(line.because)}{until}"
+            if line.high is None and line.low is not None and line.low > clock.now:
+                until = f", then {_next(line)} {after(None, line.low, clock)}"
+            waits = f"waits for {waits_for(line.because)}{until}"
+            return "; ".join(filter(None, (waits, closing(line.closes, clock, after=""))))
         case Answer.DEADLINE:
             assert line.closes is not None
             return f"{short(line.because)} before {clock.words(line.closes)}"

@@ -56,6 +56,13 @@ def _lacks_grip(under: Layer, over: Layer, around: Around) -> bool:
     return scuffs or wants_scuffing(under, over.put_on)
 
 
+def _how(under: Layer, over: Layer) -> str:
+    """Tell what is on record of a scuffing: that it was too young for it, or none; or nothing."""
+    if any(work.operation in GRIPS for work in under.abraded):
+        return "too young"
+    return "untold" if over.coat.scuffed_before is None else "none"
+
+
 def _unscuffed(under: Layer, over: Layer) -> Finding:
     """Say how old the film was, where its window is what had closed."""
     window = under.coat.figures.window
@@ -66,7 +73,7 @@ def _unscuffed(under: Layer, over: Layer) -> Finding:
         answer=Answer.TEST,
         over=over.coat.product_name,
         under=under.coat.product_name,
-        untold="untold" if over.coat.scuffed_before is None else "",
+        how=_how(under, over),
         act=over.coat.act,
     )
     if window.closes is None or not wants_scuffing(under, over.put_on):
