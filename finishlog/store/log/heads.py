@@ -106,17 +106,19 @@ def read_amendments(connection: Connection) -> tuple[Link, ...]:
 
 def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
-    query, piece = _naming()
+    query, piece = _naming(tuple(naming_pieces()))
     return {row[0] for row in rows_of(connection, query, piece, pieces)}
 
 
 @cache
-def _naming() -> tuple[Select[Any], ColumnElement[Any]]:
-    """Select the entries that name pieces; also the column of these."""
+def _naming(
+    columns: tuple[tuple[Column[int], Column[int]], ...],
+) -> tuple[Select[Any], ColumnElement[Any]]:
+    """Select the entries that name pieces in some columns; also the column of these."""
     either = union_all(
         *(
             select(entry_id.label("entry"), piece_id.label("piece"))
-            for entry_id, piece_id in naming_pieces()
+            for entry_id, piece_id in columns
         )
     ).subquery()
     return select(either.c.entry).distinct(), either.c.piece

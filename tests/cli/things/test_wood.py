@@ -83,7 +83,7 @@ def test_no_glue_on_wood_too_wet_nor_on_parts_far_apart(shop: Finishlog):
     shop.did("moisture", "leg", "19%")
     shop.did("moisture", "seat", "10%")
     said = " ".join(shop.did("when", "stool").out.split())
-    assert "wood measured too wet" in said
+    assert "waits for leg: wood at 19 % moisture: over the 12 % to finish at" in said
     shop.did("moisture", "leg", "7%", now="2026-12-06T12:00:00+00:00")
     said = " ".join(shop.did("why", "stool", now="2026-12-06T12:00:00+00:00").out.split())
     assert "seat at 10 %, leg at 7 %: 3.0 % apart" in said
