@@ -56,7 +56,8 @@ def told(answer: Answer) -> list[str]:
     "asked",
     ["ready", "why bed/rail", "plan", "log bed/rail clear", "part new bed/post --like bed/rail",
      "part new bed/leg --species maple --steps way", "part steps bed/rail --as way",
-     "steps new again dye clear", "steps edit way dye clear"],
+     "steps new again dye clear", "steps edit way dye clear",
+     "steps check way --on maple", "over dye clear --on maple"],
 )  # fmt: skip
 def test_a_pair_that_peeled_is_heard_wherever_it_is_chosen(tmp_path: Path, asked: str):
     (line,) = told(played(tmp_path, CRAZED + AWAY + NEXT).did(*asked.split()))
@@ -69,7 +70,8 @@ def test_a_pair_that_peeled_is_heard_wherever_it_is_chosen(tmp_path: Path, asked
 @pytest.mark.parametrize(
     "asked",
     ["log bed/rail pot", "steps new again pot clear", "part new bed/leg --species oak --steps way",
-     "part new bed/try --like bed/rail --board"],
+     "part new bed/try --like bed/rail --board", "over dye clear --on oak",
+     "over dye pot --on maple", "steps check way"],
 )  # fmt: skip
 def test_another_pair_or_wood_hears_nothing_and_nor_does_a_board(tmp_path: Path, asked: str):
     shop = played(tmp_path, CRAZED + AWAY + NEXT)

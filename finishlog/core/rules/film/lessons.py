@@ -16,6 +16,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import CameOut, Lessons, Pair, Put, put
 from finishlog.core.findings import Figured, Finding, Level, count, finding
 from finishlog.core.finish.classes import YOUR_LOG
+from finishlog.core.log.entries import Check, Fault, Review
 from finishlog.core.log.words import Outcome
 from finishlog.core.rules.reads import BARE, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, rule
@@ -56,7 +57,8 @@ def went_wrong_before(zone: ZoneState, asked: Asked, around: Around) -> Iterator
 
 def _is_of(came_out: CameOut, zone: ZoneState) -> bool:
     """Tell whether it is of what lies on the zone now: that speaks for itself."""
-    return not came_out.is_off and any(e.act in came_out.acts for e in zone.entries)
+    said = (e for e in zone.entries if isinstance(e, Fault | Check | Review))
+    return not came_out.is_off and any(e.act in came_out.acts for e in said)
 
 
 def _told_below(top: Layer, pair: Pair, zone: ZoneState, around: Around) -> set[int]:
