@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.findings import Finding, also, finding
+from finishlog.core.findings import Finding, In, also, finding
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
@@ -29,6 +29,11 @@ from finishlog.core.zone.state import ZoneState
 
 # A check that finds what is a fault in other words.
 _AS_FAULT = {Found.FLAKES: FaultKind.PEEL, Found.CUPPED: FaultKind.CUPPED}
+
+
+# Our own rule: by so much more a figure tells two films apart. These count from no nothing.
+_CLEARLY = 1.5
+_ON_A_SCALE = frozenset({In.CELSIUS, In.PCT})
 
 
 class Stands(IntEnum):
@@ -181,9 +186,15 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
 
 
 def _is_worse(here: Finding, there: Finding) -> bool:
-    """Tell whether what is measured here is clearly further from what is wanted than there."""
+    """Tell whether what is measured here is clearly further from what is wanted than there.
+
+    By half as far again; of what is counted from nothing up, also by half as little or as much.
+    """
     if here.measured is None or there.measured is None or here.wanted is None:
         return False
-    apart_here = abs(here.measured.value - here.wanted.value)
-    wanted_there = (there.wanted or here.wanted).value
-    return apart_here > 1.5 * abs(there.measured.value - wanted_there)
+    one, other, wanted = here.measured.value, there.measured.value, here.wanted.value
+    if abs(one - wanted) > _CLEARLY * abs(other - (there.wanted or here.wanted).value):
+        return True
+    if here.measured.unit in _ON_A_SCALE:
+        return False
+    return one * _CLEARLY < other if one < wanted else one > _CLEARLY * other

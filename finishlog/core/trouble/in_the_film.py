@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import timedelta
 
+from msgspec.structs import replace
+
 from finishlog.core.film.build import dry_film_um
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.surplus import wiped_late
@@ -182,7 +184,9 @@ def sanded(of: Scene) -> Look:
     if sand and sand.high and last.when.earliest >= sand.high:
         return None
     age_h = (last.when.latest - of.layer.put_on) / _HOUR
-    return finding("sanded-early", measured=hours(age_h), deed=last.operation.value)
+    figure = sand.figure if sand else None
+    found = finding("sanded-early", measured=hours(age_h), deed=last.operation.value)
+    return replace(found, wanted=hours(figure.high_h)) if figure else found
 
 
 def one_face(of: Scene) -> Look:
