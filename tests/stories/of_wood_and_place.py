@@ -180,7 +180,9 @@ STORIES = {
         silent("oak top; alkyd-varnish; pack +90d; scuff +9d; ask alkyd-varnish +1h"),
         silent("oak top; alkyd-varnish; pack +90d; ask pack +9d"),
         silent("oak top; alkyd-varnish; ask alkyd-varnish +9d"),
-        speaks("oak top; alkyd-varnish; stack +9d; ask alkyd-varnish +1d", None, "stacked"),
+        speaks("oak top; alkyd-varnish; stack +9d; ask alkyd-varnish +1d", None, "look for prints"),
+        speaks("oak top; stack; ask alkyd-varnish +9d", None, "let it stand free"),
+        speaks("oak old-varnish top; stack; ask alkyd-varnish +9d", None, "look for prints"),
     ),
     "kept-too-young": (
         speaks("oak top; alkyd-varnish; stack +1d; ask alkyd-varnish +9d", Answer.TEST),

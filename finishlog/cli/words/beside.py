@@ -92,8 +92,11 @@ WORDS = {
     "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
     "goes-with-faces": Words("goes with its faces"),
     "unpack-first": Words(
-        lambda f: f"{text(f, 'how')} in {text(f, 'room')} for {measured(f)}",
-        "take it out, let it stand free, and look for prints first",
+        lambda f: f"{text(f, 'how')} for {measured(f)}, in {' and '.join(each_of(f, 'rooms'))}",
+        lambda f: (
+            "take it out, let it stand free"
+            + (", and look for prints first" if f.value("film") else "")
+        ),
     ),
     "kept-too-young": Words(
         lambda f: f"{text(f, 'how')} before {text(f, 'of')} could bear it: it may print or stick",

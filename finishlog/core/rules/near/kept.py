@@ -15,7 +15,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Coat, Fault, Stripped, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.rules.reads import STAGE
+from finishlog.core.rules.reads import BARE, STAGE
 from finishlog.core.rules.rule import ABRADING, COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -45,7 +45,7 @@ def kept(zone: ZoneState) -> Kept | None:
     "unpack-first",
     binds=COAT | ABRADING | {Act.RUB},
     source=COMMON_PRACTICE,
-    reads="work.operation work.when part.room moved.when moved.room moved.pieces",
+    reads=f"{BARE} work.operation work.when part.room moved.when moved.room moved.pieces",
 )
 def unpack_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What is packed does not stand free: it is unpacked, and looked at, before work on it."""
@@ -60,9 +60,17 @@ def unpack_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         measured=Figured((around.now - at.since).days, In.DAYS),
         answer=Answer.TEST if packed else None,
         how="packed" if packed else "stacked",
-        room=zone.room.name,
+        rooms=_rooms_since(zone, at.since),
+        film=None if zone.is_bare_wood else "film",
     )
     yield replace(found, acts=(at.act,))
+
+
+def _rooms_since(zone: ZoneState, moment: datetime) -> tuple[str, ...]:
+    """Name the rooms that a piece has stood in since a moment."""
+    ends = [stay.since for stay in zone.stays[1:]]
+    left = [end for end in ends if end <= moment]
+    return tuple(dict.fromkeys(stay.air.name for stay in zone.stays[len(left) :]))
 
 
 @rule(
