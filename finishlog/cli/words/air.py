@@ -95,7 +95,10 @@ WORDS = {
         f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
     ),
     AIR_UNREAD: Words(
-        "the room's air was not read in the last hours",
+        lambda f: (
+            "the room's air was not read in the last hours"
+            + (f", but {measured(f)} ago" if f.measured else "")
+        ),
         f"log it: {Do.AIR(typed_celsius(17), '58%')}",
     ),
     "too-cold": Words(
@@ -131,7 +134,7 @@ WORDS = {
             f"be too cold yet for {text(f, 'of')}, and sweat"
         ),
         "let the part and the can warm up for some hours, until neither feels cold",
-        "the wood is still cold from where it stood",
+        lambda f: f"the wood is still cold from where it stood: {measured(f)}",
         "the wood to warm up",
     ),
     "wood-too-cold": Words(

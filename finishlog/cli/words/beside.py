@@ -99,7 +99,11 @@ WORDS = {
         ),
     ),
     "kept-too-young": Words(
-        lambda f: f"{text(f, 'how')} before {text(f, 'of')} could bear it: it may print or stick",
+        lambda f: (
+            f"{text(f, 'how')} before {text(f, 'of')} could bear it, {measured(f)} after it"
+            + (f", {wanted(f)} by its label" if f.wanted else "")
+            + ": it may print or stick"
+        ),
         f"look at it, and log what you find: {Do.CHECK('PART', 'no-print')}",
     ),
     "inside-closed": Words(

@@ -61,6 +61,11 @@ def _off_ratio(of: Finding) -> str:
     )
 
 
+def _off_ratio_short(of: Finding) -> str:
+    usual = f"{number(of, 'low'):g} to {number(of, 'high'):g} % is usual"
+    return f"mixed off its ratio: {measured(of)} of hardener, {usual}"
+
+
 def _marked(of: Finding) -> str:
     since, note = text(of, "since"), text(of, "note")
     return f"{_came(of)}, which is {'since ' if since else ''}marked: do not use" + (
@@ -68,10 +73,13 @@ def _marked(of: Finding) -> str:
     )
 
 
-def _from_old(of: Finding) -> str:
+def _aged(of: Finding) -> str:
     since, age = text(of, "since"), _ago(length(of, "age"))
-    aged = f"which was {age} old" if since == "made" else f"{since} {age} before"
-    return f"{_came(of)}, {aged}; it keeps {text(of, 'keeps')}"
+    return f"{age} old then" if since == "made" else f"{since} {age} before"
+
+
+def _from_old(of: Finding) -> str:
+    return f"{_came(of)}, {_aged(of)}; it keeps {text(of, 'keeps')}"
 
 
 _SCRATCH = f"scratch a hidden spot: {Do.CHECK('PART', Found.HOLDS)}"
@@ -90,14 +98,17 @@ WORDS = {
         "was its hardener in it?",
         "word that its hardener was in it",
     ),
-    "off-ratio": Words(_off_ratio, _OR_OFF, "mixed off its ratio"),
+    "off-ratio": Words(_off_ratio, _OR_OFF, _off_ratio_short),
     "past-pot-life": Words(
         lambda f: (
             f"{_came(f)}, {wait_words(length(f, 'past'))} past its pot life: "
             "it may look good and stay soft"
         ),
         _IS_IT_HARD,
-        "it came from a mix past its pot life: press a thumbnail into it",
+        lambda f: (
+            f"it came from a mix {wait_words(length(f, 'past'))} past its pot life: press a "
+            "thumbnail into it"
+        ),
     ),
     "from-frozen": Words(
         lambda f: f"{_came(f)}, which had frozen: it may never be a sound film",
@@ -120,7 +131,7 @@ WORDS = {
             f"touch it, and log it: {Do.CHECK('PART', Found.DRY)}; or a drop of the can on glass: "
             f"{Do.CAN_TESTED(text(f, 'can'))}"
         ),
-        lambda f: f"it came from {text(f, 'can')}, too old to be trusted: is it dry?",
+        lambda f: f"it came from {text(f, 'can')}, {_aged(f)}, too old to be trusted: is it dry?",
         "a check that finds it dry",
     ),
     "mixes-apart": Words(

@@ -62,7 +62,8 @@ def _whose(of: Finding) -> str:
 def _wiped_late_short(of: Finding) -> str:
     open_ = "rub it off with its own solvent"
     do = "scratch it when it can be tested" if text(of, "buried") else open_
-    return f"surplus {text(of, 'of')} wiped too late: {do}"
+    late = f"{measured(of)} after it, at most {wanted(of)}"
+    return f"surplus {text(of, 'of')} wiped too late: {do} ({late})"
 
 
 def _clock(of: Finding) -> str:
@@ -106,6 +107,18 @@ def _sources_differ(of: Finding) -> str:
     return f" Sources ask for {least} to {wanted(of)}: the longest binds."
 
 
+def _out_of_limits(of: Finding) -> str:
+    """Name the air that holds a film up, and the limit that it is beyond."""
+    if of.measured is None:
+        return "this air is outside its limits"
+    limit = f"at most {wanted(of)}" if text(of, "most") else f"it needs {wanted(of)}"
+    return f"this air is outside its limits, {measured(of, 0)}, {limit}"
+
+
+def _too_cold_while_young(of: Finding) -> str:
+    return f"met air too cold for it while young: {measured(of, 0)}, it needs {wanted(of)}"
+
+
 def _lies_wrong(of: Finding) -> str:
     under = text(of, "under")
     where = f"lies over {under}" if under else "on bare wood"
@@ -130,7 +143,9 @@ def _unscuffed(of: Finding) -> str:
 
 
 WORDS = {
-    "stands-still": Words("stands still: this air is outside its limits"),
+    "stands-still": Words(
+        lambda f: f"stands still: {_out_of_limits(f)}", short=lambda f: _out_of_limits(f)
+    ),
     "not-reached": Words(
         lambda f: f"{_clock(f)} not reached{label_hours(f)}{_since(f)}",
         short=lambda f: f"{_clock(f)} not reached",
@@ -159,7 +174,9 @@ WORDS = {
     "between-windows": Words(
         "its window has closed and has not opened again: scuffing does not help now"
     ),
-    "window-closed": Words("the recoat window has closed"),
+    "window-closed": Words(
+        lambda f: "the recoat window has closed" + (f" ({wanted(f)})" if f.wanted else "")
+    ),
     "scuff-now": Words("its window is open again, for a scuffed film"),
     "scuff-always": Words("scuff it every time"),
     "even-first": Words(lambda f: f"{text(f, 'fault')}: sand it smooth first"),
@@ -201,7 +218,7 @@ WORDS = {
         "an old wax is underneath: nothing bonds over wax",
         f"wash it off first, and log it: {Do.OFF('PART', to='bare', washed=True)}",
     ),
-    "met-cold": Words(_met_cold, _scratch, "met air too cold for it while young", bars=_SUSPECT),
+    "met-cold": Words(_met_cold, _scratch, _too_cold_while_young, bars=_SUSPECT),
     "met-dew": Words(
         lambda f: f"dew lay on {text(f, 'of')} while it was wet: it may feel dry and stay weak",
         _scratch,
@@ -214,7 +231,9 @@ WORDS = {
             f"dew point at {celsius(number(f, 'dew_c'), 1)}; it may come off in time"
         ),
         _scratch,
-        "went on over dew",
+        lambda f: (
+            f"went on over dew: {measured(f)} below, the dew point {celsius(number(f, 'dew_c'), 1)}"
+        ),
         bars=_SUSPECT,
     ),
     "perhaps-over-dew": Words(

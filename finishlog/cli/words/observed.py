@@ -143,7 +143,10 @@ WORDS = {
     "past-hope": Words(
         "more waiting is unlikely to help it now",
         "take it off, and begin again",
-        lambda f: f"still {text(f, 'found')} when by its class it might be fully hard",
+        lambda f: (
+            f"still {text(f, 'found')} when by its class it might be fully hard, "
+            f"{length_words(length(f, 'age'))} after the coat"
+        ),
     ),
     "change-method": Words(
         _same_method,

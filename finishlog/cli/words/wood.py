@@ -131,7 +131,7 @@ WORDS = {
     "sanded-long-ago": Words(
         lambda f: f"sanded {measured(f)} ago: before this coat a sanding holds {wanted(f)}",
         "go over it lightly by hand with the last paper, wipe the dust off, log it: sand",
-        "sanded too long ago",
+        lambda f: f"sanded too long ago: {measured(f)}, it holds {wanted(f)}",
     ),
     "grain-raised": Words(
         lambda f: f"the grain is raised ({text(f, 'by')}), and no sanding is on record since",

@@ -173,7 +173,8 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.TEST:
             return "; ".join(x for x in (_test(line, clock), closing(line.closes, clock)) if x)
         case Answer.DRYING:
-            wait = f"{_next(line)} {after(line.low, line.high, clock)}"
+            still = f": {short(line.because)}" if line.high is None else ""
+            wait = f"{_next(line)} {after(line.low, line.high, clock)}{still}"
             return "; ".join(filter(None, (wait, closing(line.closes, clock, after=""))))
         case Answer.DEAD_ZONE:
             then = line.because.value("then")

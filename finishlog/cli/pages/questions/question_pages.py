@@ -110,7 +110,8 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
             _findings(section, line, context)
             _rests_on(section, line)
             continue
-        section = page.section(f"{name_of(line)}: {standing_words(line, context.clock)}")
+        how = f"{standing_words(line, context.clock)}{_counted(line)}"
+        section = page.section(f"{name_of(line)}: {how}")
         _on_it(section, answer, context.clock)
         _label(section, answer)
         section.each(("sources", option_words(each, context.clock)) for each in answer.options)
@@ -144,6 +145,15 @@ def _findings(section: Section, line: Standing, context: Context) -> None:
     for finding, words in zip(line.findings, remedies(line.findings), strict=True):
         name = title_of(finding.source, context.facts.sources)
         section.row("finding", words + (f" [{name}]" if name else ""))
+
+
+def _counted(line: Standing) -> str:
+    """Say in few words how many hours of the clock that decides are done, while it runs."""
+    hours = line.hours
+    if hours is None or line.answer not in _WAITS or hours.done_h >= hours.high_h:
+        return ""
+    kind = "label hours" if hours.stage is not None else "h"
+    return f"; {hours.done_h:.1f} of {hours.high_h:.3g} {kind} done"
 
 
 def _kept_at(air: Air) -> str:

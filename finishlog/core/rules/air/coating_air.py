@@ -25,6 +25,7 @@ from finishlog.core.findings import (
     apart_celsius,
     celsius,
     finding,
+    hours,
     pct,
 )
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Limit, Method
@@ -144,7 +145,9 @@ def air_findings(
     reading = room.read_lately(now)
     surface = surface_c(room, now, told)
     if reading is None or surface is None:
-        return (finding(AIR_UNREAD, Level.CAUTION),)
+        last = room.measured_at(now)
+        ago = hours((now - last.at) / timedelta(hours=1)) if last else None
+        return (finding(AIR_UNREAD, Level.CAUTION, measured=ago),)
     return (
         *_bounds(of, reading.air),
         *_untold_water(of, room, reading, now),

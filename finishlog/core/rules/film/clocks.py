@@ -15,7 +15,18 @@ from msgspec.structs import replace
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.film.grip import has_edge, wants_scuffing, was_scuffed
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours, plainly
+from finishlog.core.findings import (
+    Act,
+    Answer,
+    Finding,
+    Level,
+    also,
+    celsius,
+    finding,
+    hours,
+    pct,
+    plainly,
+)
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
@@ -35,10 +46,10 @@ def clock(answer: Answer, rule_: str, time: StageTime | None = None, **says: str
     return replace(found, low=time.low, high=time.high, wait=time)
 
 
-def by_time(time: StageTime, now: datetime, **says: str) -> Finding | None:
+def by_time(time: StageTime, now: datetime, film: Layer, **says: str) -> Finding | None:
     """Return what a clock says while a wait runs; None once it is over and was measured."""
     if time.low is None or time.high is None:
-        return clock(Answer.DRYING, "stands-still", time, **says)
+        return _stands_still(clock(Answer.DRYING, "stands-still", time, **says), film, now)
     if now < time.low:
         return clock(Answer.DRYING, "not-reached", time, **says)
     if now < time.high:
@@ -47,6 +58,24 @@ def by_time(time: StageTime, now: datetime, **says: str) -> Finding | None:
         reckoned = "air-reckoned" if time.air_read else "air-not-measured"
         return clock(Answer.TEST, reckoned, time, **says)
     return None
+
+
+def _stands_still(found: Finding, film: Layer, now: datetime) -> Finding:
+    """Say what of the air holds a film up, and the limit that it is beyond."""
+    air = next(iter(film.drying_air.span_at(max(now, film.dries_since)).nearest), None)
+    limits = film.of.limits
+    if air is None:
+        return found
+    warm, damp = air.temperature_c, air.humidity_pct
+    if limits.min_c and warm < limits.min_c.value:
+        return replace(found, measured=celsius(warm), wanted=celsius(limits.min_c.value))
+    if limits.max_c and warm > limits.max_c.value:
+        found = replace(found, measured=celsius(warm), wanted=celsius(limits.max_c.value))
+        return also(found, most="most")
+    if limits.max_rh_pct and damp > limits.max_rh_pct.value:
+        found = replace(found, measured=pct(damp), wanted=pct(limits.max_rh_pct.value))
+        return also(found, most="most")
+    return found
 
 
 @rule("film-clock", binds=BY_HAND | HANDLED, source="the label, or its class", reads=STAGE)
@@ -60,7 +89,7 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     if time is None:
         yield clock(Answer.TEST, "no-figure", stage=stage.value, of=top.of.name)
         return
-    running = by_time(time, around.now, stage=stage.value)
+    running = by_time(time, around.now, top, stage=stage.value)
     yield running or clock(Answer.GO, "stage-reached", time, stage=stage.value)
 
 
@@ -137,12 +166,16 @@ def _by_wait_and_window(
         else "scuff-now"
     )
     due = clock(Answer.SCUFF, why, both, **({"fault": uneven} if uneven and not missed else {}))
-    yield replace(by_time(both, now, what="scuff") or due, scuff=True)
+    if missed and top.coat.figures.window.closes is not None:
+        due = replace(due, wanted=hours(top.coat.figures.window.closes.low_h))
+    yield replace(by_time(both, now, top, what="scuff") or due, scuff=True)
 
 
 def _by_wait(top: Layer, under: Below, time: StageTime, now: datetime) -> Finding:
-    name = (under.slowest or top).coat.product_name
-    return by_time(time, now, over=name) or clock(Answer.GO, "dry-enough", time)
+    film = under.slowest or top
+    return by_time(time, now, film, over=film.coat.product_name) or clock(
+        Answer.GO, "dry-enough", time
+    )
 
 
 def must_scuff(zone: ZoneState, under: Below, now: datetime) -> bool:

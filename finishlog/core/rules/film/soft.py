@@ -99,7 +99,10 @@ def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         return
     found = failures[-1].found
     if past_hope(top):
-        over = finding("past-hope", Level.STOP, COMMON_PRACTICE, answer=Answer.STALLED, found=found)
+        age = _rounded_down(failures[-1].when.earliest - top.dries_since)
+        over = finding(
+            "past-hope", Level.STOP, COMMON_PRACTICE, answer=Answer.STALLED, found=found, age=age
+        )
         yield replace(over, acts=(failures[-1].act,))
         return
     slow = timedelta(hours=facts.drying.slow_after_h.value)

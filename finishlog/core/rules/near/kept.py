@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.checks import failed, tells_of
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding
+from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Coat, Fault, Stripped, Work
@@ -96,6 +96,8 @@ def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
             "kept-too-young",
             Level.CAUTION,
             COMMON_PRACTICE,
+            measured=hours((at.since - top.put_on) / timedelta(hours=1)),
+            wanted=hours(bears.figure.high_h) if bears.figure else None,
             answer=None if asked.act is Act.REST else Answer.TEST,
             how="packed" if at.how is Operation.PACK else "stacked",
             of=top.coat.product_name,
