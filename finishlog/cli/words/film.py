@@ -143,9 +143,7 @@ def _unscuffed(of: Finding) -> str:
 
 
 WORDS = {
-    "stands-still": Words(
-        lambda f: f"stands still: {_out_of_limits(f)}", short=lambda f: _out_of_limits(f)
-    ),
+    "stands-still": Words(lambda f: f"stands still: {_out_of_limits(f)}", short=_out_of_limits),
     "not-reached": Words(
         lambda f: f"{_clock(f)} not reached{label_hours(f)}{_since(f)}",
         short=lambda f: f"{_clock(f)} not reached",
