@@ -159,6 +159,8 @@ class Finding(Compared, frozen=True):
     about: str = ""
     # What binds elsewhere, an edge for its face.
     because_of: Finding | None = None
+    # And what binds there beside it.
+    besides: tuple[Finding, ...] = ()
 
     def value(self, name: str) -> Value:
         """Return what it says under a name; None: nothing."""

@@ -35,12 +35,6 @@ def _missing(of: Finding) -> str:
     )
 
 
-def _members(of: Finding) -> str:
-    """Name the member that holds it up with its reason, and those that wait as well."""
-    others = each_of(of, "others")
-    return CAUSE + (f"; also {', '.join(others)}" if others else "")
-
-
 WORDS = {
     "other-face": Words(
         lambda f: f"{_face(f)} must bear turning first{label_hours(f)}",
@@ -131,10 +125,10 @@ WORDS = {
         waits=_missing,
     ),
     "members-not-ready": Words(
-        "members are not ready for cauls", REMEDY, waits=_members, cause="{said}: {long}"
+        "members are not ready for cauls", REMEDY, waits=CAUSE, cause="{said}: {long}"
     ),
     "members-to-test": Words(
-        "test first what goes into cauls", REMEDY, waits=_members, cause="{said}: {long}"
+        "test first what goes into cauls", REMEDY, waits=CAUSE, cause="{said}: {long}"
     ),
     "member-aside": Words("set aside"),
     "member-step": Words(lambda f: f"{text(f, 'step')} still to come"),

@@ -70,8 +70,9 @@ def barred_by(of: Finding) -> str:
 
 def waits_for(of: Finding) -> str:
     """Name what has to come first; empty: nothing but time."""
-    said, cause = _worded(words_of(of).waits, of), of.because_of
-    return said.replace(CAUSE, f"{_whose(cause)}{barred_by(cause)}") if cause else said
+    causes = (of.because_of, *of.besides) if of.because_of else ()
+    bars = "; ".join(f"{_whose(each)}{barred_by(each)}" for each in causes)
+    return _worded(words_of(of).waits, of).replace(CAUSE, bars)
 
 
 def plan_reason(of: Finding) -> str:

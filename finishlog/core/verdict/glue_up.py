@@ -155,8 +155,8 @@ def _bound_by(
         names.setdefault(each, []).append(name)
     causes = [replace(f, about=", ".join(dict.fromkeys(of))) for f, of in names.items()]
     last = max(causes, key=lambda each: (*_ends(each), _WEIGHS[each.level]))
-    others = tuple(dict.fromkeys(each.about for each in causes if each.about != last.about))
-    return replace(finding(rule_, others=others), because_of=last), tuple(causes)
+    besides = tuple(each for each in causes if each is not last)
+    return replace(finding(rule_), because_of=last, besides=besides), tuple(causes)
 
 
 def _slowest(states: Sequence[ZoneState], now: datetime) -> StageTime | None:

@@ -47,7 +47,7 @@ def test_tape_that_is_on_is_shown_and_holds_up_the_glue_up(stool: Finishlog):
     stool.did("log", "seat", "mask", "--face", "under")
     page = stool.did("on", "stool/*", "--grid").out
     assert "under 0, tape on" in page
-    assert "whole  waits for legs: coat still to come; also seat" in page
+    assert "whole  waits for legs: coat still to come; seat: tape to come off" in page
     assert "seat: tape to come off" in stool.did("why", "whole").out
 
 
