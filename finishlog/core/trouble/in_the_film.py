@@ -192,7 +192,7 @@ def sanded(of: Scene) -> Look:
 def one_face(of: Scene) -> Look:
     """The faces of the piece carry different numbers of coats."""
     piece = of.state.member_piece.id
-    faces = {z.face.name: len(z.layers) for z in of.zones if z.member_piece.id == piece}
+    faces = {z.face.name: len(z.coats) for z in of.zones if z.member_piece.id == piece}
     if len(set(faces.values())) < 2:
         return None
     named = tuple(f"{face} {coats}" for face, coats in faces.items())
