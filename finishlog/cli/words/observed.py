@@ -145,7 +145,7 @@ WORDS = {
         "take it off, and begin again",
         lambda f: (
             f"still {text(f, 'found')} when by its class it might be fully hard, "
-            f"{length_words(length(f, 'age'))} after the coat"
+            f"{length_words(length(f, 'age'))} old"
         ),
     ),
     "change-method": Words(
