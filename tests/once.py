@@ -1,9 +1,9 @@
 """What a person's process does once and a test run would do thousands of times.
 
 Compiling SQL: a process opens one database, a test run thousands, each with a dialect of its own by
-which SQLAlchemy keeps what it compiled; half of the time of a command went into that. Building the
-parser of a command. Making the schema by the migrations: the same empty file each time. And the
-bytecode of a program that is started.
+which SQLAlchemy keeps what it compiled; half of the time of a command went into that. Making the
+schema by the migrations: the same empty file each time. And the bytecode of a program that is
+started.
 """
 
 from __future__ import annotations
@@ -20,7 +20,6 @@ from unittest import mock
 
 from sqlalchemy import URL, Engine, create_engine
 
-from finishlog.cli import app
 from finishlog.core.clock import counting, pace_posterior
 from finishlog.store import database, engine_sqlite
 from finishlog.store.database import open_database
@@ -80,11 +79,9 @@ def compiled_once(folder: Path) -> Iterator[None]:
 
 @contextmanager
 def built_once() -> Iterator[None]:
-    """Let engines share what others compiled, and commands the parser that was built for them."""
+    """Let engines share what others compiled, and shops the sums over their air."""
     with (
         mock.patch.object(engine_sqlite, "create_engine", _engine),
-        mock.patch.object(app, "command_line", cache(app.command_line)),
-        mock.patch.object(app, "get_command", cache(app.get_command)),
         # Sums over air belong to a look; the shops of a test run meet the same air again and again.
         mock.patch.object(counting, "pieces_of", lru_cache(256)(counting.pieces_of)),
         mock.patch.object(pace_posterior, "_posterior", lru_cache(64)(pace_posterior._posterior)),

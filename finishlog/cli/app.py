@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from functools import cache
 from importlib import import_module
 from pathlib import Path
 from typing import Annotated, Any
@@ -172,6 +173,12 @@ def command_line(only: str | None = None) -> typer.Typer:
     return built
 
 
+@cache
+def parser(only: str | None) -> Any:  # noqa: ANN401
+    """Build the parser of the command that was typed; a process that runs many keeps it."""
+    return get_command(command_line(only))
+
+
 def _typed(arguments: list[str]) -> str | None:
     """Find the command in what was typed, if it stands where it is expected; '' needs none."""
     if arguments[:1] in (["--version"], ["--completion"]):
@@ -187,7 +194,7 @@ def run(arguments: list[str]) -> int:
     try:
         _refuse_no_text(arguments)
         code = _exit_code(
-            get_command(command_line(_typed(arguments))).main(
+            parser(_typed(arguments)).main(
                 arguments, prog_name="finishlog", standalone_mode=False, obj=here
             )
         )
@@ -259,7 +266,7 @@ def _other(here: Run, fault: Exception, arguments: list[str]) -> int:
     if hasattr(fault, "format_message"):
         from finishlog.cli.answering.misread import refusal
 
-        top = get_command(command_line(_typed(arguments)))
+        top = parser(_typed(arguments))
         say(_line(refusal(fault, arguments, top, MODULES)))
         return errors.USAGE
     return _our_fault(here, fault)

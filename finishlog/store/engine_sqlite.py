@@ -5,6 +5,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -57,10 +58,12 @@ _HINTS = {
 }
 
 
+@lru_cache(8)
 def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> Engine:
     """Build an engine on one file, with one connection for all that is asked in turn.
 
-    A lock is waited for at most `patience_s` seconds. Whoever is done disposes of it.
+    A lock is waited for at most `patience_s` seconds. Whoever is done disposes of it: that closes
+    the connection, and what was put into SQL stays for the next command of one process (a demo).
     """
     address = URL.create("sqlite", database=str(path))
     engine = create_engine(

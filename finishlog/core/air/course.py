@@ -80,11 +80,12 @@ class RunningSum:
         self._extend(n + 1)
 
     def _extend(self, upto: int) -> None:
+        starts, paces, totals = self._starts, self._paces, self._totals
         for span in self._course.spans[self._next : upto]:
             for start, pace in self._pieces(span):
-                self._totals.append(self._total_at(start))
-                self._starts.append(start)
-                self._paces.append(pace)
+                totals.append(self._total_at(start))
+                starts.append(start)
+                paces.append(pace)
         self._next = max(self._next, upto)
 
     def _total_at(self, end: datetime) -> float:

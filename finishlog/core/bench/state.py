@@ -69,8 +69,12 @@ class BenchState(Struct, frozen=True):
     @property
     def rooms_in_use(self) -> frozenset[int]:
         """Return the rooms whose air matters: something there is to be coated or not yet hard."""
-        minding = (z.room.id for z in self.in_the_shop if _minds_the_air(z, self.now))
-        return frozenset(room for room in minding if room is not None)
+        found: set[int] = set()
+        for state in self.in_the_shop:
+            room = state.room.id
+            if room is not None and room not in found and _minds_the_air(state, self.now):
+                found.add(room)
+        return frozenset(found)
 
     def film(self, state: ZoneState, coat: int | None) -> Layer | None:
         """Return the layer of a coat that a zone waits for: its own, its piece's, or any."""
@@ -88,9 +92,10 @@ class BenchState(Struct, frozen=True):
 def _minds_the_air(state: ZoneState, now: datetime) -> bool:
     if state.set_aside or state.is_bare_joint:
         return False
+    if state.progress.next is not None or not state.layers:
+        return state.progress.next is not None
     hard = state.stages.get(Stage.CURED)
-    still_dries = bool(state.layers) and (hard is None or hard.high is None or hard.high > now)
-    return still_dries or state.progress.next is not None
+    return hard is None or hard.high is None or hard.high > now
 
 
 # A moment of the work, and the entry: at one instant what was typed later comes later.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import UTC, datetime
-from functools import reduce
+from functools import partial, reduce
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -23,7 +23,7 @@ from finishlog.core.verdict.fold import UNDATED, decide
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
-from finishlog.core.zone.verdict import MAY_ACT, Verdict, of
+from finishlog.core.zone.verdict import MAY_ACT, Told, Verdict, of
 
 _CLAMPED = Asked(Act.CLAMP)
 
@@ -44,7 +44,12 @@ class GlueUp(Struct, frozen=True):
     part: Part
     piece: Piece
     members: tuple[int, ...]
-    verdict: Verdict
+    told: Told
+
+    @property
+    def verdict(self) -> Verdict:
+        """Do all members bear cauls? Worked out as it is asked for."""
+        return self.told.verdict
 
 
 def pick_members(
@@ -84,7 +89,8 @@ def due(
             taken |= frozenset(members)
             unmade = {to_make[m]: None for m in members if m in to_make and m not in made}
             missing = (*missing, *map(Missing, unmade))
-            found.append(GlueUp(part, piece, members, _verdict(members, missing, zones, near)))
+            told = Told(partial(_verdict, members, missing, zones, near))
+            found.append(GlueUp(part, piece, members, told))
     return tuple(found)
 
 
@@ -100,8 +106,8 @@ def _again(
     if not any(fault.known.waits_for for z in states for fault in z.faults):
         return []
     members = {m for entry in joined.values() if entry.into == piece.id for m in entry.members}
-    verdict = _members_verdict(states, near, again=True)
-    return [GlueUp(part, piece, tuple(sorted(members)), verdict)]
+    told = Told(partial(_members_verdict, states, near, again=True))
+    return [GlueUp(part, piece, tuple(sorted(members)), told)]
 
 
 def _verdict(

@@ -116,8 +116,9 @@ def around(
     wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
     for state in (s for s in states if s.handed_over is None):
         by_piece[state.member_piece.id].append(state)
-        until = state.stages.get(Stage.DUST_FREE)
-        if until and state.top and state.top.of.builds_film and _is_wet(until.high, now):
+        builds_film = state.top is not None and state.top.of.builds_film
+        until = state.stages.get(Stage.DUST_FREE) if builds_film else None
+        if until and _is_wet(until.high, now):
             wet[state.room.id].append((state, until.high))
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.

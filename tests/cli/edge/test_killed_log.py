@@ -31,7 +31,7 @@ def test_kills_of_log_lose_nothing_that_it_answered_for(
 ):
     # Built once for all: what is killed is the command at work, not the parser being put together.
     built = get_command(command_line())
-    monkeypatch.setattr("finishlog.cli.app.get_command", lambda _: built)
+    monkeypatch.setattr("finishlog.cli.app.parser", lambda _: built)
     acknowledged = journals = 0
     rounds = -(-kills // KILLS_A_ROUND)
     for number in range(rounds):
