@@ -17,6 +17,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
 
+_MOST_ACTS = 2
+
 # Called by the child with an act's number once that act is on disk.
 Acknowledge = Callable[[int], None]
 # Writes acts to the file for ever.
@@ -42,16 +44,19 @@ class Toll:
 
 
 def kill_again_and_again(
-    path: Path, writer: Writer, *, kills: int, longest_s: float, entries: int, targets: int
+    path: Path, writer: Writer, *, kills: int, entries: int, targets: int
 ) -> Toll:
-    """Kill `writer` at random moments within `longest_s` and check the file after every kill.
+    """Kill `writer` in the midst of an act, again and again, and check the file after every kill.
 
-    Every act must have `entries` coats with `targets` targets altogether.
+    It is killed after none to two acts, and then at a random moment of the time that an act takes
+    it: by its own pace, so that a busy machine changes nothing. Every act must have `entries` coats with `targets` targets altogether.
     """
-    moments, toll = Random(20261124), Toll()
+    moments, toll, act_s = Random(20261124), Toll(), 0.0
     before = _last_act(path)
     for _ in range(kills):
-        acknowledged = _killed(path, writer, moments.uniform(0, longest_s))
+        acts_first = moments.randint(0, _MOST_ACTS) if act_s else _MOST_ACTS
+        acknowledged, took_s = _killed(path, writer, acts_first, moments.uniform(0, act_s))
+        act_s = took_s or act_s
         toll.kills += 1
         toll.journals_left += path.with_name(f"{path.name}-journal").exists()
         _check_file(path)
@@ -68,20 +73,30 @@ def kill_again_and_again(
     return toll
 
 
-def _killed(path: Path, writer: Writer, after_s: float) -> list[int]:
-    """Start the writer, kill it after a while, and return what it had acknowledged."""
+def _killed(
+    path: Path, writer: Writer, acts: int, after_s: float
+) -> tuple[list[int], float | None]:
+    """Start the writer, kill it after some acts and a while.
+
+    Return what it had acknowledged, and how long (s) its last whole act took; None: it made none.
+    """
     pipe, told = os.pipe()
     child = os.fork()
     if child == 0:
         _write_until_killed(path, writer, told)
     os.close(told)
+    heard, moments = b"", [time.monotonic()]
+    while heard.count(b"\n") < acts and (more := os.read(pipe, 4096)):
+        heard += more
+        moments.append(time.monotonic())
     time.sleep(after_s)
     os.kill(child, signal.SIGKILL)
     _, status = os.waitpid(child, 0)
     with os.fdopen(pipe) as lines:
-        said = lines.read()
+        said = heard.decode() + lines.read()
     assert os.WIFSIGNALED(status), f"the writer ended by itself: {said}"
-    return [int(line) for line in said.splitlines()]
+    took_s = moments[-1] - moments[-2] if len(moments) > 1 else None
+    return [int(line) for line in said.splitlines()], took_s
 
 
 def _write_until_killed(path: Path, writer: Writer, told: int) -> None:

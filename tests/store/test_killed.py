@@ -39,7 +39,6 @@ def test_kills_lose_nothing_acknowledged_and_leave_nothing_by_halves(bench: Benc
         bench.db.path,
         logs_coats,
         kills=kills,
-        longest_s=0.12,
         entries=COATS,
         targets=COATS * len(targets),
     )

@@ -22,7 +22,6 @@ from tests.store.killing import Acknowledge, kill_again_and_again
 
 KILLS_A_ROUND = 20
 PIECES = 2
-LONGEST_S = 0.16
 PARTS = tuple(f"part{n}" for n in range(1))
 
 
@@ -53,7 +52,6 @@ def test_kills_of_log_lose_nothing_that_it_answered_for(
             program.database,
             logs_coats,
             kills=KILLS_A_ROUND,
-            longest_s=LONGEST_S,
             entries=1,
             targets=PIECES,
         )
