@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import os
 import re
 import shlex
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -25,10 +22,9 @@ def fenced() -> list[str]:
 @pytest.fixture(scope="module")
 def evening(tmp_path_factory: pytest.TempPathFactory) -> str:
     """What `finishlog demo` prints at the time that README shows."""
-    database = tmp_path_factory.mktemp("demo") / "demo.db"
-    env = {**os.environ, "FINISHLOG_NOW": NOW, "FINISHLOG_ZONE": "Europe/Berlin"}
-    command = [sys.executable, "-m", "finishlog", "--db", str(database), "demo"]
-    return subprocess.run(command, env=env, check=True, capture_output=True, text=True).stdout
+    folder = tmp_path_factory.mktemp("demo")
+    program = Finishlog(folder, NOW, {"FINISHLOG_ZONE": "Europe/Berlin"})
+    return program.did("--db", str(folder / "demo.db"), "demo").out
 
 
 @pytest.mark.parametrize("hour", HOURS)

@@ -118,6 +118,9 @@ class AirSpan(Struct, frozen=True):
         """Yield its pieces between some moments; those outside it do not matter."""
         end = self.end
         inside = sorted({m for m in moments if self.start < m and (end is None or m < end)})
+        if not inside:
+            yield self
+            return
         for since, until in zip([self.start, *inside], [*inside, end], strict=True):
             yield self.cut(since, until)
 

@@ -249,6 +249,9 @@ def _overlaid(
     plain: Iterable[AirSpan], heats: Sequence[Heat], read: Air | None
 ) -> Iterator[AirSpan]:
     """Lift the temperature where a heater runs."""
+    if not heats:
+        yield from plain
+        return
     marks = sorted({moment for h in heats for moment in (h.start, h.end)})
     running = [[h for h in heats if h.start <= mark < h.end] for mark in marks]
     for each in plain:
