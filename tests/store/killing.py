@@ -49,7 +49,8 @@ def kill_again_and_again(
     """Kill `writer` in the midst of an act, again and again, and check the file after every kill.
 
     It is killed after none to two acts, and then at a random moment of the time that an act takes
-    it: by its own pace, so that a busy machine changes nothing. Every act must have `entries` coats with `targets` targets altogether.
+    it: by its own pace, so that a busy machine changes nothing. Every act must have `entries` coats
+    with `targets` targets altogether.
     """
     moments, toll, act_s = Random(20261124), Toll(), 0.0
     before = _last_act(path)
