@@ -12,6 +12,8 @@ from enum import StrEnum
 from msgspec.structs import replace
 
 from finishlog.core.film.checks import PROVES, standing_failures
+from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.from_can import undated
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
@@ -81,6 +83,8 @@ def _sound(scene: Scene) -> Iterator[Scene]:
 
 def _is_sound(scene: Scene, state: ZoneState, layer: Layer) -> bool:
     if standing_failures(layer.checks) or any(f.coat is layer.coat for f in state.faults):
+        return False
+    if is_suspect(layer) or undated((layer,)):
         return False
     passed = any(check.found in PROVES for check in (*layer.checks, *layer.scratches))
     covered = layer is not state.layers[-1]

@@ -15,7 +15,7 @@ from finishlog.core.trouble.causes import (
     suspects,
     suspects_of_a_check,
 )
-from tests.shop_of import FACTS, SHELLAC, STAIN, VARNISH
+from tests.shop_of import FACTS, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
 
 
@@ -162,3 +162,16 @@ def test_a_film_that_is_tried_within_its_time_has_no_causes():
     story.coat(0, VARNISH)
     story.check(3, Found.TACKY)
     assert not {f.rule for f in story.verdict(4).findings} & {"cause-shown", "causes-open"}
+
+
+def test_what_is_suspect_itself_is_no_proof_that_all_is_well():
+    """Both met 5 °C in their first night: that the other has not flaked yet tells nothing."""
+    story = two("maple", "maple")
+    story.steady(18, 50, since=-12.0, days=0.5)
+    story.steady(5, 60, since=3, days=3)
+    sick, sound = story.parts
+    both(story, 0, WATERBORNE)
+    story.check(60, Found.FLAKES, on=sick)
+    assert stands(why(story, 61))[Evidence.COLD] is Stands.SHOWN
+    story.check(61, Found.HOLDS, on=sound)
+    assert stands(why(story, 62))[Evidence.COLD] is Stands.SHARED
