@@ -333,7 +333,7 @@ def test_what_is_packed_is_taken_out_before_a_coat(shop: Finishlog):
     shop.did("log", "door-stop", "oil", "--at", "3d ago")
     shop.did("log", "door-stop", "pack", "--at", "2d ago")
     said = " ".join(shop.did("log", "door-stop", "oil").out.split())
-    assert "packed in finishing for 1 d" in said
+    assert "packed for 1 d, in finishing" in said
     assert "packed before oil could bear it" in said
 
 

@@ -42,7 +42,7 @@ from tests.shop_of import (
     within_limits,
 )
 from tests.stage_order import NOT_LATER_THAN
-from tests.worded_in import because, remedy, sentence
+from tests.worded_in import because, in_si, remedy, sentence
 
 TOPCOATS = [of.key for of in FACTS.classes.values() if of.topcoat]
 EVERY_CLASS = list(FACTS.classes)
@@ -324,7 +324,7 @@ def test_below_its_limit_a_wet_film_stands_still_and_has_no_date():
     verdict = story.verdict(100)
     assert verdict.answer is Answer.DRYING
     assert verdict.high is None
-    assert "stands still" in because(verdict)
+    assert in_si(because(verdict)) == "this air is outside its limits, 8 °C, it needs 10 °C"
 
 
 def test_a_film_that_is_tack_free_goes_on_drying_slowly_below_the_limit():
