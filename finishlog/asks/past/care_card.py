@@ -25,7 +25,7 @@ from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, CareRule, UsedFor
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, zone_among
-from finishlog.core.zone.grouping import Label, describe
+from finishlog.core.zone.grouping import Label, describe, on_a_member
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import pick_zones
 
@@ -152,8 +152,9 @@ def _alike(mine: Sequence[ZoneState]) -> list[tuple[Label, list[ZoneState]]]:
 def _label(states: Sequence[ZoneState], faces_differ: bool) -> Label:
     part = states[0].part
     here = {s.zone.id for s in states}
-    named = ((s, zone_among(s.face, s.zone, here)) for s in states)
-    faces = dict.fromkeys(f"{s.member.called} {name}" if s.joined else name for s, name in named)
+    faces = dict.fromkeys(
+        on_a_member(s, states) if s.joined else zone_among(s.face, s.zone, here) for s in states
+    )
     numbers = sorted({s.piece.number for s in states})
     return describe(part, numbers, tuple(faces) if faces_differ else ())
 

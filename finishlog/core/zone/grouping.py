@@ -147,7 +147,7 @@ def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
     Edges go with the faces: without them it is still the whole part.
     """
     if any(s.joined for s in states):
-        names = dict.fromkeys(_on_a_member(s, states) for s in states)
+        names = dict.fromkeys(on_a_member(s, states) for s in states)
         return () if len(names) > 3 else tuple(names)
     here = {s.zone.id for s in states}
     finished = [f for f in part.faces if f.kind in {FaceKind.SHOW, FaceKind.HIDDEN}]
@@ -156,8 +156,17 @@ def _faces(part: Part, states: Sequence[ZoneState]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(zone_among(s.face, s.zone, here) for s in states))
 
 
-def _on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
+def on_a_member(state: ZoneState, states: Sequence[ZoneState]) -> str:
     """Name a zone of an assembly by the member that brought it."""
     finished = [f.name for f in state.member.faces if f.kind is not FaceKind.JOINT]
     name = zone_among(state.face, state.zone, {s.zone.id for s in states})
-    return state.member.called if finished == [name] else f"{state.member.called} {name}"
+    member = f"{state.member.called}{_which(state.member, states)}"
+    return member if finished == [name] else f"{member} {name}"
+
+
+def _which(member: Part, states: Sequence[ZoneState]) -> str:
+    """Number the pieces of a member where the assembly holds more of it than these."""
+    here = {s.member_piece.number for s in states if s.member.id == member.id}
+    assembled = {s.piece.id for s in states}
+    holds = sum(n.count for n in states[0].part.needs if n.part == member.id) * len(assembled)
+    return f":{spans(here)}" if len(here) < holds else ""

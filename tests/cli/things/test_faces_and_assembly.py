@@ -133,3 +133,33 @@ def test_a_glue_face_that_was_ever_oiled_is_no_glue_face(finisher: Finisher):
     assert "finish on a glue face" in finisher.types("2026-05-03 08:21", "ready")
     finisher.types("2026-05-03 08:30", "off board --face old --scraped")
     assert "finish on a glue face" not in finisher.types("2026-05-03 08:31", "ready")
+
+
+def test_pieces_of_a_member_that_stand_apart_in_an_assembly_are_told_by_number(finisher: Finisher):
+    """Two rails of one frame: a line that names one of them can be typed back."""
+    finisher.types(
+        "2026-06-01 08:00",
+        "product new shellac --class shellac-2lb",
+        "product new oil --class oil-varnish-blend",
+        "part new bench/legs -n 4 --species ash",
+        "part new bench/rails -n 2 --species ash",
+        "part new bench/frame --of legs:4 --of rails:2",
+        "part new bench/seat --species ash",
+        "air 21C 50%",
+        "log frame glue-up",
+    )
+    assert "frame, rails:" not in finisher.types("2026-06-01 08:01", "when bench/frame")
+    said = finisher.types("2026-06-05 08:00", "log rails:2 shellac")
+    assert said.startswith("08:00  frame, rails:2: coat 1, shellac")
+    seen = finisher.types("2026-06-05 08:00", "on rails")
+    assert "bench/frame, rails:1 " in seen
+    assert "bench/frame, rails:2 " in seen
+    finisher.types("2026-06-05 08:05", "log legs oil", "log seat oil")
+    card = finisher.types("2026-07-05 08:00", "handover bench")
+    assert "  frame, rails:2 (ash): dewaxed shellac" in card
+    assert "frame, legs; seat (ash): oil and varnish blend" in card
+    alike = finisher.types("2026-07-05 08:05", "log rails:1 shellac", "on rails")
+    assert "rails:1" in alike
+    assert finisher.types("2026-07-06 08:00", "log rails shellac").startswith(
+        "08:00  frame, rails: "
+    )

@@ -75,6 +75,12 @@ def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     return page
 
 
+def _named(labels: Iterable[str]) -> str:
+    """Join the names of parts; where one names a face behind a comma, by semicolons."""
+    names = list(labels)
+    return ("; " if any("," in name for name in names) else ", ").join(names)
+
+
 def _put(section: Section, text: str, begin: str = "", *, hang: int = 0) -> None:
     """Add a text in as many lines as it takes; the following ones stand under the first."""
     under = " " * (len(begin) + hang)
@@ -91,7 +97,7 @@ def _on_it(section: Section, card: CareCard, clock: Clock, *, verbose: bool) -> 
     )
     for (species, coats, old), labels in alike.items():
         wood = f" ({species})" if species else ""
-        _put(section, f"{', '.join(labels)}{wood}: {_coats(coats, old, verbose=verbose)}")
+        _put(section, f"{_named(labels)}{wood}: {_coats(coats, old, verbose=verbose)}")
     if card.last_coat:
         section.row(f"last coat {day_of(card.last_coat, clock.zone)}")
     if not card.parts:
@@ -193,7 +199,7 @@ def _lines(section: Section, lines: Iterable[CardLine], facts: Facts, verbose: b
         if parts:
             # How many there are stands above.
             names = (label.uncounted for label in parts)
-            _put(section, f"on {', '.join(dict.fromkeys(names))}:")
+            _put(section, f"on {_named(dict.fromkeys(names))}:")
         for line in mine:
             said = f" [{title_of(line.source, facts.sources)}]" if verbose else ""
             _put(section, f"{line.text}{said}", "  " if parts else "", hang=2)
