@@ -201,7 +201,8 @@ def run(arguments: list[str]) -> int:
         here.say_that_the_clock_is_behind()
         return code
     except errors.FinishlogError as fault:
-        say(_line(fault))
+        line = _line(fault)
+        say(line, here.units_of(line))
         return fault.exit_code
     except KeyboardInterrupt:
         return errors.INTERRUPTED

@@ -167,7 +167,7 @@ def _in_place(typed: Typed, said: dict[str, Any]) -> Iterator[str]:
         value = said.get(each.name)
         if value is None:
             if each.required:
-                yield _shown(each)
+                yield from _shown(each).split(" ")
         elif isinstance(value, tuple | list):
             yield from value
         else:
@@ -175,7 +175,8 @@ def _in_place(typed: Typed, said: dict[str, Any]) -> Iterator[str]:
 
 
 def _shown(param: Any) -> str:  # noqa: ANN401
-    return str(param.metavar or param.name.upper())
+    """Name what is missing as the help does; where there are two ways, the first."""
+    return str(param.metavar or param.name.upper()).partition(" | ")[0]
 
 
 def _too_many(typed: Typed) -> UsageFault:

@@ -125,6 +125,15 @@ class Run:
         """The units that things are typed and shown in; the usual ones where nothing was set."""
         return self._kept[0]
 
+    def units_of(self, text: str) -> Units:
+        """The units of a refusal: the person's, where it holds a quantity and they can be read."""
+        from finishlog.cli.terminal.spelling import needs_units
+
+        try:
+            return self.units if needs_units(text) else Units()
+        except DatabaseFault:
+            return Units()
+
     @property
     def temperature(self) -> Temperature:
         """The unit that temperatures are typed and shown in."""

@@ -5,18 +5,21 @@ from __future__ import annotations
 import sys
 
 from finishlog.cli.terminal.page import one_line
+from finishlog.core.measure.units import Units
 from finishlog.core.measure.whole_number import whole_number
 
+_SI = Units()
 
-def say(line: str) -> None:
+
+def say(line: str, units: Units = _SI) -> None:
     """Write one line for the person on stderr, beside the answer."""
-    print(one_line(_spelt(line)), file=sys.stderr)
+    print(one_line(_spelt(line, units)), file=sys.stderr)
 
 
-def _spelt(text: str) -> str:
+def _spelt(text: str, units: Units = _SI) -> str:
     from finishlog.cli.terminal.spelling import spelt
 
-    return spelt(text)
+    return spelt(text, units)
 
 
 def at_a_terminal() -> bool:

@@ -200,3 +200,18 @@ def test_less_than_a_quart_is_told_in_what_a_cup_is_marked_in(tmp_path: Path):
     assert "10.9 fl oz base, 1.09 fl oz hardener" in said
     assert "qt" not in said
     assert "makes about 2 qt" in program.did("mix", "hard", "10:1", "--jar", "2 qt").out
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["air hot", "heat", "heat hot", "room usual shop", "room usual shop x", "room heating shop x"],
+)
+def test_what_a_refusal_says_to_type_is_in_the_units_of_the_shop(tmp_path: Path, words: str):
+    shop = Finishlog(tmp_path, now="2026-11-20T18:00+00:00")
+    shop.did("room", "new", "shop")
+    metric = shop(*words.split())
+    shop.did("settings", "temperature", "F")
+    by_the_foot = shop(*words.split())
+    assert METRIC.search(metric.out + metric.err)
+    assert BY_THE_FOOT.search(by_the_foot.out + by_the_foot.err)
+    assert not METRIC.search(by_the_foot.out + by_the_foot.err)

@@ -41,7 +41,13 @@ def room_usual(
     from finishlog.acts.air.usual_day import set_usual_day, set_usual_day_as_read
     from finishlog.asks.things.usual_day import room_usual as show
     from finishlog.cli.pages.shop.heating_page import usual_page, usual_set_page
-    from finishlog.cli.typed.times.usual_words import HOURS_BEGIN, read_hours, read_season, room_and
+    from finishlog.cli.typed.times.usual_words import (
+        DAY_EXAMPLE,
+        HOURS_BEGIN,
+        read_hours,
+        read_season,
+        room_and,
+    )
 
     name, hours = room_and(words or [], HOURS_BEGIN)
     months = read_season(season) if season else None
@@ -50,7 +56,7 @@ def room_usual(
     if days is not None and not as_read:
         raise UsageFault("--days needs --as-read", "finishlog room usual ROOM --as-read --days 30")
     if season and not (as_read or hours):
-        raise UsageFault("--season needs the hours", "finishlog room usual ROOM 7:12C 17:18C")
+        raise UsageFault("--season needs the hours", f"finishlog room usual ROOM {DAY_EXAMPLE}")
     if not (as_read or hours):
         known = show(here.context, name)
         return Answered(known, lambda: usual_page(known))

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.whereabouts_page import span_words
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_humidity
-from finishlog.cli.typed.times.usual_words import heating_words, season_words
+from finishlog.cli.typed.times.time_heated import EXAMPLE
+from finishlog.cli.typed.times.usual_words import DAY_EXAMPLE, heating_words, season_words
 from finishlog.cli.typed.times.week import clock_face
 from finishlog.cli.words.finding_lines import warn
-from finishlog.core.measure.quantities import celsius
+from finishlog.core.measure.quantities import celsius, typed_celsius
 
 if TYPE_CHECKING:
     from finishlog.acts.air.heat import HeatLogged
@@ -35,7 +36,10 @@ def heat_page(answer: HeatLogged, clock: Clock) -> Page:
     if answer.room_is_new:
         page.line(f"a room called {answer.room!r} was put on record; parts stand in it")
     if answer.how_warm_unknown:
-        page.line("how warm it gets is not on record, so nothing dries sooner by it: add 18C")
+        page.line(
+            "how warm it gets is not on record, so nothing dries sooner by it: add "
+            f"{typed_celsius(18)}"
+        )
     page.lines(_beside(answer, line, clock) for line in answer.beside)
     warn(page, answer.warnings)
     cautions(page, answer.caution, answer.notes)
@@ -52,7 +56,7 @@ def _beside(answer: HeatLogged, line: HeatLine, clock: Clock) -> str:
 
 def heat_ahead_page(lines: Sequence[HeatLine], clock: Clock) -> Page:
     """List the heaters that run or are to run."""
-    nothing = "no heater is on record from now on: finishlog heat tonight 16 till 23 18C"
+    nothing = f"no heater is on record from now on: {EXAMPLE}"
     return Page.listed((_row(line, clock) for line in lines), nothing, "HEATED")
 
 
@@ -100,8 +104,7 @@ def usual_set_page(answer: UsualSet) -> Page:
 
 
 def _nothing_known(room: str) -> str:
-    example = "0:13C/65% 7:12C 17:18C/55%"
-    return f"no usual day of {room} is known: finishlog room usual {room} {example}"
+    return f"no usual day of {room} is known: finishlog room usual {room} {DAY_EXAMPLE}"
 
 
 def _in_words(day: UsualDay) -> str:

@@ -25,6 +25,8 @@ COMFORT_C = (5.0, 35.0)
 # Wood that is worked: drier or wetter than this a meter shows something else.
 LIKELY_MOISTURE_PCT = (3.0, 60.0)
 MOST_MOISTURE_PCT = 200.0
+# What an answer shows to be typed.
+_WARM = quantities.typed_celsius(17)
 # Air is never without water: a gauge that shows less than this is mostly below its range.
 LIKELY_PCT = 5.0
 
@@ -114,7 +116,7 @@ def air(text: str, unit: Temperature) -> Air:
     if pair is None:
         raise UsageFault(
             f"cannot read {text!r} as a temperature and a humidity",
-            "type both: 17.2C 58%, or with its unit the temperature alone: 17.2C",
+            f"type both: {_WARM} 58%, or with its unit the temperature alone: {_WARM}",
         )
     first, second = pair.groups()
     if _says(first, _HUMIDITY_WORDS) or _says(second, _SCALES):

@@ -12,10 +12,12 @@ from zoneinfo import ZoneInfo
 
 from finishlog.cli.typed.times.moments import moment
 from finishlog.core.log.when import Sureness, When
+from finishlog.core.measure.quantities import typed_celsius
 from finishlog.errors import UsageFault
 
 LONGEST = timedelta(days=14)
-EXAMPLE = "finishlog heat tonight 16 till 23 18C"
+_WARM = typed_celsius(18)
+EXAMPLE = f"finishlog heat tonight 16 till 23 {_WARM}"
 
 _TILL = r"(?:^|\s)(?:till|until|til|to|-|–)\s"
 _HOUR = r"(?P<day>.*?)\s*(?P<h>\d{1,2})(?:[:.](?P<m>\d{2}))?(?P<half>\s?[ap]\.?m\.?)?"
@@ -44,7 +46,7 @@ def heated_span(text: str, now: datetime, zone: ZoneInfo) -> When:
     if end - start > LONGEST:
         raise UsageFault(
             f"{text!r} is longer than two weeks",
-            "what is usual belongs to the room: finishlog room heating ROOM 16-23 18C",
+            f"what is usual belongs to the room: finishlog room heating ROOM 16-23 {_WARM}",
         )
     return When(start, end, Sureness.EXACT)
 

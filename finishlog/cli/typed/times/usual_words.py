@@ -9,7 +9,7 @@ from finishlog.cli.typed.figures.measures import humidity, temperature
 from finishlog.cli.typed.times.week import DAYS as DAYS_BEGIN
 from finishlog.cli.typed.times.week import clock_face, days_said, days_words, span_of_day, together
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
-from finishlog.core.measure.quantities import celsius
+from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
 
@@ -17,8 +17,10 @@ NONE = "none"
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 _POINT = re.compile(r"(\d{1,2})(?::(\d{2}))?[:=]([+-]?\d[^/]*)(?:/(.+))?", re.IGNORECASE)
-_POINT_EXAMPLE = "type the hour and its air: 0:13C/65% 7:12C 17:18C/55%"
-_SPAN_EXAMPLE = "type from when until when, and how warm: 16-23 18C, or mon-fri 16-23 18C"
+_WARM = typed_celsius(18)
+DAY_EXAMPLE = f"0:{typed_celsius(13)}/65% 7:{typed_celsius(12)} 17:{_WARM}/55%"
+_POINT_EXAMPLE = f"type the hour and its air: {DAY_EXAMPLE}"
+_SPAN_EXAMPLE = f"type from when until when, and how warm: 16-23 {_WARM}, or mon-fri 16-23 {_WARM}"
 # What the words after the name of a room begin with; where that is left out, the first of them.
 HOURS_BEGIN = r"\d{1,2}(?::\d{2})?[:=].*"
 HEATING_BEGINS = rf"\d.*|noon.*|midnight.*|(?:{'|'.join(DAYS_BEGIN)})[a-z]*(?:[-,].*)?"
