@@ -156,12 +156,14 @@ def _blocks(known: KnownFault, fault: StandingFault | None) -> tuple[Stage, ...]
 
 def _until(known: KnownFault, fault: StandingFault | None) -> tuple[str, ...]:
     """Name what ends a fault: work, checks, a coat."""
-    work = sorted(operation.value for operation in known.answered_by)
+    logged = sorted(operation.value for operation in known.answered_by)
+    work = [f"{' or '.join(logged)} is logged"] if logged else []
     checks = sorted(found.value for found in known.answered_by_checks)
     check = [f"a check finds {' or '.join(checks)}"] if checks else []
     colour = fault is not None and fault.wants_colour
-    coat = ["colour put back" if colour else "the next coat"] if known.answered_by_coat else []
-    return (*work, *check, *coat, *([] if known.not_by_mending else ["mended"]))
+    goes_on = "colour is put back" if colour else "the next coat goes on"
+    coat = [goes_on] if known.answered_by_coat else []
+    return (*work, *check, *coat, *([] if known.not_by_mending else ["it is mended"]))
 
 
 def log_mended(

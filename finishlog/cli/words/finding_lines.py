@@ -5,18 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import remedy, sentence
+from finishlog.cli.words.finding_words import with_remedy
 from finishlog.core.findings import Finding, Level
 
 
 def remedies(findings: Iterable[Finding]) -> list[str]:
     """Write findings as lines: what, then what to do."""
     heads = {Level.STOP: "stop", Level.CAUTION: "caution", Level.NOTE: "note"}
-    return [
-        f"{heads[f.level]}: {_on(f)}{sentence(f).rstrip('.')}"
-        + (f"; {remedy(f)}" if remedy(f) else "")
-        for f in findings
-    ]
+    return [f"{heads[f.level]}: {_on(f)}{with_remedy(f)}" for f in findings]
 
 
 def warn(page: Page, findings: Sequence[Finding]) -> None:

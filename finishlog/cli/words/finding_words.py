@@ -56,6 +56,21 @@ def remedy(of: Finding) -> str:
     return said.replace(REMEDY, remedy(of.because_of)) if of.because_of else said
 
 
+def with_remedy(of: Finding) -> str:
+    """Say what was found and what to do about it, as one line; a question keeps its mark."""
+    return joined(sentence(of), remedy(of))
+
+
+def joined(said: str, remedy: str) -> str:
+    """Put what to do behind what was said: after a question, or after sentences, as one more."""
+    said = said.rstrip(".")
+    if not (said and remedy):
+        return said or remedy
+    if said.endswith("?"):
+        return f"{said} {remedy}"
+    return f"{said}{'. ' if '. ' in said and remedy[0].isupper() else '; '}{remedy}"
+
+
 def short(of: Finding) -> str:
     """Say what was found in a few words."""
     words = words_of(of)

@@ -11,6 +11,8 @@ from pathlib import Path
 import pytest
 from run import Finishlog
 
+from finishlog.cli.words.finding_words import joined
+
 # An invented shop.
 SHOP = """
 2026-11-20T08:00 room new shop --night 17C
@@ -121,7 +123,7 @@ def test_a_schedule_stops_where_a_coat_may_never_go(shop: Finishlog):
     out = shop.did("steps", "check", "bad", "--on", "ash").out
     assert out.startswith("bad on ash: it stops at step 3, clear\n")
     assert "dewaxed shellac" in out
-    assert "the 1 after it were not looked at" in out
+    assert "the step after it was not looked at" in out
 
 
 def test_a_scuffing_that_is_missing_is_named(shop: Finishlog):
@@ -147,3 +149,27 @@ def test_colder_air_never_makes_a_schedule_shorter(shop: Finishlog):
     shop.did("air", "14C", "55%")
     cold = shop.did("steps", "check", "two", "--json").document["answer"]["steps"]
     assert all(c["after_h"] >= w["after_h"] for w, c in zip(warm, cold, strict=True))
+
+
+@pytest.mark.parametrize(
+    ("said", "remedy", "line"),
+    [
+        ("the same coat again?", "if it is one: undo", "the same coat again? if it is one: undo"),
+        ("It blisters. The longest binds.", "Wait", "It blisters. The longest binds. Wait"),
+        ("Nothing sticks to wax.", "Strip it", "Nothing sticks to wax; Strip it"),
+        ("It blisters.", "", "It blisters"),
+        ("", "wait", "wait"),
+    ],
+)
+def test_what_to_do_stands_behind_what_was_found_as_one_sentence(said: str, remedy: str, line: str):
+    assert joined(said, remedy) == line
+
+
+def test_no_stop_ends_twice_and_bare_wood_is_not_waited_for(shop: Finishlog):
+    for under, over in (("linseed", "clear"), ("clear", "linseed"), ("varnish", "sealer")):
+        out = shop.did("over", under, over, "--on", "ash").out
+        assert ".;" not in out
+        assert "?;" not in out
+    assert shop.did("over", "bare-wood", "clear", "--on", "ash").out.startswith(
+        "clear over bare wood, on ash: yes\n"
+    )

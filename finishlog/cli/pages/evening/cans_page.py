@@ -10,7 +10,7 @@ from finishlog.asks.things.can_list import CanHow
 from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.words.finding_lines import remedies, warn
-from finishlog.cli.words.finding_words import remedy, sentence
+from finishlog.cli.words.finding_words import sentence, with_remedy
 from finishlog.core.findings import POT_LIFE, Level
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.measure.quantities import millilitres
@@ -171,6 +171,6 @@ def mixed_section(
         section.row(line.name, line.product, line.ratio, said, tone=tone)
     for can in cans:
         for finding in can.findings:
-            said = f"{finding.level.value}: {sentence(finding)}; {remedy(finding)}"
+            said = f"{finding.level.value}: {with_remedy(finding)}"
             tone = Tone.DANGER if finding.level is Level.STOP else Tone.PLAIN
             section.row(can.name, can.product, "", said, tone=tone)

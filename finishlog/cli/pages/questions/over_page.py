@@ -8,7 +8,7 @@ from finishlog.cli.pages.evening.words import after, title_of
 from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import remedy, sentence, short
+from finishlog.cli.words.finding_words import joined, remedy, sentence, short
 from finishlog.core.findings import Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
 from finishlog.core.zone.verdict import MAY_ACT
@@ -57,8 +57,8 @@ def _wait(answer: Over, label: Figure, at: datetime, clock: Clock, sources: Sour
 
 def _heeded(found: Finding, binds: Finding, sources: Sources) -> tuple[str, str]:
     """Say what a finding weighs and what it says; of what binds, which was said, what to do."""
-    said = "" if found == binds else sentence(found).rstrip(".")
-    words = "; ".join(filter(None, (said, remedy(found).rstrip("."))))
+    said = "" if found == binds else sentence(found)
+    words = joined(said, remedy(found).rstrip("."))
     return _WEIGHS[found.level] if said else "do", f"{words}{_by(found.source, sources)}"
 
 
@@ -72,13 +72,13 @@ def _by(source: str, sources: Sources) -> str:
 
 def _said(answer: Over) -> str:
     if answer.answer is Answer.GO:
-        return "yes, scuffed first" if answer.scuff else "yes, once it is dry"
+        once_dry = "" if answer.under == BARE_WOOD else ", once it is dry"
+        return "yes, scuffed first" if answer.scuff else f"yes{once_dry}"
     if answer.answer is Answer.SCUFF:
         return "yes, scuffed first"
     if answer.answer is Answer.TEST:
-        return f"on a test board first: {sentence(answer.binds)}"
-    until = "" if answer.at else f"; {_NO_DATE}"
-    return f"no: {sentence(answer.binds)}{until}"
+        return f"on a test board first: {sentence(answer.binds).rstrip('.')}"
+    return f"no: {joined(sentence(answer.binds), '' if answer.at else _NO_DATE)}"
 
 
 def steps_page(answer: StepsChecked, sources: Sources) -> Page:
@@ -101,8 +101,12 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
             if found.level is not Level.NOTE or found == step.binds:
                 section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
     if answer.left:
-        section.row("", "", f"the {answer.left} after it were not looked at", tone=Tone.FAINT)
+        section.row("", "", f"{_behind(answer.left)} not looked at", tone=Tone.FAINT)
     return page
+
+
+def _behind(left: int) -> str:
+    return "the step after it was" if left == 1 else f"the {left} steps after it were"
 
 
 def _step(step: StepChecked) -> str:

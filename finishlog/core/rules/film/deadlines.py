@@ -102,7 +102,7 @@ def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     looks = surplus.looks_again(top, facts.drying.bleeds_back_h)
     due = next((look for look in looks if not look.wiped and around.now < look.sets), None)
     source, acts = facts.drying.bleeds_back_h[0].source, (top.coat.act,)
-    of, where = top.coat.product_name, wood.name
+    of, where = top.coat.product_name, zone.species
     if due is not None:
         after = hours(due.after_h)
         found = finding(
