@@ -23,6 +23,8 @@ STORIES = {
         # Either way of saying that it was scuffed; inside the window; tested since.
         silent("oak top; waterborne-clear 08:00; waterborne-clear scuffed +3d; ask pack +9d"),
         silent("oak top; waterborne-clear 08:00; scuff +3d; waterborne-clear; ask pack +9d"),
+        silent("birch top; waterborne-clear 08:00; steel-wool +3d; waterborne-clear; ask pack +9d"),
+        speaks("birch top; alkyd-varnish; steel-wool +3h; alkyd-varnish +3d; ask pack +60d"),
         silent("oak top; waterborne-clear 08:00; waterborne-clear +5h; ask pack +9d"),
         silent(f"{LATE}; check holds +9d; ask pack +1d"),
         silent(f"{LATE}; waterborne-clear scuffed +9d; check holds +9d; ask pack +1d"),
@@ -80,6 +82,7 @@ STORIES = {
         silent("oak top; alkyd-varnish; scuff P320 +3d; ask alkyd-varnish +1h"),
         silent("oak top; alkyd-varnish; scuff P180 +3d; ask alkyd-varnish +1h"),
         silent("oak top; waterborne-clear; ask scuff P220 +3d"),
+        silent("ash rail; alkyd-varnish; steel-wool 0000 +3d; ask alkyd-varnish +1h"),
         # Finer the second time; a pad has no grade; in its window it holds by itself.
         silent("oak top; alkyd-varnish; scuff P80 +3d; scuff P220; ask alkyd-varnish +1h"),
         silent("oak top; alkyd-varnish; scuff P80 +3d; ask scuff P220 +1h"),

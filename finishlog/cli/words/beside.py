@@ -39,7 +39,7 @@ WORDS = {
     "other-face": Words(
         lambda f: f"{_face(f)} must bear turning first{label_hours(f)}",
         short=lambda f: f"{_face(f)} must bear turning first",
-        waits=_face,
+        waits=lambda f: _face(f).rstrip(","),
     ),
     "failed-beside": Words(
         lambda f: (

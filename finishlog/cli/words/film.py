@@ -126,9 +126,12 @@ def _lies_wrong(of: Finding) -> str:
 
 
 def _met_cold(of: Finding) -> str:
+    assert of.measured is not None and of.wanted is not None
+    # Half a degree under its limit is not said to be below itself.
+    digits = 0 if of.wanted.value - of.measured.value >= 1 else 1
     return (
-        f"{text(of, 'of')} met {measured(of, 0)} in its first hours, below {wanted(of)}: it may "
-        "feel dry and stay weak"
+        f"{text(of, 'of')} met {measured(of, digits)} in its first hours, below "
+        f"{wanted(of, digits)}: it may feel dry and stay weak"
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from finishlog.core.film.layers import Layer
+from finishlog.core.film.layers import ABRADES, Layer
 from finishlog.core.finish.classes import FinishClass
 
 
@@ -19,7 +19,8 @@ def dry_film_um(layer: Layer, abrading_takes_um: float) -> float:
     """Return what a coat left (µm), by its measured wet film where one was told."""
     wet = layer.coat.wet_film_um
     left = usual_dry_film_um(layer.of) if wet is None else _dry(layer.of, wet)
-    return max(0.0, left - abrading_takes_um * len(layer.abraded))
+    papered = sum(work.operation in ABRADES for work in layer.abraded)
+    return max(0.0, left - abrading_takes_um * papered)
 
 
 def _dry(of: FinishClass, wet_um: float) -> float:

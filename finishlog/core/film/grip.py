@@ -11,8 +11,8 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 
 # A next coat holds by these; taking off nibs gives no grip.
-GRIPS = frozenset({Operation.SCUFF, Operation.SAND})
-_GRADE = re.compile(r"^[Pp]?(\d{2,4})$")
+GRIPS = frozenset({Operation.SCUFF, Operation.SAND, Operation.STEEL_WOOL})
+_GRADE = re.compile(r"^[Pp]?([1-9]\d{1,3})$")
 
 
 def grade_of(grit: str) -> float | None:

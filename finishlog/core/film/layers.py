@@ -33,6 +33,8 @@ WARMS_UP = timedelta(hours=6)
 _FLOODED = 2.0
 
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
+# Steel wool scratches a film as a pad does; apart, because the iron that it leaves is its own.
+SCRATCHES = ABRADES | {Operation.STEEL_WOOL}
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
 
 

@@ -13,7 +13,7 @@ from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.film.attempts import melted_in, what_stays
 from finishlog.core.film.checks import tells_of
 from finishlog.core.film.faults import puts_colour_back, rewetted
-from finishlog.core.film.layers import ABRADES, SURFACE_HOLDS, WARMS_UP, WIPES, Layer, laws_of
+from finishlog.core.film.layers import SCRATCHES, SURFACE_HOLDS, WARMS_UP, WIPES, Layer, laws_of
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
 from finishlog.core.log.words import Operation, Test
 from finishlog.core.mixing.came_from import CameFrom
@@ -81,7 +81,7 @@ def _layer(
         air=air(coat.when.latest),
         window_air=air(coat.when.earliest),
         law=laws_of(of, facts),
-        abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in ABRADES),
+        abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in SCRATCHES),
         wipes=tuple(w for w in since if isinstance(w, Work) and w.operation in WIPES),
         checks=tuple(c for c in made if tells_of(c.test, of)),
         samples=tuple(c for c in made if c.test is Test.SAMPLE),

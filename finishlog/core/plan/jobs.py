@@ -8,7 +8,7 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.film.layers import ABRADES
+from finishlog.core.film.layers import SCRATCHES
 from finishlog.core.findings import Answer, Deed
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Target
@@ -20,7 +20,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
 # Makes dust that spoils a wet film, and is vacuumed up before a coat (common practice).
-DUSTY = ABRADES | {Operation.LEVEL, Operation.STEEL_WOOL}
+DUSTY = SCRATCHES | {Operation.LEVEL}
 
 _FINISHED = (FaceKind.HIDDEN, FaceKind.SHOW)
 

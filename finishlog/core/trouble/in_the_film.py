@@ -8,7 +8,7 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film.build import dry_film_um
-from finishlog.core.film.layers import ABRADES
+from finishlog.core.film.layers import ABRADES, SCRATCHES
 from finishlog.core.film.surplus import wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
 from finishlog.core.finish.classes import Figure, WindowKind
@@ -175,7 +175,7 @@ def sanded(of: Scene) -> Look:
         e
         for e in of.state.entries
         if isinstance(e, Work)
-        and e.operation in {*ABRADES, Operation.RUB, Operation.STEEL_WOOL}
+        and e.operation in {*SCRATCHES, Operation.RUB}
         and of.layer.put_on <= e.when.latest <= of.until
     ]
     if not done:
