@@ -126,7 +126,8 @@ def _lies_wrong(of: Finding) -> str:
 
 
 def _met_cold(of: Finding) -> str:
-    assert of.measured is not None and of.wanted is not None
+    assert of.measured is not None
+    assert of.wanted is not None
     # Half a degree under its limit is not said to be below itself.
     digits = 0 if of.wanted.value - of.measured.value >= 1 else 1
     return (
