@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from finishlog.cli.words.said import Words, act, each_of, length, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Answer, Finding
@@ -58,6 +60,10 @@ def _its_parts(of: Finding) -> str:
     return f"log what went in: {Do.MIX(text(of, 'of'), 'base:AMOUNT', 'hardener:AMOUNT')}"
 
 
+def _apart(length: timedelta) -> str:
+    return f"{length_words(length)} from this one" if length else "at the same time"
+
+
 WORDS = {
     "rub-tells-nothing": Words(
         lambda f: f"its own solvent takes {text(f, 'of')} up at any age: a rub tells nothing of it",
@@ -91,8 +97,7 @@ WORDS = {
     "another-due": Words(lambda f: f"{text(f, 'step')} was due", _is_done),
     "same-coat": Words(
         lambda f: (
-            f"{text(f, 'of')} is on record {length_words(length(f, 'apart'))} from this one: the "
-            "same coat again?"
+            f"{text(f, 'of')} is on record {_apart(length(f, 'apart'))}: the same coat again?"
         ),
         lambda f: f"if it is one coat: {Do.UNDO(act(f))}",
     ),

@@ -62,13 +62,13 @@ def with_remedy(of: Finding) -> str:
 
 
 def joined(said: str, remedy: str) -> str:
-    """Put what to do behind what was said: after a question, or after sentences, as one more."""
+    """Put what to do behind what was said: after a question, or a sentence, as one more."""
     said = said.rstrip(".")
     if not (said and remedy):
         return said or remedy
     if said.endswith("?"):
         return f"{said} {remedy}"
-    return f"{said}{'. ' if '. ' in said and remedy[0].isupper() else '; '}{remedy}"
+    return f"{said}{'. ' if remedy[0].isupper() else '; '}{remedy}"
 
 
 def short(of: Finding) -> str:

@@ -156,13 +156,40 @@ def test_colder_air_never_makes_a_schedule_shorter(shop: Finishlog):
     [
         ("the same coat again?", "if it is one: undo", "the same coat again? if it is one: undo"),
         ("It blisters. The longest binds.", "Wait", "It blisters. The longest binds. Wait"),
-        ("Nothing sticks to wax.", "Strip it", "Nothing sticks to wax; Strip it"),
+        ("Nothing sticks to wax.", "Strip it", "Nothing sticks to wax. Strip it"),
         ("It blisters.", "", "It blisters"),
         ("", "wait", "wait"),
     ],
 )
 def test_what_to_do_stands_behind_what_was_found_as_one_sentence(said: str, remedy: str, line: str):
     assert joined(said, remedy) == line
+
+
+def test_what_is_published_of_several_pairs_alike_is_said_once(shop: Finishlog):
+    """Every pair with the class is still named: once below and once above, itself once."""
+    pairs = shop.did("class", "matrix", "waterborne-clear", "--json").document["answer"]
+    heads = [
+        line.partition(": ")[0].partition(" over ")
+        for line in shop.did("class", "matrix", "waterborne-clear").out.splitlines()
+        if not line.startswith(" ")
+    ]
+    named = [
+        (under, over)
+        for overs, _, unders in heads
+        for over in overs.split(", ")
+        for under in unders.split(", ")
+    ]
+    assert sorted(named) == sorted((pair["under"], pair["over"]) for pair in pairs)
+    assert len(heads) < len(pairs) * 0.6
+
+
+def test_air_that_nobody_read_asks_for_a_test_of_the_film_and_no_board(shop: Finishlog):
+    later = "2026-11-22T18:00+00:00"
+    board = shop.did("over", "clear", "oil-varnish-blend", "--on", "ash").out
+    assert "on a test board first: " in board
+    shop.did("air", "18C", "55%", now="2026-11-26T18:00+00:00")
+    out = shop.did("over", "sealer", "clear", "--on", "ash", now=later).out
+    assert out.startswith("clear over sealer, on ash: yes, once a test passes: ")
 
 
 def test_no_stop_ends_twice_and_bare_wood_is_not_waited_for(shop: Finishlog):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.words import after, title_of
+from finishlog.cli.pages.evening.words import after, title_of, together
 from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
@@ -77,7 +77,8 @@ def _said(answer: Over) -> str:
     if answer.answer is Answer.SCUFF:
         return "yes, scuffed first"
     if answer.answer is Answer.TEST:
-        return f"on a test board first: {sentence(answer.binds).rstrip('.')}"
+        first = "on a test board first" if answer.label is None else "yes, once a test passes"
+        return f"{first}: {sentence(answer.binds).rstrip('.')}"
     return f"no: {joined(sentence(answer.binds), '' if answer.at else _NO_DATE)}"
 
 
@@ -165,13 +166,24 @@ def matrix_page(pairs: tuple[Pair, ...]) -> Page:
 
 
 def over_one_page(pairs: tuple[Pair, ...], sources: Sources) -> Page:
-    """List what may go over one class, and over what it may go, with the reason of each."""
+    """List what may go over one class, and over what it may go; what is said of several, once."""
     page = Page()
-    for pair in pairs:
-        section = page.section(f"{pair.over} over {pair.under}: {_MEANS[pair.answer]}")
-        for words in (pair.reason, pair.remedy):
-            if words:
-                section.row("", words)
-        if pair.source:
-            section.row("", basis(pair.source, sources), tone=Tone.FAINT)
+    named = [{pair.under, pair.over} for pair in pairs]
+    one = next(iter(frozenset.intersection(*map(frozenset, named))), "")
+    alike = together(
+        (
+            (pair.under == one, pair.answer, pair.reason, pair.remedy, pair.source),
+            pair.over if pair.under == one else pair.under,
+        )
+        for pair in pairs
+    )
+    for (below, answer, *said, source), names in alike.items():
+        others = ", ".join(names)
+        over, under = (others, one) if below else (one, others)
+        means = _MEANS[answer]
+        section = page.section(f"{over} over {under}" + (f": {means}" if any(said) else ""))
+        for words in filter(None, said if any(said) else (means,)):
+            section.row("", words)
+        if source:
+            section.row("", basis(source, sources), tone=Tone.FAINT)
     return page
