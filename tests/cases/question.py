@@ -7,14 +7,21 @@
     with FC000.trap:
         assert "2\n" not in screen
 
-`untied` reads a test and names the lines, and the trap, that no assertion is tied to.
+`untied` reads a test and names the lines, and the trap, that no assertion is tied to; `set_up`
+names what it types of finish, wood, label and use, which the question must have said.
 """
 
 from __future__ import annotations
 
 import ast
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from types import TracebackType
+
+# What a question has to have said before it is typed: which finish, wood, user; which figures.
+_NAMED = re.compile(r"--(?:class|species|old-finish|glue|for) ([\w-]+)")
+_FIGURE = re.compile(r"--(recoat|window|label-air|film|method|due|made|flooded|thin)\b")
 
 
 @dataclass(frozen=True)
@@ -61,6 +68,17 @@ def untied(test: ast.FunctionDef, name: str, lines: int) -> list[str]:
         for item in block.items
     }
     return [point for point in points if point not in tied]
+
+
+def set_up(test: ast.FunctionDef, constants: Mapping[str, object]) -> set[str]:
+    """Return the words of a test's lines that only the question can have said."""
+    lines = [
+        constants.get(part.id) if isinstance(part, ast.Name) else part.value
+        for part in ast.walk(test)
+        if isinstance(part, ast.Name | ast.Constant)
+    ]
+    typed = "\n".join(line for line in lines if isinstance(line, str))
+    return {*_NAMED.findall(typed), *_FIGURE.findall(typed)}
 
 
 def _asserts(statement: ast.stmt) -> bool:

@@ -1,4 +1,4 @@
-"""Seventy questions that finishers really ask, and which of them finishlog answers.
+"""Ninety questions that finishers really ask, and which of them finishlog answers.
 
 Each is restated in our own words. What its answer must show line by line, and the trap that a
 simple timer falls into, stand as a `Question` above the test that asks it through the real
@@ -26,12 +26,17 @@ CAPABILITIES = {
 
 
 class Case(NamedTuple):
-    """One question. `waits_for`: a capability; empty when it is answered."""
+    """One question. `waits_for`: a capability; empty when it is answered.
+
+    `said`: what it says of finishes, woods, users and a label's figures (a class stands for the
+    finish that it names); its test may type no other. Contrasts of its own lines count.
+    """
 
     id: str
     question: str
     capabilities: str
     waits_for: str = ""
+    said: str = ""
 
 
 CASES = (
@@ -45,6 +50,7 @@ CASES = (
         "FC003",
         "one wood of a piece is dry, the oily one beside it is not",
         "OBS UNDER PLAN PART",
+        said="due maple method oil-polyurethane oil-varnish-blend shellac-1lb",
     ),
     Case(
         "FC005",
@@ -68,27 +74,31 @@ CASES = (
         "FC009",
         "stripped once, tacky again with a fresh can: not a matter of time",
         "OBS UNDER LOG MAT",
+        said="oil-polyurethane",
     ),
     Case(
         "FC011",
         "raw oil laid on like varnish, a coat a day",
         "OBS UNDER WINDOW",
+        said="cherry paste-wax tung-oil",
     ),
     Case(
         "FC012",
         "second coat wrinkles after a damp, cool night",
         "OBS ENV LOG WINDOW",
+        said="oil-polyurethane",
     ),
     Case(
         "FC013",
         "two days between coats were not enough on one of two woods",
         "OBS UNDER ENV PART",
-        waits_for="OBS",
+        said="oak oil-polyurethane pine",
     ),
     Case(
         "FC014",
         "catalysed varnish wrinkles on some days only",
         "OBS UNDER WINDOW RECALL",
+        said="conversion-varnish method wiping-stain",
     ),
     Case(
         "FC016",
@@ -100,12 +110,13 @@ CASES = (
         "FC018",
         "a week away between two coats",
         "PLAN WINDOW",
+        said="oil-polyurethane poplar wiping-stain",
     ),
     Case(
         "FC019",
         "recoat within two hours, or wait a day and sand",
         "PLAN WINDOW",
-        waits_for="WINDOW",
+        said="oil-polyurethane window",
     ),
     Case(
         "FC021",
@@ -117,7 +128,7 @@ CASES = (
         "FC022",
         "waterborne sealer scrapes off an oil stain of one day",
         "OBS UNDER PART",
-        waits_for="PART",
+        said="oak waterborne-clear wiping-stain",
     ),
     Case(
         "FC023",
@@ -135,6 +146,7 @@ CASES = (
         "FC027",
         "a garage below the least temperature of waterborne",
         "ENV PLAN MILE",
+        said="waterborne-clear",
     ),
     Case(
         "FC028",
@@ -152,6 +164,7 @@ CASES = (
         "FC032",
         "too hot: it skins before it flows",
         "ENV PLAN",
+        said="spar-varnish",
     ),
     Case(
         "FC033",
@@ -163,6 +176,7 @@ CASES = (
         "FC035",
         "blush can be put right for a few hours only",
         "OBS UNDER ENV WINDOW",
+        said="birch film lacquer-precatalysed method pine wiping-stain",
     ),
     Case(
         "FC036",
@@ -180,7 +194,7 @@ CASES = (
         "FC039",
         "polyurethane over linseed oil: two days or a week",
         "UNDER PLAN",
-        waits_for="UNDER",
+        said="boiled-linseed-oil cherry oil-polyurethane",
     ),
     Case(
         "FC041",
@@ -192,12 +206,13 @@ CASES = (
         "FC042",
         "a top cups after one face was coated a day before the other",
         "UNDER ENV PART UNCERT",
+        said="oil-polyurethane walnut",
     ),
     Case(
         "FC043",
         "a batch of tops, coated on one side",
         "UNDER PART",
-        waits_for="PART",
+        said="beech conversion-varnish",
     ),
     Case(
         "FC045",
@@ -209,17 +224,19 @@ CASES = (
         "FC046",
         "many doors and fronts: in which order the coats",
         "PLAN PART WINDOW",
+        said="conversion-varnish method",
     ),
     Case(
         "FC048",
         "two woods at two stages, to be packed in the morning",
         "PLAN PART MILE",
-        waits_for="MILE",
+        said="lacquer-sprayed maple walnut wiping-varnish",
     ),
     Case(
         "FC050",
         "a dozen parts, two faces, three coats: what is missing before the glue-up",
         "PART LOG MILE",
+        said="lacquer-sprayed",
     ),
     Case(
         "FC051",
@@ -237,12 +254,13 @@ CASES = (
         "FC054",
         "it felt hard after two days and took a mug ring",
         "MILE",
-        waits_for="MILE",
+        said="oak oil-polyurethane",
     ),
     Case(
         "FC055",
         "a cot: when may a child sleep in it",
         "PART MILE UNCERT SAFE",
+        said="child oil-polyurethane",
     ),
     Case(
         "FC057",
@@ -254,16 +272,19 @@ CASES = (
         "FC059",
         "one oily rag on a ledge",
         "SAFE",
+        said="oil-varnish-blend",
     ),
     Case(
         "FC060",
         "rags that felt dry after five hours outdoors",
         "SAFE",
+        said="gel-stain wiping-stain",
     ),
     Case(
         "FC061",
         "gloves on the ground, a day later",
         "SAFE",
+        said="wiping-stain",
     ),
     Case(
         "FC063",
@@ -275,16 +296,19 @@ CASES = (
         "FC064",
         "scrapings of half-cured urethane in the bin",
         "LOG SAFE",
+        said="oil-polyurethane",
     ),
     Case(
         "FC065",
         "sanding off a coat that never dried",
         "OBS SAFE",
+        said="oil-polyurethane",
     ),
     Case(
         "FC068",
         "a heater to hurry the drying",
         "ENV SAFE",
+        said="oil-polyurethane",
     ),
     Case(
         "FC069",
@@ -296,17 +320,19 @@ CASES = (
         "FC070",
         "mixed on one day, used on the next, another mix on top",
         "OBS MAT WINDOW",
-        waits_for="MAT",
+        said="lacquer-postcatalysed",
     ),
     Case(
         "FC072",
         "old shellac that does not harden",
         "OBS PLAN MAT UNCERT",
+        said="made shellac-2lb",
     ),
     Case(
         "FC073",
         "cans that froze over the winter",
         "ENV MAT",
+        said="alkyd-varnish waterborne-clear",
     ),
     Case(
         "FC075",
@@ -324,6 +350,7 @@ CASES = (
         "FC078",
         "which oil went on table one",
         "UNDER PART LOG RECALL",
+        said="cherry paste-wax tung-oil wiping-varnish",
     ),
     Case(
         "FC079",
@@ -353,16 +380,19 @@ CASES = (
         "FC085",
         "flakes measured by volume",
         "LOG MAT",
+        said="shellac-2lb",
     ),
     Case(
         "FC086",
         "from a 2 lb cut to a 1 lb cut",
         "MAT UNCERT",
+        said="shellac-2lb",
     ),
     Case(
         "FC088",
         "the clocks change while it dries",
         "LOG",
+        said="oil-polyurethane recoat",
     ),
     Case(
         "FC090",
@@ -374,11 +404,13 @@ CASES = (
         "FC091",
         "30m was not 30 minutes",
         "LOG MAT",
+        said="due oil-polyurethane recoat",
     ),
     Case(
         "FC092",
         "sorted as text, in the wrong order",
         "LOG",
+        said="oil-polyurethane",
     ),
     Case(
         "FC095",
@@ -390,6 +422,7 @@ CASES = (
         "FC096",
         "stripped after a month, done again in another finish",
         "LOG MILE UNCERT RECALL",
+        said="lacquer-sprayed method waterborne-clear",
     ),
     Case(
         "FC098",
@@ -407,12 +440,13 @@ CASES = (
         "FC101",
         "back after weeks: where was I",
         "PLAN LOG WINDOW",
+        said="due oil-polyurethane waterborne-clear",
     ),
     Case(
         "FC102",
         "a restriction that never ends",
         "UNDER MILE",
-        waits_for="MILE",
+        said="lacquer-sprayed soap",
     ),
     Case(
         "FC104",
@@ -425,5 +459,125 @@ CASES = (
         "what the first coat really took",
         "OBS ENV PLAN MILE",
         waits_for="OBS",
+    ),
+    Case(
+        "FC221",
+        "wax over cured polyurethane over stain",
+        "UNDER MILE PART",
+        said="oil-polyurethane paste-wax water-dye",
+    ),
+    Case(
+        "FC222",
+        "lacquer over yesterday's shellac",
+        "UNDER UNCERT",
+        said="conversion-varnish lacquer-sprayed method oil-polyurethane shellac-2lb thin",
+    ),
+    Case(
+        "FC223",
+        "oil over milk paint, and no paint over the oil",
+        "UNDER PART SAFE",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC224",
+        "a rough-turned bowl gained weight: wet, or fit to turn",
+        "OBS ENV LOG",
+        waits_for="OBS",
+    ),
+    Case(
+        "FC225",
+        "an unwashed epoxy seal under a glaze that dried late",
+        "OBS UNDER ENV LOG",
+        waits_for="UNDER",
+    ),
+    Case(
+        "FC226",
+        "the first doors from a satin can that was not stirred",
+        "PART LOG MAT RECALL",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC227",
+        "waterborne brushed over a water dye pulls its colour",
+        "UNDER MAT UNCERT",
+        waits_for="UNCERT",
+    ),
+    Case(
+        "FC228",
+        "epoxy weighed by the ratio for volumes",
+        "MAT LOG PART OBS",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC229",
+        "a floor in two halves, the piano in between",
+        "PLAN PART MILE",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC230",
+        "four pours of epoxy in a weekend",
+        "PLAN WINDOW MAT",
+        waits_for="WINDOW",
+    ),
+    Case(
+        "FC231",
+        "walnut oil now, a film on it by Christmas",
+        "PLAN UNDER UNCERT WINDOW",
+        waits_for="PLAN",
+    ),
+    Case(
+        "FC232",
+        "the wiping towels have been washed",
+        "SAFE LOG",
+        said="boiled-linseed-oil shellac-2lb",
+    ),
+    Case(
+        "FC233",
+        "mask cartridges that hung open for months",
+        "SAFE LOG MAT",
+        waits_for="SAFE",
+    ),
+    Case(
+        "FC234",
+        "a bird in the house while it dries",
+        "SAFE PLAN MILE UNCERT",
+        waits_for="SAFE",
+    ),
+    Case(
+        "FC235",
+        "pale strips beside the panels in January: who else will call",
+        "RECALL ENV LOG PART",
+        waits_for="RECALL",
+    ),
+    Case(
+        "FC236",
+        "touching up a seat that was waxed two years ago",
+        "RECALL UNDER PART",
+        waits_for="RECALL",
+    ),
+    Case(
+        "FC237",
+        "gloss twice and satin last: what will satin alone look like",
+        "RECALL UNDER LOG",
+        waits_for="RECALL",
+    ),
+    Case(
+        "FC238",
+        "a pint and a half: which pint, how much to buy, when due",
+        "MAT RECALL PLAN UNCERT",
+        waits_for="MAT",
+    ),
+    Case(
+        "FC239",
+        "which poly was it",
+        "LOG UNCERT UNDER SAFE",
+        waits_for="UNCERT",
+    ),
+    Case(
+        "FC240",
+        "one line for six doors, one of them sanded back",
+        "LOG PART UNCERT",
+        waits_for="LOG",
     ),
 )

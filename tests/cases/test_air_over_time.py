@@ -76,7 +76,7 @@ def test_fc032_too_hot_is_not_twice_as_fast(finisher: Finisher):
         "product new varnish --class spar-varnish",
         "room new yard",
         "steps new bright varnish*3",
-        "part new boat/deck -n 2 --species mahogany --steps bright",
+        "part new boat/deck -n 2 --steps bright",
         "air 93F 55%",
     )
     once = finisher.reads("2026-07-09 13:31", "why deck")

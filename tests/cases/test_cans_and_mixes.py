@@ -185,3 +185,45 @@ def test_fc086_from_a_two_pound_cut_to_one_pound(finisher: Finisher):
     with FC086.trap:
         assert "250 ml" not in said
         assert "1:1" not in said
+
+
+FC070 = Question(
+    "mixed on one day, used on the next, another mix on top",
+    shows=(
+        "a mix has its hour, its ratio and its end, and a coat says which it came from",
+        "a mix past its pot life is called so, and layers of mixes far apart in age",
+        "heat shortens the pot life",
+    ),
+    trap="one product, one can: both coats look the same",
+)
+
+
+def test_fc070_yesterdays_mix_under_todays(finisher: Finisher):
+    finisher.types(
+        "2026-05-06 08:00",
+        "product new boosted --class lacquer-postcatalysed",
+        "part new cabinet/door",
+        "air 22C 50%",
+    )
+    mix = "mix boosted base:500ml hardener:50ml --name"
+    cool = finisher.reads("2026-05-06 08:00", f"{mix} wed")
+    finisher.types("2026-05-07 08:00", "air 22C 50%")
+    late = finisher.reads("2026-05-07 08:05", "log door boosted --from wed")
+    finisher.types("2026-05-08 08:00", "air 22C 50%", f"{mix} fri")
+    over = finisher.reads("2026-05-08 08:05", "log door boosted --from fri")
+    on = finisher.reads("2026-05-08 08:10", "on door")
+    with FC070.line(1):
+        assert cool.startswith("08:00 wed mixed: boosted, 10:1: 500 ml base, 50 ml hardener")
+        assert "use it by 16:00" in cool
+        assert "coat 1 boosted from wed, 10:1" in on
+        assert "coat 2 boosted from fri, 10:1" in on
+    with FC070.line(2):
+        assert "stop: wed is past its pot life by 16.5 h" in late
+        assert "the coat under it went on from a mix 24 h 5 min old, this one from a mix" in over
+        assert "door: boosted came from wed, 16.5 h past its pot life" in over
+    hot = finisher.reads("2026-05-09 08:00", "air 31C 50%", f"{mix} hot")
+    with FC070.line(3):
+        assert "use it by 12:30; heat shortens that" in hot
+    with FC070.trap:
+        assert "past its pot life" not in cool
+        assert "fri, " not in over.partition("caution: door: boosted came from")[2].split(";")[0]

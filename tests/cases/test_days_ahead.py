@@ -169,3 +169,46 @@ def test_fc101_back_after_weeks_the_screen_says_what_it_needs(finisher: Finisher
         assert "OVERDUE" not in aside
         assert "OVERDUE" not in said.partition("MIXED, IN CANS")[2]
         assert "late" not in aside
+
+
+FC019 = Question(
+    "recoat within two hours, or wait a day and sand: where am I after five",
+    shows=(
+        "two windows with a gap between, and what the second asks for",
+        "in the gap: not now, the moment it opens again, and the sanding",
+        "before the end of the first it says when that closes",
+    ),
+    trap="a least wait that is over: go, in the very gap",
+)
+
+
+def test_fc019_between_two_windows_nothing_goes_on(finisher: Finisher):
+    finisher.types(
+        "2026-05-02 08:00",
+        "product new fast --class oil-polyurethane",
+        "product says fast --window '0-2h, 24h- scuffed'",
+        "part new table/top",
+        "air 23C 50%",
+    )
+    said = finisher.reads("2026-05-02 08:00", "log top fast")
+    first = finisher.reads("2026-05-02 09:00", "ready")
+    gap = finisher.reads("2026-05-02 13:00", "air 23C 50%", "ready")
+    when = finisher.reads("2026-05-02 13:00", "when top")
+    early = finisher.reads("2026-05-02 13:05", "log top fast")
+    finisher.types("2026-05-02 13:06", "undo")
+    again = finisher.reads("2026-05-03 08:10", "air 23C 50%", "ready")
+    with FC019.line(1):
+        shown = finisher.reads("2026-05-03 08:11", "product show fast")
+        assert "closes 2 h" in shown
+        assert "open again 24 h for a scuffed film" in shown
+        assert "scuff, coat table/top fast, coat 2 its window is open again" in again
+    with FC019.line(2):
+        assert "LEAVE ALONE table/top" in gap
+        assert "scuffing does not help now: scuff and recoat after Sun 08:00" in gap
+        assert "recoat dead zone" in when
+    with FC019.line(3):
+        assert "closes 10:00, later it needs a scuff" in said
+        assert "closes 10:00" in first
+    with FC019.trap:
+        assert "BENCH NOW" not in gap
+        assert "stop: top: dead zone" in early

@@ -342,3 +342,246 @@ def test_fc035_blush_on_precatalysed_lacquer_is_mended_within_hours_or_not(finis
         late = finisher.types("2026-07-01 19:00", "fault trim blush")
         assert "too late since 16:05" in late
         assert "leave it until fully dry" in late
+
+
+FC013 = Question(
+    "two days between coats were not enough on one of two woods",
+    shows=(
+        "the air of all the days between counts, not that of the first evening",
+        "after a wrinkle a check has to pass before the next coat",
+        "the two woods stand apart",
+    ),
+    trap="48 h are over: ready; and one verdict for both woods",
+)
+
+
+def test_fc013_two_days_in_cold_and_rain_are_no_two_days(finisher: Finisher):
+    finisher.types(
+        "2026-05-06 08:00",
+        "product new poly --class oil-polyurethane",
+        SHOP,
+        "part new bench/oak --species oak",
+        "part new bench/pine --species pine",
+        "air 64F 40%",
+        "log oak pine poly",
+    )
+    for day in ("07", "08"):
+        finisher.types(f"2026-05-{day} 08:00", "air 55F 80%")
+    ready = finisher.reads("2026-05-08 08:01", "ready")
+    early = finisher.reads("2026-05-08 08:05", "log oak pine poly")
+    with FC013.line(1):
+        assert "recoat no date in this air" in ready
+        assert "stands still: this air is outside its limits" in early
+    wrinkled = finisher.reads("2026-05-08 12:00", "fault pine wrinkle")
+    again = finisher.reads("2026-05-08 12:10", "log pine poly")
+    with FC013.line(2):
+        assert "coat a small patch first, thin; log what the check finds" in wrinkled
+        assert "blocks clamp, stack, pack, recoat, rub, until a check finds" in wrinkled
+        assert "stop: pine: wrinkle on poly" in again
+    finisher.types("2026-05-08 12:11", "undo")
+    after = finisher.reads("2026-05-08 12:12", "ready")
+    with FC013.line(3):
+        assert "check again bench/pine poly, coat 3 wrinkle" in after
+        assert "bench/oak poly scuff, recoat no date in this air" in after
+        assert "oak, sound" in wrinkled
+    with FC013.trap:
+        assert "BENCH NOW" not in ready
+        assert "wrinkle" not in finisher.reads("2026-05-08 12:13", "why oak")
+
+
+FC022 = Question(
+    "a waterborne sealer scrapes off an oil stain of one day: is it cured by now",
+    shows=(
+        "what flakes at a scratch blocks everything above it on that part",
+        "several days to a week in a warm room or a barrier, and who says so",
+        "each chair has its own findings, at their places",
+    ),
+    trap="five days have passed, so the sealer is cured and the next coat is due",
+)
+
+
+def test_fc022_a_sealer_that_flakes_holds_its_own_chair(finisher: Finisher):
+    finisher.types(
+        "2026-05-02 08:00",
+        "product new stain --class wiping-stain",
+        "product new sealer --class waterborne-clear",
+        SHOP,
+        "part new dining/chairs -n 4 --species oak",
+        STILL,
+        "log chairs stain",
+        "log chairs wipe",
+    )
+    finisher.types("2026-05-03 08:00", STILL)
+    early = finisher.reads("2026-05-03 08:00", "log chairs sealer")
+    over = finisher.reads("2026-05-03 08:00", "over stain sealer")
+    with FC022.line(2):
+        assert "stop: chairs ×4: drying: recoat over stain not reached (label 72–168 h" in early
+        assert "longer in the cold, or after a day dewaxed shellac or vinyl sealer between" in early
+        assert "3 d to 7 d" in over
+        assert "[Finishing-tip page, waterborne over oil stain]" in over
+        assert "sources 72 h (trade press or page, Trade questions and answers" in over
+    finisher.types("2026-05-08 08:00", STILL, "check chairs:2-4 holds")
+    finisher.types("2026-05-08 08:05", "check chairs:1 flakes --where seat")
+    ready = finisher.reads("2026-05-08 08:10", "ready")
+    when = finisher.reads("2026-05-08 08:10", "when chairs:1")
+    with FC022.line(1):
+        for stage in ("recoat", "clamp", "stack", "pack", "light use"):
+            assert f"{stage} blocked: scratch failed: flakes (seat)" in when
+        assert "no time mends that: take it off" in finisher.reads(
+            "2026-05-08 08:15", "log chairs:1 sealer"
+        )
+    with FC022.line(3):
+        assert "dining/chairs:1 sealer, coat 2 scratch failed: flakes (seat)" in ready
+        assert "blocked" not in finisher.reads("2026-05-08 08:10", "when chairs:2-4")
+    with FC022.trap:
+        assert "coat dining/chairs:1 " not in ready
+        assert "coat 2 is due" not in ready
+        assert "check again dining/chairs:1 " in ready
+
+
+FC039 = Question(
+    "polyurethane over linseed oil: two days or a week",
+    shows=(
+        "the varnish waits for a week after the last oil, and it says why",
+        "oil over oil is one wait, varnish over oil another",
+        "a day in the sun is a step and no coat",
+    ),
+    trap="the oil's own day for the product that comes next",
+)
+
+
+def test_fc039_varnish_waits_longer_over_oil_than_oil_does(finisher: Finisher):
+    finisher.types(
+        "2026-05-02 08:00",
+        "product new linseed --class boiled-linseed-oil",
+        "product new poly --class oil-polyurethane",
+        SHOP,
+        "steps new oiled linseed*2 sun poly",
+        "part new table/top --species cherry --steps oiled",
+        STILL,
+        "log top linseed",
+        "log top wipe",
+    )
+    finisher.types("2026-05-03 08:00", STILL, "log top linseed", "log top wipe")
+    oils = finisher.reads("2026-05-03 08:00", "over linseed linseed")
+    varnish = finisher.reads("2026-05-03 08:00", "over linseed poly")
+    with FC039.line(2):
+        assert "wait 24 h to 3 d" in oils
+        assert "wait 3 d to 7 d" in varnish
+    sunned = finisher.reads("2026-05-04 18:00", STILL, "log top sun")
+    on = finisher.reads("2026-05-04 18:01", "on top")
+    with FC039.line(3):
+        assert "top: sun" in sunned
+        assert "coat 2 linseed" in on
+        assert "coat 3" not in on
+        assert "to come poly" in on
+    why = finisher.reads("2026-05-05 08:00", STILL, "why top")
+    early = finisher.reads("2026-05-05 08:00", "log top poly")
+    with FC039.line(1):
+        assert "recoat after Tue 12 May" in why
+        assert "sources 72 to 168 h" in why
+        assert "The chemistry agrees, but the oil must be cured first" in early
+        assert "A week after the last oil" in early
+    with FC039.trap:
+        assert early.count("stop: top: drying: recoat over linseed not reached") == 1
+        assert "BENCH NOW" not in finisher.reads("2026-05-05 07:59", "ready")
+
+
+FC221 = Question(
+    "wax over cured polyurethane over stain: today, or is something wrong with it",
+    shows=(
+        "wax is allowed at 35 days, and nothing stops it",
+        "it lies on top and is no fourth coat",
+        "polyurethane over it later is stopped: the wax comes off first",
+        "two days after the last coat: not yet",
+    ),
+    trap="no finish over wax, said of the waxing itself; or a wax that waits for a next coat",
+)
+
+
+def test_fc221_wax_is_the_last_layer_and_no_coat(finisher: Finisher):
+    finisher.types(
+        "2026-10-19 18:00",
+        "product new stain --class water-dye",
+        "product new poly --class oil-polyurethane",
+        "product new wax --class paste-wax",
+        SHOP,
+        "part new cabinet/shelves -n 3",
+        STILL,
+        "log shelves stain",
+    )
+    for day in ("21", "22", "24"):
+        finisher.types(f"2026-10-{day} 18:00", STILL, "log shelves poly --scuffed")
+    young = finisher.reads("2026-10-26 18:00", STILL, "log shelves wax")
+    with FC221.line(4):
+        assert "stop: shelves ×3: drying: recoat over poly not reached" in young
+        assert "The solvent in wax attacks a young film; leave it alone now" in young
+    finisher.types("2026-10-26 18:01", "undo --never-happened")
+    finisher.types("2026-11-28 18:00", STILL, "check shelves no-smell")
+    may = finisher.reads("2026-11-28 18:01", "over poly wax")
+    waxed = finisher.reads("2026-11-28 18:05", "log shelves wax")
+    on = finisher.reads("2026-11-28 18:06", "on shelves")
+    ready = finisher.reads("2026-11-28 18:06", "ready")
+    with FC221.line(1):
+        assert may.startswith("wax over poly: yes")
+        assert "stop:" not in waxed
+    with FC221.line(2):
+        assert "on top wax, 18:05" in on
+        assert "coat 4 poly" in on
+        assert "coat 5" not in on
+    with FC221.trap:
+        assert "Nothing sticks to wax" not in waxed
+        assert "LEAVE ALONE" not in ready
+        assert "BENCH NOW" not in ready
+        assert "recoat after" not in waxed
+    over = finisher.reads("2026-11-30 18:00", "log shelves poly --scuffed")
+    with FC221.line(3):
+        assert "stop: shelves ×3: over paste wax: Nothing sticks to wax" in over
+        assert "Strip it with solvent and wash twice" in over
+
+
+FC222 = Question(
+    "lacquer over yesterday's shellac: two products, may it go over",
+    shows=(
+        "yes, with light first passes, and a scuff that is no must",
+        "over polyurethane the same lacquer may lift it",
+        "an acid-cured varnish over shellac only where its own sheet allows it",
+        "no days of waiting that nobody asks for",
+    ),
+    trap="two products, so stop; or a yes for every solvent finish",
+)
+
+
+def test_fc222_lacquer_bites_into_shellac_and_lifts_varnish(finisher: Finisher):
+    finisher.types(
+        "2026-11-23 16:00",
+        "product new shellac --class shellac-2lb",
+        "product new lacquer --class lacquer-sprayed",
+        "product new poly --class oil-polyurethane",
+        "product new acid-cured --class conversion-varnish",
+        "part new cabinet/case",
+        "air 21C 50%",
+        "log case shellac --thin",
+    )
+    finisher.types("2026-11-24 08:50", STILL, "check case powder")
+    over = finisher.reads("2026-11-24 08:55", "over shellac lacquer --method spray")
+    logged = finisher.types("2026-11-24 09:00", "log case lacquer --method spray")
+    with FC222.line(1):
+        assert over.startswith("lacquer over shellac: yes")
+        assert "the first passes of lacquer light; a scuff is no must" in over
+        assert "stop:" not in logged
+        assert "scuff" not in logged
+    with FC222.line(2):
+        lifts = finisher.reads("2026-11-24 09:01", "over poly lacquer")
+        assert "Lacquer solvents wrinkle and lift oil films" in lifts
+        assert "try it on a board" in lifts
+    with FC222.line(3):
+        sheet = finisher.reads("2026-11-24 09:01", "over shellac acid-cured")
+        assert "over shellac only where its own sheet allows it" in sheet
+    with FC222.line(4):
+        assert "wait 2 h to 3 h" in over
+        assert "days" not in over
+    with FC222.trap:
+        assert "caution: case" not in logged
+        assert "yes" not in lifts
+        assert "yes" not in sheet

@@ -161,3 +161,168 @@ def test_fc055_a_cot_waits_for_its_last_part_for_the_longest_and_for_no_smell(fi
         finisher.types("2026-04-20 09:00", "check rails smells")
         late = finisher.reads("2026-04-20 09:01", "handover cot --card")
         assert "no date can be given" in late
+
+
+FC043 = Question(
+    "a batch of tops in two sizes, coated on one side",
+    shows=(
+        "how many of which size have how many coats on each face",
+        "which are uneven, and since when",
+        "the other face of one size is logged in one line",
+    ),
+    trap="two coats counted: finished",
+)
+
+
+def test_fc043_tops_of_two_sizes_with_a_bare_side(finisher: Finisher):
+    finisher.types(
+        "2026-05-02 08:00",
+        "product new catalysed --class conversion-varnish",
+        "part new cafe/small -n 19 --species beech --face top --face bottom",
+        "part new cafe/large -n 19 --species beech --face top --face bottom",
+        "air 22C 50%",
+        "log small large catalysed --face top",
+    )
+    finisher.types("2026-05-02 09:00", "log small large catalysed --face top")
+    grid = finisher.reads("2026-05-04 09:00", "on cafe/* --grid")
+    with FC043.line(1):
+        assert "small ×19 top 2 bottom 0" in grid
+        assert "large ×19 top 2 bottom 0" in grid
+    uneven = finisher.reads("2026-05-04 09:00", "air 22C 50%", "ready")
+    with FC043.line(2):
+        for size in ("small", "large"):
+            assert f"cafe/{size} ×19 top 2 coats, bottom uncoated since Sat 08:00 (2 d)" in uneven
+    logged = finisher.reads("2026-05-04 09:05", "log large catalysed --face bottom")
+    after = finisher.reads("2026-05-04 09:06", "on cafe/* --grid")
+    with FC043.line(3):
+        assert logged.startswith("09:05 large ×19, bottom: coat 1, catalysed")
+        assert "on 19 of 19 pieces" in logged
+        assert "large ×19 top 2 bottom 1" in after
+        assert "small ×19 top 2 bottom 0" in after
+    with FC043.trap:
+        assert "it may cup; coat bottom soon" in uneven
+        assert "every step is behind" not in uneven
+
+
+FC048 = Question(
+    "two woods at two stages: when may each be packed",
+    shows=(
+        "the hour of packing for each set",
+        "a step that was missed moves its own wood alone",
+        "foam asks more of a film than dry to the touch",
+    ),
+    trap="one last coat for the project: one set waits in vain, or the other goes too soon",
+)
+
+
+def test_fc048_each_wood_has_its_own_hour_of_packing(finisher: Finisher):
+    finisher.types(
+        "2026-05-01 08:00",
+        "product new lacquer --class lacquer-sprayed",
+        "product new skim --class wiping-varnish",
+        "steps new set lacquer*3 skim",
+        "part new boxes/pale --species maple --steps set",
+        "part new boxes/dark --species walnut --steps set",
+        "air 21C 50%",
+        "log pale dark lacquer",
+    )
+    finisher.types("2026-05-01 12:00", "air 21C 50%", "log pale dark lacquer")
+    finisher.types("2026-05-01 20:00", "air 21C 50%", "log pale lacquer")
+    finisher.types("2026-05-02 08:00", "air 21C 50%", "log pale skim", "log dark lacquer")
+    before = finisher.reads("2026-05-02 11:00", "when pale")
+    finisher.types("2026-05-02 20:00", "air 21C 50%", "log dark skim")
+    now = "2026-05-02 20:01"
+    pale, dark = (finisher.reads(now, f"when {part}") for part in ("pale", "dark"))
+    with FC048.line(1):
+        assert finisher.after(pale, "pack")
+        assert finisher.after(dark, "pack")
+        sooner, later = (finisher.stage(now, part, "pack")["high"] for part in ("pale", "dark"))
+        assert sooner < later
+    with FC048.line(2):
+        assert finisher.after(before, "pack") == finisher.after(pale, "pack") != ""
+        assert finisher.after(pale, "tack-free") != finisher.after(dark, "tack-free")
+    card = finisher.reads(now, "handover boxes --card")
+    with FC048.line(3):
+        assert "dry to the touch is not dry enough to pack: foam, paper and wrap stick" in card
+    with FC048.trap:
+        assert "pale (maple)" in card
+        (line,) = finisher.asks(now, "when pale")["lines"]
+        assert line["since"].startswith("2026-05-02T07:00")
+
+
+FC054 = Question(
+    "it felt hard after two days, was used and took a print",
+    shows=(
+        "three dates: light use, normal use, fully hard, by the air that was logged",
+        "a note to hand over",
+        "felt hard is no test: smell and thumbnail are offered",
+    ),
+    trap="one date",
+)
+
+
+def test_fc054_light_use_normal_use_and_hard_are_three_dates(finisher: Finisher):
+    finisher.types(
+        "2026-05-01 08:00",
+        "product new poly --class oil-polyurethane",
+        "part new warm/top --species oak",
+        "part new cool/top --species oak",
+        "room new cellar",
+        "air 12C 50% --room cellar",
+    )
+    finisher.types("2026-05-02 08:00", "air 23C 50%", "log warm/top poly")
+    card = finisher.reads("2026-05-04 08:00", "handover warm --card")
+    with FC054.line(1):
+        assert "packing, light use" in card
+        assert "normal use, fully hard" in card
+        assert finisher.after(finisher.reads("2026-05-04 08:00", "when warm/top"), "light use")
+    with FC054.line(2):
+        assert card.startswith("CARE CARD: warm")
+    for felt in ("hard", "'felt hard'"):
+        refused = finisher.tries("2026-05-04 08:00", f"check warm/top {felt}")
+        with FC054.line(3):
+            assert refused.code == 2
+            assert "no-smell" in refused.err
+            assert "no-print" in refused.err
+    with FC054.trap:
+        assert "NOT BEFORE" in card
+
+
+FC102 = Question(
+    "rubber feet and vinyl mats on lacquer: from when",
+    shows=(
+        "two lists on the card: not before a date, and never",
+        "what is never is told by the finish and the use, not by its age",
+    ),
+    trap="fully hard on such a day: use it normally",
+)
+
+
+def test_fc102_what_never_may_lie_on_it_has_no_date(finisher: Finisher):
+    finisher.types(
+        "2026-05-02 08:00",
+        "product new lacquer --class lacquer-sprayed",
+        "product new soap --class soap",
+        "project new office",
+        "project new soaped",
+        "part new office/desk",
+        "part new soaped/table",
+        "air 22C 50%",
+        "log desk lacquer",
+        "log soaped/table soap",
+    )
+    young = finisher.types("2026-05-02 09:00", "handover office --card")
+    old = finisher.types("2028-05-02 09:00", "handover office --card")
+    never = [page.partition("NEVER")[2].partition("CARE\n")[0] for page in (young, old)]
+    with FC102.line(1):
+        assert "NOT BEFORE" in young
+        assert "soft plastic or rubber" in never[0]
+        assert "2026" not in never[0]
+    with FC102.line(2):
+        assert never[0] == never[1]
+        soaped = finisher.types("2028-05-02 09:00", "handover soaped --card")
+        assert "they dissolve lacquer" in never[1]
+        assert "they dissolve lacquer" not in soaped
+    with FC102.trap:
+        assert "NEVER, HOWEVER OLD IT IS" in old
+        assert "at any" in never[1]

@@ -176,3 +176,53 @@ def test_dust_of_a_film_that_only_is_young_counts_too(finisher: Finisher):
     finisher.types("2026-01-23 18:00", "rags gone")
     finisher.types("2026-03-23 10:00", "log shelf sand")
     assert finisher.asks("2026-03-23 10:01", "rags") == []
+
+
+FC232 = Question(
+    "the wiping towels were washed, tumble-dried and stacked: is that the end of them",
+    shows=(
+        "washed leaves them open",
+        "no dryer, not folded or stacked warm, hung singly outdoors",
+        "stiff, or under water and taken away, ends it",
+        "cloths of shellac draw no such alarm",
+    ),
+    trap="washed counts as done with",
+)
+
+
+def test_fc232_washed_is_not_free_of_oil(finisher: Finisher):
+    finisher.types(
+        "2026-11-01 18:00",
+        "product new shellac --class shellac-2lb",
+        "product new linseed --class boiled-linseed-oil",
+        "room new shop",
+        "part new chest/lid",
+        "part new chest/case",
+        AIR,
+        "log lid shellac",
+    )
+    shellac = finisher.tries("2026-11-01 19:00", "rags washed")
+    with FC232.line(4):
+        assert "no rags are open" in shellac.err
+        assert "dryer" not in shellac.err
+    finisher.types("2026-11-01 20:00", "log case linseed")
+    washed = finisher.tries("2026-11-02 20:00", "rags 'washed 40 C, tumble dryer, folded warm'")
+    rags = finisher.reads("2026-11-02 20:01", "rags")
+    with FC232.line(1):
+        assert washed.code == 2
+        assert "1 linseed: chest/case open since Sun 20:00: OVERDUE" in rags
+    with FC232.line(2):
+        for what in ("no dryer", "never folded or stacked warm", "hang them singly outdoors"):
+            assert what in washed.err
+    with FC232.trap:
+        assert "OPEN RAGS" in finisher.reads("2026-11-02 20:02", "ready")
+        assert finisher.reads("2026-11-02 20:02", "leave").startswith("not yet: rags linseed")
+    finisher.types("2026-11-02 20:10", "rags spread")
+    with FC232.line(3):
+        assert "still open" in finisher.types("2026-11-02 20:30", "rags stiff")
+        finisher.types("2026-11-30 20:00", "rags stiff")
+        assert "OPEN RAGS" not in finisher.types("2026-11-30 20:01", "rags")
+        finisher.types("2026-12-01 20:00", AIR, "log case linseed", "rags water")
+        assert "under water since 20:00" in finisher.types("2026-12-01 20:01", "rags")
+        finisher.types("2026-12-02 09:00", "rags gone")
+        assert "OPEN RAGS" not in finisher.types("2026-12-02 09:01", "rags")

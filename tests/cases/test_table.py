@@ -6,31 +6,32 @@ import ast
 from functools import cache
 from importlib import import_module
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
-from tests.cases.question import Question, untied
+from tests.cases.question import Question, set_up, untied
 from tests.cases.table import CAPABILITIES, CASES, Case
 
 HERE = Path(__file__).parent
 
 
 @cache
-def asked() -> dict[str, tuple[ast.FunctionDef, Question]]:
+def asked() -> dict[str, tuple[ast.FunctionDef, ModuleType]]:
     """Find the tests that ask a question, `test_fc001_...` of `FC001`, by the question."""
-    found: dict[str, tuple[ast.FunctionDef, Question]] = {}
+    found: dict[str, tuple[ast.FunctionDef, ModuleType]] = {}
     for file in sorted(HERE.glob("test_*.py")):
         for test in ast.parse(file.read_text("utf-8")).body:
             if not (isinstance(test, ast.FunctionDef) and test.name.startswith("test_fc")):
                 continue
             name = test.name.removeprefix("test_")[:5].upper()
             assert name not in found, f"{name} is asked twice"
-            found[name] = test, getattr(import_module(f"tests.cases.{file.stem}"), name)
+            found[name] = test, import_module(f"tests.cases.{file.stem}")
     return found
 
 
-def test_all_seventy_stand_in_the_table_once():
-    assert len(CASES) == len({case.id for case in CASES}) == 70
+def test_all_ninety_stand_in_the_table_once():
+    assert len(CASES) == len({case.id for case in CASES}) == 90
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
@@ -45,9 +46,27 @@ def test_the_table_is_true(case: Case):
 
 @pytest.mark.parametrize("name", sorted(asked()))
 def test_every_line_of_an_answered_question_and_its_trap_are_asserted(name: str):
-    test, question = asked()[name]
+    test, file = asked()[name]
+    question: Question = getattr(file, name)
     assert question.shows
     assert untied(test, name, len(question.shows)) == []
+
+
+@pytest.mark.parametrize("case", [c for c in CASES if not c.waits_for], ids=lambda case: case.id)
+def test_nothing_is_typed_that_the_question_does_not_say(case: Case):
+    test, file = asked()[case.id]
+    assert set_up(test, vars(file)) == set(case.said.split())
+
+
+def test_what_the_question_does_not_say_is_named():
+    (test,) = ast.parse(
+        "def test_fc000_x(finisher):\n"
+        "    finisher.types('now', OIL, 'part new a/b --species oak', 'log b oil --method spray')\n"
+        "    assert 'oil' in finisher.reads('now', 'ready')\n"
+    ).body
+    assert isinstance(test, ast.FunctionDef)
+    oil = {"OIL": "product new oil --class tung-oil --recoat 4h"}
+    assert set_up(test, oil) == {"oak", "tung-oil", "method", "recoat"}
 
 
 def test_a_line_or_a_trap_that_nothing_is_tied_to_is_named():

@@ -35,6 +35,13 @@ STORIES = {
         silent(f"{GELLED}; shellac-2lb +2d; ask waterborne-clear +1d"),
         lets(f"{GELLED}; shellac-2lb stopped:half +2d; ask waterborne-clear +1d", "dries slowly"),
         speaks(f"{BARE_SPOT}; ask wiping-stain", Answer.UNDERNEATH),
+        # A plain yes says how it is done, once, and nothing of a film that covers it.
+        lets(
+            "oak top; shellac-1lb 08:00; ask lacquer-brushed +1d", "first passes of lacquer light"
+        ),
+        silent(
+            "oak top; shellac-2lb 08:00; vinyl-sealer +1d; ask lacquer-sprayed spray +2d",
+        ),
         lets(f"{BARE_SPOT}; fault rubbed-through; ask wiping-stain", "on the spot alone"),
         # A magazine says overnight, common practice a week.
         lets(

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from msgspec import Struct
 
 from finishlog.acts.meant.said import one_meant
-from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.bench.rags import RagsLine, open_rags, rags
 from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.commands import Do
@@ -47,14 +48,33 @@ class RagsDealtWith(Struct, frozen=True):
     still_open: tuple[RagsLine, ...]
 
 
+def deed_meant(context: Context, typed: str) -> RagsDeed:
+    """Read what was done with rags; where none are open, washing is nothing to warn of."""
+    if _is_washed(typed) and not rags(context):
+        raise _none_open()
+    return deed_word(typed)
+
+
 def deed_word(typed: str) -> RagsDeed:
     """Read what was done; UsageFault names the words there are."""
-    if typed.strip().lower() in _WASHED:
+    if _is_washed(typed):
         raise UsageFault(
-            "washing leaves oil in them, and a dryer sets it alight: they are as open as before",
-            "hang them singly outdoors, then type one of: spread, water, lifted, can, stiff, gone",
+            "washing leaves oil in them, and a dryer sets it alight: rags that heat are as open as "
+            "before",
+            "no dryer, never folded or stacked warm: hang them singly outdoors, warm ones into "
+            "water, and get out and call if they smoke; then type one of: spread, water, lifted, "
+            "can, stiff, gone",
         )
     return one_meant(RagsDeed, typed, f"nothing is done with rags called {typed!r}")
+
+
+def _is_washed(typed: str) -> bool:
+    said = set(re.findall(r"\w+", typed.lower()))
+    return bool(said & _WASHED) or said == {"dried"}
+
+
+def _none_open() -> NotFound:
+    return NotFound("no rags are open", f"{Do.RAGS()} shows what is open")
 
 
 def log_rags(context: Context, *, deed: RagsDeed, which: str | None, at: When) -> RagsDealtWith:
@@ -97,7 +117,7 @@ def _gone_young(items: Sequence[RagsItem], at: When, facts: Facts) -> tuple[str,
     return tuple(young)
 
 
-_WASHED = {"wash", "washed", "laundered", "dryer", "dried"}
+_WASHED = {"wash", "washed", "laundered", "dryer", "tumble"}
 
 # Whose rags are meant when nobody says: those that must be dealt with, else those in these states.
 _ELSE = {
@@ -111,7 +131,7 @@ def _picked(
     context: Context, items: list[RagsItem], which: str | None, deed: RagsDeed, at: When
 ) -> list[RagsItem]:
     if not items:
-        raise NotFound("no rags are open", f"{Do.RAGS()} shows what is open")
+        raise _none_open()
     if which is None:
         meant = _meant(context, items, deed, at)
         if not meant:

@@ -31,6 +31,8 @@ class CoatLine(Struct, frozen=True):
     abraded_acts: tuple[int, ...] = ()
     # What it covered where it was broken off; None: it was finished.
     stopped: str | None = None
+    # It is the very last layer, and counts as no coat.
+    last: bool = False
 
 
 class AsideLine(Struct, frozen=True):
@@ -93,6 +95,7 @@ def _on(group: Group, seen: Look) -> On:
                 from_words(layer.coat.container, seen.shop, seen.facts),
                 tuple(work.act for work in layer.abraded),
                 layer.coat.stopped,
+                layer.of.goes_on_last,
             )
             for layer in state.layers
         ),

@@ -288,8 +288,9 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     product = step.product if step else None
     if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
         return NOTHING
-    if step is None and not state.progress.steps and state.top is not None and not state.joined:
-        product = state.top.coat.product
+    top = state.top
+    if step is None and not state.progress.steps and top is not None and not state.joined:
+        product = None if top.of.goes_on_last else top.coat.product
     known = shop.products.get(product) if product is not None else None
     if known is None:
         return work_asked(step.operation) if step else NOTHING

@@ -213,6 +213,11 @@ class FinishClass(Published, frozen=True):
         return self.family in {"stain", "dye", "glaze"} or self.key == "toner"
 
     @property
+    def goes_on_last(self) -> bool:
+        """Tell whether it is the very last layer, which is no coat and waits for none."""
+        return self.family == "wax"
+
+    @property
     def after_rinse(self) -> Figure | None:
         """The hours that the wood dries after this was rinsed out of it; None: it is not."""
         return self.readings.get("after-rinse")

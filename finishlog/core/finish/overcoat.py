@@ -45,7 +45,7 @@ class OvercoatRule(Published, frozen=True):
     classes that make it right when one lies between. `methods`: it holds only for a coat put on
     so, and then before a rule that does not say. `lifted_by`: what silences it about a coat that
     is buried; None for bare wood, which never is. `source` backs the answer, `wait.source` the
-    hours; what other sources ask for (`wait.also`) is never longer.
+    hours; what other sources ask for (`wait.also`) is never longer. `how`: what a plain yes says.
     """
 
     id: str
@@ -57,6 +57,7 @@ class OvercoatRule(Published, frozen=True):
     wait: Figure | None = None
     barrier: tuple[str, ...] = ()
     remedy: str = ""
+    how: str = ""
     methods: tuple[Method, ...] = ()
     lifted_by: LiftedBy | None = None
 

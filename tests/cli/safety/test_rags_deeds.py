@@ -146,6 +146,10 @@ def test_washing_is_no_way(shop: Finishlog):
     assert answer.code == 2
     assert "washing leaves oil in them" in answer.err
     assert set(states(shop).values()) == {"open"}
+    assert "washing leaves oil in them" in shop("rags", "tumble dried and folded").err
+    assert "washing" not in shop("rags", "dried till stiff").err
+    shop.did("rags", "gone")
+    assert "washing" not in shop("rags", "laundered").err
 
 
 def test_what_was_done_with_each_is_told(shop: Finishlog):

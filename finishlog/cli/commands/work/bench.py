@@ -203,7 +203,7 @@ def rags(
     if deed is None:
         lines = answer_rags(here.context)
         return Answered(lines, lambda: rags_page(lines, here.context), bad(lines))
-    done = _deed(deed, which)
+    done = _deed(here, deed, which)
     if done is RagsDeed.STIFF and at_a_terminal() and not _is_crisp():
         say("finishlog: nothing was recorded: leave them spread, or finishlog rags water")
         raise typer.Exit
@@ -211,12 +211,12 @@ def rags(
     return Answered(dealt, lambda: dealt_page(dealt, here.clock), bad(dealt.still_open))
 
 
-def _deed(typed: str, which: str | None) -> RagsDeed:
+def _deed(here: Run, typed: str, which: str | None) -> RagsDeed:
     """Read what was done with rags; a number or product before it is told."""
-    from finishlog.acts.film.rags import deed_word
+    from finishlog.acts.film.rags import deed_meant
 
     try:
-        return said(typed, deed_word)
+        return said(typed, lambda word: deed_meant(here.context, word))
     except UsageFault:
         if which is None or not is_said(RagsDeed, which):
             raise

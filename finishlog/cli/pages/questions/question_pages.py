@@ -281,8 +281,8 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         if coat.stopped is not None:
             section.row("in part", f"{coat.stopped}, broken off: {said}")
             continue
-        number += 1
-        section.row(f"coat {number}", said)
+        number += not coat.last
+        section.row("on top" if coat.last else f"coat {number}", said)
     old = _under_all(answer.standing)
     if old:
         section.row("under it" if answer.coats else "on it", old)

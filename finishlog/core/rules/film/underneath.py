@@ -238,7 +238,8 @@ def _yes(said: bool) -> str:
 
 
 def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
-    weighs = WEIGHS[row.answer]
+    # A plain yes is silent, but for how it is to be done.
+    weighs = WEIGHS[row.answer] or ((Level.NOTE, None) if row.how else None)
     if weighs is not None:
         level, answer = weighs
         found = finding(
@@ -249,7 +250,7 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
             answer=answer,
             row=row.id,
             reason=row.reason,
-            remedy=row.remedy,
+            remedy=row.how or row.remedy,
             least=min((other.low_h for other in row.wait.sooner), default=None)
             if row.wait
             else None,
