@@ -66,6 +66,16 @@ STORIES = {
         speaks("oak top; bleach-chlorine; soap +2d; off bare strip +1d; ask bleach-oxalic +1h"),
         speaks("oak top; bleach-chlorine; latex-enamel +2d; off bare strip; ask bleach-oxalic +1h"),
     ),
+    "bleach-shut-in": (
+        speaks("oak top; bleach-oxalic 08:00; shellac-2lb +4d; ask alkyd-varnish +2d", Answer.TEST),
+        speaks("maple top; bleach-two-part; lacquer-sprayed +3d; ask pack +40d", Answer.TEST),
+        speaks("oak top; bleach-oxalic; shellac-2lb +4d; check tacky +1h; ask stack +9d"),
+        speaks("oak top; bleach-oxalic; shellac-2lb; off bare strip; shellac-2lb; ask pack +9d"),
+        silent("oak top; bleach-oxalic; shellac-2lb +4d; check holds +9d; ask alkyd-varnish +1h"),
+        silent("oak top; bleach-oxalic 08:00; rinse +1d; alkyd-varnish +3d; ask pack +90d"),
+        silent("oak top; bleach-oxalic 08:00; ask alkyd-varnish +4d"),
+        silent("oak top; shellac-2lb 08:00; ask alkyd-varnish +4d"),
+    ),
     "bleach-not-rinsed": (
         speaks("oak top; bleach-two-part 08:00; ask alkyd-varnish +4d", Answer.WAITS),
         speaks("oak top; bleach-chlorine 08:00; ask water-dye +4d", Answer.WAITS),

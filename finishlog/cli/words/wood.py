@@ -6,6 +6,7 @@ from finishlog.cli.words.said import Words, each_of, length, measured, number, t
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Found
 
 # Nearer readings stand still: a meter tells no more (common practice).
 _STILL = 0.5
@@ -85,6 +86,15 @@ WORDS = {
         _bleach_dust,
         "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
         "dust, rinse eyes and skin, ask a doctor",
+    ),
+    "bleach-shut-in": Words(
+        lambda f: (
+            f"{text(f, 'of')} lies under the film, and no rinse is on record: what is left of it "
+            "may bloom, spoil its colour or let it go"
+        ),
+        f"scratch a hidden spot; if it holds: {Do.CHECK('PART', Found.HOLDS)}; if it does not, "
+        "take it off and rinse the wood",
+        lambda f: f"{text(f, 'of')} under the film was not rinsed",
     ),
     "bleach-not-rinsed": Words(
         lambda f: (

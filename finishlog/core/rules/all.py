@@ -50,6 +50,7 @@ RULES: tuple[Rule, ...] = (
     bleached.dust,
     bleached.met,
     bleached.not_rinsed,
+    bleached.shut_in,
     observed.check_failed,
     tested.comes_off_coloured,
     observed.fault,

@@ -12,16 +12,16 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Answer, Finding, Level, also, finding
+from finishlog.core.film.layers import ABRADES, answered
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Coat, Note, Stripped, Work
-from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
 from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.reads import BROKEN_OFF, COMES
-from finishlog.core.rules.rule import BY_HAND, COAT, rule
+from finishlog.core.rules.reads import BROKEN_OFF, COMES, LAYERS
+from finishlog.core.rules.rule import BY_HAND, COAT, LOADED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -31,6 +31,7 @@ _FAMILY = "bleach"
 _NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
 
 _IN_THE_WOOD = f"{BROKEN_OFF} coat.note work.operation stripped.operation stripped.survives"
+_HOLDS = frozenset({Found.HOLDS})
 _RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
 
 
@@ -143,6 +144,25 @@ def not_rinsed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     for left in unrinsed(zone.entries, around.facts)[-1:]:
         found = finding("bleach-not-rinsed", Level.CAUTION, COMMON_PRACTICE, answer=Answer.WAITS)
         yield replace(also(found, of=left.product_name), acts=(left.act,))
+
+
+@rule(
+    "bleach-shut-in",
+    binds=COAT | LOADED | {Act.RUB},
+    source=COMMON_PRACTICE,
+    reads=(
+        f"{_IN_THE_WOOD} {LAYERS} product.name product.class_key check.test check.when check.found"
+    ),
+)
+def shut_in(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film over a bleach that was not rinsed may bloom or let go: a scratch that holds tells."""
+    if not zone.layers or answered(zone.layers, _HOLDS):
+        return
+    left = unrinsed(zone.entries, around.facts, below=True)
+    there = unrinsed(zone.entries, around.facts)
+    for coat in [each for each in left if each not in there][-1:]:
+        found = finding("bleach-shut-in", Level.CAUTION, COMMON_PRACTICE, answer=Answer.TEST)
+        yield replace(also(found, of=coat.product_name), acts=(coat.act,), by_test=True)
 
 
 @rule(
