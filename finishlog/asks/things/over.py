@@ -59,7 +59,8 @@ class Over(Struct, frozen=True):
 class StepChecked(Struct, frozen=True):
     """One step of a schedule: what the bench says of it, and from when after the first (hours).
 
-    `after_h` None: no date lets it be done, and the steps after it were not looked at.
+    `after_h` None: no date lets it be done, and the steps after it were not looked at. `wait`: the
+    label hours that it waited for; None: it could be done at once.
     """
 
     number: int
@@ -69,6 +70,7 @@ class StepChecked(Struct, frozen=True):
     scuff: bool
     binds: Finding
     findings: tuple[Finding, ...]
+    wait: Figure | None
 
 
 class StepsChecked(Struct, frozen=True):
@@ -98,6 +100,7 @@ def check_steps(context: Context, name: str, *, wood: str | None, room: str | No
             scuff=w.verdict.scuff_first,
             binds=w.verdict.binds,
             findings=w.verdict.findings,
+            wait=w.held_by.figure if w.held_by else None,
         )
         for n, w in enumerate(walked)
     )

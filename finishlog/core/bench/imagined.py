@@ -15,6 +15,7 @@ from finishlog.core.bench.state import bench_state
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import Lessons
 from finishlog.core.finish.classes import Method, judged_by
+from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, Target, Work
 from finishlog.core.log.when import at
@@ -73,12 +74,14 @@ class Imagined(Struct, frozen=True):
 class Walked(Struct, frozen=True):
     """One step as it was walked through: what the bench said, and when it was done (UTC).
 
-    `at` None: no date lets it be done, and no step was walked after it.
+    `at` None: no date lets it be done, and no step was walked after it. `held_by`: the clock that
+    it waited for last; None: it could be done at once.
     """
 
     step: Step
     verdict: Verdict
     at: datetime | None
+    held_by: StageTime | None = None
 
 
 class Board(Struct, frozen=True):
@@ -114,8 +117,8 @@ class Board(Struct, frozen=True):
         done: list[AnyEntry] = []
         moment, walked = self.now, []
         for step in steps:
-            verdict, at_last = self._as_soon_as_it_may(done, wood, step, moment)
-            walked.append(Walked(step, verdict, at_last))
+            verdict, at_last, held_by = self._as_soon_as_it_may(done, wood, step, moment)
+            walked.append(Walked(step, verdict, at_last, held_by))
             if at_last is None:
                 break
             if verdict.scuff_first:
@@ -131,17 +134,18 @@ class Board(Struct, frozen=True):
 
     def _as_soon_as_it_may(
         self, done: Sequence[AnyEntry], wood: str | None, step: Step, moment: datetime
-    ) -> tuple[Verdict, datetime | None]:
+    ) -> tuple[Verdict, datetime | None, StageTime | None]:
         product = self.products[step.product] if step.product is not None else None
         asked = self._asked(product) if product else work_asked(step.operation)
         verdict, _ = self._verdict(done, wood, asked, moment)
+        held_by: StageTime | None = None
         # What ends may let something else bind; four of them end in turn at the most.
         for _ in range(4):
             if verdict.high is None or verdict.high <= moment:
                 break
-            moment = verdict.high
+            moment, held_by = verdict.high, verdict.wait
             verdict, _ = self._verdict(done, wood, asked, moment)
-        return verdict, moment if verdict.answer in MAY_ACT else None
+        return verdict, moment if verdict.answer in MAY_ACT else None, held_by
 
     def _asked(self, over: Product, method: Method | None = None) -> Asked:
         of = self.facts.finish_class(over.class_key)

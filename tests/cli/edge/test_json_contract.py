@@ -371,7 +371,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "clear --on rosewood",
         {
             "": "left name room steps wood",
-            "steps[]": "after_h answer binds findings number scuff step",
+            "steps[]": "after_h answer binds findings number scuff step wait",
             "steps[].binds": FINDING,
             "steps[].findings[]": FINDING,
         },

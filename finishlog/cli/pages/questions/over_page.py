@@ -8,7 +8,7 @@ from finishlog.cli.pages.evening.words import after, title_of, together
 from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import joined, remedy, sentence, short
+from finishlog.cli.words.finding_words import joined, remedy, sentence, short, waits_for
 from finishlog.core.findings import Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
 from finishlog.core.zone.verdict import MAY_ACT
@@ -42,17 +42,15 @@ def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
     section.each(("sources", option_words(each, clock)) for each in answer.options)
     section.each(_heeded(found, answer.binds, sources) for found in answer.findings)
     if answer.hard is not None and answer.hard_at and answer.hard is not answer.answer:
-        section.row("hard", f"once it is fully hard, {clock.words(answer.hard_at)}: {answer.hard}")
+        then = after(None, answer.hard_at, clock)
+        section.row("hard", f"once it is fully hard, {then}: {answer.hard}")
     return page
 
 
 def _wait(answer: Over, label: Figure, at: datetime, clock: Clock, sources: Sources) -> str:
-    hours = hour_words(label.low_h)
-    if label.high_h > label.low_h:
-        hours = f"{hours} to {hour_words(label.high_h)}"
     where = f"in {answer.room}" if answer.room else "in standard air"
     when = after(None, at, clock)
-    return f"{hours}; if it went on now, {where}: {when}{_by(label.source, sources)}"
+    return f"{_hours(label)}; if it went on now, {where}: {when}{_by(label.source, sources)}"
 
 
 def _heeded(found: Finding, binds: Finding, sources: Sources) -> tuple[str, str]:
@@ -60,6 +58,12 @@ def _heeded(found: Finding, binds: Finding, sources: Sources) -> tuple[str, str]
     said = "" if found == binds else sentence(found)
     words = joined(said, remedy(found).rstrip("."))
     return _WEIGHS[found.level] if said else "do", f"{words}{_by(found.source, sources)}"
+
+
+def _hours(label: Figure) -> str:
+    if label.high_h == label.low_h:
+        return hour_words(label.low_h)
+    return f"{hour_words(label.low_h)} to {hour_words(label.high_h)}"
 
 
 def _length(hours: float) -> str:
@@ -79,6 +83,8 @@ def _said(answer: Over) -> str:
     if answer.answer is Answer.TEST:
         first = "on a test board first" if answer.label is None else "yes, once a test passes"
         return f"{first}: {sentence(answer.binds).rstrip('.')}"
+    if answer.answer is Answer.WAITS and answer.at is None:
+        return f"not yet, it waits for {waits_for(answer.binds)}"
     return f"no: {joined(sentence(answer.binds), '' if answer.at else _NO_DATE)}"
 
 
@@ -97,7 +103,7 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
         page.line(f"{answer.name}{wood}: it goes through; its last step after {long}, {where}")
     section = page.section()
     for step in answer.steps:
-        section.row(str(step.number), step.step, _step(step))
+        section.row(str(step.number), step.step, _step(step, sources))
         for found in step.findings:
             if found.level is not Level.NOTE or found == step.binds:
                 section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
@@ -110,10 +116,12 @@ def _behind(left: int) -> str:
     return "the step after it was" if left == 1 else f"the {left} steps after it were"
 
 
-def _step(step: StepChecked) -> str:
+def _step(step: StepChecked, sources: Sources) -> str:
     if step.after_h is None:
         return f"no: {short(step.binds)}"
     after_it = "at once" if step.after_h < 1 else f"after {_length(step.after_h)}"
+    if step.wait is not None:
+        after_it += f", {_hours(step.wait)} on what is below{_by(step.wait.source, sources)}"
     first = "scuff it first; the schedule does not say so" if step.scuff else ""
     if step.answer is Answer.TEST:
         first = f"test first: {short(step.binds)}"
