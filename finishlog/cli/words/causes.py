@@ -24,6 +24,7 @@ NOT_LOGGED: Mapping[Missing, str] = {
     Missing.HANDLING: "when it was clamped, stacked, packed or used",
     Missing.SAME_CAN: "whether both attempts came from the same can",
     Missing.GRIT: "the last paper",
+    Missing.IRON: "whether iron touched it: steel wool, a rusty can, filings",
 }
 
 _APART: Mapping[Apart, str] = {
@@ -145,6 +146,7 @@ WORDS: Mapping[str, Words] = {
     "wood-has-pitch": Words(lambda f: f"{text(f, 'wood')} holds pitch"),
     "wood-blotches": Words(lambda f: f"{text(f, 'wood')} blotches, and it was bare"),
     "wood-has-open-pores": Words(lambda f: f"the pores of {text(f, 'wood')} stand open"),
+    "steel-wool-on-tannin": Words(lambda f: f"steel wool on {text(f, 'wood')}, which holds tannin"),
     "wood-was-wet": Words(lambda f: f"{measured(f, 0)} moisture, at most {wanted(f)}"),
     "can-was-open": Words(lambda f: f"open for {measured(f)}, it keeps {wanted(f)}"),
     "doubtful-can": Words(

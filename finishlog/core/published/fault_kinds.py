@@ -34,6 +34,7 @@ class Evidence(StrEnum):
     BLOTCHY_WOOD = "blotching wood"
     OPEN_PORES = "open pores"
     WET_WOOD = "wet wood"
+    IRON = "iron on tannin"
     DUSTY = "sanding in the room"
     HANDLED_EARLY = "handled early"
     SANDED_BEFORE = "sanded before"

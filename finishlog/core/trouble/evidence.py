@@ -34,6 +34,7 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.BLOTCHY_WOOD: in_the_wood.blotchy_wood,
     Evidence.OPEN_PORES: in_the_wood.open_pores,
     Evidence.WET_WOOD: in_the_wood.wet_wood,
+    Evidence.IRON: in_the_wood.iron,
     Evidence.DUSTY: in_the_wood.dusty,
     Evidence.EARLIER_TOO: in_the_wood.earlier_too,
 }

@@ -11,8 +11,8 @@ from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Figured, In, finding, pct
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, ContainerEvent, Work
-from finishlog.core.log.words import SOFT, ContainerDeed
-from finishlog.core.published.species import Pores, Species
+from finishlog.core.log.words import SOFT, ContainerDeed, Operation
+from finishlog.core.published.species import Pores, Species, Tannin
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.trouble.controls import last_grit, name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
@@ -62,6 +62,24 @@ def open_pores(of: Scene) -> Look:
     if wood.pores not in {Pores.RING, Pores.SEMI_RING}:
         return None
     return finding("wood-has-open-pores", source=wood.pores_source, wood=wood.name)
+
+
+def iron(of: Scene) -> Look:
+    """Steel wool touched a wood that holds tannin; other iron is on no record."""
+    wood = _wood(of)
+    if wood is None:
+        return Missing.WOOD
+    if wood.tannin is Tannin.NO:
+        return None
+    rubbed = [
+        e
+        for e in of.state.entries
+        if isinstance(e, Work) and e.operation is Operation.STEEL_WOOL and e.when.latest <= of.until
+    ]
+    if not rubbed:
+        return Missing.IRON
+    found = finding("steel-wool-on-tannin", source=wood.tannin_source, wood=wood.name)
+    return replace(found, acts=tuple(e.act for e in rubbed))
 
 
 def wet_wood(of: Scene) -> Look:

@@ -33,6 +33,7 @@ class Missing(StrEnum):
     HANDLING = "handling"
     SAME_CAN = "same-can"
     GRIT = "grit"
+    IRON = "iron"
 
 
 # What a look gives: what the log shows, what is missing, or None: the log speaks against it.

@@ -249,6 +249,19 @@ def soft_over_shellac_in_the_cold_room() -> list[Suspect]:
     return found(story, 301)
 
 
+def specked_where_steel_wool_met_oak() -> list[Suspect]:
+    """Iron and tannin turn black (FPL, Iron Stain on Wood, 2013)."""
+    story = two("red-oak", "red-oak")
+    story.steady(since=-12)
+    sick, _ = parts(story)
+    coats(story, (0, 0), SHELLAC)
+    story.work(20, Operation.STEEL_WOOL, on=sick)
+    coats(story, (30, 30), WATERBORNE)
+    story.fault(60, FaultKind.WRONG_COLOUR, on=sick)
+    story.check(60, Found.POWDER, on=story.parts[1])
+    return found(story, 61)
+
+
 TRUE: list[tuple[Callable[[], list[Suspect]], Evidence]] = [
     (blushed_in_the_damp_room, Evidence.HUMID),
     (peels_over_a_stain_of_two_hours, Evidence.OIL_BELOW),
@@ -267,6 +280,7 @@ TRUE: list[tuple[Callable[[], list[Suspect]], Evidence]] = [
     (peeled_where_nobody_scuffed, Evidence.NOT_SCUFFED),
     (dull_from_the_other_can, Evidence.OTHER_CAN),
     (soft_over_shellac_in_the_cold_room, Evidence.COLD),
+    (specked_where_steel_wool_met_oak, Evidence.IRON),
 ]
 
 
