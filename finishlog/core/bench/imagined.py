@@ -43,6 +43,8 @@ from finishlog.core.zone.verdict import MAY_ACT, Verdict
 # Standard air of the trade, where the air of no room is known. ISO 3270
 _STANDARD = Air(23.0, 50.0)
 _TARGET = Target(1, 1)
+# What is wrong with the lower coat itself is not asked of what goes over it.
+_OF_THE_LOWER = frozenset({"wrong-below", "suspect", "perhaps-cold", "not-proved-through"})
 # What the air, the heater and the wood's warmth say of a coat is asked on its evening.
 _OF_THE_EVENING = frozenset({"air", "heater", "wood-warms-up", "warms-under-film"})
 _SOON, _READ_EVERY = timedelta(minutes=10), timedelta(hours=3)
@@ -98,16 +100,16 @@ class Board(Struct, frozen=True):
         """Answer what may go over what."""
         asked = self._asked(of.over, of.method)
         laid = self._coat(of.under, self.now, 1) if of.under else []
-        first, state = self._verdict(laid, of.wood, asked, self.now)
+        first, state = self._verdict(laid, of.wood, asked, self.now, _OF_THE_LOWER)
         if of.under is None:
             return Imagined(first)
         hard = state.stages.get(Stage.CURED)
         hard_at = hard.high if hard else None
         dry_at = first.high
         return Imagined(
-            self._verdict(laid, of.wood, asked, dry_at)[0] if dry_at else first,
+            self._verdict(laid, of.wood, asked, dry_at, _OF_THE_LOWER)[0] if dry_at else first,
             dry_at,
-            self._verdict(laid, of.wood, asked, hard_at)[0] if hard_at else None,
+            self._verdict(laid, of.wood, asked, hard_at, _OF_THE_LOWER)[0] if hard_at else None,
             hard_at,
             state.top,
         )
@@ -152,7 +154,12 @@ class Board(Struct, frozen=True):
         return coat_asked(of, method, in_product(over), done=True, product=over.id)
 
     def _verdict(
-        self, laid: Sequence[AnyEntry], wood: str | None, asked: Asked, moment: datetime
+        self,
+        laid: Sequence[AnyEntry],
+        wood: str | None,
+        asked: Asked,
+        moment: datetime,
+        but: frozenset[str] = frozenset(),
     ) -> tuple[Verdict, ZoneState]:
         """Return what is said at a moment."""
         piece, zone = Piece(_TARGET.piece, 1), Zone(_TARGET.zone)
@@ -163,7 +170,7 @@ class Board(Struct, frozen=True):
         log = Log(tuple(laid))
         bench = bench_state(shop, log, self.facts, moment, self.zone, rooms, lessons=self.lessons)
         (state,) = bench.zones
-        found = findings_of(state, asked, bench.around(self.facts), but=_OF_THE_EVENING)
+        found = findings_of(state, asked, bench.around(self.facts), but=_OF_THE_EVENING | but)
         return fold(found, asked), state
 
     def _coat(self, product: Product, moment: datetime, number: int) -> list[AnyEntry]:

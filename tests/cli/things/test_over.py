@@ -200,3 +200,15 @@ def test_no_stop_ends_twice_and_bare_wood_is_not_waited_for(shop: Finishlog):
     assert shop.did("over", "bare-wood", "clear", "--on", "ash").out.startswith(
         "clear over bare wood, on ash: yes\n"
     )
+
+
+def test_what_is_wrong_with_the_lower_coat_is_not_asked_of_what_goes_over_it(shop: Finishlog):
+    """Wax on bare wood is a mistake of its own; that nothing sticks to wax is the answer."""
+    first = shop.did("over", "paste-wax", "clear", "--on", "cherry").out.splitlines()[0]
+    assert "Nothing sticks to wax" in first
+    assert "Wax sinks into bare wood" not in first
+
+
+def test_a_bleach_is_not_forbidden_but_waits_for_its_rinse(shop: Finishlog):
+    first = shop.did("over", "bleach-oxalic", "varnish", "--on", "oak").out.splitlines()[0]
+    assert first.endswith("not yet, it waits for the rinse")
