@@ -90,4 +90,5 @@ def _step_ahead(steps: Sequence[Step], done: int, entry: Coat | Work) -> int | N
 def _fits(step: Step, entry: Coat | Work) -> bool:
     if isinstance(entry, Coat):
         return step.operation is Operation.COAT and step.product == entry.product
-    return step.operation is entry.operation
+    by_wool = step.operation is Operation.SCUFF and entry.operation is Operation.STEEL_WOOL
+    return by_wool or step.operation is entry.operation

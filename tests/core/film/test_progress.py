@@ -91,6 +91,18 @@ def test_a_second_scuffing_does_not_either():
     assert come(story, 52).next.operation is Operation.COAT
 
 
+def test_steel_wool_scuffs_where_no_step_asks_for_it_by_name():
+    """Between coats it is the scuffing (common practice); as a step of its own it is that."""
+    story = door(VARNISH, SCUFF, VARNISH)
+    story.coat(0, VARNISH)
+    story.work(50, Operation.STEEL_WOOL)
+    assert come(story, 51).next.operation is Operation.COAT
+    named = door(VARNISH, SCUFF, Operation.STEEL_WOOL, VARNISH)
+    named.coat(0, VARNISH)
+    named.work(50, SCUFF)
+    assert come(named, 51).next.operation is Operation.STEEL_WOOL
+
+
 def test_faces_go_their_own_way():
     story = door(SHELLAC, (VARNISH, "front"), faces=("front", "back"))
     story.coat(0, SHELLAC)
