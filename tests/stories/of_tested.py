@@ -21,6 +21,14 @@ STORIES = {
         silent("oak top; water-dye 08:00; check softens +2d; ask waterborne-clear"),
         silent(f"{STAINED}; ask waterborne-clear +2d"),
     ),
+    "sample-first": (
+        speaks("oak top; check sample-soft 08:00; ask alkyd-varnish +1d", Answer.TEST, "fresh can"),
+        speaks("maple top; check sample-dry 08:00; check sample-soft +2d; ask conversion-varnish"),
+        silent("oak top; check sample-soft 08:00; check sample-dry +2d; ask alkyd-varnish +1h"),
+        silent("oak top; check sample-dry 08:00; ask alkyd-varnish +1d"),
+        silent("oak top; alkyd-varnish 08:00; check sample-soft +2d; ask alkyd-varnish +9d"),
+        silent("oak top; ask alkyd-varnish"),
+    ),
     "was-cupped": (
         speaks(f"{CUPPED}; front: mend +9d; ask front: close", Answer.TEST, "straightedge"),
         speaks(f"{CUPPED}; front: mend +9d; ask tongue: clamp", Answer.TEST),

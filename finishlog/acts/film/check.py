@@ -39,6 +39,9 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
 
+# What is tried on the wood, or on a scrap of it.
+_OF_NO_FILM = frozenset({Test.STRAIGHTEDGE, Test.SAMPLE})
+
 
 class Checked(Struct, frozen=True):
     """A check as recorded, what it blocks or proves, and how things stand now."""
@@ -123,7 +126,7 @@ def log_check(
                 s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denied
             ),
             standings=standings([s for s in states if s.layers], after),
-            in_the_white=_in_the_white(states) if test is not Test.STRAIGHTEDGE else (),
+            in_the_white=_in_the_white(states) if test not in _OF_NO_FILM else (),
             elsewhere=_named(others, after.facts),
             warnings=(*doubts, *_tells_nothing(states, test)),
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),

@@ -116,6 +116,12 @@ WORDS = {
         "it came from a can that had frozen",
     ),
     "from-condemned": Words(_marked, _OR_OFF, lambda f: f"it came from {text(f, 'can')}, now bad"),
+    "sample-first": Words(
+        "a sample on a scrap of this wood stayed soft: so may the coat",
+        "first a fresh can on a scrap of the same wood; if that dries: "
+        f"{Do.CHECK('PART', Found.SAMPLE_DRY)}",
+        "the sample stayed soft",
+    ),
     "sample-soft": Words(
         lambda f: (
             f"a sample of {text(f, 'can') or text(f, 'of')} on a scrap of the same wood stayed "

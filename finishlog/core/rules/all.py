@@ -53,6 +53,7 @@ RULES: tuple[Rule, ...] = (
     bleached.shut_in,
     observed.check_failed,
     tested.comes_off_coloured,
+    tested.sample_first,
     observed.fault,
     broken_off.broken_off,
     wet_nearby.lead,

@@ -11,7 +11,7 @@ from finishlog.core.film.faults import as_fault
 from finishlog.core.findings import Act, Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Check
-from finishlog.core.log.words import FaultKind, Found
+from finishlog.core.log.words import FaultKind, Found, Test
 from finishlog.core.rules.reads import FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
@@ -35,6 +35,23 @@ def comes_off_coloured(zone: ZoneState, asked: Asked, around: Around) -> Iterato
             of = top.coat.product_name
             found = finding("comes-off-coloured", Level.STOP, answer=Answer.BLOCKED, of=of)
             yield replace(found, acts=(failure.act,))
+
+
+@rule(
+    "sample-first",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} check.test check.found",
+)
+def sample_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A sample that stayed soft before the first coat speaks against that can on this wood."""
+    if asked.over is None or zone.layers:
+        return
+    checks = (e for e in zone.entries if isinstance(e, Check) and e.test is Test.SAMPLE)
+    last = next(reversed([*checks]), None)
+    if last is not None and last.found is Found.SAMPLE_SOFT:
+        found = finding("sample-first", Level.CAUTION, COMMON_PRACTICE, answer=Answer.TEST)
+        yield replace(found, acts=(last.act,))
 
 
 @rule(
