@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import barred_by, short, waits_for
-from finishlog.core.findings import Answer, Deed
+from finishlog.core.findings import Answer, Deed, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.quantities import typed_celsius
@@ -175,7 +175,8 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.DRYING:
             still = f": {short(line.because)}" if line.high is None else ""
             wait = f"{_next(line)} {after(line.low, line.high, clock)}{still}"
-            return "; ".join(filter(None, (wait, closing(line.closes, clock, after=""))))
+            closes = closing(line.closes, clock, after="")
+            return "; ".join(filter(None, (wait, closes, _doubted(line))))
         case Answer.DEAD_ZONE:
             then = line.because.value("then")
             return f"{short(line.because)}: {then} {after(line.low, line.high, clock)}"
@@ -194,6 +195,12 @@ def _reason(line: Standing, clock: Clock) -> str:
             return f"set aside; {taken_up(line)}"
         case _:
             return f"{line.answer.value}: {short(line.because)}"
+
+
+def _doubted(line: Standing) -> str:
+    """Name what was done to a film that has to dry and makes it doubtful: it may be mended now."""
+    asks = (f for f in line.findings if f.answer is Answer.TEST and f.level is not Level.NOTE)
+    return next((short(found) for found in asks if found.acts), "")
 
 
 def taken_up(line: Standing) -> str:
