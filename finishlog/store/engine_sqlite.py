@@ -5,7 +5,6 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,8 +19,6 @@ if TYPE_CHECKING:
 
 # "fnlg": the first migration writes it into the file's header.
 APPLICATION_ID = 0x666E6C67
-
-_IN_MEMORY = Path(":memory:")
 
 # The execution option that says how a transaction begins.
 BEGIN = "begin"
@@ -63,17 +60,10 @@ _HINTS = {
 def open_engine(path: Path, patience_s: float, *, foreign_keys: bool = True) -> Engine:
     """Build an engine on one file, with one connection for all that is asked in turn.
 
-    A lock is waited for at most `patience_s` seconds. Whoever is done disposes of it: that closes
-    the connection, and what was put into SQL stays for the next command of one process (a demo).
+    A lock is waited for at most `patience_s` seconds. Whoever is done disposes of it: so each has
+    an engine of its own, and nobody closes another's connection.
     """
-    # By half a name the file would be another one in another folder.
-    whole = str(path) if path == _IN_MEMORY else str(path.absolute())
-    return _engine_on(whole, patience_s, foreign_keys=foreign_keys)
-
-
-@lru_cache(8)
-def _engine_on(file: str, patience_s: float, *, foreign_keys: bool) -> Engine:
-    address = URL.create("sqlite", database=file)
+    address = URL.create("sqlite", database=str(path))
     engine = create_engine(
         address,
         connect_args={"timeout": patience_s},
@@ -117,7 +107,7 @@ def empty_shop() -> Iterator[Connection]:
     """Give a database with nothing in it, which is gone afterwards: no file is made."""
     from finishlog.store.schema.tables import metadata
 
-    with opened(_IN_MEMORY, 0.0) as engine, begun(engine, IMMEDIATE) as connection:
+    with opened(Path(":memory:"), 0.0) as engine, begun(engine, IMMEDIATE) as connection:
         metadata.create_all(connection)
         yield connection
 
