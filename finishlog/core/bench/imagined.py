@@ -178,7 +178,8 @@ class Board(Struct, frozen=True):
         of = self.facts.finish_class(product.class_key)
         coat = Coat(
             id=number,
-            act=number,
+            # Not done, so mixed as it should be; and its number is that of no act on record.
+            act=-number,
             when=at(moment),
             typed_at=moment,
             targets=frozenset({_TARGET}),
@@ -188,12 +189,13 @@ class Board(Struct, frozen=True):
         )
         if of.wipe_off_h is None:
             return [coat]
-        return [coat, self._work(Operation.WIPE, moment + _SOON, number + 1)]
+        in_time = moment + timedelta(hours=of.wipe_off_h.low_h) / 2
+        return [coat, self._work(Operation.WIPE, in_time, number + 1)]
 
     def _work(self, operation: Operation, moment: datetime, number: int) -> AnyEntry:
         return Work(
             id=number,
-            act=number,
+            act=-number,
             when=at(moment),
             typed_at=moment,
             targets=frozenset({_TARGET}),

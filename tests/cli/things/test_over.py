@@ -212,3 +212,18 @@ def test_what_is_wrong_with_the_lower_coat_is_not_asked_of_what_goes_over_it(sho
 def test_a_bleach_is_not_forbidden_but_waits_for_its_rinse(shop: Finishlog):
     first = shop.did("over", "bleach-oxalic", "varnish", "--on", "oak").out.splitlines()[0]
     assert first.endswith("not yet, it waits for the rinse")
+
+
+@pytest.mark.parametrize("under", ["gel-stain", "wiping-stain", "glaze", "oil-varnish-blend"])
+def test_what_is_wiped_off_is_wiped_in_its_time(shop: Finishlog, under: str):
+    """Gel stain leaves only minutes for it."""
+    out = shop.did("over", under, "alkyd-varnish", "--on", "pine").out
+    assert "was wiped" not in out
+    assert ": yes" in out.splitlines()[0]
+
+
+def test_what_wants_a_hardener_is_mixed_with_it(shop: Finishlog):
+    """Nobody mixes for a schedule that is only walked through."""
+    shop.did("product", "new", "cv", "--class", "conversion-varnish")
+    shop.did("steps", "new", "hard", "sand", "cv", "scuff", "cv")
+    assert "hardener" not in shop.did("steps", "check", "hard", "--on", "maple").out
