@@ -16,6 +16,7 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, WindowKind
 from finishlog.core.finish.overcoat import ANY, ANY_FILM, named_by, rule_for
+from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.names import called
 from finishlog.core.shop.own_rules import Own, OwnRule
@@ -124,6 +125,7 @@ def _rules(typed: SaysTyped, product: Product, shop: Shop, facts: Facts) -> Iter
         yield OwnRule(Own.WINDOW, because=because)
     elif typed.label is not None:
         _refuse_wider(typed.label.window, product, facts)
+        _refuse_sooner(typed.label, product)
 
 
 def _below(word: str, shop: Shop, facts: Facts) -> tuple[tuple[str, ...], int | None]:
@@ -208,6 +210,16 @@ def _refuse_wider(window: RecoatWindow | None, product: Product, facts: Facts) -
     if of.window.kind in {WindowKind.CLOSES, WindowKind.ALWAYS_SCUFF}:
         kind = of.window.kind.value
         raise UsageFault(f"{of.name}: {kind}; to do without needs a reason", _because())
+
+
+def _refuse_sooner(typed: ProductTyped, product: Product) -> None:
+    """Refuse a window that begins before the recoat time which the same can is on record with."""
+    opens, known = typed.label.get(Stage.RECOAT), product.label.get(Stage.RECOAT)
+    if opens is not None and known is not None and opens.low_h < known.low_h:
+        raise UsageFault(
+            f"recoat after {known.low_h:g} h is on record, and a window from {opens.low_h:g} h on",
+            f"let the window begin with it, or {_because()}",
+        )
 
 
 def _because() -> str:

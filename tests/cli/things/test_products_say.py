@@ -201,3 +201,15 @@ def test_a_project_file_says_it_too_and_tells_what_differs(shop: Finishlog):
     answer = shop.did("project", "load", str(path), "--json", now=NOW).document["answer"]
     (differs,) = answer["differs"]
     assert differs["to_change"] == "finishlog product says hard --coats-a-day 1"
+
+
+def test_a_window_that_begins_before_the_recoat_time_on_record_needs_a_reason(shop: Finishlog):
+    shop.did("product", "label", "clear", "--recoat", "2h")
+    words = ("product", "says", "clear", "--window", "0-4h, 24h- scuffed")
+    answer = shop(*words)
+    assert answer.code == errors.USAGE
+    assert "recoat after 2 h is on record, and a window from 0 h on" in answer.err
+    assert "--because" in answer.err
+    shop.did(*words, "--because", "the sheet of the can")
+    # From it on, or where none is on record, a window is only that.
+    shop.did("product", "says", "varnish", "--window", "0-1h, 48h-")
