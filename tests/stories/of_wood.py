@@ -17,6 +17,21 @@ STORIES = {
             says="as you said: it dried on scrap, act 1; published: ",
         ),
     ),
+    "oily-wood-below": (
+        speaks("teak top; alkyd-varnish 08:00; ask alkyd-varnish +9d", Answer.TEST, "thumbnail"),
+        speaks("rosewood top; tung-oil 08:00; wipe +10m; ask pack +40d", Answer.TEST),
+        speaks("teak top; alkyd-varnish 08:00; check dry +3d; ask stack +9d", Answer.TEST),
+        speaks("teak top; solvent-wipe 08:00; alkyd-varnish +2d; ask pack +40d", Answer.TEST),
+        silent("teak top; solvent-wipe 08:00; alkyd-varnish; ask alkyd-varnish +9d"),
+        silent("teak top; alkyd-varnish 08:00; check no-print +9d; ask pack +1h"),
+        silent("teak top; shellac-2lb 08:00; alkyd-varnish +1d; ask pack +40d"),
+        silent("teak old-varnish top; alkyd-varnish 08:00; ask pack +40d"),
+        silent("oak top; alkyd-varnish 08:00; ask pack +40d"),
+        silent(
+            "teak top; says alkyd-varnish overrule oily-wood-under-oil because it dried on scrap; "
+            "alkyd-varnish 08:00; ask pack +40d"
+        ),
+    ),
     "solvent-wipe": (
         speaks("teak top; ask shellac-2lb 08:00"),
         speaks("teak top; solvent-wipe 08:00; ask shellac-2lb +6h"),

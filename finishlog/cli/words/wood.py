@@ -69,6 +69,13 @@ def _other_air(of: Finding) -> str:
 
 WORDS = {
     "wood": Words(_on_wood, _remedy),
+    "oily-wood-below": Words(
+        lambda f: f"{text(f, 'of')} lies {_on_wood(f)[:1].lower()}{_on_wood(f)[1:]}",
+        "press a thumbnail into it, or sand a spot: "
+        f"{Do.CHECK('PART', Found.NO_PRINT)} or {Do.CHECK('PART', Found.POWDER)}; if it stays "
+        "tacky, wash it off and lay a barrier first",
+        lambda f: f"{text(f, 'of')} on {text(f, 'wood')} may stay soft",
+    ),
     "iron": Words(_on_wood, _remedy),
     "on-the-wood": Words(_on_wood, _remedy),
     "not-solvent-wiped": Words(

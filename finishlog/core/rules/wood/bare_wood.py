@@ -9,20 +9,25 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
+from msgspec.structs import replace
+
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.findings import Answer, Finding, Level, finding, hours
+from finishlog.core.film.layers import Layer, answered
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, hours
 from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work
 from finishlog.core.log.when import When
-from finishlog.core.log.words import FaultKind, Operation, Stripping
+from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
 from finishlog.core.rules.film.underneath import WEIGHS, as_you_said
-from finishlog.core.rules.reads import OPEN_WOOD, SAYS, WOOD
-from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.rules.reads import BARE, OPEN_WOOD, SAYS, WOOD
+from finishlog.core.rules.rule import COAT, LOADED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
+# What shows that oil of the wood did not keep a film soft.
+_HARD = frozenset({Found.NO_PRINT, Found.POWDER, Found.HOLDS})
 # Bares fresh wood, with fresh oil in it.
 _OPENS_THE_WOOD = frozenset({Operation.SAND, Operation.RAISE_GRAIN, Operation.LEVEL})
 
@@ -124,6 +129,42 @@ def _conditions(zone: ZoneState) -> frozenset[Condition]:
         ),
     }
     return frozenset(condition for condition, holds in found.items() if holds)
+
+
+@rule(
+    "oily-wood-below",
+    binds=COAT | LOADED | {Act.RUB},
+    source="facts: wood_rules",
+    reads=f"{BARE} {WOOD} {SAYS} coat.product product.name product.class_key work.operation"
+    " work.when check.test check.when check.found",
+)
+def oily_wood_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What went on oily wood against its rule may stay soft: tested before a coat, load or use."""
+    facts, first = around.facts, zone.layers[0] if zone.layers else None
+    species = facts.species_named(zone.species) if zone.species else None
+    if first is None or species is None or not species.oily or zone.old_finish is not None:
+        return
+    if answered(zone.layers, _HARD) or _was_wiped_before(first, zone, facts):
+        return
+    for row in rules_for_wood(facts.wood_rules, species, first.of):
+        weighs = _weighs(row)
+        stops = row.is_for_oily and weighs is not None and weighs[0] is Level.STOP
+        if stops and around.overruled(first.coat.product, row.id) is None:
+            found = _said(row, "oily-wood-below", Level.CAUTION, Answer.TEST, species.name)
+            yield replace(
+                also(found, of=first.coat.product_name), acts=(first.coat.act,), by_test=True
+            )
+            return
+
+
+def _was_wiped_before(first: Layer, zone: ZoneState, facts: Facts) -> bool:
+    good_for = timedelta(hours=facts.drying.solvent_wipe_h.value)
+    return any(
+        isinstance(e, Work)
+        and e.operation is Operation.SOLVENT_WIPE
+        and first.first_on - good_for <= e.when.earliest <= first.first_on
+        for e in zone.entries
+    )
 
 
 @rule(
