@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from alembic import context  # noqa: TID253
 
-from finishlog.store.schema.tables import metadata
+from finishlog.store.schema.whole import metadata
 
 
 def run() -> None:

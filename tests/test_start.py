@@ -72,6 +72,8 @@ def test_a_daily_command_in_a_pipe_loads_the_parser_and_the_database_and_no_more
     assert names & LIBRARIES == {"typer", "sqlalchemy", "msgspec"}
     # Neither what maps objects to rows, nor what reads the facts as they are written.
     assert not names & {"sqlalchemy.orm", "tomllib", "finishlog.facts.read"}
+    # What only asks finds its questions in SQL, and declares no table.
+    assert (words[0] == "log") == ("finishlog.store.schema.log" in names)
 
 
 def test_published_figures_are_shown_without_a_database(nothing: Finishlog):

@@ -10,7 +10,7 @@ from pathlib import Path
 from sqlalchemy import select
 from sqlalchemy.dialects.sqlite import dialect
 
-from finishlog.store.schema.tables import metadata
+from finishlog.store.schema.whole import metadata
 
 
 def damage(path: Path) -> str:

@@ -105,7 +105,7 @@ def opened(path: Path, patience_s: float, *, foreign_keys: bool = True) -> Itera
 @contextmanager
 def empty_shop() -> Iterator[Connection]:
     """Give a database with nothing in it, which is gone afterwards: no file is made."""
-    from finishlog.store.schema.tables import metadata
+    from finishlog.store.schema.whole import metadata
 
     with opened(Path(":memory:"), 0.0) as engine, begun(engine, IMMEDIATE) as connection:
         metadata.create_all(connection)

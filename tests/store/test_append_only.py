@@ -13,7 +13,7 @@ from sqlalchemy import Table
 from sqlalchemy.exc import IntegrityError
 
 from finishlog.store.database import open_database
-from finishlog.store.schema.tables import APPEND_ONLY
+from finishlog.store.schema.whole import APPEND_ONLY
 
 TABLES = [pytest.param(table, id=table.name) for table in APPEND_ONLY]
 

@@ -59,8 +59,8 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.log.read_history import HistoryRow, read_history, read_records
 from finishlog.store.log.read_log import read_log
 from finishlog.store.schema.rows import add_row
-from finishlog.store.schema.tables import metadata
 from finishlog.store.schema.things import container
+from finishlog.store.schema.whole import metadata
 from finishlog.store.things.labels import put_label_figure
 
 

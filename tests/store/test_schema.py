@@ -6,20 +6,20 @@ import re
 import sqlite3
 from contextlib import closing
 from pathlib import Path
-from typing import Any
 
 import pytest
 from alembic.autogenerate import compare_metadata  # noqa: TID253
 from alembic.migration import MigrationContext  # noqa: TID253
 from alembic.script import ScriptDirectory  # noqa: TID253
-from sqlalchemy import Select, create_engine
+from sqlalchemy import create_engine
 
 from finishlog.core.log.kinds import KINDS
 from finishlog.errors import DatabaseFault
 from finishlog.store.database import Database
 from finishlog.store.engine_sqlite import APPLICATION_ID
 from finishlog.store.log import read_log
-from finishlog.store.schema.tables import APPEND_ONLY, metadata
+from finishlog.store.schema.asked import Built
+from finishlog.store.schema.whole import APPEND_ONLY, metadata
 from finishlog.store.upgrade import HEAD, migrations_folder
 
 STATEMENTS = "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL AND type IN ({})"
@@ -131,7 +131,7 @@ def test_missing_migrations_are_said(tmp_path: Path):
         migrations_folder(tmp_path / "finishlog")
 
 
-def plan_of(db: Database, query: Select[Any]) -> str:
+def plan_of(db: Database, query: Built) -> str:
     sql = str(query.compile(compile_kwargs={"literal_binds": True}))
     with db.reading() as connection:
         steps = connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {sql}").all()
@@ -139,7 +139,7 @@ def plan_of(db: Database, query: Select[Any]) -> str:
 
 
 def test_what_every_look_asks_of_the_cans_walks_through_none_that_were_put_away(db: Database):
-    found = plan_of(db, read_log.OF_CONTAINERS_IN_USE)
+    found = plan_of(db, read_log.of_containers_in_use.build())
     assert "ix_container_event_container_id" in found
     assert "ix_container_archived_at" in found
     assert "SCAN" not in found

@@ -20,7 +20,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, Reopening, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.store.log import kept
-from finishlog.store.schema.log import figure_set, figure_set_stage
+from finishlog.store.schema import tables
 from finishlog.store.schema.rows import add_row, rows_of, whole
 
 Values = Mapping[str, object]
@@ -98,7 +98,8 @@ def keep_figures(connection: Connection, figures: FigureSet) -> int:
     }
     stages = {stage.value: figure_values(figures.stages[stage]) for stage in figures.stages}
     digest = _digest(head, stages)
-    known = connection.scalar(select(figure_set.c.id).where(figure_set.c.digest == digest))
+    of = tables.figure_set.c
+    known = connection.scalar(select(of.id).where(of.digest == digest))
     return known if known is not None else _add(connection, {"digest": digest, **head}, stages)
 
 
@@ -108,11 +109,15 @@ def _digest(head: Values, stages: Mapping[str, Values]) -> str:
 
 
 def _add(connection: Connection, head: Values, stages: Mapping[str, Values]) -> int:
-    added = add_row(connection, figure_set, **head)
+    added = add_row(connection, tables.figure_set, **head)
     if stages:
         rows = [{"set_id": added, "stage": stage, **of} for stage, of in stages.items()]
-        connection.execute(insert(figure_set_stage), rows)
+        connection.execute(insert(tables.figure_set_stage), rows)
     return added
+
+
+_STAGES = whole("figure_set_stage", by="set_id")
+_SETS = whole("figure_set", by="id")
 
 
 def read_figures(connection: Connection, ids: Collection[int]) -> dict[int, FigureSet]:
@@ -122,9 +127,8 @@ def read_figures(connection: Connection, ids: Collection[int]) -> dict[int, Figu
 
 def _sets(connection: Connection, ids: Collection[int]) -> Iterator[tuple[int, FigureSet]]:
     stages: dict[int, dict[Stage, Figure]] = defaultdict(dict)
-    column = figure_set_stage.c.set_id
-    for row in rows_of(connection, whole(figure_set_stage), column, ids):
+    for row in rows_of(connection, _STAGES, ids):
         stages[row.set_id][Stage(row.stage)] = figure_of(row)
-    for row in rows_of(connection, whole(figure_set), figure_set.c.id, ids):
+    for row in rows_of(connection, _SETS, ids):
         of = FigureSet(row.class_key, row.facts_version, stages[row.id], window_of(row))
         yield row.id, of

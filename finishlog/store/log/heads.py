@@ -8,25 +8,17 @@ from datetime import datetime
 from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import Column, ColumnElement, Connection, Select, func, select, union_all
+from sqlalchemy import Column, Connection, Select, Subquery, func, select, union_all
 
 from finishlog.core.log.entries import Target
 from finishlog.core.log.kinds import KINDS, TakenBack, kind_of
 from finishlog.core.log.when import Sureness, When
 from finishlog.store.log import kept
 from finishlog.store.log.in_force import Link, Withdrawal, withdrawn_acts
-from finishlog.store.schema.asked import ask
-from finishlog.store.schema.log import (
-    act,
-    entry,
-    entry_target,
-    joined,
-    joined_member,
-    naming_pieces,
-    withdrawal,
-)
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import Question, ask, question
+from finishlog.store.schema.entries import naming
 from finishlog.store.schema.rows import rows_of
-from finishlog.store.schema.things import zone_was
 
 
 class Head(NamedTuple):
@@ -45,17 +37,20 @@ class Head(NamedTuple):
         return Link(self.id, self.act, self.supersedes)
 
 
-_HEADS = select(
-    entry.c.id,
-    entry.c.act_id,
-    entry.c.kind,
-    entry.c.earliest_at,
-    entry.c.latest_at,
-    entry.c.sureness,
-    entry.c.tie,
-    entry.c.supersedes_id,
-    act.c.typed_at,
-).join_from(entry, act)
+@question(by=lambda: tables.entry.c.id)
+def _heads_asked() -> Select[Any]:
+    of, act = tables.entry.c, tables.act
+    return select(
+        of.id,
+        of.act_id,
+        of.kind,
+        of.earliest_at,
+        of.latest_at,
+        of.sureness,
+        of.tie,
+        of.supersedes_id,
+        act.c.typed_at,
+    ).join_from(tables.entry, act)
 
 
 def read_heads(connection: Connection, ids: Collection[int] | None) -> dict[int, Head]:
@@ -77,7 +72,7 @@ def heads_of(connection: Connection, ids: Collection[int] | None) -> dict[int, H
 
 
 def _heads(connection: Connection, ids: Collection[int] | None) -> Iterator[tuple[int, Head]]:
-    for row in rows_of(connection, _HEADS, entry.c.id, ids):
+    for row in rows_of(connection, _heads_asked, ids):
         id_, act_id, kind, earliest, latest, sureness, tie, supersedes, typed_at = row
         when = When(earliest, latest, Sureness(sureness), tie)
         if kind not in KINDS:
@@ -92,66 +87,76 @@ def _amending_or_amended(connection: Connection, heads: Mapping[int, Head]) -> s
     return amended | amending
 
 
-_AMENDMENTS = select(entry.c.id, entry.c.act_id, entry.c.supersedes_id).where(
-    entry.c.supersedes_id > 0
-)
+@question()
+def _amendments() -> Select[Any]:
+    of = tables.entry.c
+    return select(of.id, of.act_id, of.supersedes_id).where(of.supersedes_id > 0)
 
 
 def read_amendments(connection: Connection) -> tuple[Link, ...]:
     """Read of every amendment what it corrects."""
     return kept.whole(
-        connection, "amendments", lambda: tuple(Link(*r) for r in ask(connection, _AMENDMENTS))
+        connection, "amendments", lambda: tuple(Link(*r) for r in ask(connection, _amendments))
     )
 
 
 def touching(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Find the entries that reach some of the pieces, move them or join them."""
-    query, piece = _naming(tuple(naming_pieces()))
-    return {row[0] for row in rows_of(connection, query, piece, pieces)}
+    return {row[0] for row in rows_of(connection, _naming(len(KINDS)), pieces)}
 
 
 @cache
-def _naming(
-    columns: tuple[tuple[Column[int], Column[int]], ...],
-) -> tuple[Select[Any], ColumnElement[Any]]:
-    """Select the entries that name pieces in some columns; also the column of these."""
-    either = union_all(
-        *(
+def _naming(kinds: int) -> Question:
+    """Ask for the entries that reach or name pieces, of so many kinds as there are."""
+
+    @cache
+    def either() -> Subquery:
+        reached = tables.entry_target.c
+        columns = ((reached.entry_id, reached.piece_id), *naming("piece"))
+        each = (
             select(entry_id.label("entry"), piece_id.label("piece"))
             for entry_id, piece_id in columns
         )
-    ).subquery()
-    return select(either.c.entry).distinct(), either.c.piece
+        return union_all(*each).subquery()
+
+    def build() -> Select[Any]:
+        return select(either().c.entry).distinct()
+
+    return Question(f"naming pieces, of {kinds} kinds", build, by=lambda: either().c.piece)
 
 
 def with_members(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Add to some pieces those that were ever glued up into them, however deep."""
-    into, member = joined.c.into_piece_id, joined_member.c.piece_id
-    return _followed(connection, pieces, into, member)
+    return _followed(connection, pieces, _members)
 
 
 def with_assemblies(connection: Connection, pieces: Collection[int]) -> set[int]:
     """Add to some pieces those that they were ever glued up into, however high."""
-    into, member = joined.c.into_piece_id, joined_member.c.piece_id
-    return _followed(connection, pieces, member, into)
+    return _followed(connection, pieces, _assemblies)
 
 
-_JOINS = {
-    to: select(to).join_from(joined, joined_member, joined.c.entry_id == joined_member.c.entry_id)
-    for to in (joined.c.into_piece_id, joined_member.c.piece_id)
-}
+@question(by=lambda: tables.joined.c.into_piece_id)
+def _members() -> Select[Any]:
+    return _joins(tables.joined_member.c.piece_id)
 
 
-def _followed(
-    connection: Connection, pieces: Collection[int], since: Column[int], to: Column[int]
-) -> set[int]:
-    """Follow the glue-ups from one column to the other until nothing new is found."""
+@question(by=lambda: tables.joined_member.c.piece_id)
+def _assemblies() -> Select[Any]:
+    return _joins(tables.joined.c.into_piece_id)
+
+
+def _joins(to: Column[int]) -> Select[Any]:
+    into, member = tables.joined, tables.joined_member
+    return select(to).join_from(into, member, into.c.entry_id == member.c.entry_id)
+
+
+def _followed(connection: Connection, pieces: Collection[int], way: Question) -> set[int]:
+    """Follow the glue-ups one way until nothing new is found."""
     found: set[int] = set()
     wanted = set(pieces)
-    query = _JOINS[to]
     while wanted:
         found |= wanted
-        wanted = {row[0] for row in rows_of(connection, query, since, wanted)} - found
+        wanted = {row[0] for row in rows_of(connection, way, wanted)} - found
     return found
 
 
@@ -173,16 +178,19 @@ def read_targets(
 
 
 _NONE: frozenset[Target] = frozenset()
-_TARGETS = select(
-    entry_target.c.entry_id,
-    entry_target.c.piece_id,
-    func.coalesce(zone_was.c.zone_id, entry_target.c.zone_id),
-).outerjoin_from(entry_target, zone_was, zone_was.c.was_zone_id == entry_target.c.zone_id)
+
+
+@question(by=lambda: tables.entry_target.c.entry_id)
+def _targets_asked() -> Select[Any]:
+    on, was = tables.entry_target, tables.zone_was
+    return select(
+        on.c.entry_id, on.c.piece_id, func.coalesce(was.c.zone_id, on.c.zone_id)
+    ).outerjoin_from(on, was, was.c.was_zone_id == on.c.zone_id)
 
 
 def _targets(connection: Connection, ids: Collection[int] | None) -> dict[int, frozenset[Target]]:
     found: dict[int, set[Target]] = defaultdict(set)
-    for entry_id, piece, zone in rows_of(connection, _TARGETS, entry_target.c.entry_id, ids):
+    for entry_id, piece, zone in rows_of(connection, _targets_asked, ids):
         found[entry_id].add(Target(piece, zone))
     return {entry_id: frozenset(targets) for entry_id, targets in found.items()}
 
@@ -192,26 +200,30 @@ def read_withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
     return kept.whole(connection, "withdrawals", lambda: _withdrawals(connection))
 
 
-_WITHDRAWALS = (
-    select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
-    .join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
-    # By the kind first: there are few of these among many entries.
-    .where(entry.c.kind == kind_of(TakenBack))
-)
+@question()
+def _withdrawals_asked() -> Select[Any]:
+    entry, withdrawal = tables.entry, tables.withdrawal
+    return (
+        select(withdrawal.c.entry_id, entry.c.act_id, withdrawal.c.act_id)
+        .join_from(withdrawal, entry, withdrawal.c.entry_id == entry.c.id)
+        # By the kind first: there are few of these among many entries.
+        .where(entry.c.kind == kind_of(TakenBack))
+    )
 
 
 def _withdrawals(connection: Connection) -> tuple[Withdrawal, ...]:
-    found = (Withdrawal(*row) for row in ask(connection, _WITHDRAWALS))
+    found = (Withdrawal(*row) for row in ask(connection, _withdrawals_asked))
     return tuple(sorted(found, key=lambda each: each.by))
 
 
 _LAST_ENTRIES = 20
-_LAST = (
-    select(act.c.id, act.c.typed_at)
-    .join_from(entry, act)
-    .order_by(entry.c.id.desc())
-    .limit(_LAST_ENTRIES)
-)
+
+
+@question()
+def _last() -> Select[Any]:
+    act, entry = tables.act, tables.entry
+    newest = select(act.c.id, act.c.typed_at).join_from(entry, act).order_by(entry.c.id.desc())
+    return newest.limit(_LAST_ENTRIES)
 
 
 def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, datetime]]:
@@ -219,7 +231,7 @@ def newest_acts(connection: Connection, after: datetime) -> list[tuple[int, date
 
     What only set things up happened at no moment of the work, and tells nothing of the time.
     """
-    found = [(number, typed) for number, typed in ask(connection, _LAST) if typed > after]
+    found = [(number, typed) for number, typed in ask(connection, _last) if typed > after]
     if not found:
         return []
     withdrawn = withdrawn_acts(read_withdrawals(connection))

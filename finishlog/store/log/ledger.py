@@ -27,7 +27,7 @@ from finishlog.core.log.when import at
 from finishlog.errors import NotFound, UsageFault
 from finishlog.store.log import kept
 from finishlog.store.log.rows import put_entry
-from finishlog.store.schema import log
+from finishlog.store.schema import tables
 from finishlog.store.schema.entries import AIR
 from finishlog.store.schema.rows import add_row
 
@@ -65,7 +65,7 @@ class Ledger:
     def _append(self, entry: Entry, supersedes: int | None = None) -> int:
         number = add_row(
             self.connection,
-            log.entry,
+            tables.entry,
             uuid=str(uuid4()),
             act_id=self.act_id,
             kind=kind_of(type(entry)),
@@ -81,7 +81,7 @@ class Ledger:
             for target in sorted(entry.targets)
         ]
         if rows:
-            self.connection.execute(insert(log.entry_target), rows)
+            self.connection.execute(insert(tables.entry_target), rows)
         put_entry(self.connection, number, entry)
         kept.forget(self.connection, *_TELLS_OF.get(type(entry), ()))
         if supersedes is not None:
@@ -96,7 +96,7 @@ class Ledger:
             for moment, air in readings
         ]
         if rows:
-            self.connection.execute(insert(log.logged_air), rows)
+            self.connection.execute(insert(tables.logged_air), rows)
         return number
 
     def withdraw(self, act: int) -> int:
@@ -106,7 +106,7 @@ class Ledger:
         """
         if act == self.act_id:
             raise UsageFault("an act cannot take itself back")
-        if self.connection.scalar(select(log.act.c.id).where(log.act.c.id == act)) is None:
+        if self.connection.scalar(select(tables.act.c.id).where(tables.act.c.id == act)) is None:
             raise NotFound(f"there is no act {act}", f"see the numbers in: {Do.HISTORY()}")
         return self._append(TakenBack(when=at(self._typed_at), withdraws=act))
 
@@ -117,7 +117,7 @@ def open_act(
     """Begin one act. It may stay without entries: adding a project is an act too."""
     act = add_row(
         connection,
-        log.act,
+        tables.act,
         uuid=str(uuid4()),
         verb=verb,
         words=words,

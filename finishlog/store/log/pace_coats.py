@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence, Set
 from datetime import datetime
-from typing import NamedTuple
+from functools import cache
+from typing import Any, NamedTuple
 
 from msgspec import Struct
 from sqlalchemy import (
     ColumnElement,
     Connection,
     FromClause,
+    Select,
     String,
     or_,
     select,
@@ -31,10 +33,9 @@ from finishlog.store.log.heads import (
     read_withdrawals,
 )
 from finishlog.store.log.in_force import fates, withdrawn_acts
-from finishlog.store.schema.asked import among, ask
-from finishlog.store.schema.log import coat, entry, entry_target, film_check, work
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import among, ask, question
 from finishlog.store.schema.rows import rows_of
-from finishlog.store.schema.things import face, part, piece, zone, zone_was
 
 _SANDED = (Operation.SAND, Operation.SCUFF)
 
@@ -104,30 +105,35 @@ class _Event(NamedTuple):
 
 def _newest_checks(connection: Connection) -> list[_Event]:
     return kept.whole(
-        connection, "checks", lambda: [_Event(*row) for row in ask(connection, _CHECKS)]
+        connection, "checks", lambda: [_Event(*row) for row in ask(connection, _checks)]
     )
 
 
 def _newest_sandings(connection: Connection) -> list[_Event]:
     return kept.whole(
-        connection, "sandings", lambda: [_Event(*row) for row in ask(connection, _SANDINGS)]
+        connection, "sandings", lambda: [_Event(*row) for row in ask(connection, _sandings)]
     )
 
 
-_NEWEST = (
-    select(entry.c.id, type_coerce(entry.c.latest_at, String))
-    .order_by(entry.c.latest_at.desc(), entry.c.id.desc())
-    .limit(_LOOK_BACK)
-)
-# An outer join, so that the entries are gone through in the order of time and no further.
-_CHECKS = (
-    _NEWEST.add_columns(film_check.c.found)
-    .outerjoin(film_check, film_check.c.entry_id == entry.c.id)
-    .where(entry.c.kind == kind_of(Check))
-)
-_SANDINGS = _NEWEST.join(work, work.c.entry_id == entry.c.id).where(
-    entry.c.kind == kind_of(Work), work.c.operation.in_(_SANDED)
-)
+def _newest() -> Select[Any]:
+    of = tables.entry.c
+    newest = select(of.id, type_coerce(of.latest_at, String))
+    return newest.order_by(of.latest_at.desc(), of.id.desc()).limit(_LOOK_BACK)
+
+
+@question()
+def _checks() -> Select[Any]:
+    of, check = tables.entry.c, tables.film_check
+    # An outer join, so that the entries are gone through in the order of time and no further.
+    found = _newest().add_columns(check.c.found).outerjoin(check, check.c.entry_id == of.id)
+    return found.where(of.kind == kind_of(Check))
+
+
+@question()
+def _sandings() -> Select[Any]:
+    of, work = tables.entry.c, tables.work
+    sanded = _newest().join(work, work.c.entry_id == of.id)
+    return sanded.where(of.kind == kind_of(Work), work.c.operation.in_(_SANDED))
 
 
 def _shares(events: Sequence[_Event]) -> Iterator[Sequence[_Event]]:
@@ -153,47 +159,69 @@ def what_is_gone(connection: Connection) -> Gone:
     return Gone(withdrawn.keys(), {id_ for id_, of in fate.items() if not of.in_force})
 
 
-_THEN, _ON = entry.alias("then"), entry.alias("on")
-_THERE, _BELOW = entry_target.alias("there"), entry_target.alias("under")
-# Of a zone that was divided: what it is now, and as what the record of each of these was logged.
-_NOW, _AS = zone_was.alias("now"), zone_was.alias("as")
+class _Met(NamedTuple):
+    """What lay on a zone and what came then, each with where it was.
 
-
-def _on_one_zone(one: FromClause, other: FromClause) -> ColumnElement[bool]:
-    """Tell what may have been logged on the same zone, also before that was divided.
-
-    As a list, which an index is searched by; a condition with OR would walk the whole piece.
+    Of a zone that was divided: what it is `now`, and `was` each of these logged as.
     """
-    logged_as = union_all(
-        select(one.c.zone_id).correlate(one),
-        select(_AS.c.was_zone_id)
-        .join_from(_NOW, _AS, _AS.c.zone_id == _NOW.c.zone_id)
-        .where(_NOW.c.was_zone_id == one.c.zone_id)
-        .correlate(one),
-    )
-    return (other.c.piece_id == one.c.piece_id) & other.c.zone_id.in_(logged_as)
+
+    then: FromClause
+    on: FromClause
+    there: FromClause
+    under: FromClause
+    now: FromClause
+    was: FromClause
+
+    def on_one_zone(self, one: FromClause, other: FromClause) -> ColumnElement[bool]:
+        """Tell what may have been logged on the same zone, also before that was divided.
+
+        As a list, which an index is searched by; a condition with OR would walk the whole piece.
+        """
+        now, was = self.now, self.was
+        logged_as = union_all(
+            select(one.c.zone_id).correlate(one),
+            select(was.c.was_zone_id)
+            .join_from(now, was, was.c.zone_id == now.c.zone_id)
+            .where(now.c.was_zone_id == one.c.zone_id)
+            .correlate(one),
+        )
+        return (other.c.piece_id == one.c.piece_id) & other.c.zone_id.in_(logged_as)
 
 
-_UNDER = (
-    select(
-        _THEN.c.id,
-        _THERE.c.piece_id,
-        _THERE.c.zone_id,
-        coat.c.product_id,
-        _ON.c.act_id,
-        type_coerce(_ON.c.latest_at, String),
-        _ON.c.id,
+@cache
+def _met() -> _Met:
+    entry, target, was = tables.entry, tables.entry_target, tables.zone_was
+    return _Met(
+        then=entry.alias("then"),
+        on=entry.alias("on"),
+        there=target.alias("there"),
+        under=target.alias("under"),
+        now=was.alias("now"),
+        was=was.alias("as"),
     )
-    .join_from(_THEN, _THERE, _THERE.c.entry_id == _THEN.c.id)
-    .join(_BELOW, _on_one_zone(_THERE, _BELOW))
-    # By its own table: the index by kind and time would be walked to its end for each row.
-    .join(coat, coat.c.entry_id == _BELOW.c.entry_id)
-    .join(_ON, _ON.c.id == coat.c.entry_id)
-    .where(
-        _ON.c.latest_at <= _THEN.c.latest_at,
-        among(coat.c.product_id, "products"),
+
+
+@question(by=lambda: _met().then.c.id)
+def _lay_under() -> Select[Any]:
+    met, coat = _met(), tables.coat
+    then, on, there, under = met.then, met.on, met.there, met.under
+    return (
+        select(
+            then.c.id,
+            there.c.piece_id,
+            there.c.zone_id,
+            coat.c.product_id,
+            on.c.act_id,
+            type_coerce(on.c.latest_at, String),
+            on.c.id,
+        )
+        .join_from(then, there, there.c.entry_id == then.c.id)
+        .join(under, met.on_one_zone(there, under))
+        # By its own table: the index by kind and time would be walked to its end for each row.
+        .join(coat, coat.c.entry_id == under.c.entry_id)
+        .join(on, on.c.id == coat.c.entry_id)
+        .where(on.c.latest_at <= then.c.latest_at, among(coat.c.product_id, "products"))
     )
-)
 
 
 def _coats_under(
@@ -204,9 +232,7 @@ def _coats_under(
     A rough sieve: another product may lie over them by then.
     """
     newest: dict[tuple[int, ...], tuple[str, int]] = {}
-    for *where, act, at, on_id in rows_of(
-        connection, _UNDER, _THEN.c.id, events, products=products
-    ):
+    for *where, act, at, on_id in rows_of(connection, _lay_under, events, products=products):
         if act not in gone.acts and on_id not in gone.entries:
             newest[tuple(where)] = max(newest.get(tuple(where), ("", 0)), (at, on_id))
     place = {event: n for n, event in enumerate(events)}
@@ -260,26 +286,30 @@ def _until_next_coat(
     return frozenset(found)
 
 
-_SINCE = (
-    select(_ON.c.id, _THEN.c.id)
-    .join_from(_ON, _BELOW, _BELOW.c.entry_id == _ON.c.id)
-    .join(_THERE, _on_one_zone(_BELOW, _THERE))
-    .join(_THEN, _THEN.c.id == _THERE.c.entry_id)
-    .outerjoin(work, work.c.entry_id == _THEN.c.id)
-    .where(_THEN.c.latest_at >= _ON.c.latest_at, _THEN.c.id != _ON.c.id)
-    .where(
-        or_(
-            _THEN.c.kind.in_((kind_of(Coat), kind_of(Check))),
-            work.c.operation.in_(_SANDED),
+@question(by=lambda: _met().on.c.id)
+def _came_then() -> Select[Any]:
+    met, work = _met(), tables.work
+    then, on, there, under = met.then, met.on, met.there, met.under
+    return (
+        select(on.c.id, then.c.id)
+        .join_from(on, under, under.c.entry_id == on.c.id)
+        .join(there, met.on_one_zone(under, there))
+        .join(then, then.c.id == there.c.entry_id)
+        .outerjoin(work, work.c.entry_id == then.c.id)
+        .where(then.c.latest_at >= on.c.latest_at, then.c.id != on.c.id)
+        .where(
+            or_(
+                then.c.kind.in_((kind_of(Coat), kind_of(Check))),
+                work.c.operation.in_(_SANDED),
+            )
         )
     )
-)
 
 
 def _later(connection: Connection, coats: Collection[int]) -> dict[int, dict[Target, list[int]]]:
     """Read which coats, checks and sanding came after some coats, by coat and zone."""
     found: dict[int, dict[Target, list[int]]] = defaultdict(lambda: defaultdict(list))
-    since = {(row[0], row[1]) for row in rows_of(connection, _SINCE, _ON.c.id, coats)}
+    since = {(row[0], row[1]) for row in rows_of(connection, _came_then, coats)}
     reached = read_targets(connection, {entry for pair in since for entry in pair})
     for coat_id, entry_id in sorted(since):
         for target in reached[coat_id] & reached[entry_id]:
@@ -298,17 +328,25 @@ def _standing(connection: Connection, ids: Collection[int], gone: Gone) -> dict[
 
 def rooms_given(connection: Connection, pieces: Collection[int]) -> dict[int, int | None]:
     """Read in which room the parts of some pieces are said to stand, by piece."""
-    return {row[0]: row[1] for row in rows_of(connection, _ROOMS, piece.c.id, pieces)}
+    return {row[0]: row[1] for row in rows_of(connection, _rooms, pieces)}
 
 
-_ROOMS = select(piece.c.id, part.c.room_id).join_from(piece, part)
-_WOODS = select(piece.c.id, zone.c.id, zone.c.species, part.c.species).select_from(
-    piece.join(part).join(face, face.c.part_id == part.c.id).join(zone)
-)
+@question(by=lambda: tables.piece.c.id)
+def _rooms() -> Select[Any]:
+    piece, part = tables.piece, tables.part
+    return select(piece.c.id, part.c.room_id).join_from(piece, part)
+
+
+@question(by=lambda: tables.piece.c.id)
+def _woods() -> Select[Any]:
+    piece, part, face, zone = tables.piece, tables.part, tables.face, tables.zone
+    return select(piece.c.id, zone.c.id, zone.c.species, part.c.species).select_from(
+        piece.join(part).join(face, face.c.part_id == part.c.id).join(zone)
+    )
 
 
 def woods_given(connection: Connection, zones: Collection[Target]) -> dict[Target, str | None]:
     """Read of which wood some zones are: their own, else their part's; None: not said."""
-    rows = rows_of(connection, _WOODS, piece.c.id, {target.piece for target in zones})
+    rows = rows_of(connection, _woods, {target.piece for target in zones})
     woods = {Target(row[0], row[1]): row[2] or row[3] for row in rows}
     return {target: woods.get(target) for target in zones}

@@ -12,15 +12,10 @@ from sqlalchemy import Connection, String, select, type_coerce
 
 from finishlog.core.air.span import AirPoint
 from finishlog.core.log.entries import AirImported, AnyEntry
-from finishlog.store.schema.log import logged_air
+from finishlog.store.schema import tables
 
 # From when to when; None: from the beginning, for good.
 Stretch = tuple[datetime | None, datetime | None]
-
-# Read as text: a typed column costs as much again on ten thousand rows.
-_POINTS = select(
-    type_coerce(logged_air.c.at, String), logged_air.c.temperature_c, logged_air.c.humidity_pct
-).order_by(logged_air.c.at)
 
 
 def read_logged_air(
@@ -40,11 +35,15 @@ def read_logged_air(
 def _points(
     connection: Connection, of: AirImported, since: datetime | None, until: datetime | None
 ) -> list[AirPoint]:
-    query = _POINTS.where(logged_air.c.entry_id == of.id)
+    column = tables.logged_air.c
+    # Read as text: a typed column costs as much again on ten thousand rows.
+    at = type_coerce(column.at, String)
+    query = select(at, column.temperature_c, column.humidity_pct).order_by(column.at)
+    query = query.where(column.entry_id == of.id)
     if since is not None:
-        query = query.where(logged_air.c.at >= since)
+        query = query.where(column.at >= since)
     if until is not None:
-        query = query.where(logged_air.c.at <= until)
+        query = query.where(column.at <= until)
     act, read = of.act, datetime.fromisoformat
     return [AirPoint(read(at), t, rh, act) for at, t, rh in connection.execute(query).all()]
 

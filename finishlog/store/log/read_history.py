@@ -16,8 +16,9 @@ from finishlog.core.log.when import When
 from finishlog.store.log.heads import Head, read_heads, read_targets, read_withdrawals, touching
 from finishlog.store.log.in_force import Fate, Withdrawal, fates, withdrawn_acts
 from finishlog.store.log.rows import read_entries
-from finishlog.store.schema.log import act
 from finishlog.store.schema.rows import rows_of, whole
+
+_ACTS = whole("act", by="id")
 
 
 class HistoryRow(Struct, frozen=True, kw_only=True):
@@ -63,14 +64,14 @@ def read_history(
     rows = _Rows(connection, heads, withdrawals, None if ids is None else heads)
     return tuple(
         row
-        for typed in sorted(rows_of(connection, whole(act), act.c.id, acts), key=lambda a: a.id)
+        for typed in sorted(rows_of(connection, _ACTS, acts), key=lambda a: a.id)
         for row in rows.of(typed)
     )
 
 
 def read_acts(connection: Connection, acts: Collection[int]) -> tuple[HistoryRow, ...]:
     """Read some acts alone: what they changed about things stands in `changes`."""
-    rows = rows_of(connection, whole(act), act.c.id, acts)
+    rows = rows_of(connection, _ACTS, acts)
     return tuple(HistoryRow(**_act(typed)) for typed in rows)
 
 

@@ -4,9 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
+from typing import Any
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, bindparam, func, select, union, union_all
+from sqlalchemy import (
+    BindParameter,
+    CompoundSelect,
+    Connection,
+    Select,
+    bindparam,
+    func,
+    select,
+    union,
+    union_all,
+)
 
 from finishlog.core.log.entries import (
     AirImported,
@@ -24,49 +35,76 @@ from finishlog.store.log.heads import Head, read_heads, read_targets, read_withd
 from finishlog.store.log.in_force import Fate, fates, withdrawn_acts
 from finishlog.store.log.read_air import read_logged_air
 from finishlog.store.log.rows import read_entries
-from finishlog.store.schema.asked import ask
-from finishlog.store.schema.log import coat, container_event, entry
-from finishlog.store.schema.things import container
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import ask, question
+from finishlog.store.schema.columns import UtcDateTime
 
 # The air before a coat says what the wood and the room were like; two days of it are enough.
 BEFORE_A_COAT = timedelta(days=2)
 
-# A can may have been opened years before its next coat.
-OF_CONTAINERS_IN_USE = (
-    select(container_event.c.entry_id)
-    .join(container, container.c.id == container_event.c.container_id)
-    .where(container.c.archived_at.is_(None))
-)
 
-# What befell a can decides about its coats also when it was put away since.
-_SINCE = bindparam("since", type_=entry.c.latest_at.type)
-OF_CONTAINERS_OF_COATS = (
-    select(container_event.c.entry_id)
-    .join(coat, coat.c.container_id == container_event.c.container_id)
-    .join(entry, entry.c.id == coat.c.entry_id)
-    .where(entry.c.kind == kind_of(Coat), entry.c.latest_at >= _SINCE)
-)
+@question()
+def of_containers_in_use() -> Select[Any]:
+    """What befell the cans that were not put away."""
+    event, container = tables.container_event, tables.container
+    return (
+        select(event.c.entry_id)
+        .join(container, container.c.id == event.c.container_id)
+        .where(container.c.archived_at.is_(None))
+    )
+
+
+def of_containers_of_coats() -> Select[Any]:
+    """Select what befell a can that coats came from: it decides also when that was put away."""
+    event, coat, entry = tables.container_event, tables.coat, tables.entry
+    return (
+        select(event.c.entry_id)
+        .join(coat, coat.c.container_id == event.c.container_id)
+        .join(entry, entry.c.id == coat.c.entry_id)
+        .where(entry.c.kind == kind_of(Coat), entry.c.latest_at >= _moment("since"))
+    )
+
 
 _AIR_READ = (kind_of(Reading), kind_of(AirImported))
 _LASTING = (kind_of(AirImported), kind_of(Heated))
 _OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away))
 
-_ALL_OF_THE_SHOP = select(entry.c.id).where(entry.c.kind.in_(_OF_THE_SHOP))
-_OF_THE_SHOP_SINCE = _ALL_OF_THE_SHOP.where(entry.c.latest_at >= _SINCE)
-_CONTAINERS_SINCE = union(OF_CONTAINERS_IN_USE, OF_CONTAINERS_OF_COATS)
 
-_START = bindparam("start", type_=entry.c.latest_at.type)
-_END = bindparam("end", type_=entry.c.latest_at.type)
-# Two queries in one, for each goes by the index of its kinds.
-_AIR_WITHIN = union_all(
-    select(entry.c.id).where(
-        entry.c.kind == kind_of(Reading), entry.c.latest_at.between(_START, _END)
-    ),
-    select(entry.c.id).where(
-        entry.c.kind.in_(_LASTING), entry.c.latest_at >= _START, entry.c.earliest_at <= _END
-    ),
-)
-_LAST_READING = select(func.max(entry.c.latest_at)).where(entry.c.kind.in_(_AIR_READ))
+def _moment(name: str) -> BindParameter[datetime]:
+    return bindparam(name, type_=UtcDateTime())
+
+
+@question()
+def _all_of_the_shop() -> Select[Any]:
+    return select(tables.entry.c.id).where(tables.entry.c.kind.in_(_OF_THE_SHOP))
+
+
+@question()
+def _of_the_shop_after() -> Select[Any]:
+    of = tables.entry.c
+    return select(of.id).where(of.kind.in_(_OF_THE_SHOP), of.latest_at >= _moment("since"))
+
+
+@question()
+def _containers_after() -> CompoundSelect[Any]:
+    return union(of_containers_in_use.build(), of_containers_of_coats())
+
+
+@question()
+def _air_of() -> CompoundSelect[Any]:
+    """Two queries in one, for each goes by the index of its kinds."""
+    of, start, end = tables.entry.c, _moment("start"), _moment("end")
+    return union_all(
+        select(of.id).where(of.kind == kind_of(Reading), of.latest_at.between(start, end)),
+        select(of.id).where(of.kind.in_(_LASTING), of.latest_at >= start, of.earliest_at <= end),
+    )
+
+
+@question()
+def _last_reading() -> Select[Any]:
+    of = tables.entry.c
+    return select(func.max(of.latest_at)).where(of.kind.in_(_AIR_READ))
+
 
 # From when to when.
 Stretch = tuple[datetime, datetime]
@@ -145,7 +183,7 @@ def _air_begins(
     connection: Connection, standing: _Standing, since: datetime | None
 ) -> datetime | None:
     """Find since when readings and rags matter; None when there are neither coats nor readings."""
-    ((last_reading,),) = ask(connection, _LAST_READING)
+    ((last_reading,),) = ask(connection, _last_reading)
     coats = [head.when.earliest for head, _ in standing.values() if head.kind == kind_of(Coat)]
     moments = [*coats, *(moment for moment in (last_reading, since) if moment)]
     return min(moments) - BEFORE_A_COAT if moments else None
@@ -153,10 +191,10 @@ def _air_begins(
 
 def _of_the_shop_since(connection: Connection, since: datetime | None) -> set[int]:
     if since is None:
-        rows = ask(connection, _ALL_OF_THE_SHOP) + ask(connection, OF_CONTAINERS_IN_USE)
+        rows = ask(connection, _all_of_the_shop) + ask(connection, of_containers_in_use)
     else:
-        of_shop = ask(connection, _OF_THE_SHOP_SINCE, since=since)
-        rows = of_shop + ask(connection, _CONTAINERS_SINCE, since=since)
+        of_shop = ask(connection, _of_the_shop_after, since=since)
+        rows = of_shop + ask(connection, _containers_after, since=since)
     return {row[0] for row in rows}
 
 
@@ -174,9 +212,7 @@ def _joined(within: Iterable[Stretch]) -> list[Stretch]:
 def _air_within(connection: Connection, stretches: Iterable[Stretch]) -> set[int]:
     """Find the readings, loggers' files and heating of some stretches of time."""
     return {
-        row[0]
-        for start, end in stretches
-        for row in ask(connection, _AIR_WITHIN, start=start, end=end)
+        row[0] for start, end in stretches for row in ask(connection, _air_of, start=start, end=end)
     }
 
 

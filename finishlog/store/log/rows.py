@@ -14,13 +14,14 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.finish.classes import FigureSet
 from finishlog.core.log.entries import AnyEntry, Entry, Stripped, Target
 from finishlog.core.log.fields import Declared, fields_of
-from finishlog.core.log.kinds import OF_THE_WORK
+from finishlog.core.log.kinds import OF_THE_WORK, kind_of
 from finishlog.store.log import kept
 from finishlog.store.log.figures import keep_figures, read_figures
 from finishlog.store.log.heads import Head
+from finishlog.store.schema.asked import Question
 from finishlog.store.schema.columns import metadata
 from finishlog.store.schema.entries import AIR, DownTo, list_of, table_of
-from finishlog.store.schema.rows import into, rows_of, whole
+from finishlog.store.schema.rows import into, rows_of
 
 # Which entries to ask for; None: a table is read whole.
 Ids = Collection[int] | None
@@ -95,10 +96,10 @@ def _records(
 def _of_kind(
     connection: Connection, kind: type[AnyEntry], of: Mapping[int, _Row], ids: Ids
 ) -> Iterator[AnyEntry]:
-    names, query = _query(kind)
+    names, question = asked_of(kind)
     rows = {
         number: dict(zip(names, values, strict=True))
-        for number, *values in rows_of(connection, query, table_of(kind).c.entry_id, ids)
+        for number, *values in rows_of(connection, question, ids)
         if number in of
     }
     for field in fields_of(kind):
@@ -107,23 +108,37 @@ def _of_kind(
 
 
 @cache
-def _query(kind: type[Entry]) -> tuple[Sequence[str], Select[Any]]:
-    """Select what stands in the rows of a kind, and name it."""
-    table = table_of(kind)
+def asked_of(kind: type[Entry]) -> tuple[Sequence[str], Question]:
+    """Ask for what stands in the rows of a kind, and name it."""
     names: list[str] = []
-    query = select(table.c.entry_id).select_from(table)
     for field in fields_of(kind):
-        if field.type is Air:
-            names += AIR
-            query = query.add_columns(*(table.c[name] for name in AIR))
-        elif field.means.name_of:
-            thing = metadata.tables[field.means.name_of]
-            names.append(field.name)
-            query = query.join(thing).add_columns(thing.c.name)
-        elif field.type is not frozenset:
-            names.append(field.name)
-            query = query.add_columns(table.c[field.column])
-    return names, query
+        if field.type is not frozenset:
+            names += AIR if field.type is Air else (field.name,)
+
+    def build() -> Select[Any]:
+        table = table_of(kind)
+        query = select(table.c.entry_id).select_from(table)
+        for field in fields_of(kind):
+            if field.type is Air:
+                query = query.add_columns(*(table.c[name] for name in AIR))
+            elif field.means.name_of:
+                thing = metadata.tables[field.means.name_of]
+                query = query.join(thing).add_columns(thing.c.name)
+            elif field.type is not frozenset:
+                query = query.add_columns(table.c[field.column])
+        return query
+
+    return names, Question(f"rows of {kind_of(kind)}", build, by=lambda: table_of(kind).c.entry_id)
+
+
+@cache
+def listed_of(kind: type[Entry], field: Declared) -> Question:
+    """Ask for the sets of things that entries of a kind name."""
+    return Question(
+        f"{field.name} of {kind_of(kind)}",
+        lambda: select(list_of(kind, field)),
+        by=lambda: list_of(kind, field).c.entry_id,
+    )
 
 
 def _fill(
@@ -132,7 +147,7 @@ def _fill(
     """Make of what stands in the rows the values of a field, where that is not the same."""
     name, of = field.name, field.type
     if of is frozenset:
-        listed = _listed(connection, list_of(kind, field), ids)
+        listed = _listed(connection, listed_of(kind, field), ids)
         for number, row in rows.items():
             row[name] = frozenset(listed[number])
     elif of is FigureSet:
@@ -147,9 +162,8 @@ def _fill(
             row[name] = None if row[name] is None else of(row[name])
 
 
-def _listed(connection: Connection, table: Table, ids: Ids) -> dict[int, list[int]]:
+def _listed(connection: Connection, of: Question, ids: Ids) -> dict[int, list[int]]:
     found: dict[int, list[int]] = defaultdict(list)
-    entry, _ = table.columns.values()
-    for number, thing in rows_of(connection, whole(table), entry, ids):
+    for number, thing in rows_of(connection, of, ids):
         found[number].append(thing)
     return found

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from sqlalchemy import (
     CheckConstraint,
     Column,
@@ -40,7 +38,7 @@ from finishlog.store.schema.columns import (
     one_of,
     row_id,
 )
-from finishlog.store.schema.entries import add_tables, air_columns, naming, table_of
+from finishlog.store.schema.entries import add_tables, air_columns, table_of
 from finishlog.store.schema.things import window_checks, window_columns
 
 # Content-addressed: all coats that were judged by the same figures share one set.
@@ -133,12 +131,6 @@ air_import = table_of(AirImported)
 container_event = table_of(ContainerEvent)
 # "Withdrawn by" is never written into the log: it is read off these rows (store.log.in_force).
 withdrawal = table_of(TakenBack)
-
-
-def naming_pieces() -> Iterator[tuple[Column[int], Column[int]]]:
-    """Yield the columns in which entries reach or name pieces: the entry, the piece."""
-    yield entry_target.c.entry_id, entry_target.c.piece_id
-    yield from naming("piece")
 
 
 # The readings of a logger's file: many, so one entry stands for all of them.

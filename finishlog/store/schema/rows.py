@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
 from datetime import datetime
-from functools import cache, lru_cache
+from functools import cache
 from itertools import islice
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import (
-    ColumnElement,
-    Connection,
-    Insert,
-    Select,
-    Table,
-    bindparam,
-    insert,
-    select,
-)
+from sqlalchemy import ColumnElement, Connection, Insert, Select, Table, bindparam, insert, select
 
-from finishlog.store.schema.asked import among, ask
+from finishlog.store.schema.asked import Question, ask
+from finishlog.store.schema.columns import metadata
 
 # Older SQLite builds take 999 parameters in one statement.
 _AT_ONCE = 900
@@ -41,50 +33,56 @@ def into(table: Table) -> Insert:
 
 def rows_of(
     connection: Connection,
-    statement: Select[Any],
-    column: ColumnElement[Any],
+    question: Question,
     ids: Collection[int] | None,
-    **given: datetime | Collection[int],
+    **told: datetime | Collection[int],
 ) -> Iterator[Any]:
-    """Yield the rows of `statement` whose `column` is one of `ids`; None: all rows.
+    """Yield the rows of a question that is narrowed to some ids; None: all rows.
 
-    `given`: what else the statement has to be told.
+    `told`: what else it has to be told.
 
-    Rows come in the statement's order only within each share of the ids. Where there are many,
+    Rows come in the question's order only within each share of the ids. Where there are many,
     unpack them: getting at a row's columns by name takes three times as long.
     """
     if ids is None:
-        yield from ask(connection, statement, **given)
+        yield from ask(connection, question, **told)
         return
     left = iter(sorted(ids))
     while share := list(islice(left, _AT_ONCE)):
-        yield from ask(connection, _of_some(statement, column), ids=share, **given)
+        yield from ask(connection, question.of_some, ids=share, **told)
 
 
-@cache
-def whole(table: Table) -> Select[Any]:
-    """Select all that stands in a table."""
-    return select(table)
+def whole(table: str, by: str = "") -> Question:
+    """Ask for all that stands in a table, narrowed by one of its columns."""
+    return Question(f"whole {table} {by}".strip(), lambda: select(_table(table)), _by(table, by))
 
 
-@cache
-def up_to(table: Table) -> Select[Any]:
-    """Select what stands in a table as valid up to a moment `now`, the oldest first."""
-    of = table.c
-    upto = of.valid_from <= bindparam("now")
-    return select(table).where(upto).order_by(of.valid_from, of.id)
+def up_to(table: str) -> Question:
+    """Ask for what stands in a table as valid up to a moment `now`, the oldest first."""
+
+    def build() -> Select[Any]:
+        of = _table(table).c
+        upto = of.valid_from <= bindparam("now")
+        return select(_table(table)).where(upto).order_by(of.valid_from, of.id)
+
+    return Question(f"{table} up to now", build)
 
 
-@cache
-def in_use(table: Table) -> Select[Any]:
-    """Select what was not put away."""
-    return select(table).where(table.c.archived_at.is_(None))
+def in_use(table: str, by: str = "") -> Question:
+    """Ask for what was not put away, narrowed by one of its columns."""
+
+    def build() -> Select[Any]:
+        return select(_table(table)).where(_table(table).c.archived_at.is_(None))
+
+    return Question(f"{table} in use {by}".strip(), build, _by(table, by))
 
 
-@lru_cache
-def _of_some(statement: Select[Any], column: ColumnElement[Any]) -> Select[Any]:
-    """Narrow a statement to some ids; one that stands at a module's head is built once."""
-    return statement.where(among(column, "ids"))
+def _by(table: str, column: str) -> Callable[[], ColumnElement[Any]] | None:
+    return (lambda: _table(table).c[column]) if column else None
+
+
+def _table(name: str) -> Table:
+    return metadata.tables[name]
 
 
 def written(table: Table, thing: Struct) -> dict[str, object]:

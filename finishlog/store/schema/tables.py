@@ -1,18 +1,18 @@
-"""The whole schema, as the migrations make it (a test compares the two)."""
+"""Every table by its name, declared when the first of them is asked for.
+
+What a start asks stands in SQL already (`asked`), and to declare the tables would be a tenth of it.
+"""
 
 from __future__ import annotations
 
 from sqlalchemy import Table
 
-from finishlog.store.schema import log as schema_log
-from finishlog.store.schema import things as schema_things
-from finishlog.store.schema.columns import metadata
 
-__all__ = ["APPEND_ONLY", "metadata", "schema_log"]
+def __getattr__(name: str) -> Table:
+    from finishlog.store.schema import log, things
 
-_THINGS = {table for table in vars(schema_things).values() if isinstance(table, Table)}
-
-# What triggers keep from being changed or deleted: everything that happened.
-APPEND_ONLY: tuple[Table, ...] = tuple(
-    table for table in metadata.tables.values() if table not in _THINGS
-)
+    table = vars(log).get(name, vars(things).get(name))
+    if not isinstance(table, Table):
+        raise AttributeError(f"there is no table {name!r}")
+    globals()[name] = table
+    return table

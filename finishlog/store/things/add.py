@@ -13,7 +13,7 @@ from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, s
 
 from finishlog.core.shop.things import FaceKind, Need, OldFinish, Step
 from finishlog.errors import UsageFault
-from finishlog.store.schema import things as tables
+from finishlog.store.schema import tables
 from finishlog.store.schema.rows import add_row, written
 
 

@@ -10,7 +10,7 @@ from sqlalchemy import Connection, select, update
 from finishlog.core.shop.things import ThingKind
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.changes import changed
-from finishlog.store.things.naming import TABLE_OF
+from finishlog.store.things.naming import table_of
 
 
 class PutAway(Struct, frozen=True):
@@ -24,21 +24,21 @@ class PutAway(Struct, frozen=True):
 
 def archive(ledger: Ledger, kind: ThingKind, thing: int, moment: datetime) -> None:
     """Put a thing away: it leaves the daily screens and is no longer offered."""
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     ledger.connection.execute(update(table).where(table.c.id == thing).values(archived_at=moment))
     changed(ledger, kind, thing, "put away", "", "yes")
 
 
 def restore(ledger: Ledger, kind: ThingKind, thing: int) -> None:
     """Bring a thing back."""
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     ledger.connection.execute(update(table).where(table.c.id == thing).values(archived_at=None))
     changed(ledger, kind, thing, "put away", "", "no")
 
 
 def put_away(connection: Connection, kind: ThingKind) -> tuple[PutAway, ...]:
     """Read what was put away, oldest first."""
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     rows = connection.execute(
         select(table).where(table.c.archived_at.is_not(None)).order_by(table.c.archived_at)
     )

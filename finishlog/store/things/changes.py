@@ -12,7 +12,8 @@ from sqlalchemy import Connection, Select, select
 from finishlog.core.shop.things import ThingKind
 from finishlog.store.log import kept
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.schema.log import thing_change
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import Question
 from finishlog.store.schema.rows import add_row, rows_of
 
 # What an act does to a thing that is new.
@@ -36,7 +37,7 @@ def changed(ledger: Ledger, kind: ThingKind, thing: int, what: str, was: str, be
     kept.forget(ledger.connection, "records")
     add_row(
         ledger.connection,
-        thing_change,
+        tables.thing_change,
         act_id=ledger.act_id,
         kind=kind,
         thing_id=thing,
@@ -47,16 +48,20 @@ def changed(ledger: Ledger, kind: ThingKind, thing: int, what: str, was: str, be
 
 
 @cache
-def _of_kind(kind: ThingKind | None) -> Select[Any]:
-    of = thing_change.c
-    query = select(of.act_id, of.kind, of.thing_id, of.what, of.was, of.becomes).order_by(of.id)
-    return query if kind is None else query.where(of.kind == kind)
+def _of_kind(kind: ThingKind | None) -> Question:
+    def build() -> Select[Any]:
+        of = tables.thing_change.c
+        query = select(of.act_id, of.kind, of.thing_id, of.what, of.was, of.becomes).order_by(of.id)
+        return query if kind is None else query.where(of.kind == kind)
+
+    name = "changes" if kind is None else f"changes of a {kind}"
+    return Question(name, build, by=lambda: tables.thing_change.c.thing_id)
 
 
 def read_changes(
     connection: Connection, kind: ThingKind | None = None, things: Collection[int] | None = None
 ) -> tuple[Change, ...]:
     """Read the changes of things of one kind, or all, in the order of typing."""
-    rows = rows_of(connection, _of_kind(kind), thing_change.c.thing_id, things)
+    rows = rows_of(connection, _of_kind(kind), things)
     found = (Change(act, ThingKind(k), *rest) for act, k, *rest in rows)
     return tuple(sorted(found, key=lambda change: change.act))

@@ -13,7 +13,7 @@ from typing import Any
 from uuid import uuid4
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, Row, func, or_, select, update
+from sqlalchemy import Connection, Row, Select, func, or_, select, update
 
 from finishlog.core.log.entries import Coat
 from finishlog.core.mixing.containers import Container, ContainerKind, MixPart
@@ -22,10 +22,9 @@ from finishlog.core.shop.things import Log, Shop, ThingKind
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.schema.asked import among, ask
-from finishlog.store.schema.log import coat, entry_target
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import among, ask, question
 from finishlog.store.schema.rows import add_row, written
-from finishlog.store.schema.things import container, mix_part
 from finishlog.store.things.changes import ADDED, changed, read_changes
 
 PARTS = "parts"
@@ -36,15 +35,17 @@ def add_container(ledger: Ledger, new: Container) -> int:
     """Put a container on record with its parts; `new.id` is not looked at."""
     made = add_row(
         ledger.connection,
-        container,
-        **written(container, new),
+        tables.container,
+        **written(tables.container, new),
         uuid=str(uuid4()),
     )
     changed(ledger, ThingKind.CONTAINER, made, ADDED, "", new.name)
     if new.drawn_from:
         changed(ledger, ThingKind.CONTAINER, made, DRAWN_FROM, "", new.drawn_from)
     for part in new.parts:
-        add_row(ledger.connection, mix_part, **written(mix_part, part), container_id=made)
+        add_row(
+            ledger.connection, tables.mix_part, **written(tables.mix_part, part), container_id=made
+        )
     return made
 
 
@@ -56,9 +57,9 @@ def change_parts(ledger: Ledger, of: Container, becomes: Iterable[MixPart]) -> N
 
 def next_mix_name(connection: Connection) -> str:
     """Return the next free name of a mix, `mix-7`; every mix ever made has counted."""
-    mixes = container.c.kind == ContainerKind.MIX.value
+    mixes = tables.container.c.kind == ContainerKind.MIX.value
     number = (connection.scalar(select(func.count()).where(mixes)) or 0) + 1
-    names = set(connection.scalars(select(func.lower(container.c.name))))
+    names = set(connection.scalars(select(func.lower(tables.container.c.name))))
     while f"mix-{number}" in names:
         number += 1
     return f"mix-{number}"
@@ -66,7 +67,7 @@ def next_mix_name(connection: Connection) -> str:
 
 def put_away(ledger: Ledger, containers: Collection[int], moment: datetime) -> None:
     """Put containers away that ended by themselves: no change that anyone made."""
-    ended = update(container).where(container.c.id.in_(containers))
+    ended = update(tables.container).where(tables.container.c.id.in_(containers))
     if containers:
         ledger.connection.execute(ended.values(archived_at=moment))
 
@@ -75,7 +76,7 @@ def read_containers(
     connection: Connection, also: Collection[int] = (), *, archived: bool = False
 ) -> dict[int, Container]:
     """Read the containers in use, and those with the ids in `also`; `archived`: all there are."""
-    found_there = ask(connection, _ALL) if archived else ask(connection, _IN_USE, also=also)
+    found_there = ask(connection, _all) if archived else ask(connection, _in_use, also=also)
     rows: dict[int, list[Row[Any]]] = defaultdict(list)
     for row in found_there:
         rows[row.id].append(row)
@@ -92,23 +93,26 @@ def with_containers_of(connection: Connection, shop: Shop, log: Log) -> Shop:
     return replace(shop, containers={**shop.containers, **read_containers(connection, missing)})
 
 
-_PART = tuple(
-    mix_part.c[name].label(f"part_{name}")
-    for name in (
-        "id", "product_id", "name", "parts", "volume_ml", "weight_g"
+@question()
+def _all() -> Select[Any]:
+    container, part = tables.container, tables.mix_part
+    columns = (part.c[name].label(f"part_{name}") for name in _OF_A_PART)
+    return (
+        select(container, *columns)
+        .select_from(container.outerjoin(part, part.c.container_id == container.c.id))
+        .order_by(container.c.id, part.c.id)
     )
-)  # fmt: skip
-_ALL = (
-    select(container, *_PART)
-    .select_from(container.outerjoin(mix_part, mix_part.c.container_id == container.c.id))
-    .order_by(container.c.id, mix_part.c.id)
-)
-_IN_USE = _ALL.where(
-    or_(
-        container.c.archived_at.is_(None),
-        among(container.c.id, "also"),
-    )
-)
+
+
+_OF_A_PART = ("id", "product_id", "name", "parts", "volume_ml", "weight_g")
+
+
+@question()
+def _in_use() -> Select[Any]:
+    of = tables.container.c
+    all_there_are = _all.build()
+    assert isinstance(all_there_are, Select)
+    return all_there_are.where(or_(of.archived_at.is_(None), among(of.id, "also")))
 
 
 def _container(rows: list[Row[Any]]) -> Container:
@@ -164,6 +168,6 @@ def _parts(of: Container, text: str | None) -> tuple[MixPart, ...]:
 
 def pieces_coated_from(connection: Connection, of: int) -> set[int]:
     """Find the pieces that a coat from a container ever went on."""
-    query = select(entry_target.c.piece_id).distinct()
-    query = query.join(coat, coat.c.entry_id == entry_target.c.entry_id)
-    return set(connection.scalars(query.where(coat.c.container_id == of)))
+    query = select(tables.entry_target.c.piece_id).distinct()
+    query = query.join(tables.coat, tables.coat.c.entry_id == tables.entry_target.c.entry_id)
+    return set(connection.scalars(query.where(tables.coat.c.container_id == of)))

@@ -12,13 +12,13 @@ from sqlalchemy import Connection, delete, exists, func, insert, select, update
 
 from finishlog.core.shop.things import Face, FaceKind, Part, Step, ThingKind, Zone, zone_name
 from finishlog.store.log import kept
+from finishlog.store.log.heads import touching
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.schema import things as tables
-from finishlog.store.schema.log import coat, entry_target, naming_pieces
+from finishlog.store.schema import tables
 from finishlog.store.schema.rows import add_row, written
 from finishlog.store.things.add import NewZone, add_zones, assign_steps, copy_steps
 from finishlog.store.things.changes import changed
-from finishlog.store.things.naming import TABLE_OF
+from finishlog.store.things.naming import table_of
 
 
 def set_value(
@@ -31,7 +31,7 @@ def set_value(
     what: str = "",
 ) -> None:
     """Set one value of a thing; `shown` is how it was and becomes, as a person reads it."""
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     put = update(table).where(table.c.id == thing).values({table.c[column]: value})
     ledger.connection.execute(put)
     changed(ledger, kind, thing, what or column, *shown)
@@ -53,8 +53,7 @@ def take_pieces_off(ledger: Ledger, part: int, was: int, pieces: Sequence[int]) 
 
 def pieces_on_record(connection: Connection, pieces: Sequence[int]) -> bool:
     """Tell whether anything was ever logged on some pieces, also if it was withdrawn since."""
-    columns = (piece for _, piece in naming_pieces())
-    return any(connection.scalar(select(exists().where(column.in_(pieces)))) for column in columns)
+    return bool(touching(connection, pieces))
 
 
 def add_face(
@@ -153,7 +152,7 @@ def _zones_changed(
 def zones_on_record(connection: Connection, face: int) -> bool:
     """Tell whether anything was ever logged on a face."""
     zones = select(tables.zone.c.id).where(tables.zone.c.face_id == face)
-    return bool(connection.scalar(select(exists().where(entry_target.c.zone_id.in_(zones)))))
+    return bool(connection.scalar(select(exists().where(tables.entry_target.c.zone_id.in_(zones)))))
 
 
 def replace_steps(
@@ -167,4 +166,4 @@ def replace_steps(
 
 def product_has_coats(connection: Connection, product: int) -> bool:
     """Tell whether a coat of a product was ever logged."""
-    return bool(connection.scalar(select(exists().where(coat.c.product_id == product))))
+    return bool(connection.scalar(select(exists().where(tables.coat.c.product_id == product))))

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Table, select, union
+from sqlalchemy import Connection, Row, select, union
 
 from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.finish.stages import Stage
@@ -19,9 +19,9 @@ from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.store.log.figures import figure_of, figure_values, window_of, window_values
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
-from finishlog.store.schema.asked import ask
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import Question, ask
 from finishlog.store.schema.rows import add_row, up_to
-from finishlog.store.schema.things import product_figure, product_says, product_window
 
 
 def put_label_figure(
@@ -38,7 +38,7 @@ def put_label_figure(
     """
     values = figure_values(figure) if figure else {}
     where = {"product_id": product, "stage": stage, "valid_from": valid_from, "act_id": act}
-    add_row(connection, product_figure, **where, **values)
+    add_row(connection, tables.product_figure, **where, **values)
 
 
 def put_label_window(
@@ -51,7 +51,7 @@ def put_label_window(
     """Set the recoat window of the label; None: the label says nothing of it any more."""
     values = window_values(window) if window else {}
     where = {"product_id": product, "valid_from": valid_from, "act_id": act}
-    add_row(connection, product_window, **where, **values)
+    add_row(connection, tables.product_window, **where, **values)
 
 
 def put_own_rule(
@@ -61,7 +61,7 @@ def put_own_rule(
     wait = figure_values(rule.wait) if rule.wait else {}
     add_row(
         connection,
-        product_says,
+        tables.product_says,
         product_id=product,
         own=rule.own,
         of_names=rule.of,
@@ -75,10 +75,13 @@ def put_own_rule(
     )
 
 
+_SAYS, _FIGURES, _WINDOWS = map(up_to, ("product_says", "product_figure", "product_window"))
+
+
 def read_own_rules(connection: Connection, now: datetime) -> Mapping[int, tuple[OwnRule, ...]]:
     """Read what the person says of products at a moment, by product, the oldest first."""
     found: dict[int, list[OwnRule]] = defaultdict(list)
-    for row in _standing(connection, product_says, now):
+    for row in _standing(connection, _SAYS, now):
         wait = figure_of(row, "wait_") if row.wait_low_h is not None else None
         rule = OwnRule(
             Own(row.own),
@@ -96,13 +99,14 @@ def read_own_rules(connection: Connection, now: datetime) -> Mapping[int, tuple[
 
 def label_acts(connection: Connection) -> frozenset[int]:
     """Return the acts that changed a label, or what is said beyond it."""
-    of = (select(table.c.act_id) for table in (product_figure, product_window, product_says))
-    return frozenset(connection.scalars(union(*of))) - {None}
+    of = tables.product_figure, tables.product_window, tables.product_says
+    acts = union(*(select(table.c.act_id) for table in of))
+    return frozenset(connection.scalars(acts)) - {None}
 
 
-def _standing(connection: Connection, table: Table, now: datetime) -> Iterator[Row[Any]]:
+def _standing(connection: Connection, of: Question, now: datetime) -> Iterator[Row[Any]]:
     """Yield the rows that hold at a moment, the oldest first; not those of acts taken back."""
-    rows = ask(connection, up_to(table), now=now)
+    rows = ask(connection, of, now=now)
     undoable = any(row.act_id is not None for row in rows)
     undone = withdrawn_acts(read_withdrawals(connection)) if undoable else {}
     return (row for row in rows if row.act_id not in undone)
@@ -113,7 +117,7 @@ def read_label_figures(
 ) -> Mapping[int, Mapping[Stage, Figure]]:
     """Read the figures that hold at a moment, by product."""
     found: dict[int, dict[Stage, Figure]] = defaultdict(dict)
-    for row in _standing(connection, product_figure, now):
+    for row in _standing(connection, _FIGURES, now):
         found[row.product_id].pop(Stage(row.stage), None)
         if row.low_h is not None:
             found[row.product_id][Stage(row.stage)] = figure_of(row)
@@ -124,5 +128,5 @@ def read_label_windows(connection: Connection, now: datetime) -> Mapping[int, Re
     """Read the recoat windows that hold at a moment, by product."""
     return {
         row.product_id: window_of(row) if row.window_kind else None
-        for row in _standing(connection, product_window, now)
+        for row in _standing(connection, _WINDOWS, now)
     }

@@ -14,28 +14,35 @@ from sqlalchemy import Connection, Row, Select, Table, delete, func, insert, sel
 from finishlog.core.shop.things import Alias, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.store.log.ledger import Ledger
-from finishlog.store.schema import things as tables
-from finishlog.store.schema.asked import ask
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import ask, question
 from finishlog.store.things.changes import changed
 
-TABLE_OF: dict[ThingKind, Table] = {
-    ThingKind.PROJECT: tables.project,
-    ThingKind.PART: tables.part,
-    ThingKind.PRODUCT: tables.product,
-    ThingKind.ROOM: tables.room,
-    ThingKind.STEPS: tables.steps,
-    ThingKind.CONTAINER: tables.container,
-}
+
+def table_of(kind: ThingKind) -> Table:
+    """Return the table of a kind of thing."""
+    return {
+        ThingKind.PROJECT: tables.project,
+        ThingKind.PART: tables.part,
+        ThingKind.PRODUCT: tables.product,
+        ThingKind.ROOM: tables.room,
+        ThingKind.STEPS: tables.steps,
+        ThingKind.CONTAINER: tables.container,
+    }[kind]
+
 
 _CALLED = {ThingKind.PART: "part of this project", ThingKind.STEPS: "finishing schedule"}
 
 
-_ALIASES = select(tables.alias.c.kind, tables.alias.c.old_name, tables.alias.c.thing_id)
+@question()
+def _aliases() -> Select[Any]:
+    of = tables.alias.c
+    return select(of.kind, of.old_name, of.thing_id)
 
 
 def read_aliases(connection: Connection) -> tuple[Alias, ...]:
     """Read every name that a thing had before, in the order they were given up."""
-    rows = ask(connection, _ALIASES)
+    rows = ask(connection, _aliases)
     return tuple(Alias(ThingKind(kind), name, thing) for kind, name, thing in rows)
 
 
@@ -44,7 +51,7 @@ def rename(ledger: Ledger, kind: ThingKind, thing: int, new: str) -> None:
 
     UsageFault when the new name is another living thing's, or finds another one as its old name.
     """
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     old = ledger.connection.execute(select(table).where(table.c.id == thing)).one()
     if old.name == new:
         raise UsageFault(f"it is called {new!r} already", "give it another name")
@@ -76,14 +83,14 @@ def lend_name(
             f"there is already a {what} called {holder.name!r}", "give it another name"
         )
     free = _with_its_year(ledger.connection, kind, holder, within)
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     ledger.connection.execute(update(table).where(table.c.id == holder.id).values(name=free))
     changed(ledger, kind, holder.id, "name", holder.name, free)
     return free
 
 
 def _named(kind: ThingKind, name: str, within: int | None) -> Select[Any]:
-    table = TABLE_OF[kind]
+    table = table_of(kind)
     query = select(table).where(func.lower(table.c.name) == name.lower())
     return query if within is None else query.where(table.c.project_id == within)
 
@@ -109,7 +116,7 @@ def _with_its_year(
 def _refuse_alias_of_another(
     connection: Connection, kind: ThingKind, name: str, thing: int, within: int | None
 ) -> None:
-    alias, table = tables.alias, TABLE_OF[kind]
+    alias, table = tables.alias, table_of(kind)
     query = (
         select(table.c.name)
         .join(alias, alias.c.thing_id == table.c.id)

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Table, exists, select
+from sqlalchemy import Connection, Row, Select, exists, select
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
@@ -28,13 +28,21 @@ from finishlog.core.shop.things import (
     Step,
     Zone,
 )
-from finishlog.store.schema import things as tables
-from finishlog.store.schema.asked import ask
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import ask, question
 from finishlog.store.schema.rows import in_use, rows_of, whole
 from finishlog.store.things.containers import read_containers
 from finishlog.store.things.labels import read_label_figures, read_label_windows, read_own_rules
 from finishlog.store.things.naming import read_aliases
 from finishlog.store.things.usual import read_shop_hours, read_usual_days
+
+_STEPS, _PRODUCTS = whole("step"), whole("product")
+# By whether also what was put away is read.
+_PROJECTS, _ROOMS = ({True: whole(name), False: in_use(name)} for name in ("project", "room"))
+_PARTS = {True: whole("part", by="project_id"), False: in_use("part", by="project_id")}
+_OF_PARTS = {
+    name: whole(name, by="part_id") for name in ("piece", "face", "part_step", "assembly_need")
+}
 
 
 def read_shop(connection: Connection, now: datetime, include_archived: bool = False) -> Shop:
@@ -56,7 +64,7 @@ def read_shop(connection: Connection, now: datetime, include_archived: bool = Fa
 
 def read_schedules(connection: Connection, include_archived: bool = False) -> tuple[Schedule, ...]:
     """Read the named finishing schedules, by name."""
-    found = _by(ask(connection, whole(tables.step)), "steps_id")
+    found = _by(ask(connection, _STEPS), "steps_id")
     query = select(tables.steps).order_by(tables.steps.c.name)
     if not include_archived:
         query = query.where(tables.steps.c.archived_at.is_(None))
@@ -67,8 +75,8 @@ def read_schedules(connection: Connection, include_archived: bool = False) -> tu
 
 
 def _projects(connection: Connection, include_archived: bool) -> tuple[Project, ...]:
-    query = (whole if include_archived else in_use)(tables.project)
-    return tuple(sorted((_project(row) for row in ask(connection, query)), key=_id))
+    rows = ask(connection, _PROJECTS[include_archived])
+    return tuple(sorted(map(_project, rows), key=_id))
 
 
 def _project(row: Row[Any]) -> Project:
@@ -80,8 +88,7 @@ def _parts(
     connection: Connection, projects: tuple[Project, ...], include_archived: bool
 ) -> tuple[Part, ...]:
     names = {project.id: project.name for project in projects}
-    query = (whole if include_archived else in_use)(tables.part)
-    rows = sorted(rows_of(connection, query, tables.part.c.project_id, names), key=_id)
+    rows = sorted(rows_of(connection, _PARTS[include_archived], names), key=_id)
     inside = _Inside(connection, {row.id for row in rows})
     bearers = Counter(row.name.casefold() for row in rows)
     return tuple(
@@ -90,30 +97,28 @@ def _parts(
     )
 
 
-_DIVIDED = select(tables.zone_was.c.was_zone_id).where(
-    tables.zone_was.c.was_zone_id == tables.zone.c.id,
-    tables.zone_was.c.zone_id != tables.zone.c.id,
-)
-_ZONES = (
-    select(tables.zone, tables.face.c.part_id)
-    .join_from(tables.zone, tables.face)
-    .where(~exists(_DIVIDED))
-)
+@question(by=lambda: tables.face.c.part_id)
+def _zones() -> Select[Any]:
+    """Ask for the zones that were not divided since."""
+    zone, face, was = tables.zone, tables.face, tables.zone_was
+    divided = select(was.c.was_zone_id).where(
+        was.c.was_zone_id == zone.c.id, was.c.zone_id != zone.c.id
+    )
+    return select(zone, face.c.part_id).join_from(zone, face).where(~exists(divided))
 
 
 class _Inside:
     """What parts are made of, read for all of them together."""
 
     def __init__(self, connection: Connection, parts: Collection[int]) -> None:
-        def of_parts(table: Table) -> dict[int, list[Row[Any]]]:
-            return _by(rows_of(connection, whole(table), table.c.part_id, parts), "part_id")
+        def of_parts(table: str) -> dict[int, list[Row[Any]]]:
+            return _by(rows_of(connection, _OF_PARTS[table], parts), "part_id")
 
-        face = tables.face
-        self.pieces = of_parts(tables.piece)
-        self.faces = of_parts(face)
-        self.zones = _by(rows_of(connection, _ZONES, face.c.part_id, parts), "face_id")
-        self.steps = of_parts(tables.part_step)
-        self.needs = of_parts(tables.assembly_need)
+        self.pieces = of_parts("piece")
+        self.faces = of_parts("face")
+        self.zones = _by(rows_of(connection, _zones, parts), "face_id")
+        self.steps = of_parts("part_step")
+        self.needs = of_parts("assembly_need")
 
     def part(self, row: Row[Any], project_name: str, *, namesake: bool) -> Part:
         """Put one part together."""
@@ -155,7 +160,7 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
     figures = read_label_figures(connection, now)
     windows = read_label_windows(connection, now)
     said = read_own_rules(connection, now)
-    rows = sorted(ask(connection, whole(tables.product)), key=_id)
+    rows = sorted(ask(connection, _PRODUCTS), key=_id)
     return {
         row.id: Product(
             row.id,
@@ -176,8 +181,7 @@ def read_rooms(
 ) -> dict[int, Room]:
     """Read the rooms, with the usual days that hold at `now`."""
     usual = read_usual_days(connection, now)
-    query = (whole if include_archived else in_use)(tables.room)
-    rows = sorted(ask(connection, query), key=_id)
+    rows = sorted(ask(connection, _ROOMS[include_archived]), key=_id)
     return {row.id: _room(row, usual.get(row.id, ())) for row in rows}
 
 

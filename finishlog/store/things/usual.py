@@ -9,15 +9,18 @@ from typing import Any
 
 from msgspec import Struct
 from msgspec.structs import asdict, replace
-from sqlalchemy import Connection, Row, insert, select, update
+from sqlalchemy import Connection, Row, Select, insert, select, update
 
 from finishlog.core.air.usual_day import EVERY_DAY, UsualDay, UsualHour
 from finishlog.core.shop.hours import ShopHours, WeeklyHours
-from finishlog.store.schema.asked import ask
+from finishlog.store.schema import tables
+from finishlog.store.schema.asked import ask, question
 from finishlog.store.schema.rows import add_row, rows_of, up_to, whole
-from finishlog.store.schema.things import setting, shop_hours, shop_week, usual_day, usual_hour
 
 TIME_ZONE = "time_zone"
+
+_SETTINGS = whole("setting")
+_DAYS = up_to("usual_day")
 
 # Months from first to last, which may wrap the year.
 Season = tuple[int, int]
@@ -52,7 +55,7 @@ def put_usual_day(
     begins, ends, warm, days = new.heated or (None, None, None, EVERY_DAY)
     added = add_row(
         connection,
-        usual_day,
+        tables.usual_day,
         room_id=room,
         valid_from=valid_from,
         coldest_c=new.coldest_c,
@@ -65,29 +68,29 @@ def put_usual_day(
     )
     rows = [{"usual_day_id": added, **asdict(hour)} for hour in new.hours]
     if rows:
-        connection.execute(insert(usual_hour), rows)
+        connection.execute(insert(tables.usual_hour), rows)
 
 
 def put_shop_hours(
     connection: Connection, week: Iterable[WeeklyHours], valid_from: datetime
 ) -> None:
     """Set the whole week from a moment on; a week without hours: the shop is shut."""
-    added = add_row(connection, shop_week, valid_from=valid_from)
+    added = add_row(connection, tables.shop_week, valid_from=valid_from)
     rows = [{"shop_week_id": added, **asdict(each)} for each in week]
     if rows:
-        connection.execute(insert(shop_hours), rows)
+        connection.execute(insert(tables.shop_hours), rows)
 
 
 def put_setting(connection: Connection, key: str, value: str) -> None:
     """Set one setting, in place of what it was."""
-    known = update(setting).where(setting.c.key == key).values(value=value)
+    known = update(tables.setting).where(tables.setting.c.key == key).values(value=value)
     if connection.execute(known).rowcount == 0:
-        connection.execute(insert(setting).values(key=key, value=value))
+        connection.execute(insert(tables.setting).values(key=key, value=value))
 
 
 def read_settings(connection: Connection) -> dict[str, str]:
     """Read all settings."""
-    return {row.key: row.value for row in ask(connection, whole(setting))}
+    return {row.key: row.value for row in ask(connection, _SETTINGS)}
 
 
 def read_usual_days(connection: Connection, now: datetime) -> Mapping[int, tuple[UsualDay, ...]]:
@@ -148,7 +151,7 @@ def _sets(
 
     A row that was replaced at its own moment never held.
     """
-    rows = ask(connection, up_to(usual_day), now=now)
+    rows = ask(connection, _DAYS, now=now)
     if room is not None:
         rows = [row for row in rows if row.room_id == room]
     hours = _hours(connection, [row.id for row in rows])
@@ -175,22 +178,33 @@ def _heating(row: Row[Any]) -> Heating | None:
 
 def _hours(connection: Connection, days: Sequence[int]) -> dict[int, list[UsualHour]]:
     found: dict[int, list[UsualHour]] = defaultdict(list)
-    for day, *hour in rows_of(connection, _HOURS_OF_DAYS, usual_hour.c.usual_day_id, days):
+    for day, *hour in rows_of(connection, _hours_of_days, days):
         found[day].append(UsualHour(*hour))
     return found
 
 
-_HOURS_OF_DAYS = select(usual_hour).order_by(usual_hour.c.minute)
-_HOURS = select(shop_hours).order_by(shop_hours.c.id)
-_WEEKS = select(shop_week).order_by(shop_week.c.valid_from, shop_week.c.id)
+@question(by=lambda: tables.usual_hour.c.usual_day_id)
+def _hours_of_days() -> Select[Any]:
+    return select(tables.usual_hour).order_by(tables.usual_hour.c.minute)
+
+
+@question()
+def _shop_hours() -> Select[Any]:
+    return select(tables.shop_hours).order_by(tables.shop_hours.c.id)
+
+
+@question()
+def _weeks() -> Select[Any]:
+    week = tables.shop_week
+    return select(week).order_by(week.c.valid_from, week.c.id)
 
 
 def read_shop_hours(connection: Connection) -> ShopHours:
     """Read every weekly pattern with its date; the time zone is the setting, else UTC."""
     zone = read_settings(connection).get(TIME_ZONE, "UTC")
     hours: dict[int, list[WeeklyHours]] = defaultdict(list)
-    for row in ask(connection, _HOURS):
+    for row in ask(connection, _shop_hours):
         hours[row.shop_week_id].append(WeeklyHours(row.weekday, row.opens_min, row.closes_min))
     # Two weeks set for the same moment: the one typed last.
-    patterns = {row.valid_from: tuple(hours[row.id]) for row in ask(connection, _WEEKS)}
+    patterns = {row.valid_from: tuple(hours[row.id]) for row in ask(connection, _weeks)}
     return ShopHours(tuple(patterns.items()), zone)
