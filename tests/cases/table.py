@@ -68,7 +68,7 @@ CASES = (
         "FC008",
         "oil finish from a can ten years old stays oily",
         "OBS LOG MAT",
-        waits_for="MAT",
+        said="oil-varnish-blend",
     ),
     Case(
         "FC009",
@@ -398,7 +398,7 @@ CASES = (
         "FC090",
         "a coat written down two days late, between two others",
         "LOG WINDOW",
-        waits_for="LOG",
+        said="oil-polyurethane",
     ),
     Case(
         "FC091",

@@ -227,3 +227,59 @@ def test_fc070_yesterdays_mix_under_todays(finisher: Finisher):
     with FC070.trap:
         assert "past its pot life" not in cool
         assert "fri, " not in over.partition("caution: door: boosted came from")[2].split(";")[0]
+
+
+FC008 = Question(
+    "oil finish from a can opened ten years ago is oily after 20 days: wait, or take it off",
+    shows=(
+        "the can's date is kept; before the first coat it is doubted, and a scrap test asked for",
+        "after 20 days: no more waiting, and what takes it off, the mildest first",
+        "the can is to be marked, and is refused from then on",
+    ),
+    trap="another day is asked for, day after day",
+)
+
+
+def test_fc008_oil_from_a_can_of_ten_years_is_taken_off_and_the_can_marked(finisher: Finisher):
+    finisher.types(
+        "2026-11-01 10:00",
+        "product new oil --class oil-varnish-blend",
+        "can new tin --product oil --opened 2016-11-01",
+        "steps new oiled oil*2",
+        "part new sewing/box --steps oiled",
+    )
+    before = finisher.reads("2026-11-01 10:01", "ready")
+    with FC008.line(1):
+        assert "tin oil caution: tin was opened 10 years ago" in before
+        assert "keeps 182 to 730 d; put a thin coat on scrap or glass" in before
+    finisher.types("2026-11-01 10:05", "log box oil --from tin")
+    oily = finisher.reads("2026-11-21 10:00", "check box oily")
+    with FC008.line(2):
+        assert "stop: more waiting is unlikely to help it now; take it off" in oily
+        assert "mineral spirits, then lacquer thinner, then stripper; begin again from a" in oily
+        assert "wipe oil until the wood is barely damp" in oily
+    with FC008.trap:
+        for day in ("2026-11-22 10:00", "2026-12-24 10:00"):
+            ready = finisher.reads(day, "ready")
+            assert "STOPPED sewing/box oil 2 of 2 stalled: still tacky" in ready
+            assert "check it again" not in ready
+            assert "recoat blocked: still tacky" in finisher.reads(day, "when box")
+    with FC008.line(3):
+        assert "caution: nothing more from tin: it is the likeliest cause" in oily
+        proposed = "can condemned tin"
+        assert f"mark it, do not use: finishlog {proposed};" in oily
+        finisher.types("2026-11-21 10:05", proposed)
+        assert "do not use" in finisher.reads("2026-11-21 10:06", "can list")
+        assert "nothing more from tin" not in finisher.reads("2026-11-22 10:00", "check box oily")
+        again = finisher.reads("2026-11-22 10:01", "off box --washed", "log box oil --from tin")
+        assert "stop: tin is marked: do not use" in again
+        # From a fresh can nobody is asked to mark anything.
+        finisher.types(
+            "2026-11-22 10:02",
+            "can new fresh --product oil --opened 2026-11-20",
+            "part new sewing/lid",
+            "log lid oil --from fresh",
+        )
+        soft = finisher.reads("2026-12-24 10:00", "check lid oily")
+        assert "stop: more waiting is unlikely to help it now" in soft
+        assert "nothing more from" not in soft

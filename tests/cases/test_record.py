@@ -268,3 +268,49 @@ def test_fc096_the_first_attempt_is_kept_as_the_failure_that_it_was(finisher: Fi
         assert "coat 6 water" in on
         assert "coat 7" not in on
         assert "nitro" in past
+
+
+FC090 = Question(
+    "a coat written down two days late, between two others: are numbers, hours and dates right",
+    shows=(
+        "coats stand in the order of the work, and when it was typed is kept",
+        "what is judged otherwise now is said, of the coats after it too, and stays in sight",
+        "what changed: which coats count as others, which dates moved, or that none did",
+    ),
+    trap="the last one typed is taken as the last coat, and its hours count from Thursday",
+)
+
+
+def test_fc090_a_coat_that_was_forgotten_lands_where_it_belongs(finisher: Finisher):
+    poly, top = "product new poly --class oil-polyurethane", "part new table/top"
+    leg = "part new table/leg"
+    finisher.types("2026-11-25 19:00", poly, top, leg, "log top leg poly")
+    finisher.types("2026-11-27 19:30", "log top leg poly --scuffed")
+    saturday = "2026-11-28 10:00"
+    before = finisher.stage(saturday, "top", "recoat")
+    late = finisher.reads(saturday, "log top poly --at 'thu 19:00'")
+    on = finisher.reads(saturday, "on top")
+    with FC090.line(1):
+        assert "coat 1 poly, Wed 19:00 (act 4) coat 2 poly, Thu 19:00 (act 6)" in on
+        assert "coat 3 poly, Fri 19:30 (act 5)" in on
+        history = finisher.reads(saturday, "history top")
+        assert "6 Thu 19:00 table/top: coat poly; typed 10:00" in history
+    with FC090.line(3):
+        assert "it lands before 1 later entry" in late
+        assert "numbers table/top: act 5 is coat 3, was 2 moved no date still to come" in late
+    with FC090.trap:
+        # A day by its class, from Friday half past seven: as before.
+        assert finisher.stage(saturday, "top", "recoat") == before
+        assert before["high"] == "2026-11-28T19:30:00Z"
+        assert "recoat after 19:30" in late
+        assert "poly, Fri 19:30" in finisher.reads(saturday, "when top")
+    with FC090.line(2):
+        unscuffed = "poly went on over poly with no scuffing on record: it may peel"
+        assert f"caution: top: act 5, poly: {unscuffed}" in late
+        assert unscuffed in finisher.reads(saturday, "why top")
+        assert "not reached" not in late
+        # On Friday afternoon, instead, the evening's coat went on over a wet one.
+        close = finisher.reads(saturday, "log leg poly --at 'fri 15:00'")
+        assert "stop: leg: act 5, poly: drying: scuff and recoat not reached" in close
+        assert "(label 6–24 h, 4.5 done)" in close
+        assert "numbers table/leg: act 5 is coat 3, was 2" in close

@@ -8,7 +8,13 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.reconsidered import MovedDate, moved_dates, now_judged
+from finishlog.acts.answers.reconsidered import (
+    MovedDate,
+    Renumbered,
+    moved_dates,
+    now_judged,
+    renumbered,
+)
 from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look
@@ -81,6 +87,8 @@ class Logged(Struct, frozen=True):
     hand_dust: bool = False
     # Of an entry that lands before others: the dates that it moved.
     moved: tuple[MovedDate, ...] = ()
+    # And the coats after it that count as others now.
+    renumbered: tuple[Renumbered, ...] = ()
     # Until when the clamps of a glue-up stay on, UTC.
     clamped_until: datetime | None = None
 
@@ -130,6 +138,7 @@ def logged(
         recorded=picked.reached_by(_on_record(act, after)),
         hand_dust=_scuffed_a_young_oil_film(act, after),
         moved=moved,
+        renumbered=renumbered(before, after, picked.targets) if later else (),
         clamped_until=_clamped_until(before.context, mine)
         if operation is Operation.GLUE_UP
         else None,

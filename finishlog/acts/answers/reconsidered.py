@@ -55,6 +55,32 @@ def moved_dates(before: Look, after: Look, but: Collection[Target] = ()) -> tupl
     )
 
 
+class Renumbered(Struct, frozen=True):
+    """A coat that is another in the row of coats now: `was` and `now_is` count from 1."""
+
+    label: str
+    act: int
+    was: int
+    now_is: int
+
+
+def renumbered(before: Look, after: Look, touched: frozenset[Target]) -> tuple[Renumbered, ...]:
+    """Return the coats of some zones whose number is another now, parts that are alike together."""
+    were = {z.target: _numbers(z) for z in before.bench.zones}
+    states = [z for z in after.bench.zones if z.target in touched]
+    return tuple(
+        Renumbered(group.label.full, act, was, n)
+        for group in groups(states)
+        for act, n in _numbers(group.first).items()
+        if (was := were.get(group.first.target, {}).get(act, n)) != n
+    )
+
+
+def _numbers(state: ZoneState) -> dict[int, int]:
+    """Number coats by their acts, as `on` does; of several of one act the last."""
+    return {layer.coat.act: n for n, layer in enumerate(state.layers, 1)}
+
+
 def now_judged(
     before: Look, after: Look, touched: frozenset[Target], since: datetime, acts: Mapping[int, int]
 ) -> tuple[Finding, ...]:

@@ -25,7 +25,7 @@ from finishlog.core.film.checks import (
     tells_of,
     test_that_finds,
 )
-from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
@@ -62,6 +62,9 @@ class Checked(Struct, frozen=True):
     # Other parts whose dates it moved, by what it taught of how their film dries here.
     moved: tuple[MovedDate, ...] = ()
 
+
+# What a check that finds no progress asks for, besides the causes that `why` tells.
+_PAST_WAITING = ("past-hope", "change-method", "stalled", "mark-the-can", "comes-off")
 
 # No finger tells how hard a film is inside.
 _NO_TEST = frozenset(
@@ -128,7 +131,7 @@ def log_check(
             standings=standings([s for s in states if s.layers], after),
             in_the_white=_in_the_white(states) if test not in _OF_NO_FILM else (),
             elsewhere=_named(others, after.facts),
-            warnings=(*doubts, *_tells_nothing(states, test)),
+            warnings=(*doubts, *_tells_nothing(states, test), *_past_waiting(states)),
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
 
@@ -138,6 +141,13 @@ def _tells_nothing(states: Sequence[ZoneState], test: Test) -> Iterator[Finding]
     tops = [state.top for state in states if state.top and test is Test.SOLVENT_RUB]
     for name in dict.fromkeys(top.coat.product_name for top in tops if not cures(top.of)):
         yield finding("rub-tells-nothing", Level.CAUTION, COMMON_PRACTICE, of=name)
+
+
+def _past_waiting(states: Sequence[ZoneState]) -> Iterator[Finding]:
+    """Say at once that waiting mends no film that stands still, and how it comes off."""
+    stalled = [s.verdict for s in states if s.verdict.answer is Answer.STALLED]
+    said = (f for verdict in stalled for f in verdict.findings if f.rule in _PAST_WAITING)
+    yield from dict.fromkeys(said)
 
 
 def _elsewhere(states: Sequence[ZoneState], place: str) -> tuple[Check, ...]:

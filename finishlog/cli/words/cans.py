@@ -148,6 +148,13 @@ WORDS = {
         _IS_IT_HARD,
     ),
     "can-condemned": Words(_condemned, lambda f: Do.CAN_THROWN_OUT(text(f, "can"))),
+    "mark-the-can": Words(
+        lambda f: f"nothing more from {text(f, 'can')}: it is the likeliest cause",
+        lambda f: (
+            f"mark it, do not use: {Do.CAN_CONDEMNED(text(f, 'can'))}; or, if a drop of it dries "
+            f"on glass: {Do.CAN_TESTED(text(f, 'can'))}"
+        ),
+    ),
     "can-ended": Words(
         lambda f: f"{text(f, 'can')} is on record as {text(f, 'deed').replace('-', ' ')}",
         f"say which it came from: {Do.LOG.option(from_='NAME')}",

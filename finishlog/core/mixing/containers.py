@@ -25,7 +25,7 @@ from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import gasses, hardens
 from finishlog.core.published.chemistry import NOTHING, Substances
 
-_ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
+ENDED = frozenset({ContainerDeed.EMPTIED, ContainerDeed.THROWN_OUT})
 _FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
 
 
@@ -118,8 +118,8 @@ class ContainerState(Struct, frozen=True):
     @property
     def ended(self) -> ContainerEvent | None:
         """Return what emptied it for good; None while there is something in it."""
-        last = self.last(*_ENDED, *_FILLED)
-        return last if last and last.deed in _ENDED else None
+        last = self.last(*ENDED, *_FILLED)
+        return last if last and last.deed in ENDED else None
 
     @property
     def is_open_mix(self) -> bool:

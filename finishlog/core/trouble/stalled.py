@@ -8,12 +8,15 @@ from datetime import datetime, timedelta, tzinfo
 from msgspec.structs import replace
 
 from finishlog.core.film.checks import standing_failures
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
-from finishlog.core.log.words import Found, Operation
+from finishlog.core.log.words import ContainerDeed, Found, Operation
+from finishlog.core.mixing.containers import ENDED
 from finishlog.core.published.facts import Facts
+from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.film.soft import Soft, soft_findings, still_soft
@@ -65,8 +68,21 @@ def _with_why(
         found += _begin_again(state, facts) if begins_again else []
         found += _decide_by(state, shop, facts, zone, now)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
+        found += _mark_the_can(state.top, likely)
         found.append(removal_finding(state.top.of.family, facts.removals))
     return replace(state.verdict, findings=(*state.verdict.findings, *found))
+
+
+def _mark_the_can(top: Layer, likely: Sequence[Suspect]) -> list[Finding]:
+    """Ask that a can is marked that the log shows as the likeliest cause, while nobody did."""
+    came = top.came_from
+    if came is None or came.state is None or not likely or not likely[0].is_shown:
+        return []
+    if likely[0].cause.evidence is not Evidence.OLD_CONTAINER or any(came.condemned()):
+        return []
+    if any(came.later(came.state, deed) for deed in (*ENDED, ContainerDeed.TESTED)):
+        return []
+    return [finding("mark-the-can", Level.CAUTION, COMMON_PRACTICE, can=came.name)]
 
 
 def _is_overdue(soft: Soft, state: ZoneState) -> bool:

@@ -40,7 +40,7 @@ PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name notes warnings"}
 LOGGED = {
     "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
-    " late moved named notes operation passes product rags recorded stopped warnings",
+    " late moved named notes operation passes product rags recorded renumbered stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,

@@ -59,6 +59,11 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             f"it lands before {answer.entries_after_it} later "
             f"{'entry' if answer.entries_after_it == 1 else 'entries'}; all was worked out again"
         )
+        others = [(f"act {r.act} is coat {r.now_is}, was {r.was}", r) for r in answer.renumbered]
+        counts = together((words, r.label) for words, r in others)
+        page.lines(f"numbers  {names(labels)}: {words}" for words, labels in counts.items())
+        if not answer.moved:
+            page.line("moved    no date still to come")
     _moved(page, answer.moved, clock)
     warnings = [
         w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
