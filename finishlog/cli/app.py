@@ -28,7 +28,7 @@ GROUPS: dict[str, dict[str, str]] = {
         "mix": "work.cans",
         **dict.fromkeys(("move", "aside", "resume", "leave"), "work.whereabouts"),
         **dict.fromkeys(("fault", "off"), "work.trouble"),
-        **dict.fromkeys(("moisture", "surface"), "work.wood"),
+        **dict.fromkeys(("look", "moisture", "surface"), "work.wood"),
     },
     "questions": {
         **dict.fromkeys(("when", "why", "on", "history", "past"), "ask.questions"),

@@ -49,6 +49,7 @@ class Do(Enum):
     FAULT = auto()
     HISTORY = auto()
     LOG = auto()
+    LOOK = auto()
     MIX = auto()
     MOISTURE = auto()
     OFF = auto()

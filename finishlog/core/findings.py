@@ -31,6 +31,8 @@ NO_SCUFFING = "no-scuffing"
 WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
 BROKEN_OFF = "broken-off"
+# Questions of a look round before work begins.
+TOLD_ONCE = frozenset({"look-first"})
 # What hurts whoever does it, and not only the film: it is told whatever else is due.
 HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
 
@@ -196,6 +198,11 @@ def also(found: Finding, **says: Value) -> Finding:
 def is_lesson(found: Finding) -> bool:
     """Tell whether it is what went wrong before, and nothing has eased that since."""
     return found.rule == WENT_WRONG_BEFORE and found.level is Level.CAUTION
+
+
+def is_told_once(found: Finding) -> bool:
+    """Tell whether a list of parts says it in sight, of the first that it is about."""
+    return is_lesson(found) or found.rule in TOLD_ONCE
 
 
 def celsius(value: float) -> Figured:

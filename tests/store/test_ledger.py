@@ -19,6 +19,7 @@ from finishlog.core.log.entries import (
     AirImported,
     Away,
     Check,
+    Cleaned,
     Coat,
     ContainerEvent,
     Entry,
@@ -211,6 +212,7 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
     "a can froze": lambda ledger, bench: ContainerEvent(
         when=hours_ago(1), container=_can(ledger, bench), deed=ContainerDeed.FROZEN, note="milky"
     ),
+    "cleaned": lambda _, __: Cleaned(when=hours_ago(1), tool="gun 1", note="gun wash, twice"),
     "rags": lambda _, __: RagsEvent(when=hours_ago(1), deed=RagsDeed.SPREAD),
     "away": lambda _, __: Away(when=hours_ago(1), reason="a fair"),
     "handed over": lambda _, bench: HandedOver(

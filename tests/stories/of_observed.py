@@ -70,6 +70,13 @@ STORIES = {
         silent("oak top; fault open-joint 08:00; glue-up +1h; ask alkyd-varnish"),
     ),
     "fault": (
+        # What a look finds holds the colour until it is sanded away, or is not to be seen.
+        speaks("oak top; check glue @left-edge 08:00; ask wiping-stain", Answer.BLOCKED, "scrape"),
+        speaks("oak top; check glue 08:00; check looks-clean @foot; ask wiping-stain"),
+        speaks("oak top; check snipe 08:00; ask water-dye", Answer.BLOCKED),
+        lets("oak top; check snipe 08:00; ask sand"),
+        silent("oak top; check snipe 08:00; sand P120; ask water-dye"),
+        silent("oak top; check glue @left-edge 08:00; check looks-clean; ask wiping-stain"),
         speaks("oak top; alkyd-varnish 08:00; fault blush +5h; ask alkyd-varnish", Answer.BLOCKED),
         speaks("oak top; alkyd-varnish 08:00; fault dust +5h; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; sand +1d; ask alkyd-varnish"),

@@ -3,10 +3,26 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 # Wood that has stood long at 23 °C and 50 % holds 9.2 % (USDA Wood Handbook, equation 4-5).
 STORIES = {
+    "look-first": (
+        # Asked, and no more: it keeps nobody from the colour.
+        lets("maple top; sand P180 08:00; ask wiping-stain", says="look at it"),
+        lets("maple top; sand P180 08:00; ask water-dye"),
+        lets("maple top; check tacky; water-dye stopped:half; ask water-dye +1d"),
+        silent("maple top; sand P180 08:00; check looks-clean; ask wiping-stain"),
+        # What was found holds as a fault; that anybody looked is all that is asked.
+        silent("maple top; check glue @left-edge 08:00; ask wiping-stain"),
+        silent("maple top; check glue 08:00; sand; ask wiping-stain"),
+        silent("maple top; fault snipe 08:00; sand; ask water-dye"),
+        # A clear finish forgives, and what is covered is past it.
+        silent("maple top; sand P180 08:00; ask tung-oil"),
+        silent("maple top; sand P180 08:00; ask shellac-2lb"),
+        silent("maple top; shellac-1lb 08:00; ask glaze +1d"),
+        silent("maple old-varnish top; ask gel-stain 08:00"),
+    ),
     "wood-too-wet": (
         speaks("oak top; moisture 18% 08:00; ask alkyd-varnish", Answer.WAITS),
         speaks("oak top; air 20C 30%; moisture 11% 08:00; ask alkyd-varnish", Answer.TEST),

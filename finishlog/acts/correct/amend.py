@@ -19,11 +19,12 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.film.checks import test_that_finds
+from finishlog.core.film.checks import FOUND_BY, found_by, test_that_finds
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import judged_by
 from finishlog.core.log.entries import (
     AnyEntry,
+    Check,
     Coat,
     ContainerEvent,
     HandedOver,
@@ -40,7 +41,7 @@ from finishlog.core.log.entries import (
 from finishlog.core.log.fields import fields_of
 from finishlog.core.log.kinds import kind_of
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.mixing.containers import MixPart
 from finishlog.core.verdict.edges import edges_of
 from finishlog.errors import NotFound, UsageFault
@@ -196,6 +197,13 @@ def _container(seen: Look, _: Coat, typed: str) -> dict[str, object]:
     return {"container": picked}
 
 
+def _found(check: Check, said: Found) -> dict[str, object]:
+    """Find another thing by the same test, where that finds it; else by the one that does."""
+    found = found_by(check.test, said)
+    same = found in FOUND_BY[check.test]
+    return {"found": found, "test": check.test if same else test_that_finds(said)}
+
+
 def _air(_: Look, __: Reading, air: Air) -> dict[str, object]:
     """Take another air as read: no wet bulb and no supposing lies behind it."""
     return {"air": air, "wet_bulb_c": None, "humidity_supposed": None}
@@ -206,7 +214,7 @@ _FOLLOWS: dict[str, _Follows] = {
     "container": _container,
     "air": _air,
     "stopped": lambda _, __, covered: {"stopped": covered or None},
-    "found": lambda _, __, found: {"found": found, "test": test_that_finds(found)},
+    "found": lambda _, check, found: _found(check, found),
     "room": lambda seen, _, typed: {"room": pick_room(seen.shop, typed).id},
     "glue": lambda seen, _, typed: {"glue": glue_key(typed, seen.facts)},
 }

@@ -18,6 +18,7 @@ from finishlog.core.film.checks import (
     BLOCKS,
     FOUND_BY,
     OF_NO_FILM,
+    OF_THE_WOOD,
     PROVES,
     cures,
     found_by,
@@ -25,6 +26,7 @@ from finishlog.core.film.checks import (
     tells_of,
     test_that_finds,
 )
+from finishlog.core.film.faults import as_fault
 from finishlog.core.findings import Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
@@ -38,9 +40,6 @@ from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
-
-# What is tried on the wood, or on a scrap of it.
-_OF_NO_FILM = frozenset({Test.STRAIGHTEDGE, Test.SAMPLE})
 
 
 class Checked(Struct, frozen=True):
@@ -58,6 +57,9 @@ class Checked(Struct, frozen=True):
     in_the_white: tuple[str, ...]
     # What failed at other places of the same zones, and stands.
     elsewhere: tuple[str, ...] = ()
+    # Of what is a fault of the wood: what it means, what mends it.
+    means: str = ""
+    remedies: tuple[str, ...] = ()
     warnings: tuple[Finding, ...] = ()
     # Other parts whose dates it moved, by what it taught of how their film dries here.
     moved: tuple[MovedDate, ...] = ()
@@ -111,11 +113,14 @@ def log_check(
         soon = of_a_check_too_soon(before, picked, at, ledger.act_id)
         doubts = findings_of(soon if test not in OF_NO_FILM else (), sure=sure)
         found = found_by(test, found)
-        ledger.record(Check(when=at, targets=picked.targets, test=test, found=found, place=place))
+        made = Check(when=at, targets=picked.targets, test=test, found=found, place=place)
+        ledger.record(made)
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
         tells = any(not s.top or tells_of(test, s.top.of) for s in states)
         others = _elsewhere(states, place)
+        shows = as_fault(made)
+        fault = before.facts.fault_known(shows.what) if shows else None
         denied = {stage for check in others for stage in BLOCKS[check.found]}
         return Checked(
             act=ledger.act_id,
@@ -128,9 +133,11 @@ def log_check(
             proves=tuple(
                 s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denied
             ),
-            standings=standings([s for s in states if s.layers], after),
-            in_the_white=_in_the_white(states) if test not in _OF_NO_FILM else (),
+            standings=standings([s for s in states if s.layers or test in OF_THE_WOOD], after),
+            in_the_white=_in_the_white(states) if test not in OF_NO_FILM else (),
             elsewhere=_named(others, after.facts),
+            means=fault.means if fault else "",
+            remedies=fault.remedies if fault else (),
             warnings=(*doubts, *_tells_nothing(states, test), *_past_waiting(states)),
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )

@@ -15,6 +15,7 @@ from finishlog.core.log.entries import (
     AnyEntry,
     Away,
     Check,
+    Cleaned,
     Coat,
     ContainerEvent,
     Entry,
@@ -68,6 +69,8 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
         "{flooded}",
         "{scuffed_before}",
         "{container:from _}",
+        "{stirred}",
+        "{tool:with _}",
         "{note}",
     ),
     Work: ("{operation}{place: (_)}", "{grit}", "{note}"),
@@ -81,6 +84,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     PieceReading: ("{temperature_c:surface _}", "{moisture_pct:wood at _ moisture}"),
     Heated: ("heater in {room}{temperature_c: to _}",),
     ContainerEvent: ("{deed}",),
+    Cleaned: ("{tool} cleaned", "{note}"),
     RagsEvent: ("rags: {deed}",),
     Away: ("away", "{reason}"),
     HandedOver: ("handed over", "{note}"),
@@ -94,6 +98,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
 # How values are said that are not said as they are.
 NO_AND_YES = {
     "flooded": FLOODED,
+    "stirred": ("not stirred", "stirred"),
     "scuffed_before": ("not scuffed", "scuffed before"),
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),

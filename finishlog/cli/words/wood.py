@@ -145,6 +145,12 @@ WORDS = {
             f"{Do.MOISTURE('PART', '10%')}"
         ),
     ),
+    "look-first": Words(
+        "colour shows what bare wood hides, and no look at it is on record",
+        "wipe it with spirit under a light from the side (glue, scratches, snipe?): "
+        f"{Do.LOOK('PART', 'clean')}, or {Do.LOOK('PART', 'glue', where='left edge')}",
+        "look it over first",
+    ),
     "sanded-long-ago": Words(
         lambda f: f"sanded {measured(f)} ago: before this coat a sanding holds {wanted(f)}",
         "go over it lightly by hand with the last paper, wipe the dust off, log it: sand",

@@ -9,7 +9,7 @@ from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.where import reaches
-from finishlog.core.log.words import SOFT, Found, Test
+from finishlog.core.log.words import SEEN_ON_WOOD, SOFT, Found, Test
 
 # common practice; "dry" is a light touch and proves no more than tack-free.
 PROVES: dict[Found, frozenset[Stage]] = {
@@ -24,6 +24,7 @@ PROVES: dict[Found, frozenset[Stage]] = {
     Found.RESISTS: frozenset({Stage.TOUCH, Stage.DUST_FREE, Stage.TACK_FREE}),
     Found.FLAT: frozenset(),
     Found.SAMPLE_DRY: frozenset(),
+    Found.LOOKS_CLEAN: frozenset(),
 }
 
 _FROM_TACK_FREE = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE}
@@ -40,6 +41,7 @@ BLOCKS: dict[Found, frozenset[Stage]] = {
     # These speak of the wood, and of the can: what they hold up is not the film.
     Found.CUPPED: frozenset(),
     Found.SAMPLE_SOFT: frozenset(),
+    **dict.fromkeys(SEEN_ON_WOOD, frozenset()),
 }
 
 # Which later finding answers a failure: only a test that could have shown it again.
@@ -54,6 +56,7 @@ LIFTED_BY: dict[Found, frozenset[Found]] = {
     Found.SOFTENS: frozenset({Found.RESISTS}),
     Found.CUPPED: frozenset({Found.FLAT}),
     Found.SAMPLE_SOFT: frozenset({Found.SAMPLE_DRY}),
+    **dict.fromkeys(SEEN_ON_WOOD, frozenset({Found.LOOKS_CLEAN})),
 }
 
 # A soft film may harden, and a smell go; what does not hold never will. common practice
@@ -78,11 +81,13 @@ FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.SOLVENT_RUB: (Found.SOFTENS, Found.RESISTS),
     Test.STRAIGHTEDGE: (Found.CUPPED, Found.FLAT),
     Test.SAMPLE: (Found.SAMPLE_SOFT, Found.SAMPLE_DRY),
+    Test.LOOK: (*SEEN_ON_WOOD, Found.LOOKS_CLEAN),
 }
 
 
 # What a finding is called by another test, and is here.
 _SAID_OF: dict[Test, dict[Found, Found]] = {
+    Test.LOOK: {Found.NO_PRINT: Found.LOOKS_CLEAN},
     Test.SOLVENT_RUB: {Found.HOLDS: Found.RESISTS, Found.GUMS: Found.SOFTENS},
     Test.SAMPLE: {
         **dict.fromkeys(SOFT, Found.SAMPLE_SOFT),
@@ -106,8 +111,9 @@ def cures(of: FinishClass) -> bool:
     )
 
 
+OF_THE_WOOD = frozenset({Test.STRAIGHTEDGE, Test.LOOK})
 # Of the wood, and of the can.
-OF_NO_FILM = frozenset({Test.STRAIGHTEDGE, Test.SAMPLE})
+OF_NO_FILM = OF_THE_WOOD | {Test.SAMPLE}
 
 
 def tells_of(test: Test, of: FinishClass) -> bool:

@@ -22,6 +22,14 @@ from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import FamilyRemedy, KnownFault, Outlives
 
+# What a check of the wood finds, as the fault that it is.
+_AS_FAULT = {
+    Found.CUPPED: FaultKind.CUPPED,
+    Found.GLUE: FaultKind.GLUE_SPOT,
+    Found.SCRATCHES: FaultKind.SCRATCHES,
+    Found.SNIPE: FaultKind.SNIPE,
+}
+
 
 class StandingFault(Struct, frozen=True):
     """A fault that nothing has answered yet, and the coat it was found on (None: on the wood)."""
@@ -87,10 +95,10 @@ def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[Standing
 
 
 def as_fault(entry: AnyEntry) -> Fault | None:
-    """Return the fault that an entry tells of: what a straightedge shows is one."""
+    """Return the fault that an entry tells of: what a straightedge or a look shows is one."""
     if isinstance(entry, Fault):
         return entry
-    if not isinstance(entry, Check) or entry.found is not Found.CUPPED:
+    if not isinstance(entry, Check) or entry.found not in _AS_FAULT:
         return None
     return Fault(
         id=entry.id,
@@ -98,7 +106,7 @@ def as_fault(entry: AnyEntry) -> Fault | None:
         when=entry.when,
         typed_at=entry.typed_at,
         targets=entry.targets,
-        what=FaultKind.CUPPED,
+        what=_AS_FAULT[entry.found],
         place=entry.place,
     )
 

@@ -68,6 +68,10 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     wet_film_um: Annotated[float | None, Field(unit="um"), Meta(gt=0)] = None
     # The can, mix or jar that it came from, when that was said.
     container: Annotated[int | None, Field(of="container", amend="container", indexed=True)] = None
+    # The can was stirred right before; False: it was not. None: not said.
+    stirred: Annotated[bool | None, Field(amend="stirred")] = None
+    # What it went on with, in the person's words: `gun1`; several with commas: `gun1, air line`.
+    tool: Annotated[str, Field(amend="tool")] = ""
     hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
     # Broken off: what it covered by then, in words. None: it was finished.
     stopped: Annotated[str | None, Field(amend="stopped")] = None
@@ -184,6 +188,13 @@ class ContainerEvent(Entry, frozen=True, kw_only=True, tag="container"):
     note: _Words = ""
 
 
+class Cleaned(Entry, frozen=True, kw_only=True, tag="cleaned"):
+    """A tool cleaned through: a gun, a brush, an air line, by what the person calls it."""
+
+    tool: str
+    note: _Words = ""
+
+
 class RagsEvent(Entry, frozen=True, kw_only=True, tag="rags"):
     """Something done with rags. `item` names one item by its first coat's entry; None: all open."""
 
@@ -249,6 +260,7 @@ AnyEntry = (
     | PieceReading
     | Heated
     | ContainerEvent
+    | Cleaned
     | RagsEvent
     | Away
     | HandedOver

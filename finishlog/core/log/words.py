@@ -51,6 +51,8 @@ class Test(StrEnum):
     STRAIGHTEDGE = "straightedge"
     # The same can on a scrap of the same wood: it tells the can from the wood.
     SAMPLE = "control-sample"
+    # Wiped with spirit, under a light from the side: it speaks of the wood before its first coat.
+    LOOK = "raking-light"
 
 
 class Found(StrEnum):
@@ -72,10 +74,16 @@ class Found(StrEnum):
     FLAT = "flat"
     SAMPLE_SOFT = "sample-soft"
     SAMPLE_DRY = "sample-dry"
+    GLUE = "glue"
+    SCRATCHES = "scratches"
+    SNIPE = "snipe"
+    LOOKS_CLEAN = "looks-clean"
 
 
 # What a check finds of a soft film, from wet toward hard.
 SOFT = (Found.TACKY, Found.GUMS, Found.PRINTS)
+# What a look at the wood finds.
+SEEN_ON_WOOD = (Found.GLUE, Found.SCRATCHES, Found.SNIPE)
 
 
 class RagsDeed(StrEnum):
@@ -113,6 +121,8 @@ class FaultKind(StrEnum):
     PRINT_MARK = "print-mark"
     DENT = "dent"
     GLUE_SPOT = "glue-spot"
+    SCRATCHES = "scratches"
+    SNIPE = "snipe"
     OPEN_JOINT = "open-joint"
     CUPPED = "cupped"
     OTHER = "other"
@@ -133,8 +143,12 @@ class ContainerDeed(StrEnum):
     OPENED = "opened"
     MIXED = "mixed"
     TOPPED_UP = "topped-up"
+    STIRRED = "stirred"
+    STRAINED = "strained"
     FROZEN = "frozen"
     TESTED = "tested"
+    # Colour from below got into it: it is clear no more.
+    TINTED = "tinted"
     CONDEMNED = "condemned"
     EMPTIED = "emptied"
     THROWN_OUT = "thrown-out"

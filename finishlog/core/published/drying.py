@@ -74,12 +74,20 @@ class ScuffedWith(Published, frozen=True):
     grit: Range
 
 
+class LookBefore(Published, frozen=True):
+    """Before a first coat of these classes or families the wood is looked over: they show all."""
+
+    over: tuple[str, ...]
+    source: str
+
+
 class PreparationFigures(Published, frozen=True):
     """Figures of prepared wood; `tape_d`: days that tape stays on; `warms_c`: °C since a coat."""
 
     sanded: tuple[SandedFor, ...]
     last_grit: tuple[LastGrit, ...]
     scuffed_with: tuple[ScuffedWith, ...]
+    look: tuple[LookBefore, ...]
     tape_d: Limit
     warms_c: Limit
 
@@ -91,6 +99,10 @@ class PreparationFigures(Published, frozen=True):
         """Return the last paper before a class; None: nothing is said of it."""
         rows = (row.grit for row in self.last_grit if named_by(row.over, over) is not None)
         return next(rows, None)
+
+    def look_before(self, over: FinishClass) -> LookBefore | None:
+        """Return who says that wood is looked over before a class; None: nobody."""
+        return next((row for row in self.look if named_by(row.over, over) is not None), None)
 
     def grit_between(self, of: FinishClass) -> Range | None:
         """Return the papers that a film is scuffed with; None: nothing is said of it."""

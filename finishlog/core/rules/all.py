@@ -99,6 +99,7 @@ RULES: tuple[Rule, ...] = (
     prepared.grain_raised,
     prepared.sanded_long_ago,
     prepared.last_grit,
+    prepared.look_first,
     bare_wood.oily_wood_below,
     bare_wood.on_the_wood,
     lessons.went_wrong_before,

@@ -59,6 +59,15 @@ class FaceKind(StrEnum):
     EDGE = "edge"
 
 
+class Meets(StrEnum):
+    """What a face does that touches another one for good."""
+
+    # In a runner or a groove: a drawer's sides and bottom edges, a lid in its rails.
+    SLIDES = "slides"
+    # Against a frame, a stop or another door.
+    SHUTS = "shuts"
+
+
 class Zone(Struct, frozen=True):
     """An area of a face with its own wood or treatment; most faces have one, named ''."""
 
@@ -74,6 +83,7 @@ class Face(Struct, frozen=True):
     name: str
     kind: FaceKind
     zones: tuple[Zone, ...]
+    meets: Meets | None = None
 
 
 def zone_name(face: Face, zone: Zone) -> str:
@@ -92,6 +102,18 @@ def face_words(face: Face) -> str:
     said = face.name if face.kind is FaceKind.SHOW else f"{face.name}:{face.kind.value}"
     zones = [f"{z.name}:{z.species}" if z.species else z.name for z in face.zones if z.name]
     return f"{said}={','.join(zones)}" if zones else said
+
+
+class Sheen(StrEnum):
+    """How a finish shines: the traditional names of the gloss levels 1 to 7 (MPI, ASTM D523)."""
+
+    MATTE = "matte"
+    VELVET = "velvet"
+    EGGSHELL = "eggshell"
+    SATIN = "satin"
+    SEMI_GLOSS = "semi-gloss"
+    GLOSS = "gloss"
+    HIGH_GLOSS = "high-gloss"
 
 
 class Piece(Struct, frozen=True):
@@ -175,6 +197,8 @@ class Product(Struct, frozen=True):
     note: str = ""
     # Put away: found again by its coats, no longer offered.
     archived: bool = False
+    # How it shines, where that was said.
+    sheen: Sheen | None = None
     # What the person says of it beyond hours, the oldest first.
     own_rules: tuple[OwnRule, ...] = ()
 

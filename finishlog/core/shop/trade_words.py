@@ -54,6 +54,10 @@ _FOUND: Mapping[StrEnum, str] = {
     Found.FLAT: "lies-flat straight true level",
     Found.SAMPLE_SOFT: "sample-tacky sample-stayed-soft sample-wet sample-sticky",
     Found.SAMPLE_DRY: "sample-dried sample-hard sample-good",
+    Found.GLUE: "glue-spots glue-smear squeeze-out",
+    Found.SCRATCHES: "scratch swirls swirl-marks pigtails cross-grain-scratches",
+    Found.SNIPE: "planer-snipe planer-marks mill-marks tear-out",
+    Found.LOOKS_CLEAN: "nothing-found nothing-to-see looks-good",
 }
 _RAGS: Mapping[StrEnum, str] = {
     RagsDeed.SPREAD: "spread-out flat laid-out hung-out outside outdoors",
@@ -83,6 +87,7 @@ _TEST: Mapping[StrEnum, str] = {
     Test.SOLVENT_RUB: "rub solvent spirit-rub double-rub",
     Test.STRAIGHTEDGE: "straight-edge ruler rule flatness",
     Test.SAMPLE: "sample control scrap test-piece",
+    Test.LOOK: "look light spirit-wipe lamp",
 }
 
 

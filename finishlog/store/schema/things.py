@@ -22,7 +22,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import ContainerKind
 from finishlog.core.shop.own_rules import Own
-from finishlog.core.shop.things import FaceKind, ThingKind
+from finishlog.core.shop.things import FaceKind, Meets, Sheen, ThingKind
 from finishlog.store.schema.columns import (
     Names,
     UtcDateTime,
@@ -133,7 +133,10 @@ face = Table(
     Column("name", Text, nullable=False),
     Column("kind", Text, nullable=False),
     UniqueConstraint("part_id", "name"),
+    # "slides", "shuts": what it does that touches another face for good; empty: neither.
+    Column("meets", Text, nullable=False, server_default=""),
     one_of("kind", FaceKind),
+    one_of("meets", Meets, or_empty=True),
 )
 
 zone = Table(
@@ -179,8 +182,10 @@ product = Table(
     Column("archived_at", UtcDateTime),
     # How it is put on when nothing is said; None: as its class usually is.
     Column("method", Text),
+    Column("sheen", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
     one_of("method", Method),
+    one_of("sheen", Sheen, or_empty=True),
 )
 
 # The label. A later row of a stage replaces the earlier one from its date on; one without hours
@@ -360,10 +365,7 @@ mix_part = Table(
 
 # One weekly pattern; a week without hours says that the shop is shut.
 shop_week = Table(
-    "shop_week",
-    metadata,
-    row_id(),
-    Column("valid_from", UtcDateTime, nullable=False),
+    "shop_week", metadata, row_id(), Column("valid_from", UtcDateTime, nullable=False)
 )
 
 shop_hours = Table(

@@ -16,6 +16,7 @@ from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import (
     Face,
     FaceKind,
+    Meets,
     Need,
     OldFinish,
     Part,
@@ -24,6 +25,7 @@ from finishlog.core.shop.things import (
     Project,
     Room,
     Schedule,
+    Sheen,
     Shop,
     Step,
     Zone,
@@ -146,7 +148,8 @@ class _Inside:
     def _face(self, row: Row[Any]) -> Face:
         zones = sorted(self.zones[row.id], key=_position)
         of_it = tuple(Zone(zone.id, zone.name, zone.species) for zone in zones)
-        return Face(row.id, row.name, FaceKind(row.kind), of_it)
+        meets = Meets(row.meets) if row.meets else None
+        return Face(row.id, row.name, FaceKind(row.kind), of_it, meets)
 
 
 def _steps(rows: Iterable[Row[Any]]) -> tuple[Step, ...]:
@@ -170,6 +173,7 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
             windows.get(row.id),
             note=row.note,
             archived=row.archived_at is not None,
+            sheen=Sheen(row.sheen) if row.sheen else None,
             own_rules=said.get(row.id, ()),
         )
         for row in rows

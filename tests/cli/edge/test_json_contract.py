@@ -38,6 +38,12 @@ WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "acts answer get_out level measured on remedy rule sentence source wanted"
 PAUSED = "act already_so at going_on labels next_time standings"
 MADE = {"": "detail kind name notes warnings"}
+CHECKED = {
+    "": "act at blocks elsewhere found in_the_white labels means moved place proves remedies"
+    " standings test warnings",
+    "at": WHEN,
+    "standings[]": STANDING,
+}
 LOGGED = {
     "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
     " late moved named notes operation passes product rags recorded renumbered stopped warnings",
@@ -137,15 +143,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         },
     ),
     "log": ("case topcoat", LOGGED | {"warnings[]": FINDING}),
-    "check": (
-        "case dry",
-        {
-            "": "act at blocks elsewhere found in_the_white labels moved place proves standings"
-            " test warnings",
-            "at": WHEN,
-            "standings[]": STANDING,
-        },
-    ),
+    "check": ("case dry", CHECKED),
+    "look": ("case clean", CHECKED),
     "air": ("18C 57%", AIR_LOGGED),
     "heat": (
         "Sat 9 till 17 18C",

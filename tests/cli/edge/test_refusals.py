@@ -56,6 +56,8 @@ USAGE = [
     (["log", "doors@", "topcoat"], "doors@back"),
     (["log", "leg"], "it has no steps", "finishlog log stools/leg PRODUCT"),
     (["check", "case"], "finishlog check case prints"),
+    (["look", "case"], "finishlog look doors clean"),
+    (["look", "case", "tacky"], "it finds glue, scratches, snipe"),
     (["check", "case", "maybe"], "'maybe'", "tacky", "no-smell"),
     (["check", "case", "dry", "--test", "xray"], "thumbnail"),
     (["check", "case", "powder", "--test", "touch"], "it finds tacky, dry"),

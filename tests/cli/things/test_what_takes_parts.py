@@ -29,6 +29,7 @@ DECIDED: dict[tuple[str, str], tuple[str, str]] = {
     ("ready", "parts"): (ASKS, ""),
     ("log", "words"): (FACES, "log SELECTION sand"),
     ("check", "words"): (FACES, "check SELECTION dry"),
+    ("look", "words"): (FACES, "look SELECTION clean"),
     ("amend", "on"): (FACES, "amend COAT --on SELECTION"),
     ("amend", "amount"): (AMOUNTS, ""),
     ("note", "words"): (FACES, "note SELECTION -t words"),

@@ -9,14 +9,18 @@ import typer
 from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.asking import last_said, settled
 from finishlog.cli.answering.command import command
-from finishlog.cli.answering.options import At, FaceOption, one_face
+from finishlog.cli.answering.options import At, FaceOption, Where, one_face
 from finishlog.cli.answering.run import Run
+from finishlog.core.log.words import Found, Test
+from finishlog.core.shop.trade_words import is_said, several_words
 from finishlog.errors import UsageFault
 
 if TYPE_CHECKING:
     from finishlog.acts.air.moisture import Moist
     from finishlog.acts.air.surface import Surface
     from finishlog.cli.answering.run import Run
+
+_LOOK = "look doors clean, or look doors glue --where 'left edge'"
 
 # `-2C` is a temperature.
 _SETTINGS = {"surface": {"ignore_unknown_options": True}}
@@ -68,6 +72,43 @@ def _settles(here: Run, typed: str) -> Answered:
 
     answer = wood_air("", read_air(typed, here.temperature))
     return Answered(answer, lambda: settles_page(answer))
+
+
+def look(
+    here: Run,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... SEEN", help="Parts, then clean, or glue, scratches or snipe."
+        ),
+    ],
+    face: FaceOption = None,
+    where: Where = "",
+    at: At = None,
+) -> Answered:
+    """Log a look at bare wood, wiped with spirit, under a light from the side: before colour."""
+    from finishlog.acts.film.check import Checked, found_word, log_check, test_word
+    from finishlog.cli.pages.evening.log_page import check_page
+
+    if len(words) < 2:
+        raise UsageFault("a look needs a part and what was seen", f"finishlog {_LOOK}")
+    typed = several_words(words, lambda word: is_said(Found, word))
+    parts, seen = last_said(typed, found_word, "look")
+    test, when = test_word(Test.LOOK, seen), here.moment(at)
+
+    def attempt(named: tuple[str, ...]) -> Checked:
+        return log_check(
+            here.context,
+            parts=named,
+            face=one_face(face),
+            found=seen,
+            test=test,
+            place=where,
+            at=when,
+        )
+
+    answer = settled(here, parts, attempt, may_make=True)
+    return Answered(answer, lambda: check_page(answer, here.clock))
 
 
 def surface(
@@ -134,5 +175,5 @@ def movement(
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for each in (moisture, surface, movement):
+    for each in (look, moisture, surface, movement):
         command(app, each.__name__, settings=_SETTINGS.get(each.__name__))(each)

@@ -141,6 +141,7 @@ def check_page(answer: Checked, clock: Clock) -> Page:
     if answer.in_the_white:
         page.line(f"caution: {names(answer.in_the_white)}: there is no film on record there")
     page.lines(remedies(answer.warnings), Tone.HEAD)
+    page.lines(filter(None, (answer.means, *answer.remedies)))
     if answer.blocks:
         page.line(f"blocks {', '.join(shown(s) for s in answer.blocks)} until a check passes")
     if answer.proves:

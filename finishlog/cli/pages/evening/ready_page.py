@@ -24,7 +24,7 @@ from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short
-from finishlog.core.findings import Answer, is_lesson
+from finishlog.core.findings import Answer, is_told_once
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
@@ -107,8 +107,8 @@ def _rags(page: Page, answer: Ready, clock: Clock) -> None:
 
 
 def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:
-    # What went wrong before is said once, of the first that it is about.
-    lessons = [*dict.fromkeys(f for line in lines for f in line.findings if is_lesson(f))]
+    # What went wrong before, and what is asked before work, is said once, of the first line.
+    lessons = [*dict.fromkeys(f for line in lines for f in line.findings if is_told_once(f))]
     for line in lines:
         tone = Tone.GO if line.answer in {Answer.GO, Answer.SCUFF} else Tone.PLAIN
         tone = Tone.DANGER if line.answer is Answer.DEADLINE else tone

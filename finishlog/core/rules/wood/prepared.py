@@ -15,10 +15,10 @@ from finishlog.core.film.grip import grade_of
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Act, Answer, Figured, Finding, In, Level, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.log.entries import Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.entries import AnyEntry, Check, Fault, Work
+from finishlog.core.log.words import FaultKind, Operation, Test
 from finishlog.core.published.species import WoodKind
-from finishlog.core.rules.reads import BARE, WOOD
+from finishlog.core.rules.reads import BARE, OPEN_WOOD, WOOD
 from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.zone.around import Around
@@ -26,6 +26,8 @@ from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 _RAISES = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
+# What a look at the wood finds, logged as a fault.
+_SEEN = frozenset({FaultKind.GLUE_SPOT, FaultKind.SCRATCHES, FaultKind.SNIPE})
 
 
 def _in_the_white(zone: ZoneState) -> bool:
@@ -68,6 +70,28 @@ def sanded_long_ago(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
             answer=Answer.SCUFF,
         )
         yield replace(found, scuff=True, acts=(last.act,))
+
+
+@rule(
+    "look-first",
+    binds=COAT,
+    source="facts: preparation",
+    reads=f"{OPEN_WOOD} fault.what check.test",
+)
+def look_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Before colour goes on bare wood it is asked once whether anybody looked it over.
+
+    A note: what a look finds holds the colour as the fault that it is.
+    """
+    row = around.facts.preparation.look_before(asked.over) if asked.over else None
+    if row is not None and zone.wood_lies_open and not any(map(_looked, zone.entries)):
+        yield finding("look-first", source=row.source)
+
+
+def _looked(entry: AnyEntry) -> bool:
+    if isinstance(entry, Check):
+        return entry.test is Test.LOOK
+    return isinstance(entry, Fault) and entry.what in _SEEN
 
 
 @rule(
