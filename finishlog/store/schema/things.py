@@ -133,7 +133,6 @@ face = Table(
     Column("name", Text, nullable=False),
     Column("kind", Text, nullable=False),
     UniqueConstraint("part_id", "name"),
-    # "slides", "shuts": what it does that touches another face for good; empty: neither.
     Column("meets", Text, nullable=False, server_default=""),
     one_of("kind", FaceKind),
     one_of("meets", Meets, or_empty=True),
@@ -350,7 +349,6 @@ mix_part = Table(
     metadata,
     row_id(),
     refers_to("container"),
-    # None: not one of the person's products (a thinner, water).
     refers_to("product", optional=True),
     Column("name", Text, nullable=False),
     Column("parts", Float, nullable=False),
@@ -363,7 +361,7 @@ mix_part = Table(
     CheckConstraint("weight_g > 0", name="weight"),
 )
 
-# One weekly pattern; a week without hours says that the shop is shut.
+# A week without hours says that the shop is shut.
 shop_week = Table(
     "shop_week", metadata, row_id(), Column("valid_from", UtcDateTime, nullable=False)
 )
