@@ -9,12 +9,17 @@ _FAST = "says oil-polyurethane window 0-2h, 24h- scuffed"
 
 SEALED = "oak top; vinyl-sealer 08:00; lacquer-sprayed"
 
+_STAINED, _WIPED = "oak top; one-air", "wiping-stain 08:00; wipe +5m"
+
 STORIES = {
     "film-clock": (
         speaks("oak top; alkyd-varnish 08:00; ask sand +2h", Answer.DRYING),
         speaks("oak top; alkyd-varnish 08:00; ask stack +2h", Answer.DRYING),
         speaks("oak top; alkyd-varnish 08:00; ask turn +1h", Answer.DRYING),
-        speaks("oak top; one-air 23C 50%; alkyd-varnish 08:00; ask pack +90d", Answer.TEST),
+        speaks("oak top; one-air 23C 50%; alkyd-varnish 08:00; ask hardware +7d", Answer.TEST),
+        # Over in the slowest air that it may dry in: what nobody measured is in doubt no longer.
+        silent("oak top; one-air 23C 50%; alkyd-varnish 08:00; ask hardware +90d"),
+        silent("oak top; one-air 23C 50%; alkyd-varnish 08:00; ask pack +90d"),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask pack +90d", Answer.TEST),
         speaks("oak top; night 2C; one-air 20C 50%; alkyd-varnish 08:00; ask pack +9d"),
         speaks("oak top; one-air 12C 50%; alkyd-varnish 08:00; heat 30h +1h; ask pack +9d"),
@@ -79,6 +84,12 @@ STORIES = {
             "ask oil-polyurethane +9d"
         ),
         speaks("oak top; no-air; alkyd-varnish 08:00; ask alkyd-varnish +6d"),
+        # A week of label hours: a fortnight without a reading may have been too cold for it, at
+        # 10 °C it is over in 17 days; by a reading below that it stood still.
+        speaks(f"{_STAINED} 20C 50%; {_WIPED}; ask waterborne-clear +14d", Answer.TEST),
+        silent(f"{_STAINED} 20C 50%; {_WIPED}; ask waterborne-clear +20d"),
+        speaks(f"{_STAINED} 8C 50%; {_WIPED}; ask waterborne-clear +14d", Answer.DRYING),
+        speaks(f"{_STAINED} 8C 50%; {_WIPED}; ask waterborne-clear +30d", Answer.TEST, "long over"),
         speaks("oak top; alkyd-varnish 08:00; ask alkyd-varnish +2h", Answer.DRYING),
         speaks("oak top; oil-polyurethane 08:00; ask oil-polyurethane +3d", Answer.SCUFF),
         speaks("oak top; wiping-stain 08:00; wipe +5m; ask waterborne-clear +3h", Answer.DRYING),

@@ -46,7 +46,6 @@ from msgspec.structs import replace
 from finishlog.cli.typed.files.labels import NO_WINDOW, window_typed
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import STANDARD_AIR
-from finishlog.core.bench.state import asked_of
 from finishlog.core.film.lessons import Lessons, how_they_came_out
 from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method
@@ -59,6 +58,7 @@ from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish, Part
+from finishlog.core.verdict.due import asked_of
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around, around

@@ -10,7 +10,6 @@ from finishlog.asks.look.look import Look
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.room import RoomAir
-from finishlog.core.bench.state import asked_of
 from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.start_times import Wanted, next_starts
 from finishlog.core.film.layers import laws_of
@@ -19,6 +18,7 @@ from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.air.coating_air import air_findings, measured_c
 from finishlog.core.verdict.another_room import NOT_AMONG_PEOPLE
+from finishlog.core.verdict.due import asked_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT
 

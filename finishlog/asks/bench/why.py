@@ -13,7 +13,6 @@ from finishlog.asks.look.pace import top_pace
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.bench.state import asked_of
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.guidance import guidance
 from finishlog.core.film.layers import Layer
@@ -25,6 +24,7 @@ from finishlog.core.measure.quantities import apart
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import measured_c
 from finishlog.core.verdict.another_room import sooner_elsewhere, sooner_warmed
+from finishlog.core.verdict.due import asked_of
 from finishlog.core.zone.grouping import Group, groups
 from finishlog.core.zone.state import ZoneState
 
@@ -224,7 +224,7 @@ def _sooner(state: ZoneState, seen: Look) -> tuple[Sooner, ...]:
 
 def _what_is_counted(state: ZoneState, seen: Look) -> tuple[Layer | None, Figure | None, Stage]:
     """Return the film and the figure that the answer waits for; else the next coat's on the top."""
-    wait, top = state.verdict.wait, state.top
+    wait, top = state.verdict.wait or state.recoat.clock, state.top
     film = seen.bench.film(state, wait.coat) if wait else None
     if wait is not None and film is not None:
         return film, wait.figure, wait.stage or Stage.RECOAT

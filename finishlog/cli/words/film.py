@@ -107,6 +107,15 @@ def _sources_differ(of: Finding) -> str:
     return f" Sources ask for {least} to {wanted(of)}: the longest binds."
 
 
+def _in_any_air(of: Finding) -> str:
+    """Say in what air it would be over too, where not all of its air was measured."""
+    slowest = of.wait.slowest if of.wait and not of.wait.known else None
+    if slowest is None:
+        return ""
+    warm, damp = celsius(slowest.temperature_c, 1), slowest.humidity_pct
+    return f" even at {warm}, {damp:.0f} % (not all of its air was measured)"
+
+
 def _out_of_limits(of: Finding) -> str:
     """Name the air that holds a film up, and the limit that it is beyond."""
     if of.measured is None:
@@ -165,10 +174,13 @@ WORDS = {
     "nothing-to-dry": Words("nothing under it has to dry"),
     "no-figure": Words(_no_figure),
     "no-sanding-figure": Words(lambda f: f"needs scuffing; no sanding figure for {text(f, 'of')}"),
-    "stage-reached": Words(lambda f: f"{_clock(f)} reached"),
+    "perhaps-still": Words(
+        lambda f: f"{_clock(f)} not by the last reading, and long over in any air it may dry in"
+    ),
+    "stage-reached": Words(lambda f: f"{_clock(f)} reached{_in_any_air(f)}"),
     "over-old-finish": Words(lambda f: f"over {name_of(OldFinish(text(f, 'of')))}"),
     "in-the-white": Words("in the white"),
-    "dry-enough": Words("dry enough to recoat"),
+    "dry-enough": Words(lambda f: f"dry enough to recoat{_in_any_air(f)}"),
     "dead-zone": Words(
         lambda f: f"too late to bond by itself, too soft to scuff{label_hours(f)}",
         short="too late to bond by itself, too soft to scuff",

@@ -84,6 +84,15 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
         hours = [h.temperature_c for d in self.usual if d.replaced_at is None for h in d.hours]
         return bool(hours) and night is not None and night < min(hours)
 
+    @cached_property
+    def extremes(self) -> tuple[Air, ...]:
+        """The coldest and the dampest air that it was ever read at."""
+        if not self.readings:
+            return ()
+        coldest = min(self.readings, key=attrgetter("temperature_c"))
+        dampest = max(self.readings, key=attrgetter("humidity_pct"))
+        return (coldest.air, dampest.air)
+
     def measured_at(self, moment: datetime) -> AirPoint | None:
         """Return the reading that holds at a moment, None when there is none."""
         n = self._read_by(moment) - 1

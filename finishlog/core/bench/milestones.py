@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import datetime
+from functools import reduce
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -18,7 +19,10 @@ from finishlog.core.zone.verdict import Verdict
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What else than the film may put off: a joint in its cauls, food and a child.
-_WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE})
+_WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE, Stage.RECOAT}) - {Stage.TACK_FREE}
+# What the next coat lies on is not reckoned by the nearest readings.
+_BY_READINGS_ALONE = frozenset({Stage.RECOAT, Stage.SAND})
+_ASKS = frozenset({Answer.TEST, Answer.NOT_IN_THIS_AIR})
 
 
 class Milestone(Struct, frozen=True):
@@ -26,6 +30,9 @@ class Milestone(Struct, frozen=True):
 
     `missing` names the products that have no figure for it: then the times speak only for the
     rest, and nothing is promised. `dead_zone`: a recoat that is past and not yet again, until then.
+    `air_read`: its air was read near enough, for a recoat or sanding all the way; else it is
+    promised from `sure` on, whatever the air was. `asks`: what the coat that is due waits for, or
+    has tested first, though the film is ready for it.
     """
 
     stage: Stage
@@ -35,31 +42,66 @@ class Milestone(Struct, frozen=True):
     blocked: Finding | None = None
     missing: tuple[str, ...] = ()
     dead_zone: bool = False
+    sure: datetime | None = None
+    asks: Finding | None = None
+
+    def is_over(self, now: datetime) -> bool:
+        """Tell whether its clock is over, by the air as far as it is known."""
+        return self.high is not None and self.high <= now
+
+    def by_label_only(self, now: datetime) -> bool:
+        """Tell whether its clock is over by air that nobody measured, and might be wrong."""
+        told = self.air_read or (self.sure is not None and self.sure <= now)
+        return self.is_over(now) and not told
 
     def reached(self, now: datetime) -> bool:
         """Tell whether the stage is behind: promised, reckoned by readings and not blocked."""
-        settled = not (self.blocked or self.missing or self.dead_zone)
-        return settled and self.air_read and self.high is not None and self.high <= now
+        settled = not (self.blocked or self.missing or self.dead_zone or self.asks)
+        return settled and self.is_over(now) and not self.by_label_only(now)
 
 
 def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
-    """Return one stage of the zones together; None when nothing on them has a figure for it."""
+    """Return one stage of the zones together; None when nothing on them has a figure for it.
+
+    A recoat is asked by the coat that is due, as its verdict is.
+    """
     coated = [s for s in states if s.layers]
-    times = [s.stages[stage] for s in coated if stage in s.stages]
+    clocks = [_clock(s, stage) for s in coated]
+    times = [time for time in clocks if time is not None]
     if not times:
         return None
-    time: StageTime = times[0]
-    for other in times[1:]:
-        time = later(time, other)
-    held = [s.handling[stage] for s in coated if stage in s.handling]
+    time = reduce(later, times)
+    held = [v for s in coated if (v := _verdict(s, stage)) is not None]
+    if stage is Stage.TACK_FREE:
+        # It is a touch that tells, whatever else the film is good for.
+        held = [v for v in held if v.answer is Answer.BLOCKED]
     blocked = next((f for v in held if (f := _bars(v)) is not None), None)
-    found = Milestone(stage, time.low, time.high, time.air_read, blocked, _missing(coated, stage))
-    dead = [s.verdict.wait for s in coated if s.verdict.answer is Answer.DEAD_ZONE]
-    if stage is Stage.RECOAT and dead and dead[0] is not None:
-        return replace(found, low=dead[0].low, high=dead[0].high, dead_zone=True)
-    if stage not in _WAIT_FOR_MORE:
-        return found
-    return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
+    told = time.known if stage in _BY_READINGS_ALONE else time.air_read
+    missing = {s.layers[-1].coat.product_name for s, c in zip(coated, clocks, strict=True) if not c}
+    found = Milestone(
+        stage, time.low, time.high, told, blocked, tuple(sorted(missing)), sure=time.sure
+    )
+    if stage is Stage.RECOAT:
+        dead = any(v.answer is Answer.DEAD_ZONE for v in held)
+        found = replace(found, dead_zone=dead, asks=next(filter(None, map(_asks, held)), None))
+    if stage in _WAIT_FOR_MORE:
+        return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
+    return found
+
+
+def _clock(state: ZoneState, stage: Stage) -> StageTime | None:
+    due = state.recoat.clock if stage is Stage.RECOAT else None
+    return due or state.stages.get(stage)
+
+
+def _verdict(state: ZoneState, stage: Stage) -> Verdict | None:
+    return state.recoat if stage is Stage.RECOAT else state.handling.get(stage)
+
+
+def _asks(of: Verdict) -> Finding | None:
+    """Return what a coat is held up by that is not the clock of the film."""
+    by_clock = of.wait is not None and of.wait == of.clock
+    return of.binds if of.answer in _ASKS and not by_clock else None
 
 
 def _bars(verdict: Verdict) -> Finding | None:
@@ -76,11 +118,6 @@ def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone
     if last is None or found.high is None:
         return found
     return replace(found, low=max(found.low or last, last), high=max(found.high, last))
-
-
-def _missing(states: Iterable[ZoneState], stage: Stage) -> tuple[str, ...]:
-    names = {s.layers[-1].coat.product_name for s in states if stage not in s.stages}
-    return tuple(sorted(names))
 
 
 def furthest(

@@ -31,15 +31,15 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
-from finishlog.core.safety.whats_in import in_what_goes_on, in_work
-from finishlog.core.shop.things import Face, FaceKind, Log, Part, Piece, Product, Shop, Step, Zone
+from finishlog.core.shop.things import Face, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict import glue_up
-from finishlog.core.verdict.edges import follows_its_faces, with_edges
+from finishlog.core.verdict.due import asked_of, coat_due
+from finishlog.core.verdict.edges import with_edges
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.handling import Handling
 from finishlog.core.zone.around import Around, around
-from finishlog.core.zone.asked import NOTHING, Asked, coat_asked, work_asked
+from finishlog.core.zone.asked import coat_asked, work_asked
 from finishlog.core.zone.state import FilmStages, ZoneState
 from finishlog.core.zone.stood_in import ALWAYS, LogIndex, index_of, rooms_air, stays_of
 from finishlog.core.zone.verdict import Verdict
@@ -156,7 +156,12 @@ def judge_zones(states: Sequence[ZoneState], near: Around, shop: Shop) -> tuple[
     """Give zones their verdicts as of `near.now`; with a zone come the edges of its piece."""
     states = [replace(state, handling=Handling(state, near)) for state in states]
     here = [state for state in states if state.is_here]
-    judged = with_edges(here, lambda state: asked_of(state, shop, near.facts), near)
+    judged = with_edges(
+        here,
+        lambda state: asked_of(state, shop, near.facts),
+        lambda state: coat_due(state, shop, near.facts),
+        near,
+    )
     if len(here) == len(states):
         return judged
     by_target = {state.target: state for state in judged}
@@ -278,25 +283,6 @@ def _masked_since(entries: Sequence[AnyEntry]) -> When | None:
 def _is_set_aside(entries: Sequence[AnyEntry]) -> bool:
     last = [e for e in entries if isinstance(e, SetAside | Resumed)][-1:]
     return bool(last) and isinstance(last[0], SetAside)
-
-
-def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
-    """Return what comes next: the step due, or the same product again where there are no steps."""
-    step = state.progress.next
-    if step is not None and step.operation is not Operation.COAT:
-        return work_asked(step.operation, in_work(step.note))
-    product = step.product if step else None
-    if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
-        return NOTHING
-    top = state.top
-    if step is None and not state.progress.steps and top is not None and not state.joined:
-        product = None if top.of.goes_on_last else top.coat.product
-    known = shop.products.get(product) if product is not None else None
-    if known is None:
-        return work_asked(step.operation) if step else NOTHING
-    over = facts.finish_class(known.class_key)
-    comes = in_what_goes_on(known, None, step.note if step else "", shop)
-    return coat_asked(over, comes=comes, product=known.id)
 
 
 def verdict_on(

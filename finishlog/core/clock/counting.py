@@ -20,7 +20,7 @@ from msgspec import Struct
 
 from finishlog.core.air.course import Pieces
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.air.span import AirSpan, Ramp, between
+from finishlog.core.air.span import AirSpan, Known, Ramp, between
 from finishlog.core.finish.classes import Limits
 from finishlog.core.finish.rate_law import Law, RateAt
 
@@ -40,11 +40,15 @@ class Clock(Enum):
 
 
 class Counting(Struct, frozen=True):
-    """A rate law, the clock that it drives, and the limits outside of which a wait stands still."""
+    """A rate law, the clock that it drives, and the limits outside of which a wait stands still.
+
+    `doubted`: what the air of unknown hours may have been; empty: they count by the nearest air.
+    """
 
     law: Law
     clock: Clock
     limits: Limits | None = None
+    doubted: tuple[Air, ...] = ()
 
     def pace(self, span: AirSpan) -> float:
         """Return k at the beginning of a span."""
@@ -69,6 +73,8 @@ class Counting(Struct, frozen=True):
             ]
 
         def pieces(span: AirSpan) -> list[tuple[datetime, float]]:
+            if self.doubted and span.known is Known.UNKNOWN:
+                return [(span.start, _capped_wait(k, (*self.doubted, *span.airs, *span.ends)))]
             if span.is_steady or span.end is None:
                 return [(span.start, self.pace(span))]
             found = straight(span.airs, span.ends, span.end - span.start)
@@ -86,10 +92,9 @@ class Counting(Struct, frozen=True):
         nearest = airs[0]
         if self.limits and outside(self.limits, nearest.temperature_c, nearest.humidity_pct):
             return 0.0
-        rates = [k(air.temperature_c, air.humidity_pct) for air in airs]
         if self.clock is Clock.WAIT:
-            return min(1.0, max(SLOWEST, min(rates)))
-        return max(1.0, *rates)
+            return _capped_wait(k, airs)
+        return max(1.0, *(k(air.temperature_c, air.humidity_pct) for air in airs))
 
     def _marks(self, length: timedelta, ramps: Sequence[Ramp]) -> list[float]:
         """Return where to cut a stretch, in shares of it: evenly, and where it crosses a limit."""
@@ -102,6 +107,10 @@ class Counting(Struct, frozen=True):
         marks = [n / parts for n in range(parts + 1)]
         crossed = list(_crossed(self.limits, *ramps[0])) if self.limits else []
         return sorted({*marks, *crossed}) if crossed else marks
+
+
+def _capped_wait(k: RateAt, airs: Sequence[Air]) -> float:
+    return min(1.0, max(SLOWEST, min(k(air.temperature_c, air.humidity_pct) for air in airs)))
 
 
 def pieces_of(counting: Counting) -> Pieces:

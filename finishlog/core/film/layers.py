@@ -9,6 +9,7 @@ from msgspec import Struct, field
 from msgspec.structs import force_setattr, replace
 
 from finishlog.core.air.met import AirMet
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirSpan
 from finishlog.core.clock.counting import Clock, Counting, outside
 from finishlog.core.clock.pace import PaceLearnt
@@ -119,16 +120,34 @@ class Layer(Struct, frozen=True):
         low = self._over(figure, figure.low_h)
         high = low if figure.high_h == figure.low_h else self._over(figure, figure.high_h)
         hours = high.hours
+        known = hours.unknown == 0.0 and high.moment is not None
+        doubted = () if known else self._doubted(figure)
         return StageTime(
             low.moment,
             high.moment,
-            known=hours.unknown == 0.0,
+            known=known,
             air_read=hours.unread == 0.0,
             hours=hours,
             figure=figure,
             coat=self.coat.id,
             stage=stage,
+            sure=self._over(figure, figure.high_h, doubted).moment if doubted else None,
+            slowest=doubted[0] if doubted else None,
         )
+
+    def _doubted(self, figure: Figure) -> tuple[Air, ...]:
+        """Return what air that nobody measured may have been, the slowest first; empty: anything.
+
+        The worst that its class may go on in, and the worst that its rooms were ever read at: our
+        own rule. A film that was never measured is not in doubt for ever.
+        """
+        least, most = self.of.limits.min_c, self.of.limits.max_rh_pct
+        if least is None:
+            return ()
+        worst = Air(least.value, most.value if most else figure.at.humidity_pct)
+        read = (air for leg in self.drying_air.legs for air in leg.room.extremes)
+        k = self.law(figure).k()
+        return tuple(sorted({worst, *read}, key=lambda air: k(air.temperature_c, air.humidity_pct)))
 
     def label_waits(self, figure: Figure) -> StageTime:
         """Return when a figure's hours are over in its air by the label alone.
@@ -138,13 +157,14 @@ class Layer(Struct, frozen=True):
         """
         return self.waits(figure) if self.pace is None else replace(self, pace=None).waits(figure)
 
-    def _over(self, figure: Figure, hours: float) -> Reached:
+    def _over(self, figure: Figure, hours: float, doubted: tuple[Air, ...] = ()) -> Reached:
         """Return when so many hours are over at its own pace.
 
         Outside its limits a film stands still until tack-free; after that the air's pace rules.
+        `doubted`: what air that nobody measured may have been.
         """
         hours *= self.factor
-        wet, dry = self.countings(figure)
+        wet, dry = self.countings(figure, doubted)
         soft = self.soft_h
         if hours <= soft:
             return reach(hours, self.drying_air, wet)
@@ -186,10 +206,13 @@ class Layer(Struct, frozen=True):
         flooded = bool(self.coat.flooded)
         return flooded and self.of.wipe_off_h is not None and not self.wipes
 
-    def countings(self, figure: Figure) -> tuple[Counting, Counting]:
+    def countings(self, figure: Figure, doubted: tuple[Air, ...] = ()) -> tuple[Counting, Counting]:
         """Return how its wait counts until it is tack-free, and after."""
-        law = self.law(figure)
-        return Counting(law, Clock.WAIT, self.of.limits), Counting(law, Clock.WAIT)
+        law, limits = self.law(figure), self.of.limits
+        return (
+            Counting(law, Clock.WAIT, limits, doubted),
+            Counting(law, Clock.WAIT, doubted=doubted),
+        )
 
     @property
     def soft_h(self) -> float:

@@ -53,9 +53,15 @@ def edges_of(states: Iterable[ZoneState], targets: Iterable[Target]) -> frozense
 
 
 def with_edges(
-    states: Sequence[ZoneState], asked: Callable[[ZoneState], Asked], near: Around
+    states: Sequence[ZoneState],
+    asked: Callable[[ZoneState], Asked],
+    coat: Callable[[ZoneState], Asked],
+    near: Around,
 ) -> tuple[ZoneState, ...]:
-    """Give zones their verdicts: an edge its own, and a face waits for edges that are too young."""
+    """Give zones their verdicts: an edge its own, and a face waits for edges that are too young.
+
+    `asked`: what comes next on a zone; `coat`: which coat, an edge gets that of its first face.
+    """
     edges: dict[int, list[ZoneState]] = defaultdict(list)
     faces: dict[int, list[ZoneState]] = defaultdict(list)
     for state in states:
@@ -70,7 +76,19 @@ def with_edges(
             return _edge(state, [asked(face) for face in faces.get(piece, ())], near)
         return _face(state, edges.get(piece, ()), asked(state), near)
 
-    return tuple(replace(state, told=Told(partial(verdict, state))) for state in states)
+    def recoat(state: ZoneState, told: Told) -> Verdict:
+        piece = state.target.piece
+        if follows_its_faces(state):
+            return decide(state, coat(next(iter(faces.get(piece, ())), state)), near)
+        if asked(state).over is not None:
+            return told.verdict
+        return _face(state, edges.get(piece, ()), coat(state), near)
+
+    def judged(state: ZoneState) -> ZoneState:
+        told = Told(partial(verdict, state))
+        return replace(state, told=told, told_of_coat=Told(partial(recoat, state, told)))
+
+    return tuple(map(judged, states))
 
 
 def _edge(state: ZoneState, asked: Sequence[Asked], near: Around) -> Verdict:

@@ -49,7 +49,8 @@ def fold(found: Sequence[Finding], asked: Asked) -> Verdict:
     binds = _binding(found, asked)
     answer = binds.answer
     assert answer is not None
-    clock = next((f for f in found if f.wait and f.plain and f.answer in _CLOCKS), binds)
+    counted = next((f for f in found if f.wait and f.plain and f.answer in _CLOCKS), None)
+    clock = counted or binds
     timed = clock if answer in _BY_THE_CLOCK and binds.high is None else binds
     closes = [f.closes for f in found if f.closes is not None and f.answer in _MAY_CLOSE]
     low = timed.low if timed.low or answer not in _LOW_BY_THE_CLOCK else clock.low
@@ -64,6 +65,7 @@ def fold(found: Sequence[Finding], asked: Asked) -> Verdict:
         binds.closes or (min(closes, default=None) if answer in _MAY_CLOSE else None),
         tuple(f for f in found if not f.plain),
         any(f.scuff for f in found) and answer in MAY_ACT | _ENDS_WITH_TIME,
+        counted.wait if counted else None,
     )
 
 

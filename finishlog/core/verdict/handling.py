@@ -13,10 +13,11 @@ from finishlog.core.zone.asked import Asked, work_asked
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
-# What a stage of the film is asked for. Fully hard is asked of use, by its own stage.
+# What a stage of the film is asked for; a recoat by the coat that is due (`ZoneState.recoat`).
+# Fully hard is asked of use, by its own stage.
 _ASKED: Mapping[Stage, Asked] = {
+    Stage.TACK_FREE: Asked(Act.TURN, toward=Stage.TACK_FREE),
     Stage.SAND: work_asked(Operation.SAND),
-    Stage.RECOAT: Asked(Act.COAT, Operation.COAT),
     Stage.TURN: Asked(Act.TURN),
     Stage.CLAMP: Asked(Act.CLAMP),
     Stage.STACK: work_asked(Operation.STACK),

@@ -114,6 +114,8 @@ class ZoneState(Struct, frozen=True):
     stays: tuple[Stay, ...] = ()
     stages: Mapping[Stage, StageTime] = field(default_factory=FilmStages)
     told: Told = NOT_ASKED
+    # The same of the coat that comes next, also behind other work; of no coat: what the film says.
+    told_of_coat: Told = NOT_ASKED
     # The verdict on each stage of handling (core.verdict.handling); empty until it is judged.
     handling: Mapping[Stage, Verdict] = field(default_factory=dict)
 
@@ -121,6 +123,11 @@ class ZoneState(Struct, frozen=True):
     def verdict(self) -> Verdict:
         """May the next step be done? Worked out as it is asked for."""
         return self.told.verdict
+
+    @property
+    def recoat(self) -> Verdict:
+        """May the coat that comes next go on? It is the verdict where that coat is the step due."""
+        return self.told_of_coat.verdict
 
     @property
     def is_here(self) -> bool:

@@ -31,6 +31,8 @@ class Verdict(Struct, frozen=True):
     findings: tuple[Finding, ...] = ()
     # The film has to be scuffed before the coat, and no scuffing is on record.
     scuff_first: bool = False
+    # The clock of the film, also where something else decides; None: none counts.
+    clock: StageTime | None = None
 
     @property
     def deed(self) -> Deed:

@@ -82,7 +82,7 @@ CLASS = (
 DEED = "act at said went_wrong"
 CARD = {
     "": "dates for_whom handed_over last_coat lines name parts",
-    "dates[]": "air_read blocked dead_zone high low missing stage",
+    "dates[]": "air_read asks blocked dead_zone high low missing stage sure",
     "lines[]": "kind parts source text used_for",
     "parts[]": "acts coats dates label last_coat old_finish species",
     "parts[].coats[]": "class_name coats product",
@@ -263,7 +263,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "": "glue_ups lines now",
             "lines[]": "since stages standing",
             "lines[].standing": STANDING,
-            "lines[].stages[]": "air_read blocked dead_zone high low missing stage",
+            "lines[].stages[]": "air_read asks blocked dead_zone high low missing stage sure",
         },
     ),
     "why": (

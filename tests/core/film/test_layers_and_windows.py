@@ -356,7 +356,22 @@ def test_air_read_only_for_part_of_the_way_is_not_enough_for_a_plain_go():
     time = layer(story, 200.0).stage(Stage.STACK)
     assert not time.known
     assert time.air_read
-    assert story.may_work(Operation.HARDWARE, 300).answer is Answer.TEST
+    assert story.may_work(Operation.HARDWARE, 130).answer is Answer.TEST
+
+
+def test_unknown_air_is_in_doubt_no_longer_than_its_slowest_would_have_taken():
+    """By hand: 24 h as read, the other 96 of 120 at the varnish's least 10 °C, where a factor of 2
+    for 10 °C below 23 °C gives 0.4061: over at 260.4 h. At 3 °C, once read, 0.25: at 408 h.
+    """
+    story = Story()
+    story.part()
+    story.coat(0, VARNISH)
+    story.read(0, 23, 50)
+    assert hours_until(layer(story, 200.0).stage(Stage.STACK).sure) == pytest.approx(260.4, abs=0.1)
+    assert story.may_work(Operation.HARDWARE, 260).answer is Answer.TEST
+    assert story.may_work(Operation.HARDWARE, 261).answer is Answer.GO
+    story.read(-200, 3, 50)
+    assert hours_until(layer(story, 200.0).stage(Stage.STACK).sure) == pytest.approx(408, abs=0.1)
 
 
 # --- the whole film ---------------------------------------------------------------------------

@@ -5,11 +5,11 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishlog.core.bench.state import asked_of
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.log.words import Found
 from finishlog.core.rules.all import findings_of
 from finishlog.core.verdict.another_room import Elsewhere, sooner_elsewhere, sooner_warmed
+from finishlog.core.verdict.due import asked_of
 from finishlog.core.zone.around import around
 from tests.shop_of import FACTS, LACQUER, SHELLAC, VARNISH, WATERBORNE, Story, at
 

@@ -245,8 +245,10 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
         return f"no figure for {', '.join(each.missing)}"
     if each.reached(clock.now):
         return "reached"
-    if each.high is not None and each.high <= clock.now and not each.air_read:
+    if each.by_label_only(clock.now):
         return "by label time only: test first, the air was not measured"
+    if each.asks and each.is_over(clock.now):
+        return f"{each.asks.answer}: {short(each.asks)}"
     if each.low is not None and each.high is not None and each.low <= clock.now < each.high:
         how = f" ({_TRY_IT[each.stage]})" if each.stage in _TRY_IT else ""
         return f"test first{how}; promised {after(None, each.high, clock)}"

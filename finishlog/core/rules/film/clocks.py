@@ -47,7 +47,13 @@ def clock(answer: Answer, rule_: str, time: StageTime | None = None, **says: str
 
 
 def by_time(time: StageTime, now: datetime, film: Layer, **says: str) -> Finding | None:
-    """Return what a clock says while a wait runs; None once it is over and was measured."""
+    """Return what a clock says while a wait runs; None once it is over and was measured.
+
+    What nobody measured is in doubt no longer than its slowest air may have kept it.
+    """
+    if not time.known and time.is_sure(now):
+        is_over = time.high is not None and time.high <= now
+        return None if is_over else clock(Answer.TEST, "perhaps-still", time, **says)
     if time.low is None or time.high is None:
         return _stands_still(clock(Answer.DRYING, "stands-still", time, **says), film, now)
     if now < time.low:
@@ -89,7 +95,8 @@ def film_clock(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     if time is None:
         yield clock(Answer.TEST, "no-figure", stage=stage.value, of=top.of.name)
         return
-    running = by_time(time, around.now, top, stage=stage.value)
+    told = time.reckoned if asked.act in HANDLED | {Act.RUB} else time
+    running = by_time(told, around.now, top, stage=stage.value)
     yield running or clock(Answer.GO, "stage-reached", time, stage=stage.value)
 
 
