@@ -452,7 +452,7 @@ CASES = (
         "FC104",
         "a stain coat given up half-way",
         "OBS UNDER PART LOG WINDOW",
-        waits_for="LOG",
+        said="oil-polyurethane wiping-stain",
     ),
     Case(
         "FC105",
@@ -476,7 +476,7 @@ CASES = (
         "FC223",
         "oil over milk paint, and no paint over the oil",
         "UNDER PART SAFE",
-        waits_for="UNDER",
+        said="milk-paint oil-varnish-blend",
     ),
     Case(
         "FC224",

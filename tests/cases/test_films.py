@@ -585,3 +585,114 @@ def test_fc222_lacquer_bites_into_shellac_and_lifts_varnish(finisher: Finisher):
         assert "caution: case" not in logged
         assert "yes" not in lifts
         assert "yes" not in sheet
+
+
+FC104 = Question(
+    "a third coat of stain given up half-way, and wiped off too late: carry on, wipe, or sand",
+    shows=(
+        "the third is no coat: what it covers, and for how many minutes it was on the wood",
+        "the varnish is held by the stain that is left, not by hours",
+        "what works only within minutes comes first: its solvent; what is asked comes after",
+    ),
+    trap="three coats of stain, and the varnish tomorrow",
+)
+
+
+def test_fc104_a_stain_given_up_half_way_is_no_coat_and_holds_the_varnish(finisher: Finisher):
+    finisher.types(
+        "2026-01-10 10:00",
+        "product new stain --class wiping-stain",
+        "product new varnish --class oil-polyurethane",
+        "steps new dark stain*3 varnish*3",
+        "part new coffee/table --steps dark",
+        "log table stain",
+    )
+    finisher.types("2026-01-10 10:10", "log table wipe")
+    finisher.types("2026-01-11 10:00", "log table stain")
+    finisher.types("2026-01-11 10:10", "log table wipe")
+    given_up = finisher.reads("2026-01-12 10:20", "log table stain --stopped half --at 10:00")
+    with FC104.line(3):
+        first, _, rest = given_up.partition("caution:")
+        assert "stop: stain was broken off and not wiped" in first
+        assert "at once, minutes count: wet all of it with its own solvent (mineral spi" in first
+        assert "let it dry, sand the whole face back evenly: finishlog off PART --sand" in first
+        assert "the room's air was not read" in rest
+        assert "own solvent (mineral spirits), at once" in finisher.reads(
+            "2026-01-12 10:21", "ready"
+        )
+    wiped = finisher.reads("2026-01-12 10:25", "log table wipe --note 'the rag stuck'")
+    on = finisher.reads("2026-01-12 10:26", "on table")
+    with FC104.line(1):
+        assert "in part half, broken off: stain, 10:00 (act 9), wiped after 25 min" in on
+        assert "coat 2 stain, Sun 10:00 (act 7), wiped after 10 min (act 8)" in on
+    with FC104.trap:
+        assert "coat 3" not in on
+        assert "to come stain, varnish, varnish, varnish" in on
+        finisher.types("2026-01-12 10:27", "shop hours 'mon-sun 8:00-20:00'")
+        plan = finisher.reads("2026-01-12 10:27", "plan coffee")
+        assert "NOT PLANNED coffee/table coat surplus stain wiped too late" in plan
+        assert "varnish 1 of 3" not in plan
+    tomorrow = finisher.reads("2026-01-13 10:00", "ready")
+    with FC104.line(2):
+        assert "surplus stain wiped too late" in wiped
+        assert "rub it off with its own solvent (mineral spirits) (25 min after it" in tomorrow
+        over = finisher.reads("2026-01-13 10:01", "log table varnish")
+        assert "stop: table: stain was wiped 25 min after it went on, at most 15 min" in over
+        assert "what had set by then stays soft for good" in over
+
+
+FC223 = Question(
+    "may oil go over milk paint that dried overnight; and paint on the arm, a day after the oil",
+    shows=(
+        "the oil may go on, no stop, and it is the last chance to put the paint right",
+        "paint over the oil is stopped on that arm alone, with the way out",
+        "the oil opens an item of rags, the paint none",
+    ),
+    trap="one rule for both orders: both are fine, or both are stopped",
+)
+
+
+def test_fc223_oil_goes_over_milk_paint_and_no_paint_over_the_oil(finisher: Finisher):
+    finisher.types(
+        "2026-11-04 10:00",
+        "product new red --class milk-paint",
+        "product new black --class milk-paint",
+        "product new danish --class oil-varnish-blend",
+        "steps new windsor red*2 black*2 rub danish",
+        "part new chair/frame --face left-arm --face rest --steps windsor",
+        "log frame red --at 'mon 10:00'",
+        "log frame red --at 'tue 10:00'",
+        "log frame black",
+    )
+    finisher.types("2026-11-05 18:00", "log frame black")
+    with FC223.line(3):
+        assert "no rags are open" in finisher.reads("2026-11-06 09:00", "rags")
+    finisher.types("2026-11-06 10:00", "log frame rub")
+    friday = finisher.reads("2026-11-06 15:00", "ready -v")
+    oiled = finisher.reads("2026-11-06 15:00", "log frame danish")
+    with FC223.line(1):
+        assert "coat chair/frame danish 1 of 1" in friday
+        assert "the last chance to put black right: nothing of it goes over oil and" in friday
+        assert "a wipe of alcohol shows the colour beforehand" in friday
+        assert "stop" not in friday.casefold()
+        assert "stop:" not in oiled
+    with FC223.line(3):
+        assert "rags 1: danish, open since 15:00" in oiled
+        assert finisher.reads("2026-11-06 15:01", "rags").count("chair/frame") == 1
+    finisher.types("2026-11-06 15:20", "log frame wipe")
+    fault = finisher.reads("2026-11-07 09:00", "fault frame rubbed-through --face left-arm")
+    painted = finisher.reads("2026-11-07 09:05", "log frame black --face left-arm")
+    after = finisher.reads("2026-11-07 09:06", "ready")
+    with FC223.line(2):
+        way_out = "Scrape that place to bare wood and build the paint up again, or leave a rubbed"
+        assert way_out in fault
+        assert "put the colour back first" not in fault
+        assert "stop: frame, left-arm: over oil and varnish blend: Milk paint bonds to" in painted
+        assert way_out in painted
+        assert "STOPPED chair/frame, left-arm stopped by what is underneath" in after
+        rest = finisher.reads("2026-11-07 09:06", "when frame@rest")
+        assert "next every step is behind; clamp after Mon 15:00" in rest
+        assert "blocked" not in rest
+    with FC223.trap:
+        assert "yes, once it is dry" in finisher.reads("2026-11-07 09:07", "over black danish")
+        assert "no: over oil" in finisher.reads("2026-11-07 09:07", "over danish black")

@@ -166,10 +166,11 @@ OVERCOATS: list[tuple[str, str, str, OvercoatAnswer, Hours, str, str]] = [
      "glaze-peeling-q-and-a", "common practice"),
     ("R60", "glaze", "lacquer-sprayed", WAIT, (12, 24),
      "glaze-peeling-q-and-a", "common practice"),
-    # 65: wait, 24-72 h.
+    # 65: wait, 24-72 h; under oil chair makers wait overnight.
+    ("R65", "milk-paint", "oil-varnish-blend", WAIT, (4, 16), "common practice", "common practice"),
     *(
         ("R65", "milk-paint", top, WAIT, (24, 72), "common practice", "common practice")
-        for top in ("boiled-linseed-oil", "alkyd-varnish", "paste-wax")
+        for top in ("alkyd-varnish", "paste-wax")
     ),
     # 66: avoid.
     ("R66", "soap", "alkyd-varnish", AVOID, None, "common practice", ""),

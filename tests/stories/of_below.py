@@ -61,6 +61,14 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask paste-wax +30d"),
         speaks("oak top; shellac-2lb stopped:half 08:00; ask paste-wax +30d"),
     ),
+    "last-chance": (
+        lets("oak chair; milk-paint 08:00; ask tung-oil +1d", "last chance to put our milk-paint"),
+        lets("oak top; water-dye 08:00; ask alkyd-varnish +1d", "look it all over first"),
+        silent("oak chair; milk-paint 08:00; ask milk-paint +1d"),
+        silent("oak top; gel-stain 08:00; ask alkyd-varnish +3d"),
+        silent("oak top; shellac-2lb 08:00; ask alkyd-varnish +1d"),
+        silent("oak chair; milk-paint 08:00; tung-oil +1d; ask alkyd-varnish +9d"),
+    ),
     "old-finish": (
         speaks("old-wax oak top; ask alkyd-varnish"),
         speaks("oak old-varnish top; ask alkyd-varnish 08:00", Answer.TEST),

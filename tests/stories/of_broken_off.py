@@ -31,5 +31,7 @@ STORIES = {
         silent(f"{HALF}; mend +3d; ask pack +30d"),
         silent(f"{STAIN}; wiping-stain +1d; ask waterborne-clear +3d"),
         silent("oak top; alkyd-varnish 08:00; ask alkyd-varnish +3d"),
+        silent(f"{STAIN}; ask wipe +1h"),
+        silent(f"{STAIN}; solvent-wipe +15m; ask alkyd-varnish +3d"),
     ),
 }

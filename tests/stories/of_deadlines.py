@@ -20,6 +20,20 @@ STORIES = {
         speaks("oak top; boiled-linseed-oil 08:00; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; wipe +10m; ask alkyd-varnish +5d"),
         silent("oak top; boiled-linseed-oil 08:00; check dry +4d; ask alkyd-varnish +1d"),
+        # Of what was broken off nobody takes it as wiped: nothing waits for that to dry.
+        speaks(
+            "oak top; wiping-stain stopped:half 08:00; ask alkyd-varnish +1d",
+            Answer.BLOCKED,
+            "own solvent (mineral spirits)",
+        ),
+        speaks("oak top; gel-stain stopped:half 08:00; ask pack +10m", Answer.BLOCKED, "minutes"),
+        speaks(
+            "oak top; wiping-stain stopped:half 08:00; ask wiping-stain +1d",
+            Answer.BLOCKED,
+            "the same again",
+        ),
+        silent("oak top; wiping-stain stopped:half 08:00; wipe +5m; ask alkyd-varnish +3d"),
+        silent("oak top; tung-oil stopped:half 08:00; solvent-wipe +2h; ask alkyd-varnish +9d"),
         # Flooded on there surely was a surplus: tested first, whatever time has passed.
         speaks(
             "oak top; tung-oil flooded 08:00; ask alkyd-varnish +90d",

@@ -22,7 +22,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import BROKEN_OFF, Finding, Level, finding, hours
+from finishlog.core.findings import BROKEN_OFF, LEFT_IN_PART, Finding, Level, finding, hours
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
@@ -171,8 +171,10 @@ def _record(
 def _what_lies_there(after: Look, picked: Zones) -> Iterator[Finding]:
     """Say at once what a coat that was broken off asks for: while it is wet it can come off."""
     mine = [z for z in after.bench.zones if z.target in picked.targets]
-    said = (f for z in mine for f in z.verdict.findings if f.rule == BROKEN_OFF)
-    yield from dict.fromkeys(replace(f, level=Level.CAUTION) for f in said)
+    said = [f for z in mine for f in z.verdict.findings if f.rule in {BROKEN_OFF, LEFT_IN_PART}]
+    # What stands unwiped has minutes: how its edge is evened out is asked after that.
+    left = [replace(f, level=Level.STOP) for f in said if f.rule == LEFT_IN_PART]
+    yield from dict.fromkeys(left or (replace(f, level=Level.CAUTION) for f in said))
 
 
 def _passes_too_close(typed: ToLog, figures: FigureSet, product: Product) -> Iterable[Finding]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from msgspec import Struct
 
@@ -13,6 +13,7 @@ from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
 from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
 from finishlog.context import Context
+from finishlog.core.film.layers import Layer
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, Work
 from finishlog.core.log.when import When
 from finishlog.core.shop.things import FaceKind, Shop, Step
@@ -33,6 +34,9 @@ class CoatLine(Struct, frozen=True):
     stopped: str | None = None
     # It is the very last layer, and counts as no coat.
     last: bool = False
+    # Of what is wiped off: how long it was on the wood, at most, and the act of the wipe.
+    wiped_after_min: float | None = None
+    wiped_act: int | None = None
 
 
 class AsideLine(Struct, frozen=True):
@@ -81,6 +85,7 @@ def _to_be_glued_up(line: Standing) -> On:
 
 def _on(group: Group, seen: Look) -> On:
     state = group.first
+    wiped_off = [layer.wipes[0] for layer in state.layers if layer.is_wiped_off]
     progress, said = state.progress, Words(seen.shop, seen.facts)
     return On(
         standing=standing_of(group, seen),
@@ -96,6 +101,7 @@ def _on(group: Group, seen: Look) -> On:
                 tuple(work.act for work in layer.abraded),
                 layer.coat.stopped,
                 layer.of.goes_on_last,
+                *_wiped(layer),
             )
             for layer in state.layers
         ),
@@ -105,7 +111,11 @@ def _on(group: Group, seen: Look) -> On:
             for n, s in enumerate(progress.steps[: progress.done])
             if n not in progress.matched
         ),
-        aside=tuple(AsideLine(_words(entry), entry.act) for entry in progress.aside)
+        aside=tuple(
+            AsideLine(_words(entry), entry.act)
+            for entry in progress.aside
+            if entry not in wiped_off
+        )
         if progress.steps
         else (),
         attempts=attempts_there(state.attempts, seen.facts),
@@ -115,6 +125,13 @@ def _on(group: Group, seen: Look) -> On:
             if isinstance(entry, Note | Review | Photo | HandedOver)
         ),
     )
+
+
+def _wiped(layer: Layer) -> tuple[float | None, int | None]:
+    if not layer.is_wiped_off:
+        return None, None
+    first = layer.wipes[0]
+    return (first.when.latest - layer.first_on) / timedelta(minutes=1), first.act
 
 
 def step_words(step: Step, shop: Shop) -> str:

@@ -43,9 +43,23 @@ def _wiped_late(of: Finding) -> str:
             f"{Do.CHECK('PART', Found.HOLDS)}; it comes off: {Do.OFF('PART', to='bare')}; {sooner}"
         )
     return (
-        f"rub it with its own solvent and log it: {Do.LOG('PART', 'solvent-wipe')}; or, once it "
+        f"rub it with {_own_solvent(of)} and log it: {Do.LOG('PART', 'solvent-wipe')}; or, once it "
         "has had its time, try a spot with that: the cloth stays clean: "
         f"{Do.CHECK('PART', Found.RESISTS)}; {sooner}"
+    )
+
+
+def _own_solvent(of: Finding) -> str:
+    return f"its own solvent ({text(of, 'solvent')})"
+
+
+def _left_in_part(of: Finding) -> str:
+    """Help first that only works within minutes; then what is left."""
+    return (
+        f"at once, minutes count: wet all of it with {_own_solvent(of)} and a rough pad, wipe it "
+        f"even, and log it: {Do.LOG('PART', 'solvent-wipe')}; or the same again over all of it; "
+        "if nothing moves any more: let it dry, sand the whole face back evenly: "
+        f"{Do.OFF('PART', sanded=True)}; was it wiped: {Do.LOG('PART', 'wipe', at='TIME')}"
     )
 
 
@@ -60,7 +74,7 @@ def _whose(of: Finding) -> str:
 
 
 def _wiped_late_short(of: Finding) -> str:
-    open_ = "rub it off with its own solvent"
+    open_ = f"rub it off with {_own_solvent(of)}"
     do = "scratch it when it can be tested" if text(of, "buried") else open_
     late = f"{measured(of)} after it, at most {wanted(of)}"
     return f"surplus {text(of, 'of')} wiped too late: {do} ({late})"
@@ -223,6 +237,13 @@ WORDS = {
     "pair-on-wood": Words(
         lambda f: f"on bare wood: {text(f, 'reason')}", lambda f: text(f, "remedy")
     ),
+    "last-chance": Words(
+        lambda f: (
+            f"the last chance to put {text(f, 'of')} right: nothing of it goes over "
+            f"{text(f, 'over')}"
+        ),
+        "look it all over first",
+    ),
     "wrong-below": Words(_lies_wrong, _scratch),
     "old-finish": Words(
         lambda f: f"{_old(f)} of unknown age is underneath: it may not hold or not take it",
@@ -278,6 +299,18 @@ WORDS = {
         "test that it is not sticky, rub it off with its own solvent, or log the wipe with its "
         "time",
         lambda f: f"{text(f, 'of')} was flooded on, and no wipe is on record",
+    ),
+    "left-in-part": Words(
+        lambda f: (
+            f"{text(f, 'of')} was broken off and not wiped: what stands on {text(f, 'covered')} "
+            "stays soft for good, and nothing dries over it"
+        ),
+        _left_in_part,
+        lambda f: (
+            f"{text(f, 'of')} stands unwiped on {text(f, 'covered')}: rub it off with "
+            f"{_own_solvent(f)}, at once"
+        ),
+        bars=lambda f: f"surplus {text(f, 'of')} left on",
     ),
     "bleeds-back": Words(
         lambda f: (

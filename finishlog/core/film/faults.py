@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.overcoat import OvercoatAnswer, OvercoatRule, rule_for
 from finishlog.core.finish.stages import HANDLING, Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
 from finishlog.core.log.where import in_brackets, reaches
@@ -40,6 +41,8 @@ class StandingFault(Struct, frozen=True):
     special: FamilyRemedy | None = None
     # Colour lay below, and is put back before any other coat.
     wants_colour: bool = False
+    # Paint lay below, which holds on nothing that lies over it here: the row that says so.
+    shut_in: OvercoatRule | None = None
     # A check found it hard since: it bears what is laid on it.
     bears: bool = False
 
@@ -67,6 +70,8 @@ class StandingFault(Struct, frozen=True):
     def remedies(self, now: datetime) -> tuple[str, ...]:
         """Say what to do about it now, in order."""
         closes = self.deadline
+        if self.shut_in is not None:
+            return self.shut_in.reason, self.shut_in.remedy
         if self.special is None:
             return self.known.remedies
         if closes is not None and now >= closes:
@@ -139,9 +144,18 @@ def _standing(fault: Fault, before: Sequence[AnyEntry], facts: Facts) -> Standin
     if coat is None:
         return StandingFault(fault, known, None)
     of = facts.finish_class(coat.figures.class_key)
-    below = (facts.finish_class(e.figures.class_key) for e in _coats(before))
+    below = [facts.finish_class(e.figures.class_key) for e in _coats(before)]
     wants_colour = known.colour_first and any(each.is_colour for each in below)
-    return StandingFault(fault, known, coat, known.for_class(of.key, of.family), wants_colour)
+    paint = next((c for c in reversed(below) if c.is_paint), None) if known.colour_first else None
+    shut_in = cannot_follow(of, paint, facts) if paint else None
+    special = known.for_class(of.key, of.family)
+    return StandingFault(fault, known, coat, special, wants_colour, shut_in)
+
+
+def cannot_follow(under: FinishClass, over: FinishClass, facts: Facts) -> OvercoatRule | None:
+    """Return the row by which one class should never go over another; None: none says so."""
+    row = rule_for(facts.overcoats_between(under, over), under, over)
+    return row if row is not None and row.answer is OvercoatAnswer.AVOID else None
 
 
 def _coats(entries: Sequence[AnyEntry]) -> list[Coat]:

@@ -213,6 +213,11 @@ class FinishClass(Published, frozen=True):
         return self.family in {"stain", "dye", "glaze"} or self.key == "toner"
 
     @property
+    def is_paint(self) -> bool:
+        """Tell whether it covers the wood with its own colour, and is itself put under a finish."""
+        return self.family == "paint"
+
+    @property
     def goes_on_last(self) -> bool:
         """Tell whether it is the very last layer, which is no coat and waits for none."""
         return self.family == "wax"

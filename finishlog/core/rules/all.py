@@ -72,6 +72,7 @@ RULES: tuple[Rule, ...] = (
     grip.unscuffed_below,
     underneath.pair,
     underneath.pair_on_wood,
+    underneath.last_chance,
     the_can.not_over,
     the_can.needs,
     the_can.not_on,

@@ -284,7 +284,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case",
         {
             "[]": "aside attempts coats joint passed_over said species standing to_come",
-            "[].coats[]": "abraded abraded_acts act container last product put_on stopped",
+            "[].coats[]": "abraded abraded_acts act container last product put_on stopped"
+            " wiped_act wiped_after_min",
             "[].standing": STANDING,
         },
     ),

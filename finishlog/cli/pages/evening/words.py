@@ -104,7 +104,8 @@ def coat_words(line: Standing) -> str:
         return ""
     before = "" if line.operation == Operation.COAT else "before "
     which = f" {line.coat} of {line.coats}" if line.coats else f", coat {line.coat}"
-    stopped = ", broken off" if line.stopped is not None else ""
+    meant = line.stopped is not None and line.on_it == line.product
+    stopped = ", broken off" if meant else ""
     return f"{before}{line.product}{which}{stopped}"
 
 

@@ -37,7 +37,7 @@ from finishlog.core.shop.names import PathName
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.coat_grid import CoatGrid, GridCell, GridLine
-    from finishlog.asks.bench.on import On
+    from finishlog.asks.bench.on import CoatLine, On
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
     from finishlog.asks.bench.why import Option, Why
@@ -275,7 +275,7 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         when = clock.words(coat.put_on)
         works = zip(coat.abraded, coat.abraded_acts, strict=True)
         said = ", ".join(f"{work} (act {act})" for work, act in works)
-        worked = f", then {said}" if said else ""
+        worked = f"{_wiped(coat)}, then {said}" if said else _wiped(coat)
         came = f" from {coat.container}" if coat.container else ""
         said = f"{coat.product}{came}, {when} (act {coat.act}){worked}"
         if coat.stopped is not None:
@@ -293,6 +293,13 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
         section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
     if answer.attempts:
         section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
+
+
+def _wiped(coat: CoatLine) -> str:
+    if coat.wiped_after_min is None:
+        return ""
+    after = length_words(timedelta(minutes=coat.wiped_after_min))
+    return f", wiped after {after} (act {coat.wiped_act})"
 
 
 def _now(line: Standing, clock: Clock) -> str:

@@ -57,15 +57,19 @@ def broken_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
 
 
 def _mended(zone: ZoneState, top: Layer) -> bool:
+    """Tell whether it was evened out: of colour its own solvent does it, all over."""
+    by = {Operation.MEND} if top.of.builds_film else {Operation.MEND, Operation.SOLVENT_WIPE}
     return any(
-        isinstance(e, Work) and e.operation is Operation.MEND
+        isinstance(e, Work) and e.operation in by
         for e in zone.entries[zone.entries.index(top.coat) :]
     )
 
 
 def _evens_it_out(top: Layer, asked: Asked, *, wet: bool) -> bool:
-    """Tell whether what is asked is what a dry one needs: scuffing, and a coat on a scuffed one."""
-    if wet or not top.of.builds_film:
+    """Tell whether what is asked is what evens it: scuffing, a coat on a scuffed one, or a wipe."""
+    if not top.of.builds_film:
+        return asked.act is Act.WIPE
+    if wet:
         return False
     return asked.act in ABRADING or (asked.act is Act.COAT and was_scuffed(top))
 

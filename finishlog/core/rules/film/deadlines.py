@@ -11,9 +11,11 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film import surplus
+from finishlog.core.film.layers import Layer
 from finishlog.core.film.surplus import is_settled
-from finishlog.core.findings import Act, Answer, Deed, Finding, Level, finding, hours
+from finishlog.core.findings import LEFT_IN_PART, Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.published.removal import removal_of
 from finishlog.core.published.species import WantsFiller
 from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
@@ -68,12 +70,13 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     "wiped-in-time",
     binds=ON_SURPLUS,
     source=COMMON_PRACTICE,
-    reads=f"{LAYERS} {_SETTLED} coat.flooded product.name product.class_key",
+    reads=f"{LAYERS} {BROKEN_OFF} {_SETTLED} coat.flooded product.name product.class_key",
 )
 def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Where no wipe is on record it is asked whether the surplus came off in time.
 
-    What was flooded on surely had one, and is tested first; what went on thin hardly had any.
+    What was flooded on surely had one, and is tested first; what went on thin hardly had any. Of
+    what was broken off nobody takes it as done: all of it stands there.
     """
     top = zone.top
     by = top.wipe_off_by() if top else None
@@ -82,9 +85,26 @@ def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     of, thin = top.coat.product_name, top.coat.flooded is False
     level = Level.NOTE if thin else Level.CAUTION
     found = finding("wiped-in-time", level, COMMON_PRACTICE, of=of)
-    if top.stands_flooded:
+    if not top.coat.is_whole:
+        again = asked.over is not None and asked.over.key == top.of.key
+        found = finding(
+            LEFT_IN_PART,
+            Level.CAUTION if again else Level.STOP,
+            COMMON_PRACTICE,
+            answer=Answer.BLOCKED,
+            of=of,
+            covered=top.coat.stopped,
+            solvent=_solvent_of(top, around),
+        )
+        found = replace(found, deed=Deed.MEND)
+    elif top.stands_flooded:
         found = finding("flooded-left", level, COMMON_PRACTICE, answer=Answer.TEST, of=of)
     yield replace(found, acts=(top.coat.act,))
+
+
+def _solvent_of(layer: Layer, around: Around) -> str:
+    """Name the mildest of what takes a film of this family up."""
+    return removal_of(layer.of.family, around.facts.removals).ladder[0]
 
 
 @rule(
@@ -137,6 +157,7 @@ def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         answer=Answer.BLOCKED if late.surely else None,
         of=late.layer.coat.product_name,
         wipe=late.wipe.act,
+        solvent=_solvent_of(late.layer, around),
         glaze="glaze" if late.layer.of.family == "glaze" else "",
         buried="" if late.layer is zone.top else "buried",
     )

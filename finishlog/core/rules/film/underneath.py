@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.damage import flaked
+from finishlog.core.film.faults import cannot_follow
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import held
 from finishlog.core.findings import Answer, Finding, Level, also, finding, hours
@@ -271,6 +272,22 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield as_you_said(word, row.reason)
     else:
         yield from _said(row, "pair-on-wood")
+
+
+@rule(
+    "last-chance",
+    binds=COAT,
+    source="facts: overcoats",
+    reads=f"{LAYERS} product.class_key product.name",
+)
+def last_chance(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Colour that holds on nothing that is about to cover it is put right before."""
+    top, over = zone.top, asked.over
+    if top is None or over is None or not (top.of.is_colour or top.of.is_paint):
+        return
+    if top.of.key != over.key and cannot_follow(over, top.of, around.facts):
+        said = finding("last-chance", source=COMMON_PRACTICE, of=top.coat.product_name)
+        yield also(said, over=over.name)
 
 
 @rule(
