@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from finishlog.cli.app import MODULES as COMMANDS
+from tests.rows import every_row
 
 PACKAGE = Path(__file__).parents[1] / "finishlog"
 FILES = sorted(PACKAGE.rglob("*.py"))
@@ -78,7 +79,7 @@ def test_nothing_is_decided_by_a_sentence():
     assert wrong == []
 
 
-@pytest.mark.parametrize(
+@every_row(
     "line",
     [
         "f.sentence == verdict.because",

@@ -8,10 +8,9 @@ from importlib import import_module
 from pathlib import Path
 from types import ModuleType
 
-import pytest
-
 from tests.cases.question import Question, set_up, untied
 from tests.cases.table import CAPABILITIES, CASES, Case
+from tests.rows import every_row
 
 HERE = Path(__file__).parent
 
@@ -34,7 +33,7 @@ def test_all_ninety_stand_in_the_table_once():
     assert len(CASES) == len({case.id for case in CASES}) == 90
 
 
-@pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
+@every_row("case", CASES, ids=lambda case: case.id)
 def test_the_table_is_true(case: Case):
     answered = not case.waits_for
     assert answered == (case.id in asked())
@@ -44,7 +43,7 @@ def test_the_table_is_true(case: Case):
     assert answered or case.waits_for in wanted
 
 
-@pytest.mark.parametrize("name", sorted(asked()))
+@every_row("name", sorted(asked()))
 def test_every_line_of_an_answered_question_and_its_trap_are_asserted(name: str):
     test, file = asked()[name]
     question: Question = getattr(file, name)
@@ -52,7 +51,7 @@ def test_every_line_of_an_answered_question_and_its_trap_are_asserted(name: str)
     assert untied(test, name, len(question.shows)) == []
 
 
-@pytest.mark.parametrize("case", [c for c in CASES if not c.waits_for], ids=lambda case: case.id)
+@every_row("case", [c for c in CASES if not c.waits_for], ids=lambda case: case.id)
 def test_nothing_is_typed_that_the_question_does_not_say(case: Case):
     test, file = asked()[case.id]
     assert set_up(test, vars(file)) == set(case.said.split())

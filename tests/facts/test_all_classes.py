@@ -10,6 +10,7 @@ import pytest
 from finishlog.core.finish.classes import Figure, FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 CLASSES = {of.key: of for of in FACTS.classes.values()}
@@ -236,7 +237,7 @@ def reaches_beyond(figure: Figure, low: float | None, high: float | None) -> boo
     return inside and bool(figure.note)
 
 
-@pytest.mark.parametrize("family", BY_FAMILY)
+@every_row("family", BY_FAMILY)
 def test_the_finishes_of_a_family_are_there(family):
     assert {key for key, of in CLASSES.items() if of.family == family} == BY_FAMILY[family]
 
@@ -246,7 +247,7 @@ def test_there_are_43_generic_finishes():
     assert set(CLASSES) == set().union(*BY_FAMILY.values())
 
 
-@pytest.mark.parametrize(("source", "key", "place", "low", "high"), ROWS)
+@every_row(("source", "key", "place", "low", "high"), ROWS)
 def test_a_class_holds_what_its_source_prints(source, key, place, low, high):
     """The figure that is used may be wider than its source, with a note; one beside it may not."""
     of = CLASSES[key]
@@ -255,7 +256,7 @@ def test_a_class_holds_what_its_source_prints(source, key, place, low, high):
     assert wider or any(is_printed(one, low, high) for one in found), found
 
 
-@pytest.mark.parametrize(("source", "key", "place", "low", "high"), ROWS)
+@every_row(("source", "key", "place", "low", "high"), ROWS)
 def test_a_stage_is_promised_no_sooner_than_any_source_has_it(source, key, place, low, high):
     if place in STAGES and (key, place, source) not in NOT_A_WAIT:
         assert CLASSES[key].stages[Stage(place)].high_h >= (low if high is None else high)

@@ -17,6 +17,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.published.cited import cited
 from finishlog.core.published.species import Condition, Species, WoodRule, rules_for_wood
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 CLASSES = {c.key: c for c in FACTS.classes.values()}
@@ -256,7 +257,7 @@ def same(found: OvercoatRule | WoodRule | None, answer: OvercoatAnswer, hours: H
     assert (found.wait and (found.wait.low_h, found.wait.high_h)) == hours
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("low", "top", "answer", "hours", "source", "hours_from"),
     [rule[1:] for rule in OVERCOATS],
     ids=[" ".join(rule[:3]) for rule in OVERCOATS],
@@ -292,9 +293,9 @@ OTHERS = [
 ]
 
 
-@pytest.mark.parametrize(("_", "low", "top", "hours", "source"), OTHERS)
+@every_row(("row", "low", "top", "hours", "source"), OTHERS)
 def test_what_another_source_asks_for_stands_beside_it(
-    _: str, low: str, top: str, hours: tuple[float, float], source: str
+    row: str, low: str, top: str, hours: tuple[float, float], source: str
 ):
     found = rule_for(FACTS.overcoats, CLASSES[low], CLASSES[top])
     assert found is not None
@@ -307,7 +308,7 @@ def test_sprayed_over_another(_: str, low: str, top: str, answer: OvercoatAnswer
     same(rule_for(FACTS.overcoats, CLASSES[low], CLASSES[top], Method.SPRAY), answer, hours)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("wood", "top", "only_with", "answer", "hours", "source"),
     [rule[1:] for rule in ON_WOOD],
     ids=[" ".join(rule[:3]) for rule in ON_WOOD],
@@ -448,7 +449,7 @@ HELD_ELSEWHERE: dict[str, Callable[[], None]] = {
 }
 
 
-@pytest.mark.parametrize("number", HELD_ELSEWHERE)
+@every_row("number", HELD_ELSEWHERE)
 def test_what_a_class_a_glue_or_the_air_holds(number: str):
     HELD_ELSEWHERE[number]()
 
@@ -459,7 +460,7 @@ def test_all_seventy_are_held():
 
 
 # What makes a forbidden pair right, as the table's column of barriers has it.
-@pytest.mark.parametrize(
+@every_row(
     ("low", "top", "barrier"),
     [
         ("wiping-stain", "waterborne-clear", {"shellac-2lb", "vinyl-sealer"}),

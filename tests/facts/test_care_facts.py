@@ -9,6 +9,7 @@ import pytest
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.published.care import CareKind, CareRule
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 RULES = FACTS.care.rules
@@ -19,18 +20,18 @@ def of_kind(kind: CareKind) -> list[CareRule]:
     return [rule for rule in RULES if rule.kind is kind]
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.text[:30])
+@every_row("rule", RULES, ids=lambda rule: rule.text[:30])
 def test_a_rule_names_finishes_that_there_are(rule: CareRule):
     known = {of.key for of in CLASSES} | {of.family for of in CLASSES}
     assert rule.on <= known
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.text[:30])
+@every_row("rule", RULES, ids=lambda rule: rule.text[:30])
 def test_a_rule_has_its_source(rule: CareRule):
     assert rule.source in FACTS.sources or rule.source == COMMON_PRACTICE
 
 
-@pytest.mark.parametrize("rule", of_kind(CareKind.NEVER), ids=lambda rule: rule.text[:30])
+@every_row("rule", of_kind(CareKind.NEVER), ids=lambda rule: rule.text[:30])
 def test_never_has_no_term(rule: CareRule):
     assert not re.search(r"\b(until|after|before|days?|weeks?|months?|hours?)\b", rule.text)
 
@@ -43,7 +44,7 @@ def test_no_two_lines_say_the_same():
     assert len({rule.text for rule in RULES}) == len(RULES)
 
 
-@pytest.mark.parametrize("of", [c for c in CLASSES if c.topcoat], ids=lambda of: of.key)
+@every_row("of", [c for c in CLASSES if c.topcoat], ids=lambda of: of.key)
 def test_every_topcoat_has_a_way_to_care_for_it_and_something_never_to_do(of):
     kinds = [rule.kind for rule in RULES if rule.holds_on(of, None)]
     assert kinds.count(CareKind.NEVER) >= 2

@@ -10,6 +10,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 LABEL_C = 23
@@ -64,7 +65,7 @@ def pace(key: str, temperature_c: float) -> float:
     return carrier.pressure(temperature_c) / carrier.pressure(LABEL_C)
 
 
-@pytest.mark.parametrize(("key", "t"), POINTS)
+@every_row(("key", "t"), POINTS)
 def test_the_ratio_to_label_air_agrees_with_perry(key, t):
     assert pace(key, t) == pytest.approx(PERRY[key][t] / PERRY[key][LABEL_C], rel=WITHIN[key])
 

@@ -13,6 +13,7 @@ import pytest
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Range
 from finishlog.core.published.cited import by_ids
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 Reading = tuple[float, float] | None
@@ -83,7 +84,7 @@ def test_every_class_has_its_row():
     assert set(READINGS) == set(FACTS.classes)
 
 
-@pytest.mark.parametrize("key", READINGS)
+@every_row("key", READINGS)
 def test_spread_and_film_are_the_readings_in_si(key):
     of, (spread, film, _, _) = FACTS.finish_class(key), READINGS[key]
     assert (of.spread_m2_per_l is None) == (spread is None)
@@ -92,7 +93,7 @@ def test_spread_and_film_are_the_readings_in_si(key):
     assert film is None or same(of.wet_film_um, film, UM, 0.005)
 
 
-@pytest.mark.parametrize("key", [k for k, row in READINGS.items() if row[2]])
+@every_row("key", [k for k, row in READINGS.items() if row[2]])
 def test_solids_by_volume_are_from_memory_and_say_so(key):
     solids = FACTS.finish_class(key).solids_vol_pct
     assert same(solids, READINGS[key][2], 1, 1e-9)
@@ -100,7 +101,7 @@ def test_solids_by_volume_are_from_memory_and_say_so(key):
     assert solids.source == FROM_MEMORY
 
 
-@pytest.mark.parametrize("key", [k for k, row in READINGS.items() if row[3]])
+@every_row("key", [k for k, row in READINGS.items() if row[3]])
 def test_what_is_open_keeps_no_longer_than_the_reading(key):
     keeps, months = FACTS.finish_class(key).shelf_opened_d, READINGS[key][3]
     assert keeps is not None

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from itertools import combinations
 
-import pytest
 from msgspec import structs
 
 from finishlog.core.finish.classes import (
@@ -24,6 +23,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.published.cited import by_ids
 from finishlog.core.published.find import find_called
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 from tests.stage_order import NOT_LATER_THAN, implied_by
 
 FACTS = load_facts()
@@ -38,7 +38,7 @@ FAMILIES = {
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 ENDS = ("low_h", "typical_h", "high_h")
 
-each_class = pytest.mark.parametrize("of", CLASSES, ids=KEYS)
+each_class = every_row("of", CLASSES, ids=KEYS)
 
 
 def figures_of(of: FinishClass) -> Iterator[Figure]:

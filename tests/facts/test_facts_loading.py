@@ -15,6 +15,7 @@ from finishlog.core.published.find import find_called
 from finishlog.facts.compile import compiled
 from finishlog.facts.load import COMPILED, load_facts
 from finishlog.facts.read import read_facts
+from tests.rows import every_row
 from tests.spoilt import read_spoilt
 
 FACTS = load_facts()
@@ -125,7 +126,7 @@ def test_a_start_loads_no_reader():
     assert done.stdout.strip() == "['finishlog.facts.load']"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "means"),
     [
         ("shellac", {"shellac-2lb"}),

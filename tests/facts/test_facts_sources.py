@@ -14,6 +14,7 @@ from finishlog.core.published.cited import cited
 from finishlog.core.published.sources import Seen
 from finishlog.facts.load import load_facts
 from finishlog.facts.read import DATA as FOLDER
+from tests.rows import every_row
 
 FACTS = load_facts()
 FILES = sorted(FOLDER.rglob("*.toml"))
@@ -121,7 +122,7 @@ def test_a_bare_value_stands_in_a_table_whose_name_has_the_unit():
         check(data, "")
 
 
-@pytest.mark.parametrize("file", DATA)
+@every_row("file", DATA)
 def test_no_web_address_and_no_trade_mark_appears(file):
     web = r"https?:|www\.|\b[a-z0-9-]+\.(com|org|net|info|gov|edu|mil|ca|co|uk|de|io)\b"
     mark = r"[®™©]|\b(Inc|Ltd|LLC|GmbH|Corp|Company|Brand)\b"
@@ -130,7 +131,7 @@ def test_no_web_address_and_no_trade_mark_appears(file):
         assert not re.search(mark, text)
 
 
-@pytest.mark.parametrize("file", [file for file in DATA if file != "sources.toml"])
+@every_row("file", [file for file in DATA if file != "sources.toml"])
 def test_no_name_that_might_be_a_brand_appears(file):
     """Inside a sentence only published handbooks, bodies and units begin with a capital."""
     for text in texts_of(file):

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from finishlog.acts.film.fault import MENDED, fault_word
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
@@ -14,11 +12,12 @@ from finishlog.core.log.words import FaultKind
 from finishlog.core.published.fault_kinds import Evidence, KnownFault
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 FAMILIES = {of.family for of in FACTS.classes.values()} | set(FACTS.classes)
-EVERY = pytest.mark.parametrize("fault", FACTS.faults, ids=lambda f: f.kind.value)
+EVERY = every_row("fault", FACTS.faults, ids=lambda f: f.kind.value)
 
 
 def test_every_kind_is_told():
@@ -80,7 +79,7 @@ def test_every_evidence_can_be_looked_for_but_one():
     assert set(Evidence) - set(LOOKS) == {Evidence.UNSEEN}
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "kind"),
     [
         ("sag", FaultKind.RUN),

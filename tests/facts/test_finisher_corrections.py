@@ -13,6 +13,7 @@ import pytest
 from finishlog.core.finish.classes import FinishClass, Mechanism, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 CLASSES = {of.key: of for of in FACTS.classes.values()}
@@ -73,7 +74,7 @@ def test_what_may_be_turned_may_not_be_clamped_yet(name, hours):
 
 
 # Common practice: stacked with separators first, packed under pressure and wrap later.
-@pytest.mark.parametrize("of", [c for c in CLASSES.values() if c.topcoat], ids=lambda c: c.key)
+@every_row("of", [c for c in CLASSES.values() if c.topcoat], ids=lambda c: c.key)
 def test_what_may_be_stacked_with_separators_may_not_be_packed_yet(of):
     assert of.stages[Stage.PACK].high_h > of.stages[Stage.STACK].high_h
 
@@ -138,7 +139,7 @@ def test_a_cold_first_night_is_damage_for_what_coalesces_or_cross_links_and_a_pa
 
 
 # Common practice.
-@pytest.mark.parametrize("of", family("oil", "oil-varnish"), ids=lambda c: c.key)
+@every_row("of", family("oil", "oil-varnish"), ids=lambda c: c.key)
 def test_oil_and_oil_varnish_stay_out_of_closed_cases(of):
     assert any("closed cases" in note for note in of.notes)
 
@@ -151,7 +152,7 @@ def test_whatever_may_hold_a_drying_oil_counts_as_heating_in_rags():
 
 
 # Trade questions and answers on blush: 65 % RH for shellac and lacquer.
-@pytest.mark.parametrize("of", family("shellac", "lacquer", "washcoat"), ids=lambda c: c.key)
+@every_row("of", family("shellac", "lacquer", "washcoat"), ids=lambda c: c.key)
 def test_shellac_and_lacquer_stop_at_65_percent_humidity(of):
     limits = of.limits
     assert limits.max_rh_pct.value == limits.blush_rh_pct.value == 65

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import pytest
-
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure
 from finishlog.core.published.glues import Glue
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 MIN = 1 / 60
 SECOND = MIN / 60
 
-each_glue = pytest.mark.parametrize("glue", FACTS.glues, ids=lambda g: g.key)
+each_glue = every_row("glue", FACTS.glues, ids=lambda g: g.key)
 
 
 def glue(name: str) -> Glue:
@@ -71,12 +70,12 @@ CLAMPED = [
 ]
 
 
-@pytest.mark.parametrize(("name", "low_h", "high_h", "source"), OPEN)
+@every_row(("name", "low_h", "high_h", "source"), OPEN)
 def test_how_long_a_joint_stays_open(name: str, low_h: float, high_h: float, source: str):
     assert (round(low_h, 4), round(high_h, 4), source) in readings(glue(name).open)
 
 
-@pytest.mark.parametrize(("name", "low_h", "high_h", "source"), CLAMPED)
+@every_row(("name", "low_h", "high_h", "source"), CLAMPED)
 def test_how_long_the_clamps_stay_on(name: str, low_h: float, high_h: float, source: str):
     assert (round(low_h, 4), round(high_h, 4), source) in readings(glue(name).clamp)
 

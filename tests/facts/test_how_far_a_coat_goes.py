@@ -13,6 +13,7 @@ import pytest
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
 from finishlog.core.published.cited import cited
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 CLASSES = {of.key: of for of in FACTS.classes.values()}
@@ -76,7 +77,7 @@ TRADE = {
     "bleach-chlorine": Row((150, 250), None, None, (12, 24)),
     "pigmented-shellac": Row((350, 450), (3, 4), (28, 35), (12, 36)),
 }
-each = pytest.mark.parametrize(("key", "row"), TRADE.items(), ids=TRADE)
+each = every_row(("key", "row"), TRADE.items(), ids=TRADE)
 
 
 def agrees(held: Range | None, printed: Ends, factor: float = 1) -> bool:
@@ -211,7 +212,7 @@ def measured() -> list[FinishClass]:
     return [of for of in CLASSES.values() if of.spread_m2_per_l and of.wet_film_um]
 
 
-@pytest.mark.parametrize("of", measured(), ids=lambda c: c.key)
+@every_row("of", measured(), ids=lambda c: c.key)
 def test_no_film_is_thicker_than_the_liquid_that_made_it(of):
     assert of.spread_m2_per_l.low * of.wet_film_um.low <= 1000
 
@@ -219,7 +220,7 @@ def test_no_film_is_thicker_than_the_liquid_that_made_it(of):
 BRUSHED = ("alkyd-varnish", "oil-polyurethane", "spar-varnish", "oil-enamel", "latex-enamel")
 
 
-@pytest.mark.parametrize("key", [*BRUSHED, "waterborne-clear", "shellac-2lb", "milk-paint"])
+@every_row("key", [*BRUSHED, "waterborne-clear", "shellac-2lb", "milk-paint"])
 def test_what_is_brushed_and_not_wiped_leaves_the_film_that_its_spread_says(key):
     spread, wet = CLASSES[key].spread_m2_per_l, CLASSES[key].wet_film_um
     thin, thick = 1000 / spread.high, 1000 / spread.low

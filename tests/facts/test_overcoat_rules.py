@@ -23,6 +23,7 @@ from finishlog.core.finish.overcoat import (
 )
 from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 RULES = FACTS.overcoats
@@ -56,7 +57,7 @@ def waits(under: str, top: str) -> tuple[float, float]:
     return rule.wait.low_h, rule.wait.high_h
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+@every_row("rule", RULES, ids=lambda r: r.id)
 def test_a_rule_names_what_exists_and_says_why(rule):
     assert {*rule.under, *rule.over} <= WORDS
     assert set(rule.barrier) <= set(CLASSES)
@@ -79,7 +80,7 @@ def test_of_several_sources_the_longest_binds():
     )
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+@every_row("rule", RULES, ids=lambda r: r.id)
 def test_a_rule_about_what_is_buried_says_what_lifts_it(rule):
     if rule.lifted_by is LiftedBy.BARRIER:
         assert rule.barrier
@@ -138,7 +139,7 @@ def test_rules_have_names_of_their_own():
     assert len({r.id for r in RULES}) == len(RULES)
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+@every_row("rule", RULES, ids=lambda r: r.id)
 def test_what_is_forbidden_or_wants_a_barrier_comes_with_a_remedy(rule):
     if rule.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER, OvercoatAnswer.TEST}:
         assert rule.remedy
@@ -158,12 +159,12 @@ def test_between_two_bleaches_goes_plenty_of_water():
     assert "plenty of water" in rule.remedy
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+@every_row("rule", RULES, ids=lambda r: r.id)
 def test_every_rule_decides_some_pair(rule):
     assert rule in ON_WOOD or rule in DECIDING
 
 
-@pytest.mark.parametrize("low", CLASSES)
+@every_row("low", CLASSES)
 def test_no_two_rules_claim_a_pair_with_the_same_right(low):
     for top in set(CLASSES) - {low}:
         ranks = []
@@ -175,7 +176,7 @@ def test_no_two_rules_claim_a_pair_with_the_same_right(low):
         assert len(ranks) == len(set(ranks)), top
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: r.id)
+@every_row("rule", RULES, ids=lambda r: r.id)
 def test_a_barrier_may_itself_go_on_and_carry_the_overcoat(rule):
     for (low, top), deciding in BY_HAND.items():
         if deciding is rule:
@@ -263,7 +264,7 @@ def test_varnish_over_lacquer_or_waterborne_holds_by_the_scuff(low):
 
 
 # Architectural specifications of the period; Woodworking magazine, oily exotic woods.
-@pytest.mark.parametrize("top", [key for key in CLASSES if key != "paste-wax"])
+@every_row("top", [key for key in CLASSES if key != "paste-wax"])
 def test_nothing_goes_over_wax(top):
     assert answer("paste-wax", top) is OvercoatAnswer.AVOID
 
@@ -297,7 +298,7 @@ def test_wax_is_kept_off_bare_wood():
 FILMS = [c.key for c in CLASSES.values() if c.builds_film and c.family not in {"oil", "paint"}]
 
 
-@pytest.mark.parametrize("low", FILMS)
+@every_row("low", FILMS)
 def test_oil_does_not_mend_a_film(low):
     assert answer(low, "boiled-linseed-oil") is OvercoatAnswer.AVOID
 

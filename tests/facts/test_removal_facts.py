@@ -7,6 +7,7 @@ import pytest
 from finishlog.core.findings import Level
 from finishlog.core.published.removal import removal_finding, removal_of
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 from tests.worded_in import remedy
 
 FACTS = load_facts()
@@ -19,7 +20,7 @@ def test_a_family_stands_in_one_ladder_only_and_is_one_that_there_is():
     assert set(named) <= FAMILIES
 
 
-@pytest.mark.parametrize("family", sorted(FAMILIES))
+@every_row("family", sorted(FAMILIES))
 def test_every_family_comes_off_somehow(family: str):
     finding = removal_finding(family, FACTS.removals)
     assert finding.level is Level.NOTE

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 NOTES = FACTS.notes
@@ -71,7 +71,7 @@ def test_the_first_note_of_bleach_is_the_gas():
 
 # What a note must say, in order: 40 CFR 745 and 751, 16 CFR 1303, 21 CFR 175.300, ASTM F963, IARC
 # monograph 62, 29 CFR 1910.106 and .107, NIOSH pocket guide, NIOSH alerts, 40 CFR 261.4.
-@pytest.mark.parametrize(
+@every_row(
     ("hazard", "words"),
     [
         ("lead", ("1978", "test before", "certified")),

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 SAYS = re.compile(r"(\d{3})(?: to (\d{3}))? grit")
@@ -24,7 +23,7 @@ def test_most_classes_say_which_paper():
     assert len(TOLD) >= 20
 
 
-@pytest.mark.parametrize("key", TOLD)
+@every_row("key", TOLD)
 def test_what_a_class_says_is_never_a_caution(key: str):
     allowed = FACTS.preparation.grit_between(FACTS.finish_class(key))
     assert allowed is not None
@@ -32,7 +31,7 @@ def test_what_a_class_says_is_never_a_caution(key: str):
     assert max(TOLD[key]) <= allowed.high
 
 
-@pytest.mark.parametrize("key", TOLD)
+@every_row("key", TOLD)
 def test_a_caution_begins_within_two_or_three_grades(key: str):
     """P150 to P180 before P220 (common practice), and no grain wider than a whole film is thick."""
     allowed = FACTS.preparation.grit_between(FACTS.finish_class(key))

@@ -7,6 +7,7 @@ import pytest
 from finishlog.core.finish.classes import Figure, FinishClass, Limit
 from finishlog.core.finish.stages import Stage
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 SHELLAC = FACTS.finish_class("shellac-2lb")
@@ -136,14 +137,12 @@ def test_paste_wax_is_buffed_after_half_an_hour_to_an_hour():
 
 # Finishing-education page on packing and stacking: at least 48 h before stacking; about 30 days
 # until fully hard.
-@pytest.mark.parametrize("key", list(FACTS.classes))
+@every_row("key", list(FACTS.classes))
 def test_48_h_before_stacking_stands_in_every_class(key):
     assert stage(FACTS.finish_class(key), Stage.STACK, "pack-and-stack").low_h == 48
 
 
-@pytest.mark.parametrize(
-    "of", [c for c in FACTS.classes.values() if c.topcoat], ids=lambda c: c.key
-)
+@every_row("of", [c for c in FACTS.classes.values() if c.topcoat], ids=lambda c: c.key)
 def test_no_topcoat_is_promised_to_stack_before_48_h_nor_to_pack_before_it_stacks(of):
     assert of.stages[Stage.STACK].high_h >= 48
     assert of.stages[Stage.PACK].high_h >= of.stages[Stage.STACK].high_h
@@ -216,7 +215,7 @@ def value(limit: Limit | None) -> float:
 # US Army TM 55-1500-345-23: 50 to 90 °F, at most 75 % RH where a coating gives no limits of its
 # own. Common practice: what cross-links wants 65 °F, waterborne and latex 55 °F, and post-catalysed
 # lacquer at most 85 °F.
-@pytest.mark.parametrize("of", FACTS.classes.values(), ids=lambda c: c.key)
+@every_row("of", FACTS.classes.values(), ids=lambda c: c.key)
 def test_nothing_is_coated_outside_50_to_90_f(of):
     least = {"conversion-varnish": 65, "lacquer-postcatalysed": 65}
     least |= dict.fromkeys(("waterborne-clear", "waterborne-two-part", "latex-enamel"), 55)

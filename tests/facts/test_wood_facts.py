@@ -15,6 +15,7 @@ from finishlog.core.published.species import (
     rules_for_wood,
 )
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 WOODS = {s.key: s for s in FACTS.species}
@@ -22,7 +23,7 @@ CLASSES = {c.key: c for c in FACTS.classes.values()}
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 TRAITS = {"any", "oily", "blotches", "pitchy", "tannin", "low-tannin"}
 
-each_wood = pytest.mark.parametrize("wood", FACTS.species, ids=lambda s: s.key)
+each_wood = every_row("wood", FACTS.species, ids=lambda s: s.key)
 
 
 def on(wood: str, top: str, *conditions: Condition) -> dict[str, OvercoatAnswer]:
@@ -75,7 +76,7 @@ def test_semi_ring_porous_woods_may_want_filler(key):
 
 
 # Wood Handbook, table 16-1.
-@pytest.mark.parametrize(
+@every_row(
     "key",
     ["cherry", "maple", "birch", "beech", "alder", "aspen", "basswood", "sweetgum", "poplar"],
 )
@@ -108,7 +109,7 @@ def test_where_the_tannin_is_not_known_both_cautions_hold():
 
 
 # Woodworking magazine, April 2004.
-@pytest.mark.parametrize(
+@every_row(
     "key",
     ["pine", "spruce", "fir", "aspen", "poplar", "alder", "cherry", "birch", "soft-maple"],
 )
@@ -214,7 +215,7 @@ def test_the_worked_example_of_the_handbook():
 
 
 # Wood Handbook, table 4-3, total shrinkage in percent: about 28.5 times the coefficient.
-@pytest.mark.parametrize(
+@every_row(
     ("key", "radial_pct", "tangential_pct"),
     [
         ("alder", 4.4, 7.3),
@@ -252,7 +253,7 @@ def test_one_wood_read_alone_is_the_one_read_with_all(wood):
         assert load_facts().species_named(f" {word.upper()} ") == wood
 
 
-@pytest.mark.parametrize("rule", FACTS.wood_rules, ids=lambda r: r.id)
+@every_row("rule", FACTS.wood_rules, ids=lambda r: r.id)
 def test_a_rule_names_what_exists_and_says_what_to_do(rule):
     assert set(rule.wood) <= TRAITS | set(WOODS)
     assert set(rule.over) <= {*CLASSES, *(c.family for c in CLASSES.values()), ANY}

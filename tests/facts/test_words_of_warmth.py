@@ -6,10 +6,9 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 import finishlog
 from finishlog.core.findings import NO_FLAME
+from tests.rows import every_row
 
 PACKAGE = Path(finishlog.__file__).parent
 # "Warm the room", "warm it", "in a warm room", "dry warm air"; not a cause, "warm air closed it".
@@ -31,7 +30,7 @@ def sentences() -> Iterator[tuple[str, str]]:
                 yield f"{file.name}:{number + 1}", " ".join(lines[number : number + 2])
 
 
-@pytest.mark.parametrize(("where", "said"), [*sentences()])
+@every_row(("where", "said"), [*sentences()])
 def test_no_advice_to_warm_stands_alone(where: str, said: str):
     assert NOT_WITH.search(said), where
 

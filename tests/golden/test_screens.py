@@ -29,14 +29,14 @@ from run import furnished
 from terminal_session import shown
 from test_json_contract import _commands
 
+from tests.rows import every_row
+
 TONE = re.compile(r"\x1b\[[0-9;]*m")
 # Bold and dim are no colour; 30-37, 38, 40-47, 48, 90-107 are.
 COLOUR = re.compile(r"\x1b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9\d|10[0-7])(?:;\d+)*m")
 GROUPS = tuple(dict.fromkeys(group_of(line) for line in lines()))
 ASKED = [*((seen, line) for line in lines()), *((seen_after_the_demo, x) for x in AFTER_THE_DEMO)]
-every_screen = pytest.mark.parametrize(
-    "asked", ASKED, ids=[f"{ask.__name__}: {line}" for ask, line in ASKED]
-)
+every_screen = every_row("asked", ASKED, ids=[f"{ask.__name__}: {line}" for ask, line in ASKED])
 
 
 def _same_as_kept(name: str, found: str) -> None:

@@ -24,6 +24,7 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.air.usual_day import UsualDay, UsualHour
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 BERLIN = ZoneInfo("Europe/Berlin")
 # A Tuesday, 21:05 on the wall.
@@ -42,7 +43,7 @@ def span(text: str, now: datetime = EVENING) -> str:
     return f"{first:%d %H:%M} to {last:%d %H:%M}"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("tonight 16 till 23", "24 16:00 to 24 23:00"),

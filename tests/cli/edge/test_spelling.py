@@ -17,6 +17,7 @@ from finishlog.core.commands import Do
 from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Temperature, Units
+from tests.rows import every_row
 
 PACKAGE = Path(__file__).parents[3] / "finishlog"
 # Where sentences carry commands as data: below the terminal, and in the words of the rules.
@@ -65,7 +66,7 @@ def _calls() -> Iterator[tuple[str, Do, int, dict[str, bool]]]:
 CALLS = list(_calls())
 
 
-@pytest.mark.parametrize("do", Do, ids=lambda do: do.name)
+@every_row("do", Do, ids=lambda do: do.name)
 def test_everything_that_may_be_told_is_a_command(do):
     assert _typer(do).name == called(do).split()[-1]
 
@@ -80,9 +81,7 @@ def test_nothing_may_be_told_that_no_sentence_tells():
     assert named == {do.name for do in Do}
 
 
-@pytest.mark.parametrize(
-    ("where", "do", "words", "options"), CALLS, ids=[f"{c[0]}-{c[1].name}" for c in CALLS]
-)
+@every_row(("where", "do", "words", "options"), CALLS, ids=[f"{c[0]}-{c[1].name}" for c in CALLS])
 def test_a_command_in_a_sentence_is_read_by_the_command_that_it_names(where, do, words, options):
     parser = _typer(do).make_parser(_typer(do).context_class(_typer(do)))
     known = {
@@ -101,7 +100,7 @@ def test_what_a_label_says_is_an_option_of_its_stage(stage):
     assert spelt(Do.PRODUCT_LABEL.option(**{stage.value: True})) in known
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("told", "read"),
     [
         (Do.UNDO(12), "finishlog undo 12"),

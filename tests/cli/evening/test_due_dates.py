@@ -9,12 +9,13 @@ import pytest
 
 from finishlog.cli.typed.times.moments import due_moment
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 LONDON = ZoneInfo("Europe/London")
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=LONDON)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "due"),
     [
         ("Sat 5 Dec", "2026-12-05 23:59"),

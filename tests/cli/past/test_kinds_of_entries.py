@@ -5,8 +5,6 @@ from __future__ import annotations
 from inspect import signature
 from string import Formatter
 
-import pytest
-
 from finishlog.asks.look.entry_words import NO_AND_YES, WORDINGS, deed_words
 from finishlog.cli.commands.work.corrections import amend
 from finishlog.core.log.entries import (
@@ -21,6 +19,7 @@ from finishlog.core.log.entries import (
 from finishlog.core.log.fields import Declared, fields_of
 from finishlog.core.log.kinds import OF_THE_WORK
 from finishlog.core.log.words import ContainerDeed
+from tests.rows import every_row
 
 # What a line of the history leaves out, and where it is told.
 UNSAID = {
@@ -45,14 +44,12 @@ def said(kind: type[AnyEntry]) -> set[str]:
     return {name for bit in WORDINGS[kind] for _, name, _, _ in Formatter().parse(bit) if name}
 
 
-@pytest.mark.parametrize("kind", OF_THE_WORK.values(), ids=OF_THE_WORK)
+@every_row("kind", OF_THE_WORK.values(), ids=OF_THE_WORK)
 def test_a_kind_has_one_wording_and_it_says_fields_of_the_kind(kind: type[AnyEntry]):
     assert said(kind) <= {field.name for field in fields_of(kind)}
 
 
-@pytest.mark.parametrize(
-    ("kind", "field"), DECLARED, ids=[f"{k.__name__}.{f.name}" for k, f in DECLARED]
-)
+@every_row(("kind", "field"), DECLARED, ids=[f"{k.__name__}.{f.name}" for k, f in DECLARED])
 def test_a_field_is_said_or_told_elsewhere(kind: type[AnyEntry], field: Declared):
     assert (field.name in said(kind)) != ((kind, field.name) in UNSAID)
     if field.name in said(kind) and field.type is bool:

@@ -25,6 +25,7 @@ from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import Room, Shop
 from finishlog.errors import UsageFault
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 from tests.worded_in import in_si
 
 
@@ -217,7 +218,7 @@ def test_movement_makes_no_database(tmp_path: Path):
     assert not program.database.exists()
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "mm", "unit"),
     [
         # NIST SP 811, appendix B: an inch is 25.4 mm, a foot 304.8 mm.
@@ -235,7 +236,7 @@ def test_widths_as_people_type_them(typed: str, mm: float, unit: Length):
     assert width(typed) == (pytest.approx(mm), unit)
 
 
-@pytest.mark.parametrize("typed", ["", "wide", "300", "3 kg", "0 mm", "-3 mm", "9 um", "1000 m"])
+@every_row("typed", ["", "wide", "300", "3 kg", "0 mm", "-3 mm", "9 um", "1000 m"])
 def test_no_width_is_refused(typed: str):
     with pytest.raises(UsageFault):
         width(typed)

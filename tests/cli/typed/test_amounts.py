@@ -13,6 +13,7 @@ from finishlog.cli.typed.figures.amounts import (
 )
 from finishlog.core.measure.units import Volume, Weight
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 
 def grams(typed: str) -> float:
@@ -26,7 +27,7 @@ def refused(read, typed, *more) -> tuple[str, str]:
     return fault.value.message, fault.value.hint
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "litres"),
     [
         ("250 ml", 0.25),
@@ -118,9 +119,7 @@ def test_what_is_unlikely_is_read_when_it_is_insisted_on(read, typed, insisted):
     assert read(insisted) > 0
 
 
-@pytest.mark.parametrize("read", [volume, amount, film, cut])
-@pytest.mark.parametrize(
-    "typed", ["", "some", "-2 L", "0 ml", "1/0 qt", "1 imp pint", "99999 gal!"]
-)
+@every_row("read", [volume, amount, film, cut])
+@every_row("typed", ["", "some", "-2 L", "0 ml", "1/0 qt", "1 imp pint", "99999 gal!"])
 def test_what_cannot_be_read_is_refused_with_what_to_type(read, typed):
     assert refused(read, typed)[1].startswith("type ")

@@ -23,6 +23,7 @@ from finishlog.core.measure.units import (
 from finishlog.core.published.species import face_wood
 from finishlog.errors import UsageFault
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 
@@ -32,7 +33,7 @@ def shop(tmp_path: Path) -> Finishlog:
     return furnished(tmp_path)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "begins", "ends"),
     [
         ("18:00-23:00", "18:00", "23:00"),

@@ -8,9 +8,10 @@ import pytest
 
 from finishlog.cli.typed.times.durations import Hours, duration, hours, minutes
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "low", "high"),
     [
         ("4h", 4, 4),
@@ -36,7 +37,7 @@ def test_the_waits_of_a_label(typed, low, high):
     assert hours(typed) == Hours(low, high)
 
 
-@pytest.mark.parametrize("typed", ["4", "", "4x", "0h", "-4h", "500d", "1:30", "6-4h", "h", "4-h"])
+@every_row("typed", ["4", "", "4x", "0h", "-4h", "500d", "1:30", "6-4h", "h", "4-h"])
 def test_what_is_no_wait_is_refused(typed):
     with pytest.raises(UsageFault):
         hours(typed)
@@ -50,11 +51,11 @@ def test_thirty_m_is_never_months(read):
         assert fault.value.hint.startswith("type 30min")
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "days"),
     [("3mo", "90d"), ("3 months", "90d"), ("1 year", "365d"), ("half a year", "182d")],
 )
-@pytest.mark.parametrize("read", [hours, duration])
+@every_row("read", [hours, duration])
 def test_months_are_refused_for_days(read, typed, days):
     with pytest.raises(UsageFault, match="no one length") as fault:
         read(typed)
@@ -84,7 +85,7 @@ def test_thirty_months_on_a_label_are_not_read_however_they_are_typed():
             hours(typed)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("40min", timedelta(minutes=40)),

@@ -18,11 +18,12 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.measure.quantities import worded
 from finishlog.core.measure.units import Temperature, Units
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 C, F = Temperature.CELSIUS, Temperature.FAHRENHEIT
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "unit", "celsius"),
     [
         ("17.2C", C, 17.2),
@@ -72,7 +73,7 @@ def test_what_no_shop_can_be_is_not_read_however_it_is_insisted_on(typed):
     assert "!" not in fault.value.hint
 
 
-@pytest.mark.parametrize("typed", ["200F", "-30C", "50.1C", "-20.1", "abc", "", "58%", "17.2K"])
+@every_row("typed", ["200F", "-30C", "50.1C", "-20.1", "abc", "", "58%", "17.2K"])
 def test_no_temperature_of_a_shop_is_refused(typed):
     with pytest.raises(UsageFault) as fault:
         temperature(typed, C)
@@ -104,7 +105,7 @@ def test_drier_than_a_gauge_can_tell_is_asked():
     assert humidity("3%!") == 3
 
 
-@pytest.mark.parametrize(
+@every_row(
     "typed",
     [
         *("17.2C 58%", "58% 17.2C", "17.2 58", "17,2 58", "17.2C,58%", "17.2 °C, 58 % RH"),

@@ -10,6 +10,7 @@ import pytest
 from finishlog.cli.typed.times.moments import moment
 from finishlog.core.log.when import Sureness, When
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 LONDON = ZoneInfo("Europe/London")
 EXACT, ABOUT, PART = Sureness
@@ -40,7 +41,7 @@ def refused(typed: str, now: datetime = NOW, **options) -> tuple[str, str]:
     return fault.value.message, fault.value.hint
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("now", "2026-11-24 21:05"),
@@ -67,7 +68,7 @@ def test_a_time_of_the_clock(typed, meant):
     assert read(typed) == (meant, meant, EXACT)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("2h ago", "2026-11-24 19:05"),
@@ -85,7 +86,7 @@ def test_so_long_ago_and_m_is_minutes(typed, meant):
     assert read(typed) == (meant, meant, EXACT)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "first", "last"),
     [
         ("this morning", "2026-11-24 06:00", "2026-11-24 12:00"),
@@ -139,7 +140,7 @@ def test_hours_that_make_no_span_are_refused(typed, said):
     assert said in refused(typed)[0]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "first", "last"),
     [
         ("yesterday", "2026-11-23 00:00", "2026-11-24 00:00"),
@@ -175,7 +176,7 @@ def test_about_is_a_quarter_of_an_hour_either_way(typed, first, last):
     assert read(typed) == (first, last, ABOUT)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("2026-11-24 19:30", "2026-11-24 19:30"),
@@ -231,7 +232,7 @@ def test_a_date_without_a_year_is_the_nearest_one(typed, now, year):
     assert when.earliest.astimezone(LONDON).year == year
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "first", "last"),
     [
         # The person's day lasts until 04:00.
@@ -300,7 +301,7 @@ def test_months_ago_is_no_day(typed):
     assert refused(typed) == (f"{typed!r} is no one day", "type a date like 2026-11-24")
 
 
-@pytest.mark.parametrize(
+@every_row(
     "typed",
     [
         # dateutil alone would fill in what is missing here, silently.

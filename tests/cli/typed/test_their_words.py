@@ -22,6 +22,7 @@ from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import FaceKind, Shop
 from finishlog.core.shop.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word
 from finishlog.errors import Ambiguous
+from tests.rows import every_row
 
 EVERY_WORD = [(kind, word) for kind, words in SAID_AS.items() for word in words]
 CLEAR = [(kind, word) for kind, word in EVERY_WORD if len(SAID_AS[kind][word]) == 1]
@@ -52,7 +53,7 @@ def test_every_kind_has_words_and_every_one_of_ours_means_itself():
                 assert meant(kind, each.value) == (each,)
 
 
-@pytest.mark.parametrize("word", of(Operation))
+@every_row("word", of(Operation))
 def test_work_is_understood_by_what_people_call_it(word: str):
     nothing = Shop((), (), {}, {}, ShopHours((), "UTC"))
     assert work_or_product(nothing, word.replace("-", " ")) == (SAID_AS[Operation][word][0], None)
@@ -67,12 +68,12 @@ def test_it_is_logged_and_stands_in_steps_as_ours(shop: Finishlog):
     assert shown == [SAID_AS[Operation][word][0].value for word in words]
 
 
-@pytest.mark.parametrize("word", of(Found))
+@every_row("word", of(Found))
 def test_a_check_is_understood(word: str):
     assert found_word(word) is SAID_AS[Found][word][0]
 
 
-@pytest.mark.parametrize("word", of(RagsDeed))
+@every_row("word", of(RagsDeed))
 def test_what_was_done_with_rags_is_understood(word: str):
     assert deed_word(word) is SAID_AS[RagsDeed][word][0]
 
@@ -85,18 +86,18 @@ def test_no_word_that_leaves_rags_dangerous_counts_as_dealt_with(shop: Finishlog
         assert "spread, water, lifted, can, stiff, gone" in refused.err
 
 
-@pytest.mark.parametrize("word", of(Outcome))
+@every_row("word", of(Outcome))
 def test_how_it_came_out_is_understood(word: str):
     assert outcome_word(word) is SAID_AS[Outcome][word][0]
 
 
-@pytest.mark.parametrize("word", of(FaceKind))
+@every_row("word", of(FaceKind))
 def test_what_a_face_is_for_is_understood(word: str):
     (face,) = read_faces([f"side:{word}"])
     assert face.kind is SAID_AS[FaceKind][word][0]
 
 
-@pytest.mark.parametrize("word", of(Test))
+@every_row("word", of(Test))
 def test_how_a_film_was_tested_is_understood(word: str):
     (ours,) = SAID_AS[Test][word]
     finds = next(found for found in Found if found in FOUND_BY[Test(ours)])

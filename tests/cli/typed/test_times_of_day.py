@@ -13,6 +13,7 @@ from terminal_session import TerminalSession
 from finishlog.cli.typed.times.moments import moment
 from finishlog.core.log.shown_times import happened
 from finishlog.errors import UsageFault
+from tests.rows import every_row
 
 BERLIN = ZoneInfo("Europe/Berlin")
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=BERLIN)
@@ -34,7 +35,7 @@ def test_nine_in_the_evening_however_it_is_written(typed):
     assert echoed(typed) == "21:00"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "readings"),
     [
         ("9", "9:00 or 21:00"),
@@ -63,7 +64,7 @@ def test_the_readings_can_be_typed_as_they_stand():
     assert echoed("mon evening 20:30") == "Mon 20:30"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("this evening 7:30", "19:30"),

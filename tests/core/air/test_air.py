@@ -21,6 +21,7 @@ from finishlog.core.air.psychrometrics import (
     saturation_pa,
     vapour_deficit_pa,
 )
+from tests.rows import every_row
 
 HERE = Path(__file__).parent
 DEW_TOLERANCE_C = 0.1
@@ -41,8 +42,8 @@ def celsius(fahrenheit: float) -> float:
     return (fahrenheit - 32) * 5 / 9
 
 
-@pytest.mark.parametrize("library", ["psychrolib", "metpy"])
-@pytest.mark.parametrize("row", rows("psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
+@every_row("library", ["psychrolib", "metpy"])
+@every_row("row", rows("psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
 def test_dew_point_and_deficit_agree_with(library, row):
     air = Air(row["t_c"], row["rh_pct"])
     assert dew_point_c(air) == pytest.approx(row[f"dew_c_{library}"], abs=DEW_TOLERANCE_C)
@@ -50,14 +51,14 @@ def test_dew_point_and_deficit_agree_with(library, row):
     assert deficit_kpa == pytest.approx(row[f"vpd_kpa_{library}"], rel=PRESSURE_TOLERANCE)
 
 
-@pytest.mark.parametrize("library", ["psychrolib", "metpy"])
-@pytest.mark.parametrize("row", rows("saturation_pressure.csv"), ids=lambda r: f"{r['t_c']:g}C")
+@every_row("library", ["psychrolib", "metpy"])
+@every_row("row", rows("saturation_pressure.csv"), ids=lambda r: f"{r['t_c']:g}C")
 def test_saturation_pressure_agrees_with(library, row):
     expected = row[f"pws_pa_{library}"]
     assert saturation_pa(row["t_c"]) == pytest.approx(expected, rel=PRESSURE_TOLERANCE)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("air_f", "rh_pct", "computed_f", "charted_f"),
     [
         # Coating dew-point chart (a field chart for painters): (air °F, % RH) -> °F as printed;

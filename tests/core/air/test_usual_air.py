@@ -28,6 +28,7 @@ from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.stages import Stage
 from tests.air_of import law
 from tests.examples import examples
+from tests.rows import every_row
 from tests.shop_of import VARNISH, Story, hours_until
 
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -112,7 +113,7 @@ SUMMER = UsualDay((UsualHour(0, 22, 55),), season=(6, 8))
 BETWEEN = UsualDay((UsualHour(0, 15, 60),))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("month", "day"),
     [
         *((month, WINTER) for month in (11, 12, 1, 2)),

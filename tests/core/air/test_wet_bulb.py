@@ -13,12 +13,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishlog.core.air.psychrometrics import Air, dew_point_c, humidity_from_wet_bulb
+from tests.rows import every_row
 
 TEXT = (Path(__file__).parent / "wet_bulb.csv").read_text("utf-8")
 POINTS = list(csv.DictReader(x for x in TEXT.splitlines() if not x.startswith("#")))
 
 
-@pytest.mark.parametrize("row", POINTS, ids=lambda row: f"{row['dry_c']}/{row['wet_c']}")
+@every_row("row", POINTS, ids=lambda row: f"{row['dry_c']}/{row['wet_c']}")
 def test_humidity_and_dew_point_agree_with_the_library(row):
     dry, wet = float(row["dry_c"]), float(row["wet_c"])
     humidity = humidity_from_wet_bulb(dry, wet)

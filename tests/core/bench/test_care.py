@@ -12,6 +12,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, UsedFor
 from finishlog.core.zone.state import ZoneState
+from tests.rows import every_row
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -93,7 +94,7 @@ def test_oil_never_on_a_film(key: str):
     assert "it feeds nothing" not in never(film(LINSEED))
 
 
-@pytest.mark.parametrize("key", [of.key for of in FACTS.classes.values() if of.topcoat])
+@every_row("key", [of.key for of in FACTS.classes.values() if of.topcoat])
 def test_silicone_never_on_anything(key: str):
     """National Park Service, Conserve O Gram 7/2: silicone polishes are harmful."""
     assert "silicone" in never(film(key))

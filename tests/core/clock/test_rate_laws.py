@@ -12,6 +12,7 @@ from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.finish.classes import Mechanism
 from finishlog.core.finish.rate_law import rate
 from tests.air_of import LAWS, law, span
+from tests.rows import every_row
 
 CORE = Path(__file__).parents[1]
 DOUBLES = (Mechanism.OXIDATION, Mechanism.CROSS_LINKING)
@@ -23,10 +24,8 @@ def rows(name: str) -> list[dict[str, float]]:
     return [{key: float(value) for key, value in row.items()} for row in csv.DictReader(lines)]
 
 
-@pytest.mark.parametrize("mechanism", DOUBLES)
-@pytest.mark.parametrize(
-    "row", rows("clock/rate_factors.csv"), ids=lambda r: f"{r['ref_c']:g}-{r['t_c']:g}"
-)
+@every_row("mechanism", DOUBLES)
+@every_row("row", rows("clock/rate_factors.csv"), ids=lambda r: f"{r['ref_c']:g}-{r['t_c']:g}")
 def test_pace_doubles_for_each_10_c(mechanism, row):
     """UFGS-09971 3.7.1.3: pot life halves for each 10 °C warmer, doubles for each 10 °C colder."""
     pace = rate(law(mechanism, Air(row["ref_c"], 50.0)), Air(row["t_c"], 50.0))
@@ -34,7 +33,7 @@ def test_pace_doubles_for_each_10_c(mechanism, row):
     assert 1 / pace == pytest.approx(row["time_multiplier"], abs=6e-5)
 
 
-@pytest.mark.parametrize(
+@every_row(
     "row",
     [
         r
@@ -56,7 +55,7 @@ def test_drying_by_oxygen_does_not_ask_for_humidity():
         assert rate(law(mechanism), Air(18, 40)) == rate(law(mechanism), Air(18, 70))
 
 
-@pytest.mark.parametrize("row", rows("air/psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
+@every_row("row", rows("air/psychrometrics.csv"), ids=lambda r: f"{r['t_c']:g}C")
 def test_water_leaves_at_the_ratio_of_vapour_deficits(row):
     """Deficits of psychrolib 2.5.0 against that of 23 °C and 50 % (1.4052 kPa): an estimate."""
     pace = rate(law(Mechanism.WATER), Air(row["t_c"], row["rh_pct"]))

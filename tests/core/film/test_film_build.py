@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from finishlog.core.film.build import dry_film_um, usual_dry_film_um
 from finishlog.core.finish.classes import Range
 from finishlog.core.log.words import Operation
+from tests.rows import every_row
 from tests.shop_of import FACTS, Story
 
 MIL_UM = 25.4
@@ -47,7 +48,7 @@ def test_a_measured_film_counts_instead_of_the_usual_and_sanding_takes_some_off(
     assert dry_film_um(layer, 5) == pytest.approx(200 * 0.18 - 5)
 
 
-@pytest.mark.parametrize("key", USUAL_AT_MOST)
+@every_row("key", USUAL_AT_MOST)
 def test_what_is_usual_is_never_too_much(key: str):
     of, coats = FACTS.finish_class(key), USUAL_AT_MOST[key]
     assert of.dry_film_limit_um or of.most_coats

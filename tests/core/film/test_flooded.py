@@ -14,6 +14,7 @@ from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.trouble.causes import Suspect, suspects_of_a_check
 from finishlog.core.trouble.scene import Missing
+from tests.rows import every_row
 from tests.shop_of import FACTS, Story
 from tests.worded_in import sentence
 
@@ -47,7 +48,7 @@ def thin_um(of: str = "tung-oil") -> float:
     return usual.high
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("how", "factor"),
     [
         ({"flooded": True}, 4),

@@ -23,6 +23,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
 from tests.examples import examples
+from tests.rows import every_row
 from tests.shop_of import (
     BLEND,
     FACTS,
@@ -108,7 +109,7 @@ def test_paste_filler_dries_24_h_before_finish_coats():
     assert one_coat(FILLER).may(VARNISH, 23.9).answer is Answer.DRYING
 
 
-@pytest.mark.parametrize("key", TOPCOATS)
+@every_row("key", TOPCOATS)
 def test_nothing_is_promised_to_be_stacked_before_48_h(key):
     """Packaging guidance for finished wood: at least 48 h, with separators."""
     assert stage_h(one_coat(key), Stage.STACK)[1] >= 48

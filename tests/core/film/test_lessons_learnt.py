@@ -6,13 +6,13 @@ the coat right under it, what colours unevenly the wood.
 
 from __future__ import annotations
 
-import pytest
 from msgspec.structs import replace
 
 from finishlog.core.film.lessons import CameOut, Lessons
 from finishlog.core.findings import WENT_WRONG_BEFORE
 from finishlog.core.published.fault_kinds import Blames
 from finishlog.core.verdict.fold import decide
+from tests.rows import every_row
 from tests.shop_of import FACTS
 from tests.stories.of_lessons import STORIES
 from tests.stories.telling import Told, scene
@@ -34,7 +34,7 @@ def pairs(line: str) -> set[tuple[str, str, str]]:
     }
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("line", "wanted"),
     [
         # What lets go: the coat on the one below, and the finish on what it lies on.
@@ -96,7 +96,7 @@ def test_what_air_hands_or_an_accident_makes_blames_nothing():
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("told", STORIES["went-wrong-before"], ids=lambda told: told.line)
+@every_row("told", STORIES["went-wrong-before"], ids=lambda told: told.line)
 def test_what_was_learnt_moves_no_date_and_stops_nobody(told: Told):
     at = scene(told.line)
     without = decide(at.zone, at.asked, replace(at.around, lessons=Lessons.none))

@@ -11,6 +11,7 @@ from itertools import combinations, pairwise
 import pytest
 
 from finishlog.core.finish.stages import HANDLING, Stage, shown
+from tests.rows import every_row
 from tests.stage_order import NOT_LATER_THAN, implied_by
 
 LINE = (
@@ -44,7 +45,7 @@ def test_whoever_may_pack_may_also_touch_turn_clamp_and_stack():
     assert implied_by([Stage.PACK]) == frozenset(LINE[: LINE.index(Stage.PACK) + 1])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("one", "other", "why"),
     [
         (Stage.RECOAT, Stage.SAND, "sprayed lacquer and waterborne recoat before they sand"),

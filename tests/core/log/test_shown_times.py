@@ -17,6 +17,7 @@ from finishlog.core.log.shown_times import (
     wait_words,
 )
 from finishlog.core.log.when import Sureness, When, at
+from tests.rows import every_row
 
 LONDON = ZoneInfo("Europe/London")
 NOW = datetime(2026, 11, 24, 21, 5, tzinfo=LONDON)  # a Tuesday; GMT
@@ -26,7 +27,7 @@ def local(text: str, fold: int = 0) -> datetime:
     return datetime.fromisoformat(text).replace(tzinfo=LONDON, fold=fold).astimezone(UTC)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("dry", "shown"),
     [
         ("2026-11-24 22:31", "23:00"),
@@ -47,7 +48,7 @@ def test_a_wait_is_rounded_up(dry, shown):
     assert wait_until(local(dry), NOW, LONDON) == shown
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("closes", "shown"),
     [
         ("2026-11-24 23:59", "23:30"),
@@ -120,7 +121,7 @@ def test_a_time_to_the_minute_is_not_rounded():
     assert clock_words(local("2026-11-24 21:06"), NOW, LONDON) == "21:06"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("minutes", "length", "wait"),
     [
         (0, "0 h", "0 h"),

@@ -30,6 +30,7 @@ from finishlog.core.logger.file import (
 )
 from finishlog.core.logger.table import UnreadableFile
 from finishlog.core.measure.units import Temperature
+from tests.rows import every_row
 
 NOW = datetime(2026, 11, 24, 20, 5, tzinfo=UTC)
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -61,7 +62,7 @@ def refused(text: str, *words: str, **how: object) -> None:
 POINTS, SLASHES = "%d.%m.%Y %H:%M", "%m/%d/%Y %I:%M:%S %p"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "form"),
     [
         # RFC 4180: commas, CRLF, quotes where a comma is inside; ISO 8601 times.
@@ -206,7 +207,7 @@ def test_everything_that_is_left_out_is_counted_with_its_lines():
     assert said.gaps == [Gap(TEN + timedelta(hours=1), TEN + timedelta(hours=4))]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "words"),
     [
         ("", ["nothing is in it"]),

@@ -20,11 +20,12 @@ from finishlog.core.measure.units import (
     sign,
     to_base,
 )
+from tests.rows import every_row
 
 EVERY_UNIT: list[Unit] = [*Temperature, *Area, *Volume, *Weight, *Film, *Length, *Cut]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("value", "unit", "base"),
     [
         # Fixed points of the two scales: freezing and boiling water, and where they meet.

@@ -13,6 +13,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.core.mixing.chemistry import LEAVE_NOW, Ingredient, contents, hardens, mixed_findings
 from finishlog.core.published.chemistry import Substance
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 from tests.worded_in import sentence
 
 FACTS = load_facts()
@@ -32,13 +33,13 @@ def stops(of: Ingredient) -> list[str]:
 
 # Poison control and safety data sheets say so everywhere (from memory): acids free chlorine,
 # ammonia makes chloramine, alcohol and acetone make chloroform, peroxide reacts violently.
-@pytest.mark.parametrize(
+@every_row(
     "other",
     ["vinegar", "Oxalic Acid", "lemon juice", "toilet cleaner", "household ammonia",
      "glass cleaner", "hydrogen peroxide", "alcohol", "denatured alcohol", "acetone",
      "lacquer thinner", "dish soap"],
 )  # fmt: skip
-@pytest.mark.parametrize("bleach", ["water + chlorine bleach", "laundry bleach", "bleach"])
+@every_row("bleach", ["water + chlorine bleach", "laundry bleach", "bleach"])
 def test_chlorine_bleach_in_any_part_meets_nothing_but_water(bleach: str, other: str):
     for key in ("bleach-chlorine", "water-dye", "bleach-oxalic", "milk-paint"):
         (said, *_) = stops(mix(key, bleach, other))
@@ -46,7 +47,7 @@ def test_chlorine_bleach_in_any_part_meets_nothing_but_water(bleach: str, other:
 
 
 # common practice: what is right draws no alarm.
-@pytest.mark.parametrize(
+@every_row(
     "right",
     [
         mix("bleach-chlorine", "bleach", "water"),
@@ -80,8 +81,8 @@ def test_strong_peroxide_meets_no_acid_and_nothing_that_burns(other: str):
 
 
 # from memory: the vapour of petrol lights at any temperature of a shop.
-@pytest.mark.parametrize("key", ["alkyd-varnish", "lacquer-sprayed", "shellac-2lb", "paste-wax"])
-@pytest.mark.parametrize("word", ["petrol", "gasoline", "Unleaded gasoline 95"])
+@every_row("key", ["alkyd-varnish", "lacquer-sprayed", "shellac-2lb", "paste-wax"])
+@every_row("word", ["petrol", "gasoline", "Unleaded gasoline 95"])
 def test_petrol_belongs_in_no_finish(key: str, word: str):
     assert "petrol" in stops(mix(key, "base", word))[0]
 
@@ -93,7 +94,7 @@ def test_lacquer_thinner_is_no_thinner_for_varnish_oil_or_shellac(key: str):
 
 # NIOSH alerts: two-part urethanes with free isocyanate. A hardener that does not say what it is
 # may be one; an acid catalyst, a peroxide or an amine says so.
-@pytest.mark.parametrize(
+@every_row(
     ("of", "may"),
     [
         (mix("waterborne-clear", "base", "hardener"), True),

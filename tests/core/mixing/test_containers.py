@@ -29,6 +29,7 @@ from finishlog.core.mixing.containers import (
 )
 from finishlog.core.mixing.keeping import ages_differ, frost_ahead, keeping_findings
 from tests.air_of import read_room
+from tests.rows import every_row
 from tests.shop_of import FACTS, Hour, at, hours_until, when
 from tests.worded_in import remedy, sentence
 
@@ -342,8 +343,8 @@ def test_a_mixed_bleach_is_never_closed(key: str):
 
 
 # common practice: what hardens may grow hot; isocyanate and damp give off gas.
-@pytest.mark.parametrize("word", ["hardener", "Crosslinker", "catalyst", "activator", "part B"])
-@pytest.mark.parametrize("key", [SHELLAC, "waterborne-clear", "alkyd-varnish", TWO_PART])
+@every_row("word", ["hardener", "Crosslinker", "catalyst", "activator", "part B"])
+@every_row("key", [SHELLAC, "waterborne-clear", "alkyd-varnish", TWO_PART])
 def test_whatever_hardens_is_not_closed_tight(key: str, word: str):
     state = stands(key, (MIXED, 0.0), parts=(MixPart("base", 10), MixPart(word, 1)))
     assert state.reacts

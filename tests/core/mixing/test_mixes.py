@@ -30,6 +30,7 @@ from finishlog.core.mixing.mixes import (
 from finishlog.core.mixing.recipes import MixAsked, of_ratio, recipe
 from finishlog.core.published.keeping import POUND_CUT_G_PER_L
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FIGURES = load_facts().mixing
 LB = POUND_CUT_G_PER_L
@@ -96,7 +97,7 @@ def test_a_pound_cut_is_a_pound_to_the_us_gallon():
     assert pytest.approx(119.8264, abs=1e-4) == LB
 
 
-@pytest.mark.parametrize(("pounds", "gallon", "quart", "pint", "cup", "makes"), CUTS)
+@every_row(("pounds", "gallon", "quart", "pint", "cup", "makes"), CUTS)
 def test_the_printed_chart_of_cuts(pounds, gallon, quart, pint, cup, makes):
     for ounces, unit in (
         (gallon, to_base(1.0, Volume.US_GALLON)),
@@ -118,7 +119,7 @@ def test_one_ounce_by_weight_in_eight_fluid_ounces_is_a_one_pound_cut():
     assert cut_g_per_l([flakes(120), alcohol(1000)], FIGURES) == pytest.approx(LB, rel=0.002)
 
 
-@pytest.mark.parametrize(("have", "want", "printed"), THINNING)
+@every_row(("have", "want", "printed"), THINNING)
 def test_the_printed_chart_of_thinning(have, want, printed):
     found = dilution(have * LB, want * LB, FIGURES)
     assert found.by_alcohol == pytest.approx(printed, rel=0.13, abs=0.11)

@@ -20,6 +20,7 @@ from finishlog.core.log.entries import PieceReading
 from finishlog.core.log.words import Operation
 from finishlog.core.published.moisture import moves_mm, settles_pct
 from finishlog.core.rules.wood.too_wet import too_wet
+from tests.rows import every_row
 from tests.shop_of import FACTS, SHELLAC, Story
 from tests.worded_in import because, sentence
 
@@ -58,7 +59,7 @@ def test_the_whole_of_the_published_table():
 
 # FPL-RN-0268 (1998), as printed in the manual of an open package; the others by equation 4-5,
 # computed apart from the project, the last two also in a fact sheet.
-@pytest.mark.parametrize(
+@every_row(
     ("celsius", "rh", "moisture", "within"),
     [
         (20, 50, 9.271, 0.0005),

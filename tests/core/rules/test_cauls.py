@@ -14,6 +14,7 @@ from finishlog.core.findings import Answer
 from finishlog.core.log.words import Operation
 from finishlog.core.published.glues import clamp_until, finish_from, level_from
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
+from tests.rows import every_row
 from tests.shop_of import FACTS, VARNISH, Story, at, hours_until
 from tests.worded_in import because, in_si, waits_for
 
@@ -46,7 +47,7 @@ def test_nothing_is_coated_before_the_joint_bears_it(glue: str):
     assert coat(story, bears + 0.1).answer is Answer.GO
 
 
-@pytest.mark.parametrize("glue", [g.key for g in FACTS.glues])
+@every_row("glue", [g.key for g in FACTS.glues])
 def test_in_cauls_not_even_tape_is_touched(glue: str):
     known = FACTS.glue_named(glue)
     assert known is not None
@@ -56,7 +57,7 @@ def test_in_cauls_not_even_tape_is_touched(glue: str):
     assert work(story, 1.1 * clamps, Operation.UNTAPE).answer is Answer.GO
 
 
-@pytest.mark.parametrize("glue", [g.key for g in FACTS.glues])
+@every_row("glue", [g.key for g in FACTS.glues])
 def test_the_date_of_a_joint_is_when_what_is_asked_may_be_done(glue: str):
     """The clamps come off sooner; a coat is not promised with them."""
     story = case(glue)

@@ -19,6 +19,7 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.rules.air.coating_air import air_findings, cold_wood_until, surface_c
 from finishlog.core.zone.verdict import MAY_ACT
 from tests.air_of import read_room
+from tests.rows import every_row
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -56,12 +57,12 @@ BLUSHES = {
 }
 
 
-@pytest.mark.parametrize("key", [k for k in EVERY_CLASS if k not in BLUSHES])
+@every_row("key", [k for k in EVERY_CLASS if k not in BLUSHES])
 def test_in_good_air_nothing_speaks_against_it(key):
     assert found(key, read_room((0, 21, 50), coldest=21)) == ()
 
 
-@pytest.mark.parametrize("key", EVERY_CLASS)
+@every_row("key", EVERY_CLASS)
 def test_below_10_c_and_above_32_c_nothing_goes_on(key):
     """TM 55-1500-345-23: 50 to 90 °F; waterborne also the Wood Handbook, chapter 16.
 

@@ -11,6 +11,7 @@ import pytest
 from finishlog.core.findings import Answer, Level
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
+from tests.rows import every_row
 from tests.shop_of import (
     BLEND,
     FILLER,
@@ -172,8 +173,8 @@ def test_why_it_stops_comes_with_what_to_do_and_its_source():
 # --- the wood ---------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("species", ["cocobolo", "rosewood", "teak"])
-@pytest.mark.parametrize("key", [VARNISH, LINSEED, WATERBORNE])
+@every_row("species", ["cocobolo", "rosewood", "teak"])
+@every_row("key", [VARNISH, LINSEED, WATERBORNE])
 def test_oily_wood_wants_shellac_first(species, key):
     """Article on oily exotics: extractives keep an oxidising finish from curing."""
     story = over(species=species)
@@ -308,8 +309,8 @@ def test_wax_too_soon_after_waterborne_waits_and_speaks_of_no_wrinkle_and_no_scu
 # --- the words of a wood ----------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("species", ["pine", "spruce", "fir"])
-@pytest.mark.parametrize("key", [VARNISH, SHELLAC, WATERBORNE, STAIN])
+@every_row("species", ["pine", "spruce", "fir"])
+@every_row("key", [VARNISH, SHELLAC, WATERBORNE, STAIN])
 def test_bare_softwood_takes_its_first_coat_and_the_pitch_is_a_word(species, key):
     """Nothing stops pitch, and kiln-dried pine is finished every day (common practice)."""
     verdict = over(species=species).may(key, 0)

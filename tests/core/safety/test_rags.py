@@ -34,6 +34,7 @@ from finishlog.core.safety.rags import (
 from finishlog.core.safety.rags_clock import overdue_from
 from finishlog.core.shop.things import Product
 from tests.examples import examples
+from tests.rows import every_row
 from tests.shop_of import (
     BLEND,
     FACTS,
@@ -404,8 +405,8 @@ def test_what_touches_a_young_oil_film_is_wet_with_it(operation, waste):
     assert fresh.state is RagsState.OPEN
 
 
-@pytest.mark.parametrize("key", [WATERBORNE, SHELLAC, LACQUER])
-@pytest.mark.parametrize("operation", list(Operation))
+@every_row("key", [WATERBORNE, SHELLAC, LACQUER])
+@every_row("operation", list(Operation))
 def test_no_work_on_a_film_that_does_not_heat_opens_one(key, operation):
     story = oiled(key=key)
     story.work(24, operation)
@@ -479,7 +480,7 @@ def mixed(base: str, *parts: MixPart, drawn_from: str = "", also: Container | No
     return story
 
 
-@pytest.mark.parametrize(
+@every_row(
     "name",
     ["linseed", "Boiled Linseed Oil", "tung oil", "turpentine", "citrus thinner", "d-limonene",
      "walnut oil", "oil", "BLO", "long-oil alkyd", "danish oil", "varnish"],
@@ -490,12 +491,12 @@ def test_a_drying_oil_in_any_part_opens_an_item(name):
     assert [i.state for i in items(story, 1)] == [RagsState.OPEN]
 
 
-@pytest.mark.parametrize(
+@every_row(
     "name",
     ["alcohol", "water", "mineral spirits", "mineral oil", "flakes", "walnut dye", "acetone",
      "white spirit", "paraffin oil", "oil-free retarder", "conversion varnish", "tungsten pigment"],
 )  # fmt: skip
-@pytest.mark.parametrize("base", [SHELLAC, WATERBORNE, LACQUER])
+@every_row("base", [SHELLAC, WATERBORNE, LACQUER])
 def test_what_does_not_dry_by_oxygen_opens_none_in_a_mix(base, name):
     story = mixed(base, MixPart("base", 3), MixPart(name, 1))
     assert items(story, 1) == ()

@@ -16,6 +16,7 @@ from finishlog.core.shop.selectors import (
     parse,
     resolve,
 )
+from tests.rows import every_row
 
 # Invented parts.
 SHOP = (
@@ -36,7 +37,7 @@ def paths(text: str) -> list[str]:
     return [chosen.path for chosen in found.found]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "meant"),
     [
         ("cabinet/doors", "cabinet/doors"),
@@ -111,7 +112,7 @@ def test_a_project_typed_as_a_part_suggests_all_its_parts():
     assert resolve(parse("stools"), SHOP) == NoSuch("stools", ("stools/*",))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "fault"),
     [
         ("", "names no part"),

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-import pytest
 from msgspec.structs import replace
 
 from finishlog.core.log.entries import Coat
@@ -16,6 +15,7 @@ from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.shop.things import Part
 from finishlog.core.trouble.causes import Suspect, suspects, suspects_of_a_check
+from tests.rows import every_row
 from tests.shop_of import BLEND, FACTS, LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
 
@@ -284,6 +284,6 @@ TRUE: list[tuple[Callable[[], list[Suspect]], Evidence]] = [
 ]
 
 
-@pytest.mark.parametrize(("story", "true"), TRUE, ids=lambda x: getattr(x, "__name__", str(x)))
+@every_row(("story", "true"), TRUE, ids=lambda x: getattr(x, "__name__", str(x)))
 def test_the_true_cause_comes_first(story: Callable[[], list[Suspect]], true: Evidence):
     assert story()[0].cause.evidence is true

@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-import pytest
 from msgspec.structs import replace
 
 from finishlog.core.findings import Answer
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.verdict import MAY_ACT, Verdict
+from tests.rows import every_row
 from tests.shop_of import (
     LACQUER,
     LINSEED,
@@ -162,7 +162,7 @@ def test_there_are_fourteen_answers_and_a_story_for_each():
     assert len(Answer) == 14
 
 
-@pytest.mark.parametrize("answer", Answer)
+@every_row("answer", Answer)
 def test_each_answer_can_be_had(answer):
     verdict = STORIES[answer]()
     assert verdict.answer is answer
