@@ -6,6 +6,11 @@ what to type.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from finishlog.core.findings import Finding
+
 ANSWER_IS_BAD = 1
 USAGE = 2
 NO_SUCH_THING = 3
@@ -52,10 +57,14 @@ class Ambiguous(NotFound):
 
 
 class Doubtful(UsageFault):
-    """What was typed is hardly meant; `message` is the question for the person who is there.
+    """What was typed is hardly meant: `doubts` are asked of the person who is there.
 
     An act that is `sure` records it with a caution instead: so does every script.
     """
+
+    def __init__(self, doubts: tuple[Finding, ...]) -> None:
+        super().__init__("nothing was recorded")
+        self.doubts = doubts
 
 
 class MisnamedPart(NotFound):

@@ -7,9 +7,9 @@ from math import exp, inf, log
 import pytest
 
 from finishlog.core.clock.pace_posterior import Bracket, log_chance, posterior
-from finishlog.core.published.drying import PaceFigures
+from tests.shop_of import FACTS
 
-FIGURES = PaceFigures(0.35, 0.15)
+FIGURES = FACTS.pace
 TOLD = (
     (),
     ((4, 5, 7),),

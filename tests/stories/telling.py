@@ -200,14 +200,19 @@ class Teller:
             found += [Operation(name) if is_work else name] * int(times or 1)
         return found
 
-    def scene(self) -> Scene:
-        """Tell it all, and look at the part as of what is asked."""
+    def told(self) -> tuple[Part, str | None, list[str]]:
+        """Tell it all, up to the hour of what is asked; return of what that is asked."""
         *happened, asked = self.clauses
         assert asked.startswith("ask "), f"{asked!r}: a story ends with what is asked"
         for clause in happened:
             self._happens(clause)
-        on, face, words = self._whose(self._at(asked.removeprefix("ask ").split()))
+        of = self._whose(self._at(asked.removeprefix("ask ").split()))
         self._read_on()
+        return of
+
+    def scene(self) -> Scene:
+        """Tell it all, and look at the part as of what is asked."""
+        on, face, words = self.told()
         bench = self.story.look(self.hour)
         zone = next(z for z in bench.zones if z.member.id == on.id and face in {None, z.face.name})
         told = how_they_came_out(self.story.finished(self.hour), FACTS, self.story.zone)

@@ -1,7 +1,7 @@
 """What is hardly meant: recorded with a caution in a script, asked about at a terminal first.
 
 Another step was due on some of what was named; the same coat twice within minutes; a check in the
-minute of its coat.
+minute of its coat, or one that passed when the film cannot have been so far.
 """
 
 from __future__ import annotations
@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import timedelta
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
-from finishlog.core.findings import Deed, Finding, Level, finding
-from finishlog.core.log.shown_times import length_words
+from finishlog.core.film.checks import passes_from
+from finishlog.core.findings import PASSED_TOO_SOON, Deed, Finding, Level, finding, hours, minutes
+from finishlog.core.finish.classes import FROM_MEMORY
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.shop.things import Product, Shop, Step
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.grouping import labels_of
@@ -31,27 +31,20 @@ SAME_COAT = timedelta(minutes=10)
 SAME_MINUTE = timedelta(minutes=2)
 
 
-class Doubt(Struct, frozen=True):
-    """What may be a slip: how it is said, and the question for a person.
+def findings_of(doubts: Iterable[Finding], *, sure: bool) -> tuple[Finding, ...]:
+    """Return the doubts as cautions; Doubtful, with all of them, where nobody is sure yet.
 
-    `finding` None: another warning says it.
+    A note is only asked: where it is recorded another warning says it.
     """
-
-    finding: Finding | None
-    question: str
-
-
-def findings_of(doubts: Iterable[Doubt], *, sure: bool) -> tuple[Finding, ...]:
-    """Return the doubts as cautions; Doubtful, with their questions, where nobody is sure yet."""
-    found = tuple(doubts)
+    found = tuple(dict.fromkeys(doubts))
     if found and not sure:
-        raise Doubtful(" ".join(dict.fromkeys(doubt.question for doubt in found)))
-    return tuple(doubt.finding for doubt in found if doubt.finding)
+        raise Doubtful(found)
+    return tuple(doubt for doubt in found if doubt.level is not Level.NOTE)
 
 
 def of_the_step(
     then: Look, picked: Zones, operation: Operation, product: Product | None, scuffed: bool | None
-) -> Iterator[Doubt]:
+) -> Iterator[Finding]:
     """Doubt an act on parts where another step was due.
 
     Work by hand that is passed over on all of them is a habit of not logging it; on some of them
@@ -91,18 +84,17 @@ def _is_asked_for(state: ZoneState, operation: Operation) -> bool:
     return scuffs or wipes
 
 
-def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Doubt:
-    words = step_words(step, shop)
-    on = labels_of(states)
-    due = finding("another-due", Level.CAUTION, step=words, parts=selectors(states))
-    question = f"{', '.join(on)}: {words} was due. Record this all the same?"
+def _another_step(step: Step, states: Sequence[ZoneState], shop: Shop, *, said: bool) -> Finding:
     # That no scuffing is on record is a warning of every coat.
-    return Doubt(None if said and all(z.layers for z in states) else replace(due, on=on), question)
+    level = Level.NOTE if said and all(z.layers for z in states) else Level.CAUTION
+    words = step_words(step, shop)
+    due = finding("another-due", level, step=words, parts=selectors(states))
+    return replace(due, on=labels_of(states))
 
 
 def of_the_same_coat(
     now: Look, picked: Zones, product: Product, at: When, act: int
-) -> Iterator[Doubt]:
+) -> Iterator[Finding]:
     """Doubt a coat, which is `act`, that stands on record already, minutes away."""
 
     def apart(state: ZoneState) -> timedelta | None:
@@ -110,27 +102,43 @@ def of_the_same_coat(
         return min((abs(at.latest - coat.when.latest) for coat in coats), default=None)
 
     for length, states in _within(now, picked, apart, SAME_COAT):
-        on, words = labels_of(states), length_words(length)
         again = finding("same-coat", Level.CAUTION, of=product.name, apart=length, act=act)
-        yield Doubt(
-            replace(again, on=on),
-            f"{', '.join(on)}: {product.name} is on record {words} from this. The same coat again?",
-        )
+        yield replace(again, on=labels_of(states))
 
 
-def of_a_check_too_soon(now: Look, picked: Zones, at: When, act: int) -> Iterator[Doubt]:
-    """Doubt a check, which is `act`, of a film that went on in the same minute."""
+def of_a_check_too_soon(
+    now: Look, picked: Zones, found: Found, at: When, act: int
+) -> Iterator[Finding]:
+    """Doubt a check, which is `act`, of a film that went on in the same minute, or was too young.
 
-    def apart(state: ZoneState) -> timedelta | None:
-        coats = (x.coat.when.latest for x in state.layers if x.coat.when.latest <= at.latest)
-        return min((at.latest - coated for coated in coats), default=None)
-
-    for _, states in _within(now, picked, apart, SAME_MINUTE):
-        on = labels_of(states)
-        yield Doubt(
-            replace(finding("checked-at-once", Level.CAUTION, act=act), on=on),
-            f"{', '.join(on)}: coated in this very minute. A check of that coat?",
-        )
+    What passes then tells nothing (core.film.checks), and lifts no wait.
+    """
+    share = now.facts.pace.passes_from
+    told: dict[Finding, list[ZoneState]] = {}
+    for state in _of(now, picked):
+        coats = (x.coat for x in state.layers if x.coat.when.latest <= at.latest)
+        coat = max(coats, key=lambda coat: coat.when.latest, default=None)
+        if coat is None:
+            continue
+        age, least = at.latest - coat.when.earliest, passes_from(found, coat, share)
+        if at.latest - coat.when.latest < SAME_MINUTE:
+            doubt = finding("checked-at-once", Level.CAUTION, act=act)
+        elif least is not None and age < least:
+            doubt = finding(
+                PASSED_TOO_SOON,
+                Level.CAUTION,
+                FROM_MEMORY,
+                measured=minutes(round(age / timedelta(minutes=1))),
+                wanted=hours(least / share / timedelta(hours=1)),
+                of=coat.product_name,
+                found=found.value,
+                act=act,
+            )
+        else:
+            continue
+        told.setdefault(doubt, []).append(state)
+    for doubt, states in told.items():
+        yield replace(doubt, on=labels_of(states))
 
 
 def _within(

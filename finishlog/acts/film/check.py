@@ -27,7 +27,7 @@ from finishlog.core.film.checks import (
     test_that_finds,
 )
 from finishlog.core.film.faults import as_fault
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import PASSED_TOO_SOON, Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
@@ -110,14 +110,15 @@ def log_check(
     with context.writing("check") as ledger:
         before = look(context, ledger.connection)
         picked = pick_zones(before.shop, before.bench, parts, face)
-        soon = of_a_check_too_soon(before, picked, at, ledger.act_id)
-        doubts = findings_of(soon if test not in OF_NO_FILM else (), sure=sure)
         found = found_by(test, found)
+        soon = of_a_check_too_soon(before, picked, found, at, ledger.act_id)
+        doubts = findings_of(soon if test not in OF_NO_FILM else (), sure=sure)
         made = Check(when=at, targets=picked.targets, test=test, found=found, place=place)
         ledger.record(made)
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]
-        tells = any(not s.top or tells_of(test, s.top.of) for s in states)
+        told = any(not s.top or tells_of(test, s.top.of) for s in states)
+        tells = told and not any(each.rule == PASSED_TOO_SOON for each in doubts)
         others = _elsewhere(states, place)
         shows = as_fault(made)
         fault = before.facts.fault_known(shows.what) if shows else None

@@ -11,7 +11,8 @@ from msgspec.structs import replace
 from finishlog.asks.look.entry_words import PUT_ON
 from finishlog.clock import Clock
 from finishlog.context import Context
-from finishlog.core.clock.pace import CARRIED_AT_MOST, PaceLearnt, Paces
+from finishlog.core.bench.cans import Cans
+from finishlog.core.clock.pace import PaceLearnt, Paces
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat, Moved
 from finishlog.core.pace.learnt import learn
@@ -19,6 +20,7 @@ from finishlog.core.pace.seen import films, observed
 from finishlog.core.published.species import WoodKind
 from finishlog.core.shop.things import Log, Part, Piece, Shop
 from finishlog.core.zone.state import ZoneState
+from finishlog.core.zone.stood_in import rooms_air
 from finishlog.store.log.heads import with_assemblies
 from finishlog.store.log.pace_coats import (
     Gone,
@@ -90,7 +92,9 @@ def learnt(
     log = read_log(connection, pieces, [(coat.start, coat.end) for coat in coats])
     then = _as_they_stood(connection, shop, pieces, log, context.clock)
     woods = woods_given(connection, zones)
-    stacks = films(then, log, context.clock.zone, woods, context.facts)
+    rooms = rooms_air(then, log, context.clock.zone)
+    cans = Cans(then, log.entries, rooms, context.facts)
+    stacks = films(then, log, context.clock.zone, woods, context.facts, cans.came_from)
     return learn(
         observed(stacks, context.facts, only={coat.entry for coat in coats}), context.facts.pace
     )
@@ -162,7 +166,7 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
     which = ", ".join(way for way in ways if way)
     if of.factor == 1:
         return f"no slower than the label's hours so far, {which}, from {coats} {acts}"
-    most = f"; other coats wait {CARRIED_AT_MOST:g} × at most" if of.median > of.factor else ""
+    most = f"; other coats wait {of.carried:g} × at most" if of.median > of.factor else ""
     return (
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "
         f"from {coats} {acts}{most}"

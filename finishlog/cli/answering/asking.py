@@ -79,8 +79,11 @@ def settled(
                 asked.choose(fault.typed, chosen)
             words = tuple(chosen if word == fault.typed else word for word in words)
         except Doubtful as fault:
-            if asked is None or not ask(f"{fault.message} [y/N]").lower().startswith("y"):
-                raise UsageFault("nothing was recorded") from None
+            from finishlog.cli.words.finding_words import question
+
+            doubts = " ".join(dict.fromkeys(map(question, fault.doubts)))
+            if asked is None or not ask(f"{doubts} [y/N]").lower().startswith("y"):
+                raise
             asked.sure = True
         except (MisnamedPart, Unknown) as fault:
             made = _made_for(run, fault, may_make=may_make)

@@ -94,7 +94,9 @@ WORDS = {
         ),
         "every pass wiped dry, and a check before the next sitting",
     ),
-    "another-due": Words(lambda f: f"{text(f, 'step')} was due", _is_done),
+    "another-due": Words(
+        lambda f: f"{text(f, 'step')} was due", _is_done, asks="Record this all the same?"
+    ),
     "same-coat": Words(
         lambda f: (
             f"{text(f, 'of')} is on record {_apart(length(f, 'apart'))}: the same coat again?"
@@ -104,6 +106,18 @@ WORDS = {
     "checked-at-once": Words(
         "checked in the minute of its coat",
         lambda f: f"if one of them was at another time: {Do.AMEND(act(f), at='WHEN')}",
+        asks="A check of that coat?",
+    ),
+    "passed-too-soon": Words(
+        lambda f: (
+            f"{text(f, 'found')} {measured(f)} after {text(f, 'of')} went on: that takes "
+            f"{wanted(f)} at the least, and what was wiped off feels dry at once"
+        ),
+        lambda f: (
+            "it opens nothing: check again when its time is over; if one of them was at another "
+            f"time: {Do.AMEND(act(f), at='WHEN')}"
+        ),
+        asks="Record it all the same?",
     ),
     "glued-early": Words(
         lambda f: text(f, "part"),

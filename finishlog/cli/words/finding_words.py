@@ -61,6 +61,12 @@ def with_remedy(of: Finding) -> str:
     return joined(sentence(of), remedy(of))
 
 
+def question(of: Finding) -> str:
+    """Ask the person who is there whether what was found is meant, of what it is about."""
+    said = f"{', '.join(of.on)}: {sentence(of)}"
+    return said if said.endswith("?") else f"{said}. {_worded(words_of(of).asks, of)}"
+
+
 def joined(said: str, remedy: str) -> str:
     """Put what to do behind what was said: after a question, or a sentence, as one more."""
     said = said.rstrip(".")

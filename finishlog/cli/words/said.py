@@ -26,7 +26,8 @@ class Words(Struct, frozen=True):
     """What a rule says: in a sentence, what to do about it, in short, and what is waited for.
 
     Each is a text, or made of the finding; a short one that is missing is the sentence. `bars`:
-    what keeps a part from being handled, where that is shorter still. `cause`: how the sentence
+    what keeps a part from being handled, where that is shorter still; `asks`: what is asked of
+    who is there before it is recorded, where the sentence is no question. `cause`: how the sentence
     goes on with what binds elsewhere, of `said`, `short`, `long` and `waits`.
     """
 
@@ -34,6 +35,7 @@ class Words(Struct, frozen=True):
     remedy: Worder = ""
     short: Worder = ""
     waits: Worder = ""
+    asks: Worder = ""
     bars: Worder = ""
     cause: str = "{said}"
 

@@ -14,10 +14,6 @@ from msgspec import Struct, field
 from finishlog.core.finish.classes import Method
 from finishlog.core.published.species import WoodKind
 
-# Our own rule: what other coats teach lengthens a wait by no more than this. A film that takes
-# longer is no matter of pace; a check of its own says how it is.
-CARRIED_AT_MOST = 3.0
-
 
 class PaceKey(NamedTuple):
     """What dries alike: a product as a first coat on bare wood or later, by method and container.
@@ -43,7 +39,10 @@ class PaceKey(NamedTuple):
 
 
 class PaceLearnt(Struct, frozen=True):
-    """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts."""
+    """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts.
+
+    `carried`, `own`: what it lengthens the wait of another coat, and of its own, by at most.
+    """
 
     key: PaceKey
     median: float
@@ -51,15 +50,17 @@ class PaceLearnt(Struct, frozen=True):
     high: float
     coats: int
     acts: tuple[int, ...]
+    carried: float
+    own: float
 
     @property
     def factor(self) -> float:
-        """Return what the wait of another coat is lengthened by: from 1 to CARRIED_AT_MOST."""
-        return min(CARRIED_AT_MOST, max(1.0, self.median))
+        """Return what the wait of another coat is lengthened by: from 1 to `carried`."""
+        return min(self.carried, max(1.0, self.median))
 
     def factor_of(self, act: int) -> float:
-        """Return what the wait of a coat is lengthened by; what it taught itself is not bounded."""
-        return max(1.0, self.median) if act in self.acts else self.factor
+        """Return what the wait of a coat is lengthened by: its own by more than another's."""
+        return min(self.own, max(1.0, self.median)) if act in self.acts else self.factor
 
 
 class Paces(Struct, frozen=True):

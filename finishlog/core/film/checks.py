@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.finish.classes import FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check
+from finishlog.core.log.entries import Check, Coat
 from finishlog.core.log.where import reaches
 from finishlog.core.log.words import SEEN_ON_WOOD, SOFT, Found, Test
 
@@ -121,6 +121,32 @@ def tells_of(test: Test, of: FinishClass) -> bool:
     if test is Test.SOLVENT_RUB:
         return cures(of)
     return test not in OF_NO_FILM
+
+
+# What a pass shows at the least, by which it is told that it came too soon.
+_SHOWS = {Found.NO_PRINT: Stage.CLAMP, Found.POWDER: Stage.SAND}
+
+
+def passes_from(found: Found, coat: Coat, share: float) -> timedelta | None:
+    """Return after how long a coat may pass a test at the soonest; None: nothing tells.
+
+    `share`: of the least hours of what the test shows; to a light touch it may be as soon as that.
+    """
+    if failed(found):
+        return None
+    stages = coat.figures.stages
+    figure = stages.get(_SHOWS.get(found, Stage.TACK_FREE))
+    touch = stages.get(Stage.TOUCH) if found is Found.DRY else None
+    if figure is None:
+        return None
+    hours = share * figure.low_h
+    return timedelta(hours=min(hours, touch.low_h) if touch else hours)
+
+
+def passed_too_soon(check: Check, coat: Coat, share: float) -> bool:
+    """Tell whether a check passed when the film cannot have been so far: it tells nothing of it."""
+    least = passes_from(check.found, coat, share)
+    return least is not None and check.when.latest - coat.when.earliest < least
 
 
 def failed(found: Found) -> bool:

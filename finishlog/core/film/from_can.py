@@ -95,6 +95,11 @@ def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
                 yield doubt
 
 
+def is_doubted(layer: Layer) -> bool:
+    """Tell whether what it came from makes it doubtful, whatever a test of the film found since."""
+    return any(_of_layer(layer, _sample((layer,)), tuple(Why)))
+
+
 def sample_dried(layer: Layer) -> bool:
     """Tell whether the same can dried on a scrap of the same wood: neither is to blame."""
     made = _sample((layer,))

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.core.air.met import AirMet
 from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.film.attempts import melted_in, what_stays
-from finishlog.core.film.checks import tells_of
+from finishlog.core.film.checks import passed_too_soon, tells_of
 from finishlog.core.film.faults import puts_colour_back, rewetted
 from finishlog.core.film.layers import SCRATCHES, SURFACE_HOLDS, WARMS_UP, WIPES, Layer, laws_of
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
@@ -73,7 +73,10 @@ def _layer(
     rinsed = [
         e.when.latest for e in since if isinstance(e, Work) and e.operation is Operation.RINSE
     ]
-    made = [e for e in since if isinstance(e, Check)]
+    soonest = facts.pace.passes_from
+    checks = (c for c in after if isinstance(c, Check))
+    believed = [c for c in checks if not passed_too_soon(c, coat, soonest)]
+    made = believed[: sum(c in since for c in believed)]
     key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
     return Layer(
         coat=coat,
@@ -85,7 +88,7 @@ def _layer(
         wipes=tuple(w for w in since if isinstance(w, Work) and w.operation in WIPES),
         checks=tuple(c for c in made if tells_of(c.test, of)),
         samples=tuple(c for c in made if c.test is Test.SAMPLE),
-        scratches=tuple(c for c in after if isinstance(c, Check) and c.test is Test.SCRATCH),
+        scratches=tuple(c for c in believed if c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
         air_again=air(again) if again else None,
         air_rinsed=air(max(rinsed)) if rinsed and of.after_rinse else None,

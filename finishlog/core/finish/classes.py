@@ -32,6 +32,10 @@ class Mechanism(StrEnum):
     SOLVENT = "solvent leaving"
 
 
+# What is hard as soon as it has let go of its solvent; nothing in it reacts.
+EVAPORATES = frozenset({Mechanism.WATER, Mechanism.ALCOHOL, Mechanism.SOLVENT})
+
+
 class WindowKind(StrEnum):
     """What happens to the recoat window as the film ages."""
 

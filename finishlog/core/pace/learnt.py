@@ -33,4 +33,13 @@ def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLea
     found = sorted(seen, key=lambda each: (*each.coat.when.order, each.coat.id))
     told = posterior([each.bracket for each in found], figures)
     acts = tuple(dict.fromkeys(each.coat.act for each in found))
-    return PaceLearnt(key, told.median, told.low, told.high, len(found), acts)
+    return PaceLearnt(
+        key,
+        told.median,
+        told.low,
+        told.high,
+        len(found),
+        acts,
+        figures.carried_at_most,
+        figures.own_at_most,
+    )

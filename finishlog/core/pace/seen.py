@@ -1,19 +1,21 @@
 """What the log tells about how fast films dried: soft after so many hours, hardened by so many.
 
 One coat is one observation, however many pieces and tests it had: its own scatter is one. What is
-no matter of pace teaches nothing: a film that was taken off, stands still, met damaging cold, went
-on over a coat that was too wet, was made wet again, or dried in air that nobody knows.
+no matter of pace teaches nothing: a film that was taken off, stands still, was made wet again or
+dried in air that nobody knows; one that air out of its limits, its can, its surplus, its thickness,
+the wood or the film below keeps soft; and what was found at one place of it.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime, timedelta, tzinfo
 from functools import partial
 from math import inf
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.met import air_met
 from finishlog.core.air.span import Known
@@ -21,13 +23,19 @@ from finishlog.core.clock.pace import PaceKey
 from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
+from finishlog.core.film.from_can import is_doubted
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.laying import build
-from finishlog.core.finish.classes import Figure
+from finishlog.core.film.surplus import wiped_late
+from finishlog.core.findings import Level
+from finishlog.core.finish.classes import COMMON_PRACTICE, EVAPORATES, Figure
+from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import AnyEntry, Check, Coat, Target, Work
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Target, Work
 from finishlog.core.log.words import Found, Operation
+from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
+from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.film.soft import past_hope
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.shop.things import Log, Shop
@@ -38,8 +46,19 @@ _SOFT = {Stage.TACK_FREE: Found.TACKY, Stage.SAND: Found.GUMS, Stage.CLAMP: Foun
 # Sanded or scuffed, and nobody said that it gummed: it was hard enough by then.
 _SANDS = frozenset({Operation.SAND, Operation.SCUFF})
 
+# What is published to spoil a film that lies on it.
+_SPOILS = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
+
 # Our own rule: soft at a third of the label's hours, or hard at three times them, tells nothing.
 _FORESEEN = 3.0
+
+
+class Film(Struct, frozen=True):
+    """The layers of one zone, the wood that they lie on, and the coats that something befell."""
+
+    layers: tuple[Layer, ...]
+    species: str | None = None
+    spoilt: frozenset[int] = frozenset()
 
 
 class Seen(Struct, frozen=True):
@@ -58,11 +77,17 @@ def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
 
 
 def films(
-    shop: Shop, log: Log, zone: tzinfo, woods: Mapping[Target, str | None], facts: Facts
-) -> Iterator[tuple[Layer, ...]]:
-    """Yield the layers of some zones at the label's pace; of `shop` only pieces and rooms count.
+    shop: Shop,
+    log: Log,
+    zone: tzinfo,
+    woods: Mapping[Target, str | None],
+    facts: Facts,
+    came_from: Callable[[Coat], CameFrom | None] = lambda _: None,
+) -> Iterator[Film]:
+    """Yield the films of some zones at the label's pace; of `shop` only pieces and rooms count.
 
-    `zone`: where the rooms' clock on the wall is; `woods`: the zones, and of which wood they are.
+    `zone`: where the rooms' clock on the wall is; `woods`: the zones, and of which wood they are;
+    `came_from`: the can or mix that a coat came from.
     """
     stays = rooms_of_pieces(shop, log, zone)
     reached: dict[Target, list[AnyEntry]] = {target: [] for target in woods}
@@ -70,27 +95,40 @@ def films(
         for target in entry.targets & reached.keys():
             reached[target].append(entry)
     for target, entries in sorted(reached.items()):
+        air = partial(air_met, stays.get(target.piece, ()))
         kind = kind_of_wood(woods[target], facts)
-        yield build(entries, facts, partial(air_met, stays.get(target.piece, ())), wood=kind)
+        layers = build(entries, facts, air, wood=kind, came_from=came_from)
+        yield Film(layers, woods[target], frozenset(_spoilt(entries, facts)))
+
+
+def _spoilt(entries: Sequence[AnyEntry], facts: Facts) -> Iterator[int]:
+    """Yield the coats on which a fault was found that has to be mended, mended or not."""
+    coat: Coat | None = None
+    for entry in entries:
+        if isinstance(entry, Coat):
+            coat = entry
+        known = facts.fault_known(entry.what) if isinstance(entry, Fault) else None
+        if coat is not None and known is not None and known.level is Level.STOP:
+            yield coat.id
 
 
 def observed(
-    films: Iterable[Sequence[Layer]],
+    films: Iterable[Film],
     facts: Facts,
     only: Collection[int] | None = None,
 ) -> tuple[Seen, ...]:
     """Return what the coats of some zones tell, the oldest first; `only`: of these coat entries."""
     found: dict[tuple[PaceKey, int], list[Bracket]] = defaultdict(list)
     coats: dict[int, Coat] = {}
-    for layers in films:
-        for n, layer in enumerate(layers):
+    for film in films:
+        for n, layer in enumerate(film.layers):
             coat = layer.coat
             if not coat.is_whole or (only is not None and coat.id not in only):
                 continue
             key = PaceKey(
                 coat.product, n == 0, coat.method, coat.container, wood=layer.wood
             ).taught()
-            if _dried_undisturbed(layers[: n + 1], facts):
+            if _is_of_pace(replace(film, layers=film.layers[: n + 1]), facts):
                 found[key, coat.id] += brackets(layer)
                 coats[coat.id] = coat
     seen = (
@@ -115,7 +153,7 @@ def _bracket(layer: Layer, stage: Stage) -> Bracket | None:
     figure = layer.coat.figures.stages.get(stage)
     if figure is None or figure.typical_h <= 0:
         return None
-    softs = [c for c in layer.checks if c.found is _SOFT[stage]]
+    softs = [c for c in layer.checks if c.found is _SOFT[stage] and not c.place]
     passes = [p for p in _passes(layer, stage) if not softs or _is_after(p, softs, layer)]
     soft = label_hours(layer, figure, softs[-1].when.earliest) if softs else 0.0
     hard: float | None = inf
@@ -141,7 +179,8 @@ def _is_after(passed: Check | Work, softs: Sequence[Check], layer: Layer) -> boo
 def _passes(layer: Layer, stage: Stage) -> list[Check | Work]:
     """Return what found a stage reached, in the order of the work."""
     proofs = film_checks.PROVES
-    found: list[Check | Work] = [c for c in layer.checks if stage in proofs.get(c.found, ())]
+    all_over = [c for c in layer.checks if not c.place]
+    found: list[Check | Work] = [c for c in all_over if stage in proofs.get(c.found, ())]
     if stage is Stage.SAND:
         gums = [c.when.order for c in layer.checks if c.found is Found.GUMS]
         sanded = (w for w in layer.abraded if w.operation in _SANDS)
@@ -162,14 +201,58 @@ def tightest(found: Iterable[Bracket]) -> Bracket | None:
     return slowest._replace(hard_h=hard * slowest.label_h)
 
 
-def _dried_undisturbed(layers: Sequence[Layer], facts: Facts) -> bool:
-    """Tell whether the top one of some layers dried as its product does, however slowly."""
-    *below, layer = layers
-    if layer.dries_since != layer.put_on or layer.laid_bare is not None or is_suspect(layer):
+def _is_of_pace(film: Film, facts: Facts) -> bool:
+    """Tell whether the top one of its layers dried as its product does, however slowly."""
+    *below, layer = film.layers
+    if layer.dries_since != layer.put_on or layer.laid_bare is not None:
         return False
-    if past_hope(layer) or _stands_still(layer, facts):
+    if past_hope(layer) or _stands_still(layer, facts) or _is_aged(layer, facts):
         return False
-    return not below or not _was_wet(below[-1], layer)
+    if layer.thick_film > 1 or layer.wet_outside_limits() or not _is_off(layer):
+        return False
+    if any(map(_is_doubtful, film.layers)) or layer.coat.id in film.spoilt:
+        return False
+    if not below:
+        return not _kept_soft(film.species, layer, facts)
+    return not (_was_wet(below[-1], layer) or _does_not_suit(below[-1], layer, facts))
+
+
+def _is_doubtful(layer: Layer) -> bool:
+    """Tell whether cold, its can or its surplus may keep a film soft, tested since or not."""
+    late = wiped_late((layer,))
+    stays = layer.stands_flooded or (late is not None and late.surely)
+    return is_suspect(layer) or stays or is_doubted(layer)
+
+
+def _is_off(layer: Layer) -> bool:
+    """Tell whether a film has no surplus left that nobody wiped off, by all that is on record."""
+    if layer.of.wipe_off_h is None or layer.coat.flooded is False:
+        return True
+    return bool(layer.wipes) and wiped_late((layer,)) is None
+
+
+def _is_aged(layer: Layer, facts: Facts) -> bool:
+    """Tell whether what only evaporates was found soft when all had left it: that is age."""
+    if layer.of.mechanism not in EVAPORATES or layer.of.hardener_pct is not None:
+        return False
+    gone_h = facts.pace.evaporated_h
+    gone = Figure(gone_h, gone_h, gone_h, COMMON_PRACTICE)
+    softs = (c.when.earliest for c in layer.checks if c.found in _SOFT.values())
+    return any((label_hours(layer, gone, moment) or 0.0) >= gone_h for moment in softs)
+
+
+def _kept_soft(species: str | None, layer: Layer, facts: Facts) -> bool:
+    """Tell whether a wood is published to keep a first coat soft or loose: it wants a barrier."""
+    wood = facts.species_named(species) if species else None
+    rows = rules_for_wood(facts.wood_rules, wood, layer.of) if wood else ()
+    return any(row.answer in _SPOILS for row in rows)
+
+
+def _does_not_suit(under: Layer, over: Layer, facts: Facts) -> bool:
+    """Tell whether a film is published not to take the one over it."""
+    rules = facts.overcoats_between(under.of, over.of)
+    rule = rule_for(rules, under.of, over.of, over.coat.method)
+    return rule is not None and rule.answer in _SPOILS
 
 
 def _was_wet(under: Layer, over: Layer) -> bool:

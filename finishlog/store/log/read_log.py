@@ -121,7 +121,8 @@ def read_log(
     With `pieces`: the entries that touch one of them, and the readings and rags events since two
     days before the first of their coats, or before `since` where that is earlier (at least the last
     two days that have readings). With
-    `within`: of what is of the shop only the air of those stretches, each with two days before it.
+    `within`: of what is of the shop only the air of those stretches, each with two days before it,
+    and what befell the cans in use.
     """
     withdrawn = withdrawn_acts(read_withdrawals(connection))
     wanted = None if pieces is None else touching(connection, pieces)
@@ -131,6 +132,7 @@ def read_log(
     if wanted is not None and within is not None:
         stretches = _joined(within)
         of_shop = _air_within(connection, stretches)
+        of_shop |= {row[0] for row in ask(connection, OF_CONTAINERS_IN_USE)}
     elif wanted is not None:
         since = _air_begins(connection, standing, since)
         stretches = [(since, None)]

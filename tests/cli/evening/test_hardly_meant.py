@@ -40,12 +40,12 @@ def test_at_a_terminal_it_is_asked_and_no_records_nothing(shop: Finishlog):
     shop.did("log", "leg", "oil", now=NIGHT)
     before = shop.database.read_bytes()
     with TerminalSession(shop, "log", "leg", "oil", FINISHLOG_NOW=SOON) as session:
-        session.answer("The same coat again? [y/N]", "n")
+        session.answer("4 min from this one: the same coat again? [y/N]", "n")
     assert session.code == 2
     assert "nothing was recorded" in session.screen
     assert shop.database.read_bytes() == before
     with TerminalSession(shop, "log", "leg", "oil", FINISHLOG_NOW=SOON) as session:
-        session.answer("The same coat again? [y/N]", "y")
+        session.answer("the same coat again? [y/N]", "y")
     assert session.code == 0
     assert "coat 2, oil" in session.screen
 
@@ -82,6 +82,26 @@ def test_a_check_in_the_minute_of_its_coat_is_cautioned_by_name(shop: Finishlog)
     assert caution.startswith("caution: leg ×12: ")
     later = shop.did("check", "leg", "case", "tacky", now="2026-11-26T23:05:40+00:00").out
     assert "in the minute" not in later
+
+
+def test_a_pass_long_before_its_time_is_cautioned_proves_nothing_and_opens_nothing(shop: Finishlog):
+    """Wiped off, oil feels dry at once (from memory); a failed check is believed at any age."""
+    shop.did("log", "leg", "oil", now=NIGHT)
+    shop.did("log", "leg", "wipe", now="2026-11-26T21:15:00+00:00")
+    when, now = ("when", "leg", "--json"), "2026-11-26T21:30:00+00:00"
+    before = shop.did(*when, now=now).document["answer"]["lines"][0]["stages"]
+    page = shop.did("check", "leg", "dry", now="2026-11-26T21:25:00+00:00").out
+    (caution,) = cautions(page, "dry 20 min after oil went on: that takes")
+    assert caution.startswith("caution: leg ×12: ")
+    assert "what was wiped off feels dry at once" in caution
+    assert "proves" not in page
+    assert shop.did(*when, now=now).document["answer"]["lines"][0]["stages"] == before
+    assert "went on: that takes" not in shop.did("check", "leg", "tacky", now=now).out
+    with TerminalSession(shop, "check", "leg", "dry", FINISHLOG_NOW=now) as session:
+        session.answer("Record it all the same? [y/N]", "y")
+    assert session.code == 0
+    late = shop.did("check", "leg", "dry", now="2026-11-28T21:05:00+00:00")
+    assert "went on: that takes" not in late.out
 
 
 def test_at_a_terminal_such_a_check_is_asked_about(shop: Finishlog):

@@ -7,7 +7,7 @@ from datetime import datetime
 from tests.finisher import Finisher, hours, said
 
 
-def test_a_film_past_its_label_is_waited_for_and_its_pace_is_learnt(finisher: Finisher):
+def test_a_film_past_its_label_is_waited_for_and_what_spoilt_it_is_no_pace(finisher: Finisher):
     """Likely causes come from the log in order; what was not logged is said to be unknown."""
     finisher.types(
         "2026-02-20 08:00",
@@ -49,9 +49,8 @@ def test_a_film_past_its_label_is_waited_for_and_its_pace_is_learnt(finisher: Fi
     assert finisher.why("2026-03-08 15:06", "boxes")["standing"]["scuff_first"]
     finisher.types("2026-03-08 15:10", "log boxes scuff", "log boxes urethane --from tin")
     second = finisher.why("2026-03-08 15:11", "boxes")
-    assert second["clock"]["longer"] > 1.1
-    assert second["clock"]["needed_h"] > 1.1 * 4
-    assert "act 9" in second["pace"]
+    # What an old can and a thick coat kept soft says nothing of how the product dries here.
+    assert (second["clock"]["longer"], second["pace"]) == (1, "")
     past = finisher.types("2026-03-08 15:12", "past urethane")
     assert "from tin, after 30.2 h (label 4 h)" in past
 

@@ -11,14 +11,15 @@ from math import exp, inf, isfinite, log, log1p, pi, sqrt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.clock.pace_posterior import Bracket, log_chance, posterior
 from finishlog.core.finish.classes import Method
-from finishlog.core.published.drying import PaceFigures
 from tests.examples import examples
+from tests.shop_of import FACTS
 
-FIGURES = PaceFigures(0.35, 0.15)
+FIGURES = FACTS.pace
 FEW = examples(40)
 
 # Ours is a grid; figures of f are shown to two digits.
@@ -58,7 +59,9 @@ def test_times_known_to_the_moment_agree_with_their_closed_form(times, spread, s
     """
     certainty = spread**-2 + len(times) * scatter**-2
     mean = sum(map(log, times)) * scatter**-2 / certainty
-    found = posterior([Bracket(1, t, t * 1.0001) for t in times], PaceFigures(spread, scatter))
+    found = posterior(
+        [Bracket(1, t, t * 1.0001) for t in times], replace(FIGURES, spread=spread, scatter=scatter)
+    )
     from_the_mean = 1.6448536 / sqrt(certainty)
     wanted = [exp(mean + z * from_the_mean) for z in (-1, 0, 1)]
     assert found == pytest.approx(wanted, **AS_GOOD)
@@ -133,7 +136,7 @@ def test_what_brackets_nothing_is_refused():
 
 
 def learnt(key: PaceKey, median: float) -> tuple[PaceKey, PaceLearnt]:
-    return key, PaceLearnt(key, median, median / 2, median * 2, 1, (41,))
+    return key, PaceLearnt(key, median, median / 2, median * 2, 1, (41,), 3.0, 6.0)
 
 
 def test_a_factor_is_never_below_one():

@@ -5,6 +5,7 @@ The rule is our own, on the side of caution: one spot that passes says nothing o
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -114,22 +115,21 @@ def test_a_place_that_got_hard_is_no_part_of_a_stall():
     assert story.verdict(44).answer is Answer.BLOCKED
 
 
-def test_a_pass_elsewhere_teaches_no_pace():
-    """The rim was soft after 30 h, and nobody looked at it again: no upper end is known."""
+def test_what_is_found_at_a_place_teaches_no_pace():
+    """A spot may be thick, or lie over glue: only what was found all over tells of the product."""
 
-    def told(*places: str) -> list[Bracket]:
+    def told(*checks: tuple[float, Found, str]) -> list[Bracket]:
         story = one_coat(VARNISH)
-        story.check(30, Found.TACKY, place=RIM)
-        for hour, place in enumerate(places, 31):
-            story.check(hour, Found.DRY, place=place)
+        for hour, found, place in checks:
+            story.check(hour, found, place=place)
         top = story.state(50).top
         assert top is not None
         return brackets(top)
 
-    (soft,) = told(MIDDLE)
-    (hard,) = told(MIDDLE, RIM)
-    assert soft.hard_h == float("inf")
-    assert hard.hard_h < float("inf")
+    assert told((30, Found.TACKY, RIM), (31, Found.DRY, RIM)) == []
+    assert told((30, Found.TACKY, RIM), (31, Found.DRY, MIDDLE)) == []
+    (found,) = told((30, Found.TACKY, ""), (31, Found.DRY, RIM), (40, Found.DRY, ""))
+    assert (found.soft_h, found.hard_h) == pytest.approx((30, 40), abs=0.1)
 
 
 def test_an_oil_that_is_soft_at_the_rim_leaves_soft_scrapings():

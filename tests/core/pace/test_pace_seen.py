@@ -11,6 +11,7 @@ from math import inf
 import pytest
 from msgspec.structs import replace
 
+from finishlog.core.bench.cans import Cans
 from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.finish.classes import Method
@@ -18,7 +19,9 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import Seen, films, observed
+from finishlog.core.zone.stood_in import rooms_air
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, figure, whole_part
+from tests.stories.telling import Teller
 
 LABEL = {Stage.TACK_FREE: figure(4), Stage.SAND: figure(8), Stage.CLAMP: figure(24)}
 WITHIN = 0.01
@@ -38,7 +41,10 @@ def coated(hour: float = 0.0, **more) -> Story:
 
 def told(story: Story, until: float = 1000) -> tuple[Seen, ...]:
     woods = {target: part.species for part in story.parts for target in whole_part(part)}
-    return observed(films(story.shop, story.log(until), story.zone, woods, FACTS), FACTS)
+    shop, log = story.shop, story.log(until)
+    cans = Cans(shop, log.entries, rooms_air(shop, log, story.zone), FACTS)
+    stacks = films(shop, log, story.zone, woods, FACTS, cans.came_from)
+    return observed(stacks, FACTS)
 
 
 def bracket(story: Story) -> Bracket | None:
@@ -184,6 +190,77 @@ def test_damaging_cold_teaches_nothing():
     story.steady(2.0, since=-6)
     story.check(30, Found.TACKY)
     assert bracket(story) is None
+
+
+def story_of(line: str) -> Story:
+    teller = Teller(f"{line}; ask rest")
+    teller.told()
+    return teller.story
+
+
+# Each keeps a film soft by itself, whatever its product: what a check finds there is no pace.
+NO_MATTER_OF_PACE = {
+    "alkyd-varnish 08:00; check tacky +30h": True,
+    "alkyd-varnish 08:00; check tacky @rim +30h": False,
+    "alkyd-varnish 260um 08:00; check tacky +30h": False,
+    "can tin alkyd-varnish opened:900d; alkyd-varnish from-tin 08:00; check tacky +30h": False,
+    "can tin alkyd-varnish; alkyd-varnish from-tin 08:00; check tacky +30h": True,
+    "can tin alkyd-varnish; alkyd-varnish from-tin 08:00; check tacky +30h; condemned tin": False,
+    "alkyd-varnish 08:00; fault run +2h; check tacky +28h; mend": False,
+    "alkyd-varnish 08:00; fault dust +2h; check tacky +28h": True,
+    "air 4C 60%; alkyd-varnish 08:00; check tacky +90h": False,
+    "air 14C 60%; alkyd-varnish 08:00; check tacky +90h": True,
+    "boiled-linseed-oil 08:00; check tacky +3d": False,
+    "boiled-linseed-oil 08:00; wipe +15m; check tacky +3d": True,
+    "boiled-linseed-oil 08:00; wipe +7h; check tacky +3d": False,
+    "boiled-linseed-oil flooded 08:00; check tacky +3d": False,
+    "boiled-linseed-oil thin 08:00; check tacky +3d": True,
+    # Evaporated by the next day: what is soft then is old, not slow.
+    "shellac-2lb 08:00; check tacky +3h": True,
+    "shellac-2lb 08:00; check tacky +3d": False,
+    "lacquer-brushed 08:00; check gums +5d": False,
+    "waterborne-clear 08:00; check tacky +8h": True,
+    "conversion-varnish 08:00; check tacky +5h": True,
+    "conversion-varnish from-nothing 08:00; check tacky +5h": False,
+    # What lies below keeps it soft, or is published not to take it.
+    "paste-wax 08:00; alkyd-varnish +9d; check tacky +30h": False,
+    "shellac-2lb 08:00; alkyd-varnish +9d; check tacky +30h": True,
+}
+
+
+@pytest.mark.parametrize("line", NO_MATTER_OF_PACE)
+def test_what_keeps_a_film_soft_by_itself_teaches_no_pace(line: str):
+    """That each of them does is common practice, or published with its class, pair or fault."""
+    taught = NO_MATTER_OF_PACE[line]
+    soft = [each for each in told(story_of(f"maple top; {line}")) if each.bracket.soft_h]
+    assert bool(soft) == taught
+
+
+def test_a_wood_that_keeps_a_first_coat_soft_teaches_no_pace():
+    """Extractives of oily wood keep an oxidising finish tacky for weeks (oily-exotics-article)."""
+    assert not told(story_of("rosewood top; alkyd-varnish 08:00; check tacky +30h"))
+    assert told(story_of("rosewood top; shellac-2lb 08:00; alkyd-varnish +1d; check tacky +30h"))
+
+
+@pytest.mark.parametrize(
+    ("line", "proved"),
+    [
+        # Wiped off, oil feels dry at once: from memory.
+        ("boiled-linseed-oil 08:00; wipe +10m; check dry +10m", False),
+        ("boiled-linseed-oil 08:00; wipe +10m; check dry +20h", True),
+        ("alkyd-varnish 08:00; check dry +10m", False),
+        ("alkyd-varnish 08:00; check dry +5h", True),
+        ("oil-polyurethane 08:00; check powder +1h", False),
+        ("shellac-2lb 08:00; check dry +15m", True),
+        ("waterborne-clear 08:00; check no-print +1h", False),
+    ],
+)
+def test_a_pass_that_came_too_soon_neither_proves_nor_teaches(line: str, proved: bool):
+    """How soon is our own assumption (facts: pace); that a film takes its time, common practice."""
+    story = story_of(f"maple top; air 12C 60%; {line}")
+    tack_free = story.state(200).top.stage(Stage.TACK_FREE)
+    assert (tack_free.proved_by is not None) == proved
+    assert bool(told(story)) == proved
 
 
 def test_air_that_nobody_read_teaches_nothing():

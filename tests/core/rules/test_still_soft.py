@@ -247,7 +247,8 @@ def test_late_is_asked_of_the_label_and_not_of_a_pace_that_its_own_check_taught(
     story.check(TACK_FREE_H + 1, Found.TACKY)
     top = story.state(TACK_FREE_H + 1).top
     assert top is not None
-    slow = replace(top, pace=PaceLearnt(PaceKey(coat.product, first=True), 2.0, 1.5, 2.5, 1, (1,)))
+    learnt = PaceLearnt(PaceKey(coat.product, first=True), 2.0, 1.5, 2.5, 1, (1,), 3.0, 6.0)
+    slow = replace(top, pace=learnt)
     film, plain = slow.stage(Stage.RECOAT), top.stage(Stage.RECOAT)
     assert film is not None
     assert plain is not None
