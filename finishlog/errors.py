@@ -6,10 +6,7 @@ what to type.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from finishlog.core.findings import Finding
+from typing import Any
 
 ANSWER_IS_BAD = 1
 USAGE = 2
@@ -57,12 +54,12 @@ class Ambiguous(NotFound):
 
 
 class Doubtful(UsageFault):
-    """What was typed is hardly meant: `doubts` are asked of the person who is there.
+    """What was typed is hardly meant: `doubts`, findings, are asked of who is there.
 
     An act that is `sure` records it with a caution instead: so does every script.
     """
 
-    def __init__(self, doubts: tuple[Finding, ...]) -> None:
+    def __init__(self, doubts: tuple[Any, ...]) -> None:
         super().__init__("nothing was recorded")
         self.doubts = doubts
 

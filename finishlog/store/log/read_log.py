@@ -92,11 +92,12 @@ def _containers_after() -> CompoundSelect[Any]:
 
 @question()
 def _air_of() -> CompoundSelect[Any]:
-    """Two queries in one, for each goes by the index of its kinds."""
+    """Queries in one, for each goes by the index of its kinds; and what befell the cans in use."""
     of, start, end = tables.entry.c, _moment("start"), _moment("end")
     return union_all(
         select(of.id).where(of.kind == kind_of(Reading), of.latest_at.between(start, end)),
         select(of.id).where(of.kind.in_(_LASTING), of.latest_at >= start, of.earliest_at <= end),
+        of_containers_in_use.build(),
     )
 
 
@@ -132,7 +133,6 @@ def read_log(
     if wanted is not None and within is not None:
         stretches = _joined(within)
         of_shop = _air_within(connection, stretches)
-        of_shop |= {row[0] for row in ask(connection, OF_CONTAINERS_IN_USE)}
     elif wanted is not None:
         since = _air_begins(connection, standing, since)
         stretches = [(since, None)]
