@@ -271,7 +271,7 @@ def test_fc014_good_days_and_bad_days_stand_side_by_side(finisher: Finisher):
         assert "recoat after 11:00; closes 11:30" in told
         when = finisher.reads("2026-03-03 09:31", "when doors:1-4")
         assert "window closes 11:30, later it needs a scuff" in when
-    assert "blocks recoat, sand" in finisher.types("2026-03-03 15:00", "check doors:1-4 gums")
+    assert ", recoat, sand, " in finisher.types("2026-03-03 15:00", "check doors:1-4 gums")
     finisher.types("2026-03-04 08:00", "air 22C 45%", "check doors:1-4 powder")
     finisher.types("2026-03-04 08:10", "log doors:1-4 scuff", "log doors:1-4 varnish")
     finisher.types("2026-03-05 09:00", "check doors:1-4 holds")
@@ -376,7 +376,10 @@ def test_fc013_two_days_in_cold_and_rain_are_no_two_days(finisher: Finisher):
     again = finisher.reads("2026-05-08 12:10", "log pine poly")
     with FC013.line(2):
         assert "coat a small patch first, thin; log what the check finds" in wrinkled
-        assert "blocks clamp, stack, pack, recoat, rub, until a check finds" in wrinkled
+        assert (
+            "blocks clamp, stack, pack, fully hard, recoat, close, light use, rub, until a"
+            in wrinkled
+        )
         assert "stop: pine: wrinkle on poly" in again
     finisher.types("2026-05-08 12:11", "undo")
     after = finisher.reads("2026-05-08 12:12", "ready")

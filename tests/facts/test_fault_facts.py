@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 
 from finishlog.acts.film.fault import MENDED, fault_word
+from finishlog.core.film.faults import barred_by
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
 from finishlog.core.finish.stages import HANDLING, Stage
-from finishlog.core.log.words import FaultKind
+from finishlog.core.log.words import SOFT, FaultKind
 from finishlog.core.published.fault_kinds import Evidence, KnownFault
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.facts.load import load_facts
@@ -34,8 +35,8 @@ def test_it_says_what_it_means_and_what_to_do(fault: KnownFault):
 
 @EVERY
 def test_a_stop_blocks_and_what_blocks_is_no_note(fault: KnownFault):
-    assert fault.level is not Level.STOP or fault.blocks
-    assert fault.level is not Level.NOTE or not fault.blocks
+    assert fault.level is not Level.STOP or barred_by(fault, None)
+    assert fault.level is not Level.NOTE or not barred_by(fault, None)
 
 
 @EVERY
@@ -49,13 +50,14 @@ def test_something_ends_it_that_only_a_check_may(fault: KnownFault):
 def test_what_would_bury_it_is_kept_off_and_what_is_put_right_by_the_next_coat_is_not(
     fault: KnownFault,
 ):
-    buried = {Stage.RECOAT} & fault.blocks
+    buried = {Stage.RECOAT} & barred_by(fault, None)
     assert not (buried and fault.evened_first), "scuffing is asked for, no coat is barred"
     if fault.colour_first:
         assert fault.answered_by_coat
         assert buried
     if fault.bears_after:
-        assert fault.blocks & frozenset(HANDLING)
+        assert barred_by(fault, None) & frozenset(HANDLING)
+        assert fault.shows in SOFT
 
 
 @EVERY

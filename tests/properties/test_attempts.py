@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from finishlog.core.film.attempts import attempts_before, what_stays
 from finishlog.core.findings import Answer
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
 from tests.examples import examples
@@ -92,7 +93,7 @@ def test_a_coat_that_stays_keeps_its_date(told):
 def test_a_fault_that_blocks_never_lets_a_coat_go(told):
     story, hour = told
     state = story.state(hour)
-    blocked = any("recoat" in fault.known.blocks for fault in state.faults)
+    blocked = any(fault.keeps_from(Stage.RECOAT) for fault in state.faults)
     step = state.progress.next
     if blocked and step is not None and step.operation is Operation.COAT:
         assert state.verdict.answer not in {Answer.GO, Answer.SCUFF, Answer.TEST}

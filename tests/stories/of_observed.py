@@ -58,6 +58,30 @@ STORIES = {
             says="found that it flakes no time mends that: take it off",
         ),
         silent("oak top; alkyd-varnish 08:00; check flakes +9d; ask sand"),
+        # What gums lacks all that its own figures promise no sooner, until it sands to powder.
+        speaks("oak top; alkyd-varnish 08:00; check gums +9d; ask stack +20d", Answer.BLOCKED),
+        speaks("ash rail; lacquer-sprayed 08:00; check gums +9d; ask pack +20d", Answer.BLOCKED),
+        speaks("ash rail; lacquer-sprayed 08:00; check gums +9d; ask rub-out +60d"),
+        speaks("oak top; spar-varnish 08:00; check gums +30d; ask use +60d", Answer.BLOCKED),
+        silent("oak top; alkyd-varnish 08:00; check gums +9d; ask turn"),
+        silent("oak top; alkyd-varnish 08:00; check gums +9d; check no-print +1h; ask stack"),
+        silent("oak top; alkyd-varnish 08:00; check gums +9d; check powder +1h; ask rub-out +60d"),
+        # Waxy shellac bears a caul before it sands: paper that gums says nothing of that.
+        silent("oak top; shellac-waxy 08:00; check gums +1d; ask clamp +5d"),
+        speaks("oak top; shellac-waxy 08:00; check gums +1d; ask stack +5d"),
+        # What has not cured is neither shut in nor laid on another; it takes paper and a coat.
+        speaks("oak top; conversion-varnish 08:00; check softens +9d; ask stack +90d"),
+        speaks("oak top; alkyd-varnish 08:00; check softens +60d; ask pack", Answer.BLOCKED),
+        speaks("oak top; alkyd-varnish 08:00; check softens +60d; ask close", Answer.BLOCKED),
+        silent("oak top; alkyd-varnish 08:00; check softens +60d; ask clamp"),
+        # What smells is not wrapped, and what lies on it is the next to smell.
+        speaks("oak top; alkyd-varnish 08:00; check smells +60d; ask hand-over", Answer.BLOCKED),
+        silent("oak top; alkyd-varnish 08:00; check smells +60d; ask stack"),
+        # A coat that waits longer for it than one of its own asks for what it reached by then.
+        speaks("oak top; alkyd-varnish 08:00; check prints +20d; ask paste-wax", Answer.BLOCKED),
+        speaks("oak top; wiping-stain 08:00; wipe; check smells +9d; ask waterborne-clear +1h"),
+        silent("oak top; alkyd-varnish 08:00; check prints +20d; ask alkyd-varnish"),
+        silent("oak top; alkyd-varnish 08:00; check prints +9d; check no-print +9d; ask paste-wax"),
     ),
     "still-prints": (
         speaks("oak top; alkyd-varnish 08:00; check prints +2d; ask alkyd-varnish", Answer.TEST),
@@ -117,6 +141,11 @@ STORIES = {
         speaks("oak top; alkyd-varnish 08:00; fault print-mark +9d; ask pack", Answer.BLOCKED),
         lets("oak top; alkyd-varnish 08:00; fault print-mark +9d; check no-print +9d; ask pack"),
         lets("oak top; lacquer-sprayed 08:00; fault print-mark +2d; ask lacquer-sprayed"),
+        # A fault that shows a soft film denies it what a thumbnail that prints would.
+        speaks("oak top; alkyd-varnish 08:00; fault print-mark +9d; ask use +60d", Answer.BLOCKED),
+        speaks("oak top; alkyd-varnish 08:00; fault run +5d; ask close +60d", Answer.BLOCKED),
+        lets("oak top; alkyd-varnish 08:00; fault print-mark +9d; ask rub-out +60d"),
+        speaks("oak top; alkyd-varnish 08:00; fault peel +9d; ask close +60d", Answer.BLOCKED),
         speaks("oak top; alkyd-varnish 08:00; fault bleed-back +9d; ask pack", Answer.BLOCKED),
         speaks("oak top; fault glue-spot 08:00; ask wiping-stain", Answer.BLOCKED),
         silent("oak top; fault glue-spot 08:00; sand +5m; ask wiping-stain"),

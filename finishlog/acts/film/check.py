@@ -15,12 +15,12 @@ from finishlog.asks.look.standing import Standing, standings
 from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.context import Context
 from finishlog.core.film.checks import (
-    BLOCKS,
     FOUND_BY,
     OF_NO_FILM,
     OF_THE_WOOD,
     PROVES,
     cures,
+    denied,
     found_by,
     standing_failures,
     tells_of,
@@ -122,7 +122,9 @@ def log_check(
         others = _elsewhere(states, place)
         shows = as_fault(made)
         fault = before.facts.fault_known(shows.what) if shows else None
-        denied = {stage for check in others for stage in BLOCKS[check.found]}
+        denies = {stage for s in states for check, of in s.held if check in others for stage in of}
+        tops = [s.top.coat.figures.stages for s in states if s.top and tells_of(test, s.top.of)]
+        blocks = {stage for figures in tops or [{}] if tells for stage in denied(found, figures)}
         return Checked(
             act=ledger.act_id,
             test=test,
@@ -130,9 +132,9 @@ def log_check(
             place=place,
             at=at,
             labels=picked.labels,
-            blocks=tuple(s for s in Stage if s in BLOCKS.get(found, ()) and tells),
+            blocks=tuple(s for s in Stage if s in blocks),
             proves=tuple(
-                s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denied
+                s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denies
             ),
             standings=standings([s for s in states if s.layers or test in OF_THE_WOOD], after),
             in_the_white=_in_the_white(states) if test not in OF_NO_FILM else (),

@@ -12,7 +12,7 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.film.faults import StandingFault
+from finishlog.core.film.faults import StandingFault, barred_by
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Work
@@ -151,7 +151,8 @@ def _first(fault: StandingFault) -> datetime:
 def _blocks(known: KnownFault, fault: StandingFault | None) -> tuple[Stage, ...]:
     """Return what it keeps the film from; no coat, where any coat answers it."""
     any_coat = known.answered_by_coat and not (fault is not None and fault.wants_colour)
-    return tuple(s for s in Stage if s in known.blocks and not (any_coat and s is Stage.RECOAT))
+    barred = barred_by(known, fault.coat if fault else None)
+    return tuple(s for s in Stage if s in barred and not (any_coat and s is Stage.RECOAT))
 
 
 def _until(known: KnownFault, fault: StandingFault | None) -> tuple[str, ...]:

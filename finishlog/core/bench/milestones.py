@@ -19,7 +19,7 @@ from finishlog.core.zone.verdict import Verdict
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
 # What else than the film may put off: a joint in its cauls, food and a child.
-_WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE, Stage.RECOAT}) - {Stage.TACK_FREE}
+_WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE, Stage.RECOAT})
 # What the next coat lies on is not reckoned by the nearest readings.
 _BY_READINGS_ALONE = frozenset({Stage.RECOAT, Stage.SAND})
 _ASKS = frozenset({Answer.TEST, Answer.NOT_IN_THIS_AIR})
@@ -72,9 +72,6 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
         return None
     time = reduce(later, times)
     held = [v for s in coated if (v := _verdict(s, stage)) is not None]
-    if stage is Stage.TACK_FREE:
-        # It is a touch that tells, whatever else the film is good for.
-        held = [v for v in held if v.answer is Answer.BLOCKED]
     blocked = next((f for v in held if (f := _bars(v)) is not None), None)
     told = time.known if stage in _BY_READINGS_ALONE else time.air_read
     missing = {s.layers[-1].coat.product_name for s, c in zip(coated, clocks, strict=True) if not c}

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import datetime, timedelta
 
-from finishlog.core.finish.classes import FinishClass, Mechanism
-from finishlog.core.finish.stages import Stage
+from finishlog.core.finish.classes import Figure, FinishClass, Mechanism
+from finishlog.core.finish.stages import Stage, with_later
 from finishlog.core.log.entries import Check, Coat
 from finishlog.core.log.where import reaches
 from finishlog.core.log.words import SEEN_ON_WOOD, SOFT, Found, Test
+
+Figures = Mapping[Stage, Figure]
+FiguresOf = Callable[[Check], Figures]
 
 # common practice; "dry" is a light touch and proves no more than tack-free.
 PROVES: dict[Found, frozenset[Stage]] = {
@@ -27,22 +30,31 @@ PROVES: dict[Found, frozenset[Stage]] = {
     Found.LOOKS_CLEAN: frozenset(),
 }
 
-_FROM_TACK_FREE = frozenset(Stage) - {Stage.TOUCH, Stage.DUST_FREE}
-
-BLOCKS: dict[Found, frozenset[Stage]] = {
-    Found.TACKY: _FROM_TACK_FREE,
-    Found.GUMS: frozenset({Stage.SAND, Stage.RECOAT}),
-    Found.PRINTS: frozenset({Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
-    Found.SMELLS: frozenset({Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+# What a failure shows not to be reached: first the stage that its test is about, then what else a
+# film that is so cannot bear. All that comes after those is not reached either. common practice
+DENIES: dict[Found, tuple[Stage, ...]] = {
+    Found.TACKY: (Stage.TACK_FREE, Stage.RECOAT, Stage.SAND),
+    Found.GUMS: (Stage.SAND, Stage.RECOAT, Stage.RUB),
+    Found.PRINTS: (Stage.CLAMP, Stage.RUB),
+    # What smells gives off vapour still: it is neither shut in nor wrapped.
+    Found.SMELLS: (Stage.CLOSE, Stage.PACK, Stage.LIGHT_USE, Stage.RUB),
     # It does not hold: nothing more goes on it, and it goes nowhere. Taking it off is not barred.
-    Found.FLAKES: _FROM_TACK_FREE - {Stage.TACK_FREE, Stage.TURN, Stage.SAND},
-    # Its own solvent takes it up still: it has not cured.
-    Found.SOFTENS: frozenset({Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+    Found.FLAKES: (Stage.CURED, Stage.RECOAT, Stage.CLAMP, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB),
+    # Its own solvent takes it up still: it has not cured, and softens where it is shut in or lies
+    # on another.
+    Found.SOFTENS: (Stage.CURED, Stage.STACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB),
     # These speak of the wood, and of the can: what they hold up is not the film.
-    Found.CUPPED: frozenset(),
-    Found.SAMPLE_SOFT: frozenset(),
-    **dict.fromkeys(SEEN_ON_WOOD, frozenset()),
+    Found.CUPPED: (),
+    Found.SAMPLE_SOFT: (),
+    **dict.fromkeys(SEEN_ON_WOOD, ()),
 }
+
+# What asks for a film that is hard, in the order of its own figures.
+_ASKS_HARDNESS = frozenset(
+    {Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB, Stage.CURED}
+)
+# What a thumbnail that leaves no mark shows it to bear, whatever its surface does under paper.
+_BORNE = frozenset({Stage.CLAMP, Stage.STACK, Stage.PACK})
 
 # Which later finding answers a failure: only a test that could have shown it again.
 LIFTED_BY: dict[Found, frozenset[Found]] = {
@@ -61,16 +73,6 @@ LIFTED_BY: dict[Found, frozenset[Found]] = {
 
 # A soft film may harden, and a smell go; what does not hold never will. common practice
 NO_TIME_MENDS = frozenset({Found.FLAKES})
-
-# The first stage that a failure shows not to be reached.
-DENIES: dict[Found, Stage] = {
-    Found.TACKY: Stage.TACK_FREE,
-    Found.GUMS: Stage.SAND,
-    Found.PRINTS: Stage.CLAMP,
-    Found.SMELLS: Stage.CLOSE,
-    Found.FLAKES: Stage.CURED,
-    Found.SOFTENS: Stage.CURED,
-}
 
 FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.TOUCH: (Found.TACKY, Found.DRY),
@@ -151,7 +153,7 @@ def passed_too_soon(check: Check, coat: Coat, share: float) -> bool:
 
 def failed(found: Found) -> bool:
     """Tell whether a finding is a failure."""
-    return found in BLOCKS
+    return found in DENIES
 
 
 def test_that_finds(found: Found) -> Test:
@@ -192,16 +194,40 @@ def last_of_each_place(checks: Sequence[Check]) -> tuple[Check, ...]:
     )
 
 
+def denied(found: Found, figures: Figures) -> frozenset[Stage]:
+    """Return every stage that a failure shows a film of such figures not to have reached.
+
+    What comes after a stage that it lacks, whatever the finish; and where it is soft also what its
+    own figures promise no sooner: they were wrong about the one, and are not believed of the other.
+    """
+    lacks = DENIES.get(found, ())
+    promised = figures.get(lacks[0]) if found in SOFT else None
+    later = {s for s, f in figures.items() if s in _ASKS_HARDNESS and _no_sooner(f, promised)}
+    return with_later(lacks) | later
+
+
+def _no_sooner(figure: Figure, than: Figure | None) -> bool:
+    return than is not None and figure.low_h >= than.low_h and figure.high_h >= than.high_h
+
+
+def held(
+    checks: Sequence[Check], figures_of: FiguresOf
+) -> Iterator[tuple[Check, frozenset[Stage]]]:
+    """Yield the failures that stand, oldest first, each with the stages it keeps a film from."""
+    for n, check in enumerate(checks):
+        later = [c for c in checks[n + 1 :] if reaches(c.place, check.place)]
+        if not failed(check.found) or any(_answers(c, check) for c in later):
+            continue
+        stages = denied(check.found, figures_of(check))
+        if any(c.found is Found.NO_PRINT for c in later):
+            stages -= _BORNE - with_later(DENIES[check.found])
+        yield check, stages
+
+
 def blocking(checks: Sequence[Check], stage: Stage) -> Check | None:
-    """Return the newest standing failure that blocks a stage, if any."""
-    blocks = [c for c in standing_failures(checks) if stage in BLOCKS[c.found]]
+    """Return the newest standing failure that blocks a stage, whatever the finish, if any."""
+    blocks = [c for c in standing_failures(checks) if _blocks(c, stage)]
     return blocks[-1] if blocks else None
-
-
-def blocking_places(checks: Sequence[Check], stage: Stage) -> tuple[Check, ...]:
-    """Return the newest standing failure of each place that blocks a stage, oldest first."""
-    blocks = [c for c in standing_failures(checks) if stage in BLOCKS[c.found]]
-    return last_of_each_place(blocks)
 
 
 def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | None:
@@ -228,7 +254,7 @@ def _proves(check: Check, stage: Stage, builds_film: bool) -> bool:
 
 
 def _blocks(check: Check, stage: Stage) -> bool:
-    return stage in BLOCKS.get(check.found, frozenset())
+    return stage in with_later(DENIES.get(check.found, ()))
 
 
 def no_better(before: Found, now: Found) -> bool:

@@ -14,9 +14,10 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
+from finishlog.core.film.checks import denied
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.overcoat import OvercoatAnswer, OvercoatRule, rule_for
-from finishlog.core.finish.stages import HANDLING, Stage
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Joined, Stripped, Work
 from finishlog.core.log.where import in_brackets, reaches
 from finishlog.core.log.words import FaultKind, Found, Operation
@@ -65,7 +66,9 @@ class StandingFault(Struct, frozen=True):
 
     def keeps_from(self, stage: Stage) -> bool:
         """Tell whether it keeps the film from a stage."""
-        return stage in self.known.blocks and not (self.bears and stage in HANDLING)
+        if self.bears:
+            return stage in self.known.blocks
+        return stage in barred_by(self.known, self.coat)
 
     def remedies(self, now: datetime) -> tuple[str, ...]:
         """Say what to do about it now, in order."""
@@ -77,6 +80,12 @@ class StandingFault(Struct, frozen=True):
         if closes is not None and now >= closes:
             return (self.special.too_late,)
         return self.special.remedies
+
+
+def barred_by(known: KnownFault, coat: Coat | None) -> frozenset[Stage]:
+    """Return the stages that a kind of fault keeps a coat from; None: the wood."""
+    figures = coat.figures.stages if coat else {}
+    return known.blocks | (denied(known.shows, figures) if known.shows else frozenset())
 
 
 def standing_faults(entries: Sequence[AnyEntry], facts: Facts) -> tuple[StandingFault, ...]:

@@ -3,12 +3,14 @@
 The stages are not one line. Handling runs touch ... cured; `recoat` and `sand` stand beside it
 (sprayed lacquer may be recoated before it may be sanded, shellac may be handled before it may be
 recoated); closing, light use and rubbing out come off it near the end. A test holds the facts to
-that partial order (tests/stage_order.py); nothing assumes more.
+that partial order (tests/stage_order.py); nothing else is assumed of every finish.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import StrEnum
+from itertools import pairwise
 
 
 class Stage(StrEnum):
@@ -42,11 +44,34 @@ HANDLING = (
     Stage.CURED,
 )
 
+# (earlier, later): the earlier is never reached after the later, whatever the finish.
+ORDER: frozenset[tuple[Stage, Stage]] = frozenset(
+    [
+        *pairwise(HANDLING),
+        (Stage.TOUCH, Stage.RECOAT),
+        (Stage.TOUCH, Stage.SAND),
+        (Stage.RECOAT, Stage.CURED),
+        (Stage.SAND, Stage.CURED),
+        (Stage.TACK_FREE, Stage.CLOSE),
+        (Stage.TACK_FREE, Stage.LIGHT_USE),
+        (Stage.TACK_FREE, Stage.RUB),
+        (Stage.CLOSE, Stage.CURED),
+        (Stage.LIGHT_USE, Stage.CURED),
+    ]
+)
+
 # What a can speaks of beside the end of its recoat window, in the order it is asked and shown.
 ON_A_LABEL = (
     *(Stage.RECOAT, Stage.SAND, Stage.TOUCH, Stage.TACK_FREE),
     *(Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.LIGHT_USE, Stage.CURED),
 )
+
+
+def with_later(stages: Iterable[Stage]) -> frozenset[Stage]:
+    """Return stages, and every one that a finish reaches only after one of them."""
+    found = frozenset(stages)
+    more = found | {late for early, late in ORDER if early in found}
+    return found if more == found else with_later(more)
 
 
 def shown(stage: Stage) -> str:

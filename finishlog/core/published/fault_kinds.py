@@ -96,7 +96,8 @@ class Blames(StrEnum):
 class KnownFault(Published, frozen=True):
     """What is known of a kind of fault.
 
-    `blocks`: the stages that it keeps a film from. `waits_for`: what must be done again before any
+    `shows`: the failed check that it amounts to, which denies what that denies; `blocks`: what else
+    it keeps a film from. `waits_for`: what must be done again before any
     other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
     too, unless `not_by_mending`. `colour_first`: where colour lies below only a coat of colour
     answers it. `evened_first`: it is sanded or scuffed before the next coat. `bears_after`: checks
@@ -114,6 +115,7 @@ class KnownFault(Published, frozen=True):
     level: Level
     remedies: tuple[str, ...]
     source: str
+    shows: Found | None = None
     blocks: frozenset[Stage] = frozenset()
     waits_for: str = ""
     answered_by: frozenset[Operation] = frozenset()

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 from finishlog.core.findings import Act
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
-from finishlog.core.verdict.fold import decide
+from finishlog.core.rules.film.observed import check_failed
+from finishlog.core.verdict.fold import decide, fold
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked, work_asked
 from finishlog.core.zone.state import ZoneState
@@ -16,7 +17,6 @@ from finishlog.core.zone.verdict import Verdict
 # What a stage of the film is asked for; a recoat by the coat that is due (`ZoneState.recoat`).
 # Fully hard is asked of use, by its own stage.
 _ASKED: Mapping[Stage, Asked] = {
-    Stage.TACK_FREE: Asked(Act.TURN, toward=Stage.TACK_FREE),
     Stage.SAND: work_asked(Operation.SAND),
     Stage.TURN: Asked(Act.TURN),
     Stage.CLAMP: Asked(Act.CLAMP),
@@ -27,6 +27,8 @@ _ASKED: Mapping[Stage, Asked] = {
     Stage.RUB: work_asked(Operation.RUB),
     Stage.CURED: Asked(Act.USE, toward=Stage.CURED),
 }
+# It is a touch that tells, whatever else the film is good for.
+_TOUCHED = Asked(Act.WORK, toward=Stage.TACK_FREE)
 
 
 class Handling(Mapping[Stage, Verdict]):
@@ -38,11 +40,16 @@ class Handling(Mapping[Stage, Verdict]):
 
     def __getitem__(self, stage: Stage) -> Verdict:
         if stage not in self._known:
-            self._known[stage] = decide(self._zone, _ASKED[stage], self._around)
+            self._known[stage] = self._work_out(stage)
         return self._known[stage]
 
+    def _work_out(self, stage: Stage) -> Verdict:
+        if stage is Stage.TACK_FREE:
+            return fold([*check_failed.find(self._zone, _TOUCHED, self._around)], _TOUCHED)
+        return decide(self._zone, _ASKED[stage], self._around)
+
     def __iter__(self) -> Iterator[Stage]:
-        return iter(_ASKED)
+        return iter((Stage.TACK_FREE, *_ASKED))
 
     def __len__(self) -> int:
-        return len(_ASKED)
+        return 1 + len(_ASKED)

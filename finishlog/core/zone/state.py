@@ -11,6 +11,7 @@ from msgspec import Struct, field
 from finishlog.core.air.met import Stay
 from finishlog.core.air.room import RoomAir
 from finishlog.core.film.attempts import Attempt, attempts_before
+from finishlog.core.film.checks import held
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import still_on
@@ -177,6 +178,12 @@ class ZoneState(Struct, frozen=True):
     def checks(self) -> tuple[Check, ...]:
         """Every check of the film, on whatever layer, in the order they were made."""
         return tuple(check for layer in self.layers for check in layer.checks)
+
+    @property
+    def held(self) -> tuple[tuple[Check, frozenset[Stage]], ...]:
+        """The failed checks that stand, oldest first, each with the stages it keeps it from."""
+        figures = {c.id: y.coat.figures.stages for y in self.layers for c in y.checks}
+        return tuple(held(self.checks, lambda check: figures[check.id])) if figures else ()
 
     @property
     def attempts(self) -> tuple[Attempt, ...]:

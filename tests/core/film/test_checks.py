@@ -15,11 +15,11 @@ from hypothesis import strategies as st
 from finishlog.cli.words.finding_words import short
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.film import checks as film_checks
-from finishlog.core.film.checks import BLOCKS, FOUND_BY, LIFTED_BY, PROVES, failed
+from finishlog.core.film.checks import DENIES, FOUND_BY, LIFTED_BY, PROVES, failed, held
 from finishlog.core.findings import Answer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
-from finishlog.core.log.words import Found, Operation, Test
+from finishlog.core.log.words import SOFT, Found, Operation, Test
 from tests.examples import examples
 from tests.shop_of import (
     FACTS,
@@ -35,9 +35,12 @@ from tests.shop_of import (
     when,
     within_limits,
 )
+from tests.stage_order import implied_by
 from tests.worded_in import because, remedy
 
 EARLY = {Stage.TOUCH, Stage.DUST_FREE}
+# A rub with solvent speaks of cure: not of dust, paper, the next coat or a caul.
+FREE_OF_A_RUB = (Stage.TACK_FREE, Stage.TURN, Stage.CLAMP, Stage.RECOAT, Stage.SAND)
 
 
 def check(hour: float, found: Found, n: int = 1) -> Check:
@@ -45,10 +48,11 @@ def check(hour: float, found: Found, n: int = 1) -> Check:
     return Check(id=n, act=n, when=when(hour, n), typed_at=at(hour), test=test, found=found)
 
 
-def blocked(*found: Found) -> set[Stage]:
-    """Return the stages that a row of findings, an hour apart, leaves blocked."""
+def blocked(*found: Found, of: str = "") -> set[Stage]:
+    """Return the stages that a row of findings leaves blocked; of no class: whatever the finish."""
     row = [check(n, f, n) for n, f in enumerate(found)]
-    return {stage for stage in Stage if film_checks.blocking(row, stage)}
+    figures = FACTS.finish_class(of).stages if of else {}
+    return {stage for _, stages in held(row, lambda _: figures) for stage in stages}
 
 
 # --- each test touches only what it is about --------------------------------------------------
@@ -58,13 +62,57 @@ def blocked(*found: Found) -> set[Stage]:
     ("found", "stages"),
     [
         (Found.TACKY, set(Stage) - EARLY),
-        (Found.GUMS, {Stage.SAND, Stage.RECOAT}),
+        (Found.GUMS, {Stage.SAND, Stage.RECOAT, Stage.RUB, Stage.CURED}),
         (Found.PRINTS, {Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.RUB, Stage.CURED}),
-        (Found.SMELLS, {Stage.CLOSE, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+        (Found.SMELLS, {Stage.CLOSE, Stage.PACK, Stage.RUB, Stage.LIGHT_USE, Stage.CURED}),
+        (Found.SOFTENS, set(Stage) - EARLY - {*FREE_OF_A_RUB}),
+        (Found.FLAKES, set(Stage) - EARLY - {Stage.TACK_FREE, Stage.TURN, Stage.SAND}),
+        (Found.CUPPED, set()),
     ],
 )
-def test_a_failure_blocks_the_stages_it_speaks_of(found, stages):
+def test_a_failure_blocks_what_it_speaks_of_and_all_that_comes_after(found, stages):
+    """Whatever the finish; the order is that of ASTM D1640, the rest common practice."""
     assert blocked(found) == stages
+
+
+@pytest.mark.parametrize(
+    ("found", "of", "also"),
+    [
+        # Each class promises the stages in its own order: hours of facts/data/classes.
+        (Found.GUMS, VARNISH, {Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE}),
+        (Found.GUMS, LACQUER, {Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE}),
+        # Waxy shellac bears a caul before it sands.
+        (Found.GUMS, "shellac-waxy", {Stage.STACK, Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE}),
+        (Found.PRINTS, VARNISH, {Stage.CLOSE, Stage.LIGHT_USE}),
+        # Wet and soft are two things: no order of hardness follows from a smell.
+        (Found.SMELLS, "spar-varnish", set()),
+        (Found.FLAKES, VARNISH, set()),
+    ],
+)
+def test_what_its_own_figures_promise_later_than_what_a_soft_film_lacks_it_lacks_too(
+    found, of, also
+):
+    assert blocked(found, of=of) == blocked(found) | also
+
+
+def test_a_thumbnail_that_leaves_no_mark_bears_a_stack_though_paper_gums():
+    """Wax and heat clog paper too; rubbing, use and full hardness wait for the paper."""
+    since = blocked(Found.GUMS, Found.NO_PRINT, of=VARNISH)
+    assert since == blocked(Found.GUMS) | {Stage.CLOSE, Stage.LIGHT_USE}
+    assert blocked(Found.NO_PRINT, Found.GUMS, of=VARNISH) >= {Stage.STACK, Stage.PACK}
+    assert blocked(Found.SOFTENS, Found.NO_PRINT, of=VARNISH) == blocked(Found.SOFTENS)
+
+
+@pytest.mark.parametrize("of", FACTS.classes)
+@pytest.mark.parametrize("found", [f for f in Found if failed(f)])
+def test_no_failure_denies_what_comes_before_what_its_test_is_about(found, of):
+    """What prints may still be tack-free, what gums be turned: the order says so, and D1640."""
+    denied = blocked(found, of=of)
+    assert Stage.TURN not in denied or found is Found.TACKY
+    assert not denied & EARLY
+    if found in SOFT:
+        first = DENIES[found][0]
+        assert not denied & (implied_by([first]) - {first})
 
 
 @pytest.mark.parametrize(
@@ -183,7 +231,8 @@ def test_a_pass_before_the_last_failure_proves_nothing():
 
 
 def test_a_film_that_gums_is_not_tacky_any_more_but_still_not_ready():
-    assert blocked(Found.TACKY, Found.GUMS) == {Stage.SAND, Stage.RECOAT}
+    assert blocked(Found.TACKY, Found.GUMS) == blocked(Found.GUMS)
+    assert blocked(Found.GUMS) < blocked(Found.TACKY)
 
 
 def test_lacquer_that_prints_may_still_be_recoated():
@@ -334,6 +383,6 @@ def test_every_finding_belongs_to_one_test_and_passes_or_fails():
 
 
 def test_every_failure_can_be_answered():
-    assert set(LIFTED_BY) == set(BLOCKS)
+    assert set(LIFTED_BY) == set(DENIES)
     for failure, answers in LIFTED_BY.items():
         assert any(not failed(answer) for answer in answers), failure

@@ -10,7 +10,7 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from finishlog.core.finish.stages import HANDLING, Stage, shown
+from finishlog.core.finish.stages import HANDLING, ORDER, Stage, shown, with_later
 from tests.rows import every_row
 from tests.stage_order import NOT_LATER_THAN, implied_by
 
@@ -79,6 +79,12 @@ def test_no_tacky_film_is_shut_used_or_rubbed(late):
 def test_the_order_has_no_circle():
     for one, other in combinations(Stage, 2):
         assert not (comes_before(one, other) and comes_before(other, one))
+
+
+def test_what_a_check_denies_is_carried_on_by_the_same_order():
+    assert ORDER == NOT_LATER_THAN
+    for stage in Stage:
+        assert with_later([stage]) == {s for s in Stage if stage in implied_by([s])}
 
 
 def test_every_stage_has_its_place():

@@ -10,9 +10,12 @@ from finishlog.core.film import checks as film_checks
 from finishlog.core.film.faults import StandingFault, patch_due
 from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, finding, plainly
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.entries import Check
 from finishlog.core.log.where import same_words
 from finishlog.core.log.words import Found
-from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, LAYERS
+from finishlog.core.rules.film.underneath import asks_h, rows
+from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, LAYERS, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -23,14 +26,18 @@ from finishlog.core.zone.state import ZoneState
     "check-failed",
     binds=EVERY,
     source=COMMON_PRACTICE,
-    reads=f"{LAYERS} check.test check.found check.place",
+    reads=f"{LAYERS} {BROKEN_OFF} {SAYS} check.test check.found check.place coat.method"
+    " product.class_key product.label",
 )
 def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A failed check beats the clock, for every stage that it denies, on all of its zone.
+    """A failed check beats the clock, for all that needs what the film lacks, on all of its zone.
 
     A pass answers it at its own place alone; of several places each is told, the newest binds.
     """
-    failures = film_checks.blocking_places(zone.checks, asked.stage) if asked.stage else ()
+    held = [check for check, stages in zone.held if asked.stage in stages]
+    if not held and asked.over is not None:
+        held = [*_under_the_pair(zone, asked, around)]
+    failures = film_checks.last_of_each_place(held)
     for failure in reversed(failures):
         found = finding(
             "check-failed",
@@ -41,6 +48,20 @@ def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             place=failure.place,
         )
         yield replace(found, acts=(failure.act,))
+
+
+def _under_the_pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Check]:
+    """Yield the failures that a coat minds which asks more of a film than a coat of its own.
+
+    It waits so many hours for that film; what the film's figures promised by then, it lacks.
+    """
+    for each in rows(zone, asked, around) if zone.held else ():
+        figures, asks = each.layer.coat.figures.stages, asks_h(each)
+        own = figures.get(Stage.RECOAT)
+        if own is not None and asks > own.high_h:
+            due = {stage for stage, figure in figures.items() if figure.high_h <= asks}
+            mine = [(c, stages) for c, stages in zone.held if c in each.layer.checks]
+            yield from (check for check, stages in mine if stages & due)
 
 
 @rule(
@@ -77,7 +98,7 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} product.name",
+    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} product.name product.label",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.

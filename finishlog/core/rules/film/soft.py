@@ -106,7 +106,7 @@ def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         yield replace(over, acts=(failures[-1].act,))
         return
     slow = timedelta(hours=facts.drying.slow_after_h.value)
-    figure = top.coat.figures.stages.get(film_checks.DENIES[found])
+    figure = top.coat.figures.stages.get(film_checks.DENIES[found][0])
     due = top.label_waits(figure).high if figure else top.put_on
     if due is None or not film_checks.stalled(checks, max(due, top.put_on + slow), slow):
         return

@@ -64,7 +64,7 @@ def _holds_a_coat(top: Layer | None) -> Check | None:
     held = [
         check
         for check in standing
-        if Stage.RECOAT in film_checks.BLOCKS[check.found]
+        if Stage.RECOAT in film_checks.DENIES[check.found]
         or (check.found is Found.PRINTS and not melts)
     ]
     return held[-1] if held else None
