@@ -68,6 +68,8 @@ STORIES = {
         silent("ash top; tung-oil flooded 18:00; wipe +20m; check dry +9d; ask tung-oil +1d"),
         silent("ash top; tung-oil flooded 18:00; wipe +20m; wipe +2h; ask alkyd-varnish +30d"),
         silent("ash top; tung-oil flooded 18:00; wipe +20m; ask turn +30d"),
+        # What had set when it was wiped is no oil that comes back.
+        silent("ash top; tung-oil flooded 18:00; wipe +13h; ask rest +25m"),
         # Thin or not said; pores that are closed; what is no oil; what stands there still.
         silent("ash top; tung-oil thin 18:00; wipe +20m; ask rest +25m"),
         silent("ash top; tung-oil 18:00; wipe +20m; ask rest +25m"),

@@ -21,6 +21,12 @@ STORIES = {
             Answer.BLOCKED,
             "leave it alone until it can be tested, then scratch it",
         ),
+        # Two were: what lies open is rubbed first.
+        speaks(
+            "oak top; wiping-stain 08:00; wipe 09:00; oil-varnish-blend +1d; wipe +9h; ask pack",
+            Answer.BLOCKED,
+            "9 h after it went on, at most 30 min",
+        ),
         silent("oak top; wiping-stain 08:00; wipe 10:30; check resists +2d; ask stack"),
         silent("oak top; wiping-stain 08:00; wipe 08:10; ask waterborne-clear +7d"),
         silent("oak top; wiping-stain 08:00; ask waterborne-clear +7d"),

@@ -40,10 +40,12 @@ class LookAgain(Struct, frozen=True):
 def looks_again(layer: Layer, after_h: Sequence[Limit]) -> tuple[LookAgain, ...]:
     """Return when a flooded oil is looked at again once its surplus is off; hours since the wipe.
 
-    What was put on thin does not come back; nor does what nobody wiped.
+    What was put on thin does not come back; nor does what nobody wiped, or wiped when it had set.
     """
     flooded, figure = layer.coat.flooded, layer.of.wipe_off_h
     if not flooded or figure is None or layer.of.family != _BLEEDS or not layer.wipes:
+        return ()
+    if wiped_late((layer,)):
         return ()
     first, *again = layer.wipes
     sets = timedelta(minutes=round(60 * figure.high_h))
@@ -66,15 +68,16 @@ class LateWipe(Struct, frozen=True):
     surely: bool
 
 
-def wiped_late(layers: Sequence[Layer]) -> LateWipe | None:
-    """Return the first layer whose surplus was wiped off too late and that nothing settled."""
+def wiped_late(layers: Sequence[Layer]) -> tuple[LateWipe, ...]:
+    """Return the wipes that came too late and that nothing settled, the topmost layer's first."""
+    found = []
     for under, over in pairwise((*layers, None)):
         assert under is not None
         wetted_again = over is not None and over.coat.is_whole and over.of.key == under.of.key
         late = None if wetted_again else _late(under)
         if late is not None and not is_settled(under, late.wipe):
-            return late
-    return None
+            found.append(late)
+    return tuple(reversed(found))
 
 
 def _late(layer: Layer) -> LateWipe | None:

@@ -219,8 +219,7 @@ def _is_of_pace(film: Film, facts: Facts) -> bool:
 
 def _is_doubtful(layer: Layer) -> bool:
     """Tell whether cold, its can or its surplus may keep a film soft, tested since or not."""
-    late = wiped_late((layer,))
-    stays = layer.stands_flooded or (late is not None and late.surely)
+    stays = layer.stands_flooded or any(late.surely for late in wiped_late((layer,)))
     return is_suspect(layer) or stays or is_doubted(layer)
 
 
@@ -228,7 +227,7 @@ def _is_off(layer: Layer) -> bool:
     """Tell whether a film has no surplus left that nobody wiped off, by all that is on record."""
     if layer.of.wipe_off_h is None or layer.coat.flooded is False:
         return True
-    return bool(layer.wipes) and wiped_late((layer,)) is None
+    return bool(layer.wipes) and not wiped_late((layer,))
 
 
 def _is_aged(layer: Layer, facts: Facts) -> bool:

@@ -72,13 +72,13 @@ def not_wiped(of: Scene) -> Look:
     """Surplus that was wiped off late, or of which nobody said that it was."""
     late = wiped_late((of.layer,))
     most = of.layer.of.wipe_off_h
-    if late is not None and late.surely and most is not None:
+    if late and late[0].surely and most is not None:
         return finding(
-            "was-wiped-late", measured=hours(late.after / _HOUR), wanted=hours(most.high_h)
+            "was-wiped-late", measured=hours(late[0].after / _HOUR), wanted=hours(most.high_h)
         )
     if of.layer.stands_flooded:
         return finding("flooded-unwiped")
-    return None if of.layer.wipe_off_by() is None and late is None else Missing.WIPING
+    return None if of.layer.wipe_off_by() is None and not late else Missing.WIPING
 
 
 def stood_longer(of: Scene) -> Look:

@@ -144,25 +144,24 @@ def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
 
     Where the two times are only roughly known it may have been in time, and is asked.
     """
-    late = surplus.wiped_late(zone.layers)
-    figure = late.layer.of.wipe_off_h if late else None
-    if late is None or figure is None:
-        return
-    found = finding(
-        "wiped-late" if late.surely else "wiped-late-perhaps",
-        Level.STOP if late.surely else Level.CAUTION,
-        figure.source,
-        measured=hours(late.after / timedelta(hours=1)) if late.surely else None,
-        wanted=hours(figure.high_h),
-        answer=Answer.BLOCKED if late.surely else None,
-        of=late.layer.coat.product_name,
-        wipe=late.wipe.act,
-        solvent=_solvent_of(late.layer, around),
-        glaze="glaze" if late.layer.of.family == "glaze" else "",
-        buried="" if late.layer is zone.top else "buried",
-    )
-    deed = Deed.MEND if late.surely else Deed.NEXT_STEP
-    yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))
+    for late in surplus.wiped_late(zone.layers):
+        figure = late.layer.of.wipe_off_h
+        assert figure is not None
+        found = finding(
+            "wiped-late" if late.surely else "wiped-late-perhaps",
+            Level.STOP if late.surely else Level.CAUTION,
+            figure.source,
+            measured=hours(late.after / timedelta(hours=1)) if late.surely else None,
+            wanted=hours(figure.high_h),
+            answer=Answer.BLOCKED if late.surely else None,
+            of=late.layer.coat.product_name,
+            wipe=late.wipe.act,
+            solvent=_solvent_of(late.layer, around),
+            glaze="glaze" if late.layer.of.family == "glaze" else "",
+            buried="" if late.layer is zone.top else "buried",
+        )
+        deed = Deed.MEND if late.surely else Deed.NEXT_STEP
+        yield replace(found, deed=deed, acts=(late.layer.coat.act, late.wipe.act))
 
 
 @rule(
