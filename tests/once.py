@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from functools import cache, lru_cache
@@ -18,12 +18,16 @@ from pathlib import Path
 from typing import Any
 from unittest import mock
 
+from msgspec.structs import astuple
 from sqlalchemy import URL, Engine, create_engine
 
+from finishlog.core.air import room
+from finishlog.core.air.course import Course
 from finishlog.core.clock import counting, pace_posterior
 from finishlog.store import database, engine_sqlite
 from finishlog.store.database import open_database
 from finishlog.store.upgrade import Upgraded, bring_up
+from tests.kept_open import creator
 
 
 @cache
@@ -58,8 +62,10 @@ def _compiler() -> Engine:
 
 
 def _engine(address: URL, **more: Any) -> Engine:
-    """Build an engine of its own in all but the compiler."""
-    engine = create_engine(address, **more)
+    """Build an engine of its own in all but the compiler, and the connection of its finisher."""
+    path = address.database or ":memory:"
+    opens = creator(os.path.abspath(path), **more["connect_args"]) if path != ":memory:" else None
+    engine = create_engine(address, **more, **({"creator": opens} if opens else {}))
     engine.dialect = _compiler().dialect
     engine._compiled_cache = _compiler()._compiled_cache
     return engine
@@ -77,12 +83,37 @@ def compiled_once(folder: Path) -> Iterator[None]:
         yield
 
 
+def _course_once(draw: Callable[[room.RoomAir], Course]) -> Callable[[room.RoomAir], Course]:
+    """Draw a course once for all rooms whose air is told in the same words."""
+
+    @lru_cache(128)
+    def drawn(told: _Told) -> Course:
+        return draw(told.room)
+
+    return lambda of: drawn(_Told(of))
+
+
+class _Told:
+    """A room by what is said of its air: it equals another of which the same is said."""
+
+    def __init__(self, of: room.RoomAir) -> None:
+        self.room = of
+        self._said = astuple(of)
+
+    def __hash__(self) -> int:
+        return hash(self._said)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Told) and self._said == other._said
+
+
 @contextmanager
 def built_once() -> Iterator[None]:
     """Let engines share what others compiled, and shops the sums over their air."""
     with (
         mock.patch.object(engine_sqlite, "create_engine", _engine),
         # Sums over air belong to a look; the shops of a test run meet the same air again and again.
+        mock.patch.object(room, "course_of", _course_once(room.course_of)),
         mock.patch.object(counting, "pieces_of", lru_cache(256)(counting.pieces_of)),
         mock.patch.object(pace_posterior, "_posterior", lru_cache(64)(pace_posterior._posterior)),
     ):

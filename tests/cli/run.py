@@ -15,8 +15,10 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any, Self
 from unittest import mock
+from weakref import finalize
 
 from finishlog.__main__ import run
+from tests.kept_open import KeptOpen
 from tests.once import made_once
 
 NOW = "2026-11-24T21:05:00+00:00"
@@ -79,6 +81,10 @@ class Finishlog:
     folder: Path
     now: str = NOW
     environment: dict[str, str] = field(default_factory=dict)
+    kept_open: KeptOpen = field(default_factory=KeptOpen, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        finalize(self, self.kept_open.close)
 
     @property
     def database(self) -> Path:
@@ -109,6 +115,7 @@ class Finishlog:
             contextlib.redirect_stdout(out),
             contextlib.redirect_stderr(err),
             made_once(),
+            self.kept_open.serves(),
         ):
             code = run(list(words))
         return Answer(code, out.getvalue(), err.getvalue())
@@ -132,6 +139,8 @@ class Finishlog:
             for words in filter(None, map(shlex.split, story.splitlines())):
                 self.did(*words["{}" in now :], now=now.format(words[0]))
             _PLAYED[key] = self.database.read_bytes()
+            return self
+        self.kept_open.drop()
         self.database.write_bytes(_PLAYED[key])
         return self
 

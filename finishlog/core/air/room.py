@@ -65,7 +65,7 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
     @cached_property
     def course(self) -> Course:
         """The air of all time."""
-        return Course(_whole_time(self)) if self.as_was is None else self.as_was.course
+        return course_of(self) if self.as_was is None else self.as_was.course
 
     @cached_property
     def answered(self) -> dict[Hashable, Any]:
@@ -139,6 +139,11 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
             for air in (*span.airs, *span.ends)
         )
         return min(airs, default=None)
+
+
+def course_of(room: RoomAir) -> Course:
+    """Draw the course of a room; a run of tests keeps it between shops of the same air."""
+    return Course(_whole_time(room))
 
 
 def _whole_time(room: RoomAir) -> Iterator[AirSpan]:

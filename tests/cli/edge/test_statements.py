@@ -15,8 +15,11 @@ from tests.once import made_once
 
 
 def said_by(finishlog: Finishlog, *words: str, now: str | None = None) -> list[str]:
+    # What a process asks that opens its database.
+    finishlog.kept_open.drop()
     with statements() as said:
         finishlog.did(*words, now=now)
+    finishlog.kept_open.drop()
     return said
 
 
