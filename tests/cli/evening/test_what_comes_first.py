@@ -144,3 +144,23 @@ def test_standard_air_is_fine_for_sprayed_lacquer_and_damp_air_is_not(tmp_path: 
     shop.did("air", "23C", "72%")
     assert "spray lacquer: fine" not in shop.did("ready").out
     assert "spray lacquer: " in shop.did("ready").out
+
+
+@pytest.mark.parametrize(("air", "in_vain"), [("13.5C", True), ("22C", False)])
+def test_a_window_that_closes_while_the_film_still_dries_asks_for_a_scuff_then(
+    desk: Finishlog, air: str, in_vain: bool
+):
+    """Waterborne in a cold room: its window is shut before it may be coated again."""
+    for line in (
+        "product new wb --class waterborne-clear",
+        "steps new clear wb*2",
+        "part steps desk/top --as clear",
+        "room usual finishing 0:13.5C" if in_vain else "room usual finishing 0:22C",
+        f"air {air} 60% --room finishing",
+        "log desk/top wb",
+    ):
+        desk.did(*line.split())
+    (row,) = [line for line in lines(desk) if "desk/top" in line]
+    assert "recoat after" in row
+    assert "; closes " in row
+    assert row.endswith("before that: scuff it then") == in_vain

@@ -176,7 +176,9 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.DRYING:
             still = f": {short(line.because)}" if line.high is None else ""
             wait = f"{_next(line)} {after(line.low, line.high, clock)}{still}"
-            closes = closing(line.closes, clock, after="")
+            in_vain = line.high and line.closes and line.closes <= line.high
+            then = ", before that: scuff it then" if in_vain else ""
+            closes = closing(line.closes, clock, after=then)
             return "; ".join(filter(None, (wait, closes, _doubted(line))))
         case Answer.DEAD_ZONE:
             then = line.because.value("then")
