@@ -86,6 +86,9 @@ def parse(text: str) -> Selector:
     path, colon, pieces = named.partition(":")
     project, slash, part = path.rpartition("/")
     if not part or (slash and not project) or "/" in project:
+        piece, of, name = project.partition("/")
+        if part and piece and of and name and "/" not in name and not at:
+            raise ValueError(f"{text!r} names no part; a face is told by @: {project}@{part}")
         raise ValueError(f"{text!r} names no part: project/part, such as cabinet/doors")
     if any(ANY in name and name != ANY for name in (project, part)):
         raise ValueError(f"{text!r}: * stands for every name, such as cabinet/*")
