@@ -129,14 +129,15 @@ class Finding(Compared, frozen=True):
     `rule`: its id, by which the edge words it; `measured` and `wanted`, and what else its words
     name, are values in `says`. `answer`: what it says to the act that was asked, None: it is only
     to be known; `high` (UTC) when that ends, by the clock `wait` where one counts it, None: no
-    date ends it. `closes`: by when something must be done.
+    date ends it. `closes`: by when something must be done. `mended_by`: what its own remedy names,
+    by `Asked.does`, beside what its rule names.
     `scuff`: the film is to be scuffed first. `plain`: the answer itself tells it, and it is not
     listed beside. `acts`: what it rests on, by their numbers. `on` names the parts that it is
     about, where an act named several things or one; `room` the room, where there are several.
     """
 
     # Two zones may be told one thing whose hours differ.
-    aside = frozenset({"low", "high", "closes", "wait", "acts", "plain"})
+    aside = frozenset({"low", "high", "closes", "wait", "acts", "plain", "mended_by"})
 
     rule: str
     level: Level = Level.NOTE
@@ -153,6 +154,7 @@ class Finding(Compared, frozen=True):
     scuff: bool = False
     plain: bool = False
     acts: tuple[int, ...] = ()
+    mended_by: frozenset[str] = frozenset()
     on: tuple[str, ...] = ()
     room: str = ""
     # No time makes it safe, only what it asks to be tested.

@@ -6,17 +6,22 @@ a rule rests on stands beside the rule, as its source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from importlib import import_module
 from itertools import chain
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from finishlog.cli.words.finding_words import remedy, sentence, short, waits_for
-from finishlog.core.findings import Act
-from finishlog.core.rules.all import RULES
+from finishlog.cli.words.said import each_of
+from finishlog.core.findings import Act, Finding, Level
+from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.rules.all import RULES, findings_of
 from finishlog.core.rules.on_record import facts_on_record
+from finishlog.core.zone.asked import OFF, Asked, taking_off, work_asked
 from tests.rows import every_row, try_every
 from tests.stories.beside import BESIDE
 from tests.stories.pairs import proved_by
@@ -116,3 +121,74 @@ def test_what_was_worked_out_before_comes_from_the_facts_that_its_table_names():
     named = {fact for facts in DERIVED.values() for fact in facts.split()}
     assert sorted(named - seen) == []
     assert named <= set(facts_on_record())
+
+
+# What a remedy tells to do by hand, and the words that tell it.
+_BY_HAND = {
+    Operation.WIPE: "wipe",
+    Operation.SOLVENT_WIPE: "solvent",
+    Operation.SAND: "sand it|sand a|sand off|cut the fuzz",
+    Operation.SCUFF: "scuff it|scuff all",
+    Operation.RINSE: "rinse",
+    Operation.UNTAPE: "untape",
+    Operation.GLUE_UP: "glue-up",
+}
+_OFF = replace(taking_off(Stripping.STRIP), done=True)
+
+
+def _remedies(of: Finding) -> Iterator[Asked]:
+    """Yield what a remedy tells to do, as it is being done; not what it tells to do `once`."""
+    words = " ".join((remedy(of), *each_of(of, "remedies")))
+    words = re.sub(r"\bonce it is dry [^,;]*", "", words)
+    for operation, verb in _BY_HAND.items():
+        if re.search(rf"\b(?:{verb})", words):
+            yield work_asked(operation, done=True)
+    if re.search(r"\btake it off(?!, slowly)|\bstrip", words):
+        yield _OFF
+
+
+def test_no_finding_warns_of_the_act_that_is_its_own_remedy():
+    """Over every story: what the words of a remedy name draws no warning of the same kind."""
+    warned, silent = set(), set()
+    for line in {told.line: None for _, told in EACH}:
+        at = scene(line)
+        for each in at.found:
+            for asked in _remedies(each):
+                then = [f for f in findings_of(at.zone, asked, at.around) if f.rule == each.rule]
+                mine = [f for f in then if f.value("fault") == each.value("fault")]
+                if any(f.answer or f.level is not Level.NOTE for f in mine):
+                    warned.add((each.rule, asked.does, each.value("fault"), line))
+                elif each.answer or each.level is not Level.NOTE:
+                    silent.add(each.rule)
+    assert sorted(warned, key=str) == []
+    assert len(silent) > 20, sorted(silent)
+
+
+def test_what_mends_a_rule_is_told_in_a_story_to_be_noted_and_no_more():
+    """Every remedy that a rule names and is asked about: its findings are notes to it, or none."""
+    for rule in RULES:
+        spoken = [told for told in STORIES[rule.id] if told.speaks]
+        for does in rule.mended_by:
+            asked = _OFF if does == OFF else work_asked(Operation(does), done=True)
+            if asked.act not in rule.binds:
+                continue
+            for told in spoken:
+                at = scene(told.line)
+                raw = {f.rule for f in rule.find(at.zone, asked, at.around)}
+                found = [f for f in findings_of(at.zone, asked, at.around) if f.rule in raw]
+                bare = [f for f in found if f.answer or f.level is not Level.NOTE]
+                assert bare == [], (rule.id, does, told.line)
+
+
+@pytest.mark.parametrize(
+    ("line", "warns"),
+    [
+        ("front: alkyd-varnish 08:00; check cupped +5d; ask back: alkyd-varnish +1h", False),
+        ("front: alkyd-varnish 08:00; check cupped +5d; ask front: alkyd-varnish +1h", True),
+        ("alkyd-varnish 08:00; check cupped +5d; ask back: alkyd-varnish +1h", True),
+    ],
+)
+def test_the_coat_that_balances_a_cupped_part_is_not_warned_of(line: str, warns: bool):
+    """Coating the barer face is what the fault itself asks for. common practice"""
+    (found,) = (f for f in scene(f"ash panel/front+back; {line}").found if f.rule == "fault")
+    assert (found.level is not Level.NOTE, found.answer is not None) == (warns, warns)

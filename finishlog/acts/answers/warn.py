@@ -14,7 +14,6 @@ from finishlog.core.film.grip import GRIPS
 from finishlog.core.findings import (
     COATS_A_DAY,
     HEATER_UNTOLD,
-    HURTS,
     NIGHT_UNTOLD,
     Answer,
     Deed,
@@ -40,8 +39,6 @@ from finishlog.picking import Zones
 
 # What was asked within these hours is not asked again.
 _EVENING = timedelta(hours=12)
-
-_MEETS_A_DEADLINE = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE, Operation.MEND})
 
 # What presses into a young film, by the work that brings it there.
 _PRESSES = frozenset({Operation.STACK, Operation.PACK})
@@ -87,10 +84,7 @@ def warnings_before(
         if early is not None:
             of_it.append(early)
             verdict = replace(verdict, answer=Answer.GO)
-        if verdict.answer is not Answer.DEADLINE or operation not in _MEETS_A_DEADLINE:
-            of_it += _of(verdict, state, then, too_early, act, scuffed=bool(scuffed))
-        else:
-            of_it += [f for f in verdict.findings if f.rule in HURTS]
+        of_it += _of(verdict, state, then, too_early, act, scuffed=bool(scuffed))
         if over is not None and not scuffed and not verdict.scuff_first:
             of_it += _skipped(state, act)
         if over is not None and len(then.bench.rooms_in_use | {state.room.id}) > 1:

@@ -99,13 +99,13 @@ class KnownFault(Published, frozen=True):
     `shows`: the failed check that it amounts to, which denies what that denies; `blocks`: what else
     it keeps a film from. `waits_for`: what must be done again before any
     other step. `answered_by`, `answered_by_checks`, `answered_by_coat`: what ends it; `mend` does
-    too, unless `not_by_mending`. `colour_first`: where colour lies below only a coat of colour
-    answers it. `evened_first`: it is sanded or scuffed before the next coat. `bears_after`: checks
-    after which it keeps the film from nothing that is laid on it, though it stays in sight.
-    `balanced_by_coats`: a coat on the barer face helps it. `outlives`: taking the coat off does not
-    end it while that is left. `rewets`: the remedy dissolves the film again, which dries from then
-    on. `patch_first`: after it a small patch is tried and scratched before the rest. `blames`:
-    what is told of it when it goes on again.
+    too, unless `not_by_mending`; `on_the_way`: what the remedy names beside. `colour_first`: where
+    colour lies below only a coat of colour answers it. `evened_first`: it is sanded or scuffed
+    before the next coat. `bears_after`: checks after which it keeps the film from nothing that is
+    laid on it, though it stays in sight. `balanced_by_coats`: a coat on the barer face helps it.
+    `outlives`: taking the coat off does not end it while that is left. `rewets`: the remedy
+    dissolves the film again, which dries from then on. `patch_first`: after it a small patch is
+    tried and scratched before the rest. `blames`: what is told of it when it goes on again.
     """
 
     kind: FaultKind
@@ -119,6 +119,7 @@ class KnownFault(Published, frozen=True):
     blocks: frozenset[Stage] = frozenset()
     waits_for: str = ""
     answered_by: frozenset[Operation] = frozenset()
+    on_the_way: frozenset[Operation] = frozenset()
     answered_by_checks: frozenset[Found] = frozenset()
     answered_by_coat: bool = False
     colour_first: bool = False

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Container, Mapping
 
-from finishlog.core.findings import Act, Finding
+from msgspec.structs import replace
+
+from finishlog.core.findings import Act, Answer, Finding, Level
 from finishlog.core.rules.air import coating_air, flame, warming
 from finishlog.core.rules.film import (
     again,
@@ -130,5 +132,21 @@ def findings_of(
 ) -> tuple[Finding, ...]:
     """Return what every rule finds that may bind the act asked; not those with an id in `but`."""
     rules = (rule for rule in BINDING[asked.act] if rule.id not in but)
-    found = (finding for rule in rules for finding in rule.find(zone, asked, around))
+    found = (
+        _to_its_remedy(finding, rule, asked)
+        for rule in rules
+        for finding in rule.find(zone, asked, around)
+    )
     return tuple(dict.fromkeys(found))
+
+
+def _to_its_remedy(found: Finding, by: Rule, asked: Asked) -> Finding:
+    """Return a finding as a note where what is asked is its own remedy: it warns of that no more.
+
+    A deadline goes on running until the remedy is being done.
+    """
+    if not asked.does or asked.does not in by.mended_by | found.mended_by:
+        return found
+    if found.answer is Answer.DEADLINE and not asked.done:
+        return found
+    return replace(found, level=Level.NOTE, answer=None, scuff=False, plain=False)

@@ -43,21 +43,26 @@ LOADED = HANDLED - {Act.TURN}
 
 
 class Rule(Struct, frozen=True):
-    """A registered rule. `reads`: facts as `coat.when`; `source`: where it comes from."""
+    """A registered rule. `reads`: facts as `coat.when`; `source`: where it comes from.
+
+    `mended_by`: what its remedy names, by `Asked.does`: to that it is silent (rules/all).
+    """
 
     id: str
     find: Find
     reads: frozenset[str]
     binds: frozenset[Act]
     source: str
+    mended_by: frozenset[str] = frozenset()
 
 
 def rule(
-    id_: str, *, binds: frozenset[Act], source: str, reads: str = ""
+    id_: str, *, binds: frozenset[Act], source: str, reads: str = "", mended_by: str = ""
 ) -> Callable[[Find], Rule]:
-    """Register a function as the rule of this id; `reads`: facts, with blanks between."""
+    """Register a function as the rule of this id; `reads`, `mended_by`: with blanks between."""
 
     def made(find: Find) -> Rule:
-        return Rule(id_, find, frozenset(reads.split()), binds, source)
+        remedies = frozenset(mended_by.split())
+        return Rule(id_, find, frozenset(reads.split()), binds, source, remedies)
 
     return made

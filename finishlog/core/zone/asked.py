@@ -12,6 +12,9 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 
+# Taking a film off, as what is done.
+OFF = "off"
+
 # What a piece of work asks of the film under it; work not named asks nothing. common practice
 NEEDS: Mapping[Operation, Stage] = {
     Operation.COAT: Stage.RECOAT,
@@ -72,6 +75,13 @@ class Asked(Struct, frozen=True):
     product: int | None = None
     stripping: Stripping | None = None
     grit: str = ""
+
+    @property
+    def does(self) -> str:
+        """What is done, in a word: an operation, or `off`; empty: nothing by hand."""
+        if self.act is Act.TAKE_OFF:
+            return OFF
+        return self.operation.value if self.operation else ""
 
     @property
     def stage(self) -> Stage | None:

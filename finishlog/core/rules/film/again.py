@@ -40,6 +40,7 @@ class Same(Struct, frozen=True):
         f"{STAGE} {LAYERS} {MEASURED} stripped.when coat.product coat.method coat.container"
         " product.name product.class_key"
     ),
+    mended_by="off",
 )
 def change_method(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that stayed soft past its time, as one before it by the same method did.

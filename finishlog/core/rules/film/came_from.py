@@ -58,6 +58,7 @@ def _said(
     binds=OF_THE_FILM,
     source=COMMON_PRACTICE,
     reads=f"{_DRAWN} {_MIXED} container.deed coat.note",
+    mended_by="off",
 )
 def hardener_left_out(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Without its hardener a two-part finish stays soft: a scratch that holds tells otherwise."""
@@ -70,6 +71,7 @@ def hardener_left_out(zone: ZoneState, asked: Asked, around: Around) -> Iterator
     binds=OF_THE_FILM,
     source=COMMON_PRACTICE,
     reads=f"{_DRAWN} {_MIXED} coat.note",
+    mended_by="off",
 )
 def hardener_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """No hardener on record is no clock: it is asked, and until it is answered nothing is dated."""
@@ -83,6 +85,7 @@ def hardener_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
     binds=OF_THE_FILM,
     source="the class",
     reads=f"{_DRAWN} container.deed mix-part.name mix-part.parts product.class_key",
+    mended_by="off",
 )
 def off_ratio(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Far off its ratio it never hardens right, however long it lies."""
@@ -109,6 +112,7 @@ def off_ratio(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding
     binds=LOADED,
     source="the label, or its class",
     reads=f"{_DRAWN} container.deed container.use_by_at product.class_key",
+    mended_by="off",
 )
 def past_pot_life(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A mix past its pot life may look good and stay soft: a check tells."""
@@ -130,6 +134,7 @@ def past_pot_life(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     binds=OF_THE_FILM,
     source="facts: keeping",
     reads=f"{_DRAWN} {_SOURCES} product.class_key",
+    mended_by="off",
 )
 def from_frozen(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What holds water and froze makes a poor film, until the can or the film is tested."""
@@ -143,6 +148,7 @@ def from_frozen(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     binds=OF_THE_FILM,
     source=COMMON_PRACTICE,
     reads=f"{_DRAWN} {_SOURCES} container.note",
+    mended_by="off",
 )
 def from_condemned(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A can that is marked as bad makes every coat from it doubtful: those before are tested."""
@@ -168,6 +174,7 @@ def from_condemned(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     binds=OF_THE_FILM,
     source="the class",
     reads=f"{_DRAWN} {_SOURCES} container.made_at container.kind product.class_key",
+    mended_by="off",
 )
 def from_old(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Old shellac may never dry: no date until a check finds it dry. Other old finish is tested."""
@@ -194,6 +201,7 @@ def from_old(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
     binds=OF_THE_FILM,
     source=COMMON_PRACTICE,
     reads=f"{_DRAWN} container.when",
+    mended_by="off",
 )
 def sample_soft(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The same can stayed soft on a scrap of the same wood: it is the can or the wood."""

@@ -19,7 +19,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Answer, Finding, Level, also, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.reads import AIR, LAYERS, STAGE, WAIT
 from finishlog.core.rules.rule import COAT, EVERY, rule
@@ -33,6 +33,7 @@ from finishlog.core.zone.state import ZoneState
     binds=EVERY,
     source=COMMON_PRACTICE,
     reads=f"{STAGE} check.test piece-reading.when piece-reading.temperature_c product.name",
+    mended_by="off",
 )
 def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that met cold or dew while it was young, or went on over dew, may stay weak.
@@ -44,7 +45,8 @@ def suspect(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         found = replace(_met(layer, around.facts), level=Level.STOP, answer=Answer.SUSPECT)
         flakes = "flakes" if flaked(layer) else ""
         said = also(found, of=layer.coat.product_name, flakes=flakes)
-        yield replace(said, acts=(layer.coat.act,))
+        by = frozenset({Operation.SAND, Operation.SCUFF} if flakes else ())
+        yield replace(said, mended_by=by, acts=(layer.coat.act,))
 
 
 def _met(layer: Layer, facts: Facts) -> Finding:

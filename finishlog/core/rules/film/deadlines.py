@@ -15,6 +15,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.film.surplus import is_settled
 from finishlog.core.findings import LEFT_IN_PART, Act, Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.log.words import Operation
 from finishlog.core.published.removal import removal_of
 from finishlog.core.published.species import WantsFiller
 from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
@@ -34,6 +35,7 @@ _SETTLED = "work.operation check.found check.test"
     binds=EVERY,
     source="the class",
     reads=f"{LAYERS} work.operation product.name product.class_key",
+    mended_by="wipe solvent-wipe",
 )
 def wipe_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The surplus of what is wiped off must be off in time."""
@@ -61,9 +63,9 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
                 place=each.fault.place,
                 remedy=each.remedies(around.now)[0],
             )
-            yield replace(
-                found, closes=each.deadline, deed=Deed.MEND, plain=True, acts=(each.fault.act,)
-            )
+            by = frozenset({Operation.MEND, *each.known.answered_by})
+            found = replace(found, closes=each.deadline, deed=Deed.MEND, mended_by=by)
+            yield replace(found, plain=True, acts=(each.fault.act,))
 
 
 @rule(
@@ -71,6 +73,7 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     binds=ON_SURPLUS,
     source=COMMON_PRACTICE,
     reads=f"{LAYERS} {BROKEN_OFF} {_SETTLED} coat.flooded product.name product.class_key",
+    mended_by="solvent-wipe off",
 )
 def wiped_in_time(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Where no wipe is on record it is asked whether the surplus came off in time.
@@ -112,6 +115,7 @@ def _solvent_of(layer: Layer, around: Around) -> str:
     binds=EVERY,
     source="facts: drying",
     reads=f"{LAYERS} {WOOD} {_SETTLED} coat.flooded work.when product.name product.class_key",
+    mended_by="wipe solvent-wipe",
 )
 def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Oil that was flooded into open pores comes back out, and sets in shining spots."""
@@ -138,6 +142,7 @@ def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     binds=ON_SURPLUS,
     source=COMMON_PRACTICE,
     reads=f"{LAYERS} {BROKEN_OFF} {_SETTLED} work.when check.when product.name product.class_key",
+    mended_by="solvent-wipe off",
 )
 def wiped_late(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Surplus that set before it was wiped never hardens by waiting, whatever lies over it.

@@ -13,7 +13,7 @@ from finishlog.core.film.layers import Layer, answered
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.overcoat import OvercoatAnswer
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.rules.film.came_from import LOADED
 from finishlog.core.rules.film.underneath import row_of_pair
 from finishlog.core.rules.reads import LAYERS, SAYS, STAGE, WAIT
@@ -144,4 +144,6 @@ def scuff_grit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         high=usual.high,
         finer="finer" if finer else "",
     )
-    yield replace(found, acts=(last.act,) if last and not asked.grit else ())
+    if last is not None and not asked.grit:
+        found = replace(found, mended_by=frozenset({Operation.SCUFF}), acts=(last.act,))
+    yield found

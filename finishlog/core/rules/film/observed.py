@@ -13,13 +13,15 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.where import same_words
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.rules.film.underneath import asks_h, rows
 from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, LAYERS, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
-from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.asked import OFF, Asked
 from finishlog.core.zone.state import ZoneState
+
+_MENDS = frozenset({Operation.MEND})
 
 
 @rule(
@@ -28,6 +30,7 @@ from finishlog.core.zone.state import ZoneState
     source=COMMON_PRACTICE,
     reads=f"{LAYERS} {BROKEN_OFF} {SAYS} check.test check.found check.place coat.method"
     " product.class_key product.label",
+    mended_by="off",
 )
 def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A failed check beats the clock, for all that needs what the film lacks, on all of its zone.
@@ -79,12 +82,7 @@ def still_prints(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield replace(finding("still-prints", answer=Answer.TEST), plain=True)
 
 
-@rule(
-    "repair-first",
-    binds=EVERY,
-    source="facts: faults",
-    reads=FAULTS,
-)
+@rule("repair-first", binds=EVERY, source="facts: faults", reads=FAULTS, mended_by="glue-up")
 def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What has to be done again before any other step: an open joint."""
     for fault in zone.faults:
@@ -108,11 +106,10 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     there = {_found_twice(each): each for each in zone.faults}.values()
     barring = [each for each in there if _bars(each, zone, asked, around)][-1:]
     for each in there:
-        answers = _answers(each, asked)
         remedies = tuple(r.rstrip(".") for r in each.remedies(around.now))
         found = finding(
             "fault",
-            Level.NOTE if answers else each.known.level,
+            each.known.level,
             each.known.source,
             answer=Answer.BLOCKED if each in barring else None,
             of=each.coat.product_name if each.coat else None,
@@ -121,7 +118,9 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             ends=_ends(each),
         )
         deed = Deed.CHECK_AGAIN if _by_check_alone(each) else Deed.MEND
-        yield replace(also(found, **_named(each)), deed=deed, acts=(each.fault.act,))
+        mended_by = _mended_by(each, zone, asked, around)
+        found = replace(also(found, **_named(each)), deed=deed, mended_by=mended_by)
+        yield replace(found, acts=(each.fault.act,))
 
 
 def _found_twice(of: StandingFault) -> Hashable:
@@ -137,10 +136,14 @@ def _named(of: StandingFault) -> dict[str, str]:
     }
 
 
-def _answers(of: StandingFault, asked: Asked) -> bool:
-    if asked.over is not None:
-        return of.ends_with(asked.over)
-    return asked.operation in of.known.answered_by
+def _mended_by(of: StandingFault, zone: ZoneState, asked: Asked, around: Around) -> frozenset[str]:
+    """Name what mends it, or is on the way there: a coat only where it is this one."""
+    known = of.known
+    by = {*known.answered_by, *known.on_the_way, *(() if known.not_by_mending else _MENDS)}
+    balances = known.balanced_by_coats and _is_barer(zone, around)
+    if asked.over is not None and (of.ends_with(asked.over) or balances):
+        by.add(Operation.COAT)
+    return frozenset({OFF, *(each.value for each in by)})
 
 
 def _bars(of: StandingFault, zone: ZoneState, asked: Asked, around: Around) -> bool:
@@ -152,10 +155,9 @@ def _bars(of: StandingFault, zone: ZoneState, asked: Asked, around: Around) -> b
     # By hand nothing is asked of a film that is not there.
     if asked.over is None and zone.top is None:
         return False
-    if _answers(of, asked) or asked.stage is None:
+    if asked.does in _mended_by(of, zone, asked, around) or asked.stage is None:
         return False
-    balances = of.known.balanced_by_coats and asked.over is not None and _is_barer(zone, around)
-    return of.keeps_from(asked.stage) and not balances
+    return of.keeps_from(asked.stage)
 
 
 def _is_barer(zone: ZoneState, around: Around) -> bool:

@@ -89,7 +89,7 @@ def past_hope(top: Layer) -> bool:
     return due is not None and soft.failure.when.earliest >= due
 
 
-@rule("stalled", binds=EVERY, source="facts: drying", reads=f"{STAGE} check.place")
+@rule("stalled", binds=EVERY, source="facts: drying", reads=f"{STAGE} check.place", mended_by="off")
 def stalled(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film that failed again when it was long due, and no better, is not slow: it has stopped."""
     top, facts = zone.top, around.facts

@@ -303,6 +303,7 @@ def last_chance(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     source="facts: overcoats",
     reads=f"{BARE} {SAYS} coat.method coat.product check.test check.found product.class_key"
     " fault.what",
+    mended_by="off",
 )
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What should never have gone on over what it lies on stays in sight.

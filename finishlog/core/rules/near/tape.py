@@ -20,7 +20,13 @@ from finishlog.core.zone.state import ZoneState
 _OF_TAPE = frozenset({Operation.MASK, Operation.UNTAPE})
 
 
-@rule("tape-left", binds=EVERY, source="facts: preparation", reads="work.operation")
+@rule(
+    "tape-left",
+    binds=EVERY,
+    source="facts: preparation",
+    reads="work.operation",
+    mended_by="untape",
+)
 def tape_left(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Tape that stays on too long leaves its glue, or takes the film with it."""
     since, most = zone.masked_since, around.facts.preparation.tape_d
