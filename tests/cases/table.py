@@ -290,7 +290,8 @@ CASES = (
         "FC063",
         "only linseed does that?",
         "UNDER UNCERT SAFE",
-        waits_for="SAFE",
+        said="alkyd-varnish gel-stain lacquer-sprayed method oil-polyurethane oil-varnish-blend"
+        " shellac-2lb tung-oil unknown waterborne-clear wiping-stain",
     ),
     Case(
         "FC064",
@@ -356,7 +357,7 @@ CASES = (
         "FC079",
         "a dye mix and a stain time to be made again",
         "MAT RECALL",
-        waits_for="RECALL",
+        said="oak oil-polyurethane pine poplar water-dye wiping-stain",
     ),
     Case(
         "FC080",
@@ -572,7 +573,8 @@ CASES = (
         "FC239",
         "which poly was it",
         "LOG UNCERT UNDER SAFE",
-        waits_for="UNCERT",
+        said="oil-polyurethane poly polyurethane-unknown waterborne-clear waterborne-oil-modified"
+        " wiping-stain",
     ),
     Case(
         "FC240",

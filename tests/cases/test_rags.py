@@ -226,3 +226,58 @@ def test_fc232_washed_is_not_free_of_oil(finisher: Finisher):
         assert "under water since 20:00" in finisher.types("2026-12-01 20:01", "rags")
         finisher.types("2026-12-02 09:00", "rags gone")
         assert "OPEN RAGS" not in finisher.types("2026-12-02 09:01", "rags")
+
+
+FC063 = Question(
+    "a clear oil stain burned at three at night: which finishes need the rag drill",
+    shows=(
+        "whatever dries by oxidation, and what nobody knows, opens rags that no time closes",
+        "cloths of solvent are told of in other words than those that heat by themselves",
+    ),
+    trap="only what is called linseed",
+)
+
+
+def test_fc063_what_dries_by_oxidation_or_may_do_so_needs_the_rag_drill(finisher: Finisher):
+    finisher.types(
+        "2026-06-01 19:00",
+        "product new deck-stain --class wiping-stain",
+        "product new gel --class gel-stain",
+        "product new teak --class oil-varnish-blend",
+        "product new tung --class tung-oil",
+        "product new varnish --class alkyd-varnish",
+        "product new poly --class oil-polyurethane",
+        "product new no-label --class unknown",
+        "product new sealer --class shellac-2lb",
+        "product new nitro --class lacquer-sprayed",
+        "product new water --class waterborne-clear",
+        "part new deck/cover --count 6",
+        "part new shelf/board",
+        "part new door/panel",
+        "part new box/lid",
+    )
+    drill = ("deck-stain", "gel", "teak", "tung", "varnish", "poly", "no-label")
+    said = {each: finisher.types("2026-06-01 20:00", f"log cover {each}") for each in drill}
+    at_night = finisher.reads("2026-06-02 03:00", "rags")
+    with FC063.line(1):
+        assert "even a single one, can heat and burn without a spark" in said["deck-stain"]
+        for n, each in enumerate(drill, 1):
+            assert f"rags {n}: {each}, open since 20:00" in said[each]
+            assert f"{n} {each}: deck/cover ×6 open since Mon 20:00: OVERDUE" in at_night
+        assert finisher.reads("2026-06-02 03:01", "leave").startswith("not yet: rags deck-stain")
+    with FC063.trap:
+        assert "linseed" not in at_night
+        no_such = finisher.tries("2026-06-02 03:02", "product new clear --class 'mystery wipe'")
+        assert no_such.code == 3
+        assert "where nothing on the can tells: unknown" in no_such.err
+    finisher.types("2026-06-02 03:10", "rags water")
+    finisher.types("2026-06-03 19:00", "log board sealer --method wipe", "log lid water")
+    burns = finisher.reads("2026-06-03 19:10", "leave")
+    with FC063.line(2):
+        assert "solvent rags of sealer: they do not heat by themselves, a spark lights" in burns
+        assert "water" not in burns.partition("solvent rags of")[2].partition("guns")[0]
+        assert "can heat and burn without a spark" not in burns
+        assert "sealer" not in finisher.types("2026-06-03 19:11", "rags")
+    finisher.types("2026-06-04 19:00", "log panel nitro --method spray")
+    with FC063.line(2):
+        assert "solvent rags" not in finisher.types("2026-06-04 19:10", "leave")

@@ -33,7 +33,7 @@ FAMILIES = {
     *("oil", "oil-varnish", "wax"),
     *("shellac", "lacquer", "catalysed", "waterborne"),
     *("stain", "dye", "glaze", "filler", "washcoat"),
-    *("paint", "soap", "bleach"),
+    *("paint", "soap", "bleach", "unknown"),
 }
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 ENDS = ("low_h", "typical_h", "high_h")

@@ -34,7 +34,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.11.7"
+    assert FACTS.version == "2026.12.1"
 
 
 @pytest.mark.parametrize(

@@ -133,7 +133,7 @@ def test_a_glaze_is_sealed_within_two_days_and_cannot_be_scuffed():
 # Wood Handbook, chapter 16, of latex; common practice for catalysed films.
 def test_a_cold_first_night_is_damage_for_what_coalesces_or_cross_links_and_a_pause_for_the_rest():
     for of in CLASSES.values():
-        tender = of.family in {"waterborne", "catalysed"}
+        tender = of.family in {"waterborne", "catalysed", "unknown"}
         assert of.mechanism is not Mechanism.CROSS_LINKING or tender, of.key
         assert (of.limits.warm_first_h is not None) == tender, of.key
 
@@ -146,7 +146,7 @@ def test_oil_and_oil_varnish_stay_out_of_closed_cases(of):
 
 # NFPA tip sheet; fire services. The washcoat may be of oil: no false all-clear.
 def test_whatever_may_hold_a_drying_oil_counts_as_heating_in_rags():
-    for of in family("oil", "oil-varnish", "stain", "glaze", "washcoat", "wax"):
+    for of in family("oil", "oil-varnish", "stain", "glaze", "washcoat", "wax", "unknown"):
         assert of.self_heating, of.key
     assert CLASSES["paste-filler"].self_heating
 

@@ -54,6 +54,10 @@ TRADE = {
     "lacquer-postcatalysed": Row((150, 300), (3, 5), (20, 30), (12, 36)),
     "conversion-varnish": Row((150, 350), (3, 5), (28, 40), (12, 36)),
     "waterborne-clear": Row((350, 500), (3, 4), (25, 32), (12, 24)),
+    "waterborne-oil-modified": Row((350, 500), (3, 4), (25, 32), (12, 24)),
+    # From the least to the most of its kinds.
+    "polyurethane-unknown": Row((350, 600), (2.5, 4), (25, 50), (6, 24)),
+    "unknown": Row(None, None, None, None),
     "waterborne-two-part": Row((350, 500), (3, 5), (28, 35), (12, 24)),
     "tannin-sealer": Row((400, 600), (2, 4), (10, 20), (12, 24)),
     "lacquer-sanding-sealer": Row((200, 350), (3, 5), (13, 20), (12, 36)),

@@ -217,9 +217,15 @@ def value(limit: Limit | None) -> float:
 # lacquer at most 85 °F.
 @every_row("of", FACTS.classes.values(), ids=lambda c: c.key)
 def test_nothing_is_coated_outside_50_to_90_f(of):
+    waterborne = (
+        *("waterborne-clear", "waterborne-oil-modified", "waterborne-two-part", "latex-enamel"),
+        "polyurethane-unknown",
+    )
     least = {"conversion-varnish": 65, "lacquer-postcatalysed": 65}
-    least |= dict.fromkeys(("waterborne-clear", "waterborne-two-part", "latex-enamel"), 55)
+    least |= dict.fromkeys(waterborne, 55)
     most = {"lacquer-postcatalysed": 85}
+    # Of what is unknown the narrowest of all holds.
+    least, most = least | {"unknown": 65}, most | {"unknown": 85}
     assert value(of.limits.min_c) == pytest.approx(celsius(least.get(of.key, 50)), abs=0.05)
     assert value(of.limits.max_c) == pytest.approx(celsius(most.get(of.key, 90)), abs=0.05)
 

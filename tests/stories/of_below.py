@@ -55,6 +55,17 @@ STORIES = {
             says="as you said: it held, act 1; published: ",
         ),
     ),
+    "which-kind": (
+        lets("oak top; wiping-stain 08:00; wipe +5m; ask polyurethane-unknown +9d", "24 h: The"),
+        lets("oak top; polyurethane-unknown 08:00; ask shellac-2lb +40d", "if it is oil poly"),
+        lets("oak top; polyurethane-unknown 08:00; ask oil-polyurethane +40d", "itself"),
+        # Brushed over a water dye it needs a barrier, sprayed it does not.
+        lets("oak top; water-dye 08:00; ask polyurethane-unknown spray +2d", "once it is dry"),
+        silent("oak top; polyurethane-unknown 08:00; ask polyurethane-unknown +40d"),
+        silent("oak top; polyurethane-unknown 08:00; ask tung-oil +40d"),
+        silent("oak top; oil-polyurethane 08:00; ask waterborne-clear +40d"),
+        silent("oak top; polyurethane-unknown 08:00; off bare +1d; ask oil-polyurethane +1d"),
+    ),
     "pair-on-wood": (
         speaks("oak top; ask paste-wax 08:00"),
         silent("oak top; ask alkyd-varnish 08:00"),

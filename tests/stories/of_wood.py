@@ -45,6 +45,11 @@ STORIES = {
     "iron": (
         speaks("oak top; steel-wool 08:00; ask waterborne-clear +1h", Answer.UNDERNEATH),
         speaks("oak top; steel-wool 08:00; off bare +1h; ask waterborne-clear +1h"),
+        # On any wood, and on a film, fibres that stay rust; a wood of which nobody told is any.
+        speaks("maple top; steel-wool 08:00; ask waterborne-clear +1h", Answer.TEST, "rust"),
+        speaks("top; waterborne-clear 08:00; steel-wool +1d; ask waterborne-clear", Answer.TEST),
+        silent("maple top; steel-wool 08:00; ask oil-polyurethane +1h"),
+        silent("maple top; scuff 08:00; ask waterborne-clear +1h"),
         silent("oak top; sand 08:00; ask waterborne-clear +1h"),
         silent("oak top; steel-wool 08:00; ask alkyd-varnish +1h"),
         silent("oak top; steel-wool 08:00; off bare sand-through +1h; ask waterborne-clear +1h"),

@@ -23,7 +23,7 @@ from finishlog.core.findings import (
     minutes,
 )
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
-from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_for
+from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_between
 from finishlog.core.log.entries import Coat, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
@@ -211,7 +211,7 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Find
             continue
         product = then.shop.products[step.product]
         later = then.facts.finish_class(product.class_key)
-        rule = rule_for(then.facts.overcoats_between(over, later), over, later)
+        rule = rule_between(then.facts, over, later)
         lifted = rule is not None and is_lifted(rule, over, between, then.facts, hard=True)
         if later.key != over.key:
             between.append(PutOn(later))

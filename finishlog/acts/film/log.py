@@ -85,7 +85,7 @@ def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Prod
             )
         product = then.shop.products[step.product] if step.product is not None else None
         return step.operation, product, replace(picked, targets=targets)
-    done, product = work_or_product(then.shop, typed)
+    done, product = work_or_product(then.shop, typed, then.facts)
     if not picked.face_named:
         targets = where_due(then.bench, picked, done, product.id if product else None)
         picked = replace(picked, targets=targets)

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from finishlog.acts.meant.said import near_words
 from finishlog.core.commands import Do
 from finishlog.core.log.words import Operation
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.names import PathName
 from finishlog.core.shop.things import Product, Shop
 from finishlog.core.shop.trade_words import (
@@ -90,7 +91,7 @@ def _is_a_product(shop: Shop, typed: str) -> bool:
     return any(p.name.casefold() == low for p in shop.products.values() if not p.archived)
 
 
-def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
+def work_or_product(shop: Shop, typed: str, facts: Facts) -> tuple[Operation, Product | None]:
     """Read a kind of work or a product: first our words, then products, then what people say.
 
     Ambiguous where it may be several; Unknown, with what is nearly so, where it is none.
@@ -115,10 +116,15 @@ def work_or_product(shop: Shop, typed: str) -> tuple[Operation, Product | None]:
         if deed := goes_under(typed, Operation):
             hint = f"it goes with {deed('PART')}"
             raise NotFound(f"{typed!r} is no work and no product", hint) from None
-        raise _with_near_work(unknown, typed) from None
+        raise _with_near(unknown, typed, shop, facts) from None
 
 
-def _with_near_work(unknown: UnknownProduct, typed: str) -> UnknownProduct:
-    """Offer the work that is nearly so before a product that there is not."""
-    near = dict.fromkeys((*unknown.near, *near_words(Operation, typed)))
+def _with_near(unknown: UnknownProduct, typed: str, shop: Shop, facts: Facts) -> UnknownProduct:
+    """Offer what is nearly so before a product that there is not.
+
+    A kind of finish may be any product of that kind: which one is the person's to say.
+    """
+    kinds = set(facts.find_class(typed))
+    mine = [p.name for p in shop.products.values() if p.class_key in kinds and not p.archived]
+    near = dict.fromkeys((*mine, *unknown.near, *near_words(Operation, typed)))
     return UnknownProduct(unknown.message, unknown.make, unknown.name, tuple(near))

@@ -137,9 +137,11 @@ def _span(figure: Figure | None) -> str:
     return typed_hours(figure) if figure else "not said"
 
 
-def of_steps(file: StepsInFile, schedule: Schedule, shop: Shop) -> Iterator[Difference]:
+def of_steps(
+    file: StepsInFile, schedule: Schedule, shop: Shop, facts: Facts
+) -> Iterator[Difference]:
     """Compare a finishing schedule."""
-    wanted = [step_words(step, shop) for step in read_step_words(shop, file.steps)]
+    wanted = [step_words(step, shop) for step in read_step_words(shop, file.steps, facts)]
     known = [step_words(step, shop) for step in schedule.steps]
     if wanted != known:
         change = Do.STEPS_EDIT(schedule.name, *file.steps)

@@ -153,7 +153,9 @@ class _Loading:
             known = _known(steps.name, schedules, shop, ThingKind.STEPS)
             with at_place(self.file.file, f"[steps] {steps.name}"):
                 if known:
-                    self._compare(ThingKind.STEPS, known, of_steps(steps, known, shop))
+                    self._compare(
+                        ThingKind.STEPS, known, of_steps(steps, known, shop, self.context.facts)
+                    )
                     continue
                 put_steps(self.context, self.ledger, steps.name, steps.steps, "")
             self.added.append(f"steps {steps.name}")

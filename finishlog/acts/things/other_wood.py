@@ -20,32 +20,29 @@ TAKEN_FROM = "wood"
 def other_wood(
     context: Context, ledger: Ledger, schedule: str, parts: Mapping[int, str | None]
 ) -> str:
-    """Say that a schedule was last on another wood, or was taken from it, and what differs.
+    """Say that a schedule never was on this wood, on which it was last, and what differs.
 
     `parts`: the wood of each part that it is given to, by id. Empty: the same wood, or not told.
     """
-    before = _last_wood(ledger, context.clock, schedule, frozenset(parts)) if schedule else None
+    before = _woods(ledger, context.clock, schedule, frozenset(parts)) if schedule else ()
     woods = dict.fromkeys(wood for wood in parts.values() if wood)
-    said = [_compared(context.facts, wood, before) for wood in woods if before]
-    return ", ".join(words for words in said if words)
+    known = {context.facts.wood_key(wood) for wood in before}
+    strange = [wood for wood in woods if context.facts.wood_key(wood) not in known]
+    return ", ".join(_compared(context.facts, wood, before[-1]) for wood in strange if before)
 
 
 def _compared(facts: Facts, wood: str, before: str) -> str:
     mine, theirs = facts.species_named(wood), facts.species_named(before)
-    same = mine.key == theirs.key if mine and theirs else wood.casefold() == before.casefold()
-    if same:
-        return ""
     differs = what_differs(mine, theirs) if mine and theirs else ()
     how = f" {wood} {' and '.join(differs)}:" if differs else ""
     return f"these steps were last on {before};{how} try them on a sample board of {wood}"
 
 
-def _last_wood(ledger: Ledger, clock: Clock, schedule: str, but: frozenset[int]) -> str | None:
-    """Return the wood of the newest other part with these steps, else what they were taken from."""
+def _woods(ledger: Ledger, clock: Clock, schedule: str, but: frozenset[int]) -> tuple[str, ...]:
+    """Return what the steps were taken from, then the woods of the parts that have them."""
     shop = read_shop(ledger.connection, clock.now, include_archived=True)
     used = [p for p in shop.parts if p.steps_name == schedule and p.species and p.id not in but]
-    if used:
-        return max(used, key=lambda part: part.id).species
     of = {s.id for s in read_schedules(ledger.connection) if s.name == schedule}
     taken = read_changes(ledger.connection, ThingKind.STEPS, of) if of else ()
-    return next((c.becomes for c in reversed(taken) if c.what == TAKEN_FROM), None)
+    first = [c.becomes for c in taken if c.what == TAKEN_FROM]
+    return (*first, *(p.species for p in sorted(used, key=lambda p: p.id) if p.species))

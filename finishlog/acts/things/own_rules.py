@@ -15,7 +15,7 @@ from finishlog.asks.things.own_words import own_words
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, WindowKind
-from finishlog.core.finish.overcoat import ANY, ANY_FILM, named_by, rule_for
+from finishlog.core.finish.overcoat import ANY, ANY_FILM, named_by, rule_between
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.names import called
@@ -193,7 +193,7 @@ def _refuse_shorter(rule: OwnRule, product: Product, shop: Shop, facts: Facts) -
     )
     for key in keys:
         under = facts.finish_class(key)
-        row = rule_for(facts.overcoats_between(under, of), under, of)
+        row = rule_between(facts, under, of)
         wait = row.wait if row is not None else None
         if wait is not None and wait.high_h > rule.wait.high_h:
             raise UsageFault(

@@ -19,6 +19,7 @@ from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.words import Operation
 from finishlog.core.measure.whole_number import whole_number
+from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Product, Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UnknownProduct, UsageFault
@@ -47,7 +48,7 @@ def put_steps(context: Context, ledger: Ledger, name: str, typed: Sequence[str],
     """Put a finishing schedule on record within an act."""
     name = a_name(name, "set of steps")
     shop = read_shop(ledger.connection, context.clock.now)
-    steps = read_step_words(shop, typed)
+    steps = read_step_words(shop, typed, context.facts)
     lent = free_name(ledger, ThingKind.STEPS, name)
     added = add_steps(ledger.connection, name, steps, note)
     changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
@@ -81,7 +82,7 @@ def steps_like(context: Context, name: str, like: str, note: str) -> Made:
     return Made("steps", name, in_words(shown, lent, of_wood), warnings=warnings)
 
 
-def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
+def read_step_words(shop: Shop, typed: Sequence[str], facts: Facts) -> tuple[Step, ...]:
     """Read steps as typed: `sand`, `sand 180`, `topcoat*3`, `topcoat@back`, `oil@front/left*2`."""
     steps: list[Step] = []
     for text in _with_their_grits(typed):
@@ -93,7 +94,7 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
         if how_often is None or not 1 <= how_often <= MOST_COATS:
             raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         word, grit = _grit(word)
-        operation, product = _step(shop, word)
+        operation, product = _step(shop, word, facts)
         if grit and operation not in _BY_GRIT:
             raise UsageFault(f"{text!r}: {word} has no grit", "write sand 180, scuff 320")
         for _ in range(how_often):
@@ -113,10 +114,10 @@ def read_step_words(shop: Shop, typed: Sequence[str]) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _step(shop: Shop, word: str) -> tuple[Operation, Product | None]:
+def _step(shop: Shop, word: str, facts: Facts) -> tuple[Operation, Product | None]:
     """Read one step; several that were typed as one word are told apart."""
     try:
-        return work_or_product(shop, word)
+        return work_or_product(shop, word, facts)
     except UnknownProduct as unknown:
         if re.fullmatch(r"[x×] ?\d+|\d+ ?[x×]", word, re.IGNORECASE):
             star = "how often stands behind a star: topcoat*3"
@@ -157,7 +158,7 @@ def edit_steps(context: Context, typed: str, steps: Sequence[str]) -> Made:
     with context.writing("steps edit") as ledger:
         shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
-        new = read_step_words(shop, steps)
+        new = read_step_words(shop, steps, context.facts)
         shown = ", ".join(step_words(s, shop) for s in schedule.steps)
         becomes = ", ".join(step_words(s, shop) for s in new)
         replace_steps(ledger, schedule.id, new, (shown, becomes))

@@ -13,7 +13,7 @@ from msgspec import Struct
 from finishlog.asks.bench.heaters import HeatLine as Heater
 from finishlog.asks.bench.heaters import heaters
 from finishlog.asks.bench.open_cans import MixLine, open_mixes
-from finishlog.asks.bench.rags import RagsLine, open_rags
+from finishlog.asks.bench.rags import RagsLine, open_rags, solvent_rags
 from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
@@ -89,6 +89,7 @@ class Leave(Struct, frozen=True):
     heaters: tuple[Heater, ...]
     ready_then: tuple[Standing, ...]
     sprayed: tuple[SprayedTonight, ...] = ()
+    solvent_rags: tuple[str, ...] = ()
 
     @property
     def not_yet(self) -> bool:
@@ -128,6 +129,7 @@ def leave_from(seen: Look) -> Leave:
         heaters=tuple(h for h in heaters(seen) if h.span.earliest <= now),
         ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
         sprayed=sprayed_tonight(seen),
+        solvent_rags=solvent_rags(seen),
     )
 
 

@@ -135,9 +135,9 @@ def _wiped(layer: Layer) -> tuple[float | None, int | None]:
 
 
 def step_words(step: Step, shop: Shop) -> str:
-    """Write a step as it is typed: `sealer`, `topcoat@back`; of work its grit or note too."""
+    """Write a step as it is typed: `sealer`, `topcoat@back`; its grit, mix, minutes or note too."""
     name = product_name(step.product, shop) or step.operation.value
-    if step.note and step.product is None:
+    if step.note:
         name = f"{name} ({step.note})"
     return f"{name}@{','.join(step.faces)}" if step.faces else name
 

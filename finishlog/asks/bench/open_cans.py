@@ -110,6 +110,14 @@ def mixed_words(container: Container, facts: Facts) -> str:
     return ratio_words(container.parts) if cut is None else grams_per_litre(cut)
 
 
+def mixed_of(container: Container, facts: Facts) -> str:
+    """Say how a mix is made again: what to what, or how much in a litre; empty: not said."""
+    ratio = mixed_words(container, facts)
+    if not ratio or cut_g_per_l(container.parts, facts.mixing) is not None:
+        return ratio
+    return f"{':'.join(part.name for part in container.parts)} {ratio}"
+
+
 def part_words(part: MixPart) -> str:
     """Say one part: so many grams of flakes, so much base, `2 parts varnish`."""
     if part.volume_ml is not None:

@@ -11,7 +11,9 @@ from msgspec.structs import replace
 from finishlog.asks.look.acts_behind import acts_of_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
-from finishlog.core.log.entries import Target
+from finishlog.core.finish.classes import Method
+from finishlog.core.log.entries import Coat, Target
+from finishlog.core.safety.ignition import FLAMMABLE
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import (
     Dealt,
@@ -19,6 +21,7 @@ from finishlog.core.safety.rags import (
     RagsState,
     Severity,
     asked_for,
+    evening_of,
     may_be_stiff_from,
     overdue,
     severity,
@@ -82,6 +85,19 @@ def open_rags(seen: Look, before: Look | None = None) -> tuple[RagsLine, ...]:
         )
         for n, item in enumerate((i for i in seen.bench.rags if i.is_open), 1)
     )
+
+
+def solvent_rags(seen: Look) -> tuple[str, ...]:
+    """Return what was put on by hand this evening whose cloths a spark lights, and no oil heats."""
+    tonight = evening_of(seen.clock.now, seen.clock.zone)
+    found = []
+    for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
+        of = seen.facts.finish_class(coat.figures.class_key)
+        by_hand = (coat.method or of.methods[0]) is not Method.SPRAY
+        burns = FLAMMABLE in of.hazards and not of.self_heating
+        if by_hand and burns and evening_of(coat.when.latest, seen.clock.zone) == tonight:
+            found.append(coat.product_name)
+    return tuple(dict.fromkeys(found))
 
 
 def _line(seen: Look, number: int, item: RagsItem) -> RagsLine:

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from finishlog.asks.bench.open_cans import mixed_of
 from finishlog.asks.look.look import Look
+from finishlog.asks.past.recipe import wiped_after_min
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
@@ -37,15 +39,15 @@ def steps_done(seen: Look, picked: Zones) -> tuple[Step, ...]:
     joins = [e for e in seen.log.entries if isinstance(e, Joined)]
     told = {piece: _told(states, joins, piece) for piece, states in pieces.items()}
     piece = max(told, key=lambda each: len(told[each]))
-    steps = _with_scuffing(told[piece], pieces[piece])
+    steps = _with_scuffing(told[piece], pieces[piece], seen)
     return tuple(replace(step, position=n) for n, step in enumerate(steps))
 
 
-def _with_scuffing(told: Sequence[AnyEntry], states: Sequence[ZoneState]) -> list[Step]:
+def _with_scuffing(told: Sequence[AnyEntry], states: Sequence[ZoneState], seen: Look) -> list[Step]:
     """Turn entries into steps; a coat that was scuffed for had its scuffing, logged or not."""
     steps: list[Step] = []
-    for entry in told:
-        step = _step(entry, states)
+    for n, entry in enumerate(told):
+        step = _step(entry, told[:n], states, seen)
         asked = isinstance(entry, Coat) and entry.scuffed_before
         if asked and not (steps and steps[-1].operation in ABRADES):
             steps.append(Step(0, Operation.SCUFF, None, step.faces))
@@ -82,15 +84,44 @@ def _is_step(entry: AnyEntry) -> bool:
     return isinstance(entry, Coat) and entry.is_whole
 
 
-def _step(entry: AnyEntry, states: Sequence[ZoneState]) -> Step:
+def _step(
+    entry: AnyEntry, before: Sequence[AnyEntry], states: Sequence[ZoneState], seen: Look
+) -> Step:
+    """Turn an entry into a step, with what makes its result: the mix, the grit, the minutes."""
     match entry:
         case Coat():
-            return Step(0, Operation.COAT, entry.product, _faces(entry, states), entry.note)
+            mix = seen.shop.containers.get(entry.container) if entry.container else None
+            said = (mixed_of(mix, seen.facts) if mix else "", _laid(entry), entry.note)
+            return Step(0, Operation.COAT, entry.product, _faces(entry, states), _joined(said))
         case Work():
-            note = ", ".join(x for x in (entry.grit, entry.note) if x)
-            return Step(0, entry.operation, None, _faces(entry, states), note)
+            said = (entry.grit, _after(entry, before), entry.note)
+            return Step(0, entry.operation, None, _faces(entry, states), _joined(said))
         case _:
             return Step(0, Operation.GLUE_UP)
+
+
+def _joined(said: Sequence[str]) -> str:
+    return ", ".join(each for each in said if each)
+
+
+def _laid(coat: Coat) -> str:
+    """Say how it was laid, where that was said."""
+    return {True: "flooded", False: "thin", None: ""}[coat.flooded]
+
+
+def _after(work: Work, before: Sequence[AnyEntry]) -> str:
+    """Say how long the surplus stood before it was wiped off, the first time."""
+    coats = [n for n, each in enumerate(before) if isinstance(each, Coat)]
+    coat = before[coats[-1]] if coats else None
+    if work.operation is not Operation.WIPE or not isinstance(coat, Coat):
+        return ""
+    since = [*before[coats[-1] + 1 :], work]
+    if any(isinstance(e, Work) and e.operation is Operation.WIPE for e in since[:-1]):
+        return ""
+    minutes = wiped_after_min(coat, since)
+    if not minutes:
+        return ""
+    return f"after {minutes:.0f} min" if minutes >= 1 else f"after {minutes * 60:.0f} s"
 
 
 def _faces(entry: AnyEntry, states: Sequence[ZoneState]) -> tuple[str, ...]:

@@ -167,7 +167,7 @@ def _coat(
         scuffed_before=coat.scuffed_before,
         flooded=coat.flooded,
         wet_film_um=coat.wet_film_um,
-        wiped_after_min=_wiped_after_min(coat, since),
+        wiped_after_min=wiped_after_min(coat, since),
         container=from_words(coat.container, words.shop, words.facts),
         stopped=coat.stopped,
         note=coat.note,
@@ -198,7 +198,8 @@ def air_at(stays: Sequence[Stay], moment: datetime) -> Air | None:
     return reading.air if reading else None
 
 
-def _wiped_after_min(coat: Coat, since: Iterable[AnyEntry]) -> float | None:
+def wiped_after_min(coat: Coat, since: Iterable[AnyEntry]) -> float | None:
+    """Return the minutes from a coat to the first wipe behind it; None: there was none."""
     wiped = next((e for e in since if isinstance(e, Work) and e.operation is Operation.WIPE), None)
     if wiped is None:
         return None

@@ -9,7 +9,7 @@ from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.overcoat import (
     BARE_WOOD,
     OvercoatRule,
-    rule_for,
+    rule_between,
     rule_on_bare_wood,
 )
 from finishlog.core.published.facts import Facts
@@ -44,6 +44,10 @@ class Pair(Struct, frozen=True):
     source: str = ""
 
 
+# A finish of unknown kind: nothing says that no drying oil is in it.
+UNKNOWN = "unknown"
+
+
 def classes(facts: Facts) -> tuple[ClassLine, ...]:
     """List the classes."""
     return tuple(_line(of) for of in facts.classes.values())
@@ -71,6 +75,7 @@ def class_key(facts: Facts, typed: str) -> str:
         raise NotFound(f"{typed!r} fits several classes", "choose: " + ", ".join(found))
     near = _near(facts, typed)
     hint = f"did you mean: {', '.join(near)}" if near else f"{Do.CLASS_LIST()} shows them"
+    hint = f"{hint}; where nothing on the can tells: {UNKNOWN}"
     raise NotFound(f"no class is called {typed!r}", hint)
 
 
@@ -102,7 +107,7 @@ def pairs(facts: Facts, typed: str | None = None) -> tuple[Pair, ...]:
 
 
 def _between(facts: Facts, under: FinishClass, over: FinishClass) -> OvercoatRule | None:
-    return rule_for(facts.overcoats_between(under, over), under, over)
+    return rule_between(facts, under, over)
 
 
 def _pair(under: str, rule: OvercoatRule | None, over: FinishClass) -> Pair:

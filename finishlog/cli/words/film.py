@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
-
 from finishlog.cli.words.observed import IT_FLAKES
 from finishlog.cli.words.said import (
     Words,
@@ -18,7 +16,6 @@ from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Found
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.published.care import UsedFor
@@ -107,18 +104,6 @@ def _no_figure(of: Finding) -> str:
 
 def _old(of: Finding) -> str:
     return name_of(OldFinish(text(of, "old")))
-
-
-def _buried(of: Finding) -> str:
-    return f"over {text(of, 'under')}" + (", further down" if text(of, "buried") else "")
-
-
-def _sources_differ(of: Finding) -> str:
-    """Say how far the published waits of a pair lie apart."""
-    if of.value("least") is None:
-        return ""
-    least = length_words(timedelta(hours=number(of, "least")))
-    return f" Sources ask for {least} to {wanted(of)}: the longest binds."
 
 
 def _in_any_air(of: Finding) -> str:
@@ -225,25 +210,6 @@ WORDS = {
     ),
     "steps-behind": Words("every step is behind"),
     "no-steps": Words("no steps"),
-    "pair": Words(
-        lambda f: f"{_buried(f)}: {text(f, 'reason')}{_sources_differ(f)}",
-        lambda f: text(f, "remedy"),
-        lambda f: f"{_buried(f)}: {text(f, 'reason')}",
-    ),
-    "pair-unknown": Words(
-        lambda f: f"nothing published on {text(f, 'over')} over {text(f, 'under')}",
-        "try it on a sample board first",
-    ),
-    "pair-on-wood": Words(
-        lambda f: f"on bare wood: {text(f, 'reason')}", lambda f: text(f, "remedy")
-    ),
-    "last-chance": Words(
-        lambda f: (
-            f"the last chance to put {text(f, 'of')} right: nothing of it goes over "
-            f"{text(f, 'over')}"
-        ),
-        "look it all over first",
-    ),
     "wrong-below": Words(_lies_wrong, _scratch),
     "old-finish": Words(
         lambda f: f"{_old(f)} of unknown age is underneath: it may not hold or not take it",

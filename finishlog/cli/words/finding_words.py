@@ -8,7 +8,6 @@ from finishlog.cli.words import (
     acts,
     air,
     beside,
-    broken_off,
     cans,
     causes,
     film,
@@ -17,6 +16,7 @@ from finishlog.cli.words import (
     observed,
     own_rules,
     planned,
+    underneath,
     wood,
 )
 from finishlog.cli.words.said import CAUSE, REMEDY, Worder, Words
@@ -29,7 +29,7 @@ WORDS: Mapping[str, Words] = {
     **wood.WORDS,
     **air.WORDS,
     **beside.WORDS,
-    **broken_off.WORDS,
+    **underneath.WORDS,
     **cans.WORDS,
     **causes.WORDS,
     **own_rules.WORDS,

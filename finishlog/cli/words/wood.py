@@ -13,7 +13,8 @@ _STILL = 0.5
 
 
 def _on_wood(of: Finding) -> str:
-    return f"on {text(of, 'wood')}: {text(of, 'reason')}"
+    wood = text(of, "wood")
+    return f"on {wood}: {text(of, 'reason')}" if wood else text(of, "reason")
 
 
 def _remedy(of: Finding) -> str:

@@ -186,6 +186,8 @@ class FinishClass(Published, frozen=True):
     not_inside_closed_source: str | None = None
     # What people call it beside its name.
     aliases: tuple[str, ...] = ()
+    # Its kind was not told: the classes that it may be, by key.
+    may_be: tuple[str, ...] = ()
     hazards: tuple[str, ...] = ()
     topcoat: bool = True
     # Surplus comes off within these hours of the coat (filler, stain, oil).

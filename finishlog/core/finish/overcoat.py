@@ -10,6 +10,8 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple, Protocol
 
+from msgspec.structs import replace
+
 from finishlog.core.finish.classes import Figure, FinishClass, Method, Published
 
 ANY = "any"
@@ -81,6 +83,9 @@ class Pairs(Protocol):
     def overcoats_between(self, under: FinishClass, over: FinishClass) -> Sequence[OvercoatRule]:
         """Return the rules that may decide a pair."""
 
+    def kinds_of(self, of: FinishClass) -> Sequence[FinishClass]:
+        """Return what a class may be where its kind was not told, else itself."""
+
 
 # What should not lie there shields nothing.
 _WRONG_THERE = frozenset({OvercoatAnswer.BARRIER, OvercoatAnswer.AVOID})
@@ -107,7 +112,7 @@ def _shields(under: FinishClass, above: PutOn, rule: OvercoatRule, pairs: Pairs)
     What the rule itself is about does not: it only lies there because somebody passed the rule,
     or waited. A doubt was met when the first such coat went on, and is not raised again.
     """
-    own = rule_for(pairs.overcoats_between(under, above.of), under, above.of, above.method)
+    own = rule_between(pairs, under, above.of, above.method)
     if own is not None and own.id == rule.id:
         return rule.answer is OvercoatAnswer.TEST
     return above.of.builds_film and (own is None or own.answer not in _WRONG_THERE)
@@ -136,6 +141,41 @@ def rule_for(
         if best is None or rank < best[0]:
             best = (rank, rule)
     return best[1] if best else None
+
+
+# From the mildest, behind what only a wait or a scuff stands before; where nothing is published a
+# test board answers.
+_STRICT = (OvercoatAnswer.TEST, OvercoatAnswer.BARRIER, OvercoatAnswer.AVOID)
+
+
+def rule_between(
+    pairs: Pairs, under: FinishClass, over: FinishClass, method: Method | None = None
+) -> OvercoatRule | None:
+    """Find the rule for `over` on top of `under`; of what each may be the strictest decides.
+
+    None also where nothing is published of one kind, unless another forbids it.
+    """
+    if under.key == over.key:
+        return None
+    cases = [(u, o) for u in pairs.kinds_of(under) for o in pairs.kinds_of(over) if u.key != o.key]
+    told = [rule_for(pairs.overcoats_between(u, o), u, o, method) for u, o in cases]
+    known = [rule for rule in told if rule is not None]
+    if not known:
+        return None
+    strictest = max(known, key=_strictness)
+    if strictest.answer in _STRICT:
+        return strictest
+    if len(known) < len(told):
+        return None
+    scuffs = any(rule.answer is OvercoatAnswer.SCUFF for rule in known)
+    return replace(strictest, answer=OvercoatAnswer.SCUFF) if scuffs else strictest
+
+
+def _strictness(rule: OvercoatRule) -> tuple[int, float]:
+    if rule.answer in _STRICT:
+        return 1 + _STRICT.index(rule.answer), 0.0
+    adds_a_wait = rule.wait is not None and rule.answer is not OvercoatAnswer.OK
+    return 0, rule.wait.high_h if rule.wait and adds_a_wait else 0.0
 
 
 def rule_on_bare_wood(rules: Iterable[OvercoatRule], over: FinishClass) -> OvercoatRule | None:

@@ -64,6 +64,10 @@ class Facts(Published, frozen=True, dict=True, gc=True):
         """Return the keys that `text` may mean: one when it is clear, several, or none."""
         return (text,) if text in self.classes else find_called(text, self.classes.values())
 
+    def kinds_of(self, of: FinishClass) -> tuple[FinishClass, ...]:
+        """Return what a class may be where its kind was not told, else itself."""
+        return tuple(self.classes[key] for key in of.may_be) or (of,)
+
     def overcoats_between(self, under: FinishClass, over: FinishClass) -> tuple[OvercoatRule, ...]:
         """Return the rules that speak of one class over another."""
         pair = under.key, over.key

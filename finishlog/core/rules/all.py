@@ -73,6 +73,7 @@ RULES: tuple[Rule, ...] = (
     came_from.mixes_apart,
     grip.unscuffed_below,
     underneath.pair,
+    the_can.which_kind,
     underneath.pair_on_wood,
     underneath.last_chance,
     the_can.not_over,

@@ -12,7 +12,7 @@ from finishlog.core.film.layers import ABRADES, SCRATCHES
 from finishlog.core.film.surplus import wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
 from finishlog.core.finish.classes import Figure, WindowKind
-from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
+from finishlog.core.finish.overcoat import OvercoatAnswer, rule_between
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Operation
@@ -102,8 +102,7 @@ def unsuited(of: Scene) -> Look:
     """What lies right below is published not to take it."""
     if of.under is None or of.under.of.key == of.layer.of.key:
         return None
-    rules = of.facts.overcoats_between(of.under.of, of.layer.of)
-    rule = rule_for(rules, of.under.of, of.layer.of, of.layer.coat.method)
+    rule = rule_between(of.facts, of.under.of, of.layer.of, of.layer.coat.method)
     if rule and rule.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER}:
         return finding("does-not-suit", source=rule.source, reason=rule.reason.rstrip("."))
     return None
@@ -115,8 +114,7 @@ def oil_below(of: Scene) -> Look:
     if not oily:
         return None
     oil = oily[-1]
-    rules = of.facts.overcoats_between(oil.of, of.layer.of)
-    rule = rule_for(rules, oil.of, of.layer.of, of.layer.coat.method)
+    rule = rule_between(of.facts, oil.of, of.layer.of, of.layer.coat.method)
     wait = rule.wait if rule else None
     age_h = (of.began - oil.put_on) / _HOUR
     if wait is not None and age_h >= wait.high_h:

@@ -74,7 +74,7 @@ SPECIES = (
 GLUE = "aliases before_finish clamp cure key level min_c name notes open water_based wood_c"
 CLASS = (
     "abrade aliases builds_film carrier coats daily_coats dry_film_limit_um family"
-    " hardener_pct hazards key limits mechanism methods most_coats name needs_tooth"
+    " hardener_pct hazards key limits may_be mechanism methods most_coats name needs_tooth"
     " not_inside_closed_source notes pot_life_h readings self_heating self_heating_source"
     " shelf_opened_d solids_vol_pct solids_wt_pct spread_m2_per_l stages topcoat wet_film_um"
     " window wipe_off_h wrinkles_when_late_source"
@@ -251,8 +251,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat heaters mixes next_visit now rags ready_then sprayed"
-            " tape",
+            "": "closing deadlines frost heat heaters mixes next_visit now rags ready_then"
+            " solvent_rags sprayed tape",
             "rags[]": RAGS,
         },
     ),

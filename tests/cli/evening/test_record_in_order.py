@@ -68,7 +68,8 @@ def test_a_dye_mix_and_a_stain_time_are_found_years_later(finisher: Finisher):
     said = finisher.types("2027-05-01 08:00", "past light")
     assert "looks and dries otherwise on another wood" in said
     said = finisher.types("2027-05-01 08:01", "steps new doors --like pine-17")
-    assert "sand (P180), dye, light, wipe, dark, wipe, poly; taken from pine" in said
+    assert "sand (P180), dye (amber:brown 3:1), light, wipe (after 10 min), dark" in said
+    assert "wipe (after 30 s), poly; taken from pine" in said
 
 
 def test_equal_instants_keep_the_order_of_the_typing(finisher: Finisher):

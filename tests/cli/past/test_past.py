@@ -199,7 +199,7 @@ def test_too_soon_and_too_late_are_said_in_words(shop: Finishlog):
 def test_what_was_done_becomes_the_steps_of_the_next_one(shop: Finishlog):
     shop.did("steps", "new", "table-one", "--like", "tables/one")
     steps = shop.did("steps", "show", "table-one", "--json").document["answer"]["steps"]
-    assert steps == ["sand (P220)", "wiping", "wipe", "scuff", "wiping"]
+    assert steps == ["sand (P220)", "wiping", "wipe (after 15 min)", "scuff", "wiping"]
     shop.did("part", "new", "tables/four", "--species", "cherry", "--steps", "table-one")
     assert "sand" in shop.did("on", "tables/four").out
 

@@ -64,5 +64,8 @@ def test_what_is_the_same_wood_is_silent_whatever_it_is_called(shop):
 
 def test_the_newest_wood_counts_and_a_wood_nobody_knows_is_compared_by_name(shop):
     told(shop, "part", "new", "desk/e", "--species", "driftwood", "--steps", "two-tone")
-    said = told(shop, "part", "new", "desk/f", "--species", "pine", "--steps", "two-tone")
-    assert "last on driftwood; try them on a sample board of pine" in said
+    said = told(shop, "part", "new", "desk/f", "--species", "teak", "--steps", "two-tone")
+    assert "last on driftwood; try them on a sample board of teak" in said
+    # What it was on before is no strange wood, whatever came between.
+    again = told(shop, "part", "new", "desk/g", "--species", "pine", "--steps", "two-tone")
+    assert "last on" not in again

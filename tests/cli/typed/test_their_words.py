@@ -22,6 +22,7 @@ from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import FaceKind, Shop
 from finishlog.core.shop.trade_words import DUE_SAID, SAID_AS, WORK, meant, plain_word
 from finishlog.errors import Ambiguous
+from finishlog.facts.load import load_facts
 from tests.rows import every_row
 
 EVERY_WORD = [(kind, word) for kind, words in SAID_AS.items() for word in words]
@@ -56,7 +57,8 @@ def test_every_kind_has_words_and_every_one_of_ours_means_itself():
 @every_row("word", of(Operation))
 def test_work_is_understood_by_what_people_call_it(word: str):
     nothing = Shop((), (), {}, {}, ShopHours((), "UTC"))
-    assert work_or_product(nothing, word.replace("-", " ")) == (SAID_AS[Operation][word][0], None)
+    found = work_or_product(nothing, word.replace("-", " "), load_facts())
+    assert found == (SAID_AS[Operation][word][0], None)
 
 
 def test_it_is_logged_and_stands_in_steps_as_ours(shop: Finishlog):

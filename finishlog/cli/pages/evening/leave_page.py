@@ -23,6 +23,10 @@ NOT_WITH_FLAME = (
     "warm the room first, with the heat source outside the vapour: no flame, no glowing element, "
     "no fan heater near wet solvent finish; is the heating's blower off, and its return air shut?"
 )
+_SOLVENT_RAGS = (
+    "they do not heat by themselves, a spark lights them: flat outdoors until dry, or a closed "
+    "metal can, apart from oily ones"
+)
 
 
 def leave_page(answer: Leave, clock: Clock) -> Page:
@@ -79,6 +83,7 @@ def _besides(answer: Leave) -> str:
     """Say that nothing is open, beside what was asked after: the log does not know of that."""
     asked = [
         *(["the rags that finishlog rags lists"] if answer.rags else []),
+        *(["the solvent rags"] if answer.solvent_rags else []),
         *(["what is mixed"] if answer.mixes else []),
         *(["the gun and its filters"] if answer.sprayed else []),
         *(["the vapour"] if any(each.solvent for each in answer.sprayed) else []),
@@ -97,6 +102,8 @@ def _danger(section: Section, answer: Leave, clock: Clock) -> None:
         section.row("rags", words, tone=Tone.DANGER if line.is_dangerous else Tone.PLAIN)
     if any(line.state is RagsState.OPEN for line in answer.rags):
         section.row("", "gloves, pads, brushes, paper, steel wool, dust count too", tone=Tone.FAINT)
+    if answer.solvent_rags:
+        section.row("rags", f"solvent rags of {names(answer.solvent_rags)}: {_SOLVENT_RAGS}")
     for each in answer.deadlines:
         when = clock.words(each.closes)
         section.row("now", f"{each.label}: {short(each.because)} before {when}", tone=Tone.DANGER)

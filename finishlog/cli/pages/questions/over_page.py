@@ -9,7 +9,7 @@ from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import joined, remedy, sentence, short, waits_for
-from finishlog.core.findings import Answer, Finding, Level
+from finishlog.core.findings import WHICH_KIND, Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
 from finishlog.core.zone.verdict import MAY_ACT
 
@@ -32,8 +32,10 @@ def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
     under = "bare wood" if answer.under == BARE_WOOD else answer.under
     wood = f", on {answer.wood}" if answer.wood else ""
     may = answer.answer in MAY_ACT
+    depends = any(found.rule == WHICH_KIND for found in answer.findings)
+    of_the_strictest = "it depends on its kind; by the strictest of them " if depends else ""
     page.line(
-        f"{answer.over} over {under}{wood}: {_said(answer)}",
+        f"{answer.over} over {under}{wood}: {of_the_strictest}{_said(answer)}",
         Tone.GO if may else Tone.DANGER,
     )
     section = page.section()

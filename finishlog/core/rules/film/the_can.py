@@ -1,7 +1,8 @@
 """What the person says of a product beyond its hours: their own rules of what it may go over.
 
 What it says of what lies below holds for what the coat would touch: the layers from the top down
-to the first that builds a film, which shields what it covers.
+to the first that builds a film, which shields what it covers. And what its name leaves open: a kind
+that nobody told is each that it may be.
 """
 
 from __future__ import annotations
@@ -12,9 +13,9 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer, Figured, Finding, In, Level
-from finishlog.core.finish.classes import YOUR_CAN, WindowKind
-from finishlog.core.finish.overcoat import named_by
+from finishlog.core.findings import WHICH_KIND, Answer, Figured, Finding, In, Level, finding, hours
+from finishlog.core.finish.classes import COMMON_PRACTICE, YOUR_CAN, WindowKind
+from finishlog.core.finish.overcoat import OvercoatRule, named_by, rule_between
 from finishlog.core.rules.film.underneath import Row, by_law, own_word, rows
 from finishlog.core.rules.reads import AIR, BROKEN_OFF, LAYERS, OPEN_WOOD, SAYS, WAIT, WOOD
 from finishlog.core.rules.rule import COAT, rule
@@ -150,3 +151,37 @@ def not_on(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     for word in words:
         if known.traits & set(word.of):
             yield _stops("can-not-on", word, wood=known.name)
+
+
+@rule(
+    "which-kind",
+    binds=COAT,
+    source="facts: overcoats",
+    reads=f"{LAYERS} product.class_key",
+)
+def which_kind(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Of a finish whose kind was not told: what holds of each that it may be, where they differ."""
+    over, top = asked.over, zone.top
+    if over is None or top is None or over.key == top.of.key:
+        return
+    facts, is_over = around.facts, bool(over.may_be)
+    # Of what each may be: the row of the pair, and whether it is one finish over itself.
+    cases: dict[tuple[OvercoatRule | None, bool], list[str]] = {}
+    for low in facts.kinds_of(top.of):
+        for high in facts.kinds_of(over):
+            case = rule_between(facts, low, high, asked.method), low.key == high.key
+            cases.setdefault(case, []).append(high.name if is_over else low.name)
+    if len(cases) < 2:
+        return
+    for n, ((row, is_itself), kinds) in enumerate(cases.items(), 1):
+        yield finding(
+            WHICH_KIND,
+            source=row.source if row else COMMON_PRACTICE,
+            wanted=hours(row.wait.high_h) if row and row.wait else None,
+            of=over.name if is_over else top.of.name,
+            kinds=tuple(dict.fromkeys(kinds)),
+            may=row.answer if row else None,
+            itself="yes" if is_itself else "",
+            last="yes" if n == len(cases) else "",
+            reason=row.reason if row else None,
+        )

@@ -25,7 +25,7 @@ from finishlog.core.finish.overcoat import (
     OvercoatRule,
     PutOn,
     is_lifted,
-    rule_for,
+    rule_between,
     rule_on_bare_wood,
 )
 from finishlog.core.finish.stage_time import StageTime, later
@@ -102,7 +102,7 @@ def _row(layer: Layer, asked: Asked, around: Around) -> OvercoatRule | None:
     over, facts = asked.over, around.facts
     if over is None or layer.of.key == over.key:
         return None
-    return rule_for(facts.overcoats_between(layer.of, over), layer.of, over, asked.method)
+    return rule_between(facts, layer.of, over, asked.method)
 
 
 def _is_silent(row: OvercoatRule, layer: Layer, above: Sequence[PutOn], around: Around) -> bool:

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import Layer, answered
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, hours
+from finishlog.core.finish.overcoat import ANY, named_by
 from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work
 from finishlog.core.log.when import When
 from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
@@ -220,16 +221,24 @@ def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Steel wool touched the wood or the film below: its iron turns dark under some coats."""
     facts, over = around.facts, asked.over
     species = facts.species_named(zone.species) if zone.species else None
-    if species is None or over is None or not _steel_wool_below(zone.entries):
+    if over is None or not _steel_wool_below(zone.entries):
         return
-    for row in rules_for_wood(facts.wood_rules, species, over, {Condition.STEEL_WOOL}):
-        if row.only_with is not Condition.STEEL_WOOL:
-            continue
+    traits = species.traits if species else {ANY}
+    rows = [
+        (row, weighs)
+        for row in facts.wood_rules
+        if row.only_with is Condition.STEEL_WOOL
+        and traits & set(row.wood)
+        and named_by(row.over, over) is not None
+        and (weighs := _weighs(row)) is not None
+    ]
+    stops = any(level is Level.STOP for _, (level, _) in rows)
+    for row, (level, answer) in rows:
         word = around.overruled(asked.product, row.id)
         if word is not None:
             yield as_you_said(word, row.reason)
-        else:
-            yield _said(row, "iron", Level.STOP, Answer.UNDERNEATH, species.name)
+        elif level is Level.STOP or not stops:
+            yield _said(row, "iron", level, answer, species.name if species else "")
 
 
 def _steel_wool_below(told: Sequence[AnyEntry]) -> bool:

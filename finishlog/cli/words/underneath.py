@@ -1,0 +1,105 @@
+"""What is said of what lies below a coat: the pair that they form, and one that was broken off."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from finishlog.cli.words.said import Words, each_of, number, text, wanted
+from finishlog.core.commands import Do
+from finishlog.core.findings import Finding
+from finishlog.core.finish.overcoat import OvercoatAnswer
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import FaultKind
+
+_WET_EDGE = {
+    "scuffed": "once it is dry scuff all of it level, the edge first, then coat the whole face",
+    "melted": "once it is dry coat the whole face: it melts in; a ridge is scuffed level first",
+    "wetted": "finish it before its edge sets, or wipe all of it even; once it is dry the same "
+    "again over the whole face wets it",
+}
+_DRY_EDGE = {
+    **_WET_EDGE,
+    "scuffed": "scuff all of it level, the edge first, then coat the whole face",
+    "melted": "coat the whole face: it melts in; a ridge is scuffed level first",
+    "wetted": "the same again over the whole face wets it, and is wiped even; under another coat "
+    "its edge shows for good",
+}
+
+
+def _even_it_out(of: Finding) -> str:
+    """Say how what was broken off is evened out, and what to type where it was not so."""
+    how, act = text(of, "how"), f"{number(of, 'act'):.0f}"
+    after = f"finished after all: {Do.AMEND(act, finished=True)}"
+    if not text(of, "wet"):
+        mark = Do.FAULT("PART", FaultKind.LAP_MARK)
+        return f"{_DRY_EDGE[how]}; a mark that stays: {mark}; {after}"
+    off = f"take it off while it is wet: {Do.OFF('PART', to='COAT', washed=True)}"
+    leave = "" if how == "wetted" else "do not go back into it, it drags: "
+    return f"{leave}{_WET_EDGE[how]}; or {off}; {after}"
+
+
+def _buried(of: Finding) -> str:
+    return f"over {text(of, 'under')}" + (", further down" if text(of, "buried") else "")
+
+
+# What a row says of one kind that it may be; none: nothing is published.
+_MAY = {
+    OvercoatAnswer.OK: "once it is dry",
+    OvercoatAnswer.SCUFF: "scuffed",
+    OvercoatAnswer.WAIT: "after a wait",
+    OvercoatAnswer.TEST: "on a test board first",
+    OvercoatAnswer.BARRIER: "not without a barrier",
+    OvercoatAnswer.AVOID: "not at all",
+}
+
+
+def _which_kind(of: Finding) -> str:
+    kinds = f"{text(of, 'of')}: if it is {' or '.join(each_of(of, 'kinds'))}"
+    if text(of, "itself"):
+        return f"{kinds}: itself, at its recoat time"
+    if of.value("may") is None:
+        return f"{kinds}: nothing is published, on a test board first"
+    hours = f", {wanted(of)}" if of.wanted else ""
+    return f"{kinds}: {_MAY[OvercoatAnswer(text(of, 'may'))]}{hours}: {text(of, 'reason')}"
+
+
+def _name_the_kind(of: Finding) -> str:
+    return f"once its kind is known: {Do.AMEND('ACT', product='NAME')}" if text(of, "last") else ""
+
+
+def _sources_differ(of: Finding) -> str:
+    """Say how far the published waits of a pair lie apart."""
+    if of.value("least") is None:
+        return ""
+    least = length_words(timedelta(hours=number(of, "least")))
+    return f" Sources ask for {least} to {wanted(of)}: the longest binds."
+
+
+WORDS = {
+    "pair": Words(
+        lambda f: f"{_buried(f)}: {text(f, 'reason')}{_sources_differ(f)}",
+        lambda f: text(f, "remedy"),
+        lambda f: f"{_buried(f)}: {text(f, 'reason')}",
+    ),
+    "which-kind": Words(_which_kind, _name_the_kind),
+    "pair-unknown": Words(
+        lambda f: f"nothing published on {text(f, 'over')} over {text(f, 'under')}",
+        "try it on a sample board first",
+    ),
+    "pair-on-wood": Words(
+        lambda f: f"on bare wood: {text(f, 'reason')}", lambda f: text(f, "remedy")
+    ),
+    "last-chance": Words(
+        lambda f: (
+            f"the last chance to put {text(f, 'of')} right: nothing of it goes over "
+            f"{text(f, 'over')}"
+        ),
+        "look it all over first",
+    ),
+    "broken-off": Words(
+        lambda f: f"{text(f, 'of')} was broken off: what lies on {text(f, 'covered')} is no coat",
+        _even_it_out,
+        lambda f: f"{text(f, 'of')} broken off: even it out",
+    ),
+    "edge-first": Words("it was broken off: scuff its edge level first"),
+}

@@ -1,0 +1,149 @@
+"""Questions about finishes of long ago: what they were, and how they are done again."""
+
+from __future__ import annotations
+
+from tests.cases.question import Question
+from tests.finisher import Finisher
+
+FC239 = Question(
+    "poly, 2 coats: which poly is meant, and which rules hold for the first can",
+    shows=(
+        "the word is asked back with the cans at hand, or kept as a kind that is unknown",
+        "oil-modified waterborne: layers and abrasives of water, rags of oil, and why",
+        "old entries are listed as unknown; what is confirmed later keeps the words of then",
+        "what may go over what depends on which it is, and each case is told",
+    ),
+    trap="oil in its name makes it an oil varnish, or water in it drops the rags",
+)
+
+
+def test_fc239_poly_is_no_kind_of_finish_until_somebody_names_the_can(finisher: Finisher):
+    when = "2026-10-01 18:00"
+    finisher.types(
+        when,
+        "product new K1 --class waterborne-oil-modified",
+        "product new K2 --class oil-polyurethane",
+        "product new K3 --class waterborne-clear",
+        "product new stain --class wiping-stain",
+        "part new bed/frame",
+        "part new shelf/board",
+        "part new now/headboard",
+        "air 21C 50%",
+    )
+    asked = finisher.tries(when, "log headboard poly")
+    kinds = finisher.tries(when, "product new can4 --class poly")
+    with FC239.line(1):
+        assert asked.code == kinds.code == 3
+        assert "did you mean K1 or K2 or K3?" in asked.err
+        assert "oil-polyurethane, polyurethane-unknown, waterborne-clear" in kinds.err
+        assert finisher.reads(when, "on headboard").endswith("now no steps")
+    finisher.types(
+        "2026-10-01 18:30",
+        "product new poly --class polyurethane-unknown",
+        "log frame poly --at '2024-05-01 18:00' --note 'poly, 2 coats'",
+        "log board poly --at '2024-06-01 18:00' --note 'poly satin'",
+        "log headboard stain",
+        "log headboard wipe",
+        "rags gone",
+    )
+    over = finisher.reads("2026-10-10 18:00", "over stain K1")
+    said = finisher.reads("2026-10-10 18:05", "air 21C 50%", "log headboard K1")
+    night = finisher.reads("2026-10-10 18:06", "leave")
+    finisher.types("2026-10-11 18:00", "air 21C 50%", "log headboard steel-wool")
+    wool = finisher.reads("2026-10-11 18:05", "log headboard K1")
+    rules = finisher.reads("2026-10-11 18:10", "class show waterborne-oil-modified")
+    with FC239.line(2):
+        assert "Oil stain that is not cured makes waterborne wrinkle" in over
+        assert "wait 3 d to 7 d" in over
+        assert "Fibres of steel wool that stay in the grain or the film rust" in wool
+        assert "a nylon pad or fine paper leaves none" in wool
+        assert "K1: now/headboard: open since 18:05" in night
+        assert "dries, recoats and is abraded as a waterborne finish" in rules
+        assert "count as oily until its safety data sheet says otherwise" in rules
+    with FC239.trap:
+        assert "recoat after 23:00" in said
+        assert "scuff, recoat" not in said
+        assert "open since 18:05" in said
+    old = finisher.reads("2026-10-12 09:00", "past 'kind unknown'")
+    act = finisher.asks("2026-10-12 09:00", "on frame")[0]["coats"][0]["act"]
+    finisher.types("2026-10-12 09:01", f"amend {act} --product K2")
+    history = finisher.types("2026-10-12 09:02", "history")
+    with FC239.line(3):
+        assert old.count("polyurethane, kind unknown") == 2
+        assert "shelf/board" in old
+        assert "coat 1 K2" in finisher.reads("2026-10-12 09:02", "on frame")
+        assert "coat poly, poly, 2 coats; AMENDED" in " ".join(history.split())
+        assert "bed/frame" not in finisher.types("2026-10-12 09:03", "past 'kind unknown'")
+    on_shelf = finisher.reads("2026-10-12 09:05", "over poly K3")
+    over_stain = finisher.reads("2026-10-12 09:06", "over stain poly")
+    with FC239.line(4):
+        assert "K3 over poly: it depends on its kind" in on_shelf
+        assert "if it is oil polyurethane: scuffed, 30 d" in on_shelf
+        assert "if it is waterborne clear: itself, at its recoat time" in on_shelf
+        assert "if it is oil polyurethane: after a wait, 24 h" in over_stain
+        water = "if it is waterborne clear or oil-modified waterborne polyurethane"
+        assert f"{water}: after a wait, 7 d" in over_stain
+        assert "it depends" not in finisher.reads("2026-10-12 09:07", "over K2 K3")
+
+
+FC079 = Question(
+    "a dye mix and a stain time that somebody wants again years later",
+    shows=(
+        "found by wood, by kind and by words; the recipe comes back as steps",
+        "the mix with what was in it, the grit and the minutes until the wipe are in the steps",
+        "a sample is found by its own name, and another wood is warned of",
+    ),
+    trap="the product and its date, and nothing else",
+)
+
+
+def test_fc079_the_mix_and_the_minutes_come_back_as_steps(finisher: Finisher):
+    finisher.types(
+        "2019-03-02 09:00",
+        "product new brown --class water-dye",
+        "product new red --class water-dye",
+        "product new stain --class wiping-stain",
+        "product new poly --class oil-polyurethane",
+        "part new doors/cupboard --species oak",
+        "part new samples/A12 --species pine --board",
+        "part new samples/A13 --species poplar --board",
+        "log cupboard sand --grit P150",
+        "mix brown red:30ml brown:90ml --name jar",
+        "log cupboard brown --from jar",
+    )
+    finisher.types("2019-03-03 18:00", "log cupboard A12 A13 stain --note 'honey colour'")
+    finisher.types("2019-03-03 18:10", "log cupboard A12 A13 wipe")
+    finisher.types("2019-03-05 18:00", "log cupboard A12 poly")
+    finisher.types("2019-03-20 18:00", "handover cupboard", "review cupboard good")
+    years_later = "2026-10-04 18:00"
+    past = finisher.reads(years_later, "past oak polyurethane honey")
+    taken = finisher.reads(years_later, "steps new again --like cupboard")
+    shown = finisher.reads(years_later, "steps show again")
+    with FC079.line(1):
+        assert past.startswith("doors/cupboard · oak")
+        assert "samples/" not in past
+        assert "1 finish: 1 came out good" in past
+        assert "steps new NAME --like PART" in past
+        assert shown.startswith("again 1 sand (P150) 2 brown (red:brown 1:3) 3 stain")
+        assert "5 poly" in shown
+    with FC079.line(2):
+        assert "brown (red:brown 1:3)" in taken
+        assert "stain (honey colour)" in taken
+        assert "wipe (after 10 min)" in taken
+        assert "sand (P150)" in taken
+        assert "wiped after 10 min" in past
+    with FC079.trap:
+        made = finisher.reads("2026-10-04 18:05", "part new copy/door --species oak --steps again")
+        assert "sample board" not in made
+        to_come = finisher.reads("2026-10-04 18:06", "on copy/door")
+        assert "sand (P150), brown (red:brown 1:3), stain (honey colour), wipe (after" in to_come
+    with FC079.line(3):
+        sample = finisher.reads("2026-10-04 18:07", "past A12")
+        assert sample.startswith("samples/A12")
+        assert "pine" in sample
+        assert "doors/" not in sample
+        other = finisher.reads(
+            "2026-10-04 18:08", "part new copy/side --species pine --steps again"
+        )
+        assert "these steps were last on oak" in other
+        assert "try them on a sample board of pine" in other
