@@ -242,13 +242,13 @@ CASES = (
         "FC051",
         "wrapped and shipped: when",
         "ENV MILE",
-        waits_for="MILE",
+        said="glaze lacquer-precatalysed wiping-stain",
     ),
     Case(
         "FC053",
         "furniture back on the same evening",
         "OBS MILE UNCERT",
-        waits_for="MILE",
+        said="oil-polyurethane recoat",
     ),
     Case(
         "FC054",
@@ -266,7 +266,7 @@ CASES = (
         "FC057",
         "when to rub out and wax",
         "OBS MILE UNCERT",
-        waits_for="OBS",
+        said="alkyd-varnish ash paste-wax shellac-2lb waterborne-clear",
     ),
     Case(
         "FC059",
@@ -369,7 +369,7 @@ CASES = (
         "FC082",
         "how much film is too much",
         "PART LOG MAT",
-        waits_for="MAT",
+        said="conversion-varnish film",
     ),
     Case(
         "FC084",

@@ -7,6 +7,9 @@ from tests.stories.telling import silent, speaks
 
 SOFT_ONCE = "ash top; alkyd-varnish brush 08:00; check tacky +5d; off bare +1d"
 TWO_MORE = "wiping-varnish +5h; wiping-varnish +5h"
+THINNED = "mix pot lacquer-sprayed base+thinner"
+ONE_MORE, ANOTHER = "ask lacquer-sprayed +1d", "ask lacquer-precatalysed +1h"
+
 STORIES = {
     "wiped-late": (
         # Each line beside the next differs in the time of the wipe, or in what settled it.
@@ -102,6 +105,10 @@ STORIES = {
         silent(f"maple top; {'lacquer-sprayed spray +1d; ' * 5}ask lacquer-sprayed +1d"),
         # Measured thick it is over sooner, sanded back later.
         speaks(f"maple top; {'lacquer-sprayed 150um +1d; ' * 5}ask lacquer-sprayed +1d"),
+        # Thinned by half it leaves half; and what seals below is film too.
+        silent(f"maple top; {THINNED}; {'lacquer-sprayed 150um from-pot +1d; ' * 5}{ONE_MORE}"),
+        silent(f"oak top; shellac-2lb 08:00; {'lacquer-precatalysed +1h; ' * 2}{ANOTHER}"),
+        speaks(f"oak top; {'shellac-2lb +5h; ' * 3}{'lacquer-precatalysed +1h; ' * 4}{ANOTHER}"),
         silent(f"maple top; {'lacquer-sprayed +1d; sand +1d; ' * 9}ask lacquer-sprayed"),
         silent(f"maple top; {'lacquer-sprayed +1d; ' * 9}off bare +1d; ask lacquer-sprayed"),
         speaks(f"oak top; {'lacquer-precatalysed +1h; ' * 5}ask lacquer-precatalysed +1h"),

@@ -19,6 +19,7 @@ from finishlog.core.film.checks import (
     OF_NO_FILM,
     OF_THE_WOOD,
     PROVES,
+    TRIED_BY,
     cures,
     denied,
     found_by,
@@ -134,7 +135,10 @@ def log_check(
             labels=picked.labels,
             blocks=tuple(s for s in Stage if s in blocks),
             proves=tuple(
-                s for s in Stage if s in PROVES.get(found, ()) and tells and s not in denies
+                s
+                for s in Stage
+                if (s in PROVES.get(found, ()) and tells and s not in denies)
+                or _completes(states, s, ledger.act_id)
             ),
             standings=standings([s for s in states if s.layers or test in OF_THE_WOOD], after),
             in_the_white=_in_the_white(states) if test not in OF_NO_FILM else (),
@@ -144,6 +148,12 @@ def log_check(
             warnings=(*doubts, *_tells_nothing(states, test), *_past_waiting(states)),
             moved=tuple(m for m in moved_dates(before, after, picked.targets) if m.pace),
         )
+
+
+def _completes(states: Sequence[ZoneState], stage: Stage, act: int) -> bool:
+    """Tell whether, with this check, all that is tried for a stage has passed everywhere."""
+    reached = [s.stages[stage] for s in states if stage in TRIED_BY and stage in s.stages]
+    return bool(reached) and all(time.proved_by == act for time in reached)
 
 
 def _tells_nothing(states: Sequence[ZoneState], test: Test) -> Iterator[Finding]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from msgspec import Struct
@@ -13,11 +14,19 @@ from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, product_name, standing_of
 from finishlog.asks.look.went_wrong import AttemptThere, attempts_there
 from finishlog.context import Context
+from finishlog.core.film.build import FilmBuild, film_build
 from finishlog.core.film.layers import Layer
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, Work
 from finishlog.core.log.when import When
+from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import FaceKind, Shop, Step
+from finishlog.core.verdict.due import asked_of
+from finishlog.core.zone.asked import NEEDS
 from finishlog.core.zone.grouping import Group, groups
+from finishlog.core.zone.state import ZoneState
+
+_BORNE = frozenset({Operation.STACK, Operation.PACK, Operation.USE})
 
 
 class CoatLine(Struct, frozen=True):
@@ -37,6 +46,17 @@ class CoatLine(Struct, frozen=True):
     # Of what is wiped off: how long it was on the wood, at most, and the act of the wipe.
     wiped_after_min: float | None = None
     wiped_act: int | None = None
+
+
+class HandledLine(Struct, frozen=True):
+    """That it was stacked, packed or put to use, how old its film was, and what that broke."""
+
+    what: Operation
+    at: datetime
+    act: int
+    age_h: float
+    # The stage that was not promised yet; None: it was time.
+    before: Stage | None
 
 
 class AsideLine(Struct, frozen=True):
@@ -67,6 +87,9 @@ class On(Struct, frozen=True):
     # What was on it before and came off, oldest first.
     attempts: tuple[AttemptThere, ...] = ()
     said: tuple[SaidLine, ...] = ()
+    handled: tuple[HandledLine, ...] = ()
+    # How thick the film is in all, and what more it bears.
+    film: FilmBuild | None = None
 
 
 def on(context: Context, wanted: Wanted) -> tuple[On, ...]:
@@ -124,6 +147,8 @@ def _on(group: Group, seen: Look) -> On:
             for entry in state.entries
             if isinstance(entry, Note | Review | Photo | HandedOver)
         ),
+        handled=tuple(_handled(state)),
+        film=film_build(state.layers, asked_of(state, seen.shop, seen.facts).over, seen.facts),
     )
 
 
@@ -132,6 +157,21 @@ def _wiped(layer: Layer) -> tuple[float | None, int | None]:
         return None, None
     first = layer.wipes[0]
     return (first.when.latest - layer.first_on) / timedelta(minutes=1), first.act
+
+
+def _handled(state: ZoneState) -> Iterator[HandledLine]:
+    """Yield what a film was made to bear since its last coat."""
+    top = state.top
+    for entry in state.entries if top else ():
+        if not isinstance(entry, Work) or entry.operation not in _BORNE:
+            continue
+        at, stage = entry.when.earliest, NEEDS[entry.operation]
+        if top is None or at < top.put_on:
+            continue
+        time = state.stages.get(stage)
+        early = time is not None and (time.high is None or at < time.high)
+        age_h = (at - top.put_on) / timedelta(hours=1)
+        yield HandledLine(entry.operation, at, entry.act, age_h, stage if early else None)
 
 
 def step_words(step: Step, shop: Shop) -> str:

@@ -10,17 +10,18 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
 from finishlog.context import Context
-from finishlog.core.bench.milestones import Milestone, milestone
+from finishlog.core.bench.milestones import Milestone, milestone, to_ship
 from finishlog.core.finish.stages import Stage
 from finishlog.core.zone.grouping import Group, groups
 
 
 class WhenLine(Struct, frozen=True):
-    """One group of a part: how it stands, and every stage with its low and high time."""
+    """One group of a part: how it stands, every stage with its low and high time, a carrier."""
 
     standing: Standing
     since: datetime | None
     stages: tuple[Milestone, ...]
+    ship: Milestone | None = None
 
 
 class When(Struct, frozen=True):
@@ -52,4 +53,5 @@ def _line(group: Group, seen: Look) -> WhenLine:
         standing=standing_of(group, seen),
         since=top.put_on if top else None,
         stages=tuple(m for m in found if m),
+        ship=to_ship(group.states),
     )

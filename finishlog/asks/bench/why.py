@@ -13,6 +13,7 @@ from finishlog.asks.look.pace import top_pace
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.film.build import FilmBuild, film_build
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.guidance import guidance
 from finishlog.core.film.layers import Layer
@@ -154,6 +155,8 @@ class Why(Struct, frozen=True):
     pace: str = ""
     # The room is expected to go on as it usually does, or as its heater makes it.
     as_usual: bool = False
+    # How thick the film is in all, and what more it bears.
+    film: FilmBuild | None = None
 
 
 def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
@@ -198,6 +201,7 @@ def _why(group: Group, seen: Look) -> Why:
         sooner=_sooner(state, seen),
         starts=where.starts,
         instead=where.instead,
+        film=film_build(state.layers, asked_of(state, seen.shop, seen.facts).over, seen.facts),
     )
 
 

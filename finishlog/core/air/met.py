@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TypeVar
 
 from msgspec import Struct
@@ -54,6 +54,16 @@ class AirMet(Struct, frozen=True):
         """Yield the spans up to a moment; None: all of them."""
         for leg in self.upto(end):
             yield from leg.room.course.between(leg.start, leg.end)
+
+    def mean_pct(self, end: datetime) -> float:
+        """Return the humidity until a moment where it was read, by how long it was so; else 0."""
+        pct = hours = 0.0
+        for span in self.until(end):
+            if span.end is not None and span.measured:
+                long = (span.end - span.start) / timedelta(hours=1)
+                (a, b), hours = next(span.ramps), hours + long
+                pct += long * (a.humidity_pct + b.humidity_pct) / 2
+        return pct / hours if hours else 0.0
 
     def span_at(self, moment: datetime) -> AirSpan:
         """Return the span from a moment on."""

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from functools import reduce
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.film.layers import PacksLonger
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import HANDLING, Stage
@@ -18,6 +19,8 @@ from finishlog.core.zone.verdict import Verdict
 
 # What a person waits for after the last coat; the earlier stages speak for themselves.
 AFTER_THE_COATS = (Stage.CLAMP, Stage.STACK, Stage.PACK, Stage.CURED)
+# What a carrier asks of a film: it is wrapped and pressed, shut in for days, handled by strangers.
+_SHIPPED = (Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE)
 # What else than the film may put off: a joint in its cauls, food and a child.
 _WAIT_FOR_MORE = frozenset({*HANDLING, Stage.LIGHT_USE, Stage.RECOAT})
 # What the next coat lies on is not reckoned by the nearest readings.
@@ -32,7 +35,8 @@ class Milestone(Struct, frozen=True):
     rest, and nothing is promised. `dead_zone`: a recoat that is past and not yet again, until then.
     `air_read`: its air was read near enough, for a recoat or sanding all the way; else it is
     promised from `sure` on, whatever the air was. `asks`: what the coat that is due waits for, or
-    has tested first, though the film is ready for it.
+    has tested first, though the film is ready for it. `better`: when the usual hours of rubbing
+    out are over, between its two ends. `longer`: what makes it later than its figure.
     """
 
     stage: Stage
@@ -44,6 +48,8 @@ class Milestone(Struct, frozen=True):
     dead_zone: bool = False
     sure: datetime | None = None
     asks: Finding | None = None
+    better: datetime | None = None
+    longer: tuple[PacksLonger, ...] = ()
 
     def is_over(self, now: datetime) -> bool:
         """Tell whether its clock is over, by the air as far as it is known."""
@@ -81,6 +87,10 @@ def milestone(states: Sequence[ZoneState], stage: Stage) -> Milestone | None:
     if stage is Stage.RECOAT:
         dead = any(v.answer is Answer.DEAD_ZONE for v in held)
         found = replace(found, dead_zone=dead, asks=next(filter(None, map(_asks, held)), None))
+    longer = {why for s in coated for why in s.layers[-1].packs_longer(stage)}
+    found = replace(found, longer=tuple(sorted(longer)))
+    if stage is Stage.RUB:
+        return replace(found, better=_better(coated, stage))
     if stage in _WAIT_FOR_MORE:
         return _not_before(found, [v.high for v in held if v.answer is Answer.WAITS])
     return found
@@ -101,12 +111,47 @@ def _asks(of: Verdict) -> Finding | None:
     return of.binds if of.answer in _ASKS and not by_clock else None
 
 
+def to_ship(states: Sequence[ZoneState]) -> Milestone | None:
+    """Return when a part may go by carrier: the last of what it then has to bear."""
+    line = [m for stage in _SHIPPED if (m := milestone(states, stage))]
+    if not line:
+        return None
+    last = max(
+        line,
+        key=lambda m: (bool(m.blocked), m.high is None, m.high or datetime.min.replace(tzinfo=UTC)),
+    )
+    lows, highs = [m.low for m in line], [m.high for m in line]
+    return replace(
+        last,
+        low=None if None in lows else max(filter(None, lows)),
+        high=None if None in highs else max(filter(None, highs)),
+        air_read=all(m.air_read for m in line),
+        missing=tuple(sorted({name for m in line for name in m.missing})),
+        longer=(),
+    )
+
+
 def _bars(verdict: Verdict) -> Finding | None:
     """Return what no date ends: a stop, or the test of a film that may never get there."""
     undated = verdict.answer is Answer.WAITS and verdict.high is None
     if verdict.answer in UNDATED or undated:
         return verdict.binds
     return next((f for f in verdict.findings if f.by_test), None)
+
+
+def _better(states: Sequence[ZoneState], stage: Stage) -> datetime | None:
+    """Return when the usual hours of a stage are over on the top films; None: at one of its ends.
+
+    A film that goes on shrinking draws the scratches of the rubbing out open again.
+    """
+    usual: list[datetime] = []
+    for top in (state.layers[-1] for state in states):
+        figure = top.coat.figures.stages.get(stage)
+        if figure is None or not figure.low_h < figure.typical_h < figure.high_h:
+            continue
+        hours = replace(figure, low_h=figure.typical_h, high_h=figure.typical_h)
+        usual.extend(filter(None, [top.waits(hours, stage).high]))
+    return max(usual, default=None)
 
 
 def _not_before(found: Milestone, waits: Sequence[datetime | None]) -> Milestone:

@@ -30,6 +30,18 @@ PROVES: dict[Found, frozenset[Stage]] = {
     Found.LOOKS_CLEAN: frozenset(),
 }
 
+# What is tried on a film between the early and the promised end of a stage: all of it passed then
+# answers for the stage. How hard a film is inside no such test tells: nothing is tried for cured.
+TRIED_BY: dict[Stage, frozenset[Found]] = {
+    Stage.SAND: frozenset({Found.POWDER}),
+    Stage.CLAMP: frozenset({Found.NO_PRINT}),
+    Stage.STACK: frozenset({Found.NO_PRINT}),
+    Stage.PACK: frozenset({Found.NO_PRINT}),
+    Stage.CLOSE: frozenset({Found.NO_SMELL}),
+    Stage.LIGHT_USE: frozenset({Found.NO_SMELL, Found.NO_PRINT}),
+    Stage.RUB: frozenset({Found.NO_SMELL, Found.NO_PRINT}),
+}
+
 # What a failure shows not to be reached: first the stage that its test is about, then what else a
 # film that is so cannot bear. All that comes after those is not reached either. common practice
 DENIES: dict[Found, tuple[Stage, ...]] = {
@@ -242,6 +254,22 @@ def proof(checks: Sequence[Check], stage: Stage, builds_film: bool) -> Check | N
     since = max((n for n, c in enumerate(checks) if _blocks(c, stage)), default=-1) + 1
     for n, check in enumerate(checks[since:], since + 1):
         if _proves(check, stage, builds_film) and blocking(checks[:n], stage) is None:
+            return check
+    return None
+
+
+def passed_all(checks: Sequence[Check], stage: Stage, since: datetime | None) -> Check | None:
+    """Return the check by which all that is tried for a stage had passed; None: not all of it.
+
+    Only what was found since its early end counts, and nothing while a failure bars the stage.
+    """
+    tried = TRIED_BY.get(stage)
+    if tried is None or since is None or blocking(checks, stage):
+        return None
+    missing = set(tried)
+    for check in (c for c in checks if c.when.earliest >= since):
+        missing = set(tried) if _blocks(check, stage) else missing - {check.found}
+        if not missing:
             return check
     return None
 

@@ -9,7 +9,8 @@ from functools import partial
 
 from msgspec import Struct
 
-from finishlog.core.film.layers import Layer, answered
+from finishlog.core.film.grip import answered
+from finishlog.core.film.layers import Layer
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
 from finishlog.core.mixing.came_from import CameFrom, Hardener, is_off

@@ -1,14 +1,16 @@
-"""Does the next coat hold on a film by itself, or by a scuffing, and was it scuffed?"""
+"""Does the next coat hold by itself, or by a scuffing, was it scuffed, did a check answer it?"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import datetime
 
+from finishlog.core.film import checks as film_checks
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import WindowKind
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Found, Operation
 
 # A next coat holds by these; taking off nibs gives no grip.
 GRIPS = frozenset({Operation.SCUFF, Operation.SAND, Operation.STEEL_WOOL})
@@ -48,3 +50,14 @@ def was_scuffed(layer: Layer) -> bool:
     return (off is not None and off.when.latest >= since) or any(
         work.operation in GRIPS and work.when.latest >= since for work in layer.abraded
     )
+
+
+def answered(layers: Sequence[Layer], by: frozenset[Found]) -> bool:
+    """Tell whether a check of these layers found one of `by`, and no later one a failure."""
+    checks = {c.id: c for layer in layers for c in (*layer.checks, *layer.scratches)}
+    for check in sorted(checks.values(), key=lambda c: c.when.order, reverse=True):
+        if check.found in by:
+            return True
+        if film_checks.failed(check.found):
+            return False
+    return False

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from datetime import datetime, timedelta
+from enum import StrEnum
 
 from msgspec import Struct, field
 from msgspec.structs import force_setattr, replace
@@ -16,12 +17,12 @@ from finishlog.core.clock.pace import PaceLearnt
 from finishlog.core.clock.reach import Reached, gained, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING
-from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, WindowKind
+from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, Mechanism, WindowKind
 from finishlog.core.finish.rate_law import RateLaw
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Coat, PieceReading, Stripped, Work
-from finishlog.core.log.words import Found, Operation
+from finishlog.core.log.words import Operation
 from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
@@ -33,10 +34,22 @@ WARMS_UP = timedelta(hours=6)
 # Our own rule: what was flooded on and left to stand is at least so many times as thick as usual.
 _FLOODED = 2.0
 
+# Our own rule, where sources say "longer" and no figure: a film is packed and stacked half as long
+# again over a glaze or a filler, or where the air was damper than this (% RH) as it hardened.
+_PACKS_LONGER, _DAMP_PCT = 1.5, 65.0
+_PACKED = frozenset({Stage.STACK, Stage.PACK})
+
 ABRADES = frozenset({Operation.SCUFF, Operation.DENIB, Operation.SAND})
 # Steel wool scratches a film as a pad does; apart, because the iron that it leaves is its own.
 SCRATCHES = ABRADES | {Operation.STEEL_WOOL}
 WIPES = frozenset({Operation.WIPE, Operation.SOLVENT_WIPE})
+
+
+class PacksLonger(StrEnum):
+    """What makes a film bear packing and stacking later than by its figure alone."""
+
+    FILLED = "a glaze or filler lies below"
+    DAMP = "damp air"
 
 
 class _Reached(dict[Stage, StageTime | None]):
@@ -81,6 +94,8 @@ class Layer(Struct, frozen=True):
     on_a_spot: bool = False
     # What a first coat lies on.
     wood: WoodKind = WoodKind.OTHER
+    # A glaze or a filler lies below it.
+    over_filler: bool = False
     # The can or mix as it was then; None: nothing needs to be known of it.
     came_from: CameFrom | None = None
     _reached: _Reached = field(default_factory=_Reached)
@@ -244,12 +259,17 @@ class Layer(Struct, frozen=True):
         figure = self.coat.figures.stages.get(stage)
         if figure is None:
             return None
+        if self.packs_longer(stage):
+            figure = figure.times(_PACKS_LONGER)
         since = [c for c in self.checks if c.when.earliest >= self.dries_since]
         checks = since if self.air_again else self.checks
+        floor = self.dries_since + timedelta(hours=figure.low_h)
         passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
-            return self._since_coat_and_rinse(figure, stage)
-        floor = self.dries_since + timedelta(hours=figure.low_h)
+            wait = self._since_coat_and_rinse(figure, stage)
+            passed = film_checks.passed_all(checks, stage, wait.low)
+            if passed is None or (wait.high is not None and wait.high <= passed.when.latest):
+                return wait
         moment = max(passed.when.latest, floor)
         return StageTime(
             moment,
@@ -261,6 +281,19 @@ class Layer(Struct, frozen=True):
             coat=self.coat.id,
             stage=stage,
         )
+
+    def packs_longer(self, stage: Stage) -> frozenset[PacksLonger]:
+        """Return why it bears packing or stacking later than its figure says; empty: it does not.
+
+        Damp is counted over the air that was read. What dries by water has it in its hours already.
+        """
+        figure = self.coat.figures.stages.get(stage)
+        if figure is None or stage not in _PACKED or self.of.goes_on_last:
+            return frozenset()
+        until = self.waits(figure, stage).high if self.of.mechanism is not Mechanism.WATER else None
+        damp = until is not None and self.drying_air.mean_pct(until) > _DAMP_PCT
+        why = ((PacksLonger.FILLED, self.over_filler), (PacksLonger.DAMP, damp))
+        return frozenset(reason for reason, holds in why if holds)
 
     def _since_coat_and_rinse(self, figure: Figure, stage: Stage) -> StageTime:
         """Return when a stage is reached: by the coat, and by the rinse that wet the wood again."""
@@ -337,17 +370,6 @@ class Layer(Struct, frozen=True):
         read = span.nearest if span.measured else ()
         limits = self.of.limits
         return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
-
-
-def answered(layers: Sequence[Layer], by: frozenset[Found]) -> bool:
-    """Tell whether a check of these layers found one of `by`, and no later one a failure."""
-    checks = {c.id: c for layer in layers for c in (*layer.checks, *layer.scratches)}
-    for check in sorted(checks.values(), key=lambda c: c.when.order, reverse=True):
-        if check.found in by:
-            return True
-        if film_checks.failed(check.found):
-            return False
-    return False
 
 
 def trapped_until(under: Layer, over: Layer) -> StageTime | None:

@@ -50,10 +50,18 @@ def build(
                 n == at[0],
             ),
             came_from=came_from(coat),
+            over_filler=any(_fills(e, facts) for e in story[:n]),
         )
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)
     )
+
+
+def _fills(entry: AnyEntry, facts: Facts) -> bool:
+    """Tell whether it is a coat of glaze or filler: a film over it lets go of more, and slower."""
+    if not isinstance(entry, Coat):
+        return False
+    return facts.finish_class(entry.figures.class_key).family in {"glaze", "filler"}
 
 
 def _layer(

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.core.film.build import dry_film_um
+from finishlog.core.film.build import film_build
 from finishlog.core.film.layers import ABRADES, SCRATCHES
 from finishlog.core.film.surplus import wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
@@ -144,8 +144,7 @@ def film_in_all(of: Scene) -> Look:
     """All coats of its finish together carry more film than that bears, or are more than it is."""
     limit, most = of.layer.of.dry_film_limit_um, of.layer.of.most_coats
     alike = [each for each in (*of.below, of.layer) if each.of.key == of.layer.of.key]
-    taken = of.facts.drying.abrading_takes_um.value
-    film = sum(dry_film_um(each, taken) for each in alike)
+    film = film_build((*of.below, of.layer), None, of.facts).total_um
     if limit is not None and film > limit.high:
         return finding("film-in-all", measured=micrometres(film), wanted=micrometres(limit.high))
     if limit is None and most is not None and len(alike) > most.high:

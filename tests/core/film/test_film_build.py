@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from finishlog.core.film.build import dry_film_um, usual_dry_film_um
+from finishlog.core.film.build import dry_um, film_build, usual_dry_film_um
 from finishlog.core.finish.classes import Range
 from finishlog.core.log.words import Operation
 from tests.rows import every_row
@@ -36,16 +36,37 @@ def test_wet_film_times_solids():
     assert usual_dry_film_um(made) / MIL_UM == pytest.approx(1.20, abs=0.005)
 
 
+@pytest.mark.parametrize(
+    ("wet", "solids", "thinned", "dry"),
+    [
+        # An estimating guide's sheet: 8 mil wet at 35 % are 2.8 mil dry, thinned by 10 % 2.5.
+        (8, 35, 0, 2.8),
+        (8, 35, 0.10, 2.545),
+        # By definition; and 25 µm dry at 30 %, thinned by 20 %, want 100 µm wet.
+        (100, 40, 0, 40),
+        (100, 30, 0.20, 25),
+        # Spreading rates printed at 65 and 35 % solids: 208.52 and 561 ft2/gal at 5 and 1 mil dry;
+        # a gallon is 1604.17 ft2 one mil thick (231 in3).
+        (1604.17 / 208.52, 65, 0, 5),
+        (1604.17 / 561, 35, 0, 1),
+    ],
+)
+def test_dry_film_is_wet_film_times_solids(wet: float, solids: float, thinned: float, dry: float):
+    assert dry_um(wet, solids, thinned) == pytest.approx(dry, rel=0.001)
+
+
 def test_a_measured_film_counts_instead_of_the_usual_and_sanding_takes_some_off():
     story = Story()
     story.part()
     coat = story.coat(0, "lacquer-sprayed")
     story.entries[-1] = replace(coat, wet_film_um=200.0)
-    (layer,) = story.state(1).layers
-    assert dry_film_um(layer, 5) == pytest.approx(200 * 0.18)
+    left = 200 * 0.18
+    assert film_build(story.state(1).layers, None, FACTS).total_um == pytest.approx(left)
     story.work(2, Operation.SAND)
-    (layer,) = story.state(3).layers
-    assert dry_film_um(layer, 5) == pytest.approx(200 * 0.18 - 5)
+    built = film_build(story.state(3).layers, None, FACTS)
+    assert built.total_um == pytest.approx(left - FACTS.drying.abrading_takes_um.value)
+    # 102 µm is where it may begin to crack.
+    assert (built.next_um, built.more) == (pytest.approx(left), 1)
 
 
 @every_row("key", USUAL_AT_MOST)

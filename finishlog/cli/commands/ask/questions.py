@@ -59,11 +59,11 @@ def on(
 ) -> Answered:
     """Show what is on a part, face by face, and what comes next."""
     from finishlog.asks.bench.on import on as answer_on
-    from finishlog.cli.pages.questions.question_pages import on_page
+    from finishlog.cli.pages.questions.on_page import on_page
 
     if grid:
         from finishlog.asks.bench.coat_grid import coat_grid
-        from finishlog.cli.pages.questions.question_pages import grid_page
+        from finishlog.cli.pages.questions.on_page import grid_page
 
         table = coat_grid(here.context, _wanted(here, parts))
         return Answered(table, lambda: grid_page(table, here.clock))

@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import barred_by, short, waits_for
+from finishlog.core.film.checks import TRIED_BY
 from finishlog.core.findings import Answer, Deed, Level
 from finishlog.core.finish.stages import Stage, shown
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import RagsState
@@ -42,16 +43,12 @@ _MAY_BE = {
 }
 
 
-# The test that tells when a film is between the earliest and the promised time of a stage.
+# The tests that tell when a film is between the earliest and the promised time of a stage. None
+# proves it fully hard; what still smells or takes a print is not.
+_TRIED = (Found.POWDER, "sand a spot"), (Found.NO_SMELL, "smell"), (Found.NO_PRINT, "thumbnail")
 _TRY_IT = {
-    Stage.SAND: "sand a spot",
-    Stage.CLAMP: "thumbnail",
-    Stage.STACK: "thumbnail",
-    Stage.PACK: "thumbnail",
-    Stage.CLOSE: "smell",
-    Stage.LIGHT_USE: "smell, thumbnail",
-    Stage.RUB: "smell, thumbnail",
-    Stage.CURED: "smell, thumbnail",
+    stage: ", ".join(words for found, words in _TRIED if found in tried)
+    for stage, tried in {**TRIED_BY, Stage.CURED: TRIED_BY[Stage.RUB]}.items()
 }
 
 
@@ -246,15 +243,17 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
         return f"dead zone, too late to bond by itself, too soft to scuff: scuff and recoat {over}"
     if each.missing:
         return f"no figure for {', '.join(each.missing)}"
+    usual = each.better is not None and clock.now < each.better
+    better = f"; better {after(None, each.better, clock)}" if usual else ""
     if each.reached(clock.now):
-        return "reached"
+        return f"reached{better}"
     if each.by_label_only(clock.now):
         return "by label time only: test first, the air was not measured"
     if each.asks and each.is_over(clock.now):
         return f"{each.asks.answer}: {short(each.asks)}"
     if each.low is not None and each.high is not None and each.low <= clock.now < each.high:
         how = f" ({_TRY_IT[each.stage]})" if each.stage in _TRY_IT else ""
-        return f"test first{how}; promised {after(None, each.high, clock)}"
+        return f"test first{how}{better}; promised {after(None, each.high, clock)}"
     return after(each.low, each.high, clock)
 
 

@@ -1,4 +1,4 @@
-"""The pages of when, why and on, its grid of pieces and faces, and where a coat may begin."""
+"""The pages of when and why, and where a coat may begin."""
 
 from __future__ import annotations
 
@@ -12,8 +12,6 @@ from finishlog.cli.pages.evening.log_page import standing_words
 from finishlog.cli.pages.evening.words import (
     after,
     closing,
-    coat_words,
-    deed,
     hours_words,
     milestone_words,
     name_of,
@@ -32,12 +30,9 @@ from finishlog.core.finish.stages import HANDLING, Stage, shown
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
-from finishlog.core.measure.quantities import celsius
-from finishlog.core.shop.names import PathName
+from finishlog.core.measure.quantities import celsius, micrometres
 
 if TYPE_CHECKING:
-    from finishlog.asks.bench.coat_grid import CoatGrid, GridCell, GridLine
-    from finishlog.asks.bench.on import CoatLine, On
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
     from finishlog.asks.bench.why import Option, Why
@@ -46,12 +41,14 @@ if TYPE_CHECKING:
     from finishlog.clock import Clock
     from finishlog.context import Context
     from finishlog.core.air.psychrometrics import Air
+    from finishlog.core.bench.milestones import Milestone
+    from finishlog.core.film.build import CoatBuild, FilmBuild
 
 # Answers that a time ends.
 _WAITS = frozenset({Answer.DRYING, Answer.DEAD_ZONE, Answer.WAITS, Answer.TEST})
 
 
-def _under_all(line: Standing) -> str:
+def old_finish_words(line: Standing) -> str:
     """Name the old finish that lies under everything; empty: there is none."""
     return f"{line.old_finish}, age not known" if line.old_finish else ""
 
@@ -63,23 +60,45 @@ def when_page(answer: When, clock: Clock) -> Page:
     for line in answer.lines:
         standing = line.standing
         if line.since is None:
-            page.section(name_of(standing)).row(_under_all(standing) or "in the white")
+            page.section(name_of(standing)).row(old_finish_words(standing) or "in the white")
             continue
         since = clock.words(line.since)
         section = page.section(f"{name_of(standing)}: {standing.on_it}, {since}")
         for each in sorted(line.stages, key=lambda m: order.index(m.stage)):
-            section.row(shown(each.stage), milestone_words(each, clock))
+            section.row(shown(each.stage), f"{milestone_words(each, clock)}{_for_what(each)}")
+            if each.stage is Stage.PACK and line.ship is not None:
+                section.row(
+                    "ship", f"{milestone_words(line.ship, clock)} · wrapped, handed to a carrier"
+                )
         section.said("window", closing(standing.closes, clock))
-        section.each(("fault", _fault(fault, clock)) for fault in standing.faults)
+        section.each(("fault", fault_words(fault, clock)) for fault in standing.faults)
         section.row("next", standing_words(standing, clock, head=""))
         if standing.hours is not None and standing.answer in _WAITS:
             section.row("", hours_words(standing.hours), tone=Tone.FAINT)
     for glue in answer.glue_ups:
-        page.section(f"{name_of(glue)}: glue-up").row(_glue(glue, clock))
+        page.section(f"{name_of(glue)}: glue-up").row(glue_words(glue, clock))
     return page.lines(usual_wanted(line.standing for line in answer.lines))
 
 
-def _fault(fault: FaultThere, clock: Clock) -> str:
+# What a stage of handling is for, where its name does not say it. common practice
+_FOR = {
+    Stage.TURN: "handled; a floor walked on in socks",
+    Stage.STACK: "with separators",
+    Stage.LIGHT_USE: "nothing left on it, nothing hot or wet, no cloth",
+    Stage.CURED: "rugs, cloths, felt pads; nothing glued on, no rubber, at any age",
+}
+
+
+def _for_what(each: Milestone) -> str:
+    """Say what a stage is for, and what puts it off."""
+    if each.blocked:
+        return ""
+    longer = f" (half as long again: {', '.join(each.longer)})" if each.longer else ""
+    return longer + (f" · {_FOR[each.stage]}" if each.stage in _FOR else "")
+
+
+def fault_words(fault: FaultThere, clock: Clock) -> str:
+    """Name a fault that stands, on what, since when."""
     when = clock.happened(fault.at)
     return f"{fault.name} on {fault.on}, {when} (act {fault.act})"
 
@@ -93,7 +112,33 @@ def attempt_words(attempt: AttemptThere, clock: Clock) -> str:
     return f"{coats}, {TAKEN_OFF[attempt.how]} {when} after {lasted}{why}"
 
 
-def _glue(line: Standing, clock: Clock) -> str:
+def film_rows(film: FilmBuild | None) -> Iterator[tuple[str, str]]:
+    """Say how thick a film is in all, where a coat was measured or little more fits on it."""
+    if film is None or film.limit is None or film.more is None or not film.coats:
+        return
+    if film.more > 1 and not any(coat.told for coat in film.coats):
+        return
+    more = {0: "no more such coat", 1: "1 more such coat"}.get(
+        film.more, f"{film.more} more such coats"
+    )
+    limit = f"{micrometres(film.limit.low)} to {micrometres(film.limit.high)} in all at most"
+    yield "film", f"about {micrometres(film.total_um)} dry; {limit}: {more}"
+    for told, acts in together((_built(coat), coat.act) for coat in film.coats).items():
+        of = f"act{'s' if len(acts) > 1 else ''} {', '.join(str(act) for act in acts)}"
+        yield "", f"{told} ({of})"
+
+
+def _built(coat: CoatBuild) -> str:
+    """Say what one coat left: wet film times solids, less what was sanded off."""
+    wet = f"{micrometres(coat.wet_um)} wet, {'as measured' if coat.told else 'as is usual'}"
+    thinned = f" thinned by {coat.thinned:.0%}".replace("%", " %") if coat.thinned else ""
+    sanded = f", less {micrometres(coat.sanded_um)} by sanding" if coat.sanded_um else ""
+    dry = micrometres(coat.dry_um)
+    return f"{wet}, at {coat.solids_pct:g} % solids{thinned}: {dry} dry{sanded}"
+
+
+def glue_words(line: Standing, clock: Clock) -> str:
+    """Say whether a glue-up may begin, or what it waits for."""
     return "every member may be clamped" if line.answer is Answer.GO else reason(line, clock)
 
 
@@ -104,7 +149,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         line = answer.standing
         if line.operation == Operation.GLUE_UP:
             section = page.section(f"{name_of(line)}: glue-up")
-            section.row("binds", _glue(line, context.clock))
+            section.row("binds", glue_words(line, context.clock))
             if line.hours is not None:
                 section.row("", hours_words(line.hours))
             _findings(section, line, context)
@@ -118,6 +163,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         _air(section, answer, context.clock)
         _clock(section, answer, context.clock)
         section.said("pace", answer.pace)
+        section.each(film_rows(answer.film))
         for check in answer.checks:
             when = context.clock.words(check.moment)
             found = check.found + in_brackets(check.place)
@@ -164,7 +210,7 @@ def _kept_at(air: Air) -> str:
 
 def _on_it(section: Section, answer: Why, clock: Clock) -> None:
     coats = [f"{x.product}, {clock.words(x.put_on)} (act {x.act})" for x in answer.on_it]
-    said = ", over ".join(filter(None, (*coats, _under_all(answer.standing))))
+    said = ", over ".join(filter(None, (*coats, old_finish_words(answer.standing))))
     section.row("on it", said or "nothing: in the white")
 
 
@@ -241,74 +287,6 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     section.each(((what, row) for what, row in clock_picture(line, clock)), Tone.FAINT)
 
 
-def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
-    """List coats by face."""
-    page = Page()
-    for answer in answers:
-        line = answer.standing
-        if line.operation == Operation.GLUE_UP:
-            page.section(f"{name_of(line)}: glue-up").row("now", _glue(line, clock))
-            continue
-        wood = f" · {answer.species}" if answer.species else ""
-        section = page.section(f"{name_of(line)}{wood}")
-        if answer.joint:
-            bare = "finish is on it: glue needs bare wood" if answer.coats else "kept bare"
-            section.row("joint", f"glue face, {bare}")
-        _film_on(section, answer, clock)
-        section.each(("passed", f"{words}: not on record") for words in answer.passed_over)
-        for aside in answer.aside:
-            section.row("besides", f"{aside.what}: no step asked for it (act {aside.act})")
-        for said in answer.said:
-            when = clock.happened(said.at)
-            section.row("said", f"{when}, {said.said} (act {said.act})")
-        if answer.to_come:
-            section.row("to come", ", ".join(answer.to_come))
-        if not answer.joint:
-            section.row("now", _now(line, clock))
-    return page
-
-
-def _film_on(section: Section, answer: On, clock: Clock) -> None:
-    """List the coats that are on it, what went wrong, and the attempts that came off."""
-    number = 0
-    for coat in answer.coats:
-        when = clock.words(coat.put_on)
-        works = zip(coat.abraded, coat.abraded_acts, strict=True)
-        said = ", ".join(f"{work} (act {act})" for work, act in works)
-        worked = f"{_wiped(coat)}, then {said}" if said else _wiped(coat)
-        came = f" from {coat.container}" if coat.container else ""
-        said = f"{coat.product}{came}, {when} (act {coat.act}){worked}"
-        if coat.stopped is not None:
-            section.row("in part", f"{coat.stopped}, broken off: {said}")
-            continue
-        number += not coat.last
-        section.row("on top" if coat.last else f"coat {number}", said)
-    old = _under_all(answer.standing)
-    if old:
-        section.row("under it" if answer.coats else "on it", old)
-    elif not answer.coats and not answer.joint:
-        section.row("", "in the white")
-    section.each(("fault", _fault(fault, clock)) for fault in answer.standing.faults)
-    for nth, attempt in enumerate(answer.attempts, 1):
-        section.row(f"attempt {nth}", f"{attempt_words(attempt, clock)} (act {attempt.act})")
-    if answer.attempts:
-        section.row("", f"what is on it now is attempt {len(answer.attempts) + 1}")
-
-
-def _wiped(coat: CoatLine) -> str:
-    if coat.wiped_after_min is None:
-        return ""
-    after = length_words(timedelta(minutes=coat.wiped_after_min))
-    return f", wiped after {after} (act {coat.wiped_act})"
-
-
-def _now(line: Standing, clock: Clock) -> str:
-    if line.answer is Answer.DONE:
-        return short(line.because)
-    words = standing_words(line, clock)
-    return words or f"{deed(line)} {coat_words(line)}"
-
-
 def start_rows(
     starts: Sequence[Start], instead: tuple[str, ...] | None, clock: Clock
 ) -> Iterator[tuple[str, str]]:
@@ -346,31 +324,3 @@ def _here(start: Start, clock: Clock) -> str:
     turns = start.turns and clock.words(start.turns)
     stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
     return f"{words} {stays}{_only(start.caution)}"
-
-
-def grid_page(answer: CoatGrid, clock: Clock) -> Page:
-    """Lay out coats by piece and face, then what each glue-up still waits for."""
-    page = Page()
-    rows = ((PathName.read(line.part).within, _row(line)) for line in answer.lines)
-    for project, of in together(rows).items():
-        page.section(f"{project}: COATS ON EACH FACE").each(of)
-    glue = page.section("BEFORE THE GLUE-UP")
-    for each in answer.glue_ups:
-        ready = each.answer is Answer.GO
-        words = "nothing is missing: every member may be clamped" if ready else reason(each, clock)
-        glue.row(each.label, words, tone=Tone.GO if ready else Tone.PLAIN)
-    return page
-
-
-def _row(line: GridLine) -> tuple[str, ...]:
-    label = f"{line.label} in {line.within}" if line.within else line.label
-    return (label, *(_cell(cell) for cell in line.cells))
-
-
-def _cell(cell: GridCell) -> str:
-    """Say how many coats of how many: `front 1 of 3, tape on`."""
-    tape = ", tape on" if cell.taped else ""
-    if cell.joint:
-        return f"{cell.face} {'bare' if not cell.coats else f'NOT BARE: {cell.coats}'}{tape}"
-    of = f" of {cell.coats + cell.to_come}" if cell.to_come is not None else ""
-    return f"{cell.face} {cell.coats}{of}{tape}"

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.core.film.build import dry_film_um, usual_dry_film_um
+from finishlog.core.film.build import film_build
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, Level, count, finding, micrometres
 from finishlog.core.finish.stages import Stage
@@ -82,7 +82,10 @@ def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     "too-much-film",
     binds=COAT,
     source="the class",
-    reads=f"{LAYERS} {BROKEN_OFF} coat.wet_film_um product.class_key work.operation",
+    reads=(
+        f"{LAYERS} {BROKEN_OFF} coat.wet_film_um coat.container mix-part.name mix-part.parts"
+        " mix-part.product container.when product.class_key work.operation"
+    ),
 )
 def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film thicker in all than its finish bears cracks; else its coats are counted."""
@@ -90,8 +93,8 @@ def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     if over is None:
         return
     limit, most, alike = over.dry_film_limit_um, over.most_coats, _alike(zone, asked)
-    taken = around.facts.drying.abrading_takes_um.value
-    film = sum(dry_film_um(each, taken) for each in alike) + usual_dry_film_um(over)
+    built = film_build(zone.layers, over, around.facts)
+    film = built.total_um + built.next_um
     alike = [each for each in alike if each.coat.is_whole]
     if limit is not None and film > limit.high:
         found = finding("too-thick-in-all", Level.CAUTION, limit.source)

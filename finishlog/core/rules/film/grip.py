@@ -8,8 +8,8 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from finishlog.core.film.grip import GRIPS, grade_of, wants_scuffing, was_scuffed
-from finishlog.core.film.layers import Layer, answered
+from finishlog.core.film.grip import GRIPS, answered, grade_of, wants_scuffing, was_scuffed
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.overcoat import OvercoatAnswer

@@ -66,7 +66,8 @@ class Row(Struct, frozen=True):
     """One layer below, and the row that speaks of the pair it forms with the coat, if one does.
 
     `touches`: no film lies between it and the coat. `word`: how long the person says to wait over
-    it; `overruled`: their word that the row does not hold, which then is left out.
+    it; `overruled`: their word that the row does not hold, which then is left out. `waxed`: wax
+    comes, which waits as rubbing out does.
     """
 
     layer: Layer
@@ -75,6 +76,7 @@ class Row(Struct, frozen=True):
     touches: bool
     word: OwnRule | None = None
     overruled: tuple[OvercoatRule, OwnRule] | None = None
+    waxed: bool = False
 
 
 def rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Row]:
@@ -91,7 +93,8 @@ def rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Row]:
         touches = not any(each.of.builds_film for each in above)
         words = [w for w in waits if touches and w.is_over(layer.of, layer.coat.product)]
         word = words[-1] if words else None
-        yield Row(layer, over, None if overruled else row, touches, word, overruled)
+        waxed = asked.over is not None and asked.over.goes_on_last
+        yield Row(layer, over, None if overruled else row, touches, word, overruled, waxed)
         # What was broken off covers nothing for certain.
         if layer.coat.is_whole:
             above.append(PutOn(layer.of, layer.coat.method))
@@ -172,6 +175,10 @@ def by_law(each: Row) -> StageTime | None:
     if row is None or row.wait is None or (own and row.answer is OvercoatAnswer.OK):
         return own
     by_row = layer.waits(row.wait, Stage.RECOAT)
+    rubbed = layer.stage(Stage.RUB) if each.waxed else None
+    if rubbed is not None and rubbed.high and rubbed.proved_by and by_row.low:
+        tried = max(rubbed.high, by_row.low)
+        by_row = replace(rubbed, low=tried, high=tried)
     return by_row if own is None else later(own, by_row)
 
 

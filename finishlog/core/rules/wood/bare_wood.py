@@ -12,7 +12,8 @@ from datetime import datetime, timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
-from finishlog.core.film.layers import Layer, answered
+from finishlog.core.film.grip import answered
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, hours
 from finishlog.core.finish.overcoat import ANY, named_by
 from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work

@@ -12,7 +12,8 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.core.film.layers import ABRADES, answered
+from finishlog.core.film.grip import answered
+from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Coat, Note, Stripped, Work
