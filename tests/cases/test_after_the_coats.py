@@ -106,8 +106,8 @@ def test_fc053_a_floor_that_may_be_recoated_bears_no_furniture(finisher: Finishe
         assert "loaded, taped or set on glued pads while it was soft: use after 6 h" in shown
         assert "wax, silicone or stripper residue below" in others
     with FC053.trap:
-        assert "recoat reached" in when
-        assert "light use reached" not in when
+        assert finisher.after(when, "recoat") == "Tue 15:30"
+        assert "LEAVE ALONE house/floor poly" in finisher.reads("2026-07-06 20:01", "ready")
 
 
 FC057 = Question(
