@@ -7,8 +7,9 @@ In place of `pytest.mark.parametrize` where a row costs less than being a test o
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from functools import wraps
+from functools import cache, wraps
 from inspect import signature
+from types import FunctionType
 from typing import Any
 
 import pytest
@@ -33,26 +34,32 @@ def try_every(rows: Iterable[tuple[str, tuple[Any, ...]]], test: Test) -> None:
 
 def every_row(
     names: str | tuple[str, ...],
-    table: Iterable[Any],
+    table: Iterable[Any] | Callable[[], Iterable[Any]],
     ids: Callable[[Any], object] | Iterable[object] | None = None,
 ) -> Callable[[Test], Test]:
     """Let one test go through the rows of a table.
 
-    `ids` as parametrizing has them: what the rows are called, or a function of each value. Two
-    tables above one test are gone through one within the other.
+    A function makes its table when the test runs, not when it is collected. `ids` as parametrizing
+    has them: what the rows are called, or a function of each value. Two tables above one test are
+    gone through one within the other.
     """
     wanted = tuple(names.replace(",", " ").split()) if isinstance(names, str) else names
-    rows = [tuple(row) if len(wanted) > 1 else (row,) for row in table]
-    assert all(len(row) == len(wanted) for row in rows), names
-    called = ids if ids is not None and not callable(ids) else [_called(row, ids) for row in rows]
-    named = list(zip(map(str, called), rows, strict=True))
+
+    @cache
+    def named() -> list[tuple[str, tuple[Any, ...]]]:
+        told = table() if isinstance(table, FunctionType) else table
+        rows = [tuple(row) if len(wanted) > 1 else (row,) for row in told]
+        assert all(len(row) == len(wanted) for row in rows), names
+        by_value = ids is None or callable(ids)
+        called = [_called(row, ids) for row in rows] if by_value else list(map(str, ids))
+        return list(zip(called, rows, strict=True))
 
     def declare(test: Test) -> Test:
         given = signature(test)
 
         @wraps(test)
         def through(**fixtures: Any) -> None:
-            try_every(named, lambda *row: test(**fixtures, **dict(zip(wanted, row, strict=True))))
+            try_every(named(), lambda *row: test(**fixtures, **dict(zip(wanted, row, strict=True))))
 
         # The rest is asked of pytest, or of the table above.
         rest = [each for name, each in given.parameters.items() if name not in wanted]

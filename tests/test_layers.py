@@ -15,6 +15,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.sources import nodes_of, tree_of
+
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "finishlog"
 MODULES = sorted(PACKAGE.rglob("*.py"))
@@ -101,21 +103,11 @@ def _layer(file: Path) -> str:
 
 
 @cache
-def _tree(file: Path) -> ast.Module:
-    return ast.parse(file.read_text(encoding="utf-8"))
-
-
-@cache
-def _nodes(file: Path) -> tuple[ast.AST, ...]:
-    return tuple(ast.walk(_tree(file)))
-
-
-@cache
 def _imports() -> tuple[Import, ...]:
     return tuple(
         each
         for file in MODULES
-        for each in _walk(_tree(file), file, annotates=False, in_function=False)
+        for each in _walk(tree_of(file), file, annotates=False, in_function=False)
     )
 
 
@@ -247,7 +239,7 @@ def test_what_is_replaced_in_a_struct_is_a_field_of_one():
     fields = [
         {node.target.id for node in of.body if isinstance(node, ast.AnnAssign)}
         for file in MODULES
-        for of in _nodes(file)
+        for of in nodes_of(tree_of(file))
         if isinstance(of, ast.ClassDef)
         for node in of.body
         if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
@@ -255,7 +247,7 @@ def test_what_is_replaced_in_a_struct_is_a_field_of_one():
     wrong = [
         f"{file.relative_to(PACKAGE)}:{node.lineno} {sorted(named)}"
         for file in MODULES
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
         and node.func.id == "replace"
@@ -280,7 +272,7 @@ def test_no_function_takes_parts_of_the_context_beside_each_other():
         f"{file.relative_to(PACKAGE)}:{node.lineno} {node.name} takes {', '.join(sorted(parts))}"
         for file in MODULES
         if _layer(file) in {"acts", "asks", "cli"}
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.FunctionDef) and len(parts := _of_the_context(node, file)) > 1
     ]
     assert wrong == []
@@ -325,7 +317,7 @@ def test_the_core_opens_and_prints_nothing():
         f"{file.relative_to(PACKAGE)}:{node.lineno} calls {node.func.id}"
         for file in MODULES
         if _layer(file) == "core"
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
         and node.func.id in {"open", "print", "input", "exec", "eval", "__import__"}
@@ -338,7 +330,7 @@ def test_only_the_command_line_prints():
         f"{file.relative_to(PACKAGE)}:{node.lineno}"
         for file in MODULES
         if _layer(file) not in {"cli"}
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Call) and _prints(node.func)
     ]
     assert wrong == []
@@ -355,7 +347,7 @@ def test_only_one_module_reads_the_clock():
         f"{file.relative_to(PACKAGE)}:{node.lineno} {ast.unparse(node.func)}"
         for file in MODULES
         if file.name != "clock.py" or _layer(file) != "clock"
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Call) and _reads_the_clock(node.func)
     ]
     assert wrong == []
@@ -371,7 +363,7 @@ def test_only_two_modules_read_the_environment():
     wrong = {
         str(file.relative_to(PACKAGE))
         for file in MODULES
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Attribute)
         and node.attr in {"environ", "getenv"}
         and ast.unparse(node.value) == "os"
@@ -386,7 +378,7 @@ def test_modules_and_functions_are_short():
     long = [
         f"{file.name}, {node.name}: {node.end_lineno - node.lineno + 1} lines"
         for file in MODULES
-        for node in _nodes(file)
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
         and node.end_lineno is not None
         and node.end_lineno - node.lineno + 1 > LONGEST_FUNCTION
@@ -409,7 +401,7 @@ def test_below_the_edge_no_sentence_says_a_unit():
         for file in MODULES
         if _layer(file) in {"core", "acts", "asks"}
         and str(file.relative_to(PACKAGE)) not in SPEAKS_OF_UNITS
-        for line in _says_a_unit(_tree(file))
+        for line in _says_a_unit(tree_of(file))
     ]
     assert wrong == []
 
@@ -430,10 +422,10 @@ def _says_a_unit(tree: ast.Module) -> Iterator[int]:
     """Yield the lines where a string has a unit behind a number, or behind a value in it."""
     silent = {
         id(each)
-        for node in ast.walk(tree)
+        for node in nodes_of(tree)
         for each in ast.walk(_unprinted(node) or ast.Constant(""))
     }
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         if isinstance(node, ast.JoinedStr) and id(node) not in silent:
             pairs = [(a, b) for a, b in pairwise(node.values) if isinstance(a, ast.FormattedValue)]
             words = (b.value for _, b in pairs if isinstance(b, ast.Constant))

@@ -11,6 +11,7 @@ import pytest
 
 from finishlog.cli.app import MODULES as COMMANDS
 from tests.rows import every_row
+from tests.sources import nodes_of, tree_of
 
 PACKAGE = Path(__file__).parents[1] / "finishlog"
 FILES = sorted(PACKAGE.rglob("*.py"))
@@ -42,7 +43,7 @@ COMPARES = (ast.Eq, ast.NotEq, ast.In, ast.NotIn)
 
 def _trees() -> Iterator[tuple[str, ast.Module]]:
     for file in FILES:
-        yield str(file.relative_to(PACKAGE)), ast.parse(file.read_text(encoding="utf-8"))
+        yield str(file.relative_to(PACKAGE)), tree_of(file)
 
 
 def test_only_the_command_line_spells_a_command():
@@ -67,8 +68,8 @@ def test_what_is_no_command_is_none(line):
 
 
 def _spells_a_command(tree: ast.Module) -> Iterator[int]:
-    docstrings = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    for node in ast.walk(tree):
+    docstrings = {id(node.value) for node in nodes_of(tree) if isinstance(node, ast.Expr)}
+    for node in nodes_of(tree):
         said = node.value if isinstance(node, ast.Constant) and id(node) not in docstrings else ""
         if TYPED.search(str(said)):
             yield node.lineno
@@ -98,7 +99,7 @@ def test_a_decision_by_words_is_seen(line):
 
 def _decides_by_words(tree: ast.Module) -> Iterator[int]:
     """Yield where words for a person are compared or taken apart, or a closed set is spelt."""
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         if isinstance(node, ast.Compare):
             sides = [node.left, *node.comparators]
             shown = any(_shown(side) for side in sides)

@@ -5,20 +5,18 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 from finishlog.cli.words.finding_words import WORDS, remedy, sentence, short, waits_for
 from finishlog.core import findings
+from tests.sources import nodes_of, tree_of
 from tests.stories.beside import BESIDE
 from tests.stories.telling import scene
 from tests.stories.test_stories import EACH
 
 PACKAGE = Path(__file__).parents[1] / "finishlog"
-TREES = {
-    str(file.relative_to(PACKAGE)): ast.parse(file.read_text(encoding="utf-8"))
-    for floor in ("core", "acts", "asks")
-    for file in sorted((PACKAGE / floor).rglob("*.py"))
-}
+FILES = [file for floor in ("core", "acts", "asks") for file in (PACKAGE / floor).rglob("*.py")]
 
 # What a sentence for a person would be called.
 SAYS = {
@@ -37,8 +35,13 @@ MAY = {
 }
 
 
+@cache
+def _trees() -> dict[str, ast.Module]:
+    return {str(file.relative_to(PACKAGE)): tree_of(file) for file in sorted(FILES)}
+
+
 def test_no_value_of_the_core_carries_a_sentence():
-    core = ((f, tree) for f, tree in TREES.items() if f.startswith("core/"))
+    core = ((f, tree) for f, tree in _trees().items() if f.startswith("core/"))
     found = [each for f, tree in core if not f.startswith(WORDED) for each in _texts(tree)]
     assert sorted(found) == sorted(MAY)
 
@@ -50,7 +53,7 @@ def test_a_field_that_carries_a_sentence_is_seen():
 
 def _texts(tree: ast.Module) -> Iterator[str]:
     """Name each field of a class that holds text and is called as a sentence would be."""
-    for of in (node for node in ast.walk(tree) if isinstance(node, ast.ClassDef)):
+    for of in (node for node in nodes_of(tree) if isinstance(node, ast.ClassDef)):
         for field in (node for node in of.body if isinstance(node, ast.AnnAssign)):
             name = ast.unparse(field.target)
             if name in SAYS and re.search(r"\bstr\b", ast.unparse(field.annotation)):
@@ -72,11 +75,11 @@ def _ids(under: str = "") -> set[str]:
     every = BUILDS
     # What is handed an id may hand it on.
     for _ in range(2):
-        own = {file: _makers(tree, every) for file, tree in TREES.items()}
+        own = {file: _makers(tree, every) for file, tree in _trees().items()}
         every = {name: at for makers in own.values() for name, at in makers.items()}
     found: set[str] = set()
-    for file, tree in TREES.items():
-        brought = {a.name for n in ast.walk(tree) if isinstance(n, ast.ImportFrom) for a in n.names}
+    for file, tree in _trees().items():
+        brought = {a.name for n in nodes_of(tree) if isinstance(n, ast.ImportFrom) for a in n.names}
         makers = own[file] | {name: at for name, at in every.items() if name in brought}
         for call in _calls(tree, makers) if file.startswith(under) else ():
             found |= _spelt(call, file, tree, makers)
@@ -101,7 +104,7 @@ BUILDS = {"finding": 0, "plainly": 0}
 def _makers(tree: ast.Module, known: Mapping[str, int]) -> dict[str, int]:
     """Return the functions that are handed the id of what they find, and as which argument."""
     makers = dict(BUILDS)
-    for of in (node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)):
+    for of in (node for node in nodes_of(tree) if isinstance(node, ast.FunctionDef)):
         takes = [each.arg for each in of.args.args]
         for call in _calls(of, known):
             if isinstance(call.args[0], ast.Name) and call.args[0].id in takes:
@@ -110,7 +113,7 @@ def _makers(tree: ast.Module, known: Mapping[str, int]) -> dict[str, int]:
 
 
 def _calls(tree: ast.AST, makers: Mapping[str, int]) -> Iterator[ast.Call]:
-    calls = (node for node in ast.walk(tree) if isinstance(node, ast.Call))
+    calls = (node for node in nodes_of(tree) if isinstance(node, ast.Call))
     for call in calls:
         at = makers.get(call.func.id) if isinstance(call.func, ast.Name) else None
         if at is not None and len(call.args) > at:
@@ -126,7 +129,7 @@ def _spelt(call: ast.Call, file: str, tree: ast.Module, makers: Mapping[str, int
             return {constant}
         if _is_handed_on(said, tree):
             return set()
-        values = [node.value for node in ast.walk(tree) if _sets(node, said.id)]
+        values = [node.value for node in nodes_of(tree) if _sets(node, said.id)]
     else:
         values = [said]
     return {id_ for value in values for id_ in _branches(value)} or IN_ROWS[file]
@@ -134,8 +137,8 @@ def _spelt(call: ast.Call, file: str, tree: ast.Module, makers: Mapping[str, int
 
 def _is_handed_on(name: ast.Name, tree: ast.Module) -> bool:
     """Tell whether a name is an argument of a maker: what calls that spells it."""
-    for of in ast.walk(tree):
-        if isinstance(of, ast.FunctionDef) and name in ast.walk(of):
+    for of in nodes_of(tree):
+        if isinstance(of, ast.FunctionDef) and name in nodes_of(of):
             return name.id in [each.arg for each in of.args.args]
     return False
 

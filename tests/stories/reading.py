@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from functools import cache
 from inspect import getmembers
 from typing import Any
 
@@ -123,6 +124,7 @@ _NAMED: dict[type, str] = {kind: name for name, kind in OF_THE_WORK.items()} | _
 _INSTEAD = {"coat.product_name": "product.name"}
 
 
+@cache
 def facts_in(kind: type, field: str) -> frozenset[str]:
     """Return the facts that a field of a value holds; none: it holds no fact by itself."""
     if kind in _NAMED and (kind, field) not in DERIVED:

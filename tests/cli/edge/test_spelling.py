@@ -18,6 +18,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.quantities import typed_celsius
 from finishlog.core.measure.units import Temperature, Units
 from tests.rows import every_row
+from tests.sources import nodes_of, tree_of
 
 PACKAGE = Path(__file__).parents[3] / "finishlog"
 # Where sentences carry commands as data: below the terminal, and in the words of the rules.
@@ -25,6 +26,7 @@ BELOW = [
     file
     for file in PACKAGE.rglob("*.py")
     if "cli" not in (parts := file.relative_to(PACKAGE).parts) or "words" in parts
+    if "Do" in file.read_text(encoding="utf-8")
 ]
 
 
@@ -47,7 +49,7 @@ def _calls() -> Iterator[tuple[str, Do, int, dict[str, bool]]]:
     Those that are not named where they are written (`deed("PART")`) say no option.
     """
     for file in BELOW:
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        for node in nodes_of(tree_of(file)):
             if isinstance(node, ast.Call) and ast.unparse(node.func).startswith("Do."):
                 _, name, *how = ast.unparse(node.func).split(".")
                 where = f"{file.relative_to(PACKAGE)}:{node.lineno}"
@@ -63,9 +65,6 @@ def _calls() -> Iterator[tuple[str, Do, int, dict[str, bool]]]:
                     yield where, Do[name], len(node.args), options
 
 
-CALLS = list(_calls())
-
-
 @every_row("do", Do, ids=lambda do: do.name)
 def test_everything_that_may_be_told_is_a_command(do):
     assert _typer(do).name == called(do).split()[-1]
@@ -75,13 +74,13 @@ def test_nothing_may_be_told_that_no_sentence_tells():
     named = {
         node.attr
         for file in BELOW
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.Attribute) and ast.unparse(node.value) == "Do"
     }
     assert named == {do.name for do in Do}
 
 
-@every_row(("where", "do", "words", "options"), CALLS, ids=[f"{c[0]}-{c[1].name}" for c in CALLS])
+@every_row(("where", "do", "words", "options"), _calls)
 def test_a_command_in_a_sentence_is_read_by_the_command_that_it_names(where, do, words, options):
     parser = _typer(do).make_parser(_typer(do).context_class(_typer(do)))
     known = {

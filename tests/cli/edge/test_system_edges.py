@@ -14,6 +14,7 @@ import pytest
 
 import finishlog
 from tests.cli.run import PROGRAM, Finishlog, furnished
+from tests.sources import nodes_of, tree_of
 
 
 @pytest.fixture
@@ -172,7 +173,8 @@ def test_a_digit_that_is_no_figure_is_never_read_as_one():
     found = [
         f"{file.name}:{node.lineno}"
         for file in Path(finishlog.__file__).parent.rglob("*.py")
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if ".isdigit()" in file.read_text(encoding="utf-8")
+        for node in nodes_of(tree_of(file))
         if isinstance(node, ast.If | ast.IfExp)
         and ".isdigit()" in ast.unparse(node.test)
         and "int(" in ast.unparse(node)
