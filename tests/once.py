@@ -93,6 +93,12 @@ def _course_once(draw: Callable[[room.RoomAir], Course]) -> Callable[[room.RoomA
     return lambda of: drawn(_Told(of))
 
 
+assert "synchronous = EXTRA" in engine_sqlite._PRAGMAS, "what was acknowledged survives"
+_NOT_WAITING_FOR_THE_DISK = tuple(
+    pragma.replace("synchronous = EXTRA", "synchronous = OFF") for pragma in engine_sqlite._PRAGMAS
+)
+
+
 class _Told:
     """A room by what is said of its air: it equals another of which the same is said."""
 
@@ -112,6 +118,8 @@ def built_once() -> Iterator[None]:
     """Let engines share what others compiled, and shops the sums over their air."""
     with (
         mock.patch.object(engine_sqlite, "create_engine", _engine),
+        # What is on disk when the power goes no test can see; a process that dies loses nothing.
+        mock.patch.object(engine_sqlite, "_PRAGMAS", _NOT_WAITING_FOR_THE_DISK),
         # Sums over air belong to a look; the shops of a test run meet the same air again and again.
         mock.patch.object(room, "course_of", _course_once(room.course_of)),
         mock.patch.object(counting, "pieces_of", lru_cache(256)(counting.pieces_of)),

@@ -194,6 +194,7 @@ def _at_a_terminal(shop: Finishlog, line: str) -> tuple[int, str, list[Page]]:
         mock.patch.object(sys, "stdin", io.StringIO()),
         mock.patch.object(terminal, "show_at_terminal", kept),
         contextlib.redirect_stderr(io.StringIO()),
+        shop.kept_open.serves(),
     ):
         code = run(shlex.split(line))
     return code, screen.getvalue(), pages

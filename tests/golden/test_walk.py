@@ -8,12 +8,14 @@ from __future__ import annotations
 import os
 import shlex
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
 
 from finishlog.cli.app import run
+from tests.kept_open import KeptOpen
 
 HERE = Path(__file__).parent
 SAMPLE_DATA = HERE.parents[1] / "sample_data"
@@ -74,7 +76,8 @@ def test_what_is_typed_brings_what_is_written(
 ):
     file = HERE / f"{name}.txt"
     text = file.read_text(encoding="utf-8")
-    walked = walk(text, tmp_path / "shop.db", capsys, monkeypatch)
+    with closing(KeptOpen()) as kept_open, kept_open.serves():
+        walked = walk(text, tmp_path / "shop.db", capsys, monkeypatch)
     if os.environ.get("FINISHLOG_WRITE_GOLDEN"):
         file.write_text(walked, encoding="utf-8")
     assert walked.splitlines() == text.splitlines()

@@ -27,6 +27,7 @@ from tests.stories.beside import BESIDE
 from tests.stories.pairs import proved_by
 from tests.stories.reading import DERIVED, read_by, watched
 from tests.stories.telling import Teller, Told, scene
+from tests.test_words_at_the_edge import ids_below_the_edge
 
 HERE = Path(__file__).parent
 BY_ID = {rule.id: rule for rule in RULES}
@@ -86,10 +87,17 @@ def test_a_rule_reads_what_it_says_it_reads(rule: str):
     assert not unread, f"declared, and read in no story: {unread}"
 
 
-def test_what_any_rule_finds_in_any_story_has_its_words():
-    for told in {told.line: told for _, told in EACH}.values():
-        for each in scene(told.line).found:
-            assert sentence(each), each.rule
+def test_what_a_rule_may_say_is_worded_with_the_values_of_a_story():
+    """Each id that the rules build is found in some story, and all its words can be said of it."""
+    worded = set()
+    beside = [told for all_of_it in BESIDE.values() for told in all_of_it]
+    for line in {told.line for told in (*beside, *(told for _, told in EACH))}:
+        for each in (*scene(line).found, *scene(line).beside):
+            said = (sentence(each), remedy(each), short(each), waits_for(each))
+            assert said[0], (each.rule, line)
+            assert "None" not in " ".join(said), (each.rule, line)
+            worded.add(each.rule)
+    assert sorted(ids_below_the_edge("core/rules/") - worded) == []
 
 
 def _proofs(rule: str) -> Iterator[tuple[str, Act]]:
