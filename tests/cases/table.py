@@ -140,7 +140,7 @@ CASES = (
         "FC026",
         "the heater goes off for the night",
         "ENV PLAN",
-        waits_for="ENV",
+        said="spar-varnish",
     ),
     Case(
         "FC027",
@@ -182,7 +182,7 @@ CASES = (
         "FC036",
         "coated outdoors, cured in the cooled garage",
         "ENV PLAN",
-        waits_for="ENV",
+        said="spar-varnish",
     ),
     Case(
         "FC038",

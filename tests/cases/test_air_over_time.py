@@ -138,3 +138,106 @@ def test_fc068_whoever_is_told_to_warm_the_room_is_told_with_what_not(finisher: 
             assert "warm the" not in line or "no flame" in line or "outside the vapour" in line
             assert "sooner   here at" not in line or "no flame" in line
         assert "warm" not in clouds
+
+
+FC026 = Question(
+    "the heat goes off for the night: can a coat of varnish go on this evening",
+    shows=(
+        "how cold the night gets is asked for; hours count above the least temperature alone",
+        "the evening's dew point stands beside the surface to come, and dew is warned of",
+        "a start in the morning, from when and until when",
+    ),
+    trap="one temperature is read, that of the evening",
+)
+
+
+def test_fc026_a_coat_this_evening_meets_the_night(finisher: Finisher):
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-11-10 17:30",
+        "settings temperature F",
+        "product new varnish --class spar-varnish",
+        "room new garage",
+        "steps new bright varnish*3",
+        "part new canoe/hull --steps bright --room garage",
+        "air 70F 50%",
+    )
+    finisher.types("2026-11-10 18:00", "heat today 16 till 21 70F", "heat tomorrow 7 till 22 70F")
+    asked = finisher.reads("2026-11-10 18:01", "ready")
+    with FC026.line(1):
+        assert "how cold its nights get was not told: finishlog room night garage 46F" in asked
+        assert "test, coat canoe/hull varnish 1 of 3 how cold garage gets without" in asked
+    finisher.types("2026-11-10 18:05", "room night garage 30F")
+    why = finisher.reads("2026-11-10 18:06", "why hull")
+    with FC026.line(2):
+        assert "caution: dew may fog it before it is tack-free: the room goes to 30 °F" in why
+        assert "the dew point of this air is 50.5 °F" in why
+    with FC026.line(3):
+        # 8 h to tack-free at the soonest, 24 h by the cautious end.
+        assert "start here from Wed 07:00, Wed 12:30 at the latest: tack-free before Wed 22" in why
+        assert "only if 8 h are enough, the early end of its hours; test it by then" in why
+    with FC026.trap:
+        ready = finisher.reads("2026-11-10 18:06", "ready")
+        assert "the room goes to 30 °F before it is tack-free; spar varnish needs 50 °F" in ready
+        assert "BENCH NOW coat canoe/hull" not in ready
+    # A film that went on all the same gains its hours where it is warm enough, and nowhere else.
+    finisher.types("2026-11-10 18:10", "log hull")
+    with FC026.line(1):
+        at_nine = finisher.why("2026-11-10 21:00", "hull")["clock"]["done_h"]
+        by_six = finisher.why("2026-11-11 06:00", "hull")["clock"]["done_h"]
+        by_ten = finisher.why("2026-11-11 10:00", "hull")["clock"]["done_h"]
+        assert by_six - at_nine < 1
+        assert by_ten - by_six > 2
+
+
+FC036 = Question(
+    "varnished outdoors in damp air, rolled into the cooled garage to dry: does it harm",
+    shows=(
+        "the temperature of the hull itself is asked for, and held against the dew point out there",
+        "a coat has two places on record: where it went on, and where it dried",
+        "the latest start for which it is tack-free before the evening's dew",
+    ),
+    trap="one air for each coat, that of the better place",
+)
+
+
+def test_fc036_a_cooled_hull_sweats_outdoors(finisher: Finisher):
+    """A hull of 72 °F in air of 88 °F and 70 %: its dew point is 77 °F, by Magnus's formula."""
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-07-09 08:00",
+        "settings temperature F",
+        "product new varnish --class spar-varnish",
+        "room new yard",
+        "room new garage",
+        "steps new last varnish*2",
+        "part new boat/hull --steps last --room garage",
+        "room usual yard 6:72F/90% 10:82F/70% 15:88F/60% 20:76F/85% 23:73F/92%",
+        "air 72F 50% --room garage",
+        "air 88F 70% --room yard",
+    )
+    moved = finisher.reads("2026-07-09 08:05", "move hull yard")
+    with FC036.line(1):
+        assert "it comes from 72 °F" in moved
+        assert "measured: finishlog surface PART" in moved
+        assert "is less than 5.4 °F above the dew point of 77 °F" in moved
+        felt = finisher.reads("2026-07-09 08:06", "surface hull 72F")
+        assert "yard: dew point 77 °F: it sweats, nothing may go on it" in felt
+    finisher.types("2026-07-09 13:00", "air 86F 62% --room yard", "surface hull 86F")
+    why = finisher.reads("2026-07-09 13:01", "why hull")
+    with FC036.line(3):
+        assert (
+            "start here from Fri 09:00, Fri 10:00 at the latest: tack-free before Fri 18:00" in why
+        )
+        assert "only if 8 h are enough" in why
+    finisher.types("2026-07-09 13:10", "log hull varnish")
+    finisher.types("2026-07-09 13:40", "air 72F 50% --room garage", "move hull garage")
+    past = finisher.reads("2026-07-10 08:00", "past varnish")
+    with FC036.line(2):
+        assert "varnish Thu 13:10 spar varnish, 86 °F, 62 %" in past
+        assert "Thu 13:40 dried in garage, 72 °F, 50 %" in past
+    with FC036.trap:
+        assert past.index("86 °F, 62 %") < past.index("dried in garage, 72 °F, 50 %")
+        # It dries by the garage: slower than by the yard's air, which the law counts at most as 1.
+        drying = finisher.why("2026-07-10 08:00", "hull")["clock"]["done_h"]
+        assert 17.5 < drying < 18.6

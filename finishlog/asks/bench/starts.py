@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look
 from finishlog.context import Context
@@ -30,7 +31,7 @@ class Start(Struct, frozen=True):
 
     No room: where it stands. No `earliest` there: at no time of the next two days. `tack_free`:
     when what was begun last is; `turns`: when the air is then no longer fit. `caution`: on what
-    condition.
+    condition. `early`: only if it is tack-free at the early end of its hours, so many.
     """
 
     room: str
@@ -40,6 +41,7 @@ class Start(Struct, frozen=True):
     turns: datetime | None = None
     air: Air | None = None
     caution: Finding | None = None
+    early: float | None = None
 
 
 class Begin(Struct, frozen=True):
@@ -86,13 +88,17 @@ def _wanted(over: FinishClass, state: ZoneState, seen: Look) -> Wanted | None:
     if figure is None:
         return None
     counting = Counting(laws_of(over, seen.facts)(figure), Clock.WAIT, over.limits)
-    return Wanted(figure.high_h, counting, seen.facts.drying.dew_margin_c.value)
+    dew_margin_c = seen.facts.drying.dew_margin_c.value
+    return Wanted(figure.high_h, counting, dew_margin_c, early_h=figure.low_h)
 
 
 def _here(
     room: RoomAir, since: datetime, wanted: Wanted, *, barred: bool, felt_cold: bool
 ) -> tuple[Start, ...]:
-    found = next_starts(room, since, wanted)
+    found, early = next_starts(room, since, wanted), None
+    if found is None:
+        early = wanted.early_h
+        found = next_starts(room, since, replace(wanted, hours=early))
     if found is None:
         return (Start("", None),)
     # What the air does not forbid now, the wood does: it was measured, or may be too cold.
@@ -100,7 +106,8 @@ def _here(
     if barred_by_wood and felt_cold:
         return (Start("", None, caution=_MEASURE),)
     caution = _MEASURE if found.wood_cold or barred_by_wood else None
-    return (Start("", found.earliest, found.latest, found.tack_free, found.turns, caution=caution),)
+    times = found.earliest, found.latest, found.tack_free, found.turns
+    return (Start("", *times, caution=caution, early=early),)
 
 
 def _elsewhere(over: FinishClass, state: ZoneState, seen: Look) -> tuple[Start, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
@@ -31,6 +31,14 @@ class PastDeed(Struct, frozen=True):
     at: When
     act: int
     went_wrong: bool = False
+
+
+class PastAir(Struct, frozen=True):
+    """A room that a coat was carried into while it was wet, from when, and its air."""
+
+    room: str
+    since: datetime
+    air: Air | None
 
 
 class PastCoat(Struct, frozen=True):
@@ -62,6 +70,8 @@ class PastCoat(Struct, frozen=True):
     stopped: str | None
     note: str
     since: tuple[PastDeed, ...]
+    # Where it dried, and the air read there last before it was tack-free; empty: where it went on.
+    dried: tuple[PastAir, ...] = ()
 
 
 class PastOff(Struct, frozen=True):
@@ -172,7 +182,18 @@ def _coat(
         stopped=coat.stopped,
         note=coat.note,
         since=_deeds(since, words),
+        dried=tuple(_carried(coat, stays, words)),
     )
+
+
+def _carried(coat: Coat, stays: Sequence[Stay], words: Words) -> Iterator[PastAir]:
+    """Yield the rooms that a coat was carried into before its label let it be coated again."""
+    recoat = coat.figures.stages.get(Stage.RECOAT)
+    dry = coat.when.latest + timedelta(hours=recoat.high_h if recoat else 0.0)
+    for stay in stays:
+        if coat.when.latest < stay.since < dry:
+            room = words.shop.rooms.get(stay.air.id or 0)
+            yield PastAir(room.name if room else "", stay.since, air_at(stays, stay.since))
 
 
 def _beyond(limits: Limits, air: Air) -> str:

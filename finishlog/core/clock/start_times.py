@@ -42,12 +42,13 @@ class Wanted(Struct, frozen=True):
     """What a coat asks of the air: `hours` to tack-free, as the label counts them by `counting`.
 
     `counting` is a wait's, with the limits of the class; `dew_margin_c`: how much warmer than the
-    dew point the wood has to be, °C.
+    dew point the wood has to be, °C. `early_h`: the hours after which it may be so at the soonest.
     """
 
     hours: float
     counting: Counting
     dew_margin_c: float
+    early_h: float = 0.0
 
 
 def next_starts(room: RoomAir, now: datetime, wanted: Wanted) -> Starts | None:

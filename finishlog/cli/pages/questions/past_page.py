@@ -52,6 +52,9 @@ def _attempt(section: Section, attempt: PastAttempt, clock: Clock) -> None:
     for coat in attempt.coats:
         when = clock.words(coat.put_on)
         section.row(coat.product, when, _coat(coat, of_class=coat.product != told))
+        for there in coat.dried:
+            air = f", {show_air(there.air)}" if there.air else ", its air not read"
+            section.row("", clock.words(there.since), f"dried in {there.room}{air}")
         told = coat.product
 
 

@@ -322,5 +322,9 @@ def _here(start: Start, clock: Clock) -> str:
     last = clock.closes_at(start.latest)
     words = f"here from {begins}, {last} at the latest: tack-free"
     turns = start.turns and clock.words(start.turns)
+    if start.early is not None:
+        try_it = f"only if {start.early:g} h are enough, the early end of its hours; test it"
+        keep = "keep the air fit, or carry it in"
+        return f"{words} before {turns} {try_it} by then, else {keep}{_only(start.caution)}"
     stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
     return f"{words} {stays}{_only(start.caution)}"
