@@ -60,6 +60,9 @@ STORIES = {
             Answer.DEADLINE,
             "look 2 h after the wipe",
         ),
+        # Its vessels lie all over the ring, and are wide.
+        speaks("wenge top; tung-oil flooded 18:00; wipe +20m; ask rest +25m", Answer.DEADLINE),
+        silent("cherry top; tung-oil flooded 18:00; wipe +20m; ask rest +25m"),
         # Nobody said that it was looked at: it is asked, and a test answers it.
         lets(
             "ash top; tung-oil flooded 18:00; wipe +20m; ask alkyd-varnish +30d",

@@ -210,6 +210,7 @@ STORIES = {
     ),
     "warms-under-film": (
         speaks("oak top; air 16C 50%; air 22C 50% +2h; ask alkyd-varnish", None, "pores"),
+        speaks("wenge top; air 16C 50%; air 22C 50% +2h; ask oil-varnish-blend", None, "pores"),
         silent("maple top; air 16C 50%; air 22C 50% +2h; ask alkyd-varnish"),
         silent("oak top; air 16C 50%; air 22C 50% +2h; ask waterborne-clear"),
         silent("oak top; air 22C 50%; air 16C 50% +2h; ask alkyd-varnish"),

@@ -22,7 +22,7 @@ from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
 from finishlog.core.shop.trade_words import goes_under, plain_word
-from finishlog.core.trouble.causes import apart, as_found, suspects
+from finishlog.core.trouble.causes import apart, as_found, asked_first, suspects
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import Zones, pick_zones
@@ -123,6 +123,7 @@ def _logged(
     state, fault = min(found, key=lambda each: _first(each[1]), default=(None, None))
     deadline = fault.deadline if fault else None
     asked = (fault, state, after.log, after.bench.zones, after.facts) if fault and state else None
+    likely = suspects(*asked) if asked else ()
     return FaultLogged(
         act=ledger.act_id,
         kind=kind,
@@ -137,7 +138,7 @@ def _logged(
         blocks=_blocks(known, fault),
         until=_until(known, fault),
         apart=apart(*asked) if asked else (),
-        causes=as_found(suspects(*asked)) if asked else (),
+        causes=(*asked_first(likely), *as_found(likely)),
         source=known.source,
         after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
     )

@@ -62,6 +62,11 @@ def _open(of: Finding) -> str:
     return f"cannot be ruled out: {'; '.join(said)}"
 
 
+def _ask(of: Finding) -> str:
+    missing = text(of, "missing")
+    return f"what would tell most: {NOT_LOGGED[Missing(missing)] if missing else _cause(of)}"
+
+
 def _then(of: Finding) -> str:
     return text(of, "then")
 
@@ -118,6 +123,7 @@ WORDS: Mapping[str, Words] = {
         cause="{said}: {long}",
     ),
     "causes-open": Words(_open),
+    "ask-first": Words(_ask),
     "differs": Words(_differs),
     "shows-damp": Words(_damp),
     "shows-cold": Words(lambda f: f"{measured(f, 0)}, it needs {wanted(f)}"),

@@ -88,6 +88,19 @@ class Species(Published, frozen=True):
     dust: str = "dust"
 
     @property
+    def has_coarse_pores(self) -> bool:
+        """Tell whether its pores are so wide that a smooth finish wants them filled.
+
+        Ring-porous or not: wide vessels that lie all over the ring breathe and bleed as well.
+        """
+        return self.wants_filler is WantsFiller.YES
+
+    @property
+    def has_open_pores(self) -> bool:
+        """Tell whether pores stand open, at the least in its early wood."""
+        return self.has_coarse_pores or self.pores in {Pores.RING, Pores.SEMI_RING}
+
+    @property
     def traits(self) -> frozenset[str]:
         """Name what rules about wood speak of.
 

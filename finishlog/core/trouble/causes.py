@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.findings import Finding, In, also, finding
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
@@ -36,6 +37,9 @@ _CLEARLY = 1.5
 _ON_A_SCALE = frozenset({In.CELSIUS, In.PCT})
 
 
+_MERELY_ANOTHER = frozenset({Evidence.OTHER_CAN, Evidence.OTHER_GRIT})
+
+
 class Stands(IntEnum):
     """How a cause stands, the likeliest first."""
 
@@ -55,9 +59,13 @@ class Suspect(Struct, frozen=True):
     sound: str = ""
 
     @property
-    def sorts(self) -> tuple[Stands, bool]:
-        """What it is sorted by: of those that the log shows first what no time mends."""
-        return self.stands, self.is_shown and self.cause.time_helps
+    def sorts(self) -> tuple[Stands, bool, bool]:
+        """What it is sorted by: of those that the log shows first what no time mends.
+
+        What is only another thing than where it is sound comes after what is known to do harm.
+        """
+        merely = self.cause.evidence in _MERELY_ANOTHER
+        return self.stands, self.is_shown and merely, self.is_shown and self.cause.time_helps
 
     @property
     def is_shown(self) -> bool:
@@ -95,6 +103,20 @@ def apart(
         else _scene_of_a_check(of, state, log, zones, facts)
     )
     return tuple(differences(with_sound_films(scene))) if scene else ()
+
+
+def asked_first(of: Sequence[Suspect]) -> tuple[Finding, ...]:
+    """Return the one question that would tell most where the log shows no cause.
+
+    What most of the causes lack; where they lack nothing that a log holds, the first of them.
+    """
+    if any(each.is_shown for each in of) or not of:
+        return ()
+    lacks = [each.missing for each in of if each.missing]
+    if not lacks:
+        return (finding("ask-first", source=of[0].cause.source, cause=of[0].cause.words),)
+    most = max(lacks, key=lacks.count)
+    return (finding("ask-first", source=COMMON_PRACTICE, missing=most.value),)
 
 
 def as_found(of: Iterable[Suspect]) -> tuple[Finding, ...]:

@@ -25,6 +25,8 @@ from finishlog.core.zone.state import ZoneState
 
 # Families that go on giving off oil or solvent into what lies over them.
 _OILS = frozenset({"oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
+# Published not to take what lies over them.
+_NEVER = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
 _HOUR = timedelta(hours=1)
 
 
@@ -103,13 +105,13 @@ def unsuited(of: Scene) -> Look:
     if of.under is None or of.under.of.key == of.layer.of.key:
         return None
     rule = rule_between(of.facts, of.under.of, of.layer.of, of.layer.coat.method)
-    if rule and rule.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER}:
+    if rule and rule.answer in _NEVER:
         return finding("does-not-suit", source=rule.source, reason=rule.reason.rstrip("."))
     return None
 
 
 def oil_below(of: Scene) -> Look:
-    """Oil or stain below that had not the hours which the pair wants."""
+    """Oil or stain below that had not the hours which the pair wants; no hours: it never suits."""
     oily = [layer for layer in of.below if layer.of.family in _OILS]
     if not oily:
         return None
@@ -117,7 +119,8 @@ def oil_below(of: Scene) -> Look:
     rule = rule_between(of.facts, oil.of, of.layer.of, of.layer.coat.method)
     wait = rule.wait if rule else None
     age_h = (of.began - oil.put_on) / _HOUR
-    if wait is not None and age_h >= wait.high_h:
+    never = wait is None and rule is not None and rule.answer in _NEVER and oil is of.under
+    if never or (wait is not None and age_h >= wait.high_h):
         return None
     return finding(
         "oil-lies-below",

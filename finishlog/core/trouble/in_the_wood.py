@@ -12,7 +12,7 @@ from finishlog.core.findings import Figured, In, finding, pct
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, ContainerEvent, Work
 from finishlog.core.log.words import SOFT, ContainerDeed, Operation
-from finishlog.core.published.species import Pores, Species, Tannin
+from finishlog.core.published.species import Species, Tannin
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.trouble.controls import last_grit, name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
@@ -59,9 +59,10 @@ def open_pores(of: Scene) -> Look:
     wood = _wood(of)
     if wood is None:
         return Missing.WOOD
-    if wood.pores not in {Pores.RING, Pores.SEMI_RING}:
+    if not wood.has_open_pores:
         return None
-    return finding("wood-has-open-pores", source=wood.pores_source, wood=wood.name)
+    source = wood.wants_filler_source if wood.has_coarse_pores else wood.pores_source
+    return finding("wood-has-open-pores", source=source, wood=wood.name)
 
 
 def iron(of: Scene) -> Look:

@@ -21,7 +21,14 @@ from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.film.soft import Soft, soft_findings, still_soft
 from finishlog.core.shop.things import Log, Shop
-from finishlog.core.trouble.causes import Stands, Suspect, apart, as_found, suspects_of_a_check
+from finishlog.core.trouble.causes import (
+    Stands,
+    Suspect,
+    apart,
+    as_found,
+    asked_first,
+    suspects_of_a_check,
+)
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Told, Verdict
 
@@ -111,7 +118,7 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
 
 def _why(likely: Sequence[Suspect], differences: Sequence[Finding]) -> list[Finding]:
     shown = as_found(each for each in likely if each.stands is not Stands.OPEN)
-    return [*differences, *shown, *_open(likely)]
+    return [*differences, *shown, *asked_first(likely), *_open(likely)]
 
 
 def _open(likely: Sequence[Suspect]) -> list[Finding]:

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 # How causes stand, the likeliest first; what heads them, and in which tone.
 _CAUSES = (
     (frozenset({"cause-apart", "cause-shown"}), "the log", Tone.PLAIN),
+    (frozenset({"ask-first"}), "ask", Tone.PLAIN),
     (frozenset({"cause-open"}), "or", Tone.FAINT),
     (frozenset({"cause-shared"}), "less so", Tone.FAINT),
 )

@@ -7,14 +7,12 @@ from datetime import datetime, timedelta
 
 from finishlog.core.findings import Finding, celsius, finding
 from finishlog.core.finish.classes import FinishClass
-from finishlog.core.published.species import Pores
 from finishlog.core.rules.reads import LAYERS, MEASURED, STOOD, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
-_OPEN = frozenset({Pores.RING, Pores.SEMI_RING})
 _SLOW = frozenset({"oil", "oil-varnish"})
 _LATELY = timedelta(hours=3)
 _STAYS_WET = timedelta(hours=12)
@@ -30,7 +28,7 @@ def warms_under_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[
     """Oil and varnish on open-pored wood go on while the air cools: said where readings rise."""
     wood = around.facts.species_named(zone.species) if zone.species else None
     since = _since(zone, asked.over, around.now)
-    if wood is None or wood.pores not in _OPEN or since is None:
+    if wood is None or not wood.has_open_pores or since is None:
         return
     until = min(around.now, since + _STAYS_WET)
     read = [r.temperature_c for r in zone.room.readings if since - _LATELY <= r.at <= until]

@@ -17,7 +17,6 @@ from finishlog.core.findings import LEFT_IN_PART, Act, Answer, Deed, Finding, Le
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.words import Operation
 from finishlog.core.published.removal import removal_of
-from finishlog.core.published.species import WantsFiller
 from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
@@ -121,7 +120,7 @@ def bleeds_back(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     """Oil that was flooded into open pores comes back out, and sets in shining spots."""
     top, facts = zone.top, around.facts
     wood = facts.species_named(zone.species) if zone.species else None
-    if top is None or wood is None or wood.wants_filler is not WantsFiller.YES or is_settled(top):
+    if top is None or wood is None or not wood.has_coarse_pores or is_settled(top):
         return
     looks = surplus.looks_again(top, facts.drying.bleeds_back_h)
     due = next((look for look in looks if not look.wiped and around.now < look.sets), None)
