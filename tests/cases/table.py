@@ -561,7 +561,7 @@ CASES = (
         "FC237",
         "gloss twice and satin last: what will satin alone look like",
         "RECALL UNDER LOG",
-        waits_for="RECALL",
+        said="oil-polyurethane walnut",
     ),
     Case(
         "FC238",

@@ -147,3 +147,55 @@ def test_fc079_the_mix_and_the_minutes_come_back_as_steps(finisher: Finisher):
         )
         assert "these steps were last on oak" in other
         assert "try them on a sample board of pine" in other
+
+
+FC237 = Question(
+    "two coats of gloss and one of satin: will three of satin look the same, was it a mistake",
+    shows=(
+        "what was done, coat by coat with its sheen, and how the last one shines",
+        "gloss below satin of one finish draws no stop and no caution",
+        "the plan beside the past: the same sheen, other coats below it",
+        "where the last coat is to be gloss, it is said that it will differ",
+    ),
+    trap="polyurethane three times, or layers that do not suit each other",
+)
+
+
+def test_fc237_the_last_coat_alone_makes_the_sheen(finisher: Finisher):
+    finisher.types(
+        "2025-03-01 18:00",
+        "product new full --class oil-polyurethane --sheen gloss",
+        "product new silky --class oil-polyurethane --sheen satin",
+        "part new one/table --species walnut",
+        "air 23C 50%",
+        "log table full",
+    )
+    finisher.types("2025-03-02 18:30", "air 23C 50%", "log table full --scuffed")
+    last = finisher.types("2025-03-03 19:00", "air 23C 50%", "log table silky --scuffed")
+    past = finisher.reads("2026-11-12 18:00", "past walnut")
+    finisher.types("2026-11-12 18:01", "steps new three 'silky*3'", "steps new turned silky full")
+    beside = finisher.reads("2026-11-12 18:02", "steps check three --on walnut --like table")
+    turned = finisher.reads("2026-11-12 18:03", "steps check turned --on walnut --like table")
+    with FC237.line(1):
+        assert "full Sat 1 Mar 2025 18:00 oil polyurethane, gloss" in past
+        assert "full Sun 2 Mar 2025 18:30 gloss, after 24.5 h" in past
+        assert "silky Mon 3 Mar 2025 19:00 oil polyurethane, satin" in past
+        assert "last coat satin: it alone makes the sheen" in past
+    with FC237.line(2):
+        for screen in (last, beside, finisher.types("2025-03-03 19:05", "why table")):
+            assert "stop:" not in screen
+            assert "caution:" not in screen
+            assert "gloss below" not in screen
+    with FC237.line(3):
+        assert "BESIDE one/table sheen the same, last coat: satin" in beside
+        assert "coats below it differ: silky (satin), silky (satin), there full (gloss)" in beside
+        assert "many flattened coats are a little less clear, which dark wood shows" in beside
+    with FC237.line(4):
+        assert "sheen it will differ, last coat: gloss, there satin" in turned
+        assert "a scuff and one coat of silky over it puts that right" in turned
+    with FC237.trap:
+        taken = finisher.reads("2026-11-12 18:04", "steps new same --like table")
+        assert "full, scuff, full, scuff, silky" in taken
+        same = finisher.reads("2026-11-12 18:05", "steps check same --like table")
+        assert "sheen the same, last coat: satin" in same
+        assert "differ" not in same

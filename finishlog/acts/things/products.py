@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.acts.answers.reconsidered import MovedDate, moved_dates
+from finishlog.acts.meant.said import one_meant
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
@@ -17,7 +18,7 @@ from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Figure, RecoatWindow, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
-from finishlog.core.shop.things import Product, ThingKind
+from finishlog.core.shop.things import Product, Sheen, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
 from finishlog.store.log.ledger import Ledger
@@ -36,6 +37,7 @@ class ProductTyped(Struct, frozen=True):
     label: Mapping[Stage, Figure]
     window: RecoatWindow | None = None
     note: str = ""
+    sheen: Sheen | None = None
 
 
 def new_product(context: Context, typed: ProductTyped) -> Made:
@@ -50,10 +52,13 @@ def put_product(context: Context, ledger: Ledger, typed: ProductTyped) -> Made:
     key = class_key(context.facts, typed.class_typed)
     echo = _echo(typed, context.facts.finish_class(key).stages)
     lent = free_name(ledger, ThingKind.PRODUCT, name)
-    product = add_product(ledger.connection, name, key, context.clock.now, note=typed.note)
+    product = add_product(
+        ledger.connection, name, key, context.clock.now, note=typed.note, sheen=typed.sheen
+    )
     changed(ledger, ThingKind.PRODUCT, product, ADDED, "", name)
     put_label(ledger, product, typed, context.clock.now)
-    return Made("product", name, in_words(", ".join([key, *echo]), lent))
+    shines = [typed.sheen.value] if typed.sheen else []
+    return Made("product", name, in_words(", ".join([key, *shines, *echo]), lent))
 
 
 class Labelled(Struct, frozen=True):
@@ -176,12 +181,24 @@ def put_label(
         put_label_window(ledger.connection, product, typed.window, since, act)
 
 
-def edit_product(context: Context, typed: str, *, finish: str | None, note: str | None) -> Made:
-    """Change a product's note; its class too, while no coat was judged by it."""
-    if finish is None and note is None:
+def sheen_word(typed: str) -> Sheen:
+    """Read how a finish shines; UsageFault names the words there are."""
+    return one_meant(Sheen, typed, f"no finish shines {typed!r}")
+
+
+def edit_product(
+    context: Context,
+    typed: str,
+    *,
+    finish: str | None,
+    note: str | None,
+    sheen: Sheen | None = None,
+) -> Made:
+    """Change a product's note and sheen; its class too, while no coat was judged by it."""
+    if finish is None and note is None and sheen is None:
         raise UsageFault(
             "nothing to change",
-            f"say what: {Do.PRODUCT_EDIT.options('class', 'note')} "
+            f"say what: {Do.PRODUCT_EDIT.options('class', 'note', 'sheen')} "
             f"({Do.PRODUCT_LABEL.words()} for hours)",
         )
     key = class_key(context.facts, finish) if finish is not None else ""
@@ -197,4 +214,8 @@ def edit_product(context: Context, typed: str, *, finish: str | None, note: str 
             set_value(ledger, ThingKind.PRODUCT, product.id, "class_key", key, shown, "class")
         if note is not None:
             set_value(ledger, ThingKind.PRODUCT, product.id, "note", note, (product.note, note))
-    return Made("product", product.name, in_words(key, "note changed" if note is not None else ""))
+        if sheen is not None:
+            shown = (product.sheen.value if product.sheen else "", sheen.value)
+            set_value(ledger, ThingKind.PRODUCT, product.id, "sheen", sheen.value, shown)
+    shines, noted = sheen.value if sheen else "", "note changed" if note is not None else ""
+    return Made("product", product.name, in_words(key, shines, noted))

@@ -20,6 +20,7 @@ from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Stripped, W
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.quantities import celsius
+from finishlog.core.shop.things import Sheen, Shop
 
 _DONE_OR_FOUND = Work | Check | Fault
 
@@ -50,6 +51,8 @@ class PastCoat(Struct, frozen=True):
 
     product: str
     class_name: str
+    # How it shines, as its product says today.
+    sheen: Sheen | None
     put_on: datetime
     act: int
     hours_since_last: float | None
@@ -165,6 +168,7 @@ def _coat(
     return PastCoat(
         product=coat.product_name,
         class_name=of.name,
+        sheen=shine_of(coat.product, words.shop),
         put_on=coat.when.latest,
         act=coat.act,
         hours_since_last=hours_between(last, coat) if isinstance(last, Coat) else None,
@@ -184,6 +188,12 @@ def _coat(
         since=_deeds(since, words),
         dried=tuple(_carried(coat, stays, words)),
     )
+
+
+def shine_of(product: int | None, shop: Shop) -> Sheen | None:
+    """Return how a product shines; None: it was not said."""
+    known = shop.products.get(product) if product is not None else None
+    return known.sheen if known else None
 
 
 def _carried(coat: Coat, stays: Sequence[Stay], words: Words) -> Iterator[PastAir]:

@@ -10,6 +10,8 @@ from msgspec.structs import replace
 
 from finishlog.asks.bench.why import Option, options
 from finishlog.asks.look.lessons import lessons
+from finishlog.asks.look.look_back import look_back
+from finishlog.asks.past.compared import Compared, compared
 from finishlog.asks.things.classes import class_key
 from finishlog.asks.things.species import pick_wood
 from finishlog.context import Context
@@ -22,7 +24,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.shop.things import Product, Room, Shop
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.errors import UnknownProduct
-from finishlog.picking import pick_product, pick_room, pick_schedule
+from finishlog.picking import pick_product, pick_room, pick_schedule, pick_zones
 from finishlog.store.log.read_log import read_log
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
@@ -81,15 +83,22 @@ class StepsChecked(Struct, frozen=True):
     room: str
     steps: tuple[StepChecked, ...]
     left: int
+    like: Compared | None
 
 
-def check_steps(context: Context, name: str, *, wood: str | None, room: str | None) -> StepsChecked:
-    """Walk through a schedule on a board that nobody coated yet."""
+def check_steps(
+    context: Context, name: str, *, wood: str | None, room: str | None, like: str | None = None
+) -> StepsChecked:
+    """Walk through a schedule on a board that nobody coated yet, beside what was done on a part."""
     with context.reading() as connection:
         shop = read_shop(connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(connection), name)
         known = pick_wood(context.facts, wood).key if wood else None
         board, where = _board(context, connection, shop, room, known)
+        beside = None
+        if like is not None:
+            seen, typed = look_back(context, connection, [like])
+            beside = compared(seen, pick_zones(seen.shop, seen.bench, typed, None), schedule.steps)
     walked = board.walk(schedule.steps, known)
     lines = tuple(
         StepChecked(
@@ -104,7 +113,9 @@ def check_steps(context: Context, name: str, *, wood: str | None, room: str | No
         )
         for n, w in enumerate(walked)
     )
-    return StepsChecked(schedule.name, known or "", where, lines, len(schedule.steps) - len(lines))
+    return StepsChecked(
+        schedule.name, known or "", where, lines, len(schedule.steps) - len(lines), beside
+    )
 
 
 def over(

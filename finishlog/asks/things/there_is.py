@@ -18,7 +18,16 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.names import old_names
-from finishlog.core.shop.things import Part, Product, Project, Schedule, Shop, ThingKind, face_words
+from finishlog.core.shop.things import (
+    Part,
+    Product,
+    Project,
+    Schedule,
+    Sheen,
+    Shop,
+    ThingKind,
+    face_words,
+)
 from finishlog.core.zone.stood_in import rooms_air
 from finishlog.picking import pick_product, pick_project, pick_room, pick_schedule
 from finishlog.store.log.read_log import read_log
@@ -75,6 +84,7 @@ class ProductLine(Struct, frozen=True):
     self_heating: bool
     of: FinishClass
     note: str
+    sheen: Sheen | None
     old_names: tuple[str, ...]
     # What the person says of it beyond its label.
     says: tuple[SaysLine, ...]
@@ -231,6 +241,7 @@ def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
         self_heating=of.self_heating,
         of=of,
         note=product.note,
+        sheen=product.sheen,
         old_names=old_names(shop.aliases, ThingKind.PRODUCT, product.id),
         says=says_lines(product, shop.products),
     )

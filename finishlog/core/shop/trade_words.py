@@ -11,7 +11,7 @@ from enum import StrEnum
 
 from finishlog.core.commands import Do
 from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed, Test
-from finishlog.core.shop.things import FaceKind
+from finishlog.core.shop.things import FaceKind, Sheen
 
 # Said of work: `log PART WORD` and the steps of a schedule.
 _WORK: Mapping[StrEnum, str] = {
@@ -78,6 +78,15 @@ _OUTCOME: Mapping[StrEnum, str] = {
     Outcome.FAIR: "ok okay so-so middling acceptable meh mixed not-bad",
     Outcome.FAILED: "bad fail poor failure awful terrible ruined",
 }
+_SHEEN: Mapping[StrEnum, str] = {
+    Sheen.MATTE: "matt mat flat dead-flat dull",
+    Sheen.VELVET: "velvety",
+    Sheen.EGGSHELL: "egg-shell",
+    Sheen.SATIN: "silk silky",
+    Sheen.SEMI_GLOSS: "semigloss semi half-gloss",
+    Sheen.GLOSS: "glossy shiny bright",
+    Sheen.HIGH_GLOSS: "high mirror full-gloss",
+}
 _TEST: Mapping[StrEnum, str] = {
     Test.TOUCH: "finger fingertip",
     Test.THUMBNAIL: "nail thumb fingernail",
@@ -106,6 +115,7 @@ SAID_AS: Mapping[type[StrEnum], Mapping[str, tuple[StrEnum, ...]]] = {
     FaceKind: _by_word(_FACE),
     Outcome: _by_word(_OUTCOME),
     Test: _by_word(_TEST),
+    Sheen: _by_word(_SHEEN),
 }
 
 # Said for the step that is due, whatever it is, and for a coat where a coat is due.

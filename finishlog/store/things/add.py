@@ -100,11 +100,18 @@ def add_steps(connection: Connection, name: str, steps: Sequence[Step], note: st
 
 
 def add_product(
-    connection: Connection, name: str, class_key: str, added_at: datetime, *, note: str = ""
+    connection: Connection,
+    name: str,
+    class_key: str,
+    added_at: datetime,
+    *,
+    note: str = "",
+    sheen: str | None = None,
 ) -> int:
     """Add a product of a generic class; UsageFault when the name is taken."""
     _free(connection, tables.product, "product", name)
     values = {"name": name, "class_key": class_key, "note": note, "added_at": added_at}
+    values |= {"sheen": sheen} if sheen else {}
     return add_row(connection, tables.product, **values)
 
 

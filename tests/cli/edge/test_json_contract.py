@@ -57,7 +57,7 @@ PART = (
 PROJECT = "due name note old_names parts"
 STEPS = "name note old_names steps"
 PRODUCT = {
-    "": "class_key class_name name note of old_names says self_heating stages window",
+    "": "class_key class_name name note of old_names says self_heating sheen stages window",
     "window": WINDOW,
 }
 ONE_PRODUCT = {
@@ -308,7 +308,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "finishes[].attempts[].prepared[]": DEED,
             "finishes[].attempts[].coats[]": "act air class_name container flooded"
             " hours_since_last label_closes_h label_high_h label_low_h method not_in_this_air note"
-            " product put_on scuffed_before since stopped wet_film_um wiped_after_min",
+            " product put_on scuffed_before sheen since stopped wet_film_um wiped_after_min",
         },
     ),
     "plan": (
@@ -370,7 +370,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps check": (
         "clear --on rosewood",
         {
-            "": "left name room steps wood",
+            "": "left like name room steps wood",
             "steps[]": "after_h answer binds findings number scuff step wait",
             "steps[].binds": FINDING,
             "steps[].findings[]": FINDING,

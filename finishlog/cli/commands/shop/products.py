@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from finishlog.cli.answering.answer import Answered, recorded
-from finishlog.cli.answering.asking import settled
+from finishlog.cli.answering.asking import said, settled
 from finishlog.cli.answering.command import Table, command
 from finishlog.cli.answering.options import Archived, Name, NoteText, NoteTyped
 from finishlog.cli.answering.run import Run
@@ -33,19 +33,24 @@ Label = Annotated[
 ]
 
 
+Shine = Annotated[str, typer.Option("--sheen", help="How it shines: matte, satin, gloss ...")]
+
+
 @command(product, "product new")
 def product_new(
     here: Run,
     name: Name,
     finish: Annotated[str, typer.Option("--class", help="finishlog class list shows them.")],
     label: Label,
+    sheen: Shine = "",
     note: NoteText = "",
 ) -> Answered:
     """Put a product on record with what its label says."""
-    from finishlog.acts.things.products import new_product
+    from finishlog.acts.things.products import new_product, sheen_word
     from finishlog.cli.typed.files.labels import product_typed
 
-    typed = product_typed(name, finish, label, here.temperature, note)
+    shines = said(sheen, sheen_word) if sheen else None
+    typed = product_typed(name, finish, label, here.temperature, note, shines)
     return recorded(new_product(here.context, typed))
 
 
@@ -141,12 +146,14 @@ def product_edit(
     finish: Annotated[
         str | None, typer.Option("--class", help="Another class, while no coat was logged.")
     ] = None,
+    sheen: Shine = "",
     note: NoteTyped = None,
 ) -> Answered:
-    """Change a product's class or note; what its label says: product label."""
-    from finishlog.acts.things.products import edit_product
+    """Change a product's class, sheen or note; what its label says: product label."""
+    from finishlog.acts.things.products import edit_product, sheen_word
 
-    return recorded(edit_product(here.context, name, finish=finish, note=note))
+    shines = said(sheen, sheen_word) if sheen else None
+    return recorded(edit_product(here.context, name, finish=finish, note=note, sheen=shines))
 
 
 may_be_renamed(product, "product", "product")

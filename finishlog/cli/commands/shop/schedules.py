@@ -86,12 +86,15 @@ def steps_check(
         str | None, typer.Option("--on", metavar="SPECIES", help="The wood below: oak.")
     ] = None,
     room: Annotated[str | None, typer.Option("--room", help="Where it dries.")] = None,
+    like: Annotated[
+        str | None, typer.Option("--like", metavar="PART", help="Beside what was done on this.")
+    ] = None,
 ) -> Answered:
     """Walk through a schedule before anything is coated: what stops it, how long it takes."""
     from finishlog.asks.things.over import check_steps
     from finishlog.cli.pages.questions.over_page import steps_page
 
-    answer = check_steps(here.context, name, wood=wood, room=room)
+    answer = check_steps(here.context, name, wood=wood, room=room, like=like)
     return Answered(answer, lambda: steps_page(answer, here.facts.sources))
 
 

@@ -9,13 +9,16 @@ from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import joined, remedy, sentence, short, waits_for
+from finishlog.core.commands import Do
 from finishlog.core.findings import WHICH_KIND, Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
 from finishlog.core.zone.verdict import MAY_ACT
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
     from datetime import datetime
 
+    from finishlog.asks.past.compared import CoatMeant, Compared
     from finishlog.asks.things.classes import Pair
     from finishlog.asks.things.over import Over, StepChecked, StepsChecked
     from finishlog.cli.pages.shop.figure_rows import Sources
@@ -111,7 +114,42 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
                 section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
     if answer.left:
         section.row("", "", f"{_behind(answer.left)} not looked at", tone=Tone.FAINT)
+    if answer.like is not None:
+        page.section(f"BESIDE {answer.like.part}").each(_beside(answer.like, answer.wood))
     return page
+
+
+def _beside(of: Compared, wood: str) -> Iterator[tuple[str, str]]:
+    """Say how it will shine, as the last coat does, what differs below it, and in the wood."""
+    if not of.theirs or not of.mine:
+        yield "coats", "none to lay beside it"
+        return
+    mine, theirs = of.mine[-1], of.theirs[-1]
+    if of.shines_alike is None:
+        untold = dict.fromkeys(each.product for each in (mine, theirs) if each.sheen is None)
+        how = Do.PRODUCT_EDIT(next(iter(untold)), sheen="satin")
+        yield "sheen", f"not told of {' and '.join(untold)}: {how}"
+    elif of.shines_alike:
+        yield "sheen", f"the same, last coat: {theirs.sheen or theirs.product}"
+    else:
+        yield "sheen", f"it will differ, last coat: {mine.sheen}, there {theirs.sheen}"
+        yield "", f"a scuff and one coat of {theirs.product} over it puts that right"
+    if mine.class_key != theirs.class_key:
+        kinds = f"{mine.class_key}, there {theirs.class_key}"
+        yield "finish", f"another kind, {kinds}: on a board first"
+    if not of.builds_alike:
+        build = [_builds(coats[:-1]) for coats in (of.mine, of.theirs)]
+        yield "build", f"coats below it differ: {build[0]}, there {build[1]}"
+        if of.shines_alike:
+            yield "", _BELOW_HARDLY_SHOWS
+    if wood and of.wood and wood != of.wood:
+        yield "wood", f"{wood}, there {of.wood}: try it on a sample board"
+
+
+def _builds(coats: Sequence[CoatMeant]) -> str:
+    return (
+        ", ".join(f"{each.product} ({each.sheen or 'sheen not told'})" for each in coats) or "none"
+    )
 
 
 def _behind(left: int) -> str:
@@ -130,6 +168,10 @@ def _step(step: StepChecked, sources: Sources) -> str:
     return f"{after_it}{': ' if first else ''}{first}"
 
 
+_BELOW_HARDLY_SHOWS = (
+    "the last coat alone makes the sheen; many flattened coats are a little less clear, which dark "
+    "wood shows side by side [common practice]"
+)
 # One letter a pair; what it stands for is said above the grid.
 _SIGNS = {
     "recoat": "=",

@@ -56,11 +56,15 @@ def _attempt(section: Section, attempt: PastAttempt, clock: Clock) -> None:
             air = f", {show_air(there.air)}" if there.air else ", its air not read"
             section.row("", clock.words(there.since), f"dried in {there.room}{air}")
         told = coat.product
+    last = attempt.coats[-1].sheen if attempt.coats else None
+    if last and len({coat.sheen for coat in attempt.coats}) > 1:
+        section.row("last coat", "", f"{last.value}: it alone makes the sheen")
 
 
 def _coat(coat: PastCoat, *, of_class: bool) -> str:
     """Say one coat; two products may share a name on the shelf, so its class is said once."""
     bits = [coat.class_name] if of_class else []
+    bits += [coat.sheen.value] if coat.sheen else []
     bits += [f"from {coat.container}"] if coat.container else []
     bits += [f"broken off ({coat.stopped})"] if coat.stopped is not None else []
     if coat.hours_since_last is not None:

@@ -103,14 +103,18 @@ def products_page(lines: Sequence[ProductLine]) -> Page:
     """List products."""
     rags = {True: "oily rags self-heat", False: ""}
     return Page.listed(
-        ((x.name, x.class_name, rags[x.self_heating], _once(x.old_names)) for x in lines),
+        ((x.name, _shining(x), rags[x.self_heating], _once(x.old_names)) for x in lines),
         "no products yet: finishlog product new NAME --class CLASS",
     )
 
 
+def _shining(line: ProductLine) -> str:
+    return f"{line.class_name}, {line.sheen.value}" if line.sheen else line.class_name
+
+
 def product_page(line: OneProduct, sources: Sources) -> Page:
     """Show one product."""
-    page = Page().line(f"{line.name}: {line.class_name} ({line.class_key})", Tone.HEAD)
+    page = Page().line(f"{line.name}: {_shining(line)} ({line.class_key})", Tone.HEAD)
     paces = (f"your pace: {pace.words}" for pace in line.pace)
     page.lines((line.note, _once(line.old_names), *paces))
     page.section("YOU SAY").each(

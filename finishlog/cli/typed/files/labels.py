@@ -23,6 +23,7 @@ from finishlog.core.finish.classes import (
 )
 from finishlog.core.finish.stages import ON_A_LABEL, Stage
 from finishlog.core.measure.units import Temperature
+from finishlog.core.shop.things import Sheen
 from finishlog.errors import UsageFault
 
 NO_WINDOW = RecoatWindow(WindowKind.NOT_APPLICABLE, YOUR_CAN)
@@ -41,6 +42,7 @@ def product_typed(
     label: Mapping[str, str | None],
     unit: Temperature,
     note: str = "",
+    sheen: Sheen | None = None,
 ) -> ProductTyped:
     """Read a product and what its label says, by stage, `window` and `label-air`.
 
@@ -50,7 +52,7 @@ def product_typed(
     air = label_air(said.get("label-air"), unit)
     figures = {stage: _figure(said[stage], air) for stage in ON_A_LABEL if stage in said}
     if "window" not in said:
-        return ProductTyped(name, finish, figures, None, note)
+        return ProductTyped(name, finish, figures, None, note, sheen)
     opens, window = window_typed(said["window"], air)
     if window.closes is None:
         hint = Do.PRODUCT_SAYS(name or "NAME", no_window=True, because="it melts in")
@@ -63,7 +65,7 @@ def product_typed(
         )
     if recoat is not None:
         figures[Stage.RECOAT] = recoat
-    return ProductTyped(name, finish, figures, window, note)
+    return ProductTyped(name, finish, figures, window, note, sheen)
 
 
 def says_typed(
