@@ -178,8 +178,8 @@ def _reason(line: Standing, clock: Clock) -> str:
             closes = closing(line.closes, clock, after=then)
             return "; ".join(filter(None, (wait, closes, _doubted(line))))
         case Answer.DEAD_ZONE:
-            then = line.because.value("then")
-            return f"{short(line.because)}: {then} {after(line.low, line.high, clock)}"
+            again = line.because.value("then")
+            return f"{short(line.because)}: {again} {after(line.low, line.high, clock)}"
         case Answer.WAITS:
             until = f" ({after(None, line.high, clock)})" if line.high else ""
             if line.high is None and line.low is not None and line.low > clock.now:
