@@ -87,7 +87,10 @@ def _is_sound(scene: Scene, state: ZoneState, layer: Layer) -> bool:
     if is_suspect(layer) or undated((layer,)):
         return False
     passed = any(check.found in PROVES for check in (*layer.checks, *layer.scratches))
-    covered = layer is not state.layers[-1]
+    # What went wrong above it may have come from it.
+    covered = layer is not state.layers[-1] and not (
+        state.faults or any(standing_failures(above.checks) for above in state.layers)
+    )
     return passed or covered or layer.coat.act == scene.layer.coat.act
 
 

@@ -47,7 +47,7 @@ def test_the_next_coat_waits_and_then_is_tested_first_never_a_plain_go(shop: Fin
     later = standing(shop, WEEK_LATER)
     assert later["answer"] == "test first"
     assert later["scuff_first"] is True
-    assert "the air was not measured" in later["because"]
+    assert "the room's air was not read" in later["because"]
 
 
 def test_the_dates_are_the_published_ones_at_their_cautious_end(shop: Finishlog):

@@ -308,3 +308,46 @@ def test_surplus_left_to_set_is_mended_within_minutes_or_stops_the_varnish(finis
     assert "fault unwiped surplus (left half, partly wiped off)" in third
     varnished = finisher.types("2026-07-06 11:05", "log top varnish")
     assert "stop: top: unwiped surplus (left half, partly wiped off) on stain" in varnished
+
+
+def test_a_film_that_fails_says_in_the_evening_what_lies_behind_it(finisher: Finisher):
+    """Where the log shows it no hour ends it: the row says so, not only that it is tacky."""
+    finisher.types(
+        "2026-11-01 18:00",
+        "product new danish --class oil-varnish-blend",
+        "product new varnish --class alkyd-varnish",
+        "product new sealer --class waterborne-clear",
+        SHOP,
+        f"air {STILL}",
+        "part new coaster/padauk --species padauk",
+        "part new coaster/maple --species maple",
+        "part new tables/nest --species cherry",
+        "part new rod/stand --species cherry",
+        "product new tung --class tung-oil",
+        "log coaster/padauk varnish",
+        "log coaster/maple varnish",
+        "log tables/nest danish --thin",
+        "log rod/stand tung",
+    )
+    finisher.types("2026-11-03 18:00", f"air {STILL}", "log tables/nest sealer")
+    finisher.types("2026-11-03 22:00", "check tables/nest gums")
+    assert "gums; over oil and varnish blend" in finisher.reads("2026-11-03 22:01", "ready")
+    finisher.types(
+        "2026-11-12 18:00",
+        f"air {STILL}",
+        "check coaster/padauk tacky",
+        "check coaster/maple dry",
+        "check rod/stand tacky",
+    )
+    ready = finisher.reads("2026-11-12 18:01", "ready")
+    assert "tacky; likely oil of the wood itself" in ready
+    assert "tacky; what stands on the wood and shines stays soft for good: rub it off" in ready
+    # Within its time nothing lies behind it but the hours.
+    finisher.types("2026-11-12 19:00", "part new box/lid --species oak", "log box/lid varnish")
+    finisher.types("2026-11-13 08:00", f"air {STILL}", "check box/lid tacky")
+    (row,) = (
+        line
+        for line in finisher.reads("2026-11-13 08:01", "ready").splitlines()
+        if "box/lid" in line and "check again" in line
+    )
+    assert row.endswith("touch failed: tacky")

@@ -15,7 +15,7 @@ from finishlog.core.trouble.causes import (
     suspects,
     suspects_of_a_check,
 )
-from tests.shop_of import FACTS, SHELLAC, STAIN, VARNISH, WATERBORNE
+from tests.shop_of import FACTS, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
 
 
@@ -175,3 +175,14 @@ def test_what_is_suspect_itself_is_no_proof_that_all_is_well():
     assert stands(why(story, 61))[Evidence.COLD] is Stands.SHOWN
     story.check(61, Found.HOLDS, on=sound)
     assert stands(why(story, 62))[Evidence.COLD] is Stands.SHARED
+
+
+def test_a_coat_that_lies_under_one_that_went_wrong_is_no_proof_that_all_is_well():
+    """Two legs oiled three times a day apart, both tacky: the second coat of one is not sound."""
+    story = two("cherry", "cherry", LINSEED, LINSEED, LINSEED)
+    for hour in (0.0, 24.0, 48.0):
+        both(story, hour, LINSEED)
+    for part in story.parts:
+        story.check(400.0, Found.TACKY, on=part)
+    assert stands(why(story, 401.0))[Evidence.OIL_BELOW] is Stands.SHOWN
+    assert differs(story, 401.0) == []

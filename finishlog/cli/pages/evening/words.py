@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from finishlog.cli.terminal.page import Page, Tone
-from finishlog.cli.words.finding_words import barred_by, short, waits_for
+from finishlog.cli.words.finding_words import barred_by, remedy, short, waits_for
 from finishlog.core.film.checks import TRIED_BY
 from finishlog.core.findings import Answer, Deed, Level
 from finishlog.core.finish.stages import Stage, shown
@@ -174,8 +174,8 @@ def _reason(line: Standing, clock: Clock) -> str:
             still = f": {short(line.because)}" if line.high is None else ""
             wait = f"{_next(line)} {after(line.low, line.high, clock)}{still}"
             in_vain = line.high and line.closes and line.closes <= line.high
-            then = ", before that: scuff it then" if in_vain else ""
-            closes = closing(line.closes, clock, after=then)
+            after_it = ", before that: scuff it then" if in_vain else ""
+            closes = closing(line.closes, clock, after=after_it)
             return "; ".join(filter(None, (wait, closes, _doubted(line))))
         case Answer.DEAD_ZONE:
             again = line.because.value("then")
@@ -189,7 +189,11 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.DEADLINE:
             assert line.closes is not None
             return f"{short(line.because)} before {clock.words(line.closes)}"
-        case Answer.BLOCKED | Answer.DONE:
+        case Answer.BLOCKED | Answer.STALLED:
+            found = short(line.because)
+            stalled = f"{line.answer.value}: " if line.answer is Answer.STALLED else ""
+            return "; ".join(filter(None, (f"{stalled}{found}", _behind(line))))
+        case Answer.DONE:
             return short(line.because)
         case Answer.SET_ASIDE:
             return f"set aside; {taken_up(line)}"
@@ -201,6 +205,30 @@ def _doubted(line: Standing) -> str:
     """Name what was done to a film that has to dry and makes it doubtful: it may be mended now."""
     asks = (f for f in line.findings if f.answer is Answer.TEST and f.level is not Level.NOTE)
     return next((short(found) for found in asks if found.acts), "")
+
+
+# A film that failed a check: once, or for good.
+_FAILED = {"check-failed", "stalled", "past-hope"}
+
+
+def _behind(line: Standing) -> str:
+    """Name what lies behind a film that failed a check, where the log shows it: no hour ends that.
+
+    A cause that it shows; else what else stops the film, or makes it doubtful.
+    """
+    if line.because.rule not in _FAILED:
+        return ""
+    others = [f for f in line.findings if f != line.because and f.rule not in _FAILED]
+    shown = [f for f in others if f.rule in {"cause-apart", "cause-shown"}]
+    stops = [f for f in others if f.level is Level.STOP]
+    late = next((f for f in others if f.rule == "late"), None)
+    # Oil that stands on the wood: nothing ends that but rubbing it off.
+    rub = remedy(late) if late is not None and late.value("how") == "oil-on-top" else ""
+    if shown or rub:
+        likely = f"likely {shown[0].value('cause')}" if shown else ""
+        then = rub or shown[0].value("then") or ""
+        return "; ".join(filter(None, (likely, str(then))))
+    return next(map(short, stops), "") or _doubted(line)
 
 
 def taken_up(line: Standing) -> str:
