@@ -152,7 +152,7 @@ CASES = (
         "FC028",
         "oil finish in a garage at 4 °C",
         "ENV UNCERT RECALL",
-        waits_for="ENV",
+        said="cherry oil-varnish-blend shellac-2lb waterborne-clear wiping-varnish",
     ),
     Case(
         "FC029",

@@ -241,3 +241,66 @@ def test_fc036_a_cooled_hull_sweats_outdoors(finisher: Finisher):
         # It dries by the garage: slower than by the yard's air, which the law counts at most as 1.
         drying = finisher.why("2026-07-10 08:00", "hull")["clock"]["done_h"]
         assert 17.5 < drying < 18.6
+
+
+FC028 = Question(
+    "oil and varnish on a bookcase in a garage at 40 °F: is it too cold",
+    shows=(
+        "a stop, with three ways out: a warm room, another finish, later",
+        "how warm each finish wants it, side by side",
+        "coated all the same, the coat stays marked as too cold in what is read years later",
+    ),
+    trap="a slower drying is reckoned down to 40 °F, and a date is promised",
+)
+
+
+def test_fc028_forty_degrees_is_too_cold_for_oil_and_not_for_shellac(finisher: Finisher):
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-11-10 18:00",
+        "settings temperature F",
+        "room new garage",
+        "product new blend --class oil-varnish-blend",
+        "product new wiping --class wiping-varnish",
+        "steps new clear blend wiping*2",
+        "part new bookcase/case --species cherry --steps clear --room garage",
+        "air 40F 60% --room garage",
+    )
+    without = finisher.reads("2026-11-10 18:01", "why case")
+    finisher.types(
+        "2026-11-10 18:02",
+        "product new shellac --class shellac-2lb",
+        "product new acrylic --class waterborne-clear",
+        "room new basement",
+        "air 66F 45% --room basement",
+    )
+    why = finisher.reads("2026-11-10 18:03", "why case")
+    with FC028.line(1):
+        assert "stop: 40 °F is below the 50 °F that oil and varnish blend needs" in without
+        assert "instead this air allows none of your products" in without
+        assert "below what is published finishers use dewaxed shellac, 1 lb cut; dewaxed" in without
+        assert "waxy shellac, 3 to 5 lb cut: try it on a sample board" in without
+        assert "start in basement, 66 °F, 45 %: nothing in its air forbids it now" in why
+        assert "when this room gets fit: say how it usually is: room usual" in why
+    with FC028.line(2):
+        assert (
+            "least dewaxed shellac, 2 lb cut 50 °F, oil and varnish blend 50 °F, wiping varnish "
+            "50 °F, waterborne clear 55 °F" in why
+        )
+    with FC028.trap:
+        logged = finisher.reads("2026-11-10 18:10", "log case blend")
+        assert "stop: case: 40 °F is below the 50 °F" in logged
+        assert "after" not in finisher.reads("2026-11-10 18:11", "when case")
+    with FC028.line(3):
+        finisher.types("2026-12-20 10:00", "review case good")
+        past = finisher.reads("2027-11-10 10:00", "past cherry")
+        assert "40 °F, 60 % (TOO COLD, it needs 50 °F)" in past
+    with FC028.line(1):
+        finisher.types(
+            "2026-12-20 10:00",
+            "part new bookcase/door --steps clear --room garage",
+            "room usual garage 6:38F/70% 9:62F/50% 21:60F/50% 23:40F/65%",
+            "air 40F 60% --room garage",
+        )
+        later = finisher.reads("2026-12-20 10:02", "why door")
+        assert "start here from" in later

@@ -47,11 +47,15 @@ class Start(Struct, frozen=True):
 class Begin(Struct, frozen=True):
     """Where and when to begin; the products that may go on in the air there is now.
 
+    `tried`: where there are none, the kinds of topcoat that finishers use in such cold all the
+    same; `least`: how warm each of the shop's topcoats wants it, °C, where it is too cold;
     `unknown`: what would have to be said to know more.
     """
 
     starts: tuple[Start, ...] = ()
     instead: tuple[str, ...] | None = None
+    tried: tuple[str, ...] = ()
+    least: tuple[tuple[str, float], ...] = ()
     unknown: str = ""
 
 
@@ -76,7 +80,9 @@ def begin(state: ZoneState, seen: Look) -> Begin:
     unknown = "" if foretold else "when this room gets fit: say how it usually is: room usual"
     by_room = _forbidden(seen.context, over, state.room)
     instead = _instead(state, seen) if by_room else None
-    return Begin((*here, *_elsewhere(over, state, seen)), instead, unknown)
+    tried = _tried(state, seen) if instead == () else ()
+    there = (*here, *_elsewhere(over, state, seen))
+    return Begin(there, instead, tried, _least(over, state, seen), unknown)
 
 
 def _wanted(over: FinishClass, state: ZoneState, seen: Look) -> Wanted | None:
@@ -126,11 +132,42 @@ def _elsewhere(over: FinishClass, state: ZoneState, seen: Look) -> tuple[Start, 
 
 def _instead(state: ZoneState, seen: Look) -> tuple[str, ...]:
     """Return the shop's topcoats that this air does not forbid."""
+    return tuple(name for name, of in _topcoats(seen) if _allowed(of, state, seen))
+
+
+def _tried(state: ZoneState, seen: Look) -> tuple[str, ...]:
+    """Return the kinds of topcoat that are tried in such cold, which nothing but that forbids."""
+    reading = state.room.measured_at(seen.clock.now)
+    if reading is None:
+        return ()
+    cold = reading.temperature_c
+    found = []
+    for of in seen.facts.classes.values():
+        limits = of.limits
+        if of.topcoat and limits.tried_from_c and limits.tried_from_c.value <= cold:
+            least = replace(limits, min_c=limits.tried_from_c)
+            if _allowed(replace(of, limits=least), state, seen):
+                found.append(of.name)
+    return tuple(found)
+
+
+def _least(over: FinishClass, state: ZoneState, seen: Look) -> tuple[tuple[str, float], ...]:
+    """Return how warm each of the shop's topcoats wants it, where what is due is too cold."""
+    reading, least = state.room.measured_at(seen.clock.now), over.limits.min_c
+    if reading is None or least is None or reading.temperature_c >= least.value:
+        return ()
+    known = {of.name: of.limits.min_c.value for _, of in _topcoats(seen) if of.limits.min_c}
+    return tuple(sorted(known.items(), key=lambda of: (of[1], of[0])))
+
+
+def _topcoats(seen: Look) -> list[tuple[str, FinishClass]]:
     known = sorted(seen.shop.products.values(), key=lambda product: product.name)
     classes = ((p.name, seen.facts.finish_class(p.class_key)) for p in known if not p.archived)
-    return tuple(
-        name for name, of in classes if of.topcoat and not _forbidden(seen.context, of, state.room)
-    )
+    return [(name, of) for name, of in classes if of.topcoat]
+
+
+def _allowed(of: FinishClass, state: ZoneState, seen: Look) -> bool:
+    return not _forbidden(seen.context, of, state.room)
 
 
 def _forbidden(context: Context, of: FinishClass, room: RoomAir) -> bool:

@@ -151,6 +151,9 @@ class Why(Struct, frozen=True):
     starts: tuple[Start, ...] = ()
     # The shop's products that may go on in this air; None: the due one may.
     instead: tuple[str, ...] | None = None
+    # The kinds that are tried in such cold, where none of these may; how warm each wants it, °C.
+    tried: tuple[str, ...] = ()
+    least: tuple[tuple[str, float], ...] = ()
     # Your own pace with the product on it, in words; empty: no check taught anything yet.
     pace: str = ""
     # The room is expected to go on as it usually does, or as its heater makes it.
@@ -201,6 +204,8 @@ def _why(group: Group, seen: Look) -> Why:
         sooner=_sooner(state, seen),
         starts=where.starts,
         instead=where.instead,
+        tried=where.tried,
+        least=where.least,
         film=film_build(state.layers, asked_of(state, seen.shop, seen.facts).over, seen.facts),
     )
 

@@ -167,6 +167,8 @@ class Limits(Published, frozen=True):
     # Evaporation chills the film: the two published blush rules (they contradict; both are shown).
     blush_rh_pct: Limit | None = None
     blush_dew_gap_c: Limit | None = None
+    # From how cold on finishers use it all the same, against the least that is published.
+    tried_from_c: Limit | None = None
 
 
 class FinishClass(Published, frozen=True):

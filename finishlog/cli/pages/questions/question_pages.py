@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -180,7 +180,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
                 else f"here at {_kept_at(there.air)}"
             )
             section.row("sooner", f"{where}, from now: {dry}{_only(there.caution)}")
-        for name, words in start_rows(answer.starts, answer.instead, context.clock):
+        for name, words in start_rows(answer, context.clock):
             section.row(name, words)
         section.each((("unknown", unknown) for unknown in answer.unknown), Tone.FAINT)
         _rests_on(section, line)
@@ -287,19 +287,20 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     section.each(((what, row) for what, row in clock_picture(line, clock)), Tone.FAINT)
 
 
-def start_rows(
-    starts: Sequence[Start], instead: tuple[str, ...] | None, clock: Clock
-) -> Iterator[tuple[str, str]]:
-    """Yield rows of when and where to begin, and what may go on instead."""
-    for start in starts:
+def start_rows(answer: Why, clock: Clock) -> Iterator[tuple[str, str]]:
+    """Yield rows of when and where to begin, what may go on instead, how warm each wants it."""
+    for start in answer.starts:
         yield "start", _there(start) if start.room else _here(start, clock)
-    if instead:
-        yield "instead", f"of your products this air allows {', '.join(instead)}"
-    elif instead is not None:
-        yield (
-            "instead",
-            "this air allows none of your products; other kinds: finishlog class list",
-        )
+    if answer.instead:
+        yield "instead", f"of your products this air allows {', '.join(answer.instead)}"
+    elif answer.instead is not None:
+        yield "instead", "this air allows none of your products; other kinds: finishlog class list"
+        if answer.tried:
+            kinds = "; ".join(answer.tried)
+            yield "", f"below what is published finishers use {kinds}: try it on a sample board"
+    if answer.least:
+        least = ", ".join(f"{name} {celsius(warm)}" for name, warm in answer.least)
+        yield "least", f"{least}; as warm as that all the time until it is tack-free"
 
 
 def _there(start: Start) -> str:
@@ -325,6 +326,7 @@ def _here(start: Start, clock: Clock) -> str:
     if start.early is not None:
         try_it = f"only if {start.early:g} h are enough, the early end of its hours; test it"
         keep = "keep the air fit, or carry it in"
-        return f"{words} before {turns} {try_it} by then, else {keep}{_only(start.caution)}"
+        before = turns or clock.words(start.tack_free)
+        return f"{words} before {before} {try_it} by then, else {keep}{_only(start.caution)}"
     stays = f"before the air turns on it at {turns}" if turns else "in air that stays fit"
     return f"{words} {stays}{_only(start.caution)}"

@@ -104,6 +104,7 @@ def _limits(of: FinishClass) -> tuple[tuple[str, Limit | None, Callable[[float],
         ("not damper than", air.max_rh_pct, lambda value: f"{value:g} % RH"),
         ("keep warm for", air.warm_first_h, lambda value: f"first {value:g} h"),
         ("blushes above", air.blush_rh_pct, lambda value: f"{value:g} % RH"),
+        ("tried from", air.tried_from_c, lambda value: f"{celsius(value)}, on a sample board"),
         ("blushes at dew +", air.blush_dew_gap_c, lambda value: f"{apart(value)} or less"),
     )
 
