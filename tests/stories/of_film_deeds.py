@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 SOFT_ONCE = "ash top; alkyd-varnish brush 08:00; check tacky +5d; off bare +1d"
 TWO_MORE = "wiping-varnish +5h; wiping-varnish +5h"
 THINNED = "mix pot lacquer-sprayed base+thinner"
 ONE_MORE, ANOTHER = "ask lacquer-sprayed +1d", "ask lacquer-precatalysed +1h"
+OVER = "maple top" + "; lacquer-sprayed spray +1d" * 10
 
 STORIES = {
     "wiped-late": (
@@ -101,7 +102,11 @@ STORIES = {
         silent("pine top; spar-varnish 08:00; off bare +1h; ask spar-varnish +1h"),
     ),
     "too-much-film": (
-        speaks(f"maple top; {'lacquer-sprayed spray +1d; ' * 9}ask lacquer-sprayed +1d"),
+        speaks(
+            f"maple top; {'lacquer-sprayed spray +1d; ' * 9}ask lacquer-sprayed +1d",
+            Answer.UNDERNEATH,
+            "sand it back",
+        ),
         silent(f"maple top; {'lacquer-sprayed spray +1d; ' * 5}ask lacquer-sprayed +1d"),
         # Measured thick it is over sooner, sanded back later.
         speaks(f"maple top; {'lacquer-sprayed 150um +1d; ' * 5}ask lacquer-sprayed +1d"),
@@ -120,6 +125,23 @@ STORIES = {
         speaks(f"teak rail; {'spar-varnish +3d; scuff +3d; ' * 10}ask spar-varnish"),
         silent(f"walnut box; {'french-polish wipe +1d; ' * 13}ask french-polish +1d"),
         silent(f"walnut box; {'tung-oil +7d; wipe +20m; ' * 9}ask tung-oil +7d"),
+    ),
+    "over-its-limit": (
+        speaks(f"{OVER}; ask stack +30d", Answer.TEST, "stays soft inside"),
+        speaks(f"{OVER}; ask use +60d", Answer.TEST),
+        speaks(f"{OVER}; ask paste-wax +60d", Answer.TEST),
+        # Hard through it is laid on; that it may crack is told where it leaves.
+        silent(f"{OVER}; check no-print +30d; ask stack"),
+        lets(f"{OVER}; check no-print +30d; ask hand-over", "before it leaves"),
+        silent(f"{OVER}; {'sand +1d; ' * 9}ask stack +30d"),
+        silent(f"{OVER}; off bare; ask pack +30d"),
+        silent(f"maple top; {'lacquer-sprayed spray +1d; ' * 6}ask stack +30d"),
+        silent(f"{OVER}; ask clamp +30d"),
+        # The coat of the same that is asked has that said of itself.
+        silent(f"{OVER}; ask lacquer-sprayed +1d"),
+        # A class that bears any film is never over it.
+        silent(f"oak top; {'oil-polyurethane 200um +2d; ' * 7}ask pack +90d"),
+        speaks(f"birch door; {'conversion-varnish 127um +1d; ' * 4}ask pack +30d", Answer.TEST),
     ),
     "change-method": (
         speaks(f"{SOFT_ONCE}; alkyd-varnish brush +2d; check tacky +5d; ask rest", Answer.STALLED),

@@ -333,6 +333,20 @@ WORDS = {
             "thicker it cracks"
         ),
         "sand it back level first, or leave it at this",
+        lambda f: f"it carries all the film that it bears, {wanted(f)}",
+    ),
+    "over-its-limit": Words(
+        lambda f: (
+            f"{text(f, 'of')} carries about {measured(f, 0)} dry, {wanted(f)} in all at most: "
+            + ("it may crack yet" if text(f, "hard") else "it stays soft inside and may crack")
+        ),
+        lambda f: (
+            "look it over across the grain before it leaves"
+            if text(f, "hard")
+            else "sand it back level; else press a thumbnail, look for fine cracks, and log what "
+            f"you find: {Do.CHECK('PART', Found.NO_PRINT)}"
+        ),
+        lambda f: f"{text(f, 'of')} carries more film than it bears",
     ),
     "too-many-coats": Words(
         lambda f: (

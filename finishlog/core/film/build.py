@@ -52,7 +52,8 @@ class FilmBuild(Struct, frozen=True):
     @property
     def total_um(self) -> float:
         """What lies on it in all."""
-        return sum(coat.left_um for coat in self.coats)
+        # Sanded again and again it goes through more than the newest of them.
+        return max(0.0, sum(coat.dry_um - coat.sanded_um for coat in self.coats))
 
     @property
     def more(self) -> int | None:

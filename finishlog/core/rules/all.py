@@ -91,6 +91,7 @@ RULES: tuple[Rule, ...] = (
     deeds.thick_film,
     deeds.coats_a_day,
     deeds.too_much_film,
+    deeds.over_its_limit,
     grip.scuffed_long_ago,
     grip.scuff_grit,
     coating_air.air,

@@ -9,15 +9,21 @@ from msgspec.structs import replace
 
 from finishlog.core.film.build import film_build
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Finding, Level, count, finding, micrometres
+from finishlog.core.findings import Act, Answer, Finding, Level, count, finding, micrometres
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
+from finishlog.core.rules.film.came_from import LOADED
 from finishlog.core.rules.reads import BROKEN_OFF, LAYERS, STAGE
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
+_BUILT = (
+    f"{LAYERS} coat.wet_film_um coat.container mix-part.name mix-part.parts mix-part.product"
+    " container.when product.class_key work.operation"
+)
+_LEAVES = frozenset({Act.USE, Act.HAND_OVER})
 _DAY = timedelta(hours=24)
 # A thick film may be dry on top alone; these show it through.
 _THROUGH = frozenset({Found.POWDER, Found.NO_PRINT, Found.HOLDS})
@@ -82,10 +88,7 @@ def coats_a_day(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     "too-much-film",
     binds=COAT,
     source="the class",
-    reads=(
-        f"{LAYERS} {BROKEN_OFF} coat.wet_film_um coat.container mix-part.name mix-part.parts"
-        " mix-part.product container.when product.class_key work.operation"
-    ),
+    reads=f"{_BUILT} {BROKEN_OFF}",
 )
 def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film thicker in all than its finish bears cracks; else its coats are counted."""
@@ -97,7 +100,8 @@ def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     film = built.total_um + built.next_um
     alike = [each for each in alike if each.coat.is_whole]
     if limit is not None and film > limit.high:
-        found = finding("too-thick-in-all", Level.CAUTION, limit.source)
+        answer = Answer.UNDERNEATH
+        found = finding("too-thick-in-all", Level.STOP, limit.source, answer=answer)
         found = replace(found, measured=micrometres(film), wanted=micrometres(limit.high))
     elif limit is None and most is not None and len(alike) >= most.high:
         found = finding("too-many-coats", Level.CAUTION, most.source, of=over.name)
@@ -105,6 +109,40 @@ def too_much_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     else:
         return
     yield replace(found, acts=tuple(each.coat.act for each in alike))
+
+
+@rule(
+    "over-its-limit",
+    binds=LOADED,
+    source="the class",
+    reads=f"{_BUILT} product.name check.found check.when",
+)
+def over_its_limit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A film that went over what its finish bears is tested before it is buried, laid on or used.
+
+    That it may crack later no test tells: it is to be known where it leaves.
+    """
+    limited = [n for n, y in enumerate(zone.layers) if y.of.dry_film_limit_um]
+    layers = zone.layers[: limited[-1] + 1] if limited else ()
+    limit = layers[-1].of.dry_film_limit_um if layers else None
+    film = film_build(layers, None, around.facts).total_um
+    if limit is None or film <= limit.high or (asked.over and asked.over.dry_film_limit_um):
+        return
+    on = layers[-1].coat
+    hard = any(c.found in _THROUGH and c.when.order > on.when.order for c in zone.checks)
+    if hard and asked.act not in _LEAVES:
+        return
+    found = finding(
+        "over-its-limit",
+        Level.NOTE if hard else Level.CAUTION,
+        limit.source,
+        measured=micrometres(film),
+        wanted=micrometres(limit.high),
+        answer=None if hard else Answer.TEST,
+        of=on.product_name,
+        hard="hard" if hard else "",
+    )
+    yield replace(found, by_test=not hard, acts=tuple(y.coat.act for y in layers))
 
 
 def _alike(zone: ZoneState, asked: Asked) -> list[Layer]:
