@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 STORIES = {
     "wood": (
@@ -54,6 +54,39 @@ STORIES = {
         silent("oak top; steel-wool 08:00; ask alkyd-varnish +1h"),
         silent("oak top; steel-wool 08:00; off bare sand-through +1h; ask waterborne-clear +1h"),
         silent("oak top; steel-wool 08:00; shellac-2lb +1h; ask waterborne-clear +1d"),
+        # Noughts are the grade of a wool, whatever the work is called.
+        speaks("oak top; scuff 0000 08:00; ask waterborne-clear +1h", says="dewaxed shellac"),
+        silent("oak top; scuff P320 08:00; ask waterborne-clear +1h"),
+    ),
+    "iron-to-come": (
+        speaks("oak top @steps steel-wool waterborne-clear; ask due", Answer.BLOCKED, "nylon pad"),
+        speaks("oak top @steps scuff waterborne-clear; ask scuff 0000", Answer.BLOCKED),
+        speaks("maple top @steps steel-wool conversion-varnish; ask due", Answer.BLOCKED),
+        # Without steps the same comes again.
+        speaks("walnut top; waterborne-clear 08:00; ask steel-wool +1d", Answer.BLOCKED),
+        silent("oak top @steps steel-wool alkyd-varnish; ask due"),
+        lets("maple top @steps steel-wool waterborne-clear; ask due", "rust"),
+        lets("top @steps steel-wool water-dye; ask due", "leaves none"),
+        silent("maple top @steps steel-wool oil-polyurethane; ask due"),
+        silent("oak top @steps scuff waterborne-clear; ask due"),
+        # Shellac closes the wood before anything with water comes.
+        silent("oak top @steps steel-wool shellac-2lb waterborne-clear; ask due"),
+        # The last coat is on: it is rubbed to its sheen.
+        silent("oak top @steps waterborne-clear; waterborne-clear 08:00; ask steel-wool +30d"),
+        silent(
+            "oak top @steps steel-wool waterborne-clear; says waterborne-clear overrule"
+            " steel-wool-under-water because it was tried; ask due"
+        ),
+    ),
+    "no-steel-wool": (
+        lets("oak top @steps scuff waterborne-clear; ask due", "synthetic pad"),
+        lets("maple top; waterborne-clear 08:00; ask waterborne-clear +9d", "synthetic pad"),
+        lets("oak top @steps denib tung-oil; ask due"),
+        silent("maple top @steps scuff alkyd-varnish; ask due"),
+        silent("oak top; alkyd-varnish 08:00; ask alkyd-varnish +9d"),
+        silent("oak top; alkyd-varnish 08:00; ask scuff +9d"),
+        silent("oak top @steps sand waterborne-clear; ask due"),
+        silent("oak top @steps steel-wool waterborne-clear; ask due"),
     ),
     "dust-of-bleach": (
         speaks("oak top; bleach-oxalic 08:00; ask sand +1d", Answer.UNDERNEATH),

@@ -100,6 +100,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (RoomAir, "course"): f"{_READ} {_FORETOLD}",
     (RoomAir, "answered"): f"{_READ} {_FORETOLD}",
     (RoomAir, "has_colder_nights"): "room.coldest_night_c room.usual",
+    (Asked, "then"): "step.operation step.product coat.product",
     (Asked, "comes"): (
         "step.note product.name product.class_key product.note container.note container.drawn_from"
         " mix-part.name mix-part.product"

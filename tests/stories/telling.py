@@ -58,7 +58,7 @@ from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import OldFinish, Part
-from finishlog.core.verdict.due import asked_of
+from finishlog.core.verdict.due import asked_of, product_due
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around, around
@@ -232,7 +232,7 @@ class Teller:
         brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
         if word in {o.value for o in Operation}:
             grit = "" if brought else "".join(words[1:])
-            return work_asked(Operation(word), brought, grit=grit)
+            return work_asked(Operation(word), brought, grit=grit, then=product_due(zone))
         if word in {s.value for s in Stripping}:
             return taking_off(Stripping(word), brought)
         return NOTHING if word == "rest" else Asked(Act(word), comes=brought)

@@ -94,7 +94,8 @@ def _speaks(rule: WoodRule, wood: Species, of: FinishClass) -> bool:
 
 
 def _care(rule: WoodRule, finishes: Iterable[str]) -> Care:
-    return Care(rule.answer, rule.reason, rule.remedy, rule.source, rule.only_with, tuple(finishes))
+    remedy = " ".join(filter(None, (rule.instead, rule.remedy)))
+    return Care(rule.answer, rule.reason, remedy, rule.source, rule.only_with, tuple(finishes))
 
 
 def _on_bare_wood(mine: Sequence[tuple[str, FinishClass]], facts: Facts) -> Iterator[Care]:

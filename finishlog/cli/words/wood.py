@@ -78,6 +78,14 @@ WORDS = {
         lambda f: f"{text(f, 'of')} on {text(f, 'wood')} may stay soft",
     ),
     "iron": Words(_on_wood, _remedy),
+    "iron-to-come": Words(
+        lambda f: f"{text(f, 'over')} comes next: {_on_wood(f)}",
+        _remedy,
+        lambda f: f"no steel wool before {text(f, 'over')}",
+    ),
+    "no-steel-wool": Words(
+        "scuff with a synthetic pad or paper, no steel wool: its iron rusts and turns dark"
+    ),
     "on-the-wood": Words(_on_wood, _remedy),
     "not-solvent-wiped": Words(
         "oily wood: not wiped with solvent",

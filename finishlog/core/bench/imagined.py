@@ -118,8 +118,9 @@ class Board(Struct, frozen=True):
         """Do the steps one after the other, each as soon as the bench lets it be done."""
         done: list[AnyEntry] = []
         moment, walked = self.now, []
-        for step in steps:
-            verdict, at_last, held_by = self._as_soon_as_it_may(done, wood, step, moment)
+        for n, step in enumerate(steps):
+            then = next((s.product for s in steps[n:] if s.product is not None), None)
+            verdict, at_last, held_by = self._as_soon_as_it_may(done, wood, step, then, moment)
             walked.append(Walked(step, verdict, at_last, held_by))
             if at_last is None:
                 break
@@ -135,10 +136,16 @@ class Board(Struct, frozen=True):
         return tuple(walked)
 
     def _as_soon_as_it_may(
-        self, done: Sequence[AnyEntry], wood: str | None, step: Step, moment: datetime
+        self,
+        done: Sequence[AnyEntry],
+        wood: str | None,
+        step: Step,
+        then: int | None,
+        moment: datetime,
     ) -> tuple[Verdict, datetime | None, StageTime | None]:
         product = self.products[step.product] if step.product is not None else None
-        asked = self._asked(product) if product else work_asked(step.operation)
+        work = work_asked(step.operation, grit=step.note, then=then)
+        asked = self._asked(product) if product else work
         verdict, _ = self._verdict(done, wood, asked, moment)
         held_by: StageTime | None = None
         # What ends may let something else bind; four of them end in turn at the most.

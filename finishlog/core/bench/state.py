@@ -34,7 +34,7 @@ from finishlog.core.safety import rags
 from finishlog.core.shop.things import Face, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict import glue_up
-from finishlog.core.verdict.due import asked_of, coat_due
+from finishlog.core.verdict.due import asked_of, coat_due, product_due
 from finishlog.core.verdict.edges import with_edges
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.handling import Handling
@@ -311,5 +311,5 @@ def verdict_on_work(
     grit: str = "",
 ) -> Verdict:
     """Give the verdict on one named piece of work, that is being done."""
-    asked = work_asked(operation, comes, grit=grit, done=True)
+    asked = work_asked(operation, comes, grit=grit, done=True, then=product_due(state))
     return decide(state, asked, bench.around(facts))

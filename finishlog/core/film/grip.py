@@ -16,11 +16,20 @@ from finishlog.core.log.words import Found, Operation
 GRIPS = frozenset({Operation.SCUFF, Operation.SAND, Operation.STEEL_WOOL})
 _GRADE = re.compile(r"^[Pp]?([1-9]\d{1,3})$")
 
+# The finer the more noughts; no paper is called so.
+_WOOL = re.compile(r"^[#P]?0{2,5}$")
+
 
 def grade_of(grit: str) -> float | None:
     """Return the P grade of a paper as it was typed; None: it is a pad, or steel wool."""
     grade = _GRADE.match(grit.strip())
     return float(grade[1]) if grade else None
+
+
+def is_steel_wool(operation: Operation, grit: str) -> bool:
+    """Tell whether work is done with steel wool: by name, or by its grade (`0000`)."""
+    by_grade = operation in {Operation.SCUFF, Operation.DENIB, Operation.SAND}
+    return operation is Operation.STEEL_WOOL or (by_grade and bool(_WOOL.match(grit.strip())))
 
 
 def wants_scuffing(layer: Layer, now: datetime) -> bool:

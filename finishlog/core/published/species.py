@@ -131,7 +131,8 @@ class WoodRule(Published, frozen=True):
 
     `wood` holds traits (`oily`, `blotches`, `pitchy`, `tannin`, `low-tannin`, `any`) or species
     keys; `over` as in an overcoat rule. `only_with`: it holds only there. `wait` is hours before
-    the coat, when any. `weighs`: how much a finding of it weighs; None: what its answer says.
+    the coat, when any. `instead`: what to take, before it is done. `weighs`: how much a finding of
+    it weighs; None: what its answer says.
     """
 
     id: str
@@ -141,6 +142,7 @@ class WoodRule(Published, frozen=True):
     reason: str
     source: str
     remedy: str = ""
+    instead: str = ""
     barrier: tuple[str, ...] = ()
     only_with: Condition | None = None
     wait: Figure | None = None

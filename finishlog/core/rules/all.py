@@ -27,7 +27,7 @@ from finishlog.core.rules.film import (
 )
 from finishlog.core.rules.near import joint, kept, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
-from finishlog.core.rules.wood import bare_wood, bleached, prepared, settling, too_wet
+from finishlog.core.rules.wood import bare_wood, bleached, iron, prepared, settling, too_wet
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -86,7 +86,9 @@ RULES: tuple[Rule, ...] = (
     bare_wood.wood,
     bare_wood.solvent_wipe,
     underneath.old_finish,
-    bare_wood.iron,
+    iron.iron,
+    iron.iron_to_come,
+    iron.no_steel_wool,
     deadlines.wiped_in_time,
     deeds.thick_film,
     deeds.coats_a_day,

@@ -30,6 +30,8 @@ FAULTS = (
 )
 # The wait, unless a check ends it.
 STAGE = f"{WAIT} check.when check.found"
+# The coat that comes after work by hand.
+TO_COME = "step.operation step.product coat.product product.class_key product.name"
 # What comes onto the wood: its product, the can or mix it comes from, what was noted of these and
 # of the step.
 COMES = (

@@ -7,11 +7,12 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film.from_can import Why, doubts, sample_dried
+from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Figured, In, finding, pct
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, ContainerEvent, Work
-from finishlog.core.log.words import SOFT, ContainerDeed, Operation
+from finishlog.core.log.words import SOFT, ContainerDeed
 from finishlog.core.published.species import Species, Tannin
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.trouble.controls import last_grit, name_of
@@ -75,7 +76,7 @@ def iron(of: Scene) -> Look:
     rubbed = [
         e
         for e in of.state.entries
-        if isinstance(e, Work) and e.operation is Operation.STEEL_WOOL and e.when.latest <= of.until
+        if isinstance(e, Work) and is_steel_wool(e.operation, e.grit) and e.when.latest <= of.until
     ]
     if not rubbed:
         return Missing.IRON

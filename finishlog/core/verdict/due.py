@@ -19,22 +19,25 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
     """Return what comes next: the step due, or the same product again where there are no steps."""
     step = state.progress.next
     if step is not None and step.operation is not Operation.COAT:
-        return work_asked(step.operation, in_work(step.note))
+        comes, then = in_work(step.note), product_due(state)
+        return work_asked(step.operation, comes, grit=step.note, then=then)
     if follows_its_faces(state) or (step is None and state.face.kind is FaceKind.JOINT):
         return NOTHING
     due = coat_due(state, shop, facts)
     return due if due.over is not None else work_asked(step.operation) if step else NOTHING
 
 
-def coat_due(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
-    """Return the coat that comes next, also behind other work: whatever is asked of a recoat.
-
-    Where there are no steps it is the same product again.
-    """
+def product_due(state: ZoneState) -> int | None:
+    """Return the product of the coat that comes next; where there are no steps the same again."""
     step, top = state.progress.next_coat, state.top
-    product = step.product if step else None
     if not state.progress.steps and top is not None and not state.joined:
-        product = None if top.of.goes_on_last else top.coat.product
+        return None if top.of.goes_on_last else top.coat.product
+    return step.product if step else None
+
+
+def coat_due(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
+    """Return the coat that comes next, also behind other work: whatever is asked of a recoat."""
+    step, product = state.progress.next_coat, product_due(state)
     known = shop.products.get(product) if product is not None else None
     if known is None:
         return ANY_COAT

@@ -62,7 +62,8 @@ class Asked(Struct, frozen=True):
     `over`: the class of a coat, `product` its id, `comes`: what is brought onto the wood, as the
     person calls it, for what its name tells of it. `operation`: the work by hand, `grit` its paper,
     `stripping`: how a film is taken off. `done`: it is being done, whatever else is due. `toward`:
-    the stage that is asked for, where the act alone does not say it.
+    the stage that is asked for, where the act alone does not say it. `then`: the product of the
+    coat that comes after work by hand.
     """
 
     act: Act
@@ -75,6 +76,7 @@ class Asked(Struct, frozen=True):
     product: int | None = None
     stripping: Stripping | None = None
     grit: str = ""
+    then: int | None = None
 
     @property
     def does(self) -> str:
@@ -109,15 +111,21 @@ def coat_asked(
 
 
 def work_asked(
-    operation: Operation, comes: Ingredient | None = None, *, grit: str = "", done: bool = False
+    operation: Operation,
+    comes: Ingredient | None = None,
+    *,
+    grit: str = "",
+    done: bool = False,
+    then: int | None = None,
 ) -> Asked:
     """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing.
 
-    `comes`: what is on the cloth, or in the rinse; `grit`: the paper.
+    `comes`: what is on the cloth, or in the rinse; `grit`: the paper; `then`: the next coat.
     """
     if operation is Operation.COAT:
         return Asked(Act.WORK)
-    return Asked(_ACT_OF.get(operation, Act.WORK), operation, comes=comes, done=done, grit=grit)
+    act = _ACT_OF.get(operation, Act.WORK)
+    return Asked(act, operation, comes=comes, done=done, grit=grit, then=then)
 
 
 def taking_off(how: Stripping, comes: Ingredient | None = None) -> Asked:

@@ -6,7 +6,7 @@ Steel wool leaves iron, which water and tannin, or an acid catalyst, turn dark.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from msgspec.structs import replace
@@ -15,10 +15,9 @@ from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.grip import answered
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, hours
-from finishlog.core.finish.overcoat import ANY, named_by
-from finishlog.core.log.entries import AnyEntry, Coat, Fault, Stripped, Work
+from finishlog.core.log.entries import Fault, Work
 from finishlog.core.log.when import When
-from finishlog.core.log.words import FaultKind, Found, Operation, Stripping
+from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import Condition, WoodKind, WoodRule, rules_for_wood
 from finishlog.core.rules.film.underneath import WEIGHS, as_you_said
@@ -90,16 +89,17 @@ def wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         return
     wiped = _is_freshly_wiped(zone, around)
     for row in rules_for_wood(facts.wood_rules, species, over):
-        weighs = _weighs(row)
+        weighs = how_it_weighs(row)
         word = around.overruled(asked.product, row.id)
         if weighs is not None and word is not None:
             yield as_you_said(word, row.reason)
         elif weighs is not None:
             level, answer = _SOFTER[weighs[0]] if wiped and row.is_for_oily else weighs
-            yield _said(row, "wood", level, answer, species.name)
+            yield said_of_wood(row, "wood", level, answer, species.name)
 
 
-def _weighs(row: WoodRule) -> tuple[Level, Answer | None] | None:
+def how_it_weighs(row: WoodRule) -> tuple[Level, Answer | None] | None:
+    """Return how much a row weighs and what it answers; None: it is silent."""
     weighs = WEIGHS[row.answer]
     if weighs is None or row.weighs is None:
         return weighs
@@ -107,7 +107,10 @@ def _weighs(row: WoodRule) -> tuple[Level, Answer | None] | None:
     return row.weighs, answers[row.weighs]
 
 
-def _said(row: WoodRule, rule_: str, level: Level, answer: Answer | None, species: str) -> Finding:
+def said_of_wood(
+    row: WoodRule, rule_: str, level: Level, answer: Answer | None, species: str
+) -> Finding:
+    """Say what a row of facts about woods asks of a coat."""
     return finding(
         rule_,
         level,
@@ -149,10 +152,10 @@ def oily_wood_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
     if answered(zone.layers, _HARD) or _was_wiped_before(first, zone, facts):
         return
     for row in rules_for_wood(facts.wood_rules, species, first.of):
-        weighs = _weighs(row)
+        weighs = how_it_weighs(row)
         stops = row.is_for_oily and weighs is not None and weighs[0] is Level.STOP
         if stops and around.overruled(first.coat.product, row.id) is None:
-            found = _said(row, "oily-wood-below", Level.CAUTION, Answer.TEST, species.name)
+            found = said_of_wood(row, "oily-wood-below", Level.CAUTION, Answer.TEST, species.name)
             yield replace(
                 also(found, of=first.coat.product_name), acts=(first.coat.act,), by_test=True
             )
@@ -186,9 +189,9 @@ def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
         return
     known = _conditions(zone)
     for row in rules_for_wood(facts.wood_rules, species, over, known):
-        weighs = _weighs(row)
+        weighs = how_it_weighs(row)
         if row.only_with in known and weighs is not None and over.key not in row.barrier:
-            yield _said(row, "on-the-wood", *weighs, species.name)
+            yield said_of_wood(row, "on-the-wood", *weighs, species.name)
 
 
 @rule(
@@ -210,58 +213,3 @@ def solvent_wipe(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         wanted=hours(around.facts.drying.solvent_wipe_h.value) if wiped else None,
         ago=around.now - wiped.earliest if wiped else None,
     )
-
-
-@rule(
-    "iron",
-    binds=COAT,
-    source="facts: wood_rules",
-    reads=f"{WOOD} work.operation stripped.operation stripped.survives {SAYS}",
-)
-def iron(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Steel wool touched the wood or the film below: its iron turns dark under some coats."""
-    facts, over = around.facts, asked.over
-    species = facts.species_named(zone.species) if zone.species else None
-    if over is None or not _steel_wool_below(zone.entries):
-        return
-    traits = species.traits if species else {ANY}
-    rows = [
-        (row, weighs)
-        for row in facts.wood_rules
-        if row.only_with is Condition.STEEL_WOOL
-        and traits & set(row.wood)
-        and named_by(row.over, over) is not None
-        and (weighs := _weighs(row)) is not None
-    ]
-    stops = any(level is Level.STOP for _, (level, _) in rows)
-    for row, (level, answer) in rows:
-        word = around.overruled(asked.product, row.id)
-        if word is not None:
-            yield as_you_said(word, row.reason)
-        elif level is Level.STOP or not stops:
-            yield _said(row, "iron", level, answer, species.name if species else "")
-
-
-def _steel_wool_below(told: Sequence[AnyEntry]) -> bool:
-    """Tell whether steel wool was used on the bare wood or on the newest coat, nothing over it.
-
-    Only sanding down to new wood takes the iron out: after a stripper it is still there.
-    """
-    if not any(_steel_wool(entry) for entry in told):
-        return False
-    story = what_stays(told)
-    coats = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
-    if coats:
-        return any(_steel_wool(entry) for entry in story[coats[-1] :])
-    in_wood = False
-    for n, entry in enumerate(told):
-        if isinstance(entry, Stripped) and entry.operation is Stripping.SAND_THROUGH:
-            in_wood = in_wood and entry.survives is not None
-        elif _steel_wool(entry):
-            bare = not any(isinstance(e, Coat) for e in what_stays(told[:n]))
-            in_wood = in_wood or bare
-    return in_wood
-
-
-def _steel_wool(entry: AnyEntry) -> bool:
-    return isinstance(entry, Work) and entry.operation is Operation.STEEL_WOOL
