@@ -20,6 +20,8 @@ FACTS = load_facts()
 FILES = sorted(FOLDER.rglob("*.toml"))
 DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8")) for p in FILES}
 UNITS = (
+    "_factor",
+    "_share",
     "_h",
     "_min",
     "_c",

@@ -48,7 +48,7 @@ TELLS = st.lists(st.tuples(KEYS, BRACKETS), max_size=8)
 @given(TELLS, KEYS)
 def test_another_coat_waits_at_most_three_times_as_long_and_never_shorter(tells, asked):
     learnt = learn(seen(tells), FACTS.pace).factor(asked)
-    assert learnt is None or 1 <= learnt.factor <= FACTS.pace.carried_at_most == 3
+    assert learnt is None or 1 <= learnt.factor <= FACTS.pace.carried_factor == 3
     # Its own acts are those of the coats above; this one is another's.
     assert learnt is None or learnt.factor_of(act=-1) == learnt.factor
 

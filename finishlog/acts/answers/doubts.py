@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.meant.due import selectors, step_words
 from finishlog.asks.look.look import Look
-from finishlog.core.film.checks import passes_from
+from finishlog.core.film.checks import passes_share
 from finishlog.core.findings import PASSED_TOO_SOON, Deed, Finding, Level, finding, hours, minutes
 from finishlog.core.finish.classes import FROM_MEMORY
 from finishlog.core.log.when import When
@@ -113,14 +113,14 @@ def of_a_check_too_soon(
 
     What passes then tells nothing (core.film.checks), and lifts no wait.
     """
-    share = now.facts.pace.passes_from
+    share = now.facts.pace.passes_share
     told: dict[Finding, list[ZoneState]] = {}
     for state in _of(now, picked):
         coats = (x.coat for x in state.layers if x.coat.when.latest <= at.latest)
         coat = max(coats, key=lambda coat: coat.when.latest, default=None)
         if coat is None:
             continue
-        age, least = at.latest - coat.when.earliest, passes_from(found, coat, share)
+        age, least = at.latest - coat.when.earliest, passes_share(found, coat, share)
         if at.latest - coat.when.latest < SAME_MINUTE:
             doubt = finding("checked-at-once", Level.CAUTION, act=act)
         elif least is not None and age < least:

@@ -141,7 +141,7 @@ def tells_of(test: Test, of: FinishClass) -> bool:
 _SHOWS = {Found.NO_PRINT: Stage.CLAMP, Found.POWDER: Stage.SAND}
 
 
-def passes_from(found: Found, coat: Coat, share: float) -> timedelta | None:
+def passes_share(found: Found, coat: Coat, share: float) -> timedelta | None:
     """Return after how long a coat may pass a test at the soonest; None: nothing tells.
 
     `share`: of the least hours of what the test shows; to a light touch it may be as soon as that.
@@ -159,7 +159,7 @@ def passes_from(found: Found, coat: Coat, share: float) -> timedelta | None:
 
 def passed_too_soon(check: Check, coat: Coat, share: float) -> bool:
     """Tell whether a check passed when the film cannot have been so far: it tells nothing of it."""
-    least = passes_from(check.found, coat, share)
+    least = passes_share(check.found, coat, share)
     return least is not None and check.when.latest - coat.when.earliest < least
 
 

@@ -81,7 +81,7 @@ def _layer(
     rinsed = [
         e.when.latest for e in since if isinstance(e, Work) and e.operation is Operation.RINSE
     ]
-    soonest = facts.pace.passes_from
+    soonest = facts.pace.passes_share
     checks = (c for c in after if isinstance(c, Check))
     believed = [c for c in checks if not passed_too_soon(c, coat, soonest)]
     made = believed[: sum(c in since for c in believed)]

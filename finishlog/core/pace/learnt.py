@@ -40,6 +40,6 @@ def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLea
         told.high,
         len(found),
         acts,
-        figures.carried_at_most,
-        figures.own_at_most,
+        figures.carried_factor,
+        figures.own_factor,
     )

@@ -45,18 +45,18 @@ class DryingFigures(Published, frozen=True):
 class PaceFigures(Published, frozen=True):
     """The prior of ln f is normal about 0 with sd `spread`; one coat scatters by sd `scatter`.
 
-    `carried_at_most`, `own_at_most`: a factor on the waits of other coats, and of the one that
+    `carried_factor`, `own_factor`: a factor on the waits of other coats, and of the one that
     taught it; `evaporated_h`: when what only evaporates is out of a film (label hours);
-    `passes_from`: the share of its least hours in which nothing passes a test yet. `basis`: what
+    `passes_share`: the share of its least hours in which nothing passes a test yet. `basis`: what
     they rest on, in words.
     """
 
     spread: Above0 = msgspec.field(name="spread_ln")
     scatter: Above0 = msgspec.field(name="scatter_ln")
-    carried_at_most: Above0
-    own_at_most: Above0
+    carried_factor: Above0
+    own_factor: Above0
     evaporated_h: Above0
-    passes_from: Above0
+    passes_share: Above0
     basis: tuple[str, ...] = ()
 
 
