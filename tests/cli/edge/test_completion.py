@@ -18,6 +18,7 @@ from finishlog import errors
 from finishlog.cli.app import MODULES
 from finishlog.cli.completion.complete import FILE_WANTED
 from finishlog.cli.completion.line import for_bash, taken_apart
+from tests.rows import every_row
 
 BREAKS = " \t\n\"'@><=;|&(:"
 
@@ -39,7 +40,7 @@ def test_every_command_is_offered_by_every_name_of_the_program(shop: Finishlog, 
     assert offered(shop, f"{name} lo") == ["log"]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("line", "wanted"),
     [
         ("part sh", ["show"]),
@@ -108,10 +109,8 @@ def test_a_name_that_was_put_away_is_not_offered(shop: Finishlog):
     assert offered(shop, "finishlog log cabinet/do") == ["cabinet/doors"]
 
 
-@pytest.mark.parametrize(
-    "line", ["", " ", "finishlog", "finishlog 'cab", 'finishlog log "cab', "\\"]
-)
-@pytest.mark.parametrize("shell", ["bash", "zsh", "fish", "frob"])
+@every_row("line", ["", " ", "finishlog", "finishlog 'cab", 'finishlog log "cab', "\\"])
+@every_row("shell", ["bash", "zsh", "fish", "frob"])
 def test_a_line_that_is_hardly_one_disturbs_nobody(shop: Finishlog, line: str, shell: str):
     answer = shop("--complete", shell, line)
     assert answer.code in {0, FILE_WANTED}

@@ -17,6 +17,7 @@ from typer.main import get_command
 
 from finishlog import errors
 from finishlog.cli.app import command_line
+from tests.rows import every_row
 
 # The invented cabinet of the demo, which differs from the one here.
 LOGGER = Path(__file__).parents[1] / "air" / "logger.csv"
@@ -604,7 +605,7 @@ def test_the_demo_answers_one_document_too(for_all_workers: Path):
     assert demo.database.is_file()
 
 
-@pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
+@every_row("command", [*CONTRACT, *ALSO])
 def test_the_envelope_and_the_keys(asked: Asked, command: str):
     _, keys = (CONTRACT | ALSO)[command]
     answer = asked(command)
@@ -638,7 +639,7 @@ def _at(value: object, place: str) -> Iterator[dict[str, object]]:
             yield each
 
 
-@pytest.mark.parametrize("command", [*CONTRACT, *ALSO])
+@every_row("command", [*CONTRACT, *ALSO])
 def test_every_instant_is_utc_and_says_so(asked: Asked, command: str):
     instants = [x for x in _strings(asked(command).document) if LOOKS_LIKE_ONE.match(x)]
     assert instants

@@ -18,6 +18,7 @@ from typer.main import get_command
 from finishlog import errors
 from finishlog.cli.app import command_line
 from tests.once import blank
+from tests.rows import every_row
 
 
 @pytest.fixture
@@ -245,7 +246,7 @@ USAGE = [
 ]
 
 
-@pytest.mark.parametrize(("words", "said"), [(w, said) for w, *said in USAGE], ids=str)
+@every_row(("words", "said"), [(w, said) for w, *said in USAGE])
 def test_what_cannot_be_read_is_refused_with_what_to_type(
     shop: Finishlog, words: list[str], said: list[str]
 ):
@@ -263,12 +264,13 @@ def commands() -> list[tuple[str, ...]]:
     return found
 
 
-@pytest.mark.parametrize("command", commands(), ids=" ".join)
-@pytest.mark.parametrize("more", [("--frobnicate",), ("--json", "--nots", "x"), ()], ids=str)
+@every_row("command", commands, ids=" ".join)
+@every_row("more", [("--frobnicate",), ("--json", "--nots", "x"), ()])
 def test_every_command_says_what_to_type(
-    shop: Finishlog, command: tuple[str, ...], more: tuple[str, ...]
+    tmp_path: Path, command: tuple[str, ...], more: tuple[str, ...]
 ):
     """Without its words, with an option that it has not: one line, and no page of help to read."""
+    shop = furnished(tmp_path)
     before = shop.database.read_bytes()
     answer = shop(*command, *more)
     if answer.code in {0, errors.ANSWER_IS_BAD} and not more:
@@ -342,7 +344,7 @@ NO_SUCH_THING = [
 ]
 
 
-@pytest.mark.parametrize(("words", "said"), NO_SUCH_THING, ids=str)
+@every_row(("words", "said"), NO_SUCH_THING)
 def test_what_is_not_there_or_fits_several_is_refused(shop: Finishlog, words: list[str], said: str):
     before = shop.database.read_bytes()
     refused(shop(*words), errors.NO_SUCH_THING, said)

@@ -9,6 +9,7 @@ import pytest
 from run import Finishlog
 
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 NOTES = {note.id: note for note in FACTS.notes}
@@ -61,7 +62,7 @@ def test_safety_alone_prints_every_note_the_worst_first(shop: Finishlog):
     assert places == sorted(places)
 
 
-@pytest.mark.parametrize("note", FACTS.notes, ids=lambda n: n.id)
+@every_row("note", FACTS.notes)
 def test_every_note_is_found_by_its_hazard(shop: Finishlog, note):
     assert TEXTS[note.id] in shop.did("safety", note.applies_to).out
 

@@ -236,7 +236,7 @@ def test_what_has_no_grit_is_refused_with_one(shop: Finishlog):
     assert "rinse has no grit" in refused.err
 
 
-@pytest.mark.parametrize("word", sorted({w for said in SAID_FOR.values() for w in said.split()}))
+@every_row("word", sorted({w for said in SAID_FOR.values() for w in said.split()}))
 def test_what_people_say_for_a_command_is_offered_and_not_run(tmp_path: Path, word: str):
     assert word not in MODULES
     program = Finishlog(tmp_path)
