@@ -98,6 +98,7 @@ class Deed(StrEnum):
     MEND = "mend"
     COAT = "coat"
     CHECK_AGAIN = "check again"
+    LEAVE = "leave it"
 
 
 class In(StrEnum):

@@ -104,7 +104,7 @@ CASES = (
         "FC016",
         "waterborne sealer over oil that is two days old",
         "OBS UNDER PLAN MILE",
-        waits_for="PLAN",
+        said="cherry due oil-varnish-blend waterborne-clear wiping-varnish",
     ),
     Case(
         "FC018",
@@ -122,7 +122,7 @@ CASES = (
         "FC021",
         "a workplace for weekends only, two coats a visit",
         "PLAN WINDOW",
-        waits_for="PLAN",
+        said="due spar-varnish",
     ),
     Case(
         "FC022",
@@ -134,7 +134,7 @@ CASES = (
         "FC023",
         "oil under waterborne: blisters on the solid parts, none on the veneer",
         "UNDER PART RECALL",
-        waits_for="UNDER",
+        said="cherry oil-varnish-blend waterborne-clear",
     ),
     Case(
         "FC026",
@@ -429,13 +429,13 @@ CASES = (
         "FC098",
         "gluing faces that were once oiled",
         "PLAN PART LOG",
-        waits_for="PART",
+        said="boiled-linseed-oil",
     ),
     Case(
         "FC099",
         "before or after assembly, in a cold shop",
         "UNDER ENV PLAN",
-        waits_for="PLAN",
+        said="oil-varnish-blend shellac-2lb",
     ),
     Case(
         "FC101",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from tests.cases.question import Question
 from tests.finisher import Finisher
 
@@ -212,3 +214,100 @@ def test_fc019_between_two_windows_nothing_goes_on(finisher: Finisher):
     with FC019.trap:
         assert "BENCH NOW" not in gap
         assert "stop: top: dead zone" in early
+
+
+FC016 = Question(
+    "a waterborne sealer over oil of two days gums under the paper, and the wedding is on Saturday",
+    shows=(
+        "the sealer is stopped, with the reason and what is allowed instead",
+        "how many coats are on by Saturday, of each schedule, and by when it is late",
+        "fit for use is one date, the next film over it another",
+    ),
+    trap="two days after the oil it may be used, so it may be coated",
+)
+
+
+def test_fc016_what_is_on_by_saturday_is_said_of_each_schedule(finisher: Finisher):
+    finisher.types(
+        "2026-11-01 10:00",
+        "product new oil --class oil-varnish-blend",
+        "product new sealer --class waterborne-clear",
+        "product new poly --class wiping-varnish",
+        "steps new wedding oil sealer poly*3",
+        "project new tables --due 2026-11-07",
+        "part new tables/nest -n 3 --species cherry --steps wedding",
+        "shop hours 'mon-sun 8:00-21:00'",
+        "log nest oil",
+    )
+    finisher.types("2026-11-01 10:20", "log nest wipe")
+    tuesday = "2026-11-03 20:00"
+    when = finisher.reads(tuesday, "when nest")
+    with FC016.line(3):
+        # By its class 2 to 8 d to light use; under a film of another class a week at the least.
+        assert "light use after Mon 9 Nov, test from Wed 10:00" in when
+        assert "recoat blocked: over oil and varnish blend" in when
+        assert "Dry enough to use is not dry enough for a film on top" in finisher.reads(
+            tuesday, "over oil poly"
+        )
+    stuck = finisher.reads(tuesday, "plan tables")
+    sealed = finisher.reads(tuesday, "log nest sealer")
+    with FC016.line(1):
+        assert "stop: nest ×3: over oil and varnish blend: Oil keeps weeping" in sealed
+        assert "72 h, then dewaxed shellac or vinyl sealer, then waterborne" in sealed
+        assert "without one a week at the very least" in sealed
+    with FC016.trap:
+        assert "BENCH NOW" not in finisher.reads("2026-11-03 19:59", "ready")
+        assert "sealer 1 of 1; ready" not in stuck
+    finisher.types("2026-11-03 23:00", "check nest gums", "off nest --washed")
+    finisher.types("2026-11-04 20:00", "steps new direct poly*3", "part steps nest --as direct")
+    direct = finisher.reads("2026-11-04 20:00", "plan tables")
+    with FC016.line(2):
+        assert "tables due Sat 7 Nov cannot be said: nest ×3 is not planned: over oil" in stuck
+        assert "by Sat 7 Nov: nest 1 of 5 coats" in stuck
+        assert "late by 7 d (7 openings too few): packed Sun 15 Nov" in direct
+        assert "by Sat 7 Nov: nest 3 of 3 coats" in direct
+        assert "light use from Sun 15 Nov" in direct
+
+
+FC021 = Question(
+    "a kayak in a place that is open at weekends only and is left soon: two coats a visit",
+    shows=(
+        "work on Saturdays and Sundays alone, and how many coats are on when the place is left",
+        "a coat at the label's least beside one when it is promised: coats and dates of both",
+        "the risk is said, and what is done all the same is recorded",
+    ),
+    trap="coats on weekdays; tacky is the sign to go on",
+)
+
+
+def test_fc021_coats_at_weekends_as_promised_and_at_their_earliest(finisher: Finisher):
+    saturday = "2026-06-06 08:00"
+    finisher.types(
+        saturday,
+        "product new varnish --class spar-varnish",
+        "steps new boat varnish*4",
+        "shop hours 'sat-sun 8:00-20:00'",
+        "project new kayak --due 2026-06-21",
+        "part new kayak/hull --steps boat",
+    )
+    plan = finisher.reads(saturday, "plan")
+    days = {session["start"] for session in finisher.asks(saturday, "plan")["sessions"]}
+    with FC021.line(1):
+        assert "by Sun 21 Jun: hull 3 of 4 coats" in plan
+        assert {datetime.fromisoformat(day).weekday() for day in days} == {5}
+    with FC021.line(2):
+        # 24 h by its class at the least, so Saturday and Sunday; 48 h are promised.
+        tested = "each film tested and coated at its earliest: hull 4 of 4 coats, packed Mon 29 Jun"
+        assert "packed Sun 12 Jul" in plan
+        assert tested in plan
+    finisher.types(saturday, "log hull")
+    finisher.types("2026-06-06 10:00", "check hull tacky")
+    with FC021.trap:
+        assert "coat kayak/hull" not in finisher.reads("2026-06-06 10:00", "ready")
+        for weekday in ("MON", "TUE", "WED", "THU", "FRI"):
+            assert f"{weekday} " not in plan
+    again = finisher.reads("2026-06-06 10:05", "log hull")
+    with FC021.line(3):
+        assert "what only seems dry may wrinkle, and costs more than it saves" in plan
+        assert "10:05 hull: coat 2, varnish" in again
+        assert "stop: hull: the touch check found it tacky" in again

@@ -699,3 +699,60 @@ def test_fc223_oil_goes_over_milk_paint_and_no_paint_over_the_oil(finisher: Fini
     with FC223.trap:
         assert "yes, once it is dry" in finisher.reads("2026-11-07 09:07", "over black danish")
         assert "no: over oil" in finisher.reads("2026-11-07 09:07", "over danish black")
+
+
+FC023 = Question(
+    "waterborne over an oil of two days: blisters on the solid parts, none on the veneered ones",
+    shows=(
+        "solid and veneered parts stand differently, and the veneer clears the oil of nothing",
+        "it is left for two to three days before it is sanded, and not coated now",
+        "the next schedule is told: shellac under waterborne, no oil",
+    ),
+    trap="the oil was dry and the waterborne was dry, so all is well",
+)
+
+
+def test_fc023_blisters_over_oil_are_left_alone_and_the_veneer_clears_nothing(finisher: Finisher):
+    finisher.types(
+        "2026-11-01 10:00",
+        "product new oil --class oil-varnish-blend",
+        "product new water --class waterborne-clear",
+        "steps new clear oil water*2",
+        "part new bath/doors --species cherry --steps clear",
+        "part new bath/panels --species 'cherry veneer' --steps clear",
+        "log doors panels oil",
+    )
+    first = finisher.reads("2026-11-03 10:00", "log doors panels water")
+    with FC023.trap:
+        assert "stop: doors and panels: over oil and varnish blend: Oil keeps weeping" in first
+    finisher.types("2026-11-03 18:00", "log doors panels water --scuffed")
+    blisters = finisher.reads("2026-11-04 18:00", "fault doors blisters")
+    ready = finisher.reads("2026-11-04 18:01", "ready")
+    with FC023.line(1):
+        assert "apart another wood: cherry here, cherry veneer on panels, sound" in blisters
+        assert "the log oil or solvent below, still leaving: oil went on 56 h before" in blisters
+        assert "so it was on panels too" not in blisters
+        assert "LEAVE ALONE bath/doors water blister: let it stand" in ready
+        assert "blister" not in finisher.reads("2026-11-04 18:01", "when panels")
+        assert "pack blocked: blister" in finisher.reads("2026-11-04 18:01", "when doors")
+    told = finisher.reads("2026-11-04 18:02", "steps new again oil water*2")
+    part = finisher.reads("2026-11-04 18:02", "part new bath/next --species cherry --steps again")
+    with FC023.line(3):
+        for said in (told, part):
+            assert "caution: water over oil on cherry went wrong before: blister" in said
+            assert "dewaxed shellac or vinyl sealer, then waterborne" in said
+            assert "next time shellac for the warm tone, and no oil under it" in said
+    with FC023.line(2):
+        assert "let it stand two to three days and harden, then scrape or sand" in ready
+        assert "(2 d to 3 d to go)" in ready
+        early = finisher.reads("2026-11-05 09:00", "log doors sand")
+        assert "stop: doors: blister on water" in early
+        assert "leave it" in early
+        again = finisher.reads("2026-11-05 09:01", "log doors water --scuffed")
+        assert "stop: doors: blister on water" in again
+        finisher.types("2026-11-05 09:02", "undo --never-happened")
+        mended = finisher.reads("2026-11-07 19:00", "log doors sand")
+        assert "blister" not in mended
+    with FC023.trap:
+        later = finisher.reads("2026-11-07 19:01", "log doors water")
+        assert "stop: doors: over oil and varnish blend, further down" in later

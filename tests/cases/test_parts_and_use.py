@@ -326,3 +326,113 @@ def test_fc102_what_never_may_lie_on_it_has_no_date(finisher: Finisher):
     with FC102.trap:
         assert "NEVER, HOWEVER OLD IT IS" in old
         assert "at any" in never[1]
+
+
+FC098 = Question(
+    "end grain glued on a face that was oiled twenty years ago: two joints open, how is it kept",
+    shows=(
+        "a glue face is kept bare: any coat on it is said, however old, at the coat and after",
+        "the joints with the same history, by name, also those that still hold",
+        "before the glue-up: what is taped, what is not bare",
+    ),
+    trap="coated before it was glued: in order",
+)
+
+
+def test_fc098_glue_on_an_oiled_face_stays_in_sight_and_names_the_others(finisher: Finisher):
+    begun = "2026-01-10 10:00"
+    old = finisher.reads(
+        begun,
+        "product new oil --class boiled-linseed-oil",
+        "part new boards/slices -n 8 --face side:joint --face end",
+        "log slices oil --face side --at '2006-01-10 10:00'",
+    )
+    grid = finisher.reads(begun, "part new boards/board -n 2 --of slices:4", "on boards/* --grid")
+    glued = finisher.reads(begun, "log board:1 glue-up")
+    finisher.types(begun, "log board:2 glue-up", "part new boards/frame -n 2 --face tenon:joint")
+    with FC098.line(1):
+        assert "slices side is a glue face: glue needs bare wood; scrape it back" in old
+        assert "stop: board: members are not ready for cauls: slices: finish on a glue" in glued
+        assert "part it before the glue sets, and scrape every such face back" in glued
+    with FC098.line(3):
+        assert "slices ×8 side NOT BARE: 1 end 0" in grid
+        assert "board ×2 waits for slices: finish on a glue face" in grid
+        finisher.types(begun, "part new boards/tray --of frame:2", "log frame mask --face tenon")
+        taped = finisher.reads(begun, "on boards/* --grid")
+        assert "tray waits for frame: tape to come off" in taped
+    later = finisher.reads("2026-01-20 10:00", "ready")
+    with FC098.trap:
+        assert "board ×2 coats done; clamp is blocked: oil on a glue face: does the joint" in later
+        assert "pack blocked: oil on a glue face" in finisher.reads(
+            "2026-01-20 10:00", "when board:2"
+        )
+        assert "fully hard" not in later
+    opened = finisher.reads("2026-02-10 10:00", "fault board:1 open-joint")
+    with FC098.line(2):
+        assert "the log finish, wax or oil on the glue face: oil on slices:1-4, side" in opened
+        assert "the same board:2, slices side in board: oil on the glue face" in opened
+        assert "so too every other joint with the same history, also those that" in opened
+        assert "tray" not in opened
+
+
+FC099 = Question(
+    "finished before or after assembly, shellac and then an oil mix, in a shop of 55 °F",
+    shows=(
+        "tape, coats, tape off, glue, then the outside: each waits for the one before",
+        "a film under an oil that has to soak in is questioned before anything is coated",
+        "the house is offered as a place to dry",
+    ),
+    trap="a list of coats",
+)
+
+
+def test_fc099_panels_are_finished_flat_and_the_outside_after_the_glue_up(finisher: Finisher):
+    begun = "2026-01-10 10:00"
+    finisher.types(
+        begun,
+        "product new sealer --class shellac-2lb",
+        "product new mix --class oil-varnish-blend",
+        "room new shop",
+        "room new house",
+        "air 55F 40% --room shop",
+        "air 68F 40% --room house",
+        "shop hours 'mon-sun 8:00-20:00'",
+        "steps new plain sealer mix*2",
+    )
+    faces = "--species 'red oak' --face inside --face outside --face tongue:joint"
+    bare = finisher.reads(begun, f"part new trial/panel {faces} --steps plain")
+    checked = finisher.reads(begun, "steps check plain --on 'red oak'")
+    with FC099.line(2):
+        assert "2 mix after 3 h" in checked
+        assert "over dewaxed shellac, 2 lb cut: A blend cannot soak into a film" in checked
+        assert "do: Use wiping varnish over a film" in checked
+    with FC099.line(1):
+        assert "tongue to be kept bare: mask before the first coat, untape before the" in bare
+    finisher.types(
+        begun,
+        "steps new flat mask mix@inside mix@inside untape glue-up mix@outside mix@outside",
+        f"part new unit/panels -n 4 {faces} --steps flat",
+        "part new unit/case --of panels:4",
+    )
+    plan = finisher.reads(begun, "plan unit -v")
+    with FC099.line(1):
+        order = ("mask unit/panels", "panels ×4, inside mix 2", "untape unit/", "glue-up unit/case")
+        places = [plan.index(step) for step in order]
+        assert places == sorted(places)
+        outside = plan.index("case, panels outside mix 1 of 2")
+        assert places[-1] < outside < plan.index("case, panels outside mix 2 of 2")
+        assert "panels ×4, outside mix" not in plan
+    finisher.types(begun, "log panels mask", "log panels mix --face inside")
+    finisher.types("2026-01-10 10:10", "log panels wipe --face inside")
+    why = finisher.reads("2026-01-10 10:11", "why panels@inside")
+    with FC099.line(3):
+        assert "sooner in house, 20 °C, 40 %, from now: after" in why
+        assert "only where nobody lives, eats or sleeps" in why
+    with FC099.trap:
+        early = finisher.reads("2026-01-10 10:12", "log case glue-up")
+        assert "stop: case: members are not ready for cauls" in early
+        # What was left of the members' steps goes on on the case, and is not lost.
+        inside, outside = finisher.reads("2026-01-14 09:00", "on case").split("unit/case, panels o")
+        assert "coat 1 mix" in inside
+        assert "to come mix@inside, untape now" in inside
+        assert "to come untape, mix@outside, mix@outside" in outside

@@ -21,6 +21,23 @@ STORIES = {
         silent("oak rail; air 5C 50%; joint hot-hide 08:00; ask sand +9d"),
         silent("oak rail; joint yellow-pva 08:00; ask sand +9d"),
     ),
+    "glued-on-finish": (
+        speaks(
+            "oak rail/face+tenon:joint; tenon: tung-oil 08:00; joint yellow-pva +9d; ask pack +9d",
+            Answer.TEST,
+            "tung-oil on a glue face",
+        ),
+        silent("oak rail/face+tenon:joint; face: tung-oil 08:00; joint yellow-pva +9d; ask pack"),
+        silent(
+            "oak rail/face+tenon:joint; tenon: tung-oil 08:00; tenon: off bare +1d; "
+            "joint yellow-pva +9d; ask pack +9d"
+        ),
+        silent(
+            "oak rail/face+tenon:joint; tenon: tung-oil 08:00; joint yellow-pva +9d; "
+            "tenon: check holds +9d; ask pack"
+        ),
+        silent("oak rail/face+tenon:joint; tenon: tung-oil 08:00; ask pack +9d"),
+    ),
     "other-face": (
         speaks("oak top/front+back; back: alkyd-varnish 08:00; ask front: alkyd-varnish +1h"),
         speaks("oak top/front+back; back: alkyd-varnish 08:00; ask sand +1h", Answer.WAITS),

@@ -103,6 +103,13 @@ STORIES = {
         silent("oak top; check glue @left-edge 08:00; check looks-clean; ask wiping-stain"),
         speaks("oak top; alkyd-varnish 08:00; fault blush +5h; ask alkyd-varnish", Answer.BLOCKED),
         speaks("oak top; alkyd-varnish 08:00; fault dust +5h; ask alkyd-varnish"),
+        # Blisters are left to harden: sanded on the next day they are no better.
+        speaks(
+            "oak top; alkyd-varnish 08:00; fault blister +1d; sand +1d; ask alkyd-varnish",
+            Answer.BLOCKED,
+            "let it stand",
+        ),
+        silent("oak top; alkyd-varnish 08:00; fault blister +1d; sand +3d; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; sand +1d; ask alkyd-varnish"),
         silent("oak top; alkyd-varnish 08:00; fault blush +1d; off bare +1d; ask alkyd-varnish"),
         # The place tells two of a kind apart; mended at one, the other stands.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 
 from msgspec import Struct
@@ -21,8 +21,11 @@ from finishlog.core.log.where import reaches
 from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
+from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import apart, as_found, asked_first, suspects
+from finishlog.core.verdict.glue_up import is_coated_joint
+from finishlog.core.zone.grouping import groups, labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import Zones, pick_zones
@@ -51,6 +54,8 @@ class FaultLogged(Struct, frozen=True):
     until: tuple[str, ...]
     apart: tuple[Finding, ...]
     causes: tuple[Finding, ...]
+    # Other joints with the same history, also those that still hold.
+    same_history: tuple[str, ...]
     source: str
     after: tuple[Standing, ...]
 
@@ -139,9 +144,31 @@ def _logged(
         until=_until(known, fault),
         apart=apart(*asked) if asked else (),
         causes=(*asked_first(likely), *as_found(likely)),
+        same_history=tuple(same_history(mine, after)) if known.waits_for else (),
         source=known.source,
         after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
     )
+
+
+def same_history(mine: Sequence[ZoneState], after: Look) -> Iterator[str]:
+    """Name other pieces whose glue faces carry what lies on these, or met the same cold."""
+    pieces = {zone.piece.id for zone in mine}
+    joints = [z for z in after.bench.zones if is_coated_joint(z)]
+    on = {c for z in joints if z.piece.id in pieces for c in _coats_of(z)}
+    alike = [z for z in joints if z.piece.id not in pieces and on & _coats_of(z)]
+    cold = any(cold_while_it_set(z, after.facts) for z in mine)
+    for group in groups(alike):
+        finish = ", ".join(dict.fromkeys(layer.coat.product_name for layer in group.first.layers))
+        into = group.first.part.called
+        of = f" in {into}" if group.first.joined else ", not glued up yet"
+        yield f"{group.label}{of}: {finish} on the glue face"
+    others = (z for z in after.bench.zones if cold and z.joined and z.piece.id not in pieces)
+    met = [z for z in others if z not in alike and cold_while_it_set(z, after.facts)]
+    yield from dict.fromkeys(f"{label}: glued in the cold too" for label in labels_of(met))
+
+
+def _coats_of(zone: ZoneState) -> set[int | None]:
+    return {layer.coat.product for layer in zone.layers}
 
 
 def _first(fault: StandingFault) -> datetime:

@@ -20,11 +20,12 @@ from finishlog.clock import Clock
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
+from finishlog.core.log.words import Operation
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.shop.names import PathName
-from finishlog.core.shop.things import Need, OldFinish, Part, Shop, Step, ThingKind
+from finishlog.core.shop.things import FaceKind, Need, OldFinish, Part, Shop, Step, ThingKind
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
 from finishlog.store.log.ledger import Ledger
@@ -82,6 +83,7 @@ def put_part(context: Context, ledger: Ledger, typed: PartTyped) -> Made:
         lent,
         of_project,
         unheard_of(new.steps, new.faces),
+        unmasked(new.steps, new.faces),
         f"{name_of(new.old_finish)} is on it" if new.old_finish else "",
         other_wood(context, ledger, new.steps_name, {part: new.species}),
     )
@@ -142,6 +144,16 @@ def unheard_of(steps: Sequence[Step], faces: Sequence[NewFace]) -> str:
     missing = {f for s in steps for f in s.faces if f.casefold() not in names}
     some = ", ".join(sorted(missing))
     return f"its steps name {some}, which it does not have" if missing and faces else ""
+
+
+def unmasked(steps: Sequence[Step], faces: Sequence[NewFace]) -> str:
+    """Say which glue faces the steps leave without tape while they coat what is beside them."""
+    joints = [f.name for f in faces if f.kind is FaceKind.JOINT]
+    coats = any(s.operation is Operation.COAT for s in steps)
+    if not joints or not coats or any(s.operation is Operation.MASK for s in steps):
+        return ""
+    names = " and ".join(joints)
+    return f"{names} to be kept bare: mask before the first coat, untape before the glue-up"
 
 
 def _project(ledger: Ledger, clock: Clock, shop: Shop, name: str) -> tuple[int, str, str]:
@@ -244,7 +256,11 @@ def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
             assign_steps(ledger.connection, part.id, schedule.steps, schedule.name)
             changed(ledger, ThingKind.PART, part.id, "steps", part.steps_name, schedule.name)
         on = f"{how_many_steps(schedule.steps)} on {', '.join(part.path for part in mine)}"
-        odd = dict.fromkeys(unheard_of(schedule.steps, copied(part.faces)) for part in mine)
+        odd = dict.fromkeys(
+            said(schedule.steps, copied(part.faces))
+            for part in mine
+            for said in (unheard_of, unmasked)
+        )
         woods = {part.id: part.species for part in mine}
         wood = other_wood(context, ledger, schedule.name, woods)
         warnings = told_of_steps(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from datetime import datetime
+from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -15,7 +16,14 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.findings import Level
 from finishlog.core.plan.plan import plan as plan_ahead
-from finishlog.core.plan.results import Chore, Plan, PlannedSession, PlannedTask
+from finishlog.core.plan.results import (
+    Chore,
+    Plan,
+    PlannedSession,
+    PlannedTask,
+    ProjectPlan,
+    Promise,
+)
 from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
@@ -53,6 +61,9 @@ class PlanAnswer(Struct, frozen=True):
     products: Mapping[int, str]
     self_heating: frozenset[int]
     hours_known: bool
+    # Of projects that are late, by their ids: the same with every film taken as soon as it may be
+    # tested.
+    tested: Mapping[int, ProjectPlan]
 
 
 def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = None) -> PlanAnswer:
@@ -64,17 +75,14 @@ def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = Non
         seen = look(context, connection)
     wanted = _wanted(seen.shop, typed)
     dues = {} if due is None else {_one_project(wanted): due}
-    made = plan_ahead(
-        seen.shop,
-        seen.log,
-        context.facts,
-        context.clock.now,
-        context.clock.zone,
-        dues,
-        seen.paces,
-        seen.bench.lessons,
-    )
-    return _answer(made, seen, frozenset(part.id for part in wanted))
+    made_of = (seen.shop, seen.log, context.facts, context.clock.now, context.clock.zone, dues)
+    ahead = partial(plan_ahead, *made_of, seen.paces, seen.bench.lessons)
+    parts = frozenset(part.id for part in wanted)
+    made = ahead()
+    late = {each.project.id for each in made.projects if each.promise is Promise.LATE}
+    late &= {part.project for part in wanted}
+    tested = ahead(early=True).projects if late else ()
+    return _answer(made, seen, parts, {p.project.id: p for p in tested if p.project.id in late})
 
 
 def _wanted(shop: Shop, typed: Sequence[str]) -> tuple[Part, ...]:
@@ -108,7 +116,9 @@ def _one_project(parts: Sequence[Part]) -> int:
     return next(iter(projects))
 
 
-def _answer(made: Plan, seen: Look, wanted: frozenset[int]) -> PlanAnswer:
+def _answer(
+    made: Plan, seen: Look, wanted: frozenset[int], tested: Mapping[int, ProjectPlan]
+) -> PlanAnswer:
     shop = seen.shop
     mine = [part for part in shop.parts if part.id in wanted]
     projects = {part.project for part in mine}
@@ -146,6 +156,7 @@ def _answer(made: Plan, seen: Look, wanted: frozenset[int]) -> PlanAnswer:
             if seen.facts.finish_class(shop.products[product].class_key).self_heating
         ),
         hours_known=bool(shop.hours.patterns),
+        tested=tested,
     )
 
 

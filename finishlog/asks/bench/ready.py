@@ -26,6 +26,7 @@ from finishlog.core.findings import (
     HEATER_UNTOLD,
     NIGHT_UNTOLD,
     Answer,
+    Deed,
     Finding,
     Level,
     finding,
@@ -122,8 +123,10 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
     """Answer from a shop that was already looked at."""
     zones = [z for z in seen.bench.in_the_shop if not only or z.part.id in only]
     lines = standings([z for z in zones if z.progress.next or z.layers], seen)
-    acting = [s for s in lines if s.answer in MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}]
-    waiting = [s for s in lines if s.answer in _WAITS]
+    left = [s for s in lines if s.deed is Deed.LEAVE]
+    may_act = MAY_ACT | {Answer.BLOCKED, Answer.DEADLINE}
+    acting = [s for s in lines if s.answer in may_act and s not in left]
+    waiting = [*left, *(s for s in lines if s.answer in _WAITS)]
     glue_ups = glue_up_standings(
         (g for g in seen.bench.glue_ups if not only or g.part.id in only), seen
     )

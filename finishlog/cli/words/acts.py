@@ -33,6 +33,15 @@ def _done_all_the_same(of: Finding) -> str:
     return "; ".join(filter(None, (_AFTER_ALL.get(answer, ""), text(of, "lift"))))
 
 
+def _glued_early(of: Finding) -> str:
+    """Say what to do once it is in cauls: what is on a glue face cannot wait until they are off."""
+    bound = of.because_of
+    causes = (bound.because_of, *bound.besides) if bound else ()
+    if any(cause is not None and cause.rule == "dirty-joint" for cause in causes):
+        return "part it before the glue sets, and scrape every such face back to bare wood"
+    return "look for prints from the cauls when they come off"
+
+
 def _no_scuffing(of: Finding) -> str:
     late = f": {measured(of)} after the coat, its window is {wanted(of)}" if of.measured else ""
     return f"no scuffing on record{late}"
@@ -121,7 +130,7 @@ WORDS = {
     ),
     "glued-early": Words(
         lambda f: text(f, "part"),
-        "look for prints from the cauls when they come off",
+        _glued_early,
         cause="{said}: {long}",
     ),
     "no-film-there": Words("no film is on record there: recorded as bare wood"),

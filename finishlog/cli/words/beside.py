@@ -17,6 +17,7 @@ from finishlog.cli.words.said import (
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
+from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.shop.things import OldFinish
 
 _KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
@@ -67,6 +68,18 @@ WORDS = {
             f"the joint met {measured(f, 0)} while it set; {text(f, 'glue')} wants {wanted(f)}"
         ),
         "try whether it holds before anything is put on it",
+    ),
+    "glued-on-finish": Words(
+        lambda f: (
+            f"glued up with {' and '.join(each_of(f, 'coats'))} on a glue face: the joint may let "
+            "go at any time"
+        ),
+        lambda f: (
+            "best part it and glue bare wood; else try it by hand. It holds: "
+            f"{Do.CHECK('PART', Found.HOLDS, face='FACE')}; it opens: "
+            f"{Do.FAULT('PART', FaultKind.OPEN_JOINT)}"
+        ),
+        lambda f: f"{' and '.join(each_of(f, 'coats'))} on a glue face: does the joint hold?",
     ),
     "glue-too-cold": Words(
         lambda f: f"{text(f, 'glue')} below {wanted(f)} does not hold",
@@ -135,6 +148,13 @@ WORDS = {
     "member-taped": Words("tape to come off"),
     "clamp-by-label": Words("clamp by label time only: the air was not measured"),
     "members-ready": Words("every member may be clamped"),
+    "old-on-joint": Words(
+        lambda f: (
+            f"{name_of(OldFinish(text(f, 'old')))} may lie on its glue face: glue needs bare wood"
+        ),
+        f"scrape it back to bare wood, and log it: {Do.OFF('PART', face='FACE', scraped=True)}",
+        "an old finish may lie on its glue face",
+    ),
     "dirty-joint": Words(
         "finish on a glue face: glue needs bare wood",
         "scrape it back to bare wood",

@@ -60,7 +60,8 @@ def _otherwise(of: Finding) -> str:
     if text(of, "eased"):
         return f"what was done otherwise: {told}"
     again = "another board" if text(of, "board") else "a board of the same wood"
-    return f"try it on {again} first; what was done then: {told}"
+    instead = f"{text(of, 'instead')}; or " if text(of, "instead") else ""
+    return f"{instead}try it on {again} first; what was done then: {told}"
 
 
 WORDS = {

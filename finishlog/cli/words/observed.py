@@ -75,6 +75,10 @@ def _fault_short(of: Finding) -> str:
     ends = each_of(of, "ends")
     remedies = each_of(of, "remedies")
     what = f"until a check finds {' or '.join(ends)}" if ends else (remedies or ("",))[0]
+    if of.value("most") is not None:
+        least, most = (length(of, key) for key in ("least", "most"))
+        span = f"{wait_words(least)} to " if least else "at most "
+        what = f"{what} ({span}{wait_words(most)} to go)"
     return f"{_fault(of)}: {what}"
 
 

@@ -20,7 +20,13 @@ from finishlog.core.film.faults import standing_faults
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.laying import build
 from finishlog.core.film.lessons import Lessons
-from finishlog.core.film.progress import Progress, progress, steps_for
+from finishlog.core.film.progress import (
+    Progress,
+    after_glue_up,
+    progress,
+    steps_for,
+    until_glue_up,
+)
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Joined, Resumed, SetAside, Stripped, Target, Work
@@ -182,11 +188,6 @@ def _owner(
     return part, piece, since, by
 
 
-def _steps_after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
-    at = max((n for n, s in enumerate(steps) if s.operation is Operation.GLUE_UP), default=-1)
-    return tuple(steps[at + 1 :])
-
-
 def _zone_state(
     part: Part,
     piece: Piece,
@@ -216,7 +217,7 @@ def _zone_state(
         face=face,
         zone=area,
         layers=layers,
-        progress=_progress(part, owner, face, area, entries, since),
+        progress=_progress(part, owner, face, area, entries, since, parts),
         room=stays[-1].air if stays else RoomAir(),
         set_aside=_is_set_aside(entries),
         species=species,
@@ -255,18 +256,29 @@ def _progress(
     area: Zone,
     entries: Sequence[AnyEntry],
     since: _Since,
+    parts: Mapping[int, Part],
 ) -> Progress:
-    """Match what was done to the steps: its own, or once it is glued up those of the assembly.
+    """Match what was done to the steps: its own, and once it is glued up those of the assembly.
 
-    What came off an assembly may take the member's own coats with it: then both are due in turn.
+    What a member's steps name after its glue-up, or what was left of them then, goes on on the
+    assembly. What came off an assembly may take the member's own coats with it: then all are due.
     """
+    mine = _steps_of(part.steps, face, area)
     if owner.id == part.id:
-        return progress(_steps_of(part.steps, face, area), entries)
-    left = _steps_of(_steps_after_glue_up(owner.steps), face, area)
+        first = until_glue_up(part.steps) if _is_member(part, parts) else part.steps
+        return progress(_steps_of(first, face, area), entries)
+    left = _steps_of(after_glue_up(owner.steps), face, area)
     after = [e for e in entries if (e.when.latest, e.id) > since]
     if any(isinstance(e, Stripped) for e in after):
-        return progress((*_steps_of(part.steps, face, area), *left), entries)
-    return progress(left, after)
+        return progress((*mine, *left), entries)
+    own = progress(mine, [e for e in entries if (e.when.latest, e.id) <= since])
+    return progress((*mine, *left), entries) if own.next else progress(left, after)
+
+
+def _is_member(part: Part, parts: Mapping[int, Part]) -> bool:
+    """Tell whether a part whose steps name a glue-up goes into another one."""
+    named = any(step.operation is Operation.GLUE_UP for step in part.steps)
+    return named and any(n.part == part.id for other in parts.values() for n in other.needs)
 
 
 def _steps_of(steps: Sequence[Step], face: Face, area: Zone) -> tuple[Step, ...]:

@@ -60,6 +60,15 @@ class StandingFault(Struct, frozen=True):
         hours = self.special.deadline.low_h
         return self.coat.when.earliest + timedelta(hours=hours)
 
+    def left_to_stand(self, now: datetime) -> tuple[timedelta, timedelta] | None:
+        """Return for how long, at least and at most, it is left alone yet; None: no longer."""
+        figure = self.known.stands_h
+        if figure is None:
+            return None
+        ends = (self.fault.when.latest + timedelta(hours=h) for h in (figure.low_h, figure.high_h))
+        low, high = (max(end - now, timedelta()) for end in ends)
+        return (low, high) if high else None
+
     def ends_with(self, over: FinishClass) -> bool:
         """Tell whether a coat of this class answers it."""
         return self.known.answered_by_coat and (over.is_colour or not self.wants_colour)
@@ -128,7 +137,8 @@ def as_fault(entry: AnyEntry) -> Fault | None:
 def _is_answered(of: StandingFault, entry: AnyEntry, facts: Facts) -> bool:
     if isinstance(entry, Coat):
         return entry.is_whole and of.ends_with(facts.finish_class(entry.figures.class_key))
-    return _answers(entry, of.known, of.fault.place)
+    early = of.left_to_stand(entry.when.latest) if isinstance(entry, Work) else None
+    return (early is None or not early[0]) and _answers(entry, of.known, of.fault.place)
 
 
 def _since(entry: AnyEntry, of: StandingFault) -> StandingFault:

@@ -17,6 +17,7 @@ from msgspec import Struct, field
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.faults import StandingFault, puts_colour_back, standing_faults
 from finishlog.core.film.old_finish import still_on
+from finishlog.core.finish.overcoat import OvercoatAnswer, rule_for
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Review, Stripped
 from finishlog.core.log.words import SOFT, Found, Outcome, Test
 from finishlog.core.published.facts import Facts
@@ -69,6 +70,8 @@ class CameOut(Struct, frozen=True):
     acts: tuple[int, ...]
     what: tuple[str, ...] = ()
     quote: str = ""
+    # What is published of such a pair where it should not be: what to do instead.
+    instead: str = ""
     is_off: bool = False
     on_board: bool = False
 
@@ -172,11 +175,21 @@ class _Film:
             case Blames.BOND:
                 return {n, self.run_of(n)}
             case Blames.COAT_BELOW:
-                return {n} - {0}
+                first = self.run_of(n)
+                return {first if self._instead(first) else n} - {0}
             case Blames.WOOD:
                 return {0}
             case _:
                 return set()
+
+    def _instead(self, n: int) -> str:
+        """Return what is published to do instead of a coat on what is right under it."""
+        if not n:
+            return ""
+        under, over = (self.facts.finish_class(_class(c)) for c in self.coats[n - 1 : n + 1])
+        row = rule_for(self.facts.overcoats_between(under, over), under, over)
+        bad = row is not None and row.answer in {OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER}
+        return row.remedy if row is not None and bad else ""
 
     def met(self) -> set[int]:
         """Return the coats that lie on another finish, or on the wood."""
@@ -198,6 +211,7 @@ class _Film:
                 acts=tuple(dict.fromkeys(each.act for each in by)),
                 what=told.what,
                 quote=told.quote,
+                instead=self._instead(n).rstrip("."),
                 is_off=off is not None,
                 on_board=self.of.is_board,
             )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import takewhile
 
 from msgspec import Struct
 
@@ -36,7 +37,9 @@ class Progress(Struct, frozen=True):
         same = [
             s for s in self.steps if s.operation is step.operation and s.product == step.product
         ]
-        return same.index(step) + 1, len(same)
+        # Steps of a member and of its assembly may be equal: it is this one that counts.
+        mine = (n for n, each in enumerate(same, 1) if each is step)
+        return next(mine, same.index(step) + 1), len(same)
 
 
 def steps_for(face: Face, steps: Iterable[Step], zone: Zone | None = None) -> tuple[Step, ...]:
@@ -54,6 +57,17 @@ def steps_for(face: Face, steps: Iterable[Step], zone: Zone | None = None) -> tu
         for step in steps
         if (not mine.isdisjoint(f.casefold() for f in step.faces) if step.faces else finished)
     )
+
+
+def after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Return the steps that come after a glue-up; all of them where none is named."""
+    at = max((n for n, s in enumerate(steps) if s.operation is Operation.GLUE_UP), default=-1)
+    return tuple(steps[at + 1 :])
+
+
+def until_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Return the steps that come before a glue-up; all of them where none is named."""
+    return tuple(takewhile(lambda step: step.operation is not Operation.GLUE_UP, steps))
 
 
 def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime, timedelta
 
 from msgspec import Struct, field
@@ -11,7 +11,16 @@ from msgspec.structs import replace
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.stages import Stage
-from finishlog.core.plan.results import PartDates, PlannedSession, ProjectPlan, Promise, Unplanned
+from finishlog.core.log.entries import Coat, Target
+from finishlog.core.log.words import Operation
+from finishlog.core.plan.results import (
+    CoatsByDue,
+    PartDates,
+    PlannedSession,
+    ProjectPlan,
+    Promise,
+    Unplanned,
+)
 from finishlog.core.plan.shop_ahead import ShopAhead
 from finishlog.core.shop.hours import intervals, open_minutes
 from finishlog.core.shop.things import Project, Shop
@@ -96,19 +105,53 @@ def _not_before(found: Milestone | None, moment: datetime | None) -> Milestone |
 
 
 def project_plans(
-    shop: Shop,
+    ahead: ShopAhead,
     due: Mapping[int, datetime],
     sessions: Sequence[PlannedSession],
     parts: Sequence[PartDates],
     left: Sequence[Unplanned],
 ) -> tuple[ProjectPlan, ...]:
     """Say of each project with open parts when it is packed and whether its due date holds."""
+    shop = ahead.shop
     open_projects = {part.project for part in shop.parts}
-    return tuple(
+    plans = (
         _project(p, shop, due.get(p.id), sessions, parts, left)
         for p in shop.projects
         if p.id in open_projects
     )
+    return tuple(
+        replace(each, by_due=tuple(_by_due(ahead.zones, each.project.id, each.due, sessions)))
+        if each.promise in {Promise.LATE, Promise.UNKNOWN} and each.due
+        else each
+        for each in plans
+    )
+
+
+def _by_due(
+    zones: Sequence[ZoneState], project: int, due: datetime, sessions: Sequence[PlannedSession]
+) -> Iterator[CoatsByDue]:
+    """Yield how far parts of a project have come by a date, by the zone with the fewest coats.
+
+    `zones` are as the whole plan leaves them.
+    """
+    after: dict[Target, int] = {}
+    for task in (t for s in sessions for t in s.tasks):
+        for coat in (e for e in task.entries if isinstance(e, Coat) and e.when.latest > due):
+            for target in coat.targets:
+                after[target] = after.get(target, 0) + 1
+    found: dict[int, CoatsByDue] = {}
+    for zone in zones:
+        steps = zone.progress.steps
+        coats = [s.product for s in steps if s.operation is Operation.COAT]
+        if zone.part.project != project or zone.part.is_board or not coats:
+            continue
+        done = sum(s.operation is Operation.COAT for s in steps[: zone.progress.done])
+        on = max(done - after.get(zone.target, 0), 0)
+        last = coats[on - 1] if on else None
+        known = found.get(zone.part.id)
+        if known is None or known.of - known.on < len(coats) - on:
+            found[zone.part.id] = CoatsByDue(zone.part, on, len(coats), last)
+    yield from found.values()
 
 
 def _project(

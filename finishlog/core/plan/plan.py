@@ -42,10 +42,15 @@ def plan(
     due: Mapping[int, datetime] | None = None,
     paces: Paces = Paces.none,
     lessons: Lessons = Lessons.none,
+    *,
+    early: bool = False,
 ) -> Plan:
-    """Plan everything that is open. `due` (by project) comes before the due dates on record."""
+    """Plan everything that is open. `due` (by project) comes before the due dates on record.
+
+    `early`: every coat as soon as its film may be tested, instead of when it is promised.
+    """
     wanted = {p.id: p.due for p in shop.projects if p.due is not None} | dict(due or {})
-    planner = _Planner(shop, log, facts, now, zone, wanted, paces, lessons)
+    planner = _Planner(shop, log, facts, now, zone, wanted, paces, lessons, early)
     planner.run()
     return planner.plan()
 
@@ -61,6 +66,7 @@ class _Planner(Struct, dict=True):
     due: Mapping[int, datetime]
     paces: Paces
     lessons: Lessons
+    early: bool
     sessions: list[PlannedSession] = field(default_factory=list)
     stopped: Finding | None = None
 
@@ -75,7 +81,8 @@ class _Planner(Struct, dict=True):
                 self.zone,
                 paces=self.paces,
                 lessons=self.lessons,
-            )
+            ),
+            early=self.early,
         )
         self.urgency = Urgency(self.shop, self.facts, self.due)
         self.dates = Dates(self.waiting.ahead, self.now)
@@ -153,7 +160,7 @@ class _Planner(Struct, dict=True):
             now=self.now,
             sessions=tuple(self.sessions),
             parts=parts,
-            projects=project_plans(self.shop, self.due, self.sessions, parts, left),
+            projects=project_plans(self.waiting.ahead, self.due, self.sessions, parts, left),
             unplanned=left,
             boards_passed=tuple((p, boards[p.id]) for p in self.shop.parts if p.id in boards),
             stopped=self.stopped,

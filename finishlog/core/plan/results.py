@@ -98,6 +98,18 @@ class Promise(StrEnum):
     UNKNOWN = "cannot be said"
 
 
+class CoatsByDue(Struct, frozen=True):
+    """How many of the coats of a part's steps are on by the due date, on its zone with the fewest.
+
+    `last`: the coat that is the last by then, by its product's id; None: none is on.
+    """
+
+    part: Part
+    on: int
+    of: int
+    last: int | None
+
+
 class ProjectPlan(Struct, frozen=True):
     """One project: packed when, due when, and what lies between.
 
@@ -105,7 +117,8 @@ class ProjectPlan(Struct, frozen=True):
     hours, below zero when late. `late_openings`: how many visits too late. `spare` is the last
     visit before the due date: it is held for a coat that fails. `starts`: the first task of the
     plan; `why`: what is missing where nothing can be said, and `packed` is then of all the rest.
-    `light_use`: from when all of it may be used with care; None: that cannot be said.
+    `light_use`: from when all of it may be used with care; None: that cannot be said. `by_due`: of
+    one that is late or cannot be said, how far each of its parts has come by the due date.
     """
 
     project: Project
@@ -119,6 +132,7 @@ class ProjectPlan(Struct, frozen=True):
     starts: datetime | None = None
     why: Finding | None = None
     light_use: datetime | None = None
+    by_due: tuple[CoatsByDue, ...] = ()
 
 
 class Unplanned(Struct, frozen=True):

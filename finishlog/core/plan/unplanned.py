@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator, Sequence
 from datetime import timedelta
 
+from finishlog.core.film.progress import after_glue_up
 from finishlog.core.findings import Answer, Finding, finding, hours
 from finishlog.core.plan.results import Unplanned
 from finishlog.core.plan.session import Visit
-from finishlog.core.plan.urgency import after_glue_up
 from finishlog.core.plan.waits import Held, Waiting
 from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe, group_of

@@ -7,9 +7,9 @@ from datetime import UTC, datetime, timedelta
 
 from msgspec import Struct, field
 
+from finishlog.core.film.progress import after_glue_up
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation
 from finishlog.core.plan.jobs import Job
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue
@@ -84,12 +84,6 @@ class Urgency(Struct):
         figures: Mapping[Stage, Figure] = self.facts.finish_class(product.class_key).stages
         figure = product.label.get(stage) or figures.get(stage)
         return figure.high_h if figure else 0.0
-
-
-def after_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
-    """Return the steps of an assembly that come after it was glued up."""
-    at = max((n for n, s in enumerate(steps) if s.operation is Operation.GLUE_UP), default=-1)
-    return tuple(steps[at + 1 :])
 
 
 def _set_h(glue: Glue | None) -> float:

@@ -50,6 +50,8 @@ class Waiting(Struct):
     """Remembers until when each zone waits, so that it is not asked again before."""
 
     ahead: ShopAhead
+    # Every film is taken as soon as it may be tested.
+    early: bool = False
     held: dict[Target, Held] = field(default_factory=dict)
     # Sample boards that cannot be ready first, with the reason; nothing waits for them.
     hopeless_boards: dict[int, Finding] = field(default_factory=dict)
@@ -111,7 +113,7 @@ class Waiting(Struct):
     def _may(self, state: ZoneState, near: Around) -> bool:
         if not is_asked(state):
             return False
-        held = held_up(state, near)
+        held = held_up(state, near, early=self.early)
         if held is None:
             self.held.pop(state.target, None)
             return True
@@ -127,7 +129,7 @@ class Waiting(Struct):
         judged = self._judged(self.ahead.zones_at(job.targets), near)
         if not judged or not all(map(is_asked, judged)):
             return None
-        if any(held_up(s, near) for s in judged):
+        if any(held_up(s, near, early=self.early) for s in judged):
             return None
         again = jobs_of(judged, self._unwiped)
         if len(again) != 1 or again[0].step != job.step or again[0].wiped_first != job.wiped_first:
@@ -140,7 +142,7 @@ class Waiting(Struct):
         for state in self.ahead.zones_at(job.targets):
             verdict = self.ahead.verdict_on_work(state, job.operation, near)
             late = verdict.high is not None and verdict.high > now
-            if verdict.answer not in MAY_ACT or late:
+            if verdict.answer not in MAY_ACT or (late and not self.early):
                 return None
         return verdict
 
@@ -191,23 +193,26 @@ def is_asked(state: ZoneState) -> bool:
     return state.progress.next is not None or to_wipe_off(state)
 
 
-def held_up(state: ZoneState, near: Around) -> Held | None:
+def held_up(state: ZoneState, near: Around, *, early: bool = False) -> Held | None:
     """Return why a zone may not be worked on, by its verdict; None when it may.
 
-    Between the low and the high end of a figure a person may test; a plan waits for the high end.
+    Between the low and the high end of a figure a person may test; a plan waits for the high end,
+    an early one for the low.
     """
     verdict, now = state.verdict, near.now
     if to_wipe_off(state):
         return None
     if verdict.answer in MAY_ACT:
         late = verdict.high if verdict.high is not None else _dry_by(state)
-        if verdict.answer is Answer.TEST and late is not None and late > now:
+        if verdict.answer is Answer.TEST and late is not None and late > now and not early:
             return Held(late, verdict.binds)
         return _dust(state, near)
     if verdict.answer is Answer.DEADLINE:
         coat = verdict.deed is Deed.COAT and step_due(state).operation is Operation.COAT
         return None if coat else Held(verdict.closes, verdict.binds)
     until = verdict.high if verdict.answer in _RUNS else None
+    if early and verdict.answer is Answer.DRYING:
+        until = verdict.low or until
     if verdict.answer is Answer.NOT_IN_THIS_AIR:
         until = verdict.high or air_changes(state.room, now)
     return Held(until if until and until > now else None, verdict.binds)

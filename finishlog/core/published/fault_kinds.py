@@ -106,6 +106,7 @@ class KnownFault(Published, frozen=True):
     `outlives`: taking the coat off does not end it while that is left. `rewets`: the remedy
     dissolves the film again, which dries from then on. `patch_first`: after it a small patch is
     tried and scratched before the rest. `blames`: what is told of it when it goes on again.
+    `stands_h`: hours that it is left alone to harden once it was found; sooner nothing mends it.
     """
 
     kind: FaultKind
@@ -131,6 +132,7 @@ class KnownFault(Published, frozen=True):
     rewets: bool = False
     patch_first: bool = False
     blames: Blames = Blames.NOTHING
+    stands_h: Figure | None = None
     by_family: tuple[FamilyRemedy, ...] = ()
     causes: tuple[Cause, ...] = ()
 

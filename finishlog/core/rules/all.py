@@ -49,6 +49,7 @@ RULES: tuple[Rule, ...] = (
     observed.repair_first,
     joint.joint_young,
     joint.cold_joint,
+    joint.glued_on_finish,
     bleached.dust,
     bleached.met,
     bleached.not_rinsed,

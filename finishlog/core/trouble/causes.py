@@ -22,7 +22,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.things import Log
-from finishlog.core.trouble.controls import differences, name_of, with_sound_films
+from finishlog.core.trouble.controls import alike_in_wood, differences, name_of, with_sound_films
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.core.trouble.in_the_film import coated_joints
 from finishlog.core.trouble.scene import Missing, Scene
@@ -197,6 +197,8 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
         return Suspect(cause, Stands.APART, shows, sound=named)
     without: list[Scene] = []
     for other in scene.sound:
+        if cause.evidence is Evidence.OIL_BELOW and not alike_in_wood(scene, other):
+            continue
         there = look(replace(other, sound=()))
         if isinstance(there, Finding) and not _is_worse(shows, there):
             return Suspect(cause, Stands.SHARED, shows, sound=name_of(other))

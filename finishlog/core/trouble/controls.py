@@ -19,6 +19,8 @@ from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import Operation
+from finishlog.core.published.find import plain
+from finishlog.core.published.species import face_wood
 from finishlog.core.trouble.scene import Scene
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
@@ -106,7 +108,8 @@ def _of(what: Apart, scene: Scene) -> str:
     match what:
         case Apart.WOOD:
             wood = scene.facts.species_named(state.species) if state.species else None
-            return wood.name if wood else ""
+            sheet = state.species if _is_sheet(state) else None
+            return sheet or wood.name if wood else ""
         case Apart.BELOW:
             return scene.under.coat.product_name if scene.under else "bare wood"
         case Apart.CAN:
@@ -119,6 +122,20 @@ def _of(what: Apart, scene: Scene) -> str:
             return last_grit(scene)
         case Apart.FACE:
             return "/".join(filter(None, (state.face.name, state.zone.name)))
+
+
+def alike_in_wood(scene: Scene, other: Scene) -> bool:
+    """Tell whether two films lie on one wood, both solid or both not.
+
+    Another wood, or a veneer, holds another amount of what sinks into it.
+    """
+    one, two = scene.state, other.state
+    keys = (scene.facts.wood_key(state.species) for state in (one, two))
+    return len(set(keys)) == 1 and _is_sheet(one) == _is_sheet(two)
+
+
+def _is_sheet(state: ZoneState) -> bool:
+    return bool(state.species) and face_wood(state.species or "") != plain(state.species or "")
 
 
 def last_grit(scene: Scene) -> str:

@@ -10,11 +10,12 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Joined, PieceReading
+from finishlog.core.log.entries import AnyEntry, Joined, PieceReading, Stripped, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.rules.near.joint import held_by_glue
 from finishlog.core.rules.wood.too_wet import measured_moisture
@@ -220,6 +221,15 @@ def _to_test(state: ZoneState) -> Iterator[Finding]:
     for found in state.handling[Stage.CLAMP].findings:
         if found.answer is Answer.TEST:
             yield found
+    old = state.member.old_finish
+    if old is not None and state.face.kind is FaceKind.JOINT and not state.joined:
+        bared = any(isinstance(e, Stripped) or _is_abraded(e) for e in state.entries)
+        if not bared:
+            yield finding("old-on-joint", Level.CAUTION, COMMON_PRACTICE, old=old)
+
+
+def _is_abraded(entry: AnyEntry) -> bool:
+    return isinstance(entry, Work) and entry.operation in ABRADES
 
 
 def moisture_apart(states: Sequence[ZoneState], near: Around) -> tuple[Finding, ...]:

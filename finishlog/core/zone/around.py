@@ -53,6 +53,8 @@ class Around(Struct, frozen=True):
     products: Mapping[int, Product] = {}
     # How finishes came out here.
     lessons: Lessons = Lessons.none
+    # Glue faces that went into an assembly with finish on them, by its pieces.
+    glued_on_finish: Mapping[int, Sequence[ZoneState]] = {}
 
     def own_rules(self, product: int | None, own: Own) -> Sequence[OwnRule]:
         """Return what the person says of a product about one thing."""
@@ -114,7 +116,10 @@ def around(
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
     wet: dict[int | None, list[tuple[ZoneState, datetime | None]]] = defaultdict(list)
+    dirty: dict[int, list[ZoneState]] = defaultdict(list)
     for state in (s for s in states if s.handed_over is None):
+        if state.joined and state.face.kind is FaceKind.JOINT and state.layers:
+            dirty[state.piece.id].append(state)
         by_piece[state.member_piece.id].append(state)
         builds_film = state.top is not None and state.top.of.builds_film
         until = state.stages.get(Stage.DUST_FREE) if builds_film else None
@@ -123,7 +128,7 @@ def around(
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
-    return Around(by_piece, wet, now, facts, products, lessons)
+    return Around(by_piece, wet, now, facts, products, lessons, dirty)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

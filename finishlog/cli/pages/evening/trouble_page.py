@@ -49,6 +49,7 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
         for n, cause in enumerate(each for each in answer.causes if each.rule in ids):
             words = "; ".join(filter(None, (short(cause), remedy(cause))))
             section.row("" if n else label, words, tone=tone)
+    section.each(("" if n else "the same", each) for n, each in enumerate(answer.same_history))
     section.row("source", title_of(answer.source, context.facts.sources), tone=Tone.FAINT)
     return standing_lines(page, answer.after, context.clock).line(f"act {answer.act}", Tone.FAINT)
 

@@ -13,7 +13,13 @@ from finishlog.cli.words.finding_words import plan_reason, short
 if TYPE_CHECKING:
     from finishlog.asks.bench.plan import PlanAnswer
     from finishlog.core.bench.milestones import Milestone
-    from finishlog.core.plan.results import PartDates, PlannedSession, PlannedTask, ProjectPlan
+    from finishlog.core.plan.results import (
+        CoatsByDue,
+        PartDates,
+        PlannedSession,
+        PlannedTask,
+        ProjectPlan,
+    )
     from finishlog.core.shop.things import Part
 
 Document = Mapping[str, object]
@@ -53,8 +59,20 @@ def _project(each: ProjectPlan, answer: PlanAnswer) -> Document:
     document = asdict(each)
     opens, closes = document.pop("spare") or (None, None)
     name = each.project.name
-    more = {"project": name, "acts": answer.acts[name]}
+    tested = answer.tested.get(each.project.id)
+    more = {
+        "project": name,
+        "acts": answer.acts[name],
+        "by_due": [_by_due(line) for line in each.by_due],
+        "tested": {"packed": tested.packed, "by_due": [_by_due(line) for line in tested.by_due]}
+        if tested
+        else None,
+    }
     return document | more | {"spare_opens": opens, "spare_closes": closes}
+
+
+def _by_due(line: CoatsByDue) -> Document:
+    return {"part": line.part.path, "on": line.on, "of": line.of}
 
 
 def _session(each: PlannedSession, answer: PlanAnswer) -> Document:

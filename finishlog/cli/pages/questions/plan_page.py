@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -33,6 +33,8 @@ def plan_page(answer: PlanAnswer, clock: Clock, *, verbose: bool) -> Page:
     projects = page.section("DUE")
     for project in answer.plan.projects:
         projects.row(project.project.name, *_promise(project, clock), tone=_tone(project))
+        if project.by_due and project.due:
+            projects.each(("", "", words) for words in _what_fits(project, answer, clock))
     _sessions(page, answer, clock, verbose)
     _parts(page.section("FROM WHEN IT MAY BE"), answer.plan.parts, clock)
     _left(page, answer)
@@ -68,6 +70,32 @@ def _promise(project: ProjectPlan, clock: Clock) -> tuple[str, str]:
             rest = f"; the rest is {packed}" if packed else ""
             words = f"cannot be said: {short(project.why) if project.why else ''}{rest}"
     return due, words
+
+
+def _what_fits(project: ProjectPlan, answer: PlanAnswer, clock: Clock) -> Iterator[str]:
+    """Say how far a late project comes by its date, and how far by testing every film early."""
+    assert project.due is not None
+    yield f"by {_day(project.due, clock)}: {_coats(project)}"
+    tested = answer.tested.get(project.project.id)
+    if tested is None or not _is_better(tested, project):
+        return
+    packed = f", packed {clock.wait_until(tested.packed)}" if tested.packed else ""
+    coats = _coats(tested) if tested.by_due else "all coats by then"
+    yield (
+        f"each film tested and coated at its earliest: {coats}{packed}; what only seems dry may "
+        "wrinkle, and costs more than it saves"
+    )
+
+
+def _is_better(tested: ProjectPlan, project: ProjectPlan) -> bool:
+    more = sum(each.on for each in tested.by_due) > sum(each.on for each in project.by_due)
+    sooner = tested.packed and project.packed and tested.packed < project.packed
+    return more or bool(sooner)
+
+
+def _coats(project: ProjectPlan) -> str:
+    lines = (f"{each.part.called} {each.on} of {each.of} coats" for each in project.by_due)
+    return ", ".join(lines)
 
 
 def _used_with_care(project: ProjectPlan, clock: Clock) -> str:

@@ -98,6 +98,7 @@ def said_of(known: Sequence[CameOut], pair: Pair, *, counted: bool) -> Finding |
         film=last.film,
         what=last.what,
         quote=last.quote,
+        instead=last.instead,
         off="off" if last.is_off else "",
         when=last.when,
         eased="eased" if eased else "",

@@ -96,7 +96,7 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} product.name product.label",
+    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} fault.when product.name product.label",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
@@ -107,6 +107,7 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     barring = [each for each in there if _bars(each, zone, asked, around)][-1:]
     for each in there:
         remedies = tuple(r.rstrip(".") for r in each.remedies(around.now))
+        stands = each.left_to_stand(around.now)
         found = finding(
             "fault",
             each.known.level,
@@ -116,9 +117,13 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             means=each.known.means,
             remedies=remedies,
             ends=_ends(each),
+            least=stands[0] if stands else None,
+            most=stands[1] if stands else None,
         )
         deed = Deed.CHECK_AGAIN if _by_check_alone(each) else Deed.MEND
-        mended_by = _mended_by(each, zone, asked, around)
+        deed = Deed.LEAVE if stands else deed
+        early = bool(stands and stands[0])
+        mended_by = _mended_by(each, zone, asked, around) if not early else frozenset({OFF})
         found = replace(also(found, **_named(each)), deed=deed, mended_by=mended_by)
         yield replace(found, acts=(each.fault.act,))
 

@@ -14,14 +14,14 @@ from msgspec.structs import replace
 from finishlog.core.air.met import air_met
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Act, Answer, Finding, Level, celsius, finding
-from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
 from finishlog.core.finish.stage_time import StageTime
-from finishlog.core.log.entries import Joined
-from finishlog.core.log.words import Operation
+from finishlog.core.log.entries import Check, Joined
+from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import Glue, clamp_until, finish_from, level_from
-from finishlog.core.rules.reads import AIR
-from finishlog.core.rules.rule import EVERY, rule
+from finishlog.core.rules.reads import AIR, LAYERS
+from finishlog.core.rules.rule import EVERY, LOADED, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -121,6 +121,35 @@ def _at(stage: _Stage, glue: Glue, closed: datetime, air: Air | None, facts: Fac
 
 def _warmth(air: Air) -> float:
     return air.temperature_c
+
+
+@rule(
+    "glued-on-finish",
+    binds=LOADED,
+    source=COMMON_PRACTICE,
+    reads=f"{LAYERS} joined.when joined.members check.when check.found product.name",
+)
+def glued_on_finish(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Glue that met finish on a joint may let go at any time: it is tried before it is loaded."""
+    joined, coated = zone.joined_by, around.glued_on_finish.get(zone.piece.id, ())
+    if joined is None or all(_holds_since(z, joined) for z in coated):
+        return
+    found = finding(
+        "glued-on-finish",
+        Level.CAUTION,
+        COMMON_PRACTICE,
+        answer=Answer.TEST,
+        coats=tuple(dict.fromkeys(z.layers[-1].coat.product_name for z in coated)),
+    )
+    acts = sorted({layer.coat.act for z in coated for layer in z.layers})
+    yield replace(found, by_test=True, acts=(*acts, joined.act))
+
+
+def _holds_since(zone: ZoneState, joined: Joined) -> bool:
+    return any(
+        isinstance(e, Check) and e.found is Found.HOLDS and e.when.order > joined.when.order
+        for e in zone.entries
+    )
 
 
 @rule(
