@@ -260,7 +260,19 @@ def test_a_coat_typed_right_after_the_glue_up_is_the_assembly_s():
     """Both in the same minute: what was typed later comes later."""
     story = case_of_sides()
     sides, case = story.named("sides"), story.named("case")
+    story.coat(0, SHELLAC, sides)
     story.join(1, case.pieces[0], sides.pieces)
     before = len(story.state(2, sides).progress.aside)
     story.coat(1, SHELLAC, sides)
     assert len(story.state(2, sides).progress.aside) == before + 1
+
+
+def test_a_coat_that_a_member_lacks_is_due_on_the_assembly_before_its_own():
+    """Nobody forgets a coat by gluing."""
+    story = case_of_sides()
+    sides, case = story.named("sides"), story.named("case")
+    story.join(1, case.pieces[0], sides.pieces)
+    left = story.state(2, sides).progress
+    assert (left.done, len(left.steps)) == (0, 2)
+    story.coat(40, SHELLAC, sides)
+    assert story.state(41, sides).progress.done == 1
