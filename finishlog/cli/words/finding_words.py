@@ -17,7 +17,6 @@ from finishlog.cli.words import (
     own_rules,
     planned,
     underneath,
-    unfinished,
     wood,
 )
 from finishlog.cli.words.said import CAUSE, REMEDY, Worder, Words
@@ -31,7 +30,6 @@ WORDS: Mapping[str, Words] = {
     **air.WORDS,
     **beside.WORDS,
     **underneath.WORDS,
-    **unfinished.WORDS,
     **cans.WORDS,
     **causes.WORDS,
     **own_rules.WORDS,

@@ -1,15 +1,15 @@
-"""What is said of what lies below a coat: the pair that they form, and one that was broken off."""
+"""What is said of what lies below a coat: the pair, one broken off, its surplus."""
 
 from __future__ import annotations
 
 from datetime import timedelta
 
-from finishlog.cli.words.said import Words, each_of, number, text, wanted
+from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.finish.overcoat import OvercoatAnswer
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.log.words import FaultKind
+from finishlog.core.log.words import FaultKind, Found
 
 _WET_EDGE = {
     "scuffed": "once it is dry scuff all of it level, the edge first, then coat the whole face",
@@ -75,6 +75,46 @@ def _sources_differ(of: Finding) -> str:
     return f" Sources ask for {least} to {wanted(of)}: the longest binds."
 
 
+_STAYS_SOFT = "stays soft for good"
+
+
+def _wiped_late(of: Finding) -> str:
+    """Say what helps where it lies open, and what under another film, which no solvent passes."""
+    wipe = f"{number(of, 'wipe'):.0f}"
+    sooner = f"was it wiped sooner: {Do.AMEND(wipe, at='TIME')}"
+    if text(of, "buried"):
+        return (
+            "leave it alone until it can be tested, then scratch it. It holds: go on, and log it: "
+            f"{Do.CHECK('PART', Found.HOLDS)}; it comes off: {Do.OFF('PART', to='bare')}; {sooner}"
+        )
+    return (
+        f"rub it with {_own_solvent(of)} and log it: {Do.LOG('PART', 'solvent-wipe')}; or, once it "
+        "has had its time, try a spot with that: the cloth stays clean: "
+        f"{Do.CHECK('PART', Found.RESISTS)}; {sooner}"
+    )
+
+
+def _own_solvent(of: Finding) -> str:
+    return f"its own solvent ({text(of, 'solvent')})"
+
+
+def _left_in_part(of: Finding) -> str:
+    """Help first that only works within minutes; then what is left."""
+    return (
+        f"at once, minutes count: wet all of it with {_own_solvent(of)} and a rough pad, wipe it "
+        f"even, and log it: {Do.LOG('PART', 'solvent-wipe')}; or the same again over all of it; "
+        "if nothing moves any more: let it dry, sand the whole face back evenly: "
+        f"{Do.OFF('PART', sanded=True)}; was it wiped: {Do.LOG('PART', 'wipe', at='TIME')}"
+    )
+
+
+def _wiped_late_short(of: Finding) -> str:
+    open_ = f"rub it off with {_own_solvent(of)}"
+    do = "scratch it when it can be tested" if text(of, "buried") else open_
+    late = f"{measured(of)} after it, at most {wanted(of)}"
+    return f"surplus {text(of, 'of')} wiped too late: {do} ({late})"
+
+
 WORDS = {
     "pair": Words(
         lambda f: f"{_buried(f)}: {text(f, 'reason')}{_sources_differ(f)}",
@@ -102,4 +142,59 @@ WORDS = {
         lambda f: f"{text(f, 'of')} broken off: even it out",
     ),
     "edge-first": Words("it was broken off: scuff its edge level first"),
+    "wiped-in-time": Words(
+        lambda f: f"was the surplus {text(f, 'of')} wiped off in time? It is not on record",
+        "test that it is not sticky, or log the wipe with its time",
+    ),
+    "flooded-left": Words(
+        lambda f: (
+            f"{text(f, 'of')} was flooded on, and no wipe is on record: what stands on the wood "
+            "stays soft for good"
+        ),
+        "test that it is not sticky, rub it off with its own solvent, or log the wipe with its "
+        "time",
+        lambda f: f"{text(f, 'of')} was flooded on, and no wipe is on record",
+    ),
+    "left-in-part": Words(
+        lambda f: (
+            f"{text(f, 'of')} was broken off and not wiped: what stands on {text(f, 'covered')} "
+            "stays soft for good, and nothing dries over it"
+        ),
+        _left_in_part,
+        lambda f: (
+            f"{text(f, 'of')} stands unwiped on {text(f, 'covered')}: rub it off with "
+            f"{_own_solvent(f)}, at once"
+        ),
+        bars=lambda f: f"surplus {text(f, 'of')} left on",
+    ),
+    "bleeds-back": Words(
+        lambda f: (
+            f"{text(f, 'of')} comes back out of the open pores of {text(f, 'wood')}: look "
+            f"{wanted(f)} after the wipe, and wipe again"
+        )
+    ),
+    "bled-back": Words(
+        lambda f: (
+            f"did {text(f, 'of')} come back out of the pores of {text(f, 'wood')} after it was "
+            "wiped off? No later wipe is on record, and what set there stays soft"
+        ),
+        "test that it is not sticky, or log the wipe with its time",
+    ),
+    "wiped-late": Words(
+        lambda f: (
+            f"{text(f, 'of')} was wiped {measured(f)} after it went on, at most {wanted(f)}: what "
+            "had set by then "
+            + ("is too thick to hold what goes over it" if text(f, "glaze") else _STAYS_SOFT)
+        ),
+        _wiped_late,
+        _wiped_late_short,
+        bars=lambda f: f"surplus {text(f, 'of')} wiped off too late",
+    ),
+    "wiped-late-perhaps": Words(
+        lambda f: (
+            f"was the surplus {text(f, 'of')} off within {wanted(f)}? By the times on record it "
+            "may not have been"
+        ),
+        _wiped_late,
+    ),
 }
