@@ -5,19 +5,22 @@ from __future__ import annotations
 import contextlib
 import io
 import json
+import multiprocessing
 import os
 import shlex
+import signal
 import subprocess
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
+from tempfile import TemporaryFile
 from typing import Any, Self
 from unittest import mock
 from weakref import finalize
 
-from finishlog.__main__ import run
+from finishlog.__main__ import main, run
 from tests.kept_open import KeptOpen
 from tests.once import made_once
 
@@ -144,8 +147,27 @@ class Finishlog:
         self.database.write_bytes(_PLAYED[key])
         return self
 
+    def apart(self, *words: str, **variables: str) -> Answer:
+        """Run one command in a process of its own, forked from this warm one, into a pipe."""
+        reading, writing = os.pipe()
+        with open(os.devnull) as nobody, TemporaryFile() as beside, open(reading, "rb") as pipe:
+            streams = (nobody.fileno(), writing, beside.fileno())
+            child = multiprocessing.get_context("fork").Process(
+                target=become, args=(words, None, self.variables(variables), self.folder, streams)
+            )
+            child.start()
+            os.close(writing)
+            out = pipe.read().decode()
+            child.join(60)
+            assert child.exitcode is not None
+            beside.seek(0)
+            return Answer(child.exitcode, out, beside.read().decode())
+
     def process(self, *words: str, **variables: str) -> Answer:
-        """Run one command in a process of its own, with nobody at its stdin."""
+        """Run one command in a process that was started, with nobody at its stdin.
+
+        For what only a start shows: it takes as long as thirty commands.
+        """
         done = subprocess.run(
             [*PROGRAM, *words],
             env=self.variables(variables),
@@ -188,3 +210,30 @@ def furnished(folder: Path, before: str = "2027") -> Finishlog:
     program.database.unlink(missing_ok=True)
     lines = [line for line in SHOP.strip().splitlines() if line < before]
     return program.played("\n".join(lines), now="{}:00+00:00")
+
+
+def become(
+    words: Sequence[str],
+    run: Sequence[str] | None,
+    variables: Mapping[str, str],
+    folder: Path,
+    streams: Sequence[int],
+) -> None:
+    """Become the program, or what else is `run`, in a session of its own on these streams."""
+    os.setsid()
+    for number, stream in enumerate(streams):
+        os.dup2(stream, number)
+    os.chdir(folder)
+    # A shell that runs the tests in the background leaves Ctrl-C ignored.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    if run is not None:
+        os.closerange(3, 256)
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+        os.execvpe(run[0], [*run, *words], variables)
+    os.environ.clear()
+    os.environ.update(variables)
+    sys.argv = ["finishlog", *words]
+    sys.stdin, sys.stdout, sys.stderr = (
+        os.fdopen(number, "r" if number == 0 else "w", encoding="utf-8") for number in range(3)
+    )
+    main()

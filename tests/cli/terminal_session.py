@@ -12,17 +12,13 @@ import pty
 import select
 import signal
 import struct
-import sys
 import termios
 import time
-from collections.abc import Mapping, Sequence
-from pathlib import Path
+from collections.abc import Sequence
 from types import TracebackType
 from typing import Self
 
-from run import Finishlog
-
-from finishlog.__main__ import main
+from run import Finishlog, become
 
 PATIENCE_S = 30.0
 
@@ -46,7 +42,7 @@ class TerminalSession:
         variables = program.variables({"TERM": "xterm-256color", **more})
         streams = (terminal, terminal if out is None else out, terminal)
         self._process = multiprocessing.get_context("fork").Process(
-            target=_run, args=(words, run, variables, program.folder, streams)
+            target=become, args=(words, run, variables, program.folder, streams)
         )
         self._process.start()
         os.close(terminal)
@@ -134,30 +130,3 @@ def shown(program: Finishlog, *words: str, columns: int = 80, **more: str) -> Te
     with TerminalSession(program, *words, columns=columns, **more) as session:
         pass
     return session
-
-
-def _run(
-    words: Sequence[str],
-    run: Sequence[str] | None,
-    variables: Mapping[str, str],
-    folder: Path,
-    streams: Sequence[int],
-) -> None:
-    """Become the program, or what else is `run`, in a session of its own on these streams."""
-    os.setsid()
-    for number, stream in enumerate(streams):
-        os.dup2(stream, number)
-    os.chdir(folder)
-    # A shell that runs the tests in the background leaves Ctrl-C ignored.
-    signal.signal(signal.SIGINT, signal.default_int_handler)
-    if run is not None:
-        os.closerange(3, 256)
-        signal.signal(signal.SIGINT, signal.SIG_DFL)
-        os.execvpe(run[0], [*run, *words], variables)
-    os.environ.clear()
-    os.environ.update(variables)
-    sys.argv = ["finishlog", *words]
-    sys.stdin, sys.stdout, sys.stderr = (
-        os.fdopen(number, "r" if number == 0 else "w", encoding="utf-8") for number in range(3)
-    )
-    main()

@@ -115,4 +115,4 @@ def test_a_real_terminal_shows_the_same(tmp_path: Path, line: str):
 
 
 def test_a_real_pipe_gets_the_same(tmp_path: Path):
-    assert furnished(tmp_path).process("ready", COLUMNS="20").out == seen("ready").pipe
+    assert furnished(tmp_path).apart("ready", COLUMNS="20").out == seen("ready").pipe

@@ -61,7 +61,7 @@ def test_a_pipe_gets_plain_lines_whatever_the_terminal_is(shop: Finishlog, words
 
 
 def test_a_real_pipe_gets_the_same(shop: Finishlog):
-    narrow = shop.process("why", "case", COLUMNS="20", FORCE_COLOR="1", TERM="xterm-256color")
+    narrow = shop.apart("why", "case", COLUMNS="20", FORCE_COLOR="1", TERM="xterm-256color")
     assert narrow.out == shop.did("why", "case").out
     assert max(map(len, narrow.out.splitlines())) > 80
 
@@ -153,7 +153,7 @@ def test_a_reader_of_the_plainest_encoding_gets_an_answer(shop: Finishlog):
 
 def test_the_answer_is_on_stdout_and_what_is_said_beside_it_on_stderr(tmp_path: Path):
     program = Finishlog(tmp_path)
-    first, second = program.process("room", "new", "shop"), program.process("ready")
+    first, second = program.apart("room", "new", "shop"), program.apart("ready")
     assert (first.code, second.code) == (0, 0)
     assert first.out == "on record: room shop\n"
     assert "a new, empty database was made" in first.err

@@ -374,7 +374,7 @@ def test_no_rags_are_open(tmp_path: Path):
 
 
 def test_a_wrong_command_in_a_process_of_its_own(shop: Finishlog):
-    refused(shop.process("log", "nothing", "topcoat"), errors.NO_SUCH_THING, "no part")
+    refused(shop.apart("log", "nothing", "topcoat"), errors.NO_SUCH_THING, "no part")
 
 
 @pytest.mark.parametrize("words", [[], ["project"], ["part"], ["class"]], ids=str)

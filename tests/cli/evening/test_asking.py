@@ -137,15 +137,15 @@ def test_no_is_no(shop: Finishlog):
 
 def test_in_a_script_the_same_is_refused_with_the_exact_command(tmp_path: Path):
     program = Finishlog(tmp_path)
-    answer = program.process("log", "stool/seat", "varnish")
+    answer = program.apart("log", "stool/seat", "varnish")
     assert answer.code == errors.NO_SUCH_THING
     assert "finishlog part new stool/seat" in answer.err
     program.did("part", "new", "stool/seat")
-    answer = program.process("log", "stool/seat", "varnish")
+    answer = program.apart("log", "stool/seat", "varnish")
     assert answer.code == errors.NO_SUCH_THING
     assert "finishlog product new varnish --class CLASS" in answer.err
     program.did("product", "new", "varnish", "--class", "oil-polyurethane")
-    assert program.process("log", "stool/seat", "varnish").code == 0
+    assert program.apart("log", "stool/seat", "varnish").code == 0
 
 
 def test_a_name_that_fits_several_is_asked_by_number(shop: Finishlog):

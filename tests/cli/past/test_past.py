@@ -233,8 +233,8 @@ def test_a_review_may_be_amended_and_undone(shop: Finishlog):
 
 
 def test_a_picture_is_kept_by_its_whole_path(shop: Finishlog, tmp_path: Path):
-    answer = shop.process("photo", "tables/one", "here.jpg", "--json")
+    answer = shop.apart("photo", "tables/one", "here.jpg", "--json")
     assert answer.document["answer"]["path"] == str(tmp_path / "here.jpg")
     assert answer.document["answer"]["is_there"] is False
     (tmp_path / "here.jpg").write_bytes(b"")
-    assert shop.process("photo", "tables/one", "here.jpg", "--json").document["answer"]["is_there"]
+    assert shop.apart("photo", "tables/one", "here.jpg", "--json").document["answer"]["is_there"]
