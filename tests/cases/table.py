@@ -441,13 +441,13 @@ CASES = (
         "FC101",
         "back after weeks: where was I",
         "PLAN LOG WINDOW",
-        said="due oil-polyurethane waterborne-clear",
+        said="oil-polyurethane waterborne-clear",
     ),
     Case(
         "FC102",
         "a restriction that never ends",
         "UNDER MILE",
-        said="lacquer-sprayed soap",
+        said="food lacquer-sprayed soap",
     ),
     Case(
         "FC104",

@@ -131,7 +131,6 @@ def test_fc101_back_after_weeks_the_screen_says_what_it_needs(finisher: Finisher
         "can new tin --product clear --opened '1 Jun 2025'",
         "steps new c sand clear*3",
         "steps new p sand poly*3",
-        "project new chest --due 'Sun 21 Jun'",
         "part new chest/lid --steps c",
         "part new shelf/board --steps p",
         "part new box/body --steps c",

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from datetime import date, datetime
+
 from tests.cases.question import Question
 from tests.finisher import Finisher
 
@@ -265,27 +268,48 @@ def test_fc054_light_use_normal_use_and_hard_are_three_dates(finisher: Finisher)
     finisher.types(
         "2026-05-01 08:00",
         "product new poly --class oil-polyurethane",
-        "part new warm/top --species oak",
-        "part new cool/top --species oak",
-        "room new cellar",
-        "air 12C 50% --room cellar",
+        "part new table/top --species oak",
+        "air 23C 50%",
+        "log top poly",
     )
-    finisher.types("2026-05-02 08:00", "air 23C 50%", "log warm/top poly")
-    card = finisher.reads("2026-05-04 08:00", "handover warm --card")
+    finisher.types("2026-05-03 08:00", "air 23C 50%", "log top poly --scuffed")
+    finisher.types("2026-05-05 08:00", "air 23C 50%", "log top poly --scuffed")
+    finisher.types("2026-05-07 08:00", "air 23C 50%")
+    card = finisher.types("2026-05-07 08:00", "handover table --card")
+    dates = _not_before(card)
+    finisher.types("2026-05-07 08:05", "air 12C 50%")
+    colder = _not_before(finisher.types("2026-05-07 08:10", "handover table --card"))
     with FC054.line(1):
-        assert "packing, light use" in card
-        assert "normal use, fully hard" in card
-        assert finisher.after(finisher.reads("2026-05-04 08:00", "when warm/top"), "light use")
+        assert dates.keys() == colder.keys() >= {"light use", "normal use", "fully hard"}
+        used, normal, hard = (dates[x] for x in ("light use", "normal use", "fully hard"))
+        assert date(2026, 5, 7) < used < normal <= hard
+        assert all(colder[what] > dates[what] for what in ("light use", "normal use", "fully hard"))
     with FC054.line(2):
-        assert card.startswith("CARE CARD: warm")
+        assert card.startswith("CARE CARD: table")
+        assert "last coat Tue 5 May 2026" in card
+        assert "light use: nothing left on it, nothing hot or wet, no cloth." in card
     for felt in ("hard", "'felt hard'"):
-        refused = finisher.tries("2026-05-04 08:00", f"check warm/top {felt}")
+        refused = finisher.tries("2026-05-07 08:00", f"check top {felt}")
         with FC054.line(3):
             assert refused.code == 2
-            assert "no-smell" in refused.err
-            assert "no-print" in refused.err
+            assert "may still be soft inside" in refused.err
+            assert "smell it: no-smell or smells; press a thumbnail: no-print or prints" in (
+                " ".join(refused.err.split())
+            )
     with FC054.trap:
-        assert "NOT BEFORE" in card
+        assert len(set(dates.values())) > 1
+
+
+def _not_before(card: str) -> dict[str, date]:
+    """Read the dates of a care card, by what each is for."""
+    rows = card.partition("NOT BEFORE\n")[2].partition("THE DATES")[0].splitlines()
+    read = (re.fullmatch(r"  (.*?)  +\w{3} (\d+ \w{3} \d{4})", row) for row in rows)
+    return {
+        what: datetime.strptime(f"{found[2]} +0000", "%d %b %Y %z").date()
+        for found in read
+        if found
+        for what in found[1].split(", ")
+    }
 
 
 FC102 = Question(
@@ -311,21 +335,39 @@ def test_fc102_what_never_may_lie_on_it_has_no_date(finisher: Finisher):
         "log desk lacquer",
         "log soaped/table soap",
     )
-    young = finisher.types("2026-05-02 09:00", "handover office --card")
-    old = finisher.types("2028-05-02 09:00", "handover office --card")
-    never = [page.partition("NEVER")[2].partition("CARE\n")[0] for page in (young, old)]
+    # Another finish and another use: without them nobody sees what the list goes by.
+    finisher.types(
+        "2026-05-02 08:00",
+        "project new breadboard --for food",
+        "part new breadboard/top",
+        "log breadboard/top lacquer",
+    )
+    pages = [
+        finisher.types(now, "handover office --card")
+        for now in ("2026-05-02 09:00", "2026-05-30 09:00", "2028-05-02 09:00")
+    ]
+    never = [page.partition("NEVER")[2].partition("CARE\n")[0] for page in pages]
+    old = "2028-05-02 09:00"
+    soaped, board = (
+        finisher.types(old, f"handover {name} --card").partition("NEVER")[2].partition("CARE\n")[0]
+        for name in ("soaped", "breadboard")
+    )
     with FC102.line(1):
-        assert "NOT BEFORE" in young
-        assert "soft plastic or rubber" in never[0]
-        assert "2026" not in never[0]
+        assert "NOT BEFORE" in pages[0]
+        assert never[0].startswith(", HOWEVER OLD IT IS")
+        assert "soft plastic or rubber (vinyl mats, rubber feet)" in never[0]
+        assert "felt or cotton between" in never[0]
+        assert not re.search(r"\b20\d\d\b", never[0])
     with FC102.line(2):
-        assert never[0] == never[1]
-        soaped = finisher.types("2028-05-02 09:00", "handover soaped --card")
-        assert "they dissolve lacquer" in never[1]
+        assert never[0] == never[1] == never[2]
+        assert "they dissolve lacquer" in never[0]
         assert "they dissolve lacquer" not in soaped
+        assert "knives and the dishwasher" in board
+        assert "knives" not in never[2]
     with FC102.trap:
-        assert "NEVER, HOWEVER OLD IT IS" in old
-        assert "at any" in never[1]
+        for page in pages:
+            assert "rubber" not in page.partition("NOT BEFORE")[2].partition("NEVER")[0]
+            assert "use normally" not in page
 
 
 FC098 = Question(
