@@ -61,14 +61,14 @@ def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     for use in card.for_whom:
         section = page.section(f"FOR {use.used_for.value.upper()}")
         _for_whom(section, use, context.clock)
-        _lines(
-            section, [x for x in card.lines if use.used_for in x.used_for], context.facts, verbose
-        )
+        mine = [x for x in card.lines if use.used_for in x.used_for and not _is_never(x)]
+        _lines(section, mine, context.facts, verbose)
     hard = next((d for d in card.dates if d.stage is Stage.CURED), None)
     for kind, heading in _HEADINGS.items():
         if kind is CareKind.USE and hard is not None and hard.reached(context.clock.now):
             continue
-        lines = [line for line in card.lines if line.kind is kind and not line.used_for]
+        of_it = (line for line in card.lines if line.kind is kind)
+        lines = [line for line in of_it if _is_never(line) or not line.used_for]
         _lines(page.section(heading), lines, context.facts, verbose)
     page.line("")
     _last_word(page.section())
@@ -166,6 +166,10 @@ def _date(each: Milestone, clock: Clock) -> str:
     day = first_day_after(each.high, clock.zone)
     words = "test first" if not each.air_read and each.high <= clock.now else day
     return f"{words}; no figure for {', '.join(each.missing)}" if each.missing else words
+
+
+def _is_never(line: CardLine) -> bool:
+    return line.kind is CareKind.NEVER
 
 
 def _for_whom(section: Section, use: ForFoodOrChild, clock: Clock) -> None:
