@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from itertools import combinations
+from re import findall
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 from hypothesis import example, given
 
+from finishlog.acts.answers.warn import warnings_before
 from finishlog.asks.bench.leave import Leave, leave
 from finishlog.asks.bench.plan import PlanAnswer, plan
 from finishlog.asks.bench.ready import Ready, ready
@@ -22,7 +24,10 @@ from finishlog.asks.bench.why import Why, why
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import wanted
 from finishlog.asks.look.standing import Standing
+from finishlog.asks.past.care_card import card_of
+from finishlog.cli.pages.evening.care_page import care_page
 from finishlog.cli.pages.questions.plan_page import handling
+from finishlog.cli.terminal.page import plain
 from finishlog.clock import Clock
 from finishlog.core.bench.milestones import Milestone
 from finishlog.core.clock.counting import outside
@@ -35,6 +40,7 @@ from finishlog.core.shop.things import Part, Shop
 from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT
+from finishlog.picking import Zones
 from finishlog.store.database import open_database
 from tests.cli.run import ZONE, furnished
 from tests.examples import examples
@@ -166,6 +172,9 @@ def test_five_screens_give_one_answer(story):
     ready_and_when_date_the_parts_alike(screens)
     a_dead_zone_is_no_recoat_that_is_reached(screens)
     the_plan_page_agrees_with_itself(screens)
+    a_recoat_is_asked_by_the_coat_that_is_due(screens)
+    log_warns_of_what_ready_holds(screens)
+    the_card_promises_nothing_that_is_held_or_ahead(screens)
 
 
 def every_spot_is_told_once(screens: Screens) -> None:
@@ -365,8 +374,8 @@ def the_plan_page_agrees_with_itself(screens: Screens) -> None:
     tasks = [t for s in made.sessions for t in s.tasks if t.part]
     for line in made.parts:
         mine = [t for t in tasks if t.part == line.part]
-        for date in filter(None, (line.stack, line.pack)):
-            at, _ = handling(date)
+        for each in filter(None, (line.stack, line.pack)):
+            at, _ = handling(each)
             assert not mine or not at or at >= max(t.end for t in mine)
         coats = [t.end for t in mine if t.operation == Operation.COAT]
         if coats and line.coats_done and not line.joins:
@@ -380,6 +389,70 @@ def the_plan_page_agrees_with_itself(screens: Screens) -> None:
         packed = [at for line in last if line.pack and (at := handling(line.pack)[0])]
         if project.packed is not None and len(packed) == len(last):
             assert project.packed == max(packed)
+
+
+def a_recoat_is_asked_by_the_coat_that_is_due(screens: Screens) -> None:
+    """The pair that it forms and the air that it met: never what the film says to itself alone."""
+    for line in screens.when.lines:
+        recoat, said = _stage(line, Stage.RECOAT), line.standing
+        if recoat is None or said.operation != Operation.COAT:
+            continue
+        if said.answer in {Answer.GO, Answer.SCUFF}:
+            assert recoat.reached(NOW)
+        if said.answer is Answer.DRYING:
+            assert (recoat.low, recoat.high) == (said.low, said.high)
+        if said.answer in _HELD | {Answer.WAITS}:
+            assert not recoat.reached(NOW)
+
+
+_HELD = {Answer.DRYING, Answer.DEAD_ZONE, Answer.TEST, Answer.NOT_IN_THIS_AIR, *NEVER_PLANNED}
+_HELD -= {Answer.SET_ASIDE}
+
+
+def log_warns_of_what_ready_holds(screens: Screens) -> None:
+    """The coat that is due, logged in this minute: a warning where it is held, by what holds it."""
+    known = {p.name: p for p in screens.seen.shop.products.values()}
+    for said in _of_ready(screens.ready):
+        if said.operation != Operation.COAT or said.because.rule.startswith("edge-"):
+            continue
+        product = known[said.product]
+        targets = frozenset(screens.zone(spot).target for spot in screens.of(said))
+        warned = warnings_before(
+            screens.seen,
+            Zones(targets),
+            act=1,
+            over=FACTS.finish_class(product.class_key),
+            product=product.id,
+        )
+        causes = {w.because_of.rule for w in warned if w.because_of} | {w.rule for w in warned}
+        if said.answer in _HELD:
+            early = said.answer is Answer.DRYING and "a-little-early" in causes
+            assert said.because.rule in causes or early
+        elif said.answer in {Answer.GO, Answer.SCUFF}:
+            assert "answered" not in causes
+
+
+def the_card_promises_nothing_that_is_held_or_ahead(screens: Screens) -> None:
+    for line in screens.when.lines:
+        targets = frozenset(screens.zone(spot).target for spot in screens.of(line.standing))
+        card = card_of(screens.seen, targets)
+        for each in card.dates:
+            said = _stage(line, each.stage)
+            assert said is not None
+            assert said.reached(NOW) or not each.reached(NOW)
+            assert (each.low, each.high) == (said.low, said.high)
+    every = frozenset(zone.target for zone in screens.seen.bench.zones)
+    card = card_of(screens.seen, every)
+    page = plain(care_page(card, screens.seen.context, verbose=True))
+    ahead = [day for day in findall(r"reached \w+ (\d+ \w+ \d+)", page) if _day(day) > NOW.date()]
+    assert not ahead
+    held = [{bool(each.blocked) for each in part.dates} for part in card.parts if part.dates]
+    if {True} in held and {False} in held:
+        assert page.count("NOT BEFORE: ") > 1
+
+
+def _day(text: str) -> date:
+    return datetime.strptime(text, "%d %b %Y").replace(tzinfo=UTC).date()
 
 
 def test_when_as_json_is_the_answer_itself(tmp_path):

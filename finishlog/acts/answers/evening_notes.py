@@ -18,7 +18,7 @@ from finishlog.core.log.words import ContainerDeed, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
-from finishlog.core.safety.oily_waste import Waste
+from finishlog.core.safety.oily_waste import Waste, is_sprayed
 from finishlog.core.safety.rags import evening_of
 from finishlog.core.safety.whats_in import in_coat, in_container
 from finishlog.core.shop.things import FaceKind, Shop
@@ -35,7 +35,8 @@ _OF_STRIPPING = {
     Stripping.SAND_THROUGH: (_DUST,),
 }
 # Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
-_NOT_WHILE_MIXING = frozenset({"self-heating", "spray", "nitrocellulose"})
+_SELF_HEATING, _OVERSPRAY_HEATS = "self-heating", "overspray-heats"
+_NOT_WHILE_MIXING = frozenset({_SELF_HEATING, "spray", "nitrocellulose"})
 _MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
 
 # A project and a wood of it.
@@ -202,7 +203,9 @@ def hazards_of(
 ) -> tuple[str, ...]:
     """Name what can hurt: by the class, by what is in it, and spraying when it was sprayed."""
     found = (*of.hazards, *facts.chemistry.hazards(contents(brings, facts.chemistry)))
-    sprayed = (method or of.methods[0]) is Method.SPRAY
+    sprayed = is_sprayed(method, of)
+    if sprayed and of.wipe_off_h is None:
+        found = tuple(_OVERSPRAY_HEATS if h == _SELF_HEATING else h for h in found)
     return (*(h for h in found if h != "spray"), *(("spray",) if sprayed else ()))
 
 

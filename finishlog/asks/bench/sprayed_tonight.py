@@ -5,8 +5,8 @@ from __future__ import annotations
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
-from finishlog.core.finish.classes import Method
 from finishlog.core.log.entries import Coat
+from finishlog.core.safety.oily_waste import is_sprayed, overspray_heats
 from finishlog.core.safety.rags import evening_of
 
 _SOLVENT = frozenset({"flammable", "vapour"})
@@ -16,7 +16,8 @@ _BURNS_DRY = "nitrocellulose"
 class SprayedTonight(Struct, frozen=True):
     """One product that was sprayed this evening, and in which rooms.
 
-    `solvent`: its vapour is in the room; `burns_dry`: its dry overspray burns like tinder.
+    `solvent`: its vapour is in the room; `burns_dry`: its dry overspray burns like tinder;
+    `heats`: what it left in filters and on paper heats like oily rags.
     """
 
     product: str
@@ -24,6 +25,7 @@ class SprayedTonight(Struct, frozen=True):
     solvent: bool
     burns_dry: bool
     acts: tuple[int, ...]
+    heats: bool = False
 
 
 def sprayed_tonight(seen: Look) -> tuple[SprayedTonight, ...]:
@@ -31,8 +33,8 @@ def sprayed_tonight(seen: Look) -> tuple[SprayedTonight, ...]:
     tonight = evening_of(seen.clock.now, seen.clock.zone)
     found: dict[str, list[Coat]] = {}
     for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
-        method = coat.method or seen.facts.finish_class(coat.figures.class_key).methods[0]
-        if method is Method.SPRAY and evening_of(coat.when.latest, seen.clock.zone) == tonight:
+        sprayed = is_sprayed(coat.method, seen.facts.finish_class(coat.figures.class_key))
+        if sprayed and evening_of(coat.when.latest, seen.clock.zone) == tonight:
             found.setdefault(coat.product_name, []).append(coat)
     return tuple(_line(product, coats, seen) for product, coats in found.items())
 
@@ -47,4 +49,5 @@ def _line(product: str, coats: list[Coat], seen: Look) -> SprayedTonight:
         solvent=bool(_SOLVENT & hazards),
         burns_dry=_BURNS_DRY in hazards,
         acts=tuple(dict.fromkeys(coat.act for coat in coats)),
+        heats=any(overspray_heats(coat, seen.shop, seen.facts) for coat in coats),
     )

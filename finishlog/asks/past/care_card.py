@@ -6,6 +6,7 @@ what never to do has no dates: it depends on what is on the piece and what it is
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 from itertools import groupby
@@ -139,14 +140,21 @@ def _pieces(part: Part, mine: Iterable[ZoneState]) -> Label:
 
 
 def _alike(mine: Sequence[ZoneState]) -> list[tuple[Label, list[ZoneState]]]:
-    """Put the zones of a part with one finish together, each group with its name."""
+    """Put the zones of a part with one finish together, each group with its name.
+
+    One of which something keeps the dates back stands apart from those that are sound.
+    """
     found: dict[tuple[int, object], list[ZoneState]] = {}
     for state in mine:
         layers = tuple(layer.coat.product for layer in state.layers)
-        key = (state.part.id, (layers, state.old_finish))
+        held = next((each.blocked for each in _dates([state]) if each.blocked), None)
+        key = (state.part.id, (layers, state.old_finish, held))
         found.setdefault(key, []).append(state)
-    kinds = [part for part, _ in found]
-    return [(_label(states, kinds.count(part) > 1), states) for (part, _), states in found.items()]
+    kinds = Counter(piece for states in found.values() for piece in {s.piece.id for s in states})
+    return [
+        (_label(states, any(kinds[s.piece.id] > 1 for s in states)), states)
+        for states in found.values()
+    ]
 
 
 def _label(states: Sequence[ZoneState], faces_differ: bool) -> Label:

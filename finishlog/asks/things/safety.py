@@ -23,8 +23,16 @@ from finishlog.errors import NotFound
 _ALWAYS = "general"
 # What else people call a hazard; a wood, a class or a product has names of its own.
 _TOPICS = {
-    "rags": ("self-heating", "scrapings", "young-film"),
-    "fire": ("self-heating", "flammable", "spray", "nitrocellulose", "heater", "heat"),
+    "rags": ("self-heating", "overspray-heats", "scrapings", "young-film"),
+    "fire": (
+        "self-heating",
+        "overspray-heats",
+        "flammable",
+        "spray",
+        "nitrocellulose",
+        "heater",
+        "heat",
+    ),
     "fumes": ("vapour", "formaldehyde", "methanol", "isocyanate"),
     "mask": ("vapour", "dust", "formaldehyde", "isocyanate", "methanol"),
     "solvent": ("flammable", "vapour", "methanol"),

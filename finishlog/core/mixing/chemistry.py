@@ -88,7 +88,7 @@ def _all(found: Iterable[Substances]) -> Substances:
 def _read(of: Ingredient, classed: Substances, chemistry: Chemistry) -> Substances:
     """Read one ingredient by itself; `classed`: what the classes in the whole mix hold."""
     by_class = chemistry.of_class(of.class_key)
-    found = by_class | chemistry.in_name(of.name)
+    found = by_class | chemistry.in_name(of.name, classed=bool(of.class_key))
     if by_class & _BLEACHES:
         found -= {Substance.BLEACH}
     if Substance.HARDENER in found and not (found | classed) & _SAYS_WHAT_HARDENS:

@@ -124,9 +124,9 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         """Return what a class of finish holds."""
         return frozenset(s for s, clue in self.substances.items() if key in clue.classes)
 
-    def in_name(self, name: str) -> Substances:
-        """Return what a name speaks of."""
-        whole = name.strip().casefold()
+    def in_name(self, name: str, *, classed: bool = False) -> Substances:
+        """Return what a name speaks of; the mere word `varnish` of no more than its class says."""
+        whole = "" if classed else name.strip().casefold()
         found = frozenset(s for s, clue in self.substances.items() if whole in clue.names)
         return found | self._in_words(_words(name))
 

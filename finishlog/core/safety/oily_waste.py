@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.checks import last_of_each_place
+from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped, Target, Work
 from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
@@ -150,7 +151,7 @@ def what_wets(
         if isinstance(entry, Coat):
             if entry.scuffed_before:
                 yield from _left(entry, Waste.DUST, told, hot, on_top=True, by_hand=True)
-            if hot.heats(entry):
+            if hot.heats(entry) and takes_a_cloth(entry, facts):
                 yield _wetting(entry, entry, entry.targets, Waste.RAGS, facts)
         elif isinstance(entry, Stripped):
             yield from _left(entry, _LEAVES[entry.operation], told, hot)
@@ -159,6 +160,26 @@ def what_wets(
         if isinstance(entry, Coat | Check | Stripped):
             for target in entry.targets:
                 told.setdefault(target, []).append(entry)
+
+
+def takes_a_cloth(coat: Coat, facts: Facts) -> bool:
+    """Tell whether a coat wets cloths: one that was sprayed does where its surplus is wiped off.
+
+    A cloth that cleaned the gun is none on record: `leave` asks after it. common practice
+    """
+    of = facts.finish_class(coat.figures.class_key)
+    return not is_sprayed(coat.method, of) or of.wipe_off_h is not None
+
+
+def overspray_heats(coat: Coat, shop: Shop, facts: Facts) -> bool:
+    """Tell whether it was sprayed, and what lies in filters and on paper heats like rags."""
+    of = facts.finish_class(coat.figures.class_key)
+    return is_sprayed(coat.method, of) and _Hot(shop, facts, {}).heats(coat)
+
+
+def is_sprayed(method: Method | None, of: FinishClass) -> bool:
+    """Tell whether a coat is sprayed: as its class is, where nothing was said."""
+    return (method or of.methods[0]) is Method.SPRAY
 
 
 def may_scuff(entry: AnyEntry) -> bool:

@@ -80,10 +80,11 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
         "cured": 2,
         "flakes": 2,
         "water": 1,
+        "varnish": 1,
     }
     work = [name for name, times in evenings.items() for _ in range(times)]
     for day, name in enumerate(work, start=1):
-        method = ("--method", "spray") if name in {"nitro", "cured"} else ()
+        method = ("--method", "spray") if name in {"nitro", "cured", "varnish"} else ()
         came |= set(notes_of(shop, "log", f"b-{name}", name, *method, now=at(day)))
     for part in ("ammonia:1", "dichromate:1"):
         came |= set(notes_of(shop, "mix", "water", part, "water:9", now=at(27, month=4)))

@@ -9,8 +9,10 @@ from datetime import UTC
 
 import pytest
 
+from finishlog.core.finish.classes import Method
 from finishlog.core.log.words import Found, Operation, RagsDeed, Stripping
-from finishlog.core.safety.oily_waste import Waste
+from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.safety.oily_waste import Waste, heats
 from finishlog.core.safety.rags import RagsItem, RagsState, overdue, rags_items
 from tests.shop_of import FACTS, SHELLAC, VARNISH, at
 from tests.trouble_of import Trouble, door
@@ -45,6 +47,22 @@ def test_what_comes_off_a_young_film_is_an_item(how: Stripping, waste: Waste):
     assert last.made_of == {waste}
     assert last.state is RagsState.OPEN
     assert overdue(last, at(2 * DAY + 1), FACTS, UTC)
+
+
+@pytest.mark.parametrize("key", sorted(FACTS.classes))
+def test_a_coat_opens_rags_by_what_its_method_takes(key: str):
+    """A cloth or a brush gets wet with what heats; a gun wets none, but what is wiped off does
+    (common practice). A name that its class contradicts makes no oil of it.
+    """
+    of = FACTS.finish_class(key)
+    for method in of.methods:
+        story = door()
+        story.coat(0, key, method=method)
+        takes = method is not Method.SPRAY or of.wipe_off_h is not None
+        assert bool(items(story, 0.1)) == (of.self_heating and takes), method
+    for name in ("varnish", "oil"):
+        assert heats(Ingredient(name, key), FACTS) == of.self_heating
+    assert heats(Ingredient("varnish"), FACTS), "a part of a mix that no class is known of"
 
 
 def test_no_longer_after_thirty_days():

@@ -16,7 +16,13 @@ from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind
 
 if TYPE_CHECKING:
-    from finishlog.asks.past.care_card import CardCoats, CardLine, CareCard, ForFoodOrChild
+    from finishlog.asks.past.care_card import (
+        CardCoats,
+        CardLine,
+        CardPart,
+        CareCard,
+        ForFoodOrChild,
+    )
     from finishlog.clock import Clock
     from finishlog.context import Context
     from finishlog.core.bench.milestones import Milestone
@@ -47,17 +53,21 @@ def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     """Lay out the card on one page: what is on it, dates, never, care, packing.
 
     Its dates are those of the last part to be ready; `verbose` adds those of each part, and the
-    sources.
+    sources. Where something keeps those of some parts back, each part stands for itself.
     """
     page = Page()
     page.lines(wrap(f"CARE CARD: {card.name}", WIDTH, subsequent_indent="  "), Tone.HEAD)
     if card.handed_over:
         page.line(f"handed over {day_of(card.handed_over, context.clock.zone)}")
     _on_it(page.section("ON IT"), card, context.clock, verbose=verbose)
-    _dates(page.section("NOT BEFORE"), card.dates, context.clock)
-    if verbose and len(card.parts) > 1:
-        for part in card.parts:
-            _dates(page.section(f"NOT BEFORE: {part.label}"), part.dates, context.clock)
+    if not _some_are_held_back(card.parts):
+        _dates(page.section("NOT BEFORE"), card.dates, context.clock)
+        if verbose and len(card.parts) > 1:
+            for part in card.parts:
+                _dates(page.section(f"NOT BEFORE: {part.label}"), part.dates, context.clock)
+    else:
+        for dates, labels in together((part.dates, part.label) for part in card.parts).items():
+            _dates(page.section(f"NOT BEFORE: {_named(labels)}"), dates, context.clock)
     for use in card.for_whom:
         section = page.section(f"FOR {use.used_for.value.upper()}")
         _for_whom(section, use, context.clock)
@@ -73,6 +83,11 @@ def care_page(card: CareCard, context: Context, *, verbose: bool) -> Page:
     page.line("")
     _last_word(page.section())
     return page
+
+
+def _some_are_held_back(parts: Sequence[CardPart]) -> bool:
+    held = {any(date.blocked for date in part.dates) for part in parts if part.dates}
+    return len(held) > 1
 
 
 def _named(labels: Iterable[str]) -> str:
@@ -126,15 +141,19 @@ def _dates(section: Section, dates: Sequence[Milestone], clock: Clock) -> None:
     column = max((len(names) for names, _ in rows), default=0)
     for names, words in rows:
         _put(section, words, names.ljust(column + 2))
-    if any(each.high is not None and not each.air_read and not each.blocked for each in dates):
+    if any(_is_unread(each) and not each.reached(clock.now) for each in dates):
         _put(section, "by label time only: not all of its air was measured")
+
+
+def _is_unread(each: Milestone) -> bool:
+    return each.high is not None and not each.air_read and not each.blocked
 
 
 def _worded(dates: Sequence[Milestone], clock: Clock) -> Iterator[tuple[str, str]]:
     """Name each stage with its date; what is behind is said once, with the day of its last."""
     by_stage = {each.stage: each for each in dates}
     behind = [m.high for m in dates if m.reached(clock.now) and m.high is not None]
-    since = f"reached {first_day_after(max(behind), clock.zone)}" if behind else ""
+    since = f"reached {day_of(max(behind), clock.zone)}" if behind else ""
     for stage, each in by_stage.items():
         if stage is Stage.RUB and each.missing:
             continue
@@ -164,7 +183,7 @@ def _date(each: Milestone, clock: Clock) -> str:
     if each.high is None:
         return "no date in this air"
     day = first_day_after(each.high, clock.zone)
-    words = "test first" if not each.air_read and each.high <= clock.now else day
+    words = "test first" if each.by_label_only(clock.now) else day
     return f"{words}; no figure for {', '.join(each.missing)}" if each.missing else words
 
 

@@ -57,6 +57,9 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     return page
 
 
+_DROWNED = "under water in a lidded can, outdoors"
+
+
 def _guns(section: Section, answer: Leave) -> None:
     """Ask after the gun, its filters and the air of the room, by what was sprayed this evening."""
     if not answer.sprayed:
@@ -68,6 +71,10 @@ def _guns(section: Section, answer: Leave) -> None:
     burns = any(each.burns_dry for each in answer.sprayed)
     how = ": dry lacquer burns fiercely, use tools that do not spark" if burns else ""
     section.row("", f"overspray off the filters, walls and floor{how}?")
+    heats = [each.product for each in answer.sprayed if each.heats]
+    if heats:
+        names = " and ".join(heats)
+        section.row("", f"filters, paper and cloths with {names} heat like rags: {_DROWNED}?")
     solvent = [each for each in answer.sprayed if each.solvent]
     if solvent:
         rooms = dict.fromkeys(room for each in solvent for room in each.rooms)
