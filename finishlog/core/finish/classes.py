@@ -260,13 +260,10 @@ def judged_by(
     label_window: RecoatWindow | None,
     facts_version: str,
 ) -> FigureSet:
-    """Lay the label's figures over the class's.
-
-    A can that says when to recoat what is always scuffed for it says when it sands. common practice
-    """
-    window, stages = label_window or of.window, {**of.stages, **label}
-    recoat, sand = label.get(Stage.RECOAT), stages.get(Stage.SAND)
-    by_class = window.kind is WindowKind.ALWAYS_SCUFF and Stage.SAND not in label
-    if recoat is not None and sand is not None and by_class and recoat.high_h < sand.high_h:
-        stages[Stage.SAND] = recoat
-    return FigureSet(of.key, facts_version, stages, window)
+    """Lay the label's figures over the class's."""
+    return FigureSet(
+        class_key=of.key,
+        facts_version=facts_version,
+        stages={**of.stages, **label},
+        window=label_window or of.window,
+    )

@@ -128,7 +128,7 @@ def test_load_before_light_use_is_named_when_a_film_peels(finisher: Finisher):
     finisher.types(
         "2026-03-02 09:00",
         *ROOM,
-        "product new fast --class oil-polyurethane --recoat 2h",
+        "product new fast --class oil-polyurethane --recoat 2h --sand 2h",
         "part new house/floor --species oak",
         "log floor fast",
     )
