@@ -23,7 +23,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.trade_words import goes_under, plain_word
-from finishlog.core.trouble.causes import apart, as_found, asked_first, suspects
+from finishlog.core.trouble.causes import as_found, asked_first, looked_into
 from finishlog.core.verdict.glue_up import is_coated_joint
 from finishlog.core.zone.grouping import groups, labels_of
 from finishlog.core.zone.state import ZoneState
@@ -128,7 +128,7 @@ def _logged(
     state, fault = min(found, key=lambda each: _first(each[1]), default=(None, None))
     deadline = fault.deadline if fault else None
     asked = (fault, state, after.log, after.bench.zones, after.facts) if fault and state else None
-    likely = suspects(*asked) if asked else ()
+    likely, differs = looked_into(*asked) if asked else ((), ())
     return FaultLogged(
         act=ledger.act_id,
         kind=kind,
@@ -142,7 +142,7 @@ def _logged(
         too_late=deadline is not None and after.clock.now >= deadline,
         blocks=_blocks(known, fault),
         until=_until(known, fault),
-        apart=apart(*asked) if asked else (),
+        apart=differs,
         causes=(*asked_first(likely), *as_found(likely)),
         same_history=tuple(same_history(mine, after)) if known.waits_for else (),
         source=known.source,

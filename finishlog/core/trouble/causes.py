@@ -73,36 +73,31 @@ class Suspect(Struct, frozen=True):
         return self.stands in {Stands.APART, Stands.SHOWN}
 
 
-def suspects(
-    fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> tuple[Suspect, ...]:
-    """Return the likely causes of a fault on a zone, the likeliest first."""
-    scene = _scene_of(fault, state, log, zones, facts)
-    if scene is None:
-        return _of_no_film(fault.known.causes, state, zones, facts)
-    return _held_against(fault.known.causes, scene)
-
-
-def suspects_of_a_check(
-    check: Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> tuple[Suspect, ...]:
-    """Return why a film failed a check: as of the fault that it shows, or why it stays soft."""
-    kind = _AS_FAULT.get(check.found)
-    likely = facts.stall_causes if kind is None else facts.fault_known(kind).causes
-    scene = _scene_of_a_check(check, state, log, zones, facts)
-    return () if scene is None else _held_against(likely, scene)
-
-
-def apart(
+def looked_into(
     of: StandingFault | Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> tuple[Finding, ...]:
-    """Return in what a film in trouble differs from the sound one that is most like it."""
-    scene = (
-        _scene_of(of, state, log, zones, facts)
-        if isinstance(of, StandingFault)
-        else _scene_of_a_check(of, state, log, zones, facts)
-    )
-    return tuple(differences(with_sound_films(scene))) if scene else ()
+) -> tuple[tuple[Suspect, ...], tuple[Finding, ...]]:
+    """Return the likely causes of a fault, or of a failed check, and what stands apart.
+
+    The likeliest cause first; apart: in what the film differs from the sound one most like it.
+    """
+    kind: FaultKind | None
+    if isinstance(of, StandingFault):
+        likely, kind = of.known.causes, of.known.kind
+        at = next((n for n, x in enumerate(state.layers) if x.coat is of.coat), None)
+        until = of.fault.when.latest
+    else:
+        # As of the fault that it shows, or why it stays soft.
+        shown = _AS_FAULT.get(of.found)
+        likely = facts.stall_causes if shown is None else facts.fault_known(shown).causes
+        at, kind, until = len(state.layers) - 1 if state.layers else None, shown, of.when.latest
+    if at is None:
+        found = _of_no_film(likely, state, zones, facts) if isinstance(of, StandingFault) else ()
+        return found, ()
+    film, below = state.layers[at], state.layers[:at]
+    scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind))
+    held = (_suspect(cause, scene) for cause in likely)
+    found = tuple(sorted((each for each in held if each), key=lambda each: each.sorts))
+    return found, tuple(differences(scene))
 
 
 def asked_first(of: Sequence[Suspect]) -> tuple[Finding, ...]:
@@ -140,25 +135,6 @@ def _finding(of: Suspect) -> Finding:
     return replace(found, because_of=of.shows, acts=of.shows.acts if of.shows else ())
 
 
-def _scene_of(
-    fault: StandingFault, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> Scene | None:
-    at = next((n for n, x in enumerate(state.layers) if x.coat is fault.coat), None)
-    if at is None:
-        return None
-    until, kind = fault.fault.when.latest, fault.known.kind
-    return Scene(state.layers[at], state.layers[:at], until, state, log, zones, facts, kind)
-
-
-def _scene_of_a_check(
-    check: Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
-) -> Scene | None:
-    if state.top is None:
-        return None
-    kind = _AS_FAULT.get(check.found)
-    return Scene(state.top, state.layers[:-1], check.when.latest, state, log, zones, facts, kind)
-
-
 def _of_no_film(
     likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState], facts: Facts
 ) -> tuple[Suspect, ...]:
@@ -175,12 +151,6 @@ def _of_no_film(
         for cause in likely
     )
     return tuple(sorted(found, key=lambda each: each.stands))
-
-
-def _held_against(likely: Sequence[Cause], scene: Scene) -> tuple[Suspect, ...]:
-    compared = with_sound_films(scene)
-    found = (_suspect(cause, compared) for cause in likely)
-    return tuple(sorted((each for each in found if each), key=lambda each: each.sorts))
 
 
 def _suspect(cause: Cause, scene: Scene) -> Suspect | None:

@@ -24,10 +24,9 @@ from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import (
     Stands,
     Suspect,
-    apart,
     as_found,
     asked_first,
-    suspects_of_a_check,
+    looked_into,
 )
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Told, Verdict
@@ -64,12 +63,13 @@ def _with_why(
 ) -> Verdict:
     soft, found = still_soft(state.top), []
     likely: tuple[Suspect, ...] = ()
+    differs: tuple[Finding, ...] = ()
     if soft is None or soft.is_late or _is_overdue(soft, state):
-        likely = suspects_of_a_check(failure, state, log, zones, facts)
+        likely, differs = looked_into(failure, state, log, zones, facts)
     if soft is not None and state.verdict.answer is not Answer.STALLED:
         helps = not likely or likely[0].cause.time_helps or not likely[0].is_shown
         found += soft_findings(state, soft, now, facts, time_helps=helps)
-    found += _why(likely, apart(failure, state, log, zones, facts) if likely else ())
+    found += _why(likely, differs if likely else ())
     if soft is not None and soft.is_late:
         begins_again = soft.failure.found is Found.TACKY
         found += _begin_again(state, facts) if begins_again else []

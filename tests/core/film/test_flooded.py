@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from finishlog.core.film.layers import Layer
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import Suspect, suspects_of_a_check
+from finishlog.core.trouble.causes import Suspect, looked_into
 from finishlog.core.trouble.scene import Missing
 from tests.rows import every_row
 from tests.shop_of import FACTS, Story
@@ -73,7 +73,7 @@ def test_the_causes_of_a_soft_oil_hear_how_it_went_on():
     def causes(story: Story) -> dict[Evidence, Suspect]:
         check = story.check(24 * 40, Found.TACKY)
         state = story.state(24 * 40 + 1)
-        found = suspects_of_a_check(check, state, story.log(24 * 40 + 1), [state], FACTS)
+        found, _ = looked_into(check, state, story.log(24 * 40 + 1), [state], FACTS)
         return {each.cause.evidence: each for each in found}
 
     surplus, heavy = Evidence.NOT_WIPED, Evidence.THICK

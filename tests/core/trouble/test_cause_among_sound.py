@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import Suspect, asked_first, suspects, suspects_of_a_check
+from finishlog.core.trouble.causes import Suspect, asked_first, looked_into
 from tests.shop_of import FACTS
 from tests.stories.telling import Teller
 from tests.worded_in import sentence
@@ -161,9 +161,8 @@ def likely(line: str) -> tuple[Suspect, ...]:
     story = teller.story
     bench, log = story.look(teller.hour), story.log(teller.hour)
     state = next(z for z in bench.zones if z.member.id == teller.main.id)
-    if state.faults:
-        return suspects(state.faults[-1], state, log, bench.zones, FACTS)
-    return suspects_of_a_check(state.checks[-1], state, log, bench.zones, FACTS)
+    of = state.faults[-1] if state.faults else state.checks[-1]
+    return looked_into(of, state, log, bench.zones, FACTS)[0]
 
 
 @pytest.mark.parametrize("told", TRUE)

@@ -6,7 +6,7 @@ Common practice where no other source stands beside a test.
 from __future__ import annotations
 
 from finishlog.core.log.words import FaultKind, Operation
-from finishlog.core.trouble.causes import Suspect, as_found, suspects
+from finishlog.core.trouble.causes import Suspect, as_found, looked_into
 from tests.shop_of import FACTS, LACQUER, SHELLAC, STAIN, VARNISH
 from tests.trouble_of import Trouble, door
 from tests.worded_in import in_si, sentence
@@ -15,7 +15,7 @@ from tests.worded_in import in_si, sentence
 def of_the_fault(story: Trouble, hour: float) -> tuple[Suspect, ...]:
     state = story.state(hour)
     (fault,) = state.faults
-    return suspects(fault, state, story.log(hour), story.look(hour).zones, FACTS)
+    return looked_into(fault, state, story.log(hour), story.look(hour).zones, FACTS)[0]
 
 
 def shown(story: Trouble, hour: float) -> list[str]:

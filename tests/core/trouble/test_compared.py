@@ -11,9 +11,7 @@ from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.trouble.causes import (
     Stands,
     Suspect,
-    apart,
-    suspects,
-    suspects_of_a_check,
+    looked_into,
 )
 from tests.shop_of import FACTS, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
@@ -33,22 +31,20 @@ def both(story: Trouble, hour: float, class_key: str) -> None:
         story.coat(hour, class_key, on=part)
 
 
-def why(story: Trouble, hour: float) -> tuple[Suspect, ...]:
-    """Return the causes of the one thing that is wrong on the first part."""
+def looked(story: Trouble, hour: float) -> tuple[tuple[Suspect, ...], tuple[Finding, ...]]:
+    """Return the causes of the one thing that is wrong on the first part, and what is apart."""
     zones = story.look(hour).zones
     state = next(z for z in zones if z.part.name == "sick")
-    log = story.log(hour)
-    if state.faults:
-        return suspects(state.faults[-1], state, log, zones, FACTS)
-    assert state.top is not None
-    return suspects_of_a_check(state.top.checks[-1], state, log, zones, FACTS)
+    of = state.faults[-1] if state.faults else state.checks[-1]
+    return looked_into(of, state, story.log(hour), zones, FACTS)
+
+
+def why(story: Trouble, hour: float) -> tuple[Suspect, ...]:
+    return looked(story, hour)[0]
 
 
 def differs(story: Trouble, hour: float) -> list[Finding]:
-    zones = story.look(hour).zones
-    state = next(z for z in zones if z.part.name == "sick")
-    assert state.top is not None
-    return list(apart(state.top.checks[-1], state, story.log(hour), zones, FACTS))
+    return list(looked(story, hour)[1])
 
 
 def stands(found: tuple[Suspect, ...]) -> dict[Evidence, Stands]:

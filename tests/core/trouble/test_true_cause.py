@@ -14,7 +14,7 @@ from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.shop.things import Part
-from finishlog.core.trouble.causes import Suspect, suspects, suspects_of_a_check
+from finishlog.core.trouble.causes import Suspect, looked_into
 from tests.rows import every_row
 from tests.shop_of import BLEND, FACTS, LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
@@ -50,9 +50,8 @@ def found(story: Trouble, hour: float) -> list[Suspect]:
     zones = story.look(hour).zones
     state = next(z for z in zones if z.member.name == "sick" and (z.faults or z.checks))
     log = story.log(hour)
-    if state.faults:
-        return list(suspects(state.faults[-1], state, log, zones, FACTS))
-    return list(suspects_of_a_check(state.checks[-1], state, log, zones, FACTS))
+    of = state.faults[-1] if state.faults else state.checks[-1]
+    return list(looked_into(of, state, log, zones, FACTS)[0])
 
 
 def blushed_in_the_damp_room() -> list[Suspect]:
