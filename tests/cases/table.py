@@ -417,7 +417,7 @@ CASES = (
         "FC095",
         "another system after a topcoat that failed",
         "UNDER ENV LOG",
-        waits_for="LOG",
+        said="gel-stain latex-enamel pigmented-shellac waterborne-clear",
     ),
     Case(
         "FC096",

@@ -315,3 +315,64 @@ def test_fc090_a_coat_that_was_forgotten_lands_where_it_belongs(finisher: Finish
         assert "stop: leg: act 5, poly: drying: scuff and recoat not reached" in close
         assert "(label 6–24 h, 4.5 done)" in close
         assert "numbers table/leg: act 5 is coat 3, was 2" in close
+
+
+FC095 = Question(
+    "gel stain, a clear of the wrong sheen sanded off, then primer and paint: how is it kept",
+    shows=(
+        "the change is on record with its reason, and what is left is held against the primer",
+        "how a product shines is kept, and told of the schedule before its first coat",
+        "the steps of the old system are due no more",
+    ),
+    trap="coats 1 to 12 in one list, and a satin clear still to come",
+)
+
+
+def test_fc095_another_system_begins_with_coat_1_on_what_is_left(finisher: Finisher):
+    finisher.types(
+        "2026-07-01 10:00",
+        "product new gel --class gel-stain",
+        "product new clear --class waterborne-clear --sheen semi-gloss",
+        "product new primer --class pigmented-shellac",
+        "product new paint --class latex-enamel",
+        "steps new stained gel*3 clear*3",
+        "part new dresser/case --steps stained",
+    )
+    checked = finisher.reads("2026-07-01 10:01", "steps check stained")
+    with FC095.line(2):
+        assert "it ends semi-gloss, as its last coat, clear" in checked
+        assert "clear: waterborne clear, semi-gloss" in finisher.reads(
+            "2026-07-01 10:01", "product show clear"
+        )
+    for day in ("01", "03", "05"):
+        finisher.types(f"2026-07-{day} 10:02", "log case gel")
+        finisher.types(f"2026-07-{day} 10:05", "log case wipe")
+    finisher.types("2026-07-12 10:00", "log case clear", "fault case wrong-sheen")
+    sanded = "off case --to 11 --sanded --note 'semi-gloss, not satin'"
+    finisher.types("2026-07-16 10:00", sanded, "steps new painted primer*3 paint*5")
+    finisher.types("2026-07-16 10:01", "part steps case --as painted")
+    ready = finisher.reads("2026-07-16 10:02", "ready -v")
+    on = finisher.reads("2026-07-16 10:02", "on case")
+    with FC095.line(1):
+        history = finisher.reads("2026-07-16 10:02", "history case")
+        assert "steps: painted, was stained · part steps case --as painted" in history
+        assert "attempt 1 clear, sanded off" in on
+        assert "wrong sheen, semi-gloss, not satin" in on
+        assert "coat dresser/case primer 1 of 3" in ready
+        assert "over gel stain, oil: Alcohol does not dissolve the oil binder once it is" in ready
+        # Paint straight over what is left would have to wait for it.
+        straight = finisher.reads("2026-07-16 10:02", "over gel paint")
+        assert "wait 3 d to 7 d" in straight
+        assert "dewaxed shellac between" in straight
+    with FC095.line(3):
+        assert "to come primer, primer, primer, paint, paint, paint, paint, paint now" in on
+        assert finisher.asks("2026-07-16 10:02", "on case")[0]["aside"] == []
+    finisher.types("2026-07-16 10:03", "log case primer --scuffed")
+    finisher.types("2026-07-16 14:00", "log case primer --scuffed")
+    later = finisher.reads("2026-07-16 14:01", "on case")
+    with FC095.trap:
+        assert later.count("earlier gel, ") == 3
+        assert "coat 1 primer, 10:03" in later
+        assert "coat 2 primer, 14:00" in later
+        assert "coat 3" not in later
+        assert "clear" not in later.partition("to come ")[2]

@@ -78,7 +78,8 @@ def renumbered(before: Look, after: Look, touched: frozenset[Target]) -> tuple[R
 
 def _numbers(state: ZoneState) -> dict[int, int]:
     """Number coats by their acts, as `on` does; of several of one act the last."""
-    return {layer.coat.act: n for n, layer in enumerate(state.layers, 1)}
+    counted = state.layers[len(state.earlier) :]
+    return {layer.coat.act: n for n, layer in enumerate(counted, 1)}
 
 
 def now_judged(

@@ -46,6 +46,8 @@ class CoatLine(Struct, frozen=True):
     # Of what is wiped off: how long it was on the wood, at most, and the act of the wipe.
     wiped_after_min: float | None = None
     wiped_act: int | None = None
+    # It is of another system than the steps, and lies below what they asked for.
+    earlier: bool = False
 
 
 class HandledLine(Struct, frozen=True):
@@ -108,7 +110,8 @@ def _to_be_glued_up(line: Standing) -> On:
 
 def _on(group: Group, seen: Look) -> On:
     state = group.first
-    wiped_off = [layer.wipes[0] for layer in state.layers if layer.is_wiped_off]
+    told: list[AnyEntry] = [layer.wipes[0] for layer in state.layers if layer.is_wiped_off]
+    told += [layer.coat for layer in state.earlier]
     progress, said = state.progress, Words(seen.shop, seen.facts)
     return On(
         standing=standing_of(group, seen),
@@ -125,8 +128,9 @@ def _on(group: Group, seen: Look) -> On:
                 layer.coat.stopped,
                 layer.of.goes_on_last,
                 *_wiped(layer),
+                n < len(state.earlier),
             )
-            for layer in state.layers
+            for n, layer in enumerate(state.layers)
         ),
         to_come=tuple(step_words(s, seen.shop) for s in progress.steps[progress.done :]),
         passed_over=tuple(
@@ -135,9 +139,7 @@ def _on(group: Group, seen: Look) -> On:
             if n not in progress.matched
         ),
         aside=tuple(
-            AsideLine(_words(entry), entry.act)
-            for entry in progress.aside
-            if entry not in wiped_off
+            AsideLine(_words(entry), entry.act) for entry in progress.aside if entry not in told
         )
         if progress.steps
         else (),

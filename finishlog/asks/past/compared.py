@@ -56,12 +56,13 @@ def compared(seen: Look, picked: Zones, steps: Sequence[Step]) -> Compared:
     return Compared(
         part.path,
         part.species or "",
-        _coats(steps, seen.shop),
-        _coats(steps_done(seen, picked), seen.shop),
+        coats_meant(steps, seen.shop),
+        coats_meant(steps_done(seen, picked), seen.shop),
     )
 
 
-def _coats(steps: Sequence[Step], shop: Shop) -> tuple[CoatMeant, ...]:
+def coats_meant(steps: Sequence[Step], shop: Shop) -> tuple[CoatMeant, ...]:
+    """Return the coats among some steps, in their order."""
     known = (
         shop.products[step.product]
         for step in steps

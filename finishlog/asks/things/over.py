@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.asks.bench.why import Option, options
 from finishlog.asks.look.lessons import lessons
 from finishlog.asks.look.look_back import look_back
-from finishlog.asks.past.compared import Compared, compared
+from finishlog.asks.past.compared import CoatMeant, Compared, coats_meant, compared
 from finishlog.asks.things.classes import class_key
 from finishlog.asks.things.species import pick_wood
 from finishlog.context import Context
@@ -76,7 +76,10 @@ class StepChecked(Struct, frozen=True):
 
 
 class StepsChecked(Struct, frozen=True):
-    """A schedule walked through, each step as soon as it may be done."""
+    """A schedule walked through, each step as soon as it may be done.
+
+    `shines`: its last coat, which makes the sheen; None: it has none, or none was told of it.
+    """
 
     name: str
     wood: str
@@ -84,6 +87,7 @@ class StepsChecked(Struct, frozen=True):
     steps: tuple[StepChecked, ...]
     left: int
     like: Compared | None
+    shines: CoatMeant | None
 
 
 def check_steps(
@@ -113,8 +117,15 @@ def check_steps(
         )
         for n, w in enumerate(walked)
     )
+    last = coats_meant(schedule.steps, shop)[-1:]
     return StepsChecked(
-        schedule.name, known or "", where, lines, len(schedule.steps) - len(lines), beside
+        schedule.name,
+        known or "",
+        where,
+        lines,
+        len(schedule.steps) - len(lines),
+        beside,
+        next((coat for coat in last if coat.sheen), None),
     )
 
 

@@ -162,6 +162,15 @@ class ZoneState(Struct, frozen=True):
         return tuple(layer for layer in self.layers if layer.coat.is_whole)
 
     @property
+    def earlier(self) -> tuple[Layer, ...]:
+        """The layers of another system: they lie below, and none of these steps asked for them."""
+        if not self.progress.steps:
+            return ()
+        aside = {entry.id for entry in self.progress.aside}
+        asked = (n for n, layer in enumerate(self.layers) if layer.coat.id not in aside)
+        return self.layers[: next(asked, len(self.layers))]
+
+    @property
     def lying_open(self) -> Iterator[Layer]:
         """The layers that the next coat may meet: the top, and what one broken off left open."""
         for layer in reversed(self.layers):

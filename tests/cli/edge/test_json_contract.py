@@ -285,7 +285,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case",
         {
             "[]": "aside attempts coats joint passed_over said species standing to_come",
-            "[].coats[]": "abraded abraded_acts act container last product put_on stopped"
+            "[].coats[]": "abraded abraded_acts act container earlier last product put_on stopped"
             " wiped_act wiped_after_min",
             "[].standing": STANDING,
         },
@@ -371,7 +371,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps check": (
         "clear --on rosewood",
         {
-            "": "left like name room steps wood",
+            "": "left like name room shines steps wood",
             "steps[]": "after_h answer binds findings number scuff step wait",
             "steps[].binds": FINDING,
             "steps[].findings[]": FINDING,

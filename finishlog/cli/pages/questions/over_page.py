@@ -114,6 +114,10 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
                 section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
     if answer.left:
         section.row("", "", f"{_behind(answer.left)} not looked at", tone=Tone.FAINT)
+    if answer.shines is not None:
+        section.row(
+            "", "", f"it ends {answer.shines.sheen}, as its last coat, {answer.shines.product}"
+        )
     if answer.like is not None:
         page.section(f"BESIDE {answer.like.part}").each(_beside(answer.like, answer.wood))
     return page
