@@ -555,7 +555,7 @@ CASES = (
         "FC236",
         "touching up a seat that was waxed two years ago",
         "RECALL UNDER PART",
-        waits_for="RECALL",
+        said="cherry oil-varnish-blend paste-wax",
     ),
     Case(
         "FC237",

@@ -540,7 +540,7 @@ def test_fc221_wax_is_the_last_layer_and_no_coat(finisher: Finisher):
     over = finisher.reads("2026-11-30 18:00", "log shelves poly --scuffed")
     with FC221.line(3):
         assert "stop: shelves ×3: over paste wax: Nothing sticks to wax" in over
-        assert "Strip it with solvent and wash twice" in over
+        assert "Wash it off twice with solvent and clean cloths" in over
 
 
 FC222 = Question(

@@ -56,7 +56,8 @@ def test_fc239_poly_is_no_kind_of_finish_until_somebody_names_the_can(finisher: 
         assert "Oil stain that is not cured makes waterborne wrinkle" in over
         assert "wait 3 d to 7 d" in over
         assert "Fibres of steel wool that stay in the grain or the film rust" in wool
-        assert "a nylon pad or fine paper leaves none" in wool
+        assert "Take all of it off with a magnet, vacuum and a cloth" in wool
+        assert "or a nylon pad, no steel wool" in rules
         assert "K1: now/headboard: open since 18:05" in night
         assert "dries, recoats and is abraded as a waterborne finish" in rules
         assert "count as oily until its safety data sheet says otherwise" in rules
@@ -199,3 +200,62 @@ def test_fc237_the_last_coat_alone_makes_the_sheen(finisher: Finisher):
         same = finisher.reads("2026-11-12 18:05", "steps check same --like table")
         assert "sheen the same, last coat: satin" in same
         assert "differ" not in same
+
+
+FC236 = Question(
+    "a bench of two years ago was waxed: may its recipe simply be repeated on the seat",
+    shows=(
+        "its layers with the wax on top, and when that went on",
+        "the repeat begins with the wax off, then the scuff, then the mix; not at bare wood",
+        "no face but the seat gets the new coats",
+        "taking the wax off is work, no coat; once is not enough",
+    ),
+    trap="the recipe from the first sanding on, or the mix laid on the wax",
+)
+
+
+def test_fc236_a_waxed_seat_is_washed_twice_before_its_oil_goes_on_again(finisher: Finisher):
+    finisher.types(
+        "2024-11-01 18:00",
+        "product new mix --class oil-varnish-blend",
+        "product new wax --class paste-wax",
+        "part new entry/bench --species cherry --face seat --face legs",
+        "log bench sand --grit P180",
+    )
+    for day in ("01", "03", "05"):
+        finisher.types(f"2024-11-{day} 18:10", "log bench mix")
+        finisher.types(f"2024-11-{day} 18:30", "log bench wipe")
+    finisher.types("2024-12-20 18:00", "log bench wax", "rags gone", "handover bench")
+    now = "2026-11-25 18:00"
+    past = finisher.reads(now, "air 21C 50%", "past cherry")
+    shown = finisher.reads(now, "steps new touch-up --over bench@seat", "steps show touch-up")
+    with FC236.line(1):
+        assert past.count(" mix ") == 3
+        assert "wax Fri 20 Dec 2024 18:00 paste wax" in past
+        assert "on top wax, Fri 20 Dec 2024 18:00" in finisher.reads(now, "on bench")
+    with FC236.line(2):
+        assert shown.startswith(
+            "touch-up 1 solvent-wipe (wax off)@seat 2 solvent-wipe (wax off)@seat 3 scuff@seat "
+            "4 mix@seat 5 wipe (after 20 min)@seat 6 wax@seat"
+        )
+        assert "sand" not in shown
+    on_wax = finisher.reads("2026-11-25 18:01", "log bench@seat mix")
+    with FC236.trap:
+        assert "stop: bench, seat: over paste wax: Nothing sticks to wax." in on_wax
+        assert "stays wet nowhere" in on_wax
+        finisher.types("2026-11-25 18:02", "undo --never-happened")
+    once = finisher.reads("2026-11-25 18:10", "log bench@seat solvent-wipe", "why bench@seat")
+    finisher.types("2026-11-25 18:20", "log bench@seat solvent-wipe", "log bench@seat scuff")
+    again = finisher.reads("2026-11-25 18:30", "log bench@seat mix")
+    seat, legs = finisher.reads("2026-11-25 18:31", "on bench").split("entry/bench, legs")
+    with FC236.line(4):
+        assert "on top wax" in finisher.reads("2026-11-25 18:31", "on bench@legs")
+        assert "wax, Fri 20 Dec 2024" in once
+        assert "bench, seat: coat 4, mix" in again
+        assert "stop:" not in again
+        assert "rags 1: mix, open since 18:30" in again
+    with FC236.line(3):
+        assert "coat 4 mix, 18:30" in seat
+        assert "on top wax" not in seat
+        assert "coat 4" not in legs
+        assert "on top wax, Fri 20 Dec 2024" in legs

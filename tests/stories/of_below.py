@@ -31,6 +31,17 @@ STORIES = {
         silent("oak top; shellac-2lb 08:00; ask shellac-waxy +7d"),
         silent("oak top; shellac-waxy 08:00; off bare +1d; ask waterborne-clear +7d"),
         silent("oak top; ask waterborne-clear 08:00"),
+        # Wax is off after two washes, not after one, nor after what it was rubbed with dry.
+        speaks(
+            "oak top; tung-oil 08:00; wipe +10m; paste-wax +60d; solvent-wipe +90d; wipe; "
+            "ask tung-oil +1h",
+            Answer.UNDERNEATH,
+            "Nothing sticks to wax",
+        ),
+        silent(
+            "oak top; tung-oil 08:00; wipe +10m; paste-wax +60d; solvent-wipe +90d; solvent-wipe; "
+            "ask tung-oil +1h"
+        ),
         # A barrier that was broken off shields nothing for certain.
         silent(f"{GELLED}; shellac-2lb +2d; ask waterborne-clear +1d"),
         lets(f"{GELLED}; shellac-2lb stopped:half +2d; ask waterborne-clear +1d", "dries slowly"),

@@ -13,7 +13,7 @@ from finishlog.acts.things.lessons import told_of_steps
 from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
-from finishlog.asks.past.done_steps import steps_done
+from finishlog.asks.past.done_steps import steps_done, steps_over
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
@@ -61,17 +61,21 @@ def how_many_steps(steps: Sequence[Step]) -> str:
     return f"{len(steps)} step" if len(steps) == 1 else f"{len(steps)} steps"
 
 
-def steps_like(context: Context, name: str, like: str, note: str) -> Made:
-    """Put a finishing schedule on record from what was really done on a part, put away or not."""
+def steps_like(context: Context, name: str, like: str, note: str, *, over: bool = False) -> Made:
+    """Put a finishing schedule on record from what was really done on a part, put away or not.
+
+    `over`: not from bare wood, but the last finish once more over what is on it.
+    """
     name = a_name(name, "set of steps")
     with context.writing("steps new") as ledger:
         seen, typed = look_back(context, ledger.connection, [like])
         picked = pick_zones(seen.shop, seen.bench, typed, None)
-        steps = steps_done(seen, picked)
+        steps = steps_over(seen, picked) if over else steps_done(seen, picked)
         if not steps:
             raise UsageFault(f"nothing was done on {like} yet", f"{Do.PAST()} shows what was")
         lent = free_name(ledger, ThingKind.STEPS, name)
-        added = add_steps(ledger.connection, name, steps, note or f"as it was done on {like}")
+        how = f"over what is on {like}" if over else f"as it was done on {like}"
+        added = add_steps(ledger.connection, name, steps, note or how)
         changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
         shown = ", ".join(step_words(step, seen.shop) for step in steps)
         woods = dict.fromkeys(part.species for part in picked.parts if part.species)

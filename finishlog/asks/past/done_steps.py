@@ -11,6 +11,7 @@ from finishlog.asks.look.look import Look
 from finishlog.asks.past.recipe import wiped_after_min
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
+from finishlog.core.finish.classes import WindowKind
 from finishlog.core.log.entries import AnyEntry, Coat, Joined, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import FaceKind, Step, zone_among
@@ -41,6 +42,43 @@ def steps_done(seen: Look, picked: Zones) -> tuple[Step, ...]:
     piece = max(told, key=lambda each: len(told[each]))
     steps = _with_scuffing(told[piece], pieces[piece], seen)
     return tuple(replace(step, position=n) for n, step in enumerate(steps))
+
+
+def steps_over(seen: Look, picked: Zones) -> tuple[Step, ...]:
+    """Return how the last finish of some zones goes on once more over what is on them.
+
+    Wax is washed off first and comes back last; what needs tooth is scuffed. Nothing of it begins
+    at bare wood, and no face gets it but those that were picked.
+    """
+    done = steps_done(seen, picked)
+    classes = {
+        n: seen.facts.finish_class(seen.shop.products[step.product].class_key)
+        for n, step in enumerate(done)
+        if step.product is not None
+    }
+    finishes = [n for n, of in classes.items() if not of.goes_on_last]
+    if not finishes:
+        return ()
+    last = finishes[-1]
+    behind = done[last + 1 :]
+    waxed = [step for n, step in enumerate(done) if n > last and n in classes]
+    wiped = [step for step in behind if step.operation is Operation.WIPE][:1]
+    melts = classes[last].window.kind is WindowKind.MELTS_IN
+    scuffs = [] if melts else [Step(0, Operation.SCUFF)]
+    wash = Step(0, Operation.SOLVENT_WIPE, note="wax off")
+    steps = [*([wash, wash] if waxed else []), *scuffs, done[last], *wiped, *waxed[-1:]]
+    faces = _named(seen, picked)
+    return tuple(replace(s, position=n, faces=faces or s.faces) for n, s in enumerate(steps))
+
+
+def _named(seen: Look, picked: Zones) -> tuple[str, ...]:
+    """Name the faces that were picked; none when they are all that is finished of the piece."""
+    pieces = {target.piece for target in picked.targets}
+    mine = [z for z in seen.bench.zones if z.target.piece in pieces and _has_steps(z)]
+    here = [z for z in mine if z.target in picked.targets]
+    if len(here) == len(mine):
+        return ()
+    return tuple(dict.fromkeys(_face(z, here) for z in here))
 
 
 def _with_scuffing(told: Sequence[AnyEntry], states: Sequence[ZoneState], seen: Look) -> list[Step]:

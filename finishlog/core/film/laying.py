@@ -34,7 +34,7 @@ def build(
     `entries` in the order of the work; `air` gives the air that the piece met from a moment on;
     `wood` is what the first coat lies on; `came_from` the can or mix that a coat came from.
     """
-    story = what_stays(entries)
+    story = _without_washed_wax(what_stays(entries), facts)
     at = [n for n, entry in enumerate(story) if isinstance(entry, Coat)]
     return tuple(
         replace(
@@ -55,6 +55,26 @@ def build(
         for n, over in pairwise([*at, len(story)])
         if isinstance(coat := story[n], Coat)
     )
+
+
+# Wax is off after two rubs with solvent and clean cloths, not after one (common practice).
+_WASHES = 2
+
+
+def _without_washed_wax(story: Sequence[AnyEntry], facts: Facts) -> Sequence[AnyEntry]:
+    """Leave out wax that was washed off; what was done since is done on what it lay on."""
+    gone = set[int]()
+    washes = 0
+    for entry in reversed(story):
+        if isinstance(entry, Work) and entry.operation is Operation.SOLVENT_WIPE:
+            washes += 1
+        elif isinstance(entry, Coat):
+            is_wax = facts.finish_class(entry.figures.class_key).goes_on_last
+            if is_wax and washes >= _WASHES:
+                gone.add(entry.id)
+            else:
+                washes = 0
+    return [entry for entry in story if entry.id not in gone] if gone else story
 
 
 def _fills(entry: AnyEntry, facts: Facts) -> bool:

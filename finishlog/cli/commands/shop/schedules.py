@@ -46,15 +46,22 @@ def steps_new(
         str | None,
         typer.Option("--like", metavar="PART", help="As it was really done on this part."),
     ] = None,
+    over: Annotated[
+        str | None,
+        typer.Option("--over", metavar="PART", help="Its last finish once more, over what is on."),
+    ] = None,
     note: NoteText = "",
 ) -> Answered:
-    """Put a finishing schedule on record, typed or as it was done on a part."""
+    """Put a finishing schedule on record, typed, as it was done on a part, or over that."""
     from finishlog.acts.things.steps import new_steps, steps_like
 
-    if step and like:
-        raise UsageFault("steps or --like, not both", "finishlog steps edit changes them after")
-    if like is not None:
-        return recorded(steps_like(here.context, name, like, note))
+    if sum(map(bool, (step, like, over))) > 1:
+        raise UsageFault(
+            "steps, --like or --over, one of them", "finishlog steps edit changes them after"
+        )
+    taken = like if like is not None else over
+    if taken is not None:
+        return recorded(steps_like(here.context, name, taken, note, over=like is None))
     return recorded(new_steps(here.context, name, step or (), note))
 
 
