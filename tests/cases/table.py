@@ -170,7 +170,7 @@ CASES = (
         "FC033",
         "hot, damp, and the house heated to help",
         "OBS ENV PLAN",
-        waits_for="OBS",
+        said="due oil-polyurethane",
     ),
     Case(
         "FC035",
@@ -339,7 +339,7 @@ CASES = (
         "FC075",
         "end grain tacky, long grain dry",
         "OBS UNDER PART",
-        waits_for="OBS",
+        said="cocobolo wiping-varnish",
     ),
     Case(
         "FC077",

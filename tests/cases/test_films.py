@@ -756,3 +756,97 @@ def test_fc023_blisters_over_oil_are_left_alone_and_the_veneer_clears_nothing(fi
     with FC023.trap:
         later = finisher.reads("2026-11-07 19:01", "log doors water")
         assert "stop: doors: over oil and varnish blend, further down" in later
+
+
+FC033 = Question(
+    "third coat of a floor in wet, then hot weather: fans, heat or a dehumidifier, before a party",
+    shows=(
+        "the intervals between the coats, each beside its air",
+        "a skinned film is cooled and given dry, moving air, and not heated",
+        "the risk to the date at once, with the last day to decide",
+    ),
+    trap="heat is advised, since heat is faster",
+)
+
+
+def test_fc033_a_skinned_floor_is_cooled_and_the_party_is_at_risk(finisher: Finisher):
+    finisher.zone = "America/New_York"
+    finisher.types(
+        "2026-06-11 09:30",
+        "settings temperature F",
+        "product new poly --class oil-polyurethane",
+        "project new house --due 'Sat 4 Jul 2026'",
+        "part new house/floor",
+        "air 72F 80%",
+        "log floor poly",
+    )
+    finisher.types("2026-06-12 15:30", "air 74F 82%", "log floor poly")
+    finisher.types("2026-06-16 09:30", "air 70F 80%", "log floor poly")
+    finisher.types("2026-06-22 09:30", "air 90F 60%")
+    finisher.types("2026-06-26 09:30", "air 84F 78%", "check floor prints")
+    past = finisher.reads("2026-06-26 09:31", "past poly")
+    with FC033.line(1):
+        assert "poly Thu 11 Jun 09:30 oil polyurethane, 72 °F, 80 % (TOO DAMP" in past
+        assert "poly Fri 12 Jun 15:30 after 30 h (label 6 to 24 h), 74 °F, 82 % (TOO DAMP" in past
+        assert "poly Tue 16 Jun 09:30 after 4 d (label 6 to 24 h), 70 °F, 80 % (TOO DAMP" in past
+    why = finisher.reads("2026-06-26 09:31", "why floor")
+    with FC033.line(2):
+        assert "do not heat it: heat closes the skin over what is soft below" in why
+        assert "cool the room to about 70 °F and move dry air over it day and night" in why
+    with FC033.line(3):
+        # 24 h, 24 h and 7 days to packing.
+        assert "too late for Sat 4 Jul: Thu 25 Jun was the last day" in why
+        assert "all its coats again take 9 days at label time" in why
+    with FC033.trap:
+        assert "warm air" not in why
+        for line in finisher.types("2026-06-26 09:31", "why floor").splitlines():
+            assert "sooner" not in line or "here at 73" in line
+
+
+FC075 = Question(
+    "a wiped urethane on an oily exotic: the long grain is dry, the end grain takes a print",
+    shows=(
+        "what is found is kept for its place, the end grain",
+        "until when to give it time, and then the steps of the rescue",
+        "what to do before the first coat on such a wood",
+    ),
+    trap="ready when the first spot is dry",
+)
+
+
+def test_fc075_the_end_grain_of_cocobolo_is_waited_for_until_a_day(finisher: Finisher):
+    finisher.types(
+        "2026-03-01 09:00",
+        "product new wiping --class wiping-varnish",
+        "steps new clear wiping*2",
+        "part new small/box -n 3 --species cocobolo --steps clear",
+        STILL,
+    )
+    before = finisher.reads("2026-03-01 09:00", "why box")
+    with FC075.line(3):
+        assert "on cocobolo: The wood's extractives keep an oxidising finish from curing" in before
+        assert "Wipe with solvent and within minutes seal with one or two thin coats" in before
+        assert "caution: oily wood: not wiped with solvent" in before
+    finisher.types("2026-03-01 09:05", "log box wiping")
+    finisher.types("2026-03-11 09:00", STILL, "check box dry")
+    finisher.types("2026-03-11 09:01", "check box tacky --where 'end grain'")
+    why = finisher.reads("2026-03-11 09:02", "why box")
+    with FC075.line(1):
+        assert "check touch: dry, 09:00" in why
+        assert "check touch: tacky (end grain), 09:01" in why
+    with FC075.line(2):
+        # 21 days by its class, at 0.87 of a label hour an hour.
+        assert "give it until Wed 25 Mar, when wiping may be fully hard by its class" in why
+        assert "still soft then, take it off" in why
+        assert "to begin again on cocobolo: wash the film off with its solvent. Wipe with" in why
+    with FC075.trap:
+        ready = finisher.reads("2026-03-11 09:02", "ready")
+        assert "check again small/box ×3 wiping 2 of 2 touch failed: tacky (end grain)" in ready
+        assert "recoat blocked: touch failed: tacky (end grain)" in finisher.reads(
+            "2026-03-11 09:02", "when box"
+        )
+    with FC075.line(2):
+        finisher.types("2026-03-26 09:00", STILL, "check box tacky --where 'end grain'")
+        late = finisher.reads("2026-03-26 09:01", "why box")
+        assert "more waiting is unlikely to help" in late
+        assert "give it until" not in late

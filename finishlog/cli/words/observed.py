@@ -187,8 +187,17 @@ WORDS = {
         lambda f: f"take it off by {text(f, 'by')} to keep {text(f, 'due')}",
         _again,
     ),
+    "give-it-until": Words(
+        lambda f: (
+            f"give it until {text(f, 'by')}, when {text(f, 'of')} may be fully hard by its class"
+        ),
+        "still soft then, take it off",
+    ),
     "too-late-to-begin-again": Words(
-        lambda f: f"taken off and done again it is too late for {text(f, 'due')}",
+        lambda f: (
+            f"taken off and done again it is too late for {text(f, 'due')}: {text(f, 'by')} was "
+            "the last day; another date, or go on with what there is"
+        ),
         _again,
     ),
 }

@@ -19,7 +19,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
-from finishlog.core.rules.film.soft import Soft, soft_findings, still_soft
+from finishlog.core.rules.film.soft import soft_findings, still_soft, wait_until
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import (
     Stands,
@@ -64,7 +64,7 @@ def _with_why(
     soft, found = still_soft(state.top), []
     likely: tuple[Suspect, ...] = ()
     differs: tuple[Finding, ...] = ()
-    if soft is None or soft.is_late or _is_overdue(soft, state):
+    if soft is None or soft.is_late or soft.is_overdue:
         likely, differs = looked_into(failure, state, log, zones, facts)
     if soft is not None and state.verdict.answer is not Answer.STALLED:
         helps = not likely or likely[0].cause.time_helps or not likely[0].is_shown
@@ -90,17 +90,6 @@ def _mark_the_can(top: Layer, likely: Sequence[Suspect]) -> list[Finding]:
     if any(came.later(came.state, deed) for deed in (*ENDED, ContainerDeed.TESTED)):
         return []
     return [finding("mark-the-can", Level.CAUTION, COMMON_PRACTICE, can=came.name)]
-
-
-def _is_overdue(soft: Soft, state: ZoneState) -> bool:
-    """Tell whether twice its label hours are over, however slow the air made them.
-
-    Else the worse the air, the less would be said of causes: its hours never pass there.
-    """
-    if soft.promised is None or state.top is None:
-        return False
-    age = soft.failure.when.earliest - state.top.dries_since
-    return age >= 2 * timedelta(hours=soft.promised.high_h)
 
 
 def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
@@ -133,9 +122,16 @@ def _open(likely: Sequence[Suspect]) -> list[Finding]:
 def _decide_by(
     state: ZoneState, shop: Shop, facts: Facts, zone: tzinfo, now: datetime
 ) -> list[Finding]:
-    """Say until when to take it off so that doing it again still keeps the date."""
+    """Say until when to take it off so that doing it again still keeps the date, if there is one.
+
+    Without one it is given the time in which its class may get fully hard.
+    """
     due = next((p.due for p in shop.projects if p.id == state.part.project), None)
     again = _again_h(state, shop, facts)
+    until = wait_until(state.top) if state.top else None
+    if due is None and until is not None and until > now:
+        found = state.top.coat.product_name if state.top else ""
+        return [finding("give-it-until", by=_day(until, zone), of=found)]
     if due is None or again is None:
         return []
     last = due - timedelta(hours=again)
@@ -152,8 +148,9 @@ def _decide_by(
 
 
 def _again_h(state: ZoneState, shop: Shop, facts: Facts) -> float | None:
-    """Return the label hours of all coats of its steps, to packing; None without steps."""
+    """Return the label hours of all coats of its steps, else of those on it, to packing."""
     products = [s.product for s in state.progress.steps if s.operation is Operation.COAT]
+    products = products or [each.coat.product for each in state.layers]
     known = [shop.products[p] for p in products if p is not None and p in shop.products]
     if not known:
         return None

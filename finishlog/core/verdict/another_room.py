@@ -86,8 +86,8 @@ def _carried_in(state: ZoneState, now: datetime) -> Finding | None:
 def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | None:
     """Return when the wait would be over if this room were kept at the label's air from now on.
 
-    A room that is warmer than that stays so, and is only dried. None where that is no gain, or
-    another thing than drying binds.
+    A room that is warmer than that stays so, and is only dried; a hot one is cooled. None where
+    that is no gain, or another thing than drying binds.
     """
     top, here = state.top, _wait(state, asked, near)
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
@@ -97,6 +97,8 @@ def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | N
     warm_c = max(figure.at.temperature_c, reading.temperature_c if reading else -inf)
     if most is not None:
         warm_c = min(warm_c, most.value)
+    if warm_c > near.facts.drying.hot_c.value:
+        warm_c = figure.at.temperature_c
     point = AirPoint(near.now, warm_c, figure.at.humidity_pct)
     warm = RoomAir((point,), id=state.room.id)
     there = _wait(_moved(state, warm, near.now), asked, near)

@@ -40,18 +40,29 @@ class Soft(Struct, frozen=True):
     """The newest check that found the top film soft, the one before, and its time.
 
     `promised`: the shortest figure that it breaks, if there is any; `due`: when that was over by
-    the clock, None: no date in this air.
+    the clock, None: no date in this air; `age`: how old the film was then.
     """
 
     failure: Check
     before: Check | None
     promised: Figure | None
     due: datetime | None
+    age: timedelta
 
     @property
     def is_late(self) -> bool:
-        """Tell whether it failed when its time was over."""
-        return self.due is not None and self.failure.when.earliest >= self.due
+        """Tell whether it failed when its time was over, by the calendar where no clock runs."""
+        if self.due is None:
+            return self.promised is not None and self.age >= timedelta(hours=self.promised.high_h)
+        return self.failure.when.earliest >= self.due
+
+    @property
+    def is_overdue(self) -> bool:
+        """Tell whether twice its label hours were over, however slow the air made them.
+
+        Else the worse the air, the less would be said: its hours never pass there.
+        """
+        return self.promised is not None and self.age >= timedelta(hours=2 * self.promised.high_h)
 
     @property
     def gets_on(self) -> bool:
@@ -72,7 +83,8 @@ def still_soft(top: Layer | None) -> Soft | None:
     timed = [(high, f) for f in figures if (high := top.label_waits(f).high) is not None]
     shortest = min(figures, key=lambda f: f.high_h, default=None)
     due, figure = min(timed, key=lambda t: t[0], default=(None, shortest))
-    return Soft(soft[-1], failed[-1] if failed else None, figure, due)
+    age = soft[-1].when.earliest - top.dries_since
+    return Soft(soft[-1], failed[-1] if failed else None, figure, due, age)
 
 
 def past_hope(top: Layer) -> bool:
@@ -87,6 +99,17 @@ def past_hope(top: Layer) -> bool:
     time = top.label_waits(hard)
     due = time.high if soft.failure.found is Found.PRINTS else time.low
     return due is not None and soft.failure.when.earliest >= due
+
+
+def wait_until(top: Layer) -> datetime | None:
+    """Return until when a soft film is given time: then its class may be fully hard.
+
+    By the clock; where the air gives none, by its hours themselves. None: its class has no figure.
+    """
+    hard = top.coat.figures.stages.get(Stage.CURED)
+    if hard is None:
+        return None
+    return top.label_waits(hard).low or top.dries_since + timedelta(hours=hard.low_h)
 
 
 @rule("stalled", binds=EVERY, source="facts: drying", reads=f"{STAGE} check.place", mended_by="off")
@@ -149,7 +172,7 @@ def soft_findings(
             facts.drying.slow_after_h.source if how == "slow" else COMMON_PRACTICE,
             wanted=hours(soft.promised.high_h),
             found=found,
-            age=_rounded_down(soft.failure.when.earliest - top.dries_since),
+            age=_rounded_down(soft.age),
             before=soft.before.found.value if soft.before and gets_on else None,
             how=how,
         )
