@@ -115,6 +115,9 @@ def test_every_pair_is_silent_under_what_lifts_it_and_under_nothing_else():
                 assert not hard, says
             elif mid.key in rule.barrier:
                 assert young, says
+            elif same and rule.at_once and rule.lifted_by is LiftedBy.ANY_FILM:
+                # The colour was dragged while it went on, and there it lies by now.
+                assert young, says
             elif rule.lifted_by is LiftedBy.BARRIER or wrong:
                 assert not hard, says
             elif same:

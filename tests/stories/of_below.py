@@ -20,6 +20,16 @@ STORIES = {
         speaks(f"{BARE_SPOT}; wiping-stain +5m; ask rest +2d"),
     ),
     "pair": (
+        # What drags the colour drags it while it goes on: there by then, it is no worse ground.
+        speaks(
+            "maple seat; water-dye 08:00; ask waterborne-clear brush +1d",
+            Answer.UNDERNEATH,
+            "dissolve the dye again",
+        ),
+        silent("maple seat; water-dye 08:00; waterborne-clear brush +1d; ask waterborne-clear +6h"),
+        speaks("ash leg; alcohol-dye 08:00; ask shellac-2lb brush +3h", Answer.UNDERNEATH),
+        silent("ash leg; alcohol-dye 08:00; shellac-2lb brush +3h; ask shellac-2lb +9h"),
+        lets("ash leg; wiping-stain 08:00; waterborne-clear +1d; ask waterborne-clear +6h"),
         speaks("oak top; shellac-waxy 08:00; ask waterborne-clear +7d", Answer.UNDERNEATH),
         speaks("oak top; hardwax-oil 08:00; wipe +5m; ask lacquer-sprayed spray +30d"),
         # A pair of which nothing is published is tried first.

@@ -46,7 +46,8 @@ class OvercoatRule(Published, frozen=True):
     `bare-wood`. `wait` is hours since the lower coat, at the reference air. `barrier` names the
     classes that make it right when one lies between. `methods`: it holds only for a coat put on
     so, and then before a rule that does not say. `lifted_by`: what silences it about a coat that
-    is buried; None for bare wood, which never is. `source` backs the answer, `wait.source` the
+    is buried; None for bare wood, which never is. `at_once`: what it spoils is spoilt while the
+    coat goes on, and lies there no worse for it. `source` backs the answer, `wait.source` the
     hours; what other sources ask for (`wait.also`) is never longer. `how`: what a plain yes says.
     """
 
@@ -62,6 +63,7 @@ class OvercoatRule(Published, frozen=True):
     how: str = ""
     methods: tuple[Method, ...] = ()
     lifted_by: LiftedBy | None = None
+    at_once: bool = False
 
     def __post_init__(self) -> None:
         if (self.lifted_by is None) != (self.under == (BARE_WOOD,)):
@@ -114,7 +116,7 @@ def _shields(under: FinishClass, above: PutOn, rule: OvercoatRule, pairs: Pairs)
     """
     own = rule_between(pairs, under, above.of, above.method)
     if own is not None and own.id == rule.id:
-        return rule.answer is OvercoatAnswer.TEST
+        return rule.answer is OvercoatAnswer.TEST or rule.at_once
     return above.of.builds_film and (own is None or own.answer not in _WRONG_THERE)
 
 
