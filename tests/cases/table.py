@@ -56,7 +56,7 @@ CASES = (
         "FC005",
         "the can speaks of a warm room, the basement is cool",
         "OBS ENV PLAN",
-        waits_for="OBS",
+        said="label-air method recoat wiping-varnish",
     ),
     Case(
         "FC006",

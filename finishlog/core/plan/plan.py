@@ -163,5 +163,6 @@ class _Planner(Struct, dict=True):
             projects=project_plans(self.waiting.ahead, self.due, self.sessions, parts, left),
             unplanned=left,
             boards_passed=tuple((p, boards[p.id]) for p in self.shop.parts if p.id in boards),
+            counted_on=tuple(self.waiting.ahead.counted_on),
             stopped=self.stopped,
         )

@@ -14,6 +14,7 @@ from finishlog.core.bench.milestones import Milestone
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.log.entries import AnyEntry
 from finishlog.core.log.words import Operation
+from finishlog.core.plan.soft_films import Expected
 from finishlog.core.shop.things import Part, Project
 from finishlog.core.zone.grouping import Label
 
@@ -155,6 +156,8 @@ class Plan(Struct, frozen=True):
     projects: tuple[ProjectPlan, ...]
     unplanned: tuple[Unplanned, ...]
     boards_passed: tuple[tuple[Part, Finding], ...] = ()
+    # The checks that it counts on: of films that were soft within their time.
+    counted_on: tuple[Expected, ...] = ()
     stopped: Finding | None = None
 
     @property

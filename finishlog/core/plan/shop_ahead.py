@@ -22,6 +22,7 @@ from finishlog.core.film.lessons import Lessons
 from finishlog.core.log.entries import AnyEntry, Target
 from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import Operation
+from finishlog.core.plan.soft_films import Expected, entries, expected
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log, Part, Shop
 from finishlog.core.verdict.edges import edges_of
@@ -68,6 +69,8 @@ class ShopAhead(Struct, dict=True):
     lessons: Lessons = Lessons.none
     _rooms: Mapping[int, RoomAir] = field(default_factory=dict)
     _cans: Cans | None = None
+    # The checks of soft films that it counts on.
+    counted_on: list[Expected] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Sort parts and log into families, and look at each."""
@@ -84,6 +87,17 @@ class ShopAhead(Struct, dict=True):
             family = _Family(replace(self.shop, parts=tuple(parts)), entries)
             self._families.append(family)
             self._of_piece.update(dict.fromkeys(pieces, family))
+            self._look(family, self.now)
+            self._count_on_checks(family)
+
+    def _count_on_checks(self, family: _Family) -> None:
+        """Take what failed within its time to pass when its clock says so."""
+        found = list(expected(family.zones, self.now))
+        for each in found:
+            head = self.head(each.at, each.at, {each.target})
+            family.entries += entries(each, head)
+        if found:
+            self.counted_on += found
             self._look(family, self.now)
 
     def _look(self, family: _Family, moment: datetime) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
-from functools import reduce
 from math import inf
 
 from msgspec import Struct
@@ -16,15 +15,12 @@ from finishlog.core.air.span import AirPoint
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import WOOD_WARMS_UP, Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Mechanism
-from finishlog.core.finish.stage_time import later
 from finishlog.core.finish.stages import Stage
-from finishlog.core.rules.film.soft import still_soft
+from finishlog.core.rules.film.soft import dry_again
 from finishlog.core.verdict.fold import decide
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import FilmStages, ZoneState
-
-_TO_RECOAT = (Stage.TACK_FREE, Stage.SAND, Stage.RECOAT)
 
 # Less than this is not worth carrying wet work. Our own rule.
 _WORTH_IT = timedelta(hours=1)
@@ -133,10 +129,5 @@ def _wait(
     verdict = decide(state, asked, near)
     if verdict.answer is Answer.DRYING or verdict.binds.rule == WOOD_WARMS_UP:
         return verdict.low, verdict.high
-    top, soft = state.top, still_soft(state.top)
-    if top is None or soft is None or soft.is_late or verdict.answer is not Answer.BLOCKED:
-        return None
-    figures = (top.coat.figures.stages.get(stage) for stage in _TO_RECOAT)
-    times = [top.waits(figure) for figure in figures if figure]
-    time = reduce(later, times) if times else None
+    time = dry_again(state.top) if verdict.answer is Answer.BLOCKED else None
     return (time.low, time.high) if time else None

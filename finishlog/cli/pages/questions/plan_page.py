@@ -213,6 +213,11 @@ def _left(page: Page, answer: PlanAnswer) -> None:
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
     """Say what the plan takes for granted."""
     section.each(((_air(room, clock),) for room in answer.air), Tone.FAINT)
+    tests = ((e.part.path, e.at, e.found) for e in answer.plan.counted_on)
+    for part, at, found in dict.fromkeys(tests):
+        when = clock.wait_until(at)
+        words = f"{part} passes its check ({found.value}) by {when}: an estimate, check it first"
+        section.row(words, tone=Tone.FAINT)
     for board, because in answer.plan.boards_passed:
         section.row(f"{board.path} cannot be ready first: {plan_reason(because)}", tone=Tone.FAINT)
     if missed := answer.plan.missed:

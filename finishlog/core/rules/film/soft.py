@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from datetime import datetime, timedelta
+from functools import reduce
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -18,6 +19,7 @@ from finishlog.core.film.checks import no_better, standing_failures
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Answer, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
+from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
@@ -34,6 +36,9 @@ PROMISED: Mapping[Found, tuple[Stage, ...]] = {
     Found.GUMS: (Stage.SAND, Stage.RECOAT),
     Found.PRINTS: (Stage.CLAMP,),
 }
+
+
+_TO_RECOAT = (Stage.TACK_FREE, Stage.SAND, Stage.RECOAT)
 
 
 class Soft(Struct, frozen=True):
@@ -85,6 +90,19 @@ def still_soft(top: Layer | None) -> Soft | None:
     due, figure = min(timed, key=lambda t: t[0], default=(None, shortest))
     age = soft[-1].when.earliest - top.dries_since
     return Soft(soft[-1], failed[-1] if failed else None, figure, due, age)
+
+
+def dry_again(top: Layer | None) -> StageTime | None:
+    """Return when a film that failed within its time may be sanded and recoated by the clocks.
+
+    None: nothing stands against it, it is late, or it has no figure.
+    """
+    soft = still_soft(top)
+    if top is None or soft is None or soft.is_late:
+        return None
+    figures = (top.coat.figures.stages.get(stage) for stage in _TO_RECOAT)
+    times = [top.waits(figure) for figure in figures if figure]
+    return reduce(later, times) if times else None
 
 
 def past_hope(top: Layer) -> bool:
