@@ -27,6 +27,7 @@ MAY = {
     "OvercoatRule.reason": "a published row, with its source",
     "OvercoatRule.remedy": "a published row, with its source",
     "OwnRule.because": "the reason that the person gave",
+    "Way.reason": "a published row, with its source",
     "Promise.text": "what the person typed",
     "Selector.text": "what the person typed",
 }

@@ -345,7 +345,7 @@ CASES = (
         "FC077",
         "stain over conditioner: at once or next day",
         "UNDER UNCERT WINDOW RECALL",
-        waits_for="UNCERT",
+        said="cherry pine washcoat wiping-stain",
     ),
     Case(
         "FC078",

@@ -259,3 +259,69 @@ def test_fc236_a_waxed_seat_is_washed_twice_before_its_oil_goes_on_again(finishe
         assert "on top wax" not in seat
         assert "coat 4" not in legs
         assert "on top wax, Fri 20 Dec 2024" in legs
+
+
+FC077 = Question(
+    "stain over a conditioner within two hours, or the next day: which timing is to be planned",
+    shows=(
+        "both ways with what speaks for each; what is chosen is kept, with its reason",
+        "where the dry way was chosen a stain after an hour is warned of",
+        "the board that it was tried on, and how that came out",
+    ),
+    trap="the hours of the label, and nothing of the other way",
+)
+
+
+def test_fc077_wet_or_dry_is_chosen_once_and_an_hour_is_neither(finisher: Finisher):
+    finisher.types(
+        "2026-10-01 17:00",
+        "product new cond --class washcoat",
+        "product new stain --class wiping-stain",
+        "part new chest/sides --species pine",
+        "part new chest/lid --species cherry",
+        "part new tried/B3 --species pine --board",
+        "air 23C 50%",
+    )
+    asked = finisher.reads("2026-10-01 17:10", "over cond stain --on pine")
+    with FC077.line(1):
+        assert "dry: after 6 h, the more even one on large pieces, and lighter in colour" in asked
+        assert "wet: within 10 min, while it is still wet, on what can be stained at once" in asked
+        assert "try it with the real stain on a board" in asked
+        assert "product says STAIN --wait 8h --over" in asked
+    finisher.types("2026-10-01 18:00", "log sides lid B3 cond")
+    wet = finisher.types("2026-10-01 18:08", "log lid stain")
+    middle = finisher.reads("2026-10-01 19:00", "log B3 stain")
+    with FC077.trap:
+        # Wet on wet it goes on at once, whatever the class says of drying; an hour later it errs.
+        assert "stop:" not in wet
+        assert "neither way" not in wet
+        assert "caution: B3: 1 h after it is neither way, the worst of all; dry: after" in middle
+        assert "the worst of all; wet: within 10 min" in middle
+    finisher.types("2026-10-01 19:05", "undo --never-happened")
+    finisher.types("2026-10-02 07:00", "air 23C 50%", "log B3 stain", "log B3 wipe")
+    finisher.types("2026-10-05 07:00", "review B3 good -t 'even, a little pale'")
+    finisher.types(
+        "2026-10-05 08:00",
+        "product says stain --wait 8h --over cond --because 'dry, even on board B3'",
+        "part new chest/front --species pine",
+        "air 23C 50%",
+        "log front cond",
+    )
+    early = finisher.reads("2026-10-05 09:00", "log front stain")
+    with FC077.line(2):
+        assert "stop: front: drying: recoat over cond not reached (label 8 h, 1.0 done)" in early
+    kept = finisher.reads("2026-10-05 09:01", "product show stain")
+    finisher.types("2026-10-05 09:02", "undo --never-happened")
+    next_day = finisher.types("2026-10-06 08:00", "air 23C 50%", "log front stain")
+    with FC077.line(1):
+        assert "8 h over cond dry, even on board B3" in kept
+        assert "as you said: dry, even on board B3" in finisher.types(
+            "2026-10-06 08:01", "over cond stain --on cherry"
+        )
+        assert "stop:" not in next_day
+        assert "caution:" not in next_day
+    with FC077.line(3):
+        board = finisher.reads("2026-10-06 08:02", "past B3")
+        assert "tried/B3 · pine, sample board" in board
+        assert "after 13 h" in board
+        assert "came out good, even, a little pale" in board

@@ -67,6 +67,8 @@ def test_a_rule_names_what_exists_and_says_why(rule):
     assert rule.reason.endswith(".")
     if rule.wait is not None:
         assert {each.source for each in (rule.wait, *rule.wait.also)} <= KNOWN
+    assert {way.source for way in rule.ways} <= KNOWN
+    assert len(rule.ways) != 1, "one way is no choice"
 
 
 def test_of_several_sources_the_longest_binds():

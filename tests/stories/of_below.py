@@ -76,6 +76,24 @@ STORIES = {
             says="as you said: it held, act 1; published: ",
         ),
     ),
+    "ways": (
+        # A conditioner is stained over wet, or the next day; an hour later is neither.
+        lets("pine top; washcoat 08:00; ask wiping-stain +1h", "neither way, the worst of all"),
+        lets("pine top; washcoat 08:00; ask wiping-stain +8m", "within 10 min"),
+        lets("pine top; washcoat 08:00; ask gel-stain +1d", "dry: after 6 h"),
+        silent("pine top; washcoat 08:00; ask water-dye +1h"),
+        silent("pine top; washcoat 08:00; shellac-2lb +1d; ask wiping-stain +1h"),
+        lets("pine top; washcoat 08:00; shellac-2lb stopped:half +1d; ask wiping-stain +1h"),
+        # What the person chose is chosen.
+        silent(
+            "pine top; says wiping-stain wait 8h over washcoat because dry; washcoat 08:00; "
+            "ask wiping-stain +1h"
+        ),
+        silent(
+            "pine top; says wiping-stain overrule washcoat-under-stain because board; "
+            "washcoat 08:00; ask wiping-stain +1h"
+        ),
+    ),
     "which-kind": (
         lets("oak top; wiping-stain 08:00; wipe +5m; ask polyurethane-unknown +9d", "24 h: The"),
         lets("oak top; polyurethane-unknown 08:00; ask shellac-2lb +40d", "if it is oil poly"),

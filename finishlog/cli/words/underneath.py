@@ -63,6 +63,15 @@ def _which_kind(of: Finding) -> str:
     return f"{kinds}: {_MAY[OvercoatAnswer(text(of, 'may'))]}{hours}: {text(of, 'reason')}"
 
 
+def _way(of: Finding) -> str:
+    """Say one way of a pair; with the age where it falls between all of them."""
+    ends = "within" if text(of, "until") else "after"
+    said = f"{text(of, 'way')}: {ends} {wanted(of)}, {text(of, 'reason')}"
+    return (
+        f"{measured(of)} after it is neither way, the worst of all; {said}" if of.measured else said
+    )
+
+
 def _name_the_kind(of: Finding) -> str:
     return f"once its kind is known: {Do.AMEND('ACT', product='NAME')}" if text(of, "last") else ""
 
@@ -122,6 +131,15 @@ WORDS = {
         lambda f: f"{_buried(f)}: {text(f, 'reason')}",
     ),
     "which-kind": Words(_which_kind, _name_the_kind),
+    "ways": Words(
+        _way,
+        lambda f: (
+            "try it with the real stain on a board, and keep what you choose: "
+            f"{Do.PRODUCT_SAYS('STAIN', wait='8h', over=text(f, 'under'), because='dry, board B3')}"
+            if not text(f, "until")
+            else ""
+        ),
+    ),
     "pair-unknown": Words(
         lambda f: f"nothing published on {text(f, 'over')} over {text(f, 'under')}",
         "try it on a sample board first",

@@ -12,7 +12,7 @@ from typing import NamedTuple, Protocol
 
 from msgspec.structs import replace
 
-from finishlog.core.finish.classes import Figure, FinishClass, Method, Published
+from finishlog.core.finish.classes import Figure, FinishClass, Method, NotNegative, Published
 
 ANY = "any"
 ANY_FILM = "any-film"
@@ -37,6 +37,19 @@ class LiftedBy(StrEnum):
     BARRIER = "barrier"
     FULL_HARDNESS = "full hardness"
     NOTHING = "nothing"
+
+
+class Way(Published, frozen=True):
+    """One of several ways that the trade does a pair: from how many hours on, or until how many.
+
+    `until_h` None: for good. `reason`: what speaks for it.
+    """
+
+    way: str
+    reason: str
+    source: str
+    from_h: NotNegative = 0.0
+    until_h: NotNegative | None = None
 
 
 class OvercoatRule(Published, frozen=True):
@@ -64,6 +77,8 @@ class OvercoatRule(Published, frozen=True):
     methods: tuple[Method, ...] = ()
     lifted_by: LiftedBy | None = None
     at_once: bool = False
+    # Ways that contradict each other, each with what speaks for it: the person's to choose.
+    ways: tuple[Way, ...] = ()
 
     def __post_init__(self) -> None:
         if (self.lifted_by is None) != (self.under == (BARE_WOOD,)):

@@ -75,6 +75,7 @@ RULES: tuple[Rule, ...] = (
     grip.unscuffed_below,
     underneath.pair,
     the_can.which_kind,
+    the_can.ways,
     underneath.pair_on_wood,
     underneath.last_chance,
     the_can.not_over,

@@ -16,7 +16,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import WHICH_KIND, Answer, Figured, Finding, In, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE, YOUR_CAN, WindowKind
 from finishlog.core.finish.overcoat import OvercoatRule, named_by, rule_between
-from finishlog.core.rules.film.underneath import Row, by_law, own_word, rows
+from finishlog.core.rules.film.underneath import Row, by_law, own_word, rows, ways_of
 from finishlog.core.rules.reads import AIR, BROKEN_OFF, LAYERS, OPEN_WOOD, SAYS, WAIT, WOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.shop.own_rules import Own, OwnRule
@@ -77,6 +77,36 @@ def needs(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 
 def _is_barrier(word: OwnRule, layer: Layer) -> bool:
     return layer.coat.is_whole and named_by(word.between, layer.of) is not None
+
+
+@rule(
+    "ways",
+    binds=COAT,
+    source="facts: overcoats",
+    reads=f"{LAYERS} {BROKEN_OFF} coat.method coat.product product.class_key product.label {SAYS}",
+)
+def ways(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Ways that contradict each other are the person's to choose; between them is the worst.
+
+    Chosen is what they say of the pair, or what the can of the lower coat says.
+    """
+    for each in rows(zone, asked, around):
+        layer, told = each.layer, ways_of(each)
+        age_h = (around.now - layer.coat.when.latest) / timedelta(hours=1)
+        in_one = any(w.from_h <= age_h <= (w.until_h or age_h) for w in told)
+        for way in told:
+            yield finding(
+                "ways",
+                Level.NOTE if in_one else Level.CAUTION,
+                way.source,
+                measured=None if in_one else hours(age_h),
+                wanted=hours(way.until_h or way.from_h),
+                way=way.way,
+                until="yes" if way.until_h else "",
+                reason=way.reason,
+                under=layer.of.name,
+                over=asked.over.name if asked.over else "",
+            )
 
 
 @rule("can-wait", binds=COAT, source=YOUR_CAN, reads=f"{WAIT} {BROKEN_OFF} {SAYS}")

@@ -7,6 +7,7 @@ between silences them by the row's own `lifted_by`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import timedelta
 from functools import reduce
 from itertools import pairwise
 
@@ -24,6 +25,7 @@ from finishlog.core.finish.overcoat import (
     OvercoatAnswer,
     OvercoatRule,
     PutOn,
+    Way,
     is_lifted,
     rule_between,
     rule_on_bare_wood,
@@ -122,7 +124,7 @@ def below(zone: ZoneState, asked: Asked, around: Around) -> Below:
     times: list[tuple[StageTime, Layer]] = []
     scuffs, proved = False, bool(zone.layers) and zone.layers[-1].stands_proved()
     for each in rows(zone, asked, around):
-        time = _wait(each)
+        time = None if goes_on_wet(each, around) else _wait(each)
         if each.over is not None and not proved:
             trapped = trapped_until(each.layer, each.over)
             time = later(time, trapped) if time and trapped else time or trapped
@@ -137,6 +139,19 @@ def below(zone: ZoneState, asked: Asked, around: Around) -> Below:
         slowest[1] if slowest else None,
         scuffs,
     )
+
+
+def ways_of(each: Row) -> tuple[Way, ...]:
+    """Return the ways that a pair may be done in; none where the person or the can chose one."""
+    label = each.layer.coat.figures.stages.get(Stage.RECOAT)
+    chosen = each.word is not None or (label is not None and label.source == YOUR_CAN)
+    return each.row.ways if each.row and each.over is None and not chosen else ()
+
+
+def goes_on_wet(each: Row, around: Around) -> bool:
+    """Tell whether the trade puts the coat on now, while what lies below is still wet."""
+    age_h = (around.now - each.layer.coat.when.earliest) / timedelta(hours=1)
+    return any(way.until_h is not None and age_h <= way.until_h for way in ways_of(each))
 
 
 def _wait(each: Row) -> StageTime | None:
