@@ -33,6 +33,7 @@ WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
 BROKEN_OFF = "broken-off"
 LEFT_IN_PART = "left-in-part"
+DIRTY_JOINT = "dirty-joint"
 PASSED_TOO_SOON = "passed-too-soon"
 # Questions of a look round before work begins.
 TOLD_ONCE = frozenset({"look-first"})

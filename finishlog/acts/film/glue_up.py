@@ -11,7 +11,7 @@ from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.core.commands import Do
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import DIRTY_JOINT, Answer, Finding, Level, finding
 from finishlog.core.log.entries import Joined, Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
@@ -94,7 +94,13 @@ def _warnings(due: GlueUp) -> list[Finding]:
     if verdict.answer is not Answer.GO:
         found.append(
             replace(
-                finding("glued-early", Level.STOP, part=due.part.called), because_of=verdict.binds
+                finding(
+                    "glued-early",
+                    Level.STOP,
+                    part=due.part.called,
+                    dirty="dirty" if any(f.rule == DIRTY_JOINT for f in verdict.findings) else "",
+                ),
+                because_of=verdict.binds,
             )
         )
     return found

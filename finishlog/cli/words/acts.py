@@ -35,9 +35,7 @@ def _done_all_the_same(of: Finding) -> str:
 
 def _glued_early(of: Finding) -> str:
     """Say what to do once it is in cauls: what is on a glue face cannot wait until they are off."""
-    bound = of.because_of
-    causes = (bound.because_of, *bound.besides) if bound else ()
-    if any(cause is not None and cause.rule == "dirty-joint" for cause in causes):
+    if text(of, "dirty"):
         return "part it before the glue sets, and scrape every such face back to bare wood"
     return "look for prints from the cauls when they come off"
 

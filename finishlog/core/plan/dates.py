@@ -119,12 +119,18 @@ def project_plans(
         for p in shop.projects
         if p.id in open_projects
     )
-    return tuple(
-        replace(each, by_due=tuple(_by_due(ahead.zones, each.project.id, each.due, sessions)))
-        if each.promise in {Promise.LATE, Promise.UNKNOWN} and each.due
-        else each
-        for each in plans
-    )
+    return tuple(_with_what_fits(each, ahead.zones, sessions) for each in plans)
+
+
+def _with_what_fits(
+    of: ProjectPlan, zones: Sequence[ZoneState], sessions: Sequence[PlannedSession]
+) -> ProjectPlan:
+    """Say how far a project comes by a date that does not hold; in doubt, where coats are left."""
+    if of.due is None or of.promise not in {Promise.LATE, Promise.UNKNOWN}:
+        return of
+    found = tuple(_by_due(zones, of.project.id, of.due, sessions))
+    doubt = of.promise is Promise.UNKNOWN and all(each.on == each.of for each in found)
+    return of if doubt else replace(of, by_due=found)
 
 
 def _by_due(

@@ -11,7 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
+from finishlog.core.findings import DIRTY_JOINT, Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
@@ -196,7 +196,7 @@ def _holds_up(state: ZoneState, near: Around, *, again: bool = False) -> Finding
     if clamped.answer in UNDATED:
         return clamped.binds
     if is_coated_joint(state) and (again or not state.joined):
-        return finding("dirty-joint", Level.CAUTION, COMMON_PRACTICE)
+        return finding(DIRTY_JOINT, Level.CAUTION, COMMON_PRACTICE)
     if step is not None and not again:
         return finding("member-step", step=step.operation.value)
     if state.masked_since is not None:

@@ -94,7 +94,9 @@ def _is_better(tested: ProjectPlan, project: ProjectPlan) -> bool:
 
 
 def _coats(project: ProjectPlan) -> str:
-    lines = (f"{each.part.called} {each.on} of {each.of} coats" for each in project.by_due)
+    lacking = [each for each in project.by_due if each.on < each.of]
+    parts = lacking or project.by_due
+    lines = (f"{each.part.called} {each.on} of {each.of} coats" for each in parts)
     return ", ".join(lines)
 
 
