@@ -44,7 +44,7 @@ CASES = (
         "FC001",
         "hours past the label a film still grabs the finger: strip it or wait",
         "OBS UNDER ENV MAT",
-        waits_for="OBS",
+        said="boiled-linseed-oil oil-polyurethane recoat",
     ),
     Case(
         "FC003",

@@ -850,3 +850,67 @@ def test_fc075_the_end_grain_of_cocobolo_is_waited_for_until_a_day(finisher: Fin
         late = finisher.reads("2026-03-26 09:01", "why box")
         assert "more waiting is unlikely to help" in late
         assert "give it until" not in late
+
+
+FC001 = Question(
+    "eight hours past the label a film still grabs the finger: strip it or wait",
+    shows=(
+        "a film found tacky is ready no more, whatever its label's hours say",
+        "the next coat waits until a check finds it dry, and it sands to powder",
+        "what it took is held against the label, and the next coat waits longer",
+        "the likely causes stand in order, from the log, with what is not known",
+    ),
+    trap="ready at four hours and for ever, or a wait that failed is called overdue",
+)
+
+
+def test_fc001_a_slow_film_is_waited_for_and_teaches_the_next(finisher: Finisher):
+    """No air was read: the shop's own hours are all there is."""
+    finisher.types(
+        "2026-10-20 09:00",
+        "product new oil --class boiled-linseed-oil",
+        "product new poly --class oil-polyurethane --recoat 4h",
+        "steps new clear oil poly*3",
+        "part new boxes/box -n 4 --steps clear",
+        "log box oil",
+    )
+    finisher.types("2026-10-20 09:10", "log box wipe")
+    finisher.types("2026-11-07 09:30", "log box poly")
+    four = finisher.reads("2026-11-07 13:35", "ready")
+    tacky = finisher.reads("2026-11-07 21:30", "check box tacky")
+    night = finisher.reads("2026-11-07 21:31", "ready")
+    why = finisher.reads("2026-11-07 21:31", "why box")
+    with FC001.line(1):
+        assert "tack-free, turn" in tacky
+        assert "recoat, sand" in tacky
+        assert "check again boxes/box ×4 poly 2 of 3 touch failed: tacky" in night
+        assert "recoat blocked: touch failed: tacky" in finisher.reads(
+            "2026-11-07 21:31", "when box"
+        )
+    with FC001.line(4):
+        causes = why.partition("cannot be ruled out: ")[2]
+        old, heavy, cold = map(causes.index, ("an old can", "too heavy a coat", "cold air"))
+        assert old < heavy < cold
+        assert "(not logged: which can it came from, and since when that is open)" in causes
+        assert "(not logged: how thick it went on)" in causes
+        assert "(not logged: the air, all the way)" in causes
+    with FC001.trap:
+        assert "coat boxes/box" not in four
+        for screen in (night, why):
+            assert "overdue" not in screen.replace("OVERDUE, where are they", "")
+        assert "neither coat it nor strip it yet" in why
+    finisher.types("2026-11-08 09:30", "check box tacky")
+    dry = finisher.reads("2026-11-08 15:30", "check box dry")
+    with FC001.line(2):
+        assert "LEAVE ALONE boxes/box ×4 poly scuff, recoat after" in finisher.reads(
+            "2026-11-08 15:31", "ready"
+        )
+        sands = finisher.reads("2026-11-08 15:35", "check box powder", "ready")
+        assert "BENCH NOW test, scuff, coat boxes/box ×4 poly 2 of 3" in sands
+    with FC001.line(3):
+        assert "your pace moved it: by the label alone reached, by yours, 1.9 × its hours" in dry
+        finisher.types("2026-11-08 15:40", "log box scuff")
+        second = finisher.reads("2026-11-08 15:45", "log box poly")
+        assert finisher.after(second, "recoat") == "Tue 14:30"
+        pace = finisher.reads("2026-11-08 15:46", "why box")
+        assert "pace 1.94 × the label's hours (1.52–2.47), later coats, in air not read" in pace

@@ -162,6 +162,7 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
         f"first coats on {wood}" if of.key.first else "later coats",
         PUT_ON[of.key.method] if of.key.method else "",
         f"from {container}" if container else "",
+        "in air not read" if of.key.unread else "",
     )
     which = ", ".join(way for way in ways if way)
     if of.factor == 1:

@@ -19,7 +19,8 @@ class PaceKey(NamedTuple):
     """What dries alike: a product as a first coat on bare wood or later, by method and container.
 
     `method` and `container` None: not said. With `any_way` both are left out of account. `wood`
-    is what a first coat lies on; a later one is asked for with it, and taught without.
+    is what a first coat lies on; a later one is asked for with it, and taught without. `unread`: it
+    dried in air that nobody read, whose hours are the shop's own: only such a coat asks for it.
     """
 
     product: int
@@ -28,10 +29,11 @@ class PaceKey(NamedTuple):
     container: int | None = None
     any_way: bool = False
     wood: WoodKind = WoodKind.OTHER
+    unread: bool = False
 
     def however(self) -> PaceKey:
         """Return the key that leaves method and container out of account."""
-        return PaceKey(self.product, self.first, any_way=True, wood=self.wood)
+        return self._replace(method=None, container=None, any_way=True)
 
     def taught(self) -> PaceKey:
         """Return the key that it is taught by: a later coat does not lie on the wood."""
@@ -77,7 +79,8 @@ class Paces(Struct, frozen=True):
         """
         mine, first = key.taught(), key.however()._replace(first=True)
         keys = (mine, mine.however(), first, first._replace(wood=WoodKind.OTHER))
-        return next((self.learnt[k] for k in keys if k in self.learnt), None)
+        read = tuple(k._replace(unread=False) for k in keys) if key.unread else ()
+        return next((self.learnt[k] for k in (*keys, *read) if k in self.learnt), None)
 
     def of(self, product: int) -> tuple[PaceLearnt, ...]:
         """Return all that was learnt of a product: first coats first, all ways before one."""

@@ -9,6 +9,7 @@ from itertools import pairwise
 from msgspec.structs import replace
 
 from finishlog.core.air.met import AirMet
+from finishlog.core.air.span import Known
 from finishlog.core.clock.pace import PaceKey, Paces
 from finishlog.core.film.attempts import melted_in, what_stays
 from finishlog.core.film.checks import passed_too_soon, tells_of
@@ -105,11 +106,13 @@ def _layer(
     checks = (c for c in after if isinstance(c, Check))
     believed = [c for c in checks if not passed_too_soon(c, coat, soonest)]
     made = believed[: sum(c in since for c in believed)]
-    key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood)
+    met = air(coat.when.latest)
+    unread = met.span_at(coat.when.latest).known is Known.UNKNOWN
+    key = PaceKey(coat.product, first, coat.method, coat.container, wood=wood, unread=unread)
     return Layer(
         coat=coat,
         of=of,
-        air=air(coat.when.latest),
+        air=met,
         window_air=air(coat.when.earliest),
         law=laws_of(of, facts),
         abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in SCRATCHES),

@@ -2,7 +2,7 @@
 
 One coat is one observation, however many pieces and tests it had: its own scatter is one. What is
 no matter of pace teaches nothing: a film that was taken off, stands still, was made wet again or
-dried in air that nobody knows; one that air out of its limits, its can, its surplus, its thickness,
+dried in air half known; one that air out of its limits, its can, its surplus, its thickness,
 the wood or the film below keeps soft; and what was found at one place of it.
 """
 
@@ -70,10 +70,12 @@ class Seen(Struct, frozen=True):
 
 
 def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
-    """Return the label's hours that a film gained by a moment; None: in air that nobody knows."""
-    if any(span.known is Known.UNKNOWN for span in layer.drying_air.until(moment)):
-        return None
-    return layer.done_h(figure, moment)
+    """Return the label's hours that a film gained by a moment; None: in air half known.
+
+    Air that nobody read at all is the shop's own: its hours count as they are.
+    """
+    known = {span.known is Known.UNKNOWN for span in layer.drying_air.until(moment)}
+    return layer.done_h(figure, moment) if len(known) < 2 else None
 
 
 def films(
@@ -125,8 +127,9 @@ def observed(
             coat = layer.coat
             if not coat.is_whole or (only is not None and coat.id not in only):
                 continue
+            unread = layer.air.span_at(layer.put_on).known is Known.UNKNOWN
             key = PaceKey(
-                coat.product, n == 0, coat.method, coat.container, wood=layer.wood
+                coat.product, n == 0, coat.method, coat.container, wood=layer.wood, unread=unread
             ).taught()
             if _is_of_pace(replace(film, layers=film.layers[: n + 1]), facts):
                 found[key, coat.id] += brackets(layer)

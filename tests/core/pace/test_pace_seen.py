@@ -263,15 +263,25 @@ def test_a_pass_that_came_too_soon_neither_proves_nor_teaches(line: str, proved:
     assert bool(told(story)) == proved
 
 
-def test_air_that_nobody_read_teaches_nothing():
+def test_air_that_nobody_read_teaches_of_such_air_alone():
     story = Story()
     story.part()
     story.coat(0, VARNISH, label=LABEL)
     story.check(5, Found.TACKY)
     story.check(7, Found.DRY)
-    assert bracket(story) is None
-    story.read(-1, 23, 50)
-    assert bracket(story) is not None
+    assert bracket(story) == Bracket(4, 5, 7)
+    (key,) = keys(story)
+    unread = learn(told(story), FACTS.pace)
+    assert key.unread
+    assert unread.factor(key._replace(first=False)) is not None
+    assert unread.factor(key._replace(unread=False)) is None
+
+
+def test_air_that_was_read_teaches_of_air_that_is_not():
+    story = checked((5, Found.TACKY), (7, Found.DRY))
+    (key,) = keys(story)
+    assert not key.unread
+    assert learn(told(story), FACTS.pace).factor(key._replace(unread=True)) is not None
 
 
 def test_a_coat_over_a_wet_one_teaches_nothing():
