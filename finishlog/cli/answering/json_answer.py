@@ -6,13 +6,13 @@ are UTC, durations and temperatures carry their unit in the key.
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Mapping
 from datetime import UTC, date, datetime
 from enum import Enum
 
 from msgspec import Struct
+from msgspec.json import encode, format
 
 from finishlog.cli.terminal.page import OBEYED
 from finishlog.cli.terminal.spelling import spelt
@@ -34,8 +34,20 @@ def show_json(command: str, now: datetime, answer: object) -> None:
         "answer": _plain(answer),
     }
     plain = (sys.stdout.encoding or "utf-8").lower().replace("-", "") == "utf8"
-    text = json.dumps(document, ensure_ascii=not plain, indent=2, sort_keys=True)
+    text = _pretty(document) if plain else _in_ascii(document)
     sys.stdout.write(f"{text.translate(_ESCAPED)}\n")
+
+
+def _pretty(document: object) -> str:
+    # A text of a kind of its own is a text.
+    return format(encode(document, order="sorted", enc_hook=str.__str__), indent=2).decode()
+
+
+def _in_ascii(document: object) -> str:
+    """Write it for a reader of nothing more; loaded where one asks."""
+    from json import dumps
+
+    return dumps(document, indent=2, sort_keys=True)
 
 
 def _plain(value: object) -> object:

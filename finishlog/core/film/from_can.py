@@ -87,6 +87,8 @@ def doubts(layers: Sequence[Layer], *whys: Why) -> Iterator[Doubt]:
     sample speaks of the can that the coat came from.
     """
     for n, layer in enumerate(layers):
+        if layer.coat.container is None and not (layer.came_from or layer.samples):
+            continue
         sample = _sample(layers[n:])
         for doubt in _of_layer(layer, sample, whys):
             dried = sample is not None and sample.found is Found.SAMPLE_DRY

@@ -220,13 +220,14 @@ def scuffs_first(zone: ZoneState, asked: Asked, around: Around) -> bool:
 @rule("may-wrinkle", binds=COAT, source="the class", reads=f"{STAGE} product.label_window")
 def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A film too late to recoat that scuffing does not save: only hardness or a test does."""
-    top, hard = zone.top, zone.stages.get(Stage.CURED)
+    top = zone.top
     window = top.coat.figures.window.closes if top else None
     closes = top.closes(around.now) if top and top.of.wrinkles_when_late_source else None
     if top is None or window is None or closes is None or around.now <= closes:
         return
     if asked.over is None or not asked.over.needs_tooth:
         return
+    hard = zone.stages.get(Stage.CURED)
     if hard and hard.high and around.now >= hard.high:
         return
     source = top.of.wrinkles_when_late_source or ""
