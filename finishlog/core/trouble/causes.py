@@ -59,13 +59,28 @@ class Suspect(Struct, frozen=True):
     sound: str = ""
 
     @property
-    def sorts(self) -> tuple[Stands, bool, bool]:
+    def sorts(self) -> tuple[Stands, bool, bool, bool]:
         """What it is sorted by: of those that the log shows first what no time mends.
 
-        What is only another thing than where it is sound comes after what is known to do harm.
+        What is only another thing than where it is sound, and air that is within the limits of
+        the class, come after what is known to do harm.
         """
+        shown = self.is_shown
         merely = self.cause.evidence in _MERELY_ANOTHER
-        return self.stands, self.is_shown and merely, self.is_shown and self.cause.time_helps
+        return (
+            self.stands,
+            shown and merely,
+            shown and self._in_limits,
+            (shown and self.cause.time_helps),
+        )
+
+    @property
+    def _in_limits(self) -> bool:
+        """Tell whether it is air that only makes a film slow."""
+        found = self.shows
+        return found is not None and (
+            found.rule == "shows-slow-cold" or (found.rule == "shows-damp" and not found.wanted)
+        )
 
     @property
     def is_shown(self) -> bool:

@@ -182,3 +182,16 @@ def test_a_coat_that_lies_under_one_that_went_wrong_is_no_proof_that_all_is_well
         story.check(400.0, Found.TACKY, on=part)
     assert stands(why(story, 401.0))[Evidence.OIL_BELOW] is Stands.SHOWN
     assert differs(story, 401.0) == []
+
+
+def test_a_coat_that_went_on_too_soon_comes_before_a_cool_room():
+    """Varnish over a stain of four hours at 16 °C: the stain, not the degrees (common practice)."""
+    story = Trouble()
+    story.part("sick", STAIN, VARNISH, species="walnut")
+    story.steady(16.0, since=-12.0)
+    story.coat(0.0, STAIN)
+    story.coat(4.0, VARNISH)
+    story.check(180.0, Found.TACKY)
+    first, *others = why(story, 181.0)
+    assert first.cause.evidence is Evidence.OIL_BELOW
+    assert Evidence.COLD in {each.cause.evidence for each in others if each.is_shown}
