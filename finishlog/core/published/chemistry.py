@@ -128,7 +128,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         """Return what a name speaks of; the mere word `varnish` of no more than its class says."""
         whole = "" if classed else name.strip().casefold()
         found = frozenset(s for s, clue in self.substances.items() if whole in clue.names)
-        return found | self._in_words(_words(name))
+        return found | self._in_words(tuple(_words(name)))
 
     def in_note(self, text: str) -> Substances:
         """Return what a note speaks of as being there: `no vinegar` speaks of none."""
@@ -136,7 +136,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         for clause in _CLAUSE.split(text.casefold()):
             words = _words(clause)
             end = next((n for n, word in enumerate(words) if word in _NOT), len(words))
-            found |= self._in_words(words[:end])
+            found |= self._in_words(tuple(words[:end]))
         return found
 
     def hazards(self, of: Substances) -> tuple[str, ...]:
@@ -154,7 +154,17 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         met = {frozenset(pair) for pair in pairs(one, other)}
         return tuple(c for c in self.conflicts if c.of in met)
 
-    def _in_words(self, words: Sequence[str]) -> Substances:
+    @cached_property
+    def _read(self) -> dict[tuple[str, ...], Substances]:
+        """The words read so far: a shop asks for the same names again and again."""
+        return {}
+
+    def _in_words(self, words: tuple[str, ...]) -> Substances:
+        if words not in self._read:
+            self._read[words] = self._from_left(words)
+        return self._read[words]
+
+    def _from_left(self, words: tuple[str, ...]) -> Substances:
         """Read words from left to right, at each place the longest phrase that fits."""
         found: set[Substance] = set()
         at = 0
@@ -165,7 +175,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
                 if _fits(phrase, words[at : at + len(phrase)])
             ]
             longest = max((length for length, _ in fits), default=1)
-            if words[at + longest : at + longest + 1] != [_FREE]:
+            if words[at + longest : at + longest + 1] != (_FREE,):
                 found |= {substance for length, substance in fits if length == longest}
             at += longest
         return frozenset(found)
