@@ -91,6 +91,10 @@ class OwnLaw:
         """Return k as a function of °C and % RH."""
         return self.rate
 
+    def is_its_air(self, air: Air) -> bool:
+        """Tell nothing of any label."""
+        return False
+
 
 # --- three days of a logger -------------------------------------------------------------------
 

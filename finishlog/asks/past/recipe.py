@@ -208,9 +208,9 @@ def _carried(coat: Coat, stays: Sequence[Stay], words: Words) -> Iterator[PastAi
 
 def _beyond(limits: Limits, air: Air) -> str:
     """Say which limit of its class an air was beyond; empty: none."""
-    if limits.min_c and air.temperature_c < limits.min_c.value:
+    if limits.min_c and air.temperature_c < limits.min_c.least:
         return f"TOO COLD, it needs {celsius(limits.min_c.value)}"
-    if limits.max_c and air.temperature_c > limits.max_c.value:
+    if limits.max_c and air.temperature_c > limits.max_c.most:
         return f"TOO HOT, its limit is {celsius(limits.max_c.value)}"
     if limits.max_rh_pct and air.humidity_pct > limits.max_rh_pct.value:
         return f"TOO DAMP, its limit is {limits.max_rh_pct.value:.0f} %"

@@ -39,6 +39,7 @@ def command(
             here = context.find_object(Run)
             assert here is not None
             here.parser = context
+            here.refuse_contradictions()
             for table, words in tables.items():
                 each = {word: typed.pop(_plain(word)) for word in words}
                 typed[table] = {word: said for word, said in each.items() if said is not None}

@@ -12,7 +12,7 @@ from finishlog import clock, paths
 from finishlog.cli.terminal.talk import say
 from finishlog.core.log.when import When, at
 from finishlog.core.measure.units import Temperature, Units
-from finishlog.errors import DatabaseFault
+from finishlog.errors import DatabaseFault, UsageFault
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -33,6 +33,14 @@ class Run:
         self._words = tuple(words)
         # What read the command line; None: not yet.
         self.parser: typer.Context | None = None
+
+    def refuse_contradictions(self) -> None:
+        """Refuse an option and its opposite, typed together: which was meant?"""
+        typed = frozenset(self._words)
+        for each in self.parser.command.params if self.parser else ():
+            yes, no = typed & {*each.opts}, typed & {*each.secondary_opts}
+            if yes and no:
+                raise UsageFault(f"{min(yes)} and {min(no)} say the opposite", "type one of them")
 
     @cached_property
     def clock(self) -> clock.Clock:

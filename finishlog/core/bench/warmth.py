@@ -37,7 +37,7 @@ class HeatWanted(Struct, frozen=True):
     @property
     def too_cold(self) -> bool:
         """Tell whether the cold that is expected is less than the film wants."""
-        return self.expected_c is not None and self.expected_c < self.least.value
+        return self.expected_c is not None and self.expected_c < self.least.least
 
 
 def heat_wanted(states: Iterable[ZoneState], now: datetime) -> tuple[HeatWanted, ...]:

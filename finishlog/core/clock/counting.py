@@ -23,6 +23,7 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirSpan, Known, Ramp, between
 from finishlog.core.finish.classes import Limits
 from finishlog.core.finish.rate_law import Law, RateAt
+from finishlog.core.measure.as_written import WRITTEN_TO
 
 # An assumption that keeps dates finite in air so damp that the estimate would say "never".
 SLOWEST = 0.05
@@ -51,8 +52,13 @@ class Counting(Struct, frozen=True):
     doubted: tuple[Air, ...] = ()
 
     def pace(self, span: AirSpan) -> float:
-        """Return k at the beginning of a span."""
-        return self._capped(self.law.k(), span.airs)
+        """Return k at the beginning of a span; for a wait what reads as the label's air is it."""
+        k = self.law.k()
+        waits = self.clock is Clock.WAIT and any(map(self.law.is_its_air, span.airs))
+        if not waits or self._is_outside(span.airs[0], WRITTEN_TO):
+            return self._capped(k, span.airs, WRITTEN_TO)
+        rest = [air for air in span.airs if not self.law.is_its_air(air)]
+        return _capped_wait(k, rest) if rest else 1.0
 
     def pieces(self) -> Pieces:
         """Return the pieces of a stretch: from when on, and k at the middle of each."""
@@ -82,19 +88,22 @@ class Counting(Struct, frozen=True):
 
         return pieces
 
-    def _capped(self, k: RateAt, airs: Sequence[Air]) -> float:
+    def _capped(self, k: RateAt, airs: Sequence[Air], by: float = 0.0) -> float:
         """Return k in one of several airs: a wait takes the slowest of them, a window the fastest.
 
         A room that was never read counts label time; whoever asks must then test before coating.
         """
         if not airs:
             return 1.0
-        nearest = airs[0]
-        if self.limits and outside(self.limits, nearest.temperature_c, nearest.humidity_pct):
+        if self._is_outside(airs[0], by):
             return 0.0
         if self.clock is Clock.WAIT:
             return _capped_wait(k, airs)
         return max(1.0, *(k(air.temperature_c, air.humidity_pct) for air in airs))
+
+    def _is_outside(self, air: Air, by: float) -> bool:
+        limits = self.limits
+        return bool(limits and outside(limits, air.temperature_c, air.humidity_pct, by))
 
     def _marks(self, length: timedelta, ramps: Sequence[Ramp]) -> list[float]:
         """Return where to cut a stretch, in shares of it: evenly, and where it crosses a limit."""
@@ -118,11 +127,14 @@ def pieces_of(counting: Counting) -> Pieces:
     return counting._pieces()
 
 
-def outside(limits: Limits, temperature_c: float, humidity_pct: float) -> bool:
-    """Tell whether air lies outside a class's limits; saturated air lies outside any."""
+def outside(limits: Limits, temperature_c: float, humidity_pct: float, by: float = 0.0) -> bool:
+    """Tell whether air lies outside a class's limits; saturated air lies outside any.
+
+    `by`: so many °C beyond a limit are none: what was read is no finer than a limit was written.
+    """
     return bool(
-        (limits.min_c and temperature_c < limits.min_c.value)
-        or (limits.max_c and temperature_c > limits.max_c.value)
+        (limits.min_c and temperature_c < limits.min_c.value - by)
+        or (limits.max_c and temperature_c > limits.max_c.value + by)
         or (limits.max_rh_pct and humidity_pct > limits.max_rh_pct.value)
         or humidity_pct >= DEW_PCT
     )

@@ -51,7 +51,7 @@ def _cold(layer: Layer) -> Iterator[Damage]:
     limits = layer.of.limits
     if limits.warm_first_h is None or limits.min_c is None:
         return
-    until, least = young_until(layer), limits.min_c.value
+    until, least = young_until(layer), limits.min_c.least
     for span in read_below(layer.air, until, least):
         yield Damage(span.coldest_c, min(span.end or until, until))
     for felt in layer.felt:
@@ -142,7 +142,7 @@ def perhaps_too_cold(layer: Layer) -> float | None:
     supposed = _coldest_supposed(layer.air, young_until(layer))
     brought = _brought_along(layer) if _felt_c(layer) is None else []
     coldest = min([c for c in (supposed, *brought) if c is not None], default=None)
-    cold = coldest is not None and coldest < limits.min_c.value
+    cold = coldest is not None and coldest < limits.min_c.least
     return coldest if cold and not _holds(layer) else None
 
 

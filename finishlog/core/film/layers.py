@@ -23,6 +23,7 @@ from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Coat, PieceReading, Stripped, Work
 from finishlog.core.log.words import Operation
+from finishlog.core.measure.as_written import WRITTEN_TO
 from finishlog.core.mixing.came_from import CameFrom
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
@@ -369,7 +370,7 @@ class Layer(Struct, frozen=True):
     def _is_outside(self, span: AirSpan) -> bool:
         read = span.nearest if span.measured else ()
         limits = self.of.limits
-        return any(outside(limits, air.temperature_c, air.humidity_pct) for air in read)
+        return any(outside(limits, air.temperature_c, air.humidity_pct, WRITTEN_TO) for air in read)
 
 
 def trapped_until(under: Layer, over: Layer) -> StageTime | None:

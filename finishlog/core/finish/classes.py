@@ -16,6 +16,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.finish.stages import Stage
+from finishlog.core.measure.as_written import WRITTEN_TO
 
 COMMON_PRACTICE = "common practice"
 FROM_MEMORY = "from memory"
@@ -154,6 +155,16 @@ class Limit(Published, frozen=True):
 
     value: float
     source: str
+
+    @property
+    def least(self) -> float:
+        """What is below this lies under a lower bound: 12.8 °C is a label's 55 °F, rounded."""
+        return self.value - WRITTEN_TO
+
+    @property
+    def most(self) -> float:
+        """What is above this lies over an upper bound: 32.2 °C is a label's 90 °F, rounded."""
+        return self.value + WRITTEN_TO
 
 
 class Limits(Published, frozen=True):

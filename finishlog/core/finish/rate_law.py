@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from finishlog.core.air.psychrometrics import Air, saturation_pa, vapour_deficit_pa
 from finishlog.core.finish.classes import Mechanism, Published
+from finishlog.core.measure.as_written import says_the_same
 
 # °C and % RH in, k out.
 RateAt = Callable[[float, float], float]
@@ -20,6 +21,10 @@ class Law(Hashable, Protocol):
 
     def k(self) -> RateAt:
         """Return k as a function of °C and % RH, uncapped."""
+        ...
+
+    def is_its_air(self, air: Air) -> bool:
+        """Tell whether some air is the label's, as far as both were written."""
         ...
 
 
@@ -46,6 +51,16 @@ class RateLaw(Struct, frozen=True):
     reference: Air
     factor_per_10c: float = 2.0
     carrier: Carrier | None = None
+
+    def is_its_air(self, air: Air) -> bool:
+        """Tell whether some air is the label's, as far as both were written.
+
+        Of water the humidity has to be the label's too, or less.
+        """
+        dry = self.mechanism is not Mechanism.WATER or air.humidity_pct <= (
+            self.reference.humidity_pct
+        )
+        return dry and says_the_same(air.temperature_c, self.reference.temperature_c)
 
     def k(self) -> RateAt:
         """Return k as a function of °C and % RH, uncapped; below 0 in more than saturated air.

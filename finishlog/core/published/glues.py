@@ -91,7 +91,7 @@ def temperature_findings(glue: Glue, air: Air) -> tuple[Finding, ...]:
 
 
 def _too_cold(glue: Glue, air: Air) -> bool:
-    return glue.min_c is not None and air.temperature_c < glue.min_c.value
+    return glue.min_c is not None and air.temperature_c < glue.min_c.least
 
 
 def _after(

@@ -36,7 +36,7 @@ def _cold(of: Scene) -> Finding | None:
     figure = of.layer.coat.figures.stages.get(Stage.RECOAT)
     coldest = min(airs, key=lambda air: air.temperature_c)
     met, limit = coldest.temperature_c, of.layer.of.limits.min_c
-    if limit and met < limit.value:
+    if limit and met < limit.least:
         return finding("shows-cold", measured=celsius(met), wanted=celsius(limit.value))
     if figure and rate(of.layer.law(figure), coldest) < _SLOW_PACE:
         label = celsius(figure.at.temperature_c)
@@ -48,6 +48,6 @@ def hot(of: Scene) -> Look:
     """Heat over the class's limit; no thermometer in the room sees the sun on a part."""
     met = max((air.temperature_c for span in of.air_read for air in span.nearest), default=None)
     limit = of.layer.of.limits.max_c
-    if met is None or limit is None or met <= limit.value:
+    if met is None or limit is None or met <= limit.most:
         return Missing.SUN
     return finding("shows-heat", measured=celsius(met), wanted=celsius(limit.value))

@@ -11,12 +11,15 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, Table, delete, func, insert, select, update
 
+from finishlog.core.commands import Do
 from finishlog.core.shop.things import Alias, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import tables
 from finishlog.store.schema.asked import ask, question
 from finishlog.store.things.changes import changed
+
+_EDITED = {kind: f"{kind.name}_EDIT" for kind in ThingKind if f"{kind.name}_EDIT" in Do.__members__}
 
 
 def table_of(kind: ThingKind) -> Table:
@@ -80,7 +83,10 @@ def lend_name(
     if holder.archived_at is None:
         what = _CALLED.get(kind, kind.value)
         raise UsageFault(
-            f"there is already a {what} called {holder.name!r}", "give it another name"
+            f"there is already a {what} called {holder.name!r}",
+            f"give it another name; to change that one: {Do[_EDITED[kind]](holder.name)}"
+            if kind in _EDITED
+            else "give it another name",
         )
     free = _with_its_year(ledger.connection, kind, holder, within)
     table = table_of(kind)

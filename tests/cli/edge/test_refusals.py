@@ -42,6 +42,7 @@ USAGE = [
     (["log"], "PART... [WHAT]"),
     (["ready", "--frobnicate"], "--frobnicate"),
     (["log", "case", "topcoat", "--method", "roll"], "brush"),
+    (["log", "case", "topcoat", "--flooded", "--thin"], "say the opposite"),
     (["log", "case", "topcoat", "--at", "soon"], "cannot read 'soon' as a time", "2h ago"),
     (["log", "case", "topcoat", "--at", ""], "cannot read ''"),
     (["log", "case", "topcoat", "--at", "tomorrow 9:00"], "still to come"),

@@ -11,6 +11,7 @@ from finishlog.cli.typed.figures.amounts import (
     film,
     volume,
 )
+from finishlog.cli.typed.figures.unclear import Unclear
 from finishlog.core.measure.units import Volume, Weight
 from finishlog.errors import UsageFault
 from tests.rows import every_row
@@ -40,7 +41,7 @@ def refused(read, typed, *more) -> tuple[str, str]:
         ("half a gallon", 1.892705892),
         ("a quart", 0.946352946),
         ("1 1/2 qt", 1.419529419),
-        ("½ pt", 0.2365882365),
+        ("½ US pt", 0.2365882365),
         ("8 fl oz", 0.2365882365),
         ("8 fl. oz.", 0.2365882365),
     ],
@@ -123,3 +124,14 @@ def test_what_is_unlikely_is_read_when_it_is_insisted_on(read, typed, insisted):
 @every_row("typed", ["", "some", "-2 L", "0 ml", "1/0 qt", "1 imp pint", "99999 gal!"])
 def test_what_cannot_be_read_is_refused_with_what_to_type(read, typed):
     assert refused(read, typed)[1].startswith("type ")
+
+
+def test_a_pint_says_which_where_the_shop_does_not_measure_in_those_of_the_us():
+    """0.4732 L, or 0.5683 L by the Weights and Measures Act 1985, schedule 1."""
+    with pytest.raises(Unclear) as asked:
+        amount("1.5pt", home=Volume.LITRE)
+    us, imperial = (
+        amount(typed, home=Volume.LITRE).volume_l for typed in asked.value.choices.values()
+    )
+    assert (us, imperial) == (pytest.approx(0.7098, abs=5e-5), pytest.approx(0.8524, abs=5e-4))
+    assert amount("1.5pt", home=Volume.US_QUART).volume_l == us

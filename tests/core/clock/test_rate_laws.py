@@ -9,13 +9,17 @@ import pytest
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.clock.counting import Clock, Counting
-from finishlog.core.finish.classes import Mechanism
-from finishlog.core.finish.rate_law import rate
+from finishlog.core.finish.classes import Limit, Limits, Mechanism
+from finishlog.core.finish.rate_law import RateLaw, rate
 from tests.air_of import LAWS, law, span
 from tests.rows import every_row
 
 CORE = Path(__file__).parents[1]
 DOUBLES = (Mechanism.OXIDATION, Mechanism.CROSS_LINKING)
+
+
+def fahrenheit(degrees: float) -> float:
+    return (degrees - 32) / 1.8
 
 
 def rows(name: str) -> list[dict[str, float]]:
@@ -93,3 +97,30 @@ def test_a_law_is_a_value():
     for of in LAWS:
         assert law(of.mechanism) == of
         assert hash(law(of.mechanism)) == hash(of)
+
+
+@pytest.mark.parametrize(
+    ("read", "label_c", "is_it"),
+    [
+        (fahrenheit(73), 23.0, True),
+        (fahrenheit(72), 23.0, False),
+        (21.0, fahrenheit(70), True),
+        (22.0, 23.0, False),
+        (22.4, 23.0, False),
+    ],
+)
+def test_a_reading_is_the_label_s_air_as_far_as_both_were_written(read, label_c, is_it):
+    """A whole degree stands for half of one on either side: 73 °F is 22.8 °C. arithmetic"""
+    law = RateLaw(Mechanism.OXIDATION, Air(label_c, 50.0))
+    pace = Counting(law, Clock.WAIT).pace(span(0, None, Air(read, 50.0)))
+    assert (pace == 1.0) == is_it
+    warm = Counting(law, Clock.WINDOW).pace(span(0, None, Air(label_c + 0.2, 50.0)))
+    assert warm > 1.0, "a window is closed by the warmer air"
+
+
+def test_a_limit_that_was_written_in_fahrenheit_holds_what_reads_so():
+    """55 and 90 °F stand as 12.8 and 32.2 °C: nothing beyond is let in by it."""
+    law, limits = RateLaw(Mechanism.WATER, STANDARD_AIR), Limits(Limit(12.8, ""), Limit(32.2, ""))
+    counting = Counting(law, Clock.WAIT, limits)
+    paces = [counting.pace(span(0, None, Air(fahrenheit(f), 50.0))) > 0 for f in (54, 55, 90, 91)]
+    assert paces == [False, True, True, False]

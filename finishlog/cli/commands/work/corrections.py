@@ -126,7 +126,7 @@ def amend(
         parts=tuple(on or ()),
         face=one_face(face),
         said={word: value for word, value in to_be.items() if value is not None},
-        amounts=read_parts(amount or ()),
+        amounts=read_parts(amount or (), here.units.volume),
     )
     if change == Change():
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")

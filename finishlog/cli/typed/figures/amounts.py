@@ -61,6 +61,12 @@ _UNITS: dict[type[Unit], dict[str, Unit]] = {
 }
 
 
+# Weights and Measures Act 1985, schedule 1: an eighth of a gallon of 4.54609 L.
+_IMPERIAL_PINT_ML = 568.26125
+_OF_THE_US = frozenset(unit for unit in Volume if unit.name.startswith("US_"))
+_SAYS_US = re.compile(r"\bus\b", re.IGNORECASE)
+
+
 class Amount(Struct, frozen=True):
     """How much of something, by volume (L) or by weight (g); the other is None."""
 
@@ -75,15 +81,18 @@ def volume(text: str, unit: Volume | None = None) -> float:
 
 
 @asked
-def amount(text: str, unit: Volume | Weight | None = None) -> Amount:
-    """Read an amount by volume or by weight; UsageFault when it does not say which."""
+def amount(text: str, unit: Volume | Weight | None = None, home: Volume | None = None) -> Amount:
+    """Read an amount by volume or by weight; UsageFault when it does not say which.
+
+    `home`: what the shop measures volumes in.
+    """
     typed = _taken_apart(text)
     word = typed.word
     if word in OUNCES and typed.number:
         raise _which_ounce(typed.number, tuple(OUNCE.values()))
     if word in _UNITS[Weight] or (not word and isinstance(unit, Weight)):
         return Amount(weight_g=_read(text, Weight, unit))
-    return Amount(volume_l=_read(text, Volume, unit))
+    return Amount(volume_l=_read(text, Volume, unit, home))
 
 
 @asked
@@ -124,7 +133,7 @@ def _taken_apart(text: str) -> _Typed:
     return _Typed(found[1], re.sub(r"\. ?", " ", found[2]).strip(), sure)
 
 
-def _read(text: str, kind: type[Unit], unit: Unit | None) -> float:
+def _read(text: str, kind: type[Unit], unit: Unit | None, home: Volume | None = None) -> float:
     """Read one amount into the base of its kind."""
     typed, of = _taken_apart(text), _KINDS[kind]
     value = quantity(typed.number)
@@ -133,6 +142,9 @@ def _read(text: str, kind: type[Unit], unit: Unit | None) -> float:
     said = _UNITS[kind].get(typed.word) if typed.word else unit
     if value is None or said is None or not isinstance(said, kind):
         raise UsageFault(f"{text!r} {_why_not(value, typed.word, of)}", f"type {of.example}")
+    here = home or unit
+    if said is Volume.US_PINT and not (here in _OF_THE_US or _SAYS_US.search(text)):
+        raise _which_pint(typed.number, value)
     base = to_base(value, said)
     if not 0 < base <= of.most:
         raise UsageFault(f"{text!r} is not {of.name} of a shop", f"type {of.example}")
@@ -151,6 +163,13 @@ def _why_not(value: float | None, word: str, of: _Kind) -> str:
         return "has no unit"
     other = next((_KINDS[kind].name for kind, units in _UNITS.items() if word in units), "")
     return f"is {other}, not {of.name}" if other else f"cannot be read as {of.name}"
+
+
+def _which_pint(number: str, value: float) -> Unclear:
+    us, imperial = f"{number} US pt", f"{value * _IMPERIAL_PINT_ML:.0f} ml"
+    clear = {f"{us}, {1000 * to_base(value, Volume.US_PINT):.0f} ml": us}
+    said = f"{number} pt could be US or imperial pints"
+    return Unclear(said, clear | {f"{number} imperial pt, {imperial}": imperial})
 
 
 def _which_ounce(number: str, units: tuple[Unit, ...]) -> Unclear:

@@ -35,7 +35,7 @@ def read_mix(
     """Read what is asked, and the name of the can that it is drawn from, if one was named."""
     source, strong = (None, None) if thin_from is None else _from(thin_from)
     asked = MixAsked(
-        parts=_parts(words),
+        parts=_parts(words, unit),
         jar_l=amounts.volume(jar, unit) if jar is not None else None,
         cut=amounts.cut(cut) if cut is not None else None,
         thin_from=strong,
@@ -53,7 +53,7 @@ def _from(typed: str) -> tuple[str | None, float | None]:
     return (None, amounts.cut(typed)) if _CUT.match(typed.strip()) else (typed, None)
 
 
-def _parts(words: Sequence[str]) -> tuple[MixPart, ...]:
+def _parts(words: Sequence[str], unit: Volume) -> tuple[MixPart, ...]:
     if len(words) == 1 and re.fullmatch(_RATIO, words[0]):
         numbers = [number(each) for each in words[0].split(":")]
         if not all(numbers):
@@ -62,7 +62,7 @@ def _parts(words: Sequence[str]) -> tuple[MixPart, ...]:
             return of_ratio(numbers)
         except ValueError as fault:
             raise UsageFault(f"{words[0]!r}: {fault}", _FORMS) from None
-    found = read_parts(words)
+    found = read_parts(words, unit)
     names = [part.name.casefold() for part in found]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
@@ -70,12 +70,15 @@ def _parts(words: Sequence[str]) -> tuple[MixPart, ...]:
     return found
 
 
-def read_parts(words: Sequence[str]) -> tuple[MixPart, ...]:
-    """Read parts with their amounts or shares; UsageFault for what is none."""
-    return tuple(_part(word) for word in words)
+def read_parts(words: Sequence[str], unit: Volume) -> tuple[MixPart, ...]:
+    """Read parts with their amounts or shares; UsageFault for what is none.
+
+    `unit`: what the shop measures volumes in.
+    """
+    return tuple(_part(word, unit) for word in words)
 
 
-def _part(word: str) -> MixPart:
+def _part(word: str, unit: Volume) -> MixPart:
     name, _, typed = word.rpartition(":")
     name = name.strip()
     if not name or len(name) > _LONGEST_NAME or any(sign in name for sign in ":;+"):
@@ -85,7 +88,7 @@ def _part(word: str) -> MixPart:
         if share <= 0:
             raise UsageFault(f"{word!r} is a part of nothing", _FORMS)
         return MixPart(name, share)
-    amount = amounts.amount(typed)
+    amount = amounts.amount(typed, home=unit)
     volume = 1000 * amount.volume_l if amount.volume_l is not None else None
     return MixPart(name, 1.0, volume_ml=volume, weight_g=amount.weight_g)
 

@@ -127,7 +127,7 @@ def _brought_along(stays: Sequence[Stay], now: datetime) -> list[tuple[float, da
 def _too_cold(of: FinishClass, air: Air, wood_c: float, figures: DryingFigures) -> bool:
     least = of.limits.min_c
     sweats = wood_c - dew_point_c(air) < figures.dew_margin_c.value
-    return sweats or (least is not None and wood_c < least.value)
+    return sweats or (least is not None and wood_c < least.least)
 
 
 def air_findings(
@@ -211,9 +211,9 @@ def wood_warms_up(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
 
 def _bounds(of: FinishClass, air: Air) -> Iterator[Finding]:
     limits, t, rh = of.limits, air.temperature_c, air.humidity_pct
-    if limits.min_c and t < limits.min_c.value:
+    if limits.min_c and t < limits.min_c.least:
         yield _limit("too-cold", limits.min_c, celsius(t), celsius(limits.min_c.value), of)
-    if limits.max_c and t > limits.max_c.value:
+    if limits.max_c and t > limits.max_c.most:
         yield _limit("too-hot", limits.max_c, celsius(t), celsius(limits.max_c.value), of)
     if limits.max_rh_pct and rh > limits.max_rh_pct.value:
         yield _limit("too-damp", limits.max_rh_pct, pct(rh), pct(limits.max_rh_pct.value), of)
@@ -283,7 +283,7 @@ def _blush(of: FinishClass, method: Method | None, air: Air) -> Iterator[Finding
 def _cold_surface(of: FinishClass, air: Air, surface: float) -> Iterator[Finding]:
     """The limit is about the wood as well: a cold part in a warm room is too cold."""
     least = of.limits.min_c
-    if least is not None and surface < least.value <= air.temperature_c:
+    if least is not None and surface < least.least <= air.temperature_c:
         yield finding(
             "wood-too-cold",
             Level.CAUTION,
@@ -305,7 +305,7 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
     if coldest is None:
         yield _untold(of, limits.min_c, room, now, hours)
         return
-    if coldest >= limits.min_c.value:
+    if coldest >= limits.min_c.least:
         return
     yield finding(
         "cold-night-harms" if harms else "cold-night-halts",

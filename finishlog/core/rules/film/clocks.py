@@ -73,9 +73,9 @@ def _stands_still(found: Finding, film: Layer, now: datetime) -> Finding:
     if air is None:
         return found
     warm, damp = air.temperature_c, air.humidity_pct
-    if limits.min_c and warm < limits.min_c.value:
+    if limits.min_c and warm < limits.min_c.least:
         return replace(found, measured=celsius(warm), wanted=celsius(limits.min_c.value))
-    if limits.max_c and warm > limits.max_c.value:
+    if limits.max_c and warm > limits.max_c.most:
         found = replace(found, measured=celsius(warm), wanted=celsius(limits.max_c.value))
         return also(found, most="most")
     if limits.max_rh_pct and damp > limits.max_rh_pct.value:

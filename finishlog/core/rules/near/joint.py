@@ -171,7 +171,7 @@ def cold_while_it_set(zone: ZoneState, facts: Facts) -> Finding | None:
         return None
     glue = glue_of(zone.joined_by, facts)
     _, air = _reached(clamp_until, zone, zone.joined_by.when.latest, glue, facts)
-    if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.value:
+    if air is None or glue.min_c is None or air.temperature_c >= glue.min_c.least:
         return None
     found = finding(
         "cold-joint",
