@@ -25,7 +25,7 @@ GROUPS: dict[str, dict[str, str]] = {
         "heat": "work.heating",
         "rags": "work.bench",
         **dict.fromkeys(("undo", "amend", "note"), "work.corrections"),
-        "mix": "work.cans",
+        **dict.fromkeys(("mix", "clean"), "work.cans"),
         **dict.fromkeys(("move", "aside", "resume", "leave"), "work.whereabouts"),
         **dict.fromkeys(("fault", "off"), "work.trouble"),
         **dict.fromkeys(("look", "moisture", "surface"), "work.wood"),

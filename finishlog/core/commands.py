@@ -46,6 +46,7 @@ class Do(Enum):
     CAN_THROWN_OUT = auto()
     CHECK = auto()
     CLASS_LIST = auto()
+    CLEAN = auto()
     FAULT = auto()
     HISTORY = auto()
     LOG = auto()

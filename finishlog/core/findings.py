@@ -35,8 +35,8 @@ BROKEN_OFF = "broken-off"
 LEFT_IN_PART = "left-in-part"
 DIRTY_JOINT = "dirty-joint"
 PASSED_TOO_SOON = "passed-too-soon"
-# Questions of a look round before work begins.
-TOLD_ONCE = frozenset({"look-first"})
+# Notes that ask: they stand in sight, once.
+TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})
 # What hurts whoever does it, and not only the film: it is told whatever else is due.
 HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
 

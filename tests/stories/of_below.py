@@ -11,6 +11,8 @@ GELLED = "oak top; gel-stain 08:00; wipe +5m"
 
 STORIES = {
     "wrong-below": (
+        speaks("oak top; paste-wax 08:00; ask rest +2d"),
+        silent("oak drawer/sides:slides; paste-wax 08:00; ask rest +2d"),
         speaks("oak top; shellac-waxy 08:00; conversion-varnish +1d; ask rest +2d"),
         silent("oak top; shellac-2lb 08:00; waterborne-clear +1d; ask rest +2d"),
         silent("oak top; shellac-waxy 08:00; conversion-varnish +1d; check holds +3d; ask rest"),
@@ -20,15 +22,14 @@ STORIES = {
         speaks(f"{BARE_SPOT}; wiping-stain +5m; ask rest +2d"),
     ),
     "pair": (
-        # What drags the colour drags it while it goes on: there by then, it is no worse ground.
-        speaks(
-            "maple seat; water-dye 08:00; ask waterborne-clear brush +1d",
-            Answer.UNDERNEATH,
-            "dissolve the dye again",
-        ),
+        # What drags the colour drags it while it goes on, however long it dried: told, and stops
+        # nobody. There by then, it is no worse ground.
+        speaks("maple seat; water-dye 08:00; ask waterborne-clear brush +1d", Answer.TEST, "cup"),
         silent("maple seat; water-dye 08:00; waterborne-clear brush +1d; ask waterborne-clear +6h"),
-        speaks("ash leg; alcohol-dye 08:00; ask shellac-2lb brush +3h", Answer.UNDERNEATH),
+        speaks("ash leg; alcohol-dye 08:00; ask shellac-2lb brush +9d", Answer.TEST, "Spray"),
         silent("ash leg; alcohol-dye 08:00; shellac-2lb brush +3h; ask shellac-2lb +9h"),
+        silent("oak top; water-dye 08:00; shellac-2lb +1d; ask waterborne-clear brush +1d"),
+        silent("oak top; water-dye 08:00; ask waterborne-clear spray +2d"),
         lets("ash leg; wiping-stain 08:00; waterborne-clear +1d; ask waterborne-clear +6h"),
         speaks("oak top; shellac-waxy 08:00; ask waterborne-clear +7d", Answer.UNDERNEATH),
         speaks("oak top; hardwax-oil 08:00; wipe +5m; ask lacquer-sprayed spray +30d"),
@@ -107,6 +108,9 @@ STORIES = {
     ),
     "pair-on-wood": (
         speaks("oak top; ask paste-wax 08:00"),
+        # What slides wants nothing better.
+        silent("oak drawer/sides:slides; ask paste-wax 08:00"),
+        speaks("oak door/edge:shuts; ask paste-wax 08:00"),
         silent("oak top; ask alkyd-varnish 08:00"),
         silent("oak top; shellac-2lb 08:00; ask paste-wax +30d"),
         speaks("oak top; shellac-2lb stopped:half 08:00; ask paste-wax +30d"),

@@ -5,6 +5,8 @@ from __future__ import annotations
 from finishlog.core.findings import Answer
 from tests.stories.telling import lets, silent, speaks
 
+BLEACHED = "oak top; bleach-two-part 08:00; rinse +1d"
+
 STORIES = {
     "wood": (
         speaks("teak top; ask alkyd-varnish 08:00", Answer.UNDERNEATH),
@@ -87,6 +89,17 @@ STORIES = {
         silent("oak top; alkyd-varnish 08:00; ask scuff +9d"),
         silent("oak top @steps sand waterborne-clear; ask due"),
         silent("oak top @steps steel-wool waterborne-clear; ask due"),
+    ),
+    "bleached-skin": (
+        lets(f"{BLEACHED}; sand P120 +2d; ask shellac-2lb", says="bleach again"),
+        lets(f"{BLEACHED}; ask sand P100 +2d", says="P100"),
+        # Nobody said which paper: it is told which.
+        lets(f"{BLEACHED}; ask sand +2d", says="P180 or finer"),
+        silent(f"{BLEACHED}; sand P220 +2d; ask shellac-2lb"),
+        silent(f"{BLEACHED}; ask sand P240 +2d"),
+        silent(f"{BLEACHED}; sand P120 +2d; ask bleach-two-part"),
+        silent("oak top; sand P120 08:00; bleach-two-part; rinse +1d; ask shellac-2lb +2d"),
+        silent(f"{BLEACHED}; sand P120 +2d; shellac-2lb; ask shellac-2lb +1d"),
     ),
     "dust-of-bleach": (
         speaks("oak top; bleach-oxalic 08:00; ask sand +1d", Answer.UNDERNEATH),

@@ -6,6 +6,8 @@ from finishlog.core.findings import Answer
 from tests.stories.telling import lets, silent, speaks
 
 # Wood that has stood long at 23 °C and 50 % holds 9.2 % (USDA Wood Handbook, equation 4-5).
+INLAID = "maple top/field+inlay=rosewood"
+
 STORIES = {
     "look-first": (
         # Asked, and no more: it keeps nobody from the colour.
@@ -181,6 +183,15 @@ STORIES = {
         ),
         silent("oak top; lacquer-sprayed; fault run; off bare; ask lacquer-sprayed +1h"),
         silent("old-varnish oak top/ends; ask wiping-stain"),
+        # Rosewood's colour runs into maple under a brush; a light spray carries nothing.
+        speaks(f"{INLAID}; ask inlay: shellac-2lb 08:00", Answer.TEST, "never back"),
+        speaks(f"{INLAID}; ask inlay: tung-oil 08:00", Answer.TEST),
+        silent(f"{INLAID}; ask inlay: shellac-2lb spray 08:00"),
+        silent(f"{INLAID}; ask inlay: waterborne-clear 08:00"),
+        silent(f"{INLAID}; field: shellac-2lb 08:00; ask inlay: shellac-2lb"),
+        silent(f"{INLAID.replace('maple', 'padauk')}; ask inlay: shellac-2lb 08:00"),
+        silent(f"{INLAID.replace('rosewood', 'walnut')}; ask inlay: shellac-2lb 08:00"),
+        silent("rosewood top; ask shellac-2lb 08:00"),
     ),
     "inside-closed": (
         speaks("oak drawer; ask boiled-linseed-oil", Answer.TEST, "shellac"),

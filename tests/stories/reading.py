@@ -162,7 +162,9 @@ def read_by(rule: Rule, at: Scene) -> frozenset[str]:
 def _not_asked_yet(zone: ZoneState) -> ZoneState:
     """Return a zone whose film nobody asked when it is ready."""
     layers = tuple(map(replace, zone.layers))
-    return replace(zone, layers=layers, stages=FilmStages(layers))
+    return replace(
+        zone, layers=layers, stages=FilmStages(layers, shuts=zone.face.meets is not None)
+    )
 
 
 def _around(near: Around) -> Around:

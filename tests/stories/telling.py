@@ -8,18 +8,21 @@
   the one before (without one: five minutes later)
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `tung-oil
   flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was said of
-  the film below; `… from-pot`; `… stopped:left-half`, broken off); other words: an operation
-  (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run` (`… @left-edge`, also of `mend`: at a
-  place of it), `off bare`, `off COAT` (down to the last of a class), `surface 8C`, `moisture 14%`,
-  `air 12C 70%` (read every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C
-  70%` (so damp is supposed), `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
+  the film below; `… stirred`, `… unstirred`, of its can; `… from-pot`; `… stopped:left-half`);
+  other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run` (`…
+  @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT` (down to the last of a
+  class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every six hours from then on), `one-air
+  12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
+  `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
   `heater flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room
   beside, read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room,
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
-- `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face; `frame
+- `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face
+  (`drawer/sides:slides`, `door/front:shuts`, `top/field+inlay=padauk`: of another wood); `frame
   rail*2 stile`: an assembly of so many of each; a coat `about:2h`: at some time in the hours before
+- `sheen CLASS satin`: how a product shines; `can tin CLASS batch:A1`: the maker's number
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
   (`opened:400d` or `made:900d` before), and what befalls one: `condemned tin`, `frozen`, `tested`,
   `topped-up`, `emptied`; a coat `from-tin` comes from it, one `from-nothing` is logged without a
@@ -48,7 +51,7 @@ from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.film.lessons import Lessons, how_they_came_out
 from finishlog.core.findings import Act, Answer, Finding
-from finishlog.core.finish.classes import Method
+from finishlog.core.finish.classes import Method, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Fault, Note, PieceReading, Review, Stripped
 from finishlog.core.log.when import Sureness
@@ -57,7 +60,7 @@ from finishlog.core.published.care import UsedFor
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
 from finishlog.core.shop.own_rules import Own, OwnRule
-from finishlog.core.shop.things import OldFinish, Part
+from finishlog.core.shop.things import Face, Meets, OldFinish, Part
 from finishlog.core.verdict.due import asked_of, product_due
 from finishlog.core.verdict.fold import decide
 from finishlog.core.verdict.glue_up import GlueUp
@@ -73,6 +76,7 @@ _FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
 _LAID = {"flooded": True, "thin": False}
 _SCUFFED = {"scuffed": True, "unscuffed": False}
+_STIRRED = {"stirred": True, "unstirred": False}
 
 
 @dataclass(frozen=True)
@@ -182,15 +186,27 @@ class Teller:
         name, _, face = name.partition("/")
         old = [w for w in wood if w.startswith("old-")]
         species = " ".join(w for w in wood if w not in old) or None
-        named = face.split("+") if face else ["all round"]
+        said = [re.match(r"([^:=]*)(?::(slides|shuts))?(?:=(.*))?(.*)", f) for f in face.split("+")]
+        touch = {f[1]: (f[2], f[3]) for f in said if f and (f[2] or f[3])}
+        named = [f[1] + f[4] for f in said if f] if face else ["all round"]
         joints = [each.removesuffix(":joint") for each in named if each.endswith(":joint")]
         faces = [each for each in named if not each.endswith(":joint")]
         told = self._steps(steps)
         made = self.story.part(name, *told, faces=faces, joints=joints, species=species)
+        if touch:
+            made = replace(
+                made, faces=tuple(self._face(f, *touch.get(f.name, ("", ""))) for f in made.faces)
+            )
+            self.story.parts[-1] = made
         if old:
             made = replace(made, old_finish=OldFinish(old[0].removeprefix("old-")))
             self.story.parts[-1] = made
         self.parts[name] = made
+
+    def _face(self, of: Face, meets: str, wood: str) -> Face:
+        """Let a face slide or shut, or be of another wood."""
+        zones = tuple(replace(zone, species=wood or zone.species) for zone in of.zones)
+        return replace(of, meets=Meets(meets) if meets else None, zones=zones)
 
     def _steps(self, text: str) -> list[Any]:
         found: list[Any] = []
@@ -305,7 +321,8 @@ class Teller:
         told_scuffed = [w for w in told.more if w in _SCUFFED]
         stopped = [w for w in told.more if w.startswith("stopped:")]
         about = [w for w in told.more if w.startswith("about:")]
-        aside = {*thick, *laid, *told_scuffed, *stopped, *about}
+        stirred = [w for w in told.more if w in _STIRRED]
+        aside = {*thick, *laid, *told_scuffed, *stopped, *about, *stirred}
         how = [w for w in told.more if w not in aside and not w.startswith("from-")]
         product = self.story.products[self.story.product(class_key)]
         coat = self.story.coat(
@@ -330,6 +347,8 @@ class Teller:
             first = coat.when.earliest - timedelta(hours=_number(word.removeprefix("about:"), "h"))
             told_at = replace(coat.when, earliest=first, sureness=Sureness.ABOUT)
             coat = replace(coat, when=told_at)
+        for word in stirred:
+            coat = replace(coat, stirred=_STIRRED[word])
         for word in told_scuffed:
             coat = replace(coat, scuffed_before=_SCUFFED[word])
         self.story.entries[-1] = coat
@@ -344,15 +363,23 @@ class Teller:
 
     def _told_can(self, told: Clause) -> None:
         name, class_key, *since = told.more
-        ago = {w.partition(":")[0]: 24 * _number(w.partition(":")[2], "d") for w in since}
+        batch = "".join(w.removeprefix("batch:") for w in since if w.startswith("batch:"))
+        dated = [w.partition(":") for w in since if not w.startswith("batch:")]
+        ago = {word: 24 * _number(days, "d") for word, _, days in dated}
         made = at(self.hour - ago["made"]) if "made" in ago else None
-        self.cans[name] = self.story.can(class_key, name, made_at=made)
+        self.cans[name] = self.story.can(class_key, name, made_at=made, batch=batch)
         if "opened" in ago:
             hour = self.hour - ago["opened"]
             self.story.befalls(hour, self.cans[name], ContainerDeed.OPENED)
 
     def _head(self, told: Clause) -> dict[str, Any]:
         return self.story._head(self.hour, self.story._reach(told.on, told.face, None))
+
+    def _told_sheen(self, told: Clause) -> None:
+        """Say how a product shines: `sheen waterborne-clear satin`."""
+        key = self.story.product(told.word)
+        known = self.story.products[key]
+        self.story.products[key] = replace(known, sheen=Sheen(told.more[1]))
 
     def _told_says(self, told: Clause) -> None:
         """Put a rule of the person's own on record, as their first act."""

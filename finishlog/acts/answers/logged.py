@@ -53,6 +53,9 @@ class ToLog(Struct, frozen=True):
     flooded: bool | None = None
     # The can or mix that it came from; `none`: none on record. None: not said.
     container: str | None = None
+    # Was its can stirred right before? None: not said. `tool`: what it went on with.
+    stirred: bool | None = None
+    tool: str = ""
     # What a coat that was broken off covers by then. None: it was finished.
     stopped: str | None = None
     # What is hardly meant is recorded with a caution; else Doubtful asks about it first.

@@ -18,6 +18,7 @@ from finishlog.acts.film.glue_up import glue_up
 from finishlog.acts.meant.due import due_step, where_due
 from finishlog.acts.meant.what import parts_and_what, says_a_coat, work_or_product
 from finishlog.acts.mixing.drawn import drawn_from, of_the_pot, told_once, what_is_in
+from finishlog.asks.bench.tools import left_over
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
@@ -120,6 +121,7 @@ def _coat(
             *told_once(warnings, drawn.warnings),
             *of_the_pot(then, after, product, ledger.act_id, warnings),
             *findings_of(doubts, sure=typed.sure),
+            *left_over(ledger, then, typed.tool, product),
             *_passes_too_close(typed, figures, product),
             *(_what_lies_there(after, picked) if typed.stopped is not None else ()),
         )
@@ -161,6 +163,8 @@ def _record(
                 flooded=typed.flooded,
                 wet_film_um=typed.wet_film_um,
                 container=container,
+                stirred=typed.stirred,
+                tool=typed.tool,
                 hands_on_min=typed.hands_on_min if n == 0 else None,
                 stopped=typed.stopped if n + 1 == len(passes) else None,
                 note=typed.note,

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.acts.answers.warn import coats_of_this_evening
 from finishlog.acts.mixing.can import NONE
 from finishlog.asks.bench.open_cans import against, from_words, pick_container
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
+from finishlog.core.film.stirred import was_stirred, what_settles
 from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.log.entries import Coat
 from finishlog.core.log.when import When
@@ -25,6 +27,7 @@ from finishlog.core.rules.film.came_from import (
     hardener_untold,
     off_ratio,
 )
+from finishlog.core.rules.film.sheen import not_stirred, two_batches
 from finishlog.core.shop.things import Product
 from finishlog.core.zone.asked import NOTHING
 from finishlog.errors import Ambiguous
@@ -161,12 +164,28 @@ def of_the_pot(
     )
     said = {each.rule for each in told_already} | ({hardener_untold.id} if asked else set())
     near = after.bench.around(after.facts)
+    yield from _was_it_stirred(then, after, product, act)
     for zone in after.bench.zones:
         if not any(layer.coat.act == act for layer in zone.layers):
             continue
-        for rule in (hardener_left_out, hardener_untold, off_ratio):
+        for rule in (hardener_left_out, hardener_untold, off_ratio, not_stirred, two_batches):
             found = (f for f in rule.find(zone, NOTHING, near) if act in f.acts)
             yield from (f for f in found if f.rule not in said)
+
+
+def _was_it_stirred(then: Look, after: Look, product: Product, act: int) -> Iterator[Finding]:
+    """Ask once an evening whether a can was stirred in which something settles.
+
+    Of a coat that names no can nobody is asked: who keeps no cans here stirs them all the same.
+    """
+    coat = next(e for e in after.log.entries if e.act == act and isinstance(e, Coat))
+    what = what_settles(coat, after.shop.products, after.facts)
+    asked = any(each.product == product.id for each in coats_of_this_evening(then))
+    if what is None or asked or coat.container is None:
+        return
+    if was_stirred(coat, after.bench.cans.came_from(coat), after.facts) is None:
+        found = finding("stirred-untold", source=what.source, of=product.name, what=what.what)
+        yield replace(found, acts=(act,))
 
 
 def _was_untold(then: Look, coat: Coat) -> bool:

@@ -84,6 +84,10 @@ def of_product(
     if "note" in file.given and typed.note != product.note:
         change = Do.PRODUCT_EDIT(product.name, note=typed.note)
         yield Difference(f"{what}, note", product.note, typed.note, change)
+    sheen = typed.sheen
+    if sheen is not None and sheen is not product.sheen:
+        change = Do.PRODUCT_EDIT(product.name, sheen=sheen)
+        yield Difference(f"{what}, sheen", product.sheen or "not said", sheen, change)
     for stage, figure in typed.label.items():
         known = product.label.get(stage)
         if not _same(figure, known):
@@ -197,7 +201,9 @@ def of_part(file: PartInFile, part: Part, shop: Shop) -> Iterator[Difference]:
 
 def _faces(file: PartInFile, part: Part) -> Iterator[Difference]:
     wanted = [
-        face_words(Face(0, f.name, f.kind, tuple(Zone(0, z.name, z.species) for z in f.zones)))
+        face_words(
+            Face(0, f.name, f.kind, tuple(Zone(0, z.name, z.species) for z in f.zones), f.meets)
+        )
         for f in read_faces(file.typed.faces)
     ]
     known = [face_words(face) for face in part.faces]

@@ -1,6 +1,7 @@
 """Read faces and zones as a person types them: `front`, `back:hidden`, `top=field,inlay:walnut`.
 
-After the colon of a face stands what it is for, after the colon of a zone its wood. Zones are all
+After the colon of a face stands what it is for, and whether it slides or shuts against another
+(`sides:slides`, `edges:edge:shuts`), after the colon of a zone its wood. Zones are all
 named: `front=left,right` divides a whole face.
 """
 
@@ -10,12 +11,12 @@ from collections.abc import Sequence
 
 from finishlog.acts.answers.made import a_name
 from finishlog.acts.meant.said import one_meant
-from finishlog.core.shop.things import Face, FaceKind
+from finishlog.core.shop.things import Face, FaceKind, Meets
 from finishlog.errors import UsageFault
 from finishlog.store.things.add import NewFace, NewZone
 
 ALL_ROUND = NewFace("all round")
-_HOW = "write front, back:hidden, tenon:joint, edges:edge or 'top=field,inlay:walnut'"
+_HOW = "write front, back:hidden, tenon:joint, edges:edge, sides:slides or 'top=field,inlay:walnut'"
 
 
 def read_faces(typed: Sequence[str], *, zones_too: bool = False) -> tuple[NewFace, ...]:
@@ -38,10 +39,17 @@ def _face(text: str, *, zones_too: bool) -> NewFace:
         face = f"{a_name(whole, 'face')}/{a_name(zone, 'zone')}"
     else:
         face = a_name(name, "face")
-    of = _kind(kind) if colon else FaceKind.SHOW
-    if not equals:
-        return NewFace(face, of)
-    return NewFace(face, of, _zones(face, zones))
+    of, meets = _what_for(kind) if colon else (FaceKind.SHOW, None)
+    return NewFace(face, of, _zones(face, zones) if equals else (NewZone(),), meets)
+
+
+def _what_for(typed: str) -> tuple[FaceKind, Meets | None]:
+    """Read what stands behind the colon: what a face is for, and whether it slides or shuts."""
+    kind, meets = FaceKind.SHOW, None
+    for word in (each.strip() for each in typed.split(":")):
+        known = next((m for m in Meets if m.value == word.casefold()), None)
+        kind, meets = (kind, known) if known else (_kind(word), meets)
+    return kind, meets
 
 
 def _kind(word: str) -> FaceKind:
@@ -72,6 +80,8 @@ def _once(names: Sequence[str], what: str) -> None:
 def copied(faces: Sequence[Face]) -> tuple[NewFace, ...]:
     """Return faces like those of another part."""
     return tuple(
-        NewFace(face.name, face.kind, tuple(NewZone(z.name, z.species) for z in face.zones))
+        NewFace(
+            face.name, face.kind, tuple(NewZone(z.name, z.species) for z in face.zones), face.meets
+        )
         for face in faces
     )

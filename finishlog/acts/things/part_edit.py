@@ -153,12 +153,15 @@ def _face(ledger: Ledger, part: Part, typed: NewFace, *, is_said: bool) -> str:
             return _of_a_zone(ledger, part, replace(typed, name=own[0]))
     if known is None:
         _beside_all_round(ledger, part, typed)
-        edit.add_face(ledger, part.id, typed.name, typed.kind, typed.zones)
+        edit.add_face(ledger, part.id, typed)
         return f"face {typed.name} added, in the white"
     said = []
     if typed.kind is not known.kind and (is_said or not is_divided):
         edit.set_face_kind(ledger, part.id, known.id, known.name, typed.kind)
         said.append(f"face {known.name}: {typed.kind.value}, was {known.kind.value}")
+    if typed.meets is not known.meets and (is_said or not is_divided):
+        edit.set_meets(ledger, part.id, known, typed.meets)
+        said.append(f"face {known.name}: {typed.meets or 'neither slides nor shuts'}")
     if is_divided:
         said.append(_zones(ledger, part, known, typed))
     return in_words(*said) or f"face {known.name} as it was"

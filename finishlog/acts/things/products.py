@@ -15,10 +15,10 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.finish.classes import Figure, RecoatWindow, judged_by
+from finishlog.core.finish.classes import Figure, RecoatWindow, Sheen, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
-from finishlog.core.shop.things import Product, Sheen, ThingKind
+from finishlog.core.shop.things import Product, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
 from finishlog.store.log.ledger import Ledger

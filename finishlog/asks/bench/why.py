@@ -17,6 +17,7 @@ from finishlog.core.film.build import FilmBuild, film_build
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.guidance import guidance
 from finishlog.core.film.layers import Layer
+from finishlog.core.film.stirred import was_stirred
 from finishlog.core.findings import Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
 from finishlog.core.finish.stages import Stage
@@ -54,6 +55,8 @@ class OnIt(Struct, frozen=True):
     product: str
     put_on: datetime
     act: int
+    # Of its can; None: nothing tells.
+    stirred: bool | None
 
 
 class LabelLine(Struct, frozen=True):
@@ -187,7 +190,13 @@ def _why(group: Group, seen: Look) -> Why:
     return Why(
         standing=standing_of(group, seen),
         on_it=tuple(
-            OnIt(x.coat.product_name, x.put_on, x.coat.act) for x in reversed(state.layers)
+            OnIt(
+                x.coat.product_name,
+                x.put_on,
+                x.coat.act,
+                was_stirred(x.coat, x.came_from, seen.facts),
+            )
+            for x in reversed(state.layers)
         ),
         label=_label(layer, figure, stage, seen.facts) if layer and figure else None,
         options=options(layer, figure, stage, seen.facts)

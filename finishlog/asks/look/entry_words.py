@@ -55,9 +55,12 @@ TAKEN_OFF = {
 
 def deed_words(deed: ContainerDeed) -> str:
     """Say what was done with a container, or what befell it."""
-    return {ContainerDeed.TESTED: "tested, and good", ContainerDeed.CONDEMNED: "do not use"}.get(
-        deed, deed.value.replace("-", " ")
-    )
+    said = {
+        ContainerDeed.TESTED: "tested, and good",
+        ContainerDeed.CONDEMNED: "do not use",
+        ContainerDeed.UNSTIRRED: "poured from, not stirred",
+    }
+    return said.get(deed, deed.value.replace("-", " "))
 
 
 # One wording a kind: its bits, one after the other with commas. A bit whose fields say nothing

@@ -8,8 +8,9 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.asks.past.done_steps import steps_done
+from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import Operation
-from finishlog.core.shop.things import Sheen, Shop, Step
+from finishlog.core.shop.things import Shop, Step
 from finishlog.picking import Zones
 
 

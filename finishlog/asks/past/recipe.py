@@ -14,13 +14,13 @@ from finishlog.asks.look.went_wrong import went_wrong_words
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.checks import failed
-from finishlog.core.finish.classes import Limits, Method
+from finishlog.core.finish.classes import Limits, Method, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Fault, Stripped, Work
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.quantities import celsius
-from finishlog.core.shop.things import Sheen, Shop
+from finishlog.core.shop.things import Shop
 
 _DONE_OR_FOUND = Work | Check | Fault
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime
 from enum import StrEnum
 
@@ -13,7 +14,7 @@ from finishlog.asks.look.entry_words import deed_words
 from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
-from finishlog.core.bench.cans import state_of
+from finishlog.core.bench.cans import events_of, state_of
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.entries import Coat, ContainerEvent
@@ -24,7 +25,6 @@ from finishlog.core.mixing.containers import (
     ContainerKind,
     ContainerState,
     MixPart,
-    events_by_container,
 )
 from finishlog.core.mixing.mixes import thinned_solids
 from finishlog.core.published.facts import Facts
@@ -93,6 +93,8 @@ class CoatFrom(Struct, frozen=True):
     parts: tuple[str, ...]
     at: When
     act: int
+    # None: not said.
+    stirred: bool | None = None
 
 
 class CanShown(Struct, frozen=True):
@@ -115,7 +117,7 @@ def can_list(context: Context, *, archived: bool = False) -> tuple[CanLine, ...]
         else:
             seen = look(context, connection)
             shop, log = seen.shop, seen.log
-    rooms, events = rooms_air(shop, log), events_by_container(log.entries)
+    rooms, events = rooms_air(shop, log), events_of(log.entries, shop, context.facts)
     found = [
         _state(each, events.get(each.id, []), shop, context.facts, rooms)
         for each in shop.containers.values()
@@ -132,7 +134,7 @@ def can_show(context: Context, typed: str) -> CanShown:
         can = _pick(shop, typed)
         pieces = pieces_coated_from(connection, can.id)
         log = read_log(connection, None if can.archived else pieces)
-    events = events_by_container(log.entries).get(can.id, [])
+    events = events_of(log.entries, shop, context.facts).get(can.id, [])
     state = _state(can, events, shop, context.facts, rooms_air(shop, log))
     solids = state.of.solids_vol_pct
     thinned = thinned_solids(solids, can.parts) if solids else None
@@ -144,7 +146,7 @@ def can_show(context: Context, typed: str) -> CanShown:
         note=can.note,
         events=tuple(CanEventLine(deed_words(e.deed), e.when, e.note, e.act) for e in events),
         coats=tuple(
-            CoatFrom(parts_of(e.targets, shop), e.when, e.act)
+            CoatFrom(parts_of(e.targets, shop), e.when, e.act, e.stirred)
             for e in log.entries
             if isinstance(e, Coat) and e.container == can.id
         ),
@@ -167,7 +169,7 @@ def _pick(shop: Shop, typed: str) -> Container:
 
 def _state(
     can: Container,
-    events: list[ContainerEvent],
+    events: Sequence[ContainerEvent],
     shop: Shop,
     facts: Facts,
     rooms: dict[int, RoomAir],

@@ -13,7 +13,7 @@ from finishlog.asks.things.own_words import SaysLine, says_lines
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow
+from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import WeeklyHours
@@ -23,7 +23,6 @@ from finishlog.core.shop.things import (
     Product,
     Project,
     Schedule,
-    Sheen,
     Shop,
     ThingKind,
     face_words,
@@ -84,10 +83,10 @@ class ProductLine(Struct, frozen=True):
     self_heating: bool
     of: FinishClass
     note: str
-    sheen: Sheen | None
     old_names: tuple[str, ...]
     # What the person says of it beyond its label.
     says: tuple[SaysLine, ...]
+    sheen: Sheen | None
 
 
 class OneProduct(ProductLine, frozen=True):

@@ -117,6 +117,22 @@ WORDS = {
         lambda f: f"{text(f, 'of')} smells for months where no air moves: inside drawers and cases",
         "shellac, wax or bare wood there",
     ),
+    "film-in-runner": Words(
+        lambda f: (
+            f"it slides: a film of {text(f, 'of')} drags in its runner, wears to dust and sticks "
+            "when it is warm"
+        ),
+        "leave it bare and wax it, or one thin coat of shellac under the wax",
+        "film where it slides",
+    ),
+    "shuts-while-soft": Words(
+        lambda f: (
+            f"it {text(f, 'meets')} against another face: {text(f, 'of')} that is dry and not yet "
+            "hard sticks to it, for weeks"
+        ),
+        "leave it open, or felt, paper or a little wax between, until it is fully hard",
+        lambda f: f"it {text(f, 'meets')} against another face, and is not fully hard",
+    ),
     "tape-left": Words(
         lambda f: f"tape has been on for {measured(f)}; it comes off whole within {wanted(f)}",
         f"take it off, slowly and flat over itself, and log it: {Do.LOG('PART', 'untape')}",

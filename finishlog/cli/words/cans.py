@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from finishlog.cli.words.said import Words, length, measured, number, text
+from finishlog.cli.words.said import Words, each_of, length, measured, number, text
 from finishlog.core.commands import Do
 from finishlog.core.findings import POT_LIFE, Finding
 from finishlog.core.log.shown_times import length_words, wait_words
@@ -34,6 +34,11 @@ def _age(age: timedelta) -> str:
     return f"{length_words(age)} old" if age >= timedelta(minutes=30) else "just made"
 
 
+def _of_batch(of: Finding, can: str, batch: str) -> str:
+    said = text(of, batch)
+    return text(of, can) + (f" (batch {said})" if said else "")
+
+
 def _condemned(of: Finding) -> str:
     note = text(of, "note")
     return f"{text(of, 'can')} is marked: do not use" + (f": {note}" if note else "")
@@ -44,7 +49,7 @@ def _tested(of: Finding, test: str) -> str:
 
 
 def _came(of: Finding) -> str:
-    return f"{text(of, 'of')} came from {text(of, 'can')}"
+    return f"{text(of, 'of')} came from {text(of, 'can') or 'a can'}"
 
 
 def _untold(of: Finding) -> str:
@@ -146,6 +151,63 @@ WORDS = {
             f"{_age(length(f, 'this'))}: layers of mixes so different in age may wrinkle"
         ),
         _IS_IT_HARD,
+    ),
+    "not-stirred": Words(
+        lambda f: f"{_came(f)}, not stirred: its {text(f, 'what')} settles, {text(f, 'shows')}",
+        "look at it beside what is right; where it differs scuff it and give it one more coat, "
+        "well stirred: nothing has to come off",
+        "its can was not stirred",
+    ),
+    "stirred-untold": Words(
+        lambda f: f"was {text(f, 'of')} stirred? Its {text(f, 'what')} settles",
+        lambda f: (
+            f"{Do.AMEND(f.acts[0], stirred=True)}, or {Do.AMEND(f.acts[0], not_stirred=True)}"
+        ),
+    ),
+    "two-batches": Words(
+        lambda f: (
+            f"its last coat came from {_of_batch(f, 'can', 'batch')}, on "
+            f"{', '.join(each_of(f, 'parts'))} from {_of_batch(f, 'theirs', 'their_batch')}: "
+            "two cans may differ in sheen or tone"
+        ),
+        "look at them side by side; for what is still to come pour the cans together first, and "
+        "give the last coat to all of it from one",
+        "its last coat came from another can",
+    ),
+    "can-unstirred": Words(
+        lambda f: (
+            f"{text(f, 'can')} was poured from without stirring: what is left in it is mixed "
+            "otherwise than its label says"
+        ),
+        lambda f: (
+            "try it on a card, and take a fresh can for the last coat; then: "
+            f"{Do.CAN_TESTED(text(f, 'can'))}"
+        ),
+    ),
+    "can-tinted": Words(
+        lambda f: f"{text(f, 'can')} is tinted: colour from below got into it, it is not clear",
+        "not for pale wood or another colour; pour what a coat needs into a cup, and put nothing "
+        "back",
+    ),
+    "left-in-tool": Words(
+        lambda f: (
+            f"{text(f, 'tool')} had {text(f, 'had')} in it last (act {text(f, 'used')}), now "
+            f"{text(f, 'of')}: {text(f, 'reason')}"
+        ),
+        lambda f: (
+            f"clean it: {text(f, 'clean')}; was it cleaned before: "
+            f"{Do.CLEAN(text(f, 'tool'), at='WHEN')}"
+        ),
+    ),
+    "crawled-from-tool": Words(
+        lambda f: (
+            f"{text(f, 'had')} crawled when it came from {text(f, 'tool')} (act {text(f, 'used')}):"
+            f" what made the fisheyes may still be in it, and {text(f, 'of')} may crawl too"
+        ),
+        lambda f: (
+            "strip and wash it, drain the air line, and spray a card first; then: "
+            f"{Do.CLEAN(text(f, 'tool'))}"
+        ),
     ),
     "can-condemned": Words(_condemned, lambda f: Do.CAN_THROWN_OUT(text(f, "can"))),
     "mark-the-can": Words(

@@ -122,6 +122,20 @@ WORDS = {
         lambda f: f"no rinse on record after {text(f, 'of')}",
         "the rinse",
     ),
+    "bleached-skin": Words(
+        lambda f: (
+            f"sanded with {text(f, 'coarse')} since it was bleached: that goes through the skin "
+            "that is light, and dark wood shows"
+            if text(f, "coarse")
+            else "bleached wood is light a skin deep"
+        ),
+        lambda f: (
+            "look for dark patches in a good light; bleach again before any colour or finish"
+            if text(f, "coarse")
+            else f"a pass or two by hand, P{number(f, 'grit'):g} or finer"
+        ),
+        "the bleached skin may be sanded through",
+    ),
     "bleach-over-bleach": Words(
         lambda f: f"{text(f, 'of')} is still in the wood: no rinse is on record since",
         "rinse with plenty of water and dry a day or more between two bleaches",

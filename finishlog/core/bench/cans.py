@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cached_property
 
 from finishlog.core.air.room import RoomAir
+from finishlog.core.film.stirred import what_settles
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.log.entries import AnyEntry, Check, Coat, ContainerEvent
 from finishlog.core.log.when import When
@@ -74,9 +75,7 @@ class Cans:
 
     @cached_property
     def _events(self) -> Mapping[int, Sequence[ContainerEvent]]:
-        dried = tuple(_samples(self._entries))
-        told = sorted((*self._entries, *dried), key=lambda e: e.when.order) if dried else ()
-        return events_by_container(told or self._entries)
+        return events_of(self._entries, self._shop, self._facts)
 
     @cached_property
     def states(self) -> dict[int, ContainerState]:
@@ -165,6 +164,36 @@ class Cans:
         return state_of(container, events, self._shop, self._rooms, self._facts)
 
 
+def events_of(
+    entries: Iterable[AnyEntry], shop: Shop, facts: Facts
+) -> Mapping[int, Sequence[ContainerEvent]]:
+    """Return what befell each container, also by what was found of coats that came from it."""
+    by_coats = (*_samples(entries), *_poured_unstirred(entries, shop, facts))
+    told = sorted((*entries, *by_coats), key=lambda e: e.when.order) if by_coats else entries
+    return events_by_container(told)
+
+
+def _poured_unstirred(
+    entries: Iterable[AnyEntry], shop: Shop, facts: Facts
+) -> Iterator[ContainerEvent]:
+    """Yield the coats from a can that was not stirred, of what settles: the can is not as it was.
+
+    Of a mix none: it was stirred as it was mixed, and is used up.
+    """
+    for coat in (e for e in entries if isinstance(e, Coat) and e.stirred is False):
+        known = shop.containers.get(coat.container) if coat.container is not None else None
+        if known is None or known.kind is ContainerKind.MIX:
+            continue
+        if what_settles(coat, shop.products, facts) is not None:
+            yield _as_event(coat, known.id, ContainerDeed.UNSTIRRED)
+
+
+def _as_event(entry: AnyEntry, container: int, deed: ContainerDeed) -> ContainerEvent:
+    return ContainerEvent(
+        id=entry.id, act=entry.act, when=entry.when, container=container, deed=deed
+    )
+
+
 def _samples(entries: Iterable[AnyEntry]) -> Iterator[ContainerEvent]:
     """Yield the samples that dried as what they are for their can, on whatever part it went.
 
@@ -179,13 +208,7 @@ def _samples(entries: Iterable[AnyEntry]) -> Iterator[ContainerEvent]:
         )
         newest = max(before, key=lambda coat: coat.when.order, default=None)
         if newest is not None and newest.container is not None:
-            yield ContainerEvent(
-                id=check.id,
-                act=check.act,
-                when=check.when,
-                container=newest.container,
-                deed=ContainerDeed.TESTED,
-            )
+            yield _as_event(check, newest.container, ContainerDeed.TESTED)
 
 
 def _by(event: ContainerEvent, when: When) -> bool:

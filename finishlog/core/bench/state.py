@@ -207,7 +207,8 @@ def _zone_state(
     stays = stays_of(part, piece, index, rooms)
     species = area.species or part.species
     wood = kind_of_wood(species, facts) if entries and paces.learnt else WoodKind.OTHER
-    layers, stages = _film(entries, stays, facts, films, paces, wood, cans)
+    shuts = face.meets is not None
+    layers, stages = _film(entries, stays, facts, films, paces, wood, cans, shuts=shuts)
     return ZoneState(
         target=target,
         part=owner,
@@ -238,14 +239,16 @@ def _film(
     paces: Paces,
     wood: WoodKind,
     cans: Cans,
+    *,
+    shuts: bool,
 ) -> tuple[tuple[Layer, ...], FilmStages]:
     """Build the film of a zone; a batch with one story in one place shares it."""
-    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood)
+    story = (tuple(e.id for e in entries), tuple((s.since, s.air.id) for s in stays), wood, shuts)
     if story not in films:
         layers = build(
             entries, facts, lambda start: air_met(stays, start), paces, wood, cans.came_from
         )
-        films[story] = layers, FilmStages(layers)
+        films[story] = layers, FilmStages(layers, shuts=shuts)
     return films[story]
 
 

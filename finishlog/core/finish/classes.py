@@ -47,6 +47,18 @@ class WindowKind(StrEnum):
     NOT_APPLICABLE = "not applicable"
 
 
+class Sheen(StrEnum):
+    """How a finish shines: the traditional names of the gloss levels 1 to 7 (MPI, ASTM D523)."""
+
+    MATTE = "matte"
+    VELVET = "velvet"
+    EGGSHELL = "eggshell"
+    SATIN = "satin"
+    SEMI_GLOSS = "semi-gloss"
+    GLOSS = "gloss"
+    HIGH_GLOSS = "high-gloss"
+
+
 class Method(StrEnum):
     """How a coat is put on."""
 

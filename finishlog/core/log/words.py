@@ -144,6 +144,8 @@ class ContainerDeed(StrEnum):
     MIXED = "mixed"
     TOPPED_UP = "topped-up"
     STIRRED = "stirred"
+    # Poured from as it stood.
+    UNSTIRRED = "unstirred"
     STRAINED = "strained"
     FROZEN = "frozen"
     TESTED = "tested"

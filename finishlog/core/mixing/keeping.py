@@ -41,6 +41,7 @@ def keeping_findings(
         *_frost(state, figures),
         *_pot_life(state, now),
         *_topped_up(state),
+        *_mixed_otherwise(state),
         *_shelf(state, now, figures),
     )
 
@@ -104,6 +105,16 @@ def _pot_life_source(state: ContainerState) -> str:
 def _topped_up(state: ContainerState) -> Iterator[Finding]:
     if state.reacts and state.last(ContainerDeed.TOPPED_UP) is not None:
         yield finding("topped-up", Level.CAUTION, COMMON_PRACTICE, can=state.container.name)
+
+
+def _mixed_otherwise(state: ContainerState) -> Iterator[Finding]:
+    """Say of a can that what is in it is not what its label says: part of it was poured off."""
+    name, tested = state.container.name, state.last(ContainerDeed.TESTED)
+    poured = state.last(ContainerDeed.UNSTIRRED)
+    if poured is not None and not _after(tested, poured):
+        yield finding("can-unstirred", Level.CAUTION, COMMON_PRACTICE, can=name)
+    if state.last(ContainerDeed.TINTED) is not None:
+        yield finding("can-tinted", Level.CAUTION, COMMON_PRACTICE, can=name)
 
 
 def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Iterator[Finding]:

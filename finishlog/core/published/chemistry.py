@@ -13,7 +13,8 @@ from typing import Annotated
 import msgspec
 
 from finishlog.core.findings import Level
-from finishlog.core.finish.classes import Published
+from finishlog.core.finish.classes import FinishClass, Published
+from finishlog.core.finish.overcoat import named_by
 
 
 class Substance(StrEnum):
@@ -44,6 +45,7 @@ class Substance(StrEnum):
     HEAVY_OIL = "heavy oil"
     PETROL = "petrol"
     LACQUER_THINNER = "lacquer thinner"
+    SILICONE = "silicone"
     # Something that no word here knows.
     OTHER = "something else"
 
@@ -103,12 +105,24 @@ class Stranger(Published, frozen=True):
     unless: frozenset[str] = frozenset()
 
 
+class Leftover(Published, frozen=True):
+    """What a tool had in it last that harms what goes in now: by class or family, or by name."""
+
+    now: tuple[str, ...]
+    reason: str
+    clean: str
+    source: str
+    had: tuple[str, ...] = ()
+    substances: Substances = NOTHING
+
+
 class Chemistry(Published, frozen=True, dict=True, gc=True):
     """Everything that is known of what names mean and of what must not meet."""
 
     substances: Mapping[Substance, Clue]
     conflicts: tuple[Conflict, ...]
     strangers: tuple[Stranger, ...]
+    leftovers: tuple[Leftover, ...]
 
     @cached_property
     def _by_letter(self) -> Mapping[str, Sequence[_Reading]]:
@@ -153,6 +167,20 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         """Return what speaks against two things meeting; which is which makes no difference."""
         met = {frozenset(pair) for pair in pairs(one, other)}
         return tuple(c for c in self.conflicts if c.of in met)
+
+    def left_by(
+        self, had: FinishClass, holds: Substances, now: FinishClass, *, by_class: bool
+    ) -> Leftover | None:
+        """Return what a tool that had a finish in it does to another; None: nothing known.
+
+        `by_class`: also by its class, and not only by what its name tells.
+        """
+        rows = (row for row in self.leftovers if named_by(row.now, now) is not None)
+        for row in rows:
+            of_class = by_class and had.key != now.key and named_by(row.had, had) is not None
+            if of_class or row.substances & holds:
+                return row
+        return None
 
     @cached_property
     def _read(self) -> dict[tuple[str, ...], Substances]:

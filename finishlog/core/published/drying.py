@@ -88,6 +88,13 @@ class LookBefore(Published, frozen=True):
     source: str
 
 
+class Slides(Published, frozen=True):
+    """What a face that slides bears of film: `coats` of what is `thin`, by its class."""
+
+    thin: tuple[str, ...]
+    coats: Limit
+
+
 class PreparationFigures(Published, frozen=True):
     """Figures of prepared wood; `tape_d`: days that tape stays on; `warms_c`: °C since a coat."""
 
@@ -95,6 +102,9 @@ class PreparationFigures(Published, frozen=True):
     last_grit: tuple[LastGrit, ...]
     scuffed_with: tuple[ScuffedWith, ...]
     look: tuple[LookBefore, ...]
+    slides: Slides
+    # The coarsest paper that leaves the skin of bleached wood on (P grade).
+    after_bleach: Limit
     tape_d: Limit
     warms_c: Limit
 

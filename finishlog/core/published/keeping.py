@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from finishlog.core.finish.classes import Limit, Published
+from finishlog.core.finish.classes import FinishClass, Limit, Published, Sheen
+from finishlog.core.finish.overcoat import named_by
 from finishlog.core.measure.units import Cut, to_base
 
 POUND_CUT_G_PER_L = to_base(1.0, Cut.POUND_CUT)
@@ -36,6 +37,16 @@ class Frost(Published, frozen=True):
     source: str
 
 
+class Settles(Published, frozen=True):
+    """What sinks to the bottom of a can, in these classes or families; `sheens`: in these alone."""
+
+    of: tuple[str, ...]
+    what: str
+    shows: str
+    source: str
+    sheens: frozenset[Sheen] = frozenset()
+
+
 class KeepingFigures(Published, frozen=True):
     """What is known about keeping finishes."""
 
@@ -44,6 +55,14 @@ class KeepingFigures(Published, frozen=True):
     frost_on_others: Frost
     # Finish that holds water stands no colder (°C).
     keep_above_c: Limit
+    settles: tuple[Settles, ...]
+    # A can that was stirred so long ago has to be stirred again (h).
+    stirred_h: Limit
+
+    def settles_in(self, of: FinishClass, sheen: Sheen | None) -> Settles | None:
+        """Return what settles in a can of a class with a sheen; None: nothing known."""
+        rows = (row for row in self.settles if named_by(row.of, of) is not None)
+        return next((row for row in rows if not row.sheens or sheen in row.sheens), None)
 
     def test_for(self, family: str) -> ContainerTest:
         """Return the test of a family, or the one for any other."""

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from enum import StrEnum
 
 from finishlog.core.findings import Level
-from finishlog.core.finish.classes import Figure, FinishClass, Limit, Published
+from finishlog.core.finish.classes import Figure, FinishClass, Limit, Method, Published
 from finishlog.core.finish.overcoat import OvercoatAnswer, named_by
 
 
@@ -56,6 +56,8 @@ class Condition(StrEnum):
     KNOTS = "knots"
     PITCH = "pitch not set"
     COLD = "colder than the room"
+    # Another wood, paler, in the same piece.
+    PALE_BESIDE = "pale wood beside it"
 
 
 class Species(Published, frozen=True):
@@ -133,6 +135,7 @@ class WoodRule(Published, frozen=True):
     keys; `over` as in an overcoat rule. `only_with`: it holds only there. `wait` is hours before
     the coat, when any. `instead`: what to take, before it is done. `weighs`: how much a finding of
     it weighs; None: what its answer says.
+    `methods`: it holds only for a coat put on so.
     """
 
     id: str
@@ -147,6 +150,7 @@ class WoodRule(Published, frozen=True):
     only_with: Condition | None = None
     wait: Figure | None = None
     weighs: Level | None = None
+    methods: tuple[Method, ...] = ()
 
     @property
     def is_for_oily(self) -> bool:

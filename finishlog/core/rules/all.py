@@ -20,12 +20,13 @@ from finishlog.core.rules.film import (
     lessons,
     observed,
     put_to_use,
+    sheen,
     soft,
     tested,
     the_can,
     underneath,
 )
-from finishlog.core.rules.near import joint, kept, place, same_film, tape, wet_nearby
+from finishlog.core.rules.near import joint, kept, meets, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import bare_wood, bleached, iron, prepared, settling, too_wet
 from finishlog.core.zone.around import Around
@@ -54,6 +55,7 @@ RULES: tuple[Rule, ...] = (
     bleached.met,
     bleached.not_rinsed,
     bleached.shut_in,
+    bleached.bleached_skin,
     observed.check_failed,
     tested.comes_off_coloured,
     tested.sample_first,
@@ -111,8 +113,12 @@ RULES: tuple[Rule, ...] = (
     prepared.look_first,
     bare_wood.oily_wood_below,
     bare_wood.on_the_wood,
+    sheen.not_stirred,
+    sheen.two_batches,
     lessons.went_wrong_before,
     place.inside_closed,
+    meets.film_in_runner,
+    meets.shuts_while_soft,
     kept.kept_too_young,
     kept.unpack_first,
     warming.warms_under_film,

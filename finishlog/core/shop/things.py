@@ -11,7 +11,7 @@ from msgspec import Struct, field
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.span import AirPoint
 from finishlog.core.air.usual_day import UsualDay
-from finishlog.core.finish.classes import Figure, RecoatWindow
+from finishlog.core.finish.classes import Figure, RecoatWindow, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Heated, Target
 from finishlog.core.log.words import Operation
@@ -99,21 +99,10 @@ def zone_among(face: Face, zone: Zone, here: Collection[int]) -> str:
 
 def face_words(face: Face) -> str:
     """Write a face as it is typed: `back:hidden`, `top=field,inlay:walnut`."""
-    said = face.name if face.kind is FaceKind.SHOW else f"{face.name}:{face.kind.value}"
+    kind = "" if face.kind is FaceKind.SHOW else f":{face.kind.value}"
+    said = f"{face.name}{kind}{f':{face.meets.value}' if face.meets else ''}"
     zones = [f"{z.name}:{z.species}" if z.species else z.name for z in face.zones if z.name]
     return f"{said}={','.join(zones)}" if zones else said
-
-
-class Sheen(StrEnum):
-    """How a finish shines: the traditional names of the gloss levels 1 to 7 (MPI, ASTM D523)."""
-
-    MATTE = "matte"
-    VELVET = "velvet"
-    EGGSHELL = "eggshell"
-    SATIN = "satin"
-    SEMI_GLOSS = "semi-gloss"
-    GLOSS = "gloss"
-    HIGH_GLOSS = "high-gloss"
 
 
 class Piece(Struct, frozen=True):

@@ -10,8 +10,9 @@ from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 
 from finishlog.core.commands import Do
+from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed, Test
-from finishlog.core.shop.things import FaceKind, Sheen
+from finishlog.core.shop.things import FaceKind
 
 # Said of work: `log PART WORD` and the steps of a schedule.
 _WORK: Mapping[StrEnum, str] = {

@@ -106,7 +106,12 @@ def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | N
 
 def _moved(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:
     layers = tuple(_carried(layer, room, now) for layer in state.layers)
-    return replace(state, layers=layers, stages=FilmStages(layers), room=room)
+    return replace(
+        state,
+        layers=layers,
+        stages=FilmStages(layers, shuts=state.face.meets is not None),
+        room=room,
+    )
 
 
 def _carried_over(state: ZoneState, room: RoomAir, now: datetime) -> ZoneState:

@@ -31,13 +31,16 @@ class FilmStages(Mapping[Stage, StageTime]):
     Every layer must have reached it; a stage for which the top layer has no figure is missing.
     """
 
-    def __init__(self, layers: Sequence[Layer] = ()) -> None:
+    def __init__(self, layers: Sequence[Layer] = (), *, shuts: bool = False) -> None:
         self._layers = layers
+        # It slides or shuts against another face: a film that is not fully hard sticks there.
+        self._shuts = shuts and any(layer.of.builds_film for layer in layers)
         self._known: dict[Stage, StageTime | None] = {}
 
     def __getitem__(self, stage: Stage) -> StageTime:
         if stage not in self._known:
-            self._known[stage] = self._work_out(stage)
+            waits = self._shuts and stage is Stage.CLOSE and Stage.CURED in self
+            self._known[stage] = self[Stage.CURED] if waits else self._work_out(stage)
         time = self._known[stage]
         if time is None:
             raise KeyError(stage)
@@ -66,7 +69,7 @@ class FilmStages(Mapping[Stage, StageTime]):
     def _before(self, stage: Stage) -> Iterator[StageTime]:
         """Yield the stages that a film has passed by the time that nothing is left to wait for."""
         last = (Stage.PACK, Stage.CLOSE, Stage.LIGHT_USE, Stage.RUB) if stage is Stage.CURED else ()
-        return (self[each] for each in last if each in self)
+        return (time for each in last if (time := self._work_out(each)))
 
 
 def _covered(layer: Layer, stage: Stage) -> StageTime | None:

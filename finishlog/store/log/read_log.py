@@ -23,6 +23,7 @@ from finishlog.core.log.entries import (
     AirImported,
     AnyEntry,
     Away,
+    Cleaned,
     Coat,
     Heated,
     RagsEvent,
@@ -67,7 +68,7 @@ def of_containers_of_coats() -> Select[Any]:
 
 _AIR_READ = (kind_of(Reading), kind_of(AirImported))
 _LASTING = (kind_of(AirImported), kind_of(Heated))
-_OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away))
+_OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away), kind_of(Cleaned))
 
 
 def _moment(name: str) -> BindParameter[datetime]:

@@ -17,12 +17,12 @@ from sqlalchemy import (
 )
 
 from finishlog.core.air.heater import HeaterKind
-from finishlog.core.finish.classes import Method, WindowKind
+from finishlog.core.finish.classes import Method, Sheen, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import ContainerKind
 from finishlog.core.shop.own_rules import Own
-from finishlog.core.shop.things import FaceKind, Meets, Sheen, ThingKind
+from finishlog.core.shop.things import FaceKind, Meets, ThingKind
 from finishlog.store.schema.columns import (
     Names,
     UtcDateTime,

@@ -11,7 +11,7 @@ from datetime import datetime
 from msgspec import Struct
 from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, select, update
 
-from finishlog.core.shop.things import FaceKind, Need, OldFinish, Step
+from finishlog.core.shop.things import FaceKind, Meets, Need, OldFinish, Step
 from finishlog.errors import UsageFault
 from finishlog.store.schema import tables
 from finishlog.store.schema.rows import add_row, written
@@ -30,6 +30,7 @@ class NewFace(Struct, frozen=True):
     name: str
     kind: FaceKind = FaceKind.SHOW
     zones: tuple[NewZone, ...] = (NewZone(),)
+    meets: Meets | None = None
 
 
 class NewPart(Struct, frozen=True):

@@ -5,18 +5,27 @@ Every change is kept beside the act that made it (`store.things.changes`).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from msgspec.structs import replace
 from sqlalchemy import Connection, delete, exists, func, insert, select, update
 
-from finishlog.core.shop.things import Face, FaceKind, Part, Step, ThingKind, Zone, zone_name
+from finishlog.core.shop.things import (
+    Face,
+    FaceKind,
+    Meets,
+    Part,
+    Step,
+    ThingKind,
+    Zone,
+    zone_name,
+)
 from finishlog.store.log import kept
 from finishlog.store.log.heads import touching
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.schema import tables
 from finishlog.store.schema.rows import add_row, written
-from finishlog.store.things.add import NewZone, add_zones, assign_steps, copy_steps
+from finishlog.store.things.add import NewFace, NewZone, add_zones, assign_steps, copy_steps
 from finishlog.store.things.changes import changed
 from finishlog.store.things.naming import table_of
 
@@ -56,17 +65,22 @@ def pieces_on_record(connection: Connection, pieces: Sequence[int]) -> bool:
     return bool(touching(connection, pieces))
 
 
-def add_face(
-    ledger: Ledger, part: int, name: str, kind: FaceKind, zones: Iterable[NewZone]
-) -> None:
+def add_face(ledger: Ledger, part: int, new: NewFace) -> None:
     """Add a face to a part, in the white."""
     of = tables.face.c
     last = ledger.connection.scalar(select(func.max(of.position)).where(of.part_id == part)) or 0
-    added = add_row(
-        ledger.connection, tables.face, part_id=part, position=last + 1, name=name, kind=kind
-    )
-    add_zones(ledger.connection, added, zones)
-    changed(ledger, ThingKind.PART, part, "face", "", f"{name}:{kind.value}")
+    values = written(tables.face, new)
+    added = add_row(ledger.connection, tables.face, **values, part_id=part, position=last + 1)
+    add_zones(ledger.connection, added, new.zones)
+    changed(ledger, ThingKind.PART, part, "face", "", f"{new.name}:{new.kind.value}")
+
+
+def set_meets(ledger: Ledger, part: int, face: Face, meets: Meets | None) -> None:
+    """Say whether a face slides or shuts against another."""
+    put = update(tables.face).where(tables.face.c.id == face.id).values(meets=meets or "")
+    ledger.connection.execute(put)
+    shown = (str(face.meets or ""), str(meets or ""))
+    changed(ledger, ThingKind.PART, part, f"face {face.name} slides or shuts", *shown)
 
 
 def set_face_kind(ledger: Ledger, part: int, face: int, name: str, kind: FaceKind) -> None:

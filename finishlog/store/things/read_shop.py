@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Row, Select, exists, select
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
+from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import (
@@ -25,7 +26,6 @@ from finishlog.core.shop.things import (
     Project,
     Room,
     Schedule,
-    Sheen,
     Shop,
     Step,
     Zone,

@@ -170,6 +170,8 @@ USAGE = [
     (["product", "new", "p", "--class", "waterborne-clear", "--recoat", "3mo"], "90d"),
     (["product", "label", "topcoat"], "--recoat"),
     (["mix", "topcoat"], "base:500ml"),
+    (["clean", " "], "finishlog clean gun1"),
+    (["product", "new", "x", "--class", "waterborne-clear", "--sheen", "dull"], "'dull'", "satin"),
     (["mix", "sealer", "flakes:8oz", "alcohol:1qt"], "8 fl oz or 8 oz wt"),
     (["can", "new", "can-1", "--product", "topcoat", "--amount", "8oz"], "8 fl oz"),
     (["room", "new", "a/b"], "cannot name"),

@@ -33,7 +33,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.things.own_rules import SaysTyped
 from finishlog.acts.things.parts import PartTyped
-from finishlog.acts.things.products import ProductTyped
+from finishlog.acts.things.products import ProductTyped, sheen_word
 from finishlog.acts.things.project_file import (
     PartInFile,
     ProductInFile,
@@ -56,7 +56,7 @@ from finishlog.errors import BadData
 TOP = ("project", "due", "for", "note", "rooms", "products", "steps", "parts")
 ROOM = ("night", "note")
 LABEL = (*(stage.value for stage in ON_A_LABEL), "window")
-PRODUCT = ("class", *LABEL, "label-air", "note", "says")
+PRODUCT = ("class", *LABEL, "label-air", "sheen", "note", "says")
 _SEVERAL = ("not-over", "needs", "not-on", "overrule")
 _COUNTS = ("coats-a-day", "most-coats")
 _TIMES = ("wait", "window", "label-air")
@@ -203,7 +203,10 @@ def _product(name: str, table: _Table, here: Run) -> ProductInFile:
     finish = table.text("class")
     if finish is None:
         table.refuse("class", "it is missing", "finishlog class list shows the classes")
-    typed = ProductTyped(name, finish, {}, None, table.text("note") or "")
+    shines = table.text("sheen")
+    with at_place(table.file, table.at("sheen")):
+        sheen = sheen_word(shines) if shines else None
+    typed = ProductTyped(name, finish, {}, None, table.text("note") or "", sheen)
     for key in (key for key in LABEL if key in table.values):
         with at_place(table.file, table.at(key)):
             said = {key: table.text(key), "label-air": table.text("label-air")}

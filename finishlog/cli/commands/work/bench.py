@@ -33,8 +33,11 @@ from finishlog.cli.commands.work.coat_options import (
     NoEdges,
     OfGlue,
     Passes,
+    Scuffed,
+    Stirred,
     Stopped,
     WetFilm,
+    WithTool,
     covered,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
@@ -81,10 +84,7 @@ def log(
     face: FaceOption = None,
     at: At = None,
     method: Annotated[Method | None, typer.Option("--method", help="How it went on.")] = None,
-    scuffed: Annotated[
-        bool | None,
-        typer.Option("--scuffed/--not-scuffed", help="The film under it was scuffed."),
-    ] = None,
+    scuffed: Scuffed = None,
     grit: Annotated[str, typer.Option("--grit", help="Of sanding: P220.")] = "",
     no_edges: NoEdges = False,
     passes: Passes = 1,
@@ -94,6 +94,8 @@ def log(
     flooded: Flooded = None,
     film: WetFilm = None,
     from_: FromCan = None,
+    stirred: Stirred = None,
+    tool: WithTool = None,
     stopped: Stopped = None,
     note: NoteText = "",
     verbose: Verbose = False,
@@ -108,8 +110,6 @@ def log(
     from finishlog.cli.typed.times.durations import sitting
 
     earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
-    hands_on_min = read_minutes(minutes) if minutes else None
-
     asked = Asked({FROM: from_})
 
     def attempt(typed: tuple[str, ...]) -> Logged:
@@ -118,10 +118,12 @@ def log(
             wanted,
             earlier=earlier,
             glue=glue,
-            hands_on_min=hands_on_min,
+            hands_on_min=read_minutes(minutes) if minutes else None,
             flooded=flooded,
             wet_film_um=read_film(film) if film else None,
             container=asked.options[FROM],
+            stirred=stirred,
+            tool=(tool or "").strip(),
             stopped=covered(stopped),
             sure=asked.sure,
         )

@@ -31,6 +31,10 @@ Day = Annotated[str | None, typer.Option(metavar="WHEN", help="'24 Nov', '3 week
 # What is said of a container, and the help of each.
 _DEEDS = {
     ContainerDeed.OPENED: "Log that a can was opened.",
+    ContainerDeed.STIRRED: "Log that it was stirred, down to the bottom, right before use.",
+    ContainerDeed.UNSTIRRED: "Log that it was poured from without stirring: what is left differs.",
+    ContainerDeed.STRAINED: "Log that it was strained.",
+    ContainerDeed.TINTED: "Log that colour from below got into it: it is clear no more.",
     ContainerDeed.FROZEN: "Log that it froze: waterborne finish is stopped until it is tested.",
     ContainerDeed.TESTED: "Log that it was tested on scrap or glass, and is good.",
     ContainerDeed.CONDEMNED: "Mark it: do not use.",
@@ -220,7 +224,28 @@ def mix(
     return Answered(answer, lambda: mix_page(answer, here.clock))
 
 
+def clean(
+    here: Run,
+    tool: Annotated[
+        str | None, typer.Argument(metavar="[TOOL]", help="gun1, 'wide brush'; else list them.")
+    ] = None,
+    at: At = None,
+    note: NoteText = "",
+) -> Answered:
+    """Log that a gun, brush or air line was cleaned; without one, show what was in each last."""
+    from finishlog.acts.mixing.tool import log_cleaned
+    from finishlog.asks.bench.tools import tools
+    from finishlog.cli.pages.evening.cans_page import cleaned_page, tools_page
+
+    if tool is None:
+        lines = tools(here.context)
+        return Answered(lines, lambda: tools_page(lines, here.clock))
+    answer = log_cleaned(here.context, tool=tool, at=here.moment(at), note=note)
+    return Answered(answer, lambda: cleaned_page(answer, here.clock))
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands."""
     command(app, "mix")(mix)
+    command(app, "clean")(clean)
     app.add_typer(can, name="can")

@@ -21,6 +21,18 @@ Flooded = Annotated[
     bool | None,
     typer.Option("--flooded/--thin", help="It was flooded on, to be wiped off; or put on thin."),
 ]
+Scuffed = Annotated[
+    bool | None, typer.Option("--scuffed/--not-scuffed", help="The film under it was scuffed.")
+]
+OfAir = Annotated[str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")]
+Stirred = Annotated[
+    bool | None,
+    typer.Option("--stirred/--not-stirred", help="Its can was stirred right before, or was not."),
+]
+WithTool = Annotated[
+    str | None,
+    typer.Option("--with", metavar="TOOL", help="What it went on with: gun1, 'gun1, air line'."),
+]
 WetFilm = Annotated[str | None, typer.Option("--film", help="Wet film as measured: 100um, 4mil.")]
 Stopped = Annotated[
     str | None,

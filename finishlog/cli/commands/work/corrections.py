@@ -18,7 +18,10 @@ from finishlog.cli.commands.work.coat_options import (
     Flooded,
     FromCan,
     MixAmounts,
+    OfAir,
+    Stirred,
     Stopped,
+    WithTool,
     covered,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
@@ -85,9 +88,7 @@ def amend(
     scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
     flooded: Flooded = None,
     found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
-    air: Annotated[
-        str | None, typer.Option("--air", metavar="'17C 58%'", help="Of a reading.")
-    ] = None,
+    air: OfAir = None,
     room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
     glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
     grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
@@ -96,6 +97,8 @@ def amend(
     moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
     surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
     from_: FromCan = None,
+    stirred: Stirred = None,
+    tool: WithTool = None,
     stopped: Stopped = None,
     finished: Finished = False,
     amount: MixAmounts = None,
@@ -109,14 +112,14 @@ def amend(
     from finishlog.cli.typed.files.mix_words import read_parts
 
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
-    of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded}
+    as_typed |= {"container": from_, "tool": tool}
+    of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded, "stirred": stirred}
     to_be = {
         **as_typed,
         **_meant(found, outcome),
         "where": where.strip() if where is not None else None,
         **of_a_coat,
         "air": measures.air(air, here.temperature) if air else None,
-        "container": from_,
         "stopped": covered(stopped, finished=finished),
         "moisture": measures.moisture(moisture) if moisture else None,
         "surface": measures.temperature(surface, here.temperature) if surface else None,

@@ -18,7 +18,9 @@ from finishlog.core.measure.quantities import millilitres
 if TYPE_CHECKING:
     from finishlog.acts.mixing.can import DeedDone
     from finishlog.acts.mixing.mix import Mixed
+    from finishlog.acts.mixing.tool import ToolCleaned
     from finishlog.asks.bench.open_cans import CanInDoubt, MixLine
+    from finishlog.asks.bench.tools import ToolLine
     from finishlog.asks.things.can_list import CanLine, CanShown
     from finishlog.clock import Clock
     from finishlog.core.mixing.mixes import Dilution
@@ -123,6 +125,28 @@ def cans_page(lines: Sequence[CanLine], clock: Clock) -> Page:
     return page
 
 
+def tools_page(lines: Sequence[ToolLine], clock: Clock) -> Page:
+    """List tools with what was in each last."""
+    page = Page()
+    if not lines:
+        page.line("no tool is on record yet: finishlog log PART --with gun1")
+    section = page.section()
+    for line in lines:
+        had = f"{line.had}, {clock.words(line.at)} (act {line.act})" if line.at else ""
+        cleaned = (
+            f"cleaned {clock.words(line.cleaned_at)}" if line.cleaned_at else "not cleaned since"
+        )
+        section.row(line.name, had, cleaned)
+    return page
+
+
+def cleaned_page(answer: ToolCleaned, clock: Clock) -> Page:
+    """Echo a tool that was cleaned."""
+    note = f", {answer.note}" if answer.note else ""
+    page = Page().line(f"{clock.happened(answer.at)}  {answer.tool}: cleaned{note}")
+    return page.line(f"act {answer.act}", Tone.FAINT)
+
+
 def _dates(line: CanLine, clock: Clock) -> str:
     named = (("made", line.made_at), ("opened", line.opened_at))
     said = [f"{w} {clock.words(m)}" for w, m in named if m]
@@ -152,7 +176,8 @@ def can_page(answer: CanShown, clock: Clock) -> Page:
     section.each(("heed", words) for words in remedies(line.findings))
     for coat in answer.coats:
         laid = f"{', '.join(coat.parts)}, {clock.happened(coat.at)}"
-        section.row("coat", f"{laid} (act {coat.act})")
+        stirred = {None: "", True: ", stirred", False: ", NOT STIRRED"}[coat.stirred]
+        section.row("coat", f"{laid}{stirred} (act {coat.act})")
     return page
 
 

@@ -23,7 +23,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import names, remedies, warn
 from finishlog.cli.words.finding_words import short
-from finishlog.core.findings import Answer, Level
+from finishlog.core.findings import Answer, Level, is_told_once
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
@@ -66,7 +66,9 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
             page.line("moved    no date still to come")
     _moved(page, answer.moved, clock)
     warnings = [
-        w for w in answer.warnings if not w.get_out and (verbose or w.level is not Level.NOTE)
+        w
+        for w in answer.warnings
+        if not w.get_out and (verbose or w.level is not Level.NOTE or is_told_once(w))
     ]
     warn(page, warnings)
     for rags in (r for r in answer.rags if r.speaks):

@@ -35,7 +35,7 @@ from finishlog.core.measure.quantities import celsius, micrometres
 if TYPE_CHECKING:
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
-    from finishlog.asks.bench.why import Option, Why
+    from finishlog.asks.bench.why import OnIt, Option, Why
     from finishlog.asks.look.standing import Standing
     from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
     from finishlog.clock import Clock
@@ -208,8 +208,14 @@ def _kept_at(air: Air) -> str:
     return f"{warm} and at most {air.humidity_pct:.0f} %"
 
 
+def _not_stirred(on_it: OnIt) -> str:
+    return ", not stirred" if on_it.stirred is False else ""
+
+
 def _on_it(section: Section, answer: Why, clock: Clock) -> None:
-    coats = [f"{x.product}, {clock.words(x.put_on)} (act {x.act})" for x in answer.on_it]
+    coats = [
+        f"{x.product}, {clock.words(x.put_on)}{_not_stirred(x)} (act {x.act})" for x in answer.on_it
+    ]
     said = ", over ".join(filter(None, (*coats, old_finish_words(answer.standing))))
     section.row("on it", said or "nothing: in the white")
 

@@ -19,11 +19,11 @@ from finishlog.core.finish.classes import (
     Figure,
     RecoatWindow,
     Reopening,
+    Sheen,
     WindowKind,
 )
 from finishlog.core.finish.stages import ON_A_LABEL, Stage
 from finishlog.core.measure.units import Temperature
-from finishlog.core.shop.things import Sheen
 from finishlog.errors import UsageFault
 
 NO_WINDOW = RecoatWindow(WindowKind.NOT_APPLICABLE, YOUR_CAN)

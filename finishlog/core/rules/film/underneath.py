@@ -19,7 +19,7 @@ from finishlog.core.film.faults import cannot_follow
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import held
 from finishlog.core.findings import Answer, Finding, Level, also, finding, hours
-from finishlog.core.finish.classes import COMMON_PRACTICE, YOUR_CAN
+from finishlog.core.finish.classes import COMMON_PRACTICE, YOUR_CAN, FinishClass
 from finishlog.core.finish.overcoat import (
     LiftedBy,
     OvercoatAnswer,
@@ -36,7 +36,7 @@ from finishlog.core.log.words import Found
 from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, OPEN_WOOD, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.shop.own_rules import Own, OwnRule
-from finishlog.core.shop.things import OldFinish
+from finishlog.core.shop.things import Meets, OldFinish
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked, coat_asked
 from finishlog.core.zone.state import ZoneState
@@ -270,6 +270,8 @@ def _yes(said: bool) -> str:
 def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
     # A plain yes is silent, but for how it is to be done.
     weighs = WEIGHS[row.answer] or ((Level.NOTE, None) if row.how else None)
+    if row.at_once:
+        weighs = WEIGHS[OvercoatAnswer.TEST]
     if weighs is not None:
         level, answer = weighs
         found = finding(
@@ -288,10 +290,10 @@ def _said(row: OvercoatRule, rule_: str, **says: str) -> Iterator[Finding]:
         yield also(found, **says)
 
 
-@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=f"{OPEN_WOOD} {SAYS}")
+@rule("pair-on-wood", binds=COAT, source="facts: overcoats", reads=f"{OPEN_WOOD} {SAYS} face.meets")
 def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What may go on bare wood; covered wood has had its say."""
-    if not zone.wood_lies_open or asked.over is None:
+    if not zone.wood_lies_open or asked.over is None or _waxes_a_runner(zone, asked.over):
         return
     row = rule_on_bare_wood(around.facts.overcoats_on_bare_wood, asked.over)
     if row is None or WEIGHS[row.answer] is None:
@@ -301,6 +303,11 @@ def pair_on_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
         yield as_you_said(word, row.reason)
     else:
         yield from _said(row, "pair-on-wood")
+
+
+def _waxes_a_runner(zone: ZoneState, over: FinishClass) -> bool:
+    """Tell whether it is wax where a face slides: nothing better goes there, on bare wood too."""
+    return over.goes_on_last and zone.face.meets is Meets.SLIDES
 
 
 @rule(
@@ -324,7 +331,7 @@ def last_chance(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     binds=EVERY,
     source="facts: overcoats",
     reads=f"{BARE} {SAYS} coat.method coat.product check.test check.found product.class_key"
-    " fault.what",
+    " fault.what face.meets",
     mended_by="off",
 )
 def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
@@ -335,7 +342,8 @@ def wrong_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     layers, facts = zone.layers, around.facts
     if not layers or (layers[-1].scratches and layers[-1].scratches[-1].found is Found.HOLDS):
         return
-    rows = facts.overcoats_on_bare_wood if zone.old_finish is None else ()
+    is_right = zone.old_finish is not None or _waxes_a_runner(zone, layers[0].of)
+    rows = () if is_right else facts.overcoats_on_bare_wood
     bare = rule_on_bare_wood(rows, layers[0].of)
     if bare and bare.answer is OvercoatAnswer.AVOID and not _is_overruled(bare, layers[0], around):
         yield _lies_wrong(bare, layers[0], None)

@@ -123,8 +123,8 @@ def said_of_wood(
     )
 
 
-def _conditions(zone: ZoneState) -> frozenset[Condition]:
-    """Return what the names of a zone, or a fault that was on it, tell of its wood."""
+def _conditions(zone: ZoneState, around: Around) -> frozenset[Condition]:
+    """Return what its names, a fault that was on it, and what stands beside it tell of its wood."""
     names = f"{zone.face.name} {zone.zone.name}".casefold().replace("-", " ").split()
     found = {
         Condition.END_GRAIN: not _ENDS.isdisjoint(names),
@@ -132,8 +132,24 @@ def _conditions(zone: ZoneState) -> frozenset[Condition]:
         Condition.SILICONE: any(
             isinstance(e, Fault) and e.what is FaultKind.FISHEYE for e in zone.entries
         ),
+        Condition.PALE_BESIDE: any(_is_pale(each, around) for each in _in_one_piece(zone, around)),
     }
     return frozenset(condition for condition, holds in found.items() if holds)
+
+
+def _in_one_piece(zone: ZoneState, around: Around) -> Iterator[ZoneState]:
+    """Yield the other zones of its piece, once it is glued up those of the assembly."""
+    for zones in around.by_piece.values():
+        yield from (z for z in zones if z.piece.id == zone.piece.id and z.target != zone.target)
+
+
+def _is_pale(zone: ZoneState, around: Around) -> bool:
+    """Tell whether it is a wood that colour from another shows on: one that gives none off."""
+    species = around.facts.species_named(zone.species) if zone.species else None
+    if species is None or not zone.wood_lies_open:
+        return False
+    gives = (r for r in around.facts.wood_rules if r.only_with is Condition.PALE_BESIDE)
+    return not any(species.traits & set(row.wood) for row in gives)
 
 
 @rule(
@@ -187,10 +203,10 @@ def on_the_wood(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     species = facts.species_named(zone.species) if zone.species else None
     if species is None or over is None or not zone.wood_lies_open:
         return
-    known = _conditions(zone)
+    known, how = _conditions(zone, around), asked.method or over.methods[0]
     for row in rules_for_wood(facts.wood_rules, species, over, known):
-        weighs = how_it_weighs(row)
-        if row.only_with in known and weighs is not None and over.key not in row.barrier:
+        weighs, is_so = how_it_weighs(row), not row.methods or how in row.methods
+        if row.only_with in known and weighs is not None and is_so and over.key not in row.barrier:
             yield said_of_wood(row, "on-the-wood", *weighs, species.name)
 
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from finishlog.core.film.grip import answered
+from finishlog.core.film.grip import answered, grade_of
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
@@ -213,3 +213,33 @@ def _left_by(entry: Coat | Work | Note, chemistry: Chemistry) -> Substances:
     if isinstance(entry, Note):
         return chemistry.in_note(entry.text)
     return contents(coat_alone(entry), chemistry)
+
+
+@rule(
+    "bleached-skin",
+    binds=COAT | {Act.SAND},
+    source="facts: preparation",
+    reads=f"{LAYERS} product.class_key work.operation work.grit",
+)
+def bleached_skin(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Bleach lightens a skin of the wood: what was sanded through it shows dark."""
+    bleached = next((y for y in reversed(zone.layers) if y.of.family == _FAMILY), None)
+    if bleached is None or bleached is not zone.top:
+        return
+    finest = around.facts.preparation.after_bleach
+    papers = [grade_of(work.grit) for work in bleached.abraded]
+    if asked.act is Act.SAND:
+        papers = [grade_of(asked.grit)] if asked.grit else []
+        if not papers:
+            yield finding("bleached-skin", source=finest.source, grit=finest.value, coarse="")
+    elif asked.over is None or asked.over.family == _FAMILY:
+        return
+    coarsest = min((grit for grit in papers if grit is not None), default=None)
+    if coarsest is not None and coarsest < finest.value:
+        yield finding(
+            "bleached-skin",
+            Level.CAUTION,
+            finest.source,
+            grit=finest.value,
+            coarse=f"P{coarsest:g}",
+        )
