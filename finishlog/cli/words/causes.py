@@ -122,7 +122,15 @@ WORDS: Mapping[str, Words] = {
         _cause,
         cause="{said}: {long}",
     ),
+    "cause-same": Words(
+        _not_logged, lambda f: f"the same on {text(f, 'sound')}, which is sound", _cause
+    ),
     "causes-open": Words(_open),
+    "causes-same": Words(
+        lambda f: (
+            f"the same on {text(f, 'sound')}, which is sound: {', '.join(each_of(f, 'causes'))}"
+        )
+    ),
     "ask-first": Words(_ask),
     "differs": Words(_differs),
     "shows-damp": Words(_damp),

@@ -8,6 +8,7 @@ is only what evidence that can see it speaks against.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from datetime import timedelta
 from enum import IntEnum
 
 from msgspec import Struct
@@ -144,6 +145,9 @@ def _finding(of: Suspect) -> Finding:
         case Stands.OPEN:
             missing = of.missing.value if of.missing else None
             found = finding("cause-open", source=cause.source, missing=missing)
+        case Stands.SHARED if of.missing:
+            missing = of.missing.value
+            found = finding("cause-same", source=cause.source, sound=of.sound, missing=missing)
         case Stands.SHARED:
             found = finding("cause-shared", source=cause.source, sound=of.sound)
     found = also(found, cause=cause.words, then=cause.then or None)
@@ -176,7 +180,9 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     if shows is None:
         return None
     if isinstance(shows, Missing):
-        return Suspect(cause, Stands.OPEN, missing=shows)
+        sound = _same_there(shows, scene)
+        stands = Stands.OPEN if sound is None else Stands.SHARED
+        return Suspect(cause, stands, missing=shows, sound=name_of(sound) if sound else "")
     named = shows.value("sound")
     if isinstance(named, str):
         return Suspect(cause, Stands.APART, shows, sound=named)
@@ -192,6 +198,30 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     if without:
         return Suspect(cause, Stands.APART, shows, sound=name_of(without[0]))
     return Suspect(cause, Stands.SHOWN, shows)
+
+
+# Our own rule: what went on within it in one room met one air.
+_ONE_AIR = timedelta(hours=1)
+_OF_A_CAN = frozenset({Missing.CAN, Missing.SAME_CAN})
+
+
+def _same_there(missing: Missing, scene: Scene) -> Scene | None:
+    """Find a sound film that had the same, though nobody logged what that was.
+
+    One act took from one can; what went on together in one room met one air.
+    """
+    coat, legs = scene.layer.coat, scene.layer.air.legs
+    for other in scene.sound:
+        there = other.layer.coat
+        together = abs(there.when.earliest - coat.when.earliest) <= _ONE_AIR
+        in_one_air = together and [leg.room.name for leg in other.layer.air.legs] == [
+            leg.room.name for leg in legs
+        ]
+        if (missing is Missing.AIR and in_one_air) or (
+            missing in _OF_A_CAN and there.act == coat.act
+        ):
+            return other
+    return None
 
 
 def _is_worse(here: Finding, there: Finding) -> bool:

@@ -106,8 +106,16 @@ def _begin_again(state: ZoneState, facts: Facts) -> list[Finding]:
 
 
 def _why(likely: Sequence[Suspect], differences: Sequence[Finding]) -> list[Finding]:
-    shown = as_found(each for each in likely if each.stands is not Stands.OPEN)
-    return [*differences, *shown, *asked_first(likely), *_open(likely)]
+    shown = as_found(each for each in likely if each.shows is not None)
+    return [*differences, *shown, *asked_first(likely), *_open(likely), *_same(likely)]
+
+
+def _same(likely: Sequence[Suspect]) -> list[Finding]:
+    """Name what nobody logged, and what was the same where all is well, all in one."""
+    same = [each for each in likely if each.stands is Stands.SHARED and each.shows is None]
+    causes = tuple(each.cause.words for each in same)
+    sound = same[0].sound if same else ""
+    return [finding("causes-same", source=COMMON_PRACTICE, causes=causes, sound=sound)][: len(same)]
 
 
 def _open(likely: Sequence[Suspect]) -> list[Finding]:

@@ -195,3 +195,16 @@ def test_a_coat_that_went_on_too_soon_comes_before_a_cool_room():
     first, *others = why(story, 181.0)
     assert first.cause.evidence is Evidence.OIL_BELOW
     assert Evidence.COLD in {each.cause.evidence for each in others if each.is_shown}
+
+
+def test_what_one_act_had_of_all_that_it_coated_is_not_to_blame_for_one_of_them():
+    """A back stays tacky, the seat of the same can and hour is dry; nobody read the air."""
+    story = Trouble()
+    story.part("sick", VARNISH, faces=("back", "seat"), species="oak")
+    story.coat(0.0, VARNISH)
+    story.check(430.0, Found.DRY, face="seat")
+    story.check(430.0, Found.TACKY, face="back")
+    found = stands(why(story, 431.0))
+    shared = {Evidence.OLD_CONTAINER, Evidence.COLD, Evidence.HUMID}
+    assert {each: found[each] for each in shared} == dict.fromkeys(shared, Stands.SHARED)
+    assert found[Evidence.UNSEEN] is Stands.OPEN

@@ -25,7 +25,7 @@ _CAUSES = (
     (frozenset({"cause-apart", "cause-shown"}), "the log", Tone.PLAIN),
     (frozenset({"ask-first"}), "ask", Tone.PLAIN),
     (frozenset({"cause-open"}), "or", Tone.FAINT),
-    (frozenset({"cause-shared"}), "less so", Tone.FAINT),
+    (frozenset({"cause-shared", "cause-same"}), "less so", Tone.FAINT),
 )
 
 
