@@ -175,7 +175,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case run",
         {
             "": "act after apart at blocks causes deadline kind labels means name place"
-            " remedies source too_late until",
+            " remedies same_history source too_late until",
             "causes[]": FINDING,
             "at": WHEN,
             "after[]": STANDING,
