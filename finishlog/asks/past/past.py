@@ -6,16 +6,18 @@ What worked comes first and failures are kept: they teach the most.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 
 from msgspec import Struct
 
 from finishlog.asks.look.entry_words import Words
 from finishlog.asks.look.standing import product_name
-from finishlog.asks.past.recipe import PastAttempt, attempts_of
+from finishlog.asks.past.recipe import PastAttempt, air_at, attempts_of
 from finishlog.asks.past.search import Search, Sought, Story, is_wood, search
 from finishlog.context import Context
+from finishlog.core.air.met import Stay
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.progress import progress, steps_for
 from finishlog.core.log.entries import (
     AnyEntry,
@@ -105,10 +107,11 @@ def past(context: Context, words: Sequence[str]) -> Past:
         shop = read_shop(connection, context.clock.now, include_archived=True)
         log = read_log(connection, _pieces_of_wood(shop, words, context.facts))
         shop = with_containers_of(connection, shop, log)
-    told = _told(shop, log)
+    stays = rooms_of_pieces(shop, log)
+    told = _told(shop, log, stays)
     stories = [story for story, _ in told]
     searches = [search(word, shop, stories, context.facts) for word in words]
-    found = _finishes(told, searches, shop, log, context.facts)
+    found = _finishes(told, searches, shop, log, stays, context.facts)
     if not found:
         raise _nothing(words, stories)
     found.sort(key=lambda f: (_rank(f), -f.last.timestamp()))
@@ -139,7 +142,10 @@ def _woods(part: Part) -> set[str]:
 _Told = list[tuple[Story, list[tuple[int, Face, Zone]]]]
 
 
-def _told(shop: Shop, log: Log) -> _Told:
+_Stays = Mapping[int, Sequence[Stay]]
+
+
+def _told(shop: Shop, log: Log, stays: _Stays) -> _Told:
     """Put the zones of each part that one story reached together; glue faces and edges go along."""
     by_target: dict[Target, list[AnyEntry]] = defaultdict(list)
     for entry in log.entries:
@@ -156,15 +162,28 @@ def _told(shop: Shop, log: Log) -> _Told:
                         # Which piece of an assembly it went into makes no other finish.
                         tale = tuple(e.id for e in entries if not isinstance(e, Joined))
                         key = (part.id, wood, tale)
-                        story = found.setdefault(key, (Story(part, wood, tuple(entries)), []))
+                        if key not in found:
+                            airs = _airs(entries, stays.get(piece.id, ()))
+                            found[key] = Story(part, wood, tuple(entries), airs), []
+                        story = found[key]
                         story[1].append((piece.id, face, zone))
     return list(found.values())
 
 
+def _airs(entries: Iterable[AnyEntry], stays: Sequence[Stay]) -> tuple[Air, ...]:
+    """Return the air that each coat went on in, where it was read."""
+    read = (air_at(stays, e.when.latest) for e in entries if isinstance(e, Coat))
+    return tuple(air for air in read if air is not None)
+
+
 def _finishes(
-    told: _Told, searches: Sequence[Search], shop: Shop, log: Log, facts: Facts
+    told: _Told,
+    searches: Sequence[Search],
+    shop: Shop,
+    log: Log,
+    stays: _Stays,
+    facts: Facts,
 ) -> list[PastFinish]:
-    stays = rooms_of_pieces(shop, log)
     coats = {e.id: e.product_name for e in log.entries if isinstance(e, Coat)}
     words = Words(shop, facts, coats)
     names = {piece.id: part.path for part in shop.parts for piece in part.pieces}

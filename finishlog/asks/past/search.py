@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from enum import StrEnum
 
 from msgspec import Struct
 
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.log.entries import (
     AnyEntry,
     Check,
     Coat,
     Fault,
+    Joined,
     Note,
     Photo,
     Review,
@@ -33,6 +36,7 @@ class Sought(StrEnum):
     CLASS = "class"
     STEPS = "steps"
     PIECE = "piece"
+    MAKING = "how it was made"
     WORDS = "words"
 
 
@@ -42,6 +46,8 @@ class Story(Struct, frozen=True):
     part: Part
     species: str
     entries: tuple[AnyEntry, ...]
+    # The air in which its coats went on, where that was read.
+    airs: tuple[Air, ...] = ()
 
 
 Fits = Callable[[Story], bool]
@@ -73,7 +79,8 @@ def search(word: str, shop: Shop, stories: Sequence[Story], facts: Facts) -> Sea
     for only in (Sought.WOOD, *([Sought.PRODUCT] if whole else [])):
         if only in known:
             known = {only: known[only]}
-    known = known or {Sought.WORDS: _said(word)}
+    made = _made(word, facts)
+    known = known or ({Sought.MAKING: made} if made else {Sought.WORDS: _said(word)})
     return Search(word, tuple(known), tuple(known.values()))
 
 
@@ -142,6 +149,57 @@ def _piece(word: str, stories: Iterable[Story]) -> Fits | None:
         return low in {part.path.casefold(), part.name.casefold(), part.project_name.casefold()}
 
     return fits if any(map(fits, stories)) else None
+
+
+# Solid or a sheet that shows a wood; coloured or coated before or after it was glued up; the air.
+_WOOD_IS = re.compile(r"(solid|veneer(?:ed)?|sheet)(?: \w+)?")
+_AFTER = re.compile(
+    r"(?:(stained|dyed|coloured|colored|finished|coated) )?(before|after) (?:the )?"
+    r"(?:assembly|glue up|gluing)"
+)
+_DAMP = re.compile(r"(?:rh |humidity |air )?(over|above|under|below) (\d+) ?(?:%|rh|% rh)")
+_ONLY_COLOUR = frozenset({"stained", "dyed", "coloured", "colored"})
+
+
+def _made(word: str, facts: Facts) -> Fits | None:
+    """Read how it was made: `solid panels`, `stained after assembly`, `rh over 60%`."""
+    said = _plain(word)
+    if found := _WOOD_IS.fullmatch(said):
+        return _is_solid if found[1] == "solid" else _is_a_sheet
+    if found := _AFTER.fullmatch(said):
+        return _joined_after(found[2] == "before", found[1] in _ONLY_COLOUR, facts)
+    if found := _DAMP.fullmatch(said):
+        over, pct = found[1] in {"over", "above"}, float(found[2])
+        return lambda story: any((air.humidity_pct > pct) is over for air in story.airs)
+    return None
+
+
+def _is_solid(story: Story) -> bool:
+    return bool(story.species) and face_wood(story.species) == _plain(story.species)
+
+
+def _is_a_sheet(story: Story) -> bool:
+    return bool(story.species) and not _is_solid(story)
+
+
+def _joined_after(coated_first: bool, only_colour: bool, facts: Facts) -> Fits:
+    """Tell whether the first coat, or the first colour, went on before it was glued up, or after.
+
+    What was never glued up here is neither.
+    """
+
+    def fits(story: Story) -> bool:
+        coats = (e for e in story.entries if isinstance(e, Coat))
+        mine = (
+            c for c in coats if not only_colour or facts.finish_class(c.figures.class_key).is_colour
+        )
+        first = next(mine, None)
+        joined = next((e for e in story.entries if isinstance(e, Joined)), None)
+        if first is None or joined is None:
+            return False
+        return (first.when.order < joined.when.order) is coated_first
+
+    return fits
 
 
 def _said(word: str) -> Fits:

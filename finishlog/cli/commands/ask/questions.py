@@ -97,7 +97,8 @@ def past(
         list[str] | None,
         typer.Argument(
             metavar="[WORD]...",
-            help="A wood, product, class, steps, a piece, or words noted: ash, 'ash blotchy'.",
+            help="A wood, product, class, steps, a piece, how it was made (solid, veneered, "
+            "'stained after assembly', 'rh over 60%'), or words noted: ash blotchy.",
         ),
     ] = None,
     pairs: Annotated[

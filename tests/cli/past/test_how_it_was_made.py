@@ -1,0 +1,52 @@
+"""Finishes found by how they were made: whose customers will see the panels shrink (invented)."""
+
+from __future__ import annotations
+
+from tests.finisher import Finisher
+
+
+def found(finisher: Finisher, *words: str) -> set[str]:
+    said = " ".join(f"'{word}'" for word in words)
+    answer = finisher.tries("2027-01-15 10:00", f"past {said}")
+    if answer.code:
+        return set()
+    told = finisher.asks("2027-01-15 10:00", f"past {said}")["finishes"]
+    return {finish["part"].partition("/")[0] for finish in told}
+
+
+def test_solid_panels_stained_after_assembly_in_damp_air_are_found(finisher: Finisher):
+    """Pale strips beside the panels come of all three: the veneered and the stained do not show."""
+    finisher.types(
+        "2026-07-01 08:00",
+        "product new brown --class water-dye",
+        "product new top --class waterborne-clear",
+        "room new shop",
+        "air 78F 40%",
+    )
+    woods = {"vanity": "maple", "kitchen": "oak", "desk": "'walnut veneer'", "hutch": "cherry"}
+    for job, wood in woods.items():
+        finisher.types(
+            "2026-07-01 08:00",
+            f"part new {job}/panel --species {wood} --room shop",
+            f"part new {job}/door --of panel:1 --room shop",
+        )
+    finisher.types("2026-07-01 09:00", "part new dresser/panel --species ash --room shop")
+    finisher.types("2026-07-18 09:00", "air 78F 70%", "log hutch/panel brown")
+    for job in woods:
+        finisher.types("2026-07-20 08:00", f"log {job}/door glue-up")
+    finisher.types("2026-07-22 09:00", "air 78F 70%")
+    for job in ("vanity", "kitchen", "desk"):
+        finisher.types("2026-07-22 09:00", f"log {job}/door brown")
+    for job in woods:
+        finisher.types("2026-07-24 09:00", "air 78F 45%", f"log {job}/door top --method spray")
+    finisher.types("2026-07-24 09:00", "log dresser/panel brown")
+    wanted = ("solid panels", "stained after assembly", "rh over 60%")
+    assert found(finisher, *wanted) == {"vanity", "kitchen"}
+    assert found(finisher, "veneered") == {"desk"}
+    assert found(finisher, "stained before assembly") == {"hutch"}
+    # The hutch was dyed flat and varnished glued up; the dresser was never glued up here.
+    assert "dresser" not in found(finisher, "after assembly") | found(finisher, "before glue-up")
+    assert found(finisher, "rh under 60%", "solid") == {"vanity", "kitchen", "hutch", "dresser"}
+    assert found(finisher, "over 75%") == set()
+    vanity = finisher.reads("2027-01-15 10:00", "past vanity")
+    assert "water-soluble dye, 25.6 °C, 70 %" in vanity
