@@ -45,7 +45,10 @@ WORDS = {
     ("fault", "what"): """run blush fisheye wrinkle blister bubble peel craze dust brush-mark
         orange-peel lap-mark blotch wrong-colour wrong-sheen left-thick bleed-back rubbed-through
         print-mark dent glue-spot scratches snipe open-joint cupped other""",
-    ("container_event", "deed"): """opened mixed topped-up stirred unstirred strained frozen tested tinted
+    (
+        "container_event",
+        "deed",
+    ): """opened mixed topped-up stirred unstirred strained frozen tested tinted
         condemned emptied thrown-out""",
 }
 SHEENS = "matte velvet eggshell satin semi-gloss gloss high-gloss"

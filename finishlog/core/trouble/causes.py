@@ -23,7 +23,13 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.things import Log
-from finishlog.core.trouble.controls import alike_in_wood, differences, name_of, with_sound_films
+from finishlog.core.trouble.controls import (
+    alike_in_wood,
+    differences,
+    is_tried,
+    name_of,
+    with_sound_films,
+)
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.core.trouble.in_the_film import coated_joints
 from finishlog.core.trouble.scene import Missing, Scene
@@ -192,12 +198,21 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
             continue
         there = look(replace(other, sound=()))
         if isinstance(there, Finding) and not _is_worse(shows, there):
+            # What should never have been done may show there next.
+            if not _in_limits(shows) and not is_tried(other):
+                continue
             return Suspect(cause, Stands.SHARED, shows, sound=name_of(other))
         if there is None or isinstance(there, Finding):
             without.append(other)
     if without:
         return Suspect(cause, Stands.APART, shows, sound=name_of(without[0]))
     return Suspect(cause, Stands.SHOWN, shows)
+
+
+def _in_limits(shown: Finding) -> bool:
+    """Tell whether it is air that only makes a film slow."""
+    damp = shown.rule == "shows-damp" and not shown.wanted
+    return damp or shown.rule == "shows-slow-cold"
 
 
 # Our own rule: what went on within it in one room met one air.

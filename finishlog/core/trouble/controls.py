@@ -88,12 +88,20 @@ def _is_sound(scene: Scene, state: ZoneState, layer: Layer) -> bool:
         return False
     if is_suspect(layer) or undated((layer,)):
         return False
-    passed = any(check.found in PROVES for check in (*layer.checks, *layer.scratches))
     # What went wrong above it may have come from it.
     covered = layer is not state.layers[-1] and not (
         state.faults or any(standing_failures(above.checks) for above in state.layers)
     )
-    return passed or covered or layer.coat.act == scene.layer.coat.act
+    return _passed(layer) or covered or layer.coat.act == scene.layer.coat.act
+
+
+def _passed(layer: Layer) -> bool:
+    return any(check.found in PROVES for check in (*layer.checks, *layer.scratches))
+
+
+def is_tried(sound: Scene) -> bool:
+    """Tell whether a sound film passed a test; else nobody complained of it, no more."""
+    return _passed(sound.layer)
 
 
 def _likeness(scene: Scene, other: Scene) -> tuple[bool, int, float]:

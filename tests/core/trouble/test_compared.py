@@ -208,3 +208,17 @@ def test_what_one_act_had_of_all_that_it_coated_is_not_to_blame_for_one_of_them(
     shared = {Evidence.OLD_CONTAINER, Evidence.COLD, Evidence.HUMID}
     assert {each: found[each] for each in shared} == dict.fromkeys(shared, Stands.SHARED)
     assert found[Evidence.UNSEEN] is Stands.OPEN
+
+
+def test_what_should_never_have_been_done_is_blamed_though_others_have_not_failed_yet():
+    """Waterborne over oil stain of nine hours lets go on one face; the other nobody tried."""
+    story = Trouble()
+    story.part("sick", STAIN, WATERBORNE, faces=("back", "seat"), species="oak")
+    story.steady(since=-12.0)
+    story.coat(0.0, STAIN)
+    story.coat(9.0, WATERBORNE)
+    story.fault(240.0, FaultKind.PEEL, face="back")
+    assert stands(why(story, 241.0))[Evidence.OIL_BELOW] is Stands.SHOWN
+    # A scratch that holds there speaks for it.
+    story.check(242.0, Found.HOLDS, face="seat")
+    assert stands(why(story, 243.0))[Evidence.OIL_BELOW] is Stands.SHARED
