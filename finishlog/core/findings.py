@@ -32,6 +32,7 @@ NO_SCUFFING = "no-scuffing"
 WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
 BROKEN_OFF = "broken-off"
+OVER_ITS_LIMIT = "over-its-limit"
 LEFT_IN_PART = "left-in-part"
 DIRTY_JOINT = "dirty-joint"
 PASSED_TOO_SOON = "passed-too-soon"
@@ -99,6 +100,7 @@ class Deed(StrEnum):
     MEND = "mend"
     COAT = "coat"
     CHECK_AGAIN = "check again"
+    OTHERWISE = "do it otherwise"
     LEAVE = "leave it"
 
 

@@ -217,10 +217,17 @@ def test_an_oily_wood_whose_oil_came_back_is_told_of(tmp_path):
 
 
 def test_steel_wool_before_a_waterborne_coat_on_oak_is_a_stop(tmp_path):
-    said = warned(tmp_path, SCHEDULES[16].before("reactive", "5m steel-wool").up_to("reactive"))
+    """When it is taken up, while another pad is at hand; and again before the coat."""
+    schedule = SCHEDULES[16].before("reactive", "5m steel-wool").up_to("reactive")
+    alarms = Bench(tmp_path, schedule, night="", ahead=False).play().alarms
+    iron = (
+        "on oak, white group: Steel wool leaves iron in the wood; with tannin and water it turns "
+        "blue-black."
+    )
+    said = [alarm.said for alarm in alarms if alarm.said_by == "log"]
     assert said == [
-        "stop: on oak, white group: Steel wool leaves iron in the wood; with tannin and water it "
-        "turns blue-black."
+        f"stop: {product_name(schedule, 'reactive')} comes next: {iron}",
+        f"stop: {iron}",
     ]
 
 

@@ -132,6 +132,7 @@ STORIES = {
         speaks(f"{OVER}; ask paste-wax +60d", Answer.TEST),
         # Hard through it is laid on; that it may crack is told where it leaves.
         silent(f"{OVER}; check no-print +30d; ask stack"),
+        lets(f"{OVER}; check no-print +30d; ask pack"),
         lets(f"{OVER}; check no-print +30d; ask hand-over", "before it leaves"),
         silent(f"{OVER}; {'sand +1d; ' * 9}ask stack +30d"),
         silent(f"{OVER}; off bare; ask pack +30d"),

@@ -12,7 +12,7 @@ from finishlog.asks.bench.open_cans import open_mixes
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.milestones import milestone
 from finishlog.core.film.checks import standing_failures
-from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
+from finishlog.core.findings import OVER_ITS_LIMIT, Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
@@ -22,7 +22,7 @@ from finishlog.core.rules.film.put_to_use import hard_before_use
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.around import around
 from finishlog.core.zone.asked import Asked
-from finishlog.core.zone.grouping import describe
+from finishlog.core.zone.grouping import describe, labels_of
 from finishlog.core.zone.state import ZoneState
 
 _NEVER = datetime.max.replace(tzinfo=UTC)
@@ -36,6 +36,7 @@ def open_ends(then: Look, targets: frozenset[Target]) -> tuple[Finding, ...]:
         *_rags(then, targets),
         *_films(mine),
         *_not_hard(mine, then),
+        *_doubtful(mine),
         *_not_at_pack(mine, then),
         *_steps(mine, then),
         *_tape_and_glue(mine, then),
@@ -98,6 +99,17 @@ def _films(mine: Sequence[ZoneState]) -> Iterator[Finding]:
     for binds, states in binding.items():
         on = finding("goes-with", Level.STOP, parts=_named(states), answer_is=binds.answer)
         yield replace(on, because_of=binds)
+
+
+def _doubtful(mine: Sequence[ZoneState]) -> Iterator[Finding]:
+    """Yield what asks for a test of a film that may never be fit to leave, and where it is over."""
+    together: dict[Finding, list[ZoneState]] = {}
+    for state in mine:
+        for each in state.handling[Stage.PACK].findings if state.layers else ():
+            if each.by_test or each.rule == OVER_ITS_LIMIT:
+                together.setdefault(each, []).append(state)
+    for each, states in together.items():
+        yield replace(each, on=labels_of(states))
 
 
 def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:

@@ -100,7 +100,7 @@ def _minds_the_air(state: ZoneState, now: datetime) -> bool:
         return False
     if state.progress.next is not None or not state.layers:
         return state.progress.next is not None
-    hard = state.stages.get(Stage.CURED)
+    hard = state.date_of(Stage.CURED)
     return hard is None or hard.high is None or hard.high > now
 
 

@@ -219,7 +219,7 @@ def denied(found: Found, figures: Figures) -> frozenset[Stage]:
 
 
 def _no_sooner(figure: Figure, than: Figure | None) -> bool:
-    return than is not None and figure.low_h >= than.low_h and figure.high_h >= than.high_h
+    return than is not None and figure.high_h >= than.high_h
 
 
 def held(

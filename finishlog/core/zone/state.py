@@ -197,6 +197,11 @@ class ZoneState(Struct, frozen=True):
         figures = {c.id: y.coat.figures.stages for y in self.layers for c in y.checks}
         return tuple(held(self.checks, lambda check: figures[check.id])) if figures else ()
 
+    def date_of(self, stage: Stage) -> StageTime | None:
+        """Return when its film reaches a stage; None: no figure tells, or a check that stands."""
+        lacks = any(stage in stages for _, stages in self.held)
+        return None if lacks else self.stages.get(stage)
+
     @property
     def attempts(self) -> tuple[Attempt, ...]:
         """The finishes that were taken off it, oldest first."""

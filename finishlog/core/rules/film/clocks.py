@@ -227,7 +227,7 @@ def may_wrinkle(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
         return
     if asked.over is None or not asked.over.needs_tooth:
         return
-    hard = zone.stages.get(Stage.CURED)
+    hard = zone.date_of(Stage.CURED)
     if hard and hard.high and around.now >= hard.high:
         return
     source = top.of.wrinkles_when_late_source or ""

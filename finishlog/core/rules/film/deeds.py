@@ -9,7 +9,16 @@ from msgspec.structs import replace
 
 from finishlog.core.film.build import film_build
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Act, Answer, Finding, Level, count, finding, micrometres
+from finishlog.core.findings import (
+    OVER_ITS_LIMIT,
+    Act,
+    Answer,
+    Finding,
+    Level,
+    count,
+    finding,
+    micrometres,
+)
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
 from finishlog.core.rules.film.came_from import LOADED
@@ -23,7 +32,7 @@ _BUILT = (
     f"{LAYERS} coat.wet_film_um coat.container mix-part.name mix-part.parts mix-part.product"
     " container.when product.class_key work.operation"
 )
-_LEAVES = frozenset({Act.USE, Act.HAND_OVER})
+_LEAVES = frozenset({Act.USE, Act.PACK, Act.HAND_OVER})
 _DAY = timedelta(hours=24)
 # A thick film may be dry on top alone; these show it through.
 _THROUGH = frozenset({Found.POWDER, Found.NO_PRINT, Found.HOLDS})
@@ -46,7 +55,7 @@ def thick_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
         return
     if top.is_wiped_off:
         return
-    hard = zone.stages.get(Stage.CURED)
+    hard = zone.date_of(Stage.CURED)
     is_hard = hard is not None and hard.high is not None and hard.high <= around.now
     if is_hard or any(check.found in _THROUGH for check in top.checks):
         return
@@ -133,7 +142,7 @@ def over_its_limit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     if hard and asked.act not in _LEAVES:
         return
     found = finding(
-        "over-its-limit",
+        OVER_ITS_LIMIT,
         Level.NOTE if hard else Level.CAUTION,
         limit.source,
         measured=micrometres(film),

@@ -30,7 +30,7 @@ def hard_before_use(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
     top, wait = zone.top, around.facts.care.waits_d
     if zone.used_for is None or top is None:
         return
-    hard = zone.stages.get(Stage.CURED)
+    hard = zone.date_of(Stage.CURED)
     until = hard.high if hard is not None else None
     if until is not None and asked.act is Act.USE:
         until = max(until, top.put_on + timedelta(days=wait.high))

@@ -115,7 +115,8 @@ def _is_silent(row: OvercoatRule, layer: Layer, above: Sequence[PutOn], around: 
     if row.answer is OvercoatAnswer.OK:
         return True
     hard = layer.stage(Stage.CURED) if row.lifted_by is LiftedBy.FULL_HARDNESS else None
-    is_hard = hard is not None and hard.high is not None and hard.high <= around.now
+    dated = hard is not None and hard.high is not None and hard.high <= around.now
+    is_hard = dated and not layer.lacks(Stage.CURED)
     return is_lifted(row, layer.of, above, around.facts, hard=is_hard)
 
 

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.grip import is_steel_wool
-from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
+from finishlog.core.findings import Act, Answer, Deed, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass
 from finishlog.core.finish.overcoat import ANY, named_by
 from finishlog.core.log.entries import AnyEntry, Coat, Stripped, Work
@@ -84,7 +84,7 @@ def iron_to_come(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             told = row if asked.done else replace(row, remedy=row.instead)
             answer = Answer.BLOCKED if level is Level.STOP else None
             found = said_of_wood(told, "iron-to-come", level, answer, wood)
-            yield also(found, over=name)
+            yield replace(also(found, over=name), deed=Deed.OTHERWISE)
 
 
 @rule(
