@@ -16,7 +16,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import WOOD_WARMS_UP, Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Mechanism
 from finishlog.core.finish.stages import Stage
-from finishlog.core.rules.film.soft import dry_again
+from finishlog.core.rules.film.soft import dry_again, still_soft
 from finishlog.core.verdict.fold import decide
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -82,8 +82,8 @@ def _carried_in(state: ZoneState, now: datetime) -> Finding | None:
 def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | None:
     """Return when the wait would be over if this room were kept at the label's air from now on.
 
-    A room that is warmer than that stays so, and is only dried; a hot one is cooled. None where
-    that is no gain, or another thing than drying binds.
+    A room that is warmer than that stays so, and is only dried; a hot one is cooled for a film that
+    a check found soft. None where that is no gain, or another thing than drying binds.
     """
     top, here = state.top, _wait(state, asked, near)
     figure = top.coat.figures.stages.get(Stage.RECOAT) if top else None
@@ -93,7 +93,7 @@ def sooner_warmed(state: ZoneState, asked: Asked, near: Around) -> Elsewhere | N
     warm_c = max(figure.at.temperature_c, reading.temperature_c if reading else -inf)
     if most is not None:
         warm_c = min(warm_c, most.value)
-    if warm_c > near.facts.drying.hot_c.value:
+    if warm_c > near.facts.drying.hot_c.value and still_soft(top) is not None:
         warm_c = figure.at.temperature_c
     point = AirPoint(near.now, warm_c, figure.at.humidity_pct)
     warm = RoomAir((point,), id=state.room.id)
