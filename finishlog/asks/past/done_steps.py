@@ -67,8 +67,8 @@ def steps_over(seen: Look, picked: Zones) -> tuple[Step, ...]:
     scuffs = [] if melts else [Step(0, Operation.SCUFF)]
     wash = Step(0, Operation.SOLVENT_WIPE, note="wax off")
     steps = [*([wash, wash] if waxed else []), *scuffs, done[last], *wiped, *waxed[-1:]]
-    faces = _named(seen, picked)
-    return tuple(replace(s, position=n, faces=faces or s.faces) for n, s in enumerate(steps))
+    faces = _named(seen, picked) or done[last].faces
+    return tuple(replace(s, position=n, faces=faces) for n, s in enumerate(steps))
 
 
 def _named(seen: Look, picked: Zones) -> tuple[str, ...]:

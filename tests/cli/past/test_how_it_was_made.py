@@ -1,4 +1,4 @@
-"""Finishes found by how they were made: whose customers will see the panels shrink (invented)."""
+"""Finishes found by how they were made, and one laid once more over what is there (invented)."""
 
 from __future__ import annotations
 
@@ -50,3 +50,24 @@ def test_solid_panels_stained_after_assembly_in_damp_air_are_found(finisher: Fin
     assert found(finisher, "over 75%") == set()
     vanity = finisher.reads("2027-01-15 10:00", "past vanity")
     assert "water-soluble dye, 25.6 °C, 70 %" in vanity
+
+
+def test_a_finish_once_more_stays_on_its_faces_and_melts_in_without_a_scuff(finisher: Finisher):
+    """Shellac melts into shellac (common practice); the bare inside is not washed."""
+    finisher.types(
+        "2026-06-01 08:00",
+        "product new seal --class shellac-2lb",
+        "product new wax --class paste-wax",
+        "part new a/box --species maple --face in --face out",
+        "log box@out seal",
+    )
+    finisher.types("2026-07-01 08:00", "log box@out wax")
+    finisher.types("2026-07-02 08:00", "steps new again --over a/box")
+    assert finisher.asks("2026-07-02 08:01", "steps show again")["steps"] == [
+        "solvent-wipe (wax off)@out",
+        "solvent-wipe (wax off)@out",
+        "seal@out",
+        "wax@out",
+    ]
+    refused = finisher.tries("2026-07-02 08:02", "steps new none --over a/box@in")
+    assert "nothing was done on a/box@in yet" in refused.err
