@@ -21,6 +21,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import SOFT, Found, Operation, Test
 from tests.examples import examples
+from tests.rows import every_row
 from tests.shop_of import (
     FACTS,
     LACQUER,
@@ -103,8 +104,8 @@ def test_a_thumbnail_that_leaves_no_mark_bears_a_stack_though_paper_gums():
     assert blocked(Found.SOFTENS, Found.NO_PRINT, of=VARNISH) == blocked(Found.SOFTENS)
 
 
-@pytest.mark.parametrize("of", FACTS.classes)
-@pytest.mark.parametrize("found", [f for f in Found if failed(f)])
+@every_row("of", FACTS.classes)
+@every_row("found", [f for f in Found if failed(f)])
 def test_no_failure_denies_what_comes_before_what_its_test_is_about(found, of):
     """What prints may still be tack-free, what gums be turned: the order says so, and D1640."""
     denied = blocked(found, of=of)
