@@ -23,6 +23,12 @@ BESIDE = {
         speaks("oak top; alkyd-varnish 08:00; check tacky +3d; ask rest", says="late: still tacky"),
         silent("oak top; alkyd-varnish 08:00; check tacky +2h; ask rest"),
         silent("oak top; alkyd-varnish 08:00; check tacky +3d; check dry +1d; ask rest"),
+        # What was tried on a scrap is not asked for again.
+        speaks("teak top; alkyd-varnish 08:00; check tacky +9d; ask rest", says="try the same can"),
+        speaks(
+            "teak top; check sample-soft 08:00; alkyd-varnish +1d; check tacky +9d; ask rest",
+            says="a sample stayed soft as well",
+        ),
     ),
     "members-ready": (
         speaks(f"{PAIR}; ask rest 08:00"),

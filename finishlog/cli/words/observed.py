@@ -40,6 +40,10 @@ _NO_TIME = (
     "time alone is unlikely to help: see what the log shows, and try the same can on a scrap of "
     "the same wood before anything else goes on"
 )
+_SAMPLED = (
+    "time alone is unlikely to help, and a sample stayed soft as well: take it off; a drop on "
+    "glass tells whether it is the can or the wood"
+)
 # Oil that was not wiped off is a film that was never meant to be one. common practice
 _OIL_ON_TOP = (
     "what stands on the wood and shines stays soft for good: rub it off with its own solvent, then "
@@ -96,6 +100,7 @@ _HOW_LATE = {
     "hot": _IT_IS_HOT,
     "oil-on-top": _OIL_ON_TOP,
     "no-time": _NO_TIME,
+    "sampled": _SAMPLED,
 }
 
 

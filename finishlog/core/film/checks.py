@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from finishlog.core.finish.classes import Figure, FinishClass, Mechanism
 from finishlog.core.finish.stages import Stage, with_later
-from finishlog.core.log.entries import Check, Coat
+from finishlog.core.log.entries import AnyEntry, Check, Coat
 from finishlog.core.log.where import reaches
 from finishlog.core.log.words import SEEN_ON_WOOD, SOFT, Found, Test
 
@@ -283,6 +283,12 @@ def _proves(check: Check, stage: Stage, builds_film: bool) -> bool:
 
 def _blocks(check: Check, stage: Stage) -> bool:
     return stage in with_later(DENIES.get(check.found, ()))
+
+
+def last_sample(entries: Sequence[AnyEntry]) -> Check | None:
+    """Return the last control sample of what reached a zone, before its coat or since."""
+    samples = (e for e in reversed(entries) if isinstance(e, Check) and e.test is Test.SAMPLE)
+    return next(samples, None)
 
 
 def no_better(before: Found, now: Found) -> bool:

@@ -182,7 +182,8 @@ def soft_findings(
     gets_on = soft.before is not None and soft.gets_on
     how = "oil-on-top" if not top.of.builds_film else "hot" if hot else "slow"
     if not time_helps and not gets_on:
-        how = "no-time"
+        sample = film_checks.last_sample(zone.entries)
+        how = "sampled" if sample and sample.found is Found.SAMPLE_SOFT else "no-time"
     return [
         finding(
             "late",

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from finishlog.core.film.checks import standing_failures
+from finishlog.core.film.checks import last_sample, standing_failures
 from finishlog.core.film.faults import as_fault
 from finishlog.core.findings import Act, Answer, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import AnyEntry, Check
-from finishlog.core.log.words import FaultKind, Found, Test
+from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.rules.reads import FAULTS, LAYERS
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
@@ -47,8 +47,7 @@ def sample_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     """A sample that stayed soft before the first coat speaks against that can on this wood."""
     if asked.over is None or zone.layers:
         return
-    checks = (e for e in zone.entries if isinstance(e, Check) and e.test is Test.SAMPLE)
-    last = next(reversed([*checks]), None)
+    last = last_sample(zone.entries)
     if last is not None and last.found is Found.SAMPLE_SOFT:
         found = finding("sample-first", Level.CAUTION, COMMON_PRACTICE, answer=Answer.TEST)
         yield replace(found, acts=(last.act,))
