@@ -217,7 +217,7 @@ def test_rubbing_out_goes_by_class_cold_and_smell(finisher: Finisher):
     finisher.types("2026-03-16 09:00", "air 23C 50% --room shop")
     rub = finisher.stage("2026-03-16 09:00", "lid", "rub")
     assert rub["low"] < "2026-03-16" < rub["high"]
-    assert "rub         test first (smell, thumbnail); promised after" in finisher.types(
+    assert "rub         test first (smell, thumbnail); better after" in finisher.types(
         "2026-03-16 09:00", "when lid"
     )
     finisher.types("2026-03-16 09:01", "check lid smells")
