@@ -136,7 +136,7 @@ WORDS = {
     "no-figure": Words(_no_figure),
     "no-sanding-figure": Words(lambda f: f"needs scuffing; no sanding figure for {text(f, 'of')}"),
     "perhaps-still": Words(
-        lambda f: f"{_clock(f)} not by the last reading, and long over in any air it may dry in"
+        lambda f: f"{_clock(f)}: still by the last reading, and long over in any air fit for it"
     ),
     "stage-reached": Words(lambda f: f"{_clock(f)} reached{_in_any_air(f)}"),
     "over-old-finish": Words(lambda f: f"over {name_of(OldFinish(text(f, 'of')))}"),

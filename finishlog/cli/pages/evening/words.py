@@ -275,6 +275,8 @@ def milestone_words(each: Milestone, clock: Clock) -> str:
     better = f"; better {after(None, each.better, clock)}" if usual else ""
     if each.reached(clock.now):
         return f"reached{better}"
+    if each.high is None and each.sure is not None and each.sure <= clock.now:
+        return "test first: it stood still by the last reading, long ago"
     if each.by_label_only(clock.now):
         return "by label time only: test first, the air was not measured"
     if each.asks and each.is_over(clock.now):
