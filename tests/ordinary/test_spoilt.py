@@ -110,8 +110,7 @@ def test_more_coats_in_a_day_than_a_finish_bears_is_told_with_its_figure(
         (1, 12, "clear", "stain", "72–168 h, 10.1", ": Oil stain that is not cured makes "
          "waterborne wrinkle, blister or peel."),
         (8, 24, "wax", "shellac", "48–336 h, 20.6", ": The solvent in wax attacks a young film."),
-        (17, 6, "blend", "milk", "24–72 h, 4.8", ": It is porous and spots with water until "
-         "something covers it."),
+        (17, 3, "blend", "milk", "4–16 h, 2.4", ": Oil sinks into the dry paint and darkens it."),
     ],
 )  # fmt: skip
 def test_a_coat_that_comes_too_soon_is_stopped_with_its_hours_and_reason(

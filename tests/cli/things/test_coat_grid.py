@@ -65,8 +65,8 @@ def test_members_keep_their_coats_inside_the_assembly(stool: Finishlog):
     stool.did("log", "legs:2", "lacquer")
     stool.did("log", "whole", "glue-up")
     page = stool.did("on", "whole", "--grid").out
-    assert "legs:1,3 in whole  round 0  tenon bare" in page
-    assert "legs:2 in whole    round 1  tenon bare" in page
+    assert "legs:1,3 in whole  round 0 of 2  tenon bare" in page
+    assert "legs:2 in whole    round 1 of 2  tenon bare" in page
     assert "BEFORE THE GLUE-UP" not in page
 
 
