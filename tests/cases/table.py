@@ -459,7 +459,7 @@ CASES = (
         "FC105",
         "what the first coat really took",
         "OBS ENV PLAN MILE",
-        waits_for="OBS",
+        waits_for="ENV",
     ),
     Case(
         "FC221",
