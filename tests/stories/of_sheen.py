@@ -48,6 +48,7 @@ STORIES = {
     "two-batches": (
         lets(f"{TWO}; {BOTH}; ask rest +3d", says="batch B7"),
         lets(f"{TWO}; {BOTH}; ask pack +30d", says="side by side"),
+        lets(f"{TWO.replace('oak rail', 'oak rail*2')}; {BOTH}; ask rest +3d", says="rail:2"),
         lets(f"{TWO}; {BOTH}; ask rail: rest +3d", says="on door from new"),
         # Of cans without a number it is a question: they may be of one batch.
         lets(f"{PLAIN}; {BOTH}; ask rest +3d", says="on rail from tin"),

@@ -20,7 +20,8 @@
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
 - `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face
-  (`drawer/sides:slides`, `door/front:shuts`, `top/field+inlay=padauk`: of another wood); `frame
+  (`drawer/sides:slides`, `door/front:shuts`, `top/field+inlay=padauk`: of another wood;
+  `rail*2`: two pieces); `frame
   rail*2 stile`: an assembly of so many of each; a coat `about:2h`: at some time in the hours before
 - `sheen CLASS satin`: how a product shines; `can tin CLASS batch:A1`: the maker's number
 - `mix pot CLASS base+hardener` (`base*10+hardener`: ten parts to one; `use-by:4h`), `can tin CLASS`
@@ -192,7 +193,10 @@ class Teller:
         joints = [each.removesuffix(":joint") for each in named if each.endswith(":joint")]
         faces = [each for each in named if not each.endswith(":joint")]
         told = self._steps(steps)
-        made = self.story.part(name, *told, faces=faces, joints=joints, species=species)
+        name, _, count = name.partition("*")
+        made = self.story.part(
+            name, *told, faces=faces, joints=joints, species=species, pieces=int(count or 1)
+        )
         if touch:
             made = replace(
                 made, faces=tuple(self._face(f, *touch.get(f.name, ("", ""))) for f in made.faces)

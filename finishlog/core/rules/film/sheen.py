@@ -64,7 +64,7 @@ def _still_to_come(zone: ZoneState) -> frozenset[int | None]:
     binds=_SEEN,
     source="facts: keeping",
     reads=f"{_LAST} coat.container container.name container.batch container.drawn_from"
-    " container.when part.name",
+    " container.when part.name piece.number",
 )
 def two_batches(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """The last coat came from another can than on what stands beside it: two sheens, two tones.
@@ -94,9 +94,14 @@ def two_batches(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
             batch=batch if known else "",
             theirs=their_can,
             their_batch=their_batch if known else "",
-            parts=tuple(dict.fromkeys(each.member.called for each in zones)),
+            parts=tuple(dict.fromkeys(_called(each) for each in zones)),
         )
         yield replace(found, acts=(mine.coat.act,))
+
+
+def _called(zone: ZoneState) -> str:
+    several = len(zone.member.pieces) > 1
+    return f"{zone.member.called}:{zone.member_piece.number}" if several else zone.member.called
 
 
 def _last_coat(zone: ZoneState, around: Around) -> Layer | None:
