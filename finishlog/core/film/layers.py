@@ -323,11 +323,6 @@ class Layer(Struct, frozen=True):
             return self
         return replace(self, air_again=self.air_rinsed, air_rinsed=None)
 
-    def lacks(self, stage: Stage) -> bool:
-        """Tell whether a check that stands shows it not to have reached a stage."""
-        figures = self.coat.figures.stages
-        return any(stage in lost for _, lost in film_checks.held(self.checks, lambda _: figures))
-
     def stands_proved(self) -> bool:
         """Tell whether a check since it went on found the film ready for another coat."""
         recoat = self.stage(Stage.RECOAT)

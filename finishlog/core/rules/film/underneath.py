@@ -14,6 +14,7 @@ from itertools import pairwise
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.film.checks import held as held_back
 from finishlog.core.film.damage import flaked
 from finishlog.core.film.faults import cannot_follow
 from finishlog.core.film.layers import Layer, trapped_until
@@ -116,7 +117,8 @@ def _is_silent(row: OvercoatRule, layer: Layer, above: Sequence[PutOn], around: 
         return True
     hard = layer.stage(Stage.CURED) if row.lifted_by is LiftedBy.FULL_HARDNESS else None
     dated = hard is not None and hard.high is not None and hard.high <= around.now
-    is_hard = dated and not layer.lacks(Stage.CURED)
+    lacks = held_back(layer.checks, lambda _: layer.coat.figures.stages)
+    is_hard = dated and not any(Stage.CURED in lost for _, lost in lacks)
     return is_lifted(row, layer.of, above, around.facts, hard=is_hard)
 
 
