@@ -495,7 +495,7 @@ CASES = (
         "FC226",
         "the first doors from a satin can that was not stirred",
         "PART LOG MAT RECALL",
-        waits_for="MAT",
+        said="waterborne-clear",
     ),
     Case(
         "FC227",

@@ -325,3 +325,67 @@ def test_fc077_wet_or_dry_is_chosen_once_and_an_hour_is_neither(finisher: Finish
         assert "tried/B3 · pine, sample board" in board
         assert "after 13 h" in board
         assert "came out good, even, a little pale" in board
+
+
+FC226 = Question(
+    "seven of eighteen satin doors shine, since their can was not stirred: are they stripped",
+    shows=(
+        "the doors by how their can was stirred, and which came from its bottom",
+        "a scuff and one stirred coat, nothing comes off; the third is within its four",
+        "the can is marked, and says so when the last coat is drawn from it",
+        "what is asked of the sheen of that kitchen later finds it",
+    ),
+    trap="eighteen doors that are alike, since product and date are",
+)
+
+
+def test_fc226_doors_from_a_can_that_was_not_stirred_take_one_more_coat(finisher: Finisher):
+    finisher.types(
+        "2026-06-01 08:00",
+        "product new satin --class waterborne-clear --sheen satin",
+        "product says satin --most-coats 4",
+        "can new tin --product satin",
+        "part new kitchen/doors --count 18",
+        "air 23C 50%",
+        "log doors satin --from tin --stirred",
+    )
+    day = "2026-06-02"
+    finisher.types(f"{day} 08:00", "air 23C 50%")
+    top = finisher.reads(f"{day} 08:00", "log doors:1-7 satin --scuffed --from tin --not-stirred")
+    finisher.types(f"{day} 09:00", "can stirred tin", "log doors:8-16 satin --scuffed --stirred")
+    low = "log doors:17-18 satin --scuffed --from tin --not-stirred --note 'bottom of the can'"
+    bottom = finisher.reads(f"{day} 10:00", low)
+    past = finisher.reads(f"{day} 12:00", "past kitchen")
+    groups = {p[:4]: p for p in past.split("kitchen/doors:")[1:]}
+    with FC226.line(1):
+        assert "not stirred, scuffed before, act" in groups["1-7 "]
+        assert "50 %, stirred, scuffed before" in groups["8-16"]
+        assert "not stirred, scuffed before, bottom of the can" in groups["17-1"]
+    with FC226.trap:
+        assert past.count("kitchen/doors:") == 3
+    with FC226.line(2):
+        for said in (top, bottom):
+            assert "scuff it and give it one more coat, well stirred" in said
+            assert "nothing has to come off" in said
+        assert "stop:" not in top
+    with FC226.line(3):
+        cans = finisher.reads(f"{day} 12:01", "can list")
+        assert "tin was poured from without stirring" in cans
+        assert "take a fresh can for the last coat" in cans
+    finisher.types(f"{day} 12:02", "fault doors:1-7 wrong-sheen")
+    finisher.types("2026-06-03 12:00", "air 23C 50%", "can new fresh --product satin")
+    old_can = finisher.reads("2026-06-03 12:00", "log doors:17-18 satin --scuffed --from tin")
+    third = finisher.reads(
+        "2026-06-03 12:05", "log doors:1-7 satin --scuffed --from fresh --stirred"
+    )
+    with FC226.line(3):
+        assert "take a fresh can for the last coat" in old_can
+    with FC226.line(2):
+        assert "doors:1-7: coat 3, satin from fresh" in third
+        assert "stop:" not in third
+    later = finisher.reads("2027-03-01 12:00", "past sheen kitchen")
+    with FC226.line(4):
+        assert "kitchen/doors:1-7" in later
+        assert "fault wrong sheen" in later
+        assert "not stirred" in later
+        assert "doors:8-16" not in later

@@ -43,6 +43,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
 from finishlog.core.zone.grouping import describe
 
+STIRRED = ("not stirred", "stirred")
 FLOODED = ("thin", "flooded on")
 PUT_ON = {Method.BRUSH: "brushed", Method.WIPE: "wiped on", Method.SPRAY: "sprayed"}
 TAKEN_OFF = {
@@ -101,7 +102,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
 # How values are said that are not said as they are.
 NO_AND_YES = {
     "flooded": FLOODED,
-    "stirred": ("not stirred", "stirred"),
+    "stirred": STIRRED,
     "scuffed_before": ("not scuffed", "scuffed before"),
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),

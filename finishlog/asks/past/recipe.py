@@ -65,6 +65,8 @@ class PastCoat(Struct, frozen=True):
     method: Method | None
     scuffed_before: bool | None
     flooded: bool | None
+    # Its can was stirred right before; None: not said.
+    stirred: bool | None
     wet_film_um: float | None
     wiped_after_min: float | None
     # The can or mix that it came from, with its ratio or cut and batch; empty: not said.
@@ -180,6 +182,7 @@ def _coat(
         method=coat.method,
         scuffed_before=coat.scuffed_before,
         flooded=coat.flooded,
+        stirred=coat.stirred,
         wet_film_um=coat.wet_film_um,
         wiped_after_min=wiped_after_min(coat, since),
         container=from_words(coat.container, words.shop, words.facts),

@@ -309,7 +309,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "finishes[].attempts[].prepared[]": DEED,
             "finishes[].attempts[].coats[]": "act air class_name container dried flooded"
             " hours_since_last label_closes_h label_high_h label_low_h method not_in_this_air note"
-            " product put_on scuffed_before sheen since stopped wet_film_um wiped_after_min",
+            " product put_on scuffed_before sheen since stirred stopped wet_film_um"
+            " wiped_after_min",
         },
     ),
     "plan": (

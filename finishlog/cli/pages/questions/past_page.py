@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
-from finishlog.asks.look.entry_words import FLOODED, PUT_ON, TAKEN_OFF
+from finishlog.asks.look.entry_words import FLOODED, PUT_ON, STIRRED, TAKEN_OFF
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.log.shown_times import length_words
@@ -73,6 +73,7 @@ def _coat(coat: PastCoat, *, of_class: bool) -> str:
     bits += [show_air(coat.air) + beyond] if coat.air else []
     bits += [PUT_ON[coat.method]] if coat.method else []
     bits += [FLOODED[coat.flooded]] if coat.flooded is not None else []
+    bits += [STIRRED[coat.stirred]] if coat.stirred is not None else []
     bits += ["scuffed before"] if coat.scuffed_before else []
     bits += [f"{micrometres(coat.wet_film_um)} wet"] if coat.wet_film_um else []
     bits += [f"wiped after {coat.wiped_after_min:g} min"] if coat.wiped_after_min else []
