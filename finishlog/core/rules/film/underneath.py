@@ -178,9 +178,8 @@ def _wait(each: Row) -> StageTime | None:
 
 def asks_h(each: Row) -> float:
     """Return the label hours that a coat asks of a layer as a pair with it, 0: none of its own."""
-    by_row = each.row.wait if each.row else None
-    said = each.word.wait if each.word else None
-    return max((figure.high_h for figure in (by_row, said) if figure), default=0.0)
+    waits = (each.row and each.row.wait, each.word and each.word.wait)
+    return max((wait.high_h for wait in waits if wait), default=0.0)
 
 
 def by_law(each: Row) -> StageTime | None:
