@@ -21,6 +21,7 @@ FILES = sorted(FOLDER.rglob("*.toml"))
 DATA = {str(p.relative_to(FOLDER)): tomllib.loads(p.read_text(encoding="utf-8")) for p in FILES}
 UNITS = (
     "_factor",
+    "_grit",
     "_share",
     "_h",
     "_min",

@@ -89,10 +89,10 @@ class LookBefore(Published, frozen=True):
 
 
 class Slides(Published, frozen=True):
-    """What a face that slides bears of film: `coats` of what is `thin`, by its class."""
+    """What a face that slides bears of film: `most_coats` of what is `thin`, by its class."""
 
     thin: tuple[str, ...]
-    coats: Limit
+    most_coats: Limit
 
 
 class PreparationFigures(Published, frozen=True):
@@ -104,7 +104,7 @@ class PreparationFigures(Published, frozen=True):
     look: tuple[LookBefore, ...]
     slides: Slides
     # The coarsest paper that leaves the skin of bleached wood on (P grade).
-    after_bleach: Limit
+    after_bleach_grit: Limit
     tape_d: Limit
     warms_c: Limit
 

@@ -74,20 +74,8 @@ class Suspect(Struct, frozen=True):
         """
         shown = self.is_shown
         merely = self.cause.evidence in _MERELY_ANOTHER
-        return (
-            self.stands,
-            shown and merely,
-            shown and self._in_limits,
-            (shown and self.cause.time_helps),
-        )
-
-    @property
-    def _in_limits(self) -> bool:
-        """Tell whether it is air that only makes a film slow."""
-        found = self.shows
-        return found is not None and (
-            found.rule == "shows-slow-cold" or (found.rule == "shows-damp" and not found.wanted)
-        )
+        mild = shown and self.shows is not None and _in_limits(self.shows)
+        return self.stands, shown and merely, mild, shown and self.cause.time_helps
 
     @property
     def is_shown(self) -> bool:
@@ -209,10 +197,15 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     return Suspect(cause, Stands.SHOWN, shows)
 
 
+# Of damp only what is over no limit: it wants nothing.
+_OVER_A_LIMIT = frozenset({"shows-damp"})
+_MERELY_SLOW = frozenset({"shows-slow-cold", "shows-damp"})
+
+
 def _in_limits(shown: Finding) -> bool:
     """Tell whether it is air that only makes a film slow."""
-    damp = shown.rule == "shows-damp" and not shown.wanted
-    return damp or shown.rule == "shows-slow-cold"
+    label = shown.wanted if shown.rule in _OVER_A_LIMIT else None
+    return shown.rule in _MERELY_SLOW and label is None
 
 
 # Our own rule: what went on within it in one room met one air.

@@ -75,9 +75,9 @@ def test_ten_coats_of_lacquer_and_four_in_a_day(finisher: Finisher):
         )
         of_a_day = f"coat {hour - 8} of nitrocellulose lacquer, sprayed within a day"
         assert (of_a_day in told) == (hour - 8 > 5), told
-    assert "caution: apron: this coat brings the film to about 183 µm dry, 152 µm in all" in told
+    assert "stop: apron: this coat brings the film to about 183 µm dry, 152 µm in all" in told
     ready = finisher.types(f"{MON} 21:30", "air 21C 50%", "ready -v")
-    assert "this coat brings the film to about" in ready
+    assert "it carries all the film that it bears, 152 µm" in ready
     assert "in all at most" in said(finisher.why(f"{MON} 21:31", "apron"))
 
 

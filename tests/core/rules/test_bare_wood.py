@@ -90,10 +90,15 @@ class TestSteelWool:
         assert verdict.answer is Answer.UNDERNEATH
         assert any(f.level is Level.STOP and "iron" in sentence(f) for f in verdict.findings)
 
-    def test_on_maple_it_does_not_matter(self):
-        story = box(WATERBORNE, species="maple")
+    def test_on_maple_it_does_not_matter_under_varnish(self):
+        story = box(VARNISH, species="maple")
         story.work(1, STEEL_WOOL)
         assert story.verdict(2).answer is Answer.GO
+
+    def test_on_maple_its_bits_rust_under_what_is_thinned_with_water(self):
+        story = box(WATERBORNE, species="maple")
+        story.work(1, STEEL_WOOL)
+        assert story.verdict(2).answer is Answer.TEST
 
     def test_on_a_film_right_below_it_does(self):
         story = box(SHELLAC, WATERBORNE, species="oak")

@@ -207,8 +207,10 @@ def _doubted(line: Standing) -> str:
     return next((short(found) for found in asks if found.acts), "")
 
 
-# A film that failed a check: once, or for good.
-_FAILED = {"check-failed", "stalled", "past-hope"}
+# A film that failed a check: once, or for good; why; that it is late.
+_FAILED = frozenset({"check-failed", "stalled", "past-hope"})
+_SHOWN = frozenset({"cause-apart", "cause-shown"})
+_LATE = frozenset({"late"})
 
 
 def _behind(line: Standing) -> str:
@@ -218,12 +220,10 @@ def _behind(line: Standing) -> str:
     """
     if line.because.rule not in _FAILED:
         return ""
-    others = [f for f in line.findings if f != line.because and f.rule not in _FAILED]
-    shown = [f for f in others if f.rule in {"cause-apart", "cause-shown"}]
+    others = [f for f in line.findings if f.rule not in _FAILED]
+    shown = [f for f in others if f.rule in _SHOWN]
     stops = [f for f in others if f.level is Level.STOP]
-    late = next((f for f in others if f.rule == "late"), None)
-    # Oil that stands on the wood: nothing ends that but rubbing it off.
-    rub = remedy(late) if late is not None and late.value("how") == "oil-on-top" else ""
+    rub = next((remedy(f) for f in others if f.rule in _LATE and f.deed is Deed.MEND), "")
     if shown or rub:
         likely = f"likely {shown[0].value('cause')}" if shown else ""
         then = rub or shown[0].value("then") or ""

@@ -17,7 +17,7 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.checks import no_better, standing_failures
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer, Finding, Level, finding, hours
+from finishlog.core.findings import Answer, Deed, Finding, Level, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
@@ -184,18 +184,18 @@ def soft_findings(
     if not time_helps and not gets_on:
         sample = film_checks.last_sample(zone.entries)
         how = "sampled" if sample and sample.found is Found.SAMPLE_SOFT else "no-time"
-    return [
-        finding(
-            "late",
-            Level.CAUTION,
-            facts.drying.slow_after_h.source if how == "slow" else COMMON_PRACTICE,
-            wanted=hours(soft.promised.high_h),
-            found=found,
-            age=_rounded_down(soft.age),
-            before=soft.before.found.value if soft.before and gets_on else None,
-            how=how,
-        )
-    ]
+    late = finding(
+        "late",
+        Level.CAUTION,
+        facts.drying.slow_after_h.source if how == "slow" else COMMON_PRACTICE,
+        wanted=hours(soft.promised.high_h),
+        found=found,
+        age=_rounded_down(soft.age),
+        before=soft.before.found.value if soft.before and gets_on else None,
+        how=how,
+    )
+    # Oil that stands on the wood ends by no waiting.
+    return [late if top.of.builds_film else replace(late, deed=Deed.MEND)]
 
 
 def is_hot(room: RoomAir, now: datetime, facts: Facts) -> bool:

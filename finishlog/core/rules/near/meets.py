@@ -33,13 +33,13 @@ def film_in_runner(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     if over is None or zone.face.meets is not Meets.SLIDES or not over.builds_film:
         return
     on_it = sum(layer.of.builds_film for layer in zone.layers)
-    if over.key not in slides.thin or on_it >= slides.coats.value:
+    if over.key not in slides.thin or on_it >= slides.most_coats.value:
         yield finding(
             "film-in-runner",
             Level.CAUTION,
-            slides.coats.source,
+            slides.most_coats.source,
             of=over.name,
-            coats=slides.coats.value,
+            coats=slides.most_coats.value,
             on_it=float(on_it),
         )
 

@@ -226,7 +226,7 @@ def bleached_skin(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
     bleached = next((y for y in reversed(zone.layers) if y.of.family == _FAMILY), None)
     if bleached is None or bleached is not zone.top:
         return
-    finest = around.facts.preparation.after_bleach
+    finest = around.facts.preparation.after_bleach_grit
     papers = [grade_of(work.grit) for work in bleached.abraded]
     if asked.act is Act.SAND:
         papers = [grade_of(asked.grit)] if asked.grit else []
