@@ -117,9 +117,11 @@ def asked_first(of: Sequence[Suspect]) -> tuple[Finding, ...]:
     """
     if any(each.is_shown for each in of) or not of:
         return ()
-    lacks = [each.missing for each in of if each.missing]
+    left = [each for each in of if each.stands is Stands.OPEN] or of
+    lacks = [each.missing for each in left if each.missing]
     if not lacks:
-        return (finding("ask-first", source=of[0].cause.source, cause=of[0].cause.words),)
+        first = left[0].cause
+        return (finding("ask-first", source=first.source, cause=first.words),)
     most = max(lacks, key=lacks.count)
     return (finding("ask-first", source=COMMON_PRACTICE, missing=most.value),)
 

@@ -19,7 +19,8 @@ from finishlog.store.schema import tables
 from finishlog.store.schema.asked import ask, question
 from finishlog.store.things.changes import changed
 
-_EDITED = {kind: f"{kind.name}_EDIT" for kind in ThingKind if f"{kind.name}_EDIT" in Do.__members__}
+_NAMED = {do.name: do for do in Do}
+_EDITED = {kind: do for kind in ThingKind if (do := _NAMED.get(f"{kind.name}_EDIT"))}
 
 
 def table_of(kind: ThingKind) -> Table:
@@ -84,7 +85,7 @@ def lend_name(
         what = _CALLED.get(kind, kind.value)
         raise UsageFault(
             f"there is already a {what} called {holder.name!r}",
-            f"give it another name; to change that one: {Do[_EDITED[kind]](holder.name)}"
+            f"give it another name; to change that one: {_EDITED[kind](holder.name)}"
             if kind in _EDITED
             else "give it another name",
         )

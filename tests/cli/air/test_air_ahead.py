@@ -75,7 +75,7 @@ def test_an_oil_finish_at_four_degrees_gets_no_date(finisher: Finisher):
     assert (warm["room"], warm["earliest"]) == ("basement", "2026-01-09T13:05:00Z")
     assert "only where nobody lives, eats or sleeps" in warm["caution"]
     assert warm.keys() == {
-        "air", "caution", "earliest", "latest", "room", "tack_free", "turns"
+        "air", "caution", "earliest", "early", "latest", "room", "tack_free", "turns"
     }  # fmt: skip
     assert cold["instead"] == []
     assert any("room usual" in words for words in cold["unknown"])

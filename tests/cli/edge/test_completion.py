@@ -37,7 +37,7 @@ def offered(shop: Finishlog, line: str, shell: str = "fish") -> list[str]:
 @pytest.mark.parametrize("name", ["finishlog", "fl", "bin/finishlog"])
 def test_every_command_is_offered_by_every_name_of_the_program(shop: Finishlog, name: str):
     assert offered(shop, f"{name} ") == list(MODULES)
-    assert offered(shop, f"{name} lo") == ["log"]
+    assert offered(shop, f"{name} lo") == ["log", "look"]
 
 
 @every_row(
@@ -125,7 +125,7 @@ def test_a_locked_or_damaged_database_disturbs_nobody(shop: Finishlog):
     assert offered(shop, "finishlog log ca") == []
     shop.environment = {"FINISHLOG_DB": "~nobody-of-that-name/shop.db"}
     assert offered(shop, "finishlog log ca") == []
-    assert offered(shop, "finishlog lo") == ["log"]
+    assert offered(shop, "finishlog lo") == ["log", "look"]
 
 
 def test_an_open_command_is_never_run_by_a_key_press(shop: Finishlog):

@@ -83,7 +83,7 @@ CLASS = (
 DEED = "act at said went_wrong"
 CARD = {
     "": "dates for_whom handed_over last_coat lines name parts",
-    "dates[]": "air_read asks blocked dead_zone high low missing stage sure",
+    "dates[]": "air_read asks better blocked dead_zone high longer low missing stage sure",
     "lines[]": "kind parts source text used_for",
     "parts[]": "acts coats dates label last_coat old_finish species",
     "parts[].coats[]": "class_name coats product",
@@ -262,16 +262,17 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case",
         {
             "": "glue_ups lines now",
-            "lines[]": "since stages standing",
+            "lines[]": "ship since stages standing",
             "lines[].standing": STANDING,
-            "lines[].stages[]": "air_read asks blocked dead_zone high low missing stage sure",
+            "lines[].stages[]": "air_read asks better blocked dead_zone high longer low missing"
+            " stage sure",
         },
     ),
     "why": (
         "case",
         {
-            "[]": "air air_act as_usual checks clock instead label on_it options pace read_at"
-            " sooner standing starts unknown",
+            "[]": "air air_act as_usual checks clock film instead label least on_it options pace"
+            " read_at sooner standing starts tried unknown",
             "[].standing": STANDING,
             "[].label": "at high_h low_h product source stage",
             "[].clock": "by course done_h flooded held_h longer measured_h needed_h pace thick_film"
@@ -284,7 +285,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "on": (
         "case",
         {
-            "[]": "aside attempts coats joint passed_over said species standing to_come",
+            "[]": "aside attempts coats film handled joint passed_over said species standing"
+            " to_come",
             "[].coats[]": "abraded abraded_acts act container earlier last product put_on stopped"
             " wiped_act wiped_after_min",
             "[].standing": STANDING,

@@ -59,6 +59,8 @@ DECIDED: dict[tuple[str, str], tuple[str, str]] = {
     ("part edit", "name"): (PARTS, "part edit SELECTION --species oak"),
     ("part show", "parts"): (ASKS, ""),
     ("steps new", "like"): (FACES, "steps new third --like SELECTION"),
+    ("steps new", "over"): (FACES, "steps new third --over SELECTION"),
+    ("steps check", "like"): (ASKS, ""),
 }
 SHOP = """
 room new shop
