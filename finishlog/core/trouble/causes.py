@@ -146,7 +146,8 @@ def _finding(of: Suspect) -> Finding:
             found = finding("cause-same", source=cause.source, sound=of.sound, missing=missing)
         case Stands.SHARED:
             found = finding("cause-shared", source=cause.source, sound=of.sound)
-    found = also(found, cause=cause.words, then=cause.then or None)
+    helps = "time" if cause.time_helps else None
+    found = also(found, cause=cause.words, then=cause.then or None, helps=helps)
     return replace(found, because_of=of.shows, acts=of.shows.acts if of.shows else ())
 
 

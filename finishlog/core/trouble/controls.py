@@ -17,8 +17,9 @@ from finishlog.core.film.from_can import undated
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import SOFT, Operation
 from finishlog.core.published.find import plain
 from finishlog.core.published.species import face_wood
 from finishlog.core.trouble.scene import Scene
@@ -86,13 +87,23 @@ def _sound(scene: Scene) -> Iterator[Scene]:
 def _is_sound(scene: Scene, state: ZoneState, layer: Layer) -> bool:
     if standing_failures(layer.checks) or any(f.coat is layer.coat for f in state.faults):
         return False
-    if is_suspect(layer) or undated((layer,)):
+    if is_suspect(layer) or undated((layer,)) or _was_late(layer):
         return False
     # What went wrong above it may have come from it.
     covered = layer is not state.layers[-1] and not (
         state.faults or any(standing_failures(above.checks) for above in state.layers)
     )
     return _passed(layer) or covered or layer.coat.act == scene.layer.coat.act
+
+
+def _was_late(layer: Layer) -> bool:
+    """Tell whether a film was found soft when its time was over: it came right by chance."""
+    stages = layer.coat.figures.stages
+    figure = stages.get(Stage.TACK_FREE) or stages.get(Stage.RECOAT)
+    due = layer.label_waits(figure).high if figure else None
+    return due is not None and any(
+        check.found in SOFT and check.when.earliest >= due for check in layer.checks
+    )
 
 
 def _passed(layer: Layer) -> bool:
@@ -117,7 +128,7 @@ def _of(what: Apart, scene: Scene) -> str:
         case Apart.WOOD:
             wood = scene.facts.species_named(state.species) if state.species else None
             sheet = state.species if _is_sheet(state) else None
-            return sheet or wood.name if wood else ""
+            return sheet or (wood.name if wood else state.species or "")
         case Apart.BELOW:
             return scene.under.coat.product_name if scene.under else "bare wood"
         case Apart.CAN:

@@ -25,11 +25,16 @@ def _wood(of: Scene) -> Species | None:
     return of.facts.species_named(of.state.species) if of.state.species else None
 
 
+def _untold(of: Scene) -> Missing:
+    """Tell a wood that nobody named from one of which nothing is published."""
+    return Missing.OF_THE_WOOD if of.state.species else Missing.WOOD
+
+
 def oily_wood(of: Scene) -> Look:
     """The wood is oily of itself."""
     wood = _wood(of)
     if wood is None:
-        return Missing.WOOD
+        return _untold(of)
     if sample_dried(of.layer):
         return None
     return finding("wood-is-oily", source=wood.oily_source, wood=wood.name) if wood.oily else None
@@ -39,7 +44,7 @@ def resinous_wood(of: Scene) -> Look:
     """The wood bleeds pitch."""
     wood = _wood(of)
     if wood is None:
-        return Missing.WOOD
+        return _untold(of)
     if not wood.pitchy:
         return None
     return finding("wood-has-pitch", source=wood.pitchy_source, wood=wood.name)
@@ -49,7 +54,7 @@ def blotchy_wood(of: Scene) -> Look:
     """The wood takes colour unevenly, and it was bare."""
     wood = _wood(of)
     if wood is None:
-        return Missing.WOOD
+        return _untold(of)
     if not wood.blotches or of.below:
         return None
     return finding("wood-blotches", source=wood.blotches_source, wood=wood.name)
@@ -59,7 +64,7 @@ def open_pores(of: Scene) -> Look:
     """The pores of the wood stand open."""
     wood = _wood(of)
     if wood is None:
-        return Missing.WOOD
+        return _untold(of)
     if not wood.has_open_pores:
         return None
     source = wood.wants_filler_source if wood.has_coarse_pores else wood.pores_source
@@ -70,7 +75,7 @@ def iron(of: Scene) -> Look:
     """Steel wool touched a wood that holds tannin; other iron is on no record."""
     wood = _wood(of)
     if wood is None:
-        return Missing.WOOD
+        return _untold(of)
     if wood.tannin is Tannin.NO:
         return None
     rubbed = [
@@ -130,8 +135,10 @@ def other_can(of: Scene) -> Look:
     """What is sound came from another can."""
     mine = of.layer.coat.container
     theirs = {each.layer.coat.container for each in of.sound}
-    if mine is None or not theirs or None in theirs:
-        return Missing.CAN
+    if not theirs:
+        return None
+    if mine is None or None in theirs:
+        return Missing.CAN if mine is None else Missing.THEIR_CAN
     if mine in theirs:
         return None
     return finding("another-can", sound=name_of(of.sound[0]))

@@ -19,7 +19,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
-from finishlog.core.rules.film.soft import soft_findings, still_soft, wait_until
+from finishlog.core.rules.film.soft import soft_findings, still_soft, wait_until, waiting_helps
 from finishlog.core.shop.things import Log, Shop
 from finishlog.core.trouble.causes import (
     Stands,
@@ -51,6 +51,10 @@ def explained(
     )
 
 
+# Until when a film is given time.
+_WAITED_FOR = frozenset({"give-it-until"})
+
+
 def _with_why(
     state: ZoneState,
     failure: Check,
@@ -66,14 +70,16 @@ def _with_why(
     differs: tuple[Finding, ...] = ()
     if soft is None or soft.is_late or soft.is_overdue:
         likely, differs = looked_into(failure, state, log, zones, facts)
+    helps = not likely or likely[0].cause.time_helps or not likely[0].is_shown
     if soft is not None and state.verdict.answer is not Answer.STALLED:
-        helps = not likely or likely[0].cause.time_helps or not likely[0].is_shown
         found += soft_findings(state, soft, now, facts, time_helps=helps)
     found += _why(likely, differs if likely else ())
     if soft is not None and soft.is_late:
         begins_again = soft.failure.found is Found.TACKY
         found += _begin_again(state, facts) if begins_again else []
-        found += _decide_by(state, shop, facts, zone, now)
+        by = _decide_by(state, shop, facts, zone, now)
+        waits = state.top is not None and waiting_helps(state.top, soft, helps)
+        found += by if waits else [f for f in by if f.rule not in _WAITED_FOR]
     if state.verdict.answer is Answer.STALLED and state.top is not None:
         found += _mark_the_can(state.top, likely)
         found.append(removal_finding(state.top.of.family, facts.removals))

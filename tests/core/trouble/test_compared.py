@@ -13,6 +13,7 @@ from finishlog.core.trouble.causes import (
     Suspect,
     looked_into,
 )
+from finishlog.core.trouble.scene import Missing
 from tests.shop_of import FACTS, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
 
@@ -222,3 +223,25 @@ def test_what_should_never_have_been_done_is_blamed_though_others_have_not_faile
     # A scratch that holds there speaks for it.
     story.check(242.0, Found.HOLDS, face="seat")
     assert stands(why(story, 243.0))[Evidence.OIL_BELOW] is Stands.SHARED
+
+
+def test_a_wood_of_which_nothing_is_published_is_told_apart_all_the_same():
+    """Lacewood stays tacky where oak of the same varnish dried in its time."""
+    story = two("lacewood", "oak", VARNISH)
+    both(story, 0.0, VARNISH)
+    story.check(40.0, Found.DRY, on=story.parts[1])
+    story.check(90.0, Found.TACKY, on=story.parts[0])
+    (wood,) = (f for f in differs(story, 91.0) if f.value("what") == "wood")
+    assert (wood.value("here"), wood.value("there")) == ("lacewood", "oak, either group")
+    lacks = {each.missing for each in why(story, 91.0)}
+    assert Missing.OF_THE_WOOD in lacks
+    assert Missing.WOOD not in lacks
+
+
+def test_a_film_that_was_tacky_when_its_time_was_over_is_no_sound_one():
+    story = two("oak", "oak", VARNISH)
+    both(story, 0.0, VARNISH)
+    for part in story.parts:
+        story.check(90.0, Found.TACKY, on=part)
+    story.check(200.0, Found.DRY, on=story.parts[1])
+    assert not any(each.sound for each in why(story, 201.0))

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import barred_by, remedy, short, waits_for
 from finishlog.core.film.checks import TRIED_BY
-from finishlog.core.findings import Answer, Deed, Level
+from finishlog.core.findings import Answer, Deed, Finding, Level
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.measure.quantities import typed_celsius
@@ -86,7 +86,7 @@ def deed(line: Standing) -> str:
         case Answer.TEST:
             return f"test, {'scuff, ' if line.scuff_first else ''}{line.operation or 'coat'}"
         case Answer.BLOCKED:
-            return line.deed or Deed.CHECK_AGAIN
+            return Deed.MEND if any(map(_is_for_good, line.findings)) else line.deed or _AGAIN
         case Answer.DEADLINE:
             return line.deed
         case _:
@@ -207,6 +207,7 @@ def _doubted(line: Standing) -> str:
     return next((short(found) for found in asks if found.acts), "")
 
 
+_AGAIN = Deed.CHECK_AGAIN
 # A film that failed a check: once, or for good; why; that it is late.
 _FAILED = frozenset({"check-failed", "stalled", "past-hope"})
 _SHOWN = frozenset({"cause-apart", "cause-shown"})
@@ -223,12 +224,19 @@ def _behind(line: Standing) -> str:
     others = [f for f in line.findings if f.rule not in _FAILED]
     shown = [f for f in others if f.rule in _SHOWN]
     stops = [f for f in others if f.level is Level.STOP]
-    rub = next((remedy(f) for f in others if f.rule in _LATE and f.deed is Deed.MEND), "")
-    if shown or rub:
-        likely = f"likely {shown[0].value('cause')}" if shown else ""
-        then = rub or shown[0].value("then") or ""
-        return "; ".join(filter(None, (likely, str(then))))
+    rub = next((remedy(f) for f in others if _is_for_good(f)), "")
+    if shown:
+        ends_so = shown[0].value("then") or ""
+        then = (rub or ends_so) if shown[0].value("helps") else ends_so
+        return "; ".join(filter(None, (f"likely {shown[0].value('cause')}", str(then))))
+    if rub:
+        return rub
     return next(map(short, stops), "") or _doubted(line)
+
+
+def _is_for_good(of: Finding) -> bool:
+    """Tell whether it says that a late film is mended, not waited for."""
+    return of.rule in _LATE and of.deed is Deed.MEND
 
 
 def taken_up(line: Standing) -> str:

@@ -194,8 +194,16 @@ def soft_findings(
         before=soft.before.found.value if soft.before and gets_on else None,
         how=how,
     )
-    # Oil that stands on the wood ends by no waiting.
-    return [late if top.of.builds_film else replace(late, deed=Deed.MEND)]
+    return [late if waiting_helps(top, soft, time_helps) else replace(late, deed=Deed.MEND)]
+
+
+def waiting_helps(top: Layer, soft: Soft, time_helps: bool) -> bool:
+    """Tell whether a late film is waited for.
+
+    Oil that stands on the wood ends by no waiting; a place of a film that is else dry may.
+    """
+    gets_on = soft.before is not None and soft.gets_on
+    return top.of.builds_film and (time_helps or gets_on or bool(soft.failure.place))
 
 
 def is_hot(room: RoomAir, now: datetime, facts: Facts) -> bool:
