@@ -40,7 +40,8 @@ class Over(Struct, frozen=True):
     """The answer once the lower coat is dry, if it went on now; and once it is hard.
 
     `at`, `hard_at`: UTC; None: no date in this air. `label`: the hours that are counted. `wood` and
-    `room`: as they were named; empty: none. `options`: where sources differ on the wait.
+    `room`: as they were named; empty: none. `options`: where sources differ on the wait. `air`:
+    what a room that was asked about says to the upper coat, were it put on there now.
     """
 
     over: str
@@ -56,6 +57,7 @@ class Over(Struct, frozen=True):
     hard_at: datetime | None
     hard: Answer | None
     options: tuple[Option, ...]
+    air: tuple[Finding, ...] = ()
 
 
 class StepChecked(Struct, frozen=True):
@@ -147,11 +149,12 @@ def over(
         board, where = _board(context, connection, shop, room, known)
     more = {product.id: product for product in (above, below) if product is not None}
     board = replace(board, products={**shop.products, **more})
-    told = board.over(Laid(above, below, known, method))
+    laid = Laid(above, below, known, method)
+    told = board.over(laid)
     figure = told.dry.wait.figure if told.dry.wait else None
     said = options(told.under, figure, Stage.RECOAT, context.facts) if told.under and figure else ()
     found = _answer(told, above, below, known or "", where)
-    return replace(found, options=said)
+    return replace(found, options=said, air=board.in_its_air(laid) if room else ())
 
 
 def _answer(told: Imagined, above: Product, below: Product | None, wood: str, room: str) -> Over:

@@ -11,9 +11,10 @@ from msgspec.structs import replace
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
-from finishlog.core.bench.state import bench_state
+from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import Lessons
+from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method, judged_by
 from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
@@ -21,7 +22,7 @@ from finishlog.core.log.entries import AnyEntry, Coat, Target, Work
 from finishlog.core.log.when import at
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
-from finishlog.core.rules.all import findings_of
+from finishlog.core.rules.all import RULES, findings_of
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import ShopHours
 from finishlog.core.shop.things import (
@@ -47,6 +48,7 @@ _TARGET = Target(1, 1)
 _OF_THE_LOWER = frozenset({"wrong-below", "suspect", "perhaps-cold", "not-proved-through"})
 # What the air, the heater and the wood's warmth say of a coat is asked on its evening.
 _OF_THE_EVENING = frozenset({"air", "heater", "wood-warms-up", "warms-under-film"})
+_BESIDE_THE_EVENING = frozenset(rule.id for rule in RULES) - _OF_THE_EVENING
 _SOON, _READ_EVERY = timedelta(minutes=10), timedelta(hours=3)
 
 
@@ -114,6 +116,13 @@ class Board(Struct, frozen=True):
             state.top,
         )
 
+    def in_its_air(self, of: Laid) -> tuple[Finding, ...]:
+        """Return what the room, as it was read, says to the upper coat now and tonight."""
+        bench = self._bench((), of.wood, self.room, self.now)
+        asked, around = self._asked(of.over, of.method), bench.around(self.facts)
+        every = findings_of(bench.zones[0], asked, around, but=_BESIDE_THE_EVENING)
+        return tuple(replace(found, room=self.room.name) for found in every)
+
     def walk(self, steps: Sequence[Step], wood: str | None) -> tuple[Walked, ...]:
         """Do the steps one after the other, each as soon as the bench lets it be done."""
         done: list[AnyEntry] = []
@@ -169,16 +178,21 @@ class Board(Struct, frozen=True):
         but: frozenset[str] = frozenset(),
     ) -> tuple[Verdict, ZoneState]:
         """Return what is said at a moment."""
+        bench = self._bench(laid, wood, self._air(moment), moment)
+        (state,) = bench.zones
+        found = findings_of(state, asked, bench.around(self.facts), but=_OF_THE_EVENING | but)
+        return fold(found, asked), state
+
+    def _bench(
+        self, laid: Sequence[AnyEntry], wood: str | None, air: RoomAir, moment: datetime
+    ) -> BenchState:
         piece, zone = Piece(_TARGET.piece, 1), Zone(_TARGET.zone)
         face = Face(1, "front", FaceKind.SHOW, (zone,))
         board = Part(1, 1, "", "board", wood, (piece,), (face,), room=self.room.id)
         shop = Shop((), (board,), self.products, {}, ShopHours((), "UTC"))
-        rooms = {self.room.id: self._air(moment)} if self.room.id is not None else {}
+        rooms = {self.room.id: air} if self.room.id is not None else {}
         log = Log(tuple(laid))
-        bench = bench_state(shop, log, self.facts, moment, self.zone, rooms, lessons=self.lessons)
-        (state,) = bench.zones
-        found = findings_of(state, asked, bench.around(self.facts), but=_OF_THE_EVENING | but)
-        return fold(found, asked), state
+        return bench_state(shop, log, self.facts, moment, self.zone, rooms, lessons=self.lessons)
 
     def _coat(self, product: Product, moment: datetime, number: int) -> list[AnyEntry]:
         """Return a coat as it should go on: wiped off where it is."""

@@ -216,7 +216,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "over": (
         "boiled-linseed-oil alkyd-varnish --on oak",
         {
-            "": "answer at binds findings hard hard_at label options over room scuff under wood",
+            "": "air answer at binds findings hard hard_at label options over room scuff under wood",
             "binds": FINDING,
             "findings[]": FINDING,
             "label": FIGURE,

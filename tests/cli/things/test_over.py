@@ -227,3 +227,40 @@ def test_what_wants_a_hardener_is_mixed_with_it(shop: Finishlog):
     shop.did("product", "new", "cv", "--class", "conversion-varnish")
     shop.did("steps", "new", "hard", "sand", "cv", "scuff", "cv")
     assert "hardener" not in shop.did("steps", "check", "hard", "--on", "maple").out
+
+
+@pytest.mark.parametrize(
+    ("under", "upper", "air", "said"),
+    [
+        # Sprayed lacquer blushes above 65 % RH (trade questions and answers on blush).
+        ("bare-wood", "lacquer-sprayed", "20C 80%", {"too-damp": "not now", "blush": "air"}),
+        ("sealer", "lacquer-sprayed", "20C 62%", {"blush": "air"}),
+        # Alkyd varnish stands still below 10 °C (US Army TM 55-1500-345-23).
+        ("bare-wood", "varnish", "18C 50%", {"cold-night-halts": "not tonight", "dew-tonight": ""}),
+        # Waterborne needs its warmth for a day, whatever the evening is (Wood Handbook).
+        ("sealer", "clear", "20C 40%", {"cold-night-harms": "not tonight"}),
+    ],
+)
+def test_the_air_of_a_room_that_is_named_is_told_beside_what_may_go_over_what(
+    shop: Finishlog, under: str, upper: str, air: str, said: dict[str, str]
+):
+    """As it would be at the coat; the pair itself is answered as without the room."""
+    shop.did("room", "new", "garage", "--night=-1C")
+    shop.did("air", *air.split(), "--room", "garage")
+    out = shop.did("over", under, upper, "--room", "garage").out
+    told = asked(shop, under, upper, "--room", "garage")["air"]
+    assert isinstance(told, list)
+    assert [found["rule"] for found in told] == list(said)
+    for head in filter(None, said.values()):
+        assert any(line.startswith(f"{head} ") for line in out.splitlines())
+    plain = shop.did("over", under, upper).out
+    assert ": yes" in plain.splitlines()[0]
+    assert out.splitlines()[0] == plain.splitlines()[0]
+
+
+def test_air_that_suits_a_coat_is_not_spoken_of(shop: Finishlog):
+    shop.did("room", "new", "loft", "--night", "19C")
+    shop.did("air", "20C", "45%", "--room", "loft")
+    for upper in ("varnish", "clear", "lacquer-sprayed", "sealer"):
+        assert asked(shop, "bare-wood", upper, "--room", "loft")["air"] == []
+    assert asked(shop, "bare-wood", "varnish")["air"] == []

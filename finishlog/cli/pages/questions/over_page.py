@@ -12,6 +12,7 @@ from finishlog.cli.words.finding_words import joined, remedy, sentence, short, w
 from finishlog.core.commands import Do
 from finishlog.core.findings import WHICH_KIND, Answer, Finding, Level
 from finishlog.core.finish.overcoat import BARE_WOOD
+from finishlog.core.rules.air.coating_air import OF_THE_NIGHT
 from finishlog.core.zone.verdict import MAY_ACT
 
 if TYPE_CHECKING:
@@ -37,11 +38,13 @@ def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
     may = answer.answer in MAY_ACT
     depends = any(found.rule == WHICH_KIND for found in answer.findings)
     of_the_strictest = "it depends on its kind; by the strictest of them " if depends else ""
+    warned = any(found.level is not Level.NOTE or _holds(found) for found in answer.air)
     page.line(
         f"{answer.over} over {under}{wood}: {of_the_strictest}{_said(answer)}",
-        Tone.GO if may else Tone.DANGER,
+        Tone.DANGER if not may else Tone.HEAD if warned else Tone.GO,
     )
     section = page.section()
+    section.each(_in_its_air(found, clock, sources) for found in answer.air)
     if answer.label is not None and answer.at is not None:
         section.row("wait", _wait(answer, answer.label, answer.at, clock, sources))
     section.each(("sources", option_words(each, clock)) for each in answer.options)
@@ -50,6 +53,19 @@ def over_page(answer: Over, clock: Clock, sources: Sources) -> Page:
         then = after(None, answer.hard_at, clock)
         section.row("hard", f"once it is fully hard, {then}: {answer.hard}")
     return page
+
+
+def _in_its_air(found: Finding, clock: Clock, sources: Sources) -> tuple[str, str]:
+    """Say what the room says of it now, or tonight, and from when it lets it."""
+    when = "tonight" if found.rule in OF_THE_NIGHT else "now"
+    weighs = f"not {when}" if _holds(found) else "air"
+    from_then = after(None, found.high, clock) if found.high else ""
+    words = joined(sentence(found), joined(remedy(found).rstrip("."), from_then))
+    return weighs, f"{words}{_by(found.source, sources)}"
+
+
+def _holds(found: Finding) -> bool:
+    return found.level is Level.STOP or found.rule in OF_THE_NIGHT
 
 
 def _wait(answer: Over, label: Figure, at: datetime, clock: Clock, sources: Sources) -> str:

@@ -58,6 +58,9 @@ AIR_RULES = frozenset(
     }
 )
 
+# What is no fault of the air now, but of the hours until the film is dry.
+OF_THE_NIGHT = frozenset({"cold-night-harms", "cold-night-halts", "dew-tonight"})
+
 # What the air forbids holds a coat, what it makes doubtful asks for a test.
 _ANSWERS = {Level.STOP: Answer.NOT_IN_THIS_AIR, Level.CAUTION: Answer.TEST, Level.NOTE: None}
 
