@@ -20,6 +20,7 @@ from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Part, Shop
+from finishlog.core.verdict.due import product_due
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from finishlog.core.zone.grouping import Group, Label, describe, groups
@@ -114,7 +115,7 @@ def standing_of(group: Group, seen: Look) -> Standing:
     coat, coats = state.progress.coat_number(step) if step else (0, 0)
     top = state.top
     if step is None and not state.progress.steps and top:
-        operation, product = Operation.COAT.value, top.coat.product
+        operation, product = Operation.COAT.value, product_due(state) or top.coat.product
         coat = sum(1 for layer in state.coats if layer.coat.product == product) + 1
     coat_step = state.progress.next_coat
     if step is not None and step.operation is not Operation.COAT and coat_step:

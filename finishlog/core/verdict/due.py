@@ -28,8 +28,12 @@ def asked_of(state: ZoneState, shop: Shop, facts: Facts) -> Asked:
 
 
 def product_due(state: ZoneState) -> int | None:
-    """Return the product of the coat that comes next; where there are no steps the same again."""
-    step, top = state.progress.next_coat, state.top
+    """Return the product of the coat that comes next; where there are no steps the same again.
+
+    Colour that was put back on a spot is no coat of the face.
+    """
+    step = state.progress.next_coat
+    top = next((each for each in reversed(state.layers) if not each.on_a_spot), None)
     if not state.progress.steps and top is not None and not state.joined:
         return None if top.of.goes_on_last else top.coat.product
     return step.product if step else None

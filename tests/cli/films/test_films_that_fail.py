@@ -352,3 +352,24 @@ def test_a_film_that_fails_says_in_the_evening_what_lies_behind_it(finisher: Fin
         if "box/lid" in line and "check again" in line
     )
     assert row.endswith("touch failed: tacky")
+
+
+def test_colour_that_was_put_back_on_a_spot_is_no_coat_of_the_face(finisher: Finisher):
+    """Without steps the film goes on as it was, not a second coat of dye over it."""
+    finisher.types(
+        "2026-11-02 09:00",
+        "product new dye --class water-dye",
+        "product new shellac --class shellac-2lb",
+        SHOP,
+        f"air {STILL}",
+        "part new box/lid --species maple",
+        "log box/lid dye",
+    )
+    finisher.types("2026-11-03 15:00", f"air {STILL}", "log box/lid shellac --method spray")
+    finisher.types("2026-11-04 15:00", f"air {STILL}", "log box/lid scuff --grit 320")
+    finisher.types(
+        "2026-11-04 15:00", "fault box/lid rubbed-through --where edge", "log box/lid dye"
+    )
+    ready = finisher.reads("2026-11-06 15:00", "ready")
+    assert "shellac, coat 2" in ready
+    assert "takes no colour" not in ready
