@@ -90,6 +90,16 @@ STORIES = {
         speaks(
             "oak top; conversion-varnish 08:00; fault blush +10m; ask rest +5m", Answer.DEADLINE
         ),
+        speaks(
+            "oak top; air 20C 80%; conversion-varnish 08:00; fault blush +10m; ask rest +5m",
+            Answer.DEADLINE,
+            "blush: dry the air to 75 % RH first, then mist",
+        ),
+        speaks(
+            "oak top; air 20C 70%; conversion-varnish 08:00; fault blush +10m; ask rest +5m",
+            Answer.DEADLINE,
+            "blush: mist",
+        ),
         silent("oak top; conversion-varnish 08:00; fault blush +10m; mend +5m; ask rest +5m"),
         silent("oak top; conversion-varnish 08:00; fault blush +10m; ask rest +3h"),
         silent("oak top; lacquer-sprayed 08:00; fault blush +10m; ask rest +5m"),

@@ -102,6 +102,17 @@ STORIES = {
         silent("oak top; check snipe 08:00; sand P120; ask water-dye"),
         silent("oak top; check glue @left-edge 08:00; check looks-clean; ask wiping-stain"),
         speaks("oak top; alkyd-varnish 08:00; fault blush +5h; ask alkyd-varnish", Answer.BLOCKED),
+        # A mist in the air that fogged the film fogs it again; in dry air it is the mist alone.
+        speaks(
+            "oak top; air 20C 80%; lacquer-sprayed 08:00; fault blush +10m; ask lacquer-sprayed",
+            Answer.BLOCKED,
+            "dry the air to 65 % RH first, then mist",
+        ),
+        speaks(
+            "oak top; air 20C 60%; lacquer-sprayed 08:00; fault blush +10m; ask lacquer-sprayed",
+            Answer.BLOCKED,
+            "in it or on it. mist it",
+        ),
         speaks("oak top; alkyd-varnish 08:00; fault dust +5h; ask alkyd-varnish"),
         # Blisters are left to harden: sanded on the next day they are no better.
         speaks(

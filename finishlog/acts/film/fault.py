@@ -21,6 +21,7 @@ from finishlog.core.log.where import reaches
 from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import KnownFault
+from finishlog.core.rules.film.observed import dry_to
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.causes import as_found, asked_first, looked_into
@@ -48,6 +49,8 @@ class FaultLogged(Struct, frozen=True):
     labels: tuple[str, ...]
     means: str
     remedies: tuple[str, ...]
+    # To what (% RH) the air is dried before them; None: it need not be.
+    dry_to: float | None
     deadline: datetime | None
     too_late: bool
     blocks: tuple[Stage, ...]
@@ -138,6 +141,7 @@ def _logged(
         labels=picked.labels,
         means=known.means,
         remedies=fault.remedies(after.clock.now) if fault else known.remedies,
+        dry_to=dry_to(fault, state, after.clock.now, after.facts) if fault and state else None,
         deadline=deadline,
         too_late=deadline is not None and after.clock.now >= deadline,
         blocks=_blocks(known, fault),

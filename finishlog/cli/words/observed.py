@@ -75,10 +75,19 @@ def _failed(of: Finding) -> str:
     return text(of, "found") + in_brackets(text(of, "place"))
 
 
+def dried_first(remedy: str, dry_to: float | None) -> str:
+    """Say what is done to the air before a remedy that wets the film; None: nothing."""
+    return remedy if dry_to is None else f"dry the air to {dry_to:.0f} % RH first, then {remedy}"
+
+
+def _dried_first(of: Finding, remedy: str) -> str:
+    return dried_first(remedy, None if of.value("dry_to") is None else number(of, "dry_to"))
+
+
 def _fault_short(of: Finding) -> str:
     ends = each_of(of, "ends")
-    remedies = each_of(of, "remedies")
-    what = f"until a check finds {' or '.join(ends)}" if ends else (remedies or ("",))[0]
+    remedy = _dried_first(of, next(iter(each_of(of, "remedies")), ""))
+    what = f"until a check finds {' or '.join(ends)}" if ends else remedy
     if of.value("most") is not None:
         least, most = (length(of, key) for key in ("least", "most"))
         span = f"{wait_words(least)} to " if least else "at most "
@@ -141,14 +150,14 @@ WORDS = {
     ),
     "fault": Words(
         lambda f: f"{_fault(f)} on {text(f, 'of') or 'the wood'}: {text(f, 'means')}",
-        lambda f: ", ".join(each_of(f, "remedies")),
+        lambda f: _dried_first(f, ", ".join(each_of(f, "remedies"))),
         _fault_short,
         bars=lambda f: f"{_fault(f)} not mended",
     ),
     "patch-first": Words(
         lambda f: f"after {text(f, 'fault')}: coat a small patch first, scratch it: it holds?"
     ),
-    "mend-by": Words(lambda f: f"{_fault(f)}: {text(f, 'remedy')}"),
+    "mend-by": Words(lambda f: f"{_fault(f)}: {_dried_first(f, text(f, 'remedy'))}"),
     "past-hope": Words(
         "more waiting is unlikely to help it now",
         "take it off, and begin again",

@@ -81,14 +81,20 @@ class StandingFault(Struct, frozen=True):
 
     def remedies(self, now: datetime) -> tuple[str, ...]:
         """Say what to do about it now, in order."""
-        closes = self.deadline
         if self.shut_in is not None:
             return self.shut_in.reason, self.shut_in.remedy
         if self.special is None:
             return self.known.remedies
-        if closes is not None and now >= closes:
-            return (self.special.too_late,)
-        return self.special.remedies
+        return (self.special.too_late,) if self._is_late(now) else self.special.remedies
+
+    def puts_on(self, now: datetime) -> Coat | None:
+        """Return the coat in whose air its remedy is done now; None: it puts nothing on."""
+        wets = self.special is not None and self.special.puts_on and self.shut_in is None
+        return self.coat if wets and not self._is_late(now) else None
+
+    def _is_late(self, now: datetime) -> bool:
+        closes = self.deadline
+        return closes is not None and now >= closes
 
 
 def barred_by(known: KnownFault, coat: Coat | None) -> frozenset[Stage]:

@@ -63,11 +63,13 @@ class FamilyRemedy(Published, frozen=True):
     """What mends a fault in some families of finish, and until when.
 
     `families` are families or class keys. `deadline`: hours after the coat within which the remedy
-    works; None: at any time. `too_late`: what is left then.
+    works; None: at any time. `too_late`: what is left then. `puts_on`: it wets the film again, in
+    air that would let a coat of it go on.
     """
 
     families: tuple[str, ...]
     remedies: tuple[str, ...]
+    puts_on: bool = False
     deadline: Figure | None = None
     too_late: str = ""
 

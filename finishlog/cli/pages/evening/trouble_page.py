@@ -10,6 +10,7 @@ from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_w
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import remedy, sentence, short
+from finishlog.cli.words.observed import dried_first
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 
@@ -40,7 +41,8 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
         words = f"too late since {closes}" if answer.too_late else f"only before {closes}"
         section.row("mend", words, tone=Tone.DANGER)
     for n, mends in enumerate(answer.remedies):
-        section.row("" if n or answer.deadline else "mend", mends)
+        words = mends if n else dried_first(mends, answer.dry_to)
+        section.row("" if n or answer.deadline else "mend", words)
     if answer.blocks:
         until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")

@@ -239,6 +239,13 @@ def _untold_water(
         )
 
 
+def driest_asked(of: FinishClass, room: RoomAir, now: datetime) -> Limit | None:
+    """Return the limit (% RH) that binds where the air is damper than it; None: none is passed."""
+    reading, limits = room.read_lately(now), (of.limits.max_rh_pct, of.limits.blush_rh_pct)
+    rh = reading.humidity_pct if reading else 0.0
+    return min((x for x in limits if x and rh > x.value), key=lambda x: x.value, default=None)
+
+
 def _limit(
     rule_: str, limit: Limit, measured: Figured, wanted: Figured, of: FinishClass
 ) -> Finding:

@@ -17,7 +17,8 @@ from finishlog.core.findings import LEFT_IN_PART, Act, Answer, Deed, Finding, Le
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.words import Operation
 from finishlog.core.published.removal import removal_of
-from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
+from finishlog.core.rules.film.observed import dry_to
+from finishlog.core.rules.reads import AIR, BARE, BROKEN_OFF, FAULTS, LAYERS, WOOD
 from finishlog.core.rules.rule import COAT, EVERY, LOADED, rule
 from finishlog.core.rules.wood.bare_wood import wiped_until
 from finishlog.core.zone.around import Around
@@ -49,7 +50,7 @@ def wipe_off(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]
     "mend-by",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{LAYERS} {FAULTS}",
+    reads=f"{LAYERS} {FAULTS} {AIR}",
 )
 def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A remedy that works only so long is a deadline."""
@@ -61,6 +62,7 @@ def mend_by(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
                 fault=each.known.name,
                 place=each.fault.place,
                 remedy=each.remedies(around.now)[0],
+                dry_to=dry_to(each, zone, around.now, around.facts),
             )
             by = frozenset({Operation.MEND, *each.known.answered_by})
             found = replace(found, closes=each.deadline, deed=Deed.MEND, mended_by=by)

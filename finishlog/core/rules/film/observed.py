@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterator
+from datetime import datetime
 
 from msgspec.structs import replace
 
@@ -14,8 +15,10 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
 from finishlog.core.log.where import same_words
 from finishlog.core.log.words import Found, Operation
+from finishlog.core.published.facts import Facts
+from finishlog.core.rules.air.coating_air import driest_asked
 from finishlog.core.rules.film.underneath import asks_h, rows
-from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, LAYERS, SAYS
+from finishlog.core.rules.reads import AIR, BROKEN_OFF, FAULTS, LAYERS, SAYS
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import OFF, Asked
@@ -96,7 +99,7 @@ def repair_first(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "fault",
     binds=EVERY,
     source="facts: faults",
-    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} fault.when product.name product.label",
+    reads=f"{FAULTS} {LAYERS} {BROKEN_OFF} {AIR} fault.when product.name product.label",
 )
 def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A fault stands in sight; it keeps a zone from the stages that it bars, until it is mended.
@@ -117,6 +120,7 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
             means=each.known.means,
             remedies=remedies,
             ends=_ends(each),
+            dry_to=dry_to(each, zone, around.now, around.facts),
             least=stands[0] if stands else None,
             most=stands[1] if stands else None,
         )
@@ -126,6 +130,18 @@ def fault(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         mended_by = _mended_by(each, zone, asked, around) if not early else frozenset({OFF})
         found = replace(also(found, **_named(each)), deed=deed, mended_by=mended_by)
         yield replace(found, acts=(each.fault.act,))
+
+
+def dry_to(of: StandingFault, zone: ZoneState, now: datetime, facts: Facts) -> float | None:
+    """Return to what (% RH) the air is dried before a remedy that wets the film; None: it may be.
+
+    What blushed in damp air blushes again under a mist.
+    """
+    coat = of.puts_on(now)
+    if coat is None:
+        return None
+    most = driest_asked(facts.finish_class(coat.figures.class_key), zone.room, now)
+    return most.value if most else None
 
 
 def _found_twice(of: StandingFault) -> Hashable:
