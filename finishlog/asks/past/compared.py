@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.asks.past.done_steps import steps_done
+from finishlog.core.film.progress import steps_for
 from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import Operation
 from finishlog.core.shop.things import Shop, Step
@@ -52,8 +53,11 @@ class Compared(Struct, frozen=True):
 
 
 def compared(seen: Look, picked: Zones, steps: Sequence[Step]) -> Compared:
-    """Lay a schedule beside what stays on a part."""
+    """Lay a schedule beside what stays on a part: of the faces that were named, where some were."""
     part = picked.parts[0]
+    if picked.face_named:
+        here = [z for z in seen.bench.zones if z.target in picked.targets]
+        steps = [s for s in steps if any(steps_for(z.face, (s,), z.zone) for z in here)]
     return Compared(
         part.path,
         part.species or "",

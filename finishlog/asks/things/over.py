@@ -16,7 +16,7 @@ from finishlog.asks.things.classes import class_key
 from finishlog.asks.things.species import pick_wood
 from finishlog.context import Context
 from finishlog.core.air.room import RoomAir
-from finishlog.core.bench.imagined import Board, Imagined, Laid
+from finishlog.core.bench.imagined import Board, Imagined, Laid, Walked
 from finishlog.core.findings import Answer, Finding
 from finishlog.core.finish.classes import Figure, Method
 from finishlog.core.finish.overcoat import BARE_WOOD
@@ -63,6 +63,8 @@ class Over(Struct, frozen=True):
 class StepChecked(Struct, frozen=True):
     """One step of a schedule: what the bench says of it, and from when after the first (hours).
 
+    A step whose faces are told apart has a line of each: `topcoat@back`.
+
     `after_h` None: no date lets it be done, and the steps after it were not looked at. `wait`: the
     label hours that it waited for; None: it could be done at once.
     """
@@ -108,8 +110,8 @@ def check_steps(
     walked = board.walk(schedule.steps, known)
     lines = tuple(
         StepChecked(
-            number=n + 1,
-            step=shop.products[w.step.product].name if w.step.product else w.step.operation.value,
+            number=schedule.steps.index(w.step) + 1,
+            step=_step(w, shop),
             answer=w.verdict.answer,
             after_h=(w.at - board.now) / timedelta(hours=1) if w.at else None,
             scuff=w.verdict.scuff_first,
@@ -117,7 +119,7 @@ def check_steps(
             findings=w.verdict.findings,
             wait=w.held_by.figure if w.held_by else None,
         )
-        for n, w in enumerate(walked)
+        for w in walked
     )
     last = coats_meant(schedule.steps, shop)[-1:]
     return StepsChecked(
@@ -125,10 +127,17 @@ def check_steps(
         known or "",
         where,
         lines,
-        len(schedule.steps) - len(lines),
+        len(schedule.steps) - (lines[-1].number if lines else 0),
         beside,
         next((coat for coat in last if coat.sheen), None),
     )
+
+
+def _step(walked: Walked, shop: Shop) -> str:
+    """Name a step as it is typed, with the faces that it is said of."""
+    step = walked.step
+    name = shop.products[step.product].name if step.product else step.operation.value
+    return f"{name}@{','.join(walked.faces)}" if walked.faces else name
 
 
 def over(

@@ -264,3 +264,41 @@ def test_air_that_suits_a_coat_is_not_spoken_of(shop: Finishlog):
     for upper in ("varnish", "clear", "lacquer-sprayed", "sealer"):
         assert asked(shop, "bare-wood", upper, "--room", "loft")["air"] == []
     assert asked(shop, "bare-wood", "varnish")["air"] == []
+
+
+@pytest.mark.parametrize(
+    ("steps", "told"),
+    [
+        # Each face lies open to its own coats alone, in whatever order they are named.
+        (
+            "varnish@back varnish@front varnish@edges",
+            {"varnish@back": 0, "varnish@front": 0, "varnish@edges": 0},
+        ),
+        # What goes on between on another face does not count.
+        ("sealer@back clear@front sealer@back", {"sealer@back": 0, "clear@front": 0}),
+        # What is only taped is kept bare: what goes all round does not reach it.
+        ("mask@tongue sealer untape@tongue", {"mask@tongue": 0, "sealer": 0, "untape@tongue": 0}),
+    ],
+)
+def test_a_schedule_is_walked_through_face_by_face(
+    shop: Finishlog, steps: str, told: dict[str, int]
+):
+    shop.did("steps", "new", "sides", *steps.split())
+    rows = shop.did("steps", "check", "sides", "--json").document["answer"]["steps"]
+    first = {row["step"]: row for row in reversed(rows)}
+    assert {name: int(row["after_h"]) for name, row in first.items()} == told
+    assert not any(row["scuff"] or row["wait"] for row in first.values())
+
+
+def test_a_coat_all_round_is_told_apart_where_one_face_lacks_its_scuffing(shop: Finishlog):
+    shop.did("steps", "new", "sides", *["varnish", "scuff@front", "scuff@back", "varnish"])
+    assert "does not say so" not in shop.did("steps", "check", "sides").out
+    shop.did("steps", "new", "one", *["varnish", "scuff@front", "varnish@front", "varnish@back"])
+    rows = shop.did("steps", "check", "one", "--json").document["answer"]["steps"]
+    assert [row["step"] for row in rows if row["scuff"]] == ["varnish@back"]
+    shop.did("steps", "new", "mixed", *["varnish@front", "varnish@back", "scuff@back", "varnish"])
+    rows = shop.did("steps", "check", "mixed", "--json").document["answer"]["steps"]
+    assert {(r["step"], r["number"]): r["scuff"] for r in rows if r["number"] == 4} == {
+        ("varnish@front", 4): True,
+        ("varnish@back", 4): False,
+    }

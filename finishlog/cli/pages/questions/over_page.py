@@ -128,6 +128,8 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
         for found in step.findings:
             if found.level is not Level.NOTE or found == step.binds:
                 section.row("", "", ": ".join(_heeded(found, step.binds, sources)))
+    if len({faces for step in answer.steps if (faces := step.step.partition("@")[2])}) > 1:
+        section.row("", "", _HUNG, tone=Tone.FAINT)
     if answer.left:
         section.row("", "", f"{_behind(answer.left)} not looked at", tone=Tone.FAINT)
     if answer.shines is not None:
@@ -188,6 +190,10 @@ def _step(step: StepChecked, sources: Sources) -> str:
     return f"{after_it}{': ' if first else ''}{first}"
 
 
+_HUNG = (
+    "as if it hung or stood on points: what lies is turned over once the face below can bear it "
+    "[common practice]"
+)
 _BELOW_HARDLY_SHOWS = (
     "the last coat alone makes the sheen; many flattened coats are a little less clear, which dark "
     "wood shows side by side [common practice]"
