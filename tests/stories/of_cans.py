@@ -19,6 +19,8 @@ APART = (
     "mix fri conversion-varnish base*10+hardener +1d; conversion-varnish from-fri +{}"
 )
 
+SPIRITS = "oak top; mix pot shellac-2lb base+mineral-spirits 08:00; shellac-2lb from-pot"
+WET = "oak top; mix pot alkyd-varnish base+water 08:00; alkyd-varnish from-pot"
 SAMPLED = "oak top; can tin alkyd-varnish opened:5d 08:00; alkyd-varnish from-tin"
 
 STORIES = {
@@ -71,6 +73,23 @@ STORIES = {
         speaks(f"{OFF}; check sample-dry +3d; ask pack +30d", Answer.SUSPECT),
         silent(f"{OFF.replace('*100', '*20')}; ask pack +30d"),
         silent(f"{TWO}; ask pack +30d"),
+    ),
+    # Shellac dissolves in alcohol alone; oil and water part (common practice).
+    "from-wrong-thinner": (
+        speaks(f"{SPIRITS}; ask shellac-2lb +4h", Answer.SUSPECT, "thinned with mineral-spirits"),
+        speaks(f"{SPIRITS}; ask pack +30d", Answer.SUSPECT),
+        speaks(f"{SPIRITS.replace('mineral-spirits', 'turps')}; check dry +2d; ask stack +9d"),
+        speaks(f"{SPIRITS}; check sample-soft +2d; ask pack +30d", Answer.SUSPECT),
+        speaks(f"{WET}; ask pack"),
+        silent(f"{SPIRITS}; check holds +3d; ask pack +30d"),
+        silent(f"{SPIRITS}; check sample-dry +2d; ask pack +30d"),
+        silent(f"{SPIRITS}; off bare +1d; ask shellac-2lb +1d"),
+        silent(f"{SPIRITS.replace('mineral-spirits', 'alcohol')}; ask shellac-2lb +4h"),
+        silent(f"{SPIRITS.replace('mineral-spirits', 'retarder')}; ask shellac-2lb +4h"),
+        silent(f"{SPIRITS.replace('shellac-2lb', 'alkyd-varnish')}; ask pack +60d"),
+        # The bare word may be either; spirits of turpentine are no alcohol.
+        silent(f"{WET.replace('water', 'spirits')}; ask pack"),
+        silent(f"{WET.replace('water', 'spirits-of-turpentine')}; ask pack"),
     ),
     "past-pot-life": (
         speaks(f"{LATE} +3h; ask waterborne-two-part +6h", Answer.TEST),

@@ -65,6 +65,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
         "hardener",
     ): "coat.container coat.note container.kind mix-part.name product.class_key",
     (CameFrom, "hardener_pct"): "mix-part.name mix-part.parts",
+    (CameFrom, "wrong_thinner"): "container.drawn_from mix-part.name product.class_key",
     (CameFrom, "sources"): "coat.container container.drawn_from container.when",
     (CameFrom, "since"): "container.when",
     (CameFrom, "when"): "coat.when",

@@ -20,8 +20,10 @@ from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
+from finishlog.core.film.from_can import undated
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.when import When
 from finishlog.core.log.words import Operation
@@ -94,6 +96,8 @@ class Logged(Struct, frozen=True):
     renumbered: tuple[Renumbered, ...] = ()
     # Until when the clamps of a glue-up stay on, UTC.
     clamped_until: datetime | None = None
+    # Until when what is in use bears no lasting load, UTC.
+    bare_until: datetime | None = None
 
 
 def logged(
@@ -145,6 +149,7 @@ def logged(
         clamped_until=_clamped_until(before.context, mine)
         if operation is Operation.GLUE_UP
         else None,
+        bare_until=_bare_until(before.context, mine) if operation is Operation.USE else None,
     )
 
 
@@ -152,6 +157,13 @@ def _clamped_until(context: Context, zones: Sequence[ZoneState]) -> datetime | N
     """Return when the clamps may come off: what is only masked asks for no more of a joint."""
     held = (held_by_glue(zone, Operation.MASK, context.clock.now, context.facts) for zone in zones)
     return max((each.high for each in held if each and each.high), default=None)
+
+
+def _bare_until(context: Context, zones: Sequence[ZoneState]) -> datetime | None:
+    """Return until when nothing may be left standing: what presses for days wants it fully hard."""
+    hard = (zone.date_of(Stage.CURED) for zone in zones if zone.top and not undated(zone.layers))
+    highs = (each.high for each in hard if each is not None)
+    return max((h for h in highs if h is not None and h > context.clock.now), default=None)
 
 
 def _on_record(act: int, after: Look) -> frozenset[Target]:

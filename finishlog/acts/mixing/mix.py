@@ -10,7 +10,13 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.evening_notes import notes_of_mixing
 from finishlog.acts.mixing.can import free_container_name, put_away_long_ended
-from finishlog.asks.bench.open_cans import against, mixed_words, open_mixes, pick_container
+from finishlog.asks.bench.open_cans import (
+    against,
+    misthinned,
+    mixed_words,
+    open_mixes,
+    pick_container,
+)
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.commands import Do
@@ -138,6 +144,7 @@ def _told(seen: Look, typed: ToMix) -> Mixed:
     told = _mixed(seen, state, made, typed.at)
     warnings = (
         *mixed_findings(holds, of.family, seen.facts.chemistry, done=False),
+        *misthinned(state, seen.facts),
         *_of_the_parts(product, made, seen.facts),
     )
     return replace(told, warnings=warnings)

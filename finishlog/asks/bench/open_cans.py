@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import UTC, datetime
 
 from msgspec import Struct
@@ -11,9 +11,10 @@ from finishlog.asks.bench.rags import parts_of
 from finishlog.asks.look.look import Look
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.findings import Finding, Level
+from finishlog.core.findings import Finding, Level, finding
 from finishlog.core.log.entries import Coat
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
+from finishlog.core.mixing.came_from import wrong_thinner
 from finishlog.core.mixing.chemistry import mixed_findings
 from finishlog.core.mixing.containers import (
     Container,
@@ -62,7 +63,22 @@ def against(state: ContainerState, moment: datetime, facts: Facts) -> tuple[Find
     keeping = keeping_findings(state, moment, facts.keeping)
     if not state.holds or state.ended:
         return keeping
-    return (*mixed_findings(state.holds, state.of.family, facts.chemistry), *keeping)
+    mixed = mixed_findings(state.holds, state.of.family, facts.chemistry)
+    return (*mixed, *misthinned(state, facts), *keeping)
+
+
+def misthinned(state: ContainerState, facts: Facts) -> Iterator[Finding]:
+    """Yield that a finish stands mixed with what it is not thinned with."""
+    met = wrong_thinner(state, facts.chemistry)
+    if met is not None:
+        yield finding(
+            "wrong-thinner",
+            Level.CAUTION,
+            met.source,
+            of=state.of.name,
+            by=met.by,
+            thinner=met.name,
+        )
 
 
 def open_mixes(seen: Look) -> tuple[MixLine, ...]:

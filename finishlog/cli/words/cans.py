@@ -104,6 +104,11 @@ WORDS = {
         "word that its hardener was in it",
     ),
     "off-ratio": Words(_off_ratio, _OR_OFF, _off_ratio_short),
+    "from-wrong-thinner": Words(
+        lambda f: f"{_came(f)}, which was thinned with {text(f, 'thinner')}: it may stay soft",
+        _OR_OFF,
+        lambda f: f"thinned with {text(f, 'thinner')}",
+    ),
     "past-pot-life": Words(
         lambda f: (
             f"{_came(f)}, {wait_words(length(f, 'past'))} past its pot life: "
@@ -249,6 +254,13 @@ WORDS = {
         "keep the coats light, and mix afresh for each coat",
     ),
     "stranger-in-the-pot": Words(lambda f: text(f, "reason"), lambda f: text(f, "remedy")),
+    "wrong-thinner": Words(
+        lambda f: (
+            f"{text(f, 'of')} is thinned with {text(f, 'by')}; {text(f, 'thinner')} may "
+            "curdle it or keep it soft"
+        ),
+        "try a little of it in a jar first, then a coat of it on a scrap",
+    ),
     "reacts": Words(lambda f: text(f, "reason"), "goggles and gloves, a little at a time"),
     "poison-made": Words(lambda f: f"{LEAVE_NOW}: {text(f, 'reason')}", _STAY_OUT),
     "makes-poison": Words(

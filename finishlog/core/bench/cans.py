@@ -17,6 +17,7 @@ from finishlog.core.mixing.came_from import (
     hardener_in,
     hardener_pct,
     needs_hardener,
+    wrong_thinner,
 )
 from finishlog.core.mixing.chemistry import classes_in, contents, hardens
 from finishlog.core.mixing.containers import (
@@ -113,6 +114,7 @@ class Cans:
             hardener_pct(parts, self._facts.chemistry) if needs_hardener(of) else None,
             sources,
             tuple(e for key in ids for e in self._events.get(key, ()) if not _by(e, coat.when)),
+            next(filter(None, (wrong_thinner(s, self._facts.chemistry) for s in sources)), None),
         )
 
     def _hardener(

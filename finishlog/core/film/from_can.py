@@ -31,6 +31,7 @@ class Why(StrEnum):
     LEFT_OUT = "its hardener was left out"
     UNTOLD = "nothing tells of its hardener"
     OFF_RATIO = "its ratio was off"
+    WRONG_THINNER = "it was thinned with what it does not mix with"
     FROZE = "it had frozen"
     WAS_BAD = "it was marked as bad"
     # Found later, when the film was on already.
@@ -46,6 +47,7 @@ _ANSWERS = {
     Why.LEFT_OUT: _CURED,
     Why.UNTOLD: _CURED,
     Why.OFF_RATIO: _CURED,
+    Why.WRONG_THINNER: _CURED,
     Why.TURNED_OUT_BAD: _HARD,
     Why.TOO_OLD: _DRY,
     Why.PAST_POT_LIFE: _HARD,
@@ -55,7 +57,15 @@ _ANSWERS = {
 _SLOW = frozenset({Why.TURNED_OUT_BAD, Why.TOO_OLD, Why.PAST_POT_LIFE})
 # What a sample shows not to be so when it dried; off its ratio it may dry, and stay weak.
 _OF_A_SAMPLE = frozenset(
-    {Why.LEFT_OUT, Why.UNTOLD, Why.FROZE, Why.TOO_OLD, Why.PAST_POT_LIFE, Why.SAMPLE_SOFT}
+    {
+        Why.LEFT_OUT,
+        Why.UNTOLD,
+        Why.WRONG_THINNER,
+        Why.FROZE,
+        Why.TOO_OLD,
+        Why.PAST_POT_LIFE,
+        Why.SAMPLE_SOFT,
+    }
 )
 
 
@@ -152,6 +162,11 @@ def _off_ratio(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
         yield Doubt(Why.OFF_RATIO, layer, source.name, acts, pct=source.hardener_pct)
 
 
+def _wrong_thinner(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
+    if source.wrong_thinner is not None:
+        yield Doubt(Why.WRONG_THINNER, layer, source.name, (*source.mixed_by, layer.coat.act))
+
+
 def _past_pot_life(layer: Layer, source: CameFrom) -> Iterator[Doubt]:
     past = source.past_pot_life
     if past is not None:
@@ -186,6 +201,7 @@ _FOUND: Mapping[Why, Callable[[Layer, CameFrom], Iterator[Doubt]]] = {
     Why.LEFT_OUT: _left_out,
     Why.UNTOLD: _untold,
     Why.OFF_RATIO: _off_ratio,
+    Why.WRONG_THINNER: _wrong_thinner,
     Why.FROZE: _froze,
     Why.WAS_BAD: partial(_bad, Why.WAS_BAD),
     Why.TURNED_OUT_BAD: partial(_bad, Why.TURNED_OUT_BAD),

@@ -14,10 +14,13 @@ from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import hardens
 from finishlog.core.mixing.containers import ContainerState, MixPart
 from finishlog.core.mixing.mixes import is_thinner
-from finishlog.core.published.chemistry import Chemistry
+from finishlog.core.published.chemistry import NOTHING, Chemistry
 
 # Our own rule: nobody pours more exactly, and what is weighed differs from what is poured.
 POURED_WITHIN = 0.25
+
+# Alcohol beside shellac, mineral spirits beside varnish: the bare word does not tell.
+_EITHER = frozenset({"spirit", "spirits"})
 
 _ZERO = timedelta(0)
 
@@ -31,6 +34,14 @@ class Hardener(StrEnum):
     LEFT_OUT = "left out"
     # Nothing on record tells.
     UNTOLD = "not told"
+
+
+class WrongThinner(Struct, frozen=True):
+    """A thinner that a finish does not mix with, by its name, and what thins it, in words."""
+
+    name: str
+    by: str
+    source: str
 
 
 class CameFrom(Struct, frozen=True):
@@ -47,6 +58,7 @@ class CameFrom(Struct, frozen=True):
     hardener_pct: float | None = None
     sources: tuple[ContainerState, ...] = ()
     since: tuple[ContainerEvent, ...] = ()
+    wrong_thinner: WrongThinner | None = None
 
     @property
     def name(self) -> str:
@@ -105,6 +117,20 @@ def hardener_in(parts: Sequence[MixPart], names: Sequence[str], chemistry: Chemi
     """
     named = any(hardens(chemistry.in_name(name)) for name in names)
     return named or sum(1 for part in parts if not is_thinner(part)) > 1
+
+
+def wrong_thinner(of: ContainerState, chemistry: Chemistry) -> WrongThinner | None:
+    """Return what went into a mix that its finish is not thinned with; None: nothing known so.
+
+    What a name does not tell is taken as right, and so is a part that hardens.
+    """
+    thinning = chemistry.thinning(of.of)
+    for part in of.container.parts if thinning else ():
+        told = part.name.casefold() not in _EITHER
+        holds = chemistry.in_name(part.name) if told else NOTHING
+        if thinning and holds and holds <= thinning.never:
+            return WrongThinner(part.name, thinning.by, thinning.source)
+    return None
 
 
 def hardener_pct(parts: Sequence[MixPart], chemistry: Chemistry) -> float | None:

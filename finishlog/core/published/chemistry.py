@@ -105,6 +105,15 @@ class Stranger(Published, frozen=True):
     unless: frozenset[str] = frozenset()
 
 
+class Thinning(Published, frozen=True):
+    """What thins some classes or families, in words, and what does not mix with them."""
+
+    classes: tuple[str, ...]
+    by: str
+    never: Substances
+    source: str
+
+
 class Leftover(Published, frozen=True):
     """What a tool had in it last that harms what goes in now: by class or family, or by name."""
 
@@ -123,6 +132,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
     conflicts: tuple[Conflict, ...]
     strangers: tuple[Stranger, ...]
     leftovers: tuple[Leftover, ...]
+    thinnings: tuple[Thinning, ...]
 
     @cached_property
     def _by_letter(self) -> Mapping[str, Sequence[_Reading]]:
@@ -167,6 +177,10 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
         """Return what speaks against two things meeting; which is which makes no difference."""
         met = {frozenset(pair) for pair in pairs(one, other)}
         return tuple(c for c in self.conflicts if c.of in met)
+
+    def thinning(self, of: FinishClass) -> Thinning | None:
+        """Return what thins a class, and what does not; None: nothing known."""
+        return next((t for t in self.thinnings if named_by(t.classes, of) is not None), None)
 
     def left_by(
         self, had: FinishClass, holds: Substances, now: FinishClass, *, by_class: bool

@@ -43,6 +43,7 @@ RULES: tuple[Rule, ...] = (
     again.change_method,
     came_from.hardener_left_out,
     came_from.off_ratio,
+    came_from.from_wrong_thinner,
     came_from.from_frozen,
     came_from.from_condemned,
     came_from.sample_soft,

@@ -46,8 +46,9 @@ CHECKED = {
     "standings[]": STANDING,
 }
 LOGGED = {
-    "": "act after at clamped_until container edges entries_after_it first_pass hand_dust labels"
-    " late moved named notes operation passes product rags recorded renumbered stopped warnings",
+    "": "act after at bare_until clamped_until container edges entries_after_it"
+    " first_pass hand_dust labels late moved named notes operation passes product rags recorded"
+    " renumbered stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,

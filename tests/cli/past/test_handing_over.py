@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from tests.finisher import Finisher, hours
 
 ROOM = ("room new shop --night 20C", "air 23C 50%")
@@ -146,12 +148,17 @@ def test_load_before_light_use_is_named_when_a_film_peels(finisher: Finisher):
     assert "fully hard: rugs and cloths too" in card
     assert "adhesive pads and tape" in card
     loaded = finisher.types("2026-03-02 19:30", "log floor use")
+    # A load that stays presses until the film is fully hard (common practice).
+    (bare,) = re.findall("nothing left on it until .*", loaded)
+    used = finisher.types("2026-03-09 19:20", "log floor use")
+    assert bare in used
     assert "stop: floor: drying: light use not reached" in loaded
     said = finisher.types("2026-03-09 19:30", "fault floor peel")
     assert "use after 6 h, before light use" in said
     assert "no scuffing between the coats: logged as not scuffed" in said
     causes = finisher.asks("2026-03-09 19:31", "when floor")["lines"][0]["standing"]["faults"]
     assert [fault["name"] for fault in causes] == ["peeling"]
+    assert "nothing left on it" not in finisher.types("2026-12-09 19:20", "log floor use")
 
 
 def test_the_card_says_what_light_use_is_and_felt_hard_is_no_test(finisher: Finisher):

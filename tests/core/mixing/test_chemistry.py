@@ -170,7 +170,10 @@ def test_more_in_a_pot_is_never_safer(of, more):
 
 def test_every_clue_and_every_conflict_is_sourced_and_said_once():
     assert {c.source for c in (*CHEMISTRY.substances.values(), *CHEMISTRY.conflicts)} <= KNOWN
-    assert {s.source for s in CHEMISTRY.strangers} <= KNOWN
+    assert {s.source for s in (*CHEMISTRY.strangers, *CHEMISTRY.thinnings)} <= KNOWN
+    named = [key for thinning in CHEMISTRY.thinnings for key in thinning.classes]
+    assert len(named) == len(set(named))
+    assert set(named) <= {*FACTS.classes, *(c.family for c in FACTS.classes.values())}
     assert len({c.of for c in CHEMISTRY.conflicts}) == len(CHEMISTRY.conflicts)
     classes = {key for c in CHEMISTRY.substances.values() for key in c.classes}
     assert classes <= set(FACTS.classes)

@@ -51,6 +51,8 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         page.line(f"{when}  {labels}: {words}")
     if answer.named > 1:
         page.line(f"on {answer.recorded} of {answer.named} pieces")
+    if answer.bare_until:
+        page.line(f"nothing left on it until {clock.wait_until(answer.bare_until)}")
     if answer.clamped_until:
         page.line(f"clamps on until {clock.wait_until(answer.clamped_until)}")
     page.lines(usual_wanted(answer.after))

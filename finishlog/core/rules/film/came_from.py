@@ -108,6 +108,32 @@ def off_ratio(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding
 
 
 @rule(
+    "from-wrong-thinner",
+    binds=OF_THE_FILM,
+    source="facts: chemistry",
+    reads=f"{_DRAWN} container.deed container.drawn_from mix-part.name product.class_key",
+    mended_by="off",
+)
+def from_wrong_thinner(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A thinner that does not mix with it curdles it or keeps it soft, and time mends neither."""
+    for doubt in _each(zone, Why.WRONG_THINNER):
+        source = doubt.layer.came_from
+        assert source is not None
+        assert source.wrong_thinner is not None
+        met = source.wrong_thinner
+        found = finding(
+            "from-wrong-thinner",
+            Level.CAUTION,
+            met.source,
+            answer=Answer.SUSPECT,
+            of=doubt.layer.coat.product_name,
+            can=doubt.can,
+            thinner=met.name,
+        )
+        yield replace(found, acts=doubt.acts)
+
+
+@rule(
     "past-pot-life",
     binds=LOADED,
     source="the label, or its class",
