@@ -25,13 +25,22 @@ from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.shop.names import PathName
-from finishlog.core.shop.things import FaceKind, Need, OldFinish, Part, Shop, Step, ThingKind
+from finishlog.core.shop.things import (
+    FaceKind,
+    Need,
+    OldFinish,
+    Part,
+    Schedule,
+    Shop,
+    Step,
+    ThingKind,
+)
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_project, pick_room, pick_schedule, pick_whole
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import NewFace, NewPart, add_part, add_project, assign_steps
 from finishlog.store.things.archive import archive, restore
-from finishlog.store.things.changes import ADDED, changed
+from finishlog.store.things.changes import ADDED, BEHIND, OVER, changed, read_changes
 from finishlog.store.things.naming import rename
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
@@ -255,6 +264,7 @@ def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
         for part in mine:
             assign_steps(ledger.connection, part.id, schedule.steps, schedule.name)
             changed(ledger, ThingKind.PART, part.id, "steps", part.steps_name, schedule.name)
+        _begin_behind(context, ledger, mine, schedule)
         on = f"{how_many_steps(schedule.steps)} on {', '.join(part.path for part in mine)}"
         odd = dict.fromkeys(
             said(schedule.steps, copied(part.faces))
@@ -272,6 +282,27 @@ def give_steps(context: Context, parts: Sequence[int], name: str) -> Made:
             on_bare_wood=not all(part.old_finish for part in new),
         )
     return Made("steps", schedule.name, in_words(on, *odd, wood), warnings=warnings)
+
+
+def _begin_behind(
+    context: Context, ledger: Ledger, parts: Sequence[Part], schedule: Schedule
+) -> None:
+    """Let steps that go over a finish credit nothing from before they were put on record.
+
+    Where they were done since, all of them, they begin once more where they are given.
+    """
+    told = read_changes(ledger.connection, ThingKind.STEPS, [schedule.id])
+    over = next((str(change.act) for change in told if change.what == OVER), "")
+    for part in parts:
+        if over or part.behind:
+            changed(ledger, ThingKind.PART, part.id, BEHIND, "", over)
+    if not over:
+        return
+    zones = look(context, ledger.connection).bench.zones
+    for part in parts:
+        mine = [z.progress for z in zones if z.member.id == part.id and z.progress.steps]
+        if mine and all(each.next is None for each in mine):
+            changed(ledger, ThingKind.PART, part.id, BEHIND, over, str(ledger.act_id))
 
 
 def rename_part(context: Context, typed: str, new: str) -> Made:

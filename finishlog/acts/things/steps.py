@@ -26,7 +26,7 @@ from finishlog.errors import UnknownProduct, UsageFault
 from finishlog.picking import pick_schedule, pick_zones
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.add import add_steps
-from finishlog.store.things.changes import ADDED, changed
+from finishlog.store.things.changes import ADDED, OVER, changed
 from finishlog.store.things.edit import replace_steps
 from finishlog.store.things.read_shop import read_schedules, read_shop
 
@@ -77,6 +77,8 @@ def steps_like(context: Context, name: str, like: str, note: str, *, over: bool 
         how = f"over what is on {like}" if over else f"as it was done on {like}"
         added = add_steps(ledger.connection, name, steps, note or how)
         changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
+        if over:
+            changed(ledger, ThingKind.STEPS, added, OVER, "", like)
         shown = ", ".join(step_words(step, seen.shop) for step in steps)
         woods = dict.fromkeys(part.species for part in picked.parts if part.species)
         for wood in woods:

@@ -46,7 +46,7 @@ class CoatLine(Struct, frozen=True):
     # Of what is wiped off: how long it was on the wood, at most, and the act of the wipe.
     wiped_after_min: float | None = None
     wiped_act: int | None = None
-    # It is of another system than the steps, and lies below what they asked for.
+    # It lies below what the steps asked for: another system, or a finish that they go over.
     earlier: bool = False
 
 
@@ -112,6 +112,8 @@ def _on(group: Group, seen: Look) -> On:
     state = group.first
     told: list[AnyEntry] = [layer.wipes[0] for layer in state.layers if layer.is_wiped_off]
     told += [layer.coat for layer in state.earlier]
+    behind = state.member.behind
+    told += [e for e in state.progress.aside if behind is not None and behind.holds(e)]
     progress, said = state.progress, Words(seen.shop, seen.facts)
     return On(
         standing=standing_of(group, seen),

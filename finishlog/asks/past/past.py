@@ -217,7 +217,7 @@ def _finish(
     notes = [e for e in entries if isinstance(e, Note)]
     _, face, zone = zones[0]
     here = {zone.id for _, _, zone in zones}
-    done = progress(steps_for(face, part.steps, zone), entries)
+    done = progress(steps_for(face, part.steps, zone), entries, part.behind)
     return PastFinish(
         part=part.path,
         label=describe(part, numbers, ()).full,

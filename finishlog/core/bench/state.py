@@ -269,13 +269,16 @@ def _progress(
     mine = _steps_of(part.steps, face, area)
     if owner.id == part.id:
         first = until_glue_up(part.steps) if _is_member(part, parts) else part.steps
-        return progress(_steps_of(first, face, area), entries)
+        return progress(_steps_of(first, face, area), entries, part.behind)
     left = _steps_of(after_glue_up(owner.steps), face, area)
     after = [e for e in entries if (e.when.latest, e.id) > since]
+    behind = owner.behind or part.behind
     if any(isinstance(e, Stripped) for e in after):
-        return progress((*mine, *left), entries)
-    own = progress(mine, [e for e in entries if (e.when.latest, e.id) <= since])
-    return progress((*mine, *left), entries) if own.next else progress(left, after)
+        return progress((*mine, *left), entries, behind)
+    own = progress(mine, [e for e in entries if (e.when.latest, e.id) <= since], part.behind)
+    if own.next:
+        return progress((*mine, *left), entries, behind)
+    return progress(left, after, owner.behind)
 
 
 def _is_member(part: Part, parts: Mapping[int, Part]) -> bool:

@@ -10,7 +10,7 @@ from msgspec import Struct
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.log.entries import AnyEntry, Coat, Work
 from finishlog.core.log.words import Operation
-from finishlog.core.shop.things import Face, FaceKind, Step, Zone
+from finishlog.core.shop.things import Behind, Face, FaceKind, Step, Zone
 
 
 class Progress(Struct, frozen=True):
@@ -70,20 +70,23 @@ def until_glue_up(steps: Sequence[Step]) -> tuple[Step, ...]:
     return tuple(takewhile(lambda step: step.operation is not Operation.GLUE_UP, steps))
 
 
-def progress(steps: Sequence[Step], entries: Iterable[AnyEntry]) -> Progress:
+def progress(
+    steps: Sequence[Step], entries: Iterable[AnyEntry], behind: Behind | None = None
+) -> Progress:
     """Match what was done, in order, to the steps in order.
 
     A step that was passed over counts as behind: the person went on. Work by hand never passes
     over a coat, and what fits no step ahead is kept aside, so that a coat too many or a second
     scuffing never moves the schedule; nor does a coat that was broken off, whose step stays due.
     After a film was taken off the steps go on behind the coat that survives, or from the start on
-    bare wood.
+    bare wood. Steps that go over a finish credit nothing that lies `behind` them.
     """
     done, matched, aside = 0, set[int](), list[AnyEntry]()
     for entry in what_stays(tuple(entries)):
         if not isinstance(entry, Coat | Work) or (isinstance(entry, Coat) and not entry.is_whole):
             continue
-        found = _step_ahead(steps, done, entry)
+        lies_below = behind is not None and behind.holds(entry)
+        found = None if lies_below else _step_ahead(steps, done, entry)
         if found is None:
             aside.append(entry)
             continue

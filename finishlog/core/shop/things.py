@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from datetime import datetime
 from enum import StrEnum
+from typing import NamedTuple
 
 from msgspec import Struct, field
 
@@ -125,6 +126,17 @@ class Step(Struct, frozen=True):
     note: str = ""
 
 
+class Behind(NamedTuple):
+    """What lies behind the steps of a part: what was done by then, and on record by that act."""
+
+    at: datetime
+    act: int
+
+    def holds(self, entry: AnyEntry) -> bool:
+        """Tell whether it was done by then; at that very moment: whether it was typed by then."""
+        return (entry.when.latest, entry.act) <= self
+
+
 class Need(Struct, frozen=True):
     """One piece of an assembly is made of `count` pieces of `part`."""
 
@@ -152,6 +164,8 @@ class Part(Struct, frozen=True):
     old_finish: OldFinish | None = None
     # Another part beside it, in another project, has the same name.
     has_namesake: bool = False
+    # Its steps go over a finish that was on it by then: they credit nothing from before.
+    behind: Behind | None = None
 
     @property
     def called(self) -> str:

@@ -166,7 +166,7 @@ class ZoneState(Struct, frozen=True):
 
     @property
     def earlier(self) -> tuple[Layer, ...]:
-        """The layers of another system: they lie below, and none of these steps asked for them."""
+        """The layers that lie below: none of these steps asked for them."""
         if not self.progress.steps:
             return ()
         aside = {entry.id for entry in self.progress.aside}

@@ -18,6 +18,9 @@ from finishlog.store.schema.rows import add_row, rows_of
 
 # What an act does to a thing that is new.
 ADDED = "added"
+# What a schedule keeps of the part over whose finish it goes; the act that a part's steps begin
+# behind ("": they credit whatever was done).
+OVER, BEHIND = "over", "begins behind act"
 
 
 class Change(Struct, frozen=True):

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Select, exists, select
+from sqlalchemy import Connection, Integer, Row, Select, cast, exists, select
 
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.usual_day import UsualDay
@@ -15,6 +15,7 @@ from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.things import (
+    Behind,
     Face,
     FaceKind,
     Meets,
@@ -28,11 +29,13 @@ from finishlog.core.shop.things import (
     Schedule,
     Shop,
     Step,
+    ThingKind,
     Zone,
 )
 from finishlog.store.schema import tables
-from finishlog.store.schema.asked import ask, question
+from finishlog.store.schema.asked import Question, ask, question
 from finishlog.store.schema.rows import in_use, rows_of, whole
+from finishlog.store.things.changes import BEHIND
 from finishlog.store.things.containers import read_containers
 from finishlog.store.things.labels import read_label_figures, read_label_windows, read_own_rules
 from finishlog.store.things.naming import read_aliases
@@ -41,7 +44,6 @@ from finishlog.store.things.usual import read_shop_hours, read_usual_days
 _STEPS, _PRODUCTS = whole("step"), whole("product")
 # By whether also what was put away is read.
 _PROJECTS, _ROOMS = ({True: whole(name), False: in_use(name)} for name in ("project", "room"))
-_PARTS = {True: whole("part", by="project_id"), False: in_use("part", by="project_id")}
 _OF_PARTS = {
     name: whole(name, by="part_id") for name in ("piece", "face", "part_step", "assembly_need")
 }
@@ -99,6 +101,26 @@ def _parts(
     )
 
 
+def _with_behind(every: bool) -> Question:
+    """Ask for parts, each with the act that its steps begin behind and when that was typed."""
+
+    def build() -> Select[Any]:
+        part, change, act = tables.part, tables.thing_change.c, tables.act.c
+        of_it = (change.kind == ThingKind.PART, change.thing_id == part.c.id)
+        newest = select(change.becomes).where(*of_it, change.what == BEHIND)
+        newest = newest.order_by(change.id.desc()).limit(1).correlate(part)
+        behind = cast(newest.scalar_subquery(), Integer)
+        both = (act.id.label("behind_act"), act.typed_at.label("behind_at"))
+        parts = select(part, *both).outerjoin_from(part, tables.act, act.id == behind)
+        return parts if every else parts.where(part.c.archived_at.is_(None))
+
+    name = "parts" if every else "parts in use"
+    return Question(name, build, by=lambda: tables.part.c.project_id)
+
+
+_PARTS = {every: _with_behind(every) for every in (True, False)}
+
+
 @question(by=lambda: tables.face.c.part_id)
 def _zones() -> Select[Any]:
     """Ask for the zones that were not divided since."""
@@ -143,6 +165,7 @@ class _Inside:
             note=row.note,
             old_finish=OldFinish(row.old_finish) if row.old_finish else None,
             has_namesake=namesake,
+            behind=Behind(row.behind_at, row.behind_act) if row.behind_act else None,
         )
 
     def _face(self, row: Row[Any]) -> Face:

@@ -71,3 +71,48 @@ def test_a_finish_once_more_stays_on_its_faces_and_melts_in_without_a_scuff(fini
     ]
     refused = finisher.tries("2026-07-02 08:02", "steps new none --over a/box@in")
     assert "nothing was done on a/box@in yet" in refused.err
+
+
+def test_steps_over_a_finish_begin_on_it_and_credit_what_was_done_since(finisher: Finisher):
+    """A year-old coat is no coat of the refresh (common practice); one of today is, though the
+    steps were given after it. A schedule from bare wood credits what was done before it.
+    """
+    finisher.types(
+        "2026-06-01 08:00",
+        "product new oil --class wiping-varnish",
+        "part new a/seat --species oak",
+        "part new a/leg --species oak",
+        "part new a/rail --species oak",
+        "air 21C 50%",
+    )
+    for day in ("02", "04"):
+        finisher.types(f"2026-06-{day} 09:00", "log seat leg rail oil --scuffed")
+    finisher.types("2026-11-30 08:00", "air 21C 50%", "steps new again --over a/seat")
+    finisher.types("2026-11-30 08:10", "part steps a/seat --as again")
+
+    def to_come(now: str, part: str) -> list[str]:
+        (group,) = finisher.asks(now, f"on {part}")
+        return list(group["to_come"])
+
+    with_scuff = ["scuff", "oil"]
+    assert to_come("2026-11-30 08:11", "a/seat") == with_scuff
+    assert "scuff" in finisher.reads("2026-11-30 08:12", "ready")
+    # Scuffed since the steps were put on record, before they were given.
+    finisher.types("2026-11-30 08:20", "log leg scuff", "part steps a/leg --as again")
+    assert to_come("2026-11-30 08:21", "a/leg") == ["oil"]
+    below = "oil, Thu 4 Jun 09:00 (act 7): lies below, no coat of these steps"
+    on = finisher.reads("2026-11-30 08:22", "on seat")
+    assert (below in on, "besides" in on) == (True, False), on
+    # What is told late was done before, and lies below.
+    finisher.types("2026-11-30 08:30", "log seat scuff --at '2026-06-06 09:00'")
+    assert to_come("2026-11-30 08:31", "a/seat") == with_scuff
+    finisher.types("2026-11-30 09:00", "log seat scuff", "log seat oil")
+    assert to_come("2026-11-30 09:01", "a/seat") == []
+    # Given once more when all of it is behind: one more pass.
+    finisher.types("2027-06-01 09:00", "part steps a/seat --as again")
+    assert to_come("2027-06-01 09:01", "a/seat") == with_scuff
+    finisher.types(
+        "2027-06-01 09:02", "steps new plain oil*3", "part steps a/rail a/seat --as plain"
+    )
+    assert to_come("2027-06-01 09:03", "a/rail") == ["oil"]
+    assert to_come("2027-06-01 09:03", "a/seat") == []

@@ -78,7 +78,7 @@ def _film_on(section: Section, answer: On, clock: Clock) -> None:
             section.row("in part", f"{coat.stopped}, broken off: {said}")
             continue
         if coat.earlier:
-            section.row("earlier", f"{said}: of another system, no coat of these steps")
+            section.row("earlier", f"{said}: lies below, no coat of these steps")
             continue
         number += not coat.last
         section.row("on top" if coat.last else f"coat {number}", said)
