@@ -217,7 +217,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "over": (
         "boiled-linseed-oil alkyd-varnish --on oak",
         {
-            "": "air answer at binds findings hard hard_at label options over room scuff under wood",
+            "": "air answer at binds findings hard hard_at label options over room scuff under"
+            " wood",
             "binds": FINDING,
             "findings[]": FINDING,
             "label": FIGURE,
