@@ -181,7 +181,9 @@ def test_an_amount_is_read_in_every_unit_by_its_sign(case):
     read, unit, base = case
     number = f"{from_base(base, unit):.4g}"
     assume("e" not in number and len(number.partition(".")[2]) <= 4)
-    assert read(f"{number} {sign(unit)}") == pytest.approx(base, rel=6e-4)
+    # A pint alone is asked about.
+    said = "US pt" if unit is Volume.US_PINT else sign(unit)
+    assert read(f"{number} {said}") == pytest.approx(base, rel=6e-4)
 
 
 @given(
