@@ -51,10 +51,6 @@ def explained(
     )
 
 
-# Until when a film is given time.
-_WAITED_FOR = frozenset({"give-it-until"})
-
-
 def _with_why(
     state: ZoneState,
     failure: Check,
@@ -77,9 +73,8 @@ def _with_why(
     if soft is not None and soft.is_late:
         begins_again = soft.failure.found is Found.TACKY
         found += _begin_again(state, facts) if begins_again else []
-        by = _decide_by(state, shop, facts, zone, now)
         waits = state.top is not None and waiting_helps(state.top, soft, helps)
-        found += by if waits else [f for f in by if f.rule not in _WAITED_FOR]
+        found += _decide_by(state, shop, facts, zone, now, waits=waits)
     if state.verdict.answer is Answer.STALLED and state.top is not None:
         found += _mark_the_can(state.top, likely)
         found.append(removal_finding(state.top.of.family, facts.removals))
@@ -134,16 +129,16 @@ def _open(likely: Sequence[Suspect]) -> list[Finding]:
 
 
 def _decide_by(
-    state: ZoneState, shop: Shop, facts: Facts, zone: tzinfo, now: datetime
+    state: ZoneState, shop: Shop, facts: Facts, zone: tzinfo, now: datetime, *, waits: bool
 ) -> list[Finding]:
     """Say until when to take it off so that doing it again still keeps the date, if there is one.
 
-    Without one it is given the time in which its class may get fully hard.
+    Without one it is given the time in which its class may get fully hard, if it `waits`.
     """
     due = next((p.due for p in shop.projects if p.id == state.part.project), None)
     again = _again_h(state, shop, facts)
     until = wait_until(state.top) if state.top else None
-    if due is None and until is not None and until > now:
+    if waits and due is None and until is not None and until > now:
         found = state.top.coat.product_name if state.top else ""
         return [finding("give-it-until", by=_day(until, zone), of=found)]
     if due is None or again is None:
