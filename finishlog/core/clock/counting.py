@@ -83,10 +83,23 @@ class Counting(Struct, frozen=True):
                 return [(span.start, _capped_wait(k, (*self.doubted, *span.airs, *span.ends)))]
             if span.is_steady or span.end is None:
                 return [(span.start, self.pace(span))]
+            if self._is_one_piece(span, span.end):
+                return [(span.start, self._capped(k, [between(span.airs[0], span.ends[0], 0.5)]))]
             found = straight(span.airs, span.ends, span.end - span.start)
             return [(span.start + since, pace) for since, pace in found]
 
         return pieces
+
+    def _is_one_piece(self, span: AirSpan, end: datetime) -> bool:
+        """Tell at a glance of what a logger read twice in a quarter hour that nothing cuts it."""
+        if len(span.airs) > 1 or end - span.start > _STEP:
+            return False
+        a, b = span.airs[0], span.ends[0]
+        if abs(b.temperature_c - a.temperature_c) > _STEP_C:
+            return False
+        if abs(b.humidity_pct - a.humidity_pct) > _STEP_PCT:
+            return False
+        return not (self._is_outside(a, 0) or self._is_outside(b, 0))
 
     def _capped(self, k: RateAt, airs: Sequence[Air], by: float = 0.0) -> float:
         """Return k in one of several airs: a wait takes the slowest of them, a window the fastest.

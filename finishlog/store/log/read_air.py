@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from itertools import chain
 from operator import attrgetter
+from typing import Any
 
-from sqlalchemy import Connection, String, select, type_coerce
+from sqlalchemy import Connection, Select, String, bindparam, select, type_coerce
 
 from finishlog.core.air.span import AirPoint
 from finishlog.core.log.entries import AirImported, AnyEntry
 from finishlog.store.schema import tables
+from finishlog.store.schema.asked import among, ask, question
+from finishlog.store.schema.columns import UtcDateTime
 
 # From when to when; None: from the beginning, for good.
 Stretch = tuple[datetime | None, datetime | None]
+_FIRST, _LAST = datetime.min.replace(tzinfo=UTC), datetime.max.replace(tzinfo=UTC)
 
 
 def read_logged_air(
@@ -32,20 +36,22 @@ def read_logged_air(
     return {room: _in_order(files) for room, files in found.items()}
 
 
+@question()
+def _read_of() -> Select[Any]:
+    of = tables.logged_air.c
+    # Read as text: a typed column costs as much again on ten thousand rows.
+    at = type_coerce(of.at, String)
+    start, end = (bindparam(name, type_=UtcDateTime()) for name in ("start", "end"))
+    told = select(at, of.temperature_c, of.humidity_pct).order_by(of.at)
+    return told.where(among(of.entry_id, "ids"), of.at.between(start, end))
+
+
 def _points(
     connection: Connection, of: AirImported, since: datetime | None, until: datetime | None
 ) -> list[AirPoint]:
-    column = tables.logged_air.c
-    # Read as text: a typed column costs as much again on ten thousand rows.
-    at = type_coerce(column.at, String)
-    query = select(at, column.temperature_c, column.humidity_pct).order_by(column.at)
-    query = query.where(column.entry_id == of.id)
-    if since is not None:
-        query = query.where(column.at >= since)
-    if until is not None:
-        query = query.where(column.at <= until)
+    rows = ask(connection, _read_of, ids={of.id}, start=since or _FIRST, end=until or _LAST)
     act, read = of.act, datetime.fromisoformat
-    return [AirPoint(read(at), t, rh, act) for at, t, rh in connection.execute(query).all()]
+    return [AirPoint(read(at), t, rh, act) for at, t, rh in rows]
 
 
 def _in_order(files: Sequence[Sequence[AirPoint]]) -> Sequence[AirPoint]:
