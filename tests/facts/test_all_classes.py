@@ -64,6 +64,7 @@ BY_FAMILY = {
     "wax": {"paste-wax"},
     "paint": {"milk-paint"},
     "soap": {"soap"},
+    "non-drying-oil": {"mineral-oil"},
     "bleach": {"bleach-oxalic", "bleach-two-part", "bleach-chlorine"},
 }
 
@@ -267,8 +268,8 @@ def test_what_may_be_several_is_as_slow_and_as_tender_as_any_of_them(of):
     assert set(of.hazards) >= {h for kind in kinds for h in kind.hazards if h != "waterborne"}
 
 
-def test_there_are_46_generic_finishes():
-    assert len(CLASSES) == 46
+def test_there_are_47_generic_finishes():
+    assert len(CLASSES) == 47
     assert set(CLASSES) == set().union(*BY_FAMILY.values())
 
 

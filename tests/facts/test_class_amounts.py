@@ -46,6 +46,7 @@ READINGS: dict[str, tuple[Reading, Reading, Reading, Reading]] = {
     "lacquer-sprayed": ((150, 300), (3, 5), (14, 22), (12, 36)),
     "latex-enamel": ((350, 450), (4, 4), (32, 42), (12, 24)),
     "milk-paint": ((200, 400), (3, 5), (30, 40), None),
+    "mineral-oil": ((250, 500), None, (100, 100), (12, 60)),
     "oil-enamel": ((400, 500), (3, 4), (45, 55), (6, 24)),
     "oil-polyurethane": ((400, 600), (2.5, 4), (40, 50), (6, 24)),
     "oil-varnish-blend": ((300, 500), (1, 3), (25, 40), (6, 24)),

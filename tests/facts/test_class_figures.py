@@ -33,7 +33,7 @@ FAMILIES = {
     *("oil", "oil-varnish", "wax"),
     *("shellac", "lacquer", "catalysed", "waterborne"),
     *("stain", "dye", "glaze", "filler", "washcoat"),
-    *("paint", "soap", "bleach", "unknown"),
+    *("paint", "soap", "bleach", "unknown", "non-drying-oil"),
 }
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 ENDS = ("low_h", "typical_h", "high_h")
@@ -193,6 +193,7 @@ def test_what_leaves_the_film_fits_how_it_dries(of):
         Mechanism.WATER: {"water"},
         Mechanism.ALCOHOL: {"ethanol"},
         Mechanism.SOLVENT: {"butyl-acetate", "mineral-spirits"},
+        Mechanism.SOAKING: {"none"},
     }
     assert of.carrier in fits[of.mechanism]
 
@@ -212,7 +213,7 @@ def test_no_two_classes_are_called_the_same():
 def test_the_clock_has_what_it_needs_for_every_mechanism_and_carrier(of):
     if of.mechanism in {Mechanism.OXIDATION, Mechanism.CROSS_LINKING}:
         assert of.mechanism.value in FACTS.rates
-    elif of.mechanism is not Mechanism.WATER:
+    elif of.mechanism not in {Mechanism.WATER, Mechanism.SOAKING}:
         assert FACTS.carrier(of.carrier) is not None
 
 

@@ -10,8 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from finishlog.asks.things.classes import class_key
 from finishlog.core.finish.classes import FinishClass
-from finishlog.core.published.find import find_called
+from finishlog.core.published.find import find_called, said_carriers
+from finishlog.errors import NotFound
 from finishlog.facts.compile import compiled
 from finishlog.facts.load import COMPILED, load_facts
 from finishlog.facts.read import read_facts
@@ -34,7 +36,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.12.1"
+    assert FACTS.version == "2026.12.2"
 
 
 @pytest.mark.parametrize(
@@ -150,6 +152,10 @@ def test_a_start_loads_no_reader():
         ),
         ("water clear", {"waterborne-clear"}),
         ("creosote", set()),
+        # What people say of it, with the trade's own meaning (common practice).
+        ("spar urethane", {"spar-varnish"}),
+        ("tung oil finish", {"oil-varnish-blend", "wiping-varnish"}),
+        ("cutting board oil", {"mineral-oil"}),
         ("", set()),
         ("  ", set()),
     ],
@@ -157,6 +163,46 @@ def test_a_start_loads_no_reader():
 def test_a_class_is_found_by_what_people_call_it(typed: str, means: set[str]):
     assert set(find_called(typed, CLASSES)) == means
     assert set(FACTS.find_class(typed)) == means
+
+
+# Common practice: what is called oil-based is thinned with mineral spirits, waterborne with water.
+@pytest.mark.parametrize(
+    ("typed", "means"),
+    [
+        ("oil based polyurethane", {"oil-polyurethane"}),
+        ("Oil-Based Poly", {"oil-polyurethane"}),
+        ("water base poly", {"waterborne-clear", "waterborne-oil-modified"}),
+        ("waterborne enamel", {"latex-enamel"}),
+        ("oil base enamel", {"oil-enamel"}),
+        ("water-based lacquer", set()),
+        ("oil-based latex", set()),
+    ],
+)
+def test_what_a_finish_is_based_on_is_never_taken_for_the_other(typed: str, means: set[str]):
+    assert set(FACTS.find_class(typed)) == means
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [
+        ("oil based satin poly", {"oil-polyurethane", "wiping-varnish"}),
+        ("water-based stain", {"water-dye"}),
+        ("food grade mineral oil", {"mineral-oil"}),
+        ("spray laquer", {"lacquer-sprayed"}),
+        ("oil", set()),
+    ],
+)
+def test_an_unknown_name_brings_those_that_are_near_and_none_of_another_base(
+    typed: str, near: set[str]
+):
+    with pytest.raises(NotFound) as told:
+        class_key(FACTS, typed)
+    assert told.value.hint is not None
+    offered = told.value.hint.removeprefix("did you mean: ").split(";")[0].split(", ")
+    assert near <= set(offered)
+    based = said_carriers(typed)
+    known = {FACTS.classes[key].carrier for key in offered if key in FACTS.classes}
+    assert based is None or known <= based
 
 
 def test_a_whole_name_means_one_class():

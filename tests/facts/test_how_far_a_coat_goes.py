@@ -75,6 +75,7 @@ TRADE = {
     "milk-paint": Row((200, 400), (3, 5), (30, 40), None),
     "oil-enamel": Row((400, 500), (3, 4), (45, 55), (6, 24)),
     "latex-enamel": Row((350, 450), (4, 4), (32, 42), (12, 24)),
+    "mineral-oil": Row((250, 500), None, (100, 100), (12, 60)),
     "soap": Row((400, 600), (2, 4), (2, 10), None),
     "bleach-oxalic": Row((150, 250), None, None, (12, 24)),
     "bleach-two-part": Row((150, 250), None, None, (12, 24)),

@@ -19,6 +19,9 @@ STORIES = {
         silent("oak bowl; for food; shellac-2lb 08:00; ask hand-over +20d"),
         silent("oak bowl; for food; shellac-2lb 08:00; ask use +31d"),
         silent(f"{SPOON}; ask use +90d"),
+        # Board oil never hardens: what is not wiped off has soaked in, and is used days after.
+        silent("maple board; for food; mineral-oil 08:00; wipe +20m; ask use +4d"),
+        speaks("maple board; for food; mineral-oil 08:00; ask use +1d", Answer.WAITS, "for food"),
         silent(f"{SPOON}; ask hand-over +90d"),
         # It may be packed and turned by its own clock; nobody else waits; bare wood is hard.
         silent(f"{SPOON}; ask pack +14d"),

@@ -46,6 +46,7 @@ ESTIMATES = {
     Mechanism.WATER: "by the air's thirst for water, an estimate",
     Mechanism.ALCOHOL: "by the alcohol's vapour pressure, an estimate",
     Mechanism.SOLVENT: "by the solvent's vapour pressure, an estimate",
+    Mechanism.SOAKING: "it soaks in by the hour and never dries",
 }
 
 

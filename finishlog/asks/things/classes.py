@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from msgspec import Struct
 
 from finishlog.core.commands import Do
@@ -13,7 +15,7 @@ from finishlog.core.finish.overcoat import (
     rule_on_bare_wood,
 )
 from finishlog.core.published.facts import Facts
-from finishlog.core.published.find import names_of
+from finishlog.core.published.find import find_called, names_of, plain, without_carrier
 from finishlog.errors import NotFound
 
 
@@ -46,6 +48,8 @@ class Pair(Struct, frozen=True):
 
 # A finish of unknown kind: nothing says that no drying oil is in it.
 UNKNOWN = "unknown"
+# More than so many that share a word say nothing.
+_FEW = 5
 
 
 def classes(facts: Facts) -> tuple[ClassLine, ...]:
@@ -80,11 +84,24 @@ def class_key(facts: Facts, typed: str) -> str:
 
 
 def _near(facts: Facts, typed: str) -> list[str]:
-    """Return the keys of the classes that are called nearly so."""
+    """Return the keys of the classes that are called nearly so, all of the carrier that is said."""
     from difflib import get_close_matches
 
-    called = {name.casefold(): of.key for of in facts.classes.values() for name in names_of(of)}
-    return list(dict.fromkeys(called[x] for x in get_close_matches(typed.casefold(), called)))
+    among = facts.carried_as_said(typed)
+    rest = without_carrier(typed)
+    called = {name.casefold(): of.key for of in among for name in names_of(of)}
+    spelt = (called[name] for name in get_close_matches(rest, called, cutoff=0.7))
+    near = dict.fromkeys((*find_called(rest, among), *spelt))
+    return list(near) or _sharing_words(plain(rest), among)
+
+
+def _sharing_words(typed: str, among: Iterable[FinishClass]) -> list[str]:
+    """Return the keys of the classes that share the most words with what was typed."""
+    said = set(typed.split())
+    shared = {of.key: max(len(said & set(plain(n).split())) for n in names_of(of)) for of in among}
+    most = max(shared.values(), default=0)
+    alike = [key for key, words in shared.items() if words == most > 0]
+    return alike if len(alike) <= _FEW else []
 
 
 def one_class(facts: Facts, typed: str) -> FinishClass:

@@ -16,6 +16,9 @@ from finishlog.core.published.species import Condition, Species, WoodRule, face_
 from finishlog.errors import NotFound
 from finishlog.store.things.read_shop import read_shop
 
+# How near a spelling is: `mapel` is maple, lacewood is no applewood.
+_NEAR = 0.75
+
 
 class Care(Struct, frozen=True):
     """What to heed on a wood. `finishes`: the person's products that it speaks of.
@@ -70,7 +73,7 @@ def near_woods(facts: Facts, typed: str) -> tuple[str, ...]:
     low = face_wood(typed)
     called = {name.casefold(): of.key for of in facts.species for name in names_of(of)}
     whole = [of.key for of in facts.species if low.split()[-1:] == [of.key.casefold()]]
-    near = get_close_matches(low, called, n=3, cutoff=0.7)
+    near = get_close_matches(low, called, n=3, cutoff=_NEAR)
     return tuple(dict.fromkeys((*whole, *(called[word] for word in near))))[:3]
 
 

@@ -7,7 +7,7 @@ never does. The second depends on what is on the piece and what it is used for, 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FinishClass
@@ -45,8 +45,8 @@ def last_coat(states: Iterable[ZoneState]) -> datetime | None:
 
 def waits_until(states: Sequence[ZoneState], figures: CareFigures) -> datetime | None:
     """Return the end of the longest wait advised after the last coat; None in the white."""
-    last = last_coat(states)
-    return last + timedelta(days=figures.waits_d.high) if last else None
+    tops = (s.top for s in states if s.top)
+    return max((top.put_on + figures.wait_of(top.of) for top in tops), default=None)
 
 
 def smelt(states: Sequence[ZoneState]) -> Check | None:

@@ -136,13 +136,13 @@ class Layer(Struct, frozen=True):
         low = self._over(figure, figure.low_h)
         high = low if figure.high_h == figure.low_h else self._over(figure, figure.high_h)
         hours = high.hours
-        known = hours.unknown == 0.0 and high.moment is not None
+        known = (hours.unknown == 0.0 or not self.of.dries) and high.moment is not None
         doubted = () if known else self._doubted(figure)
         return StageTime(
             low.moment,
             high.moment,
             known=known,
-            air_read=hours.unread == 0.0,
+            air_read=hours.unread == 0.0 or not self.of.dries,
             hours=hours,
             figure=figure,
             coat=self.coat.id,

@@ -32,6 +32,8 @@ class Mechanism(StrEnum):
     WATER = "water leaving"
     ALCOHOL = "alcohol leaving"
     SOLVENT = "solvent leaving"
+    # It soaks in and never dries; no air hastens it.
+    SOAKING = "soaking in"
 
 
 # What is hard as soon as it has let go of its solvent; nothing in it reacts.
@@ -243,6 +245,11 @@ class FinishClass(Published, frozen=True):
     # So many coats within a day, and in all one upon the other, are usual at most.
     daily_coats: Range | None = None
     most_coats: Range | None = None
+
+    @property
+    def dries(self) -> bool:
+        """Tell whether it dries at all: what only soaks in heeds no air, and is used next day."""
+        return self.mechanism is not Mechanism.SOAKING
 
     @property
     def is_colour(self) -> bool:

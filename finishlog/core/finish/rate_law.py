@@ -67,7 +67,7 @@ class RateLaw(Struct, frozen=True):
 
         Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971),
         an assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and
-        solvent: ratio of the carrier's vapour pressures; both estimates.
+        solvent: ratio of the carrier's vapour pressures; both estimates. What only soaks in: 1.
         """
         reference = self.reference.temperature_c
         match self.mechanism:
@@ -81,6 +81,8 @@ class RateLaw(Struct, frozen=True):
                 vapour = self.carrier.pressure if self.carrier else saturation_pa
                 at_reference = vapour(reference)
                 return lambda t, _rh: vapour(t) / at_reference
+            case Mechanism.SOAKING:
+                return lambda _t, _rh: 1.0
 
 
 def rate(law: Law, air: Air) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from datetime import timedelta
 from enum import StrEnum
 
 from finishlog.core.finish.classes import FinishClass, Limit, Published, Range
@@ -60,6 +61,10 @@ class CareFigures(Published, frozen=True):
     rules: tuple[CareRule, ...]
     waits_d: Range
     names: Mapping[UsedFor, tuple[str, ...]]
+
+    def wait_of(self, of: FinishClass) -> timedelta:
+        """Return how long after its last coat food and a child wait: of what dries, the longest."""
+        return timedelta(days=self.waits_d.high if of.dries else self.waits_d.low)
 
     def uses_of(self, name: str) -> tuple[UsedFor, ...]:
         """Tell by its name who will use a piece; empty where the name says nothing."""

@@ -13,7 +13,7 @@ from finishlog.core.published.care import BalanceFigures, CareFigures
 from finishlog.core.published.chemistry import Chemistry
 from finishlog.core.published.drying import DryingFigures, PaceFigures, PreparationFigures, Rate
 from finishlog.core.published.fault_kinds import Cause, KnownFault
-from finishlog.core.published.find import find_called, names_of, plain
+from finishlog.core.published.find import find_called, names_of, plain, said_carriers
 from finishlog.core.published.glues import Glue
 from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.published.keeping import KeepingFigures, MixingFigures
@@ -61,8 +61,21 @@ class Facts(Published, frozen=True, dict=True, gc=True):
         return self.classes[key]
 
     def find_class(self, text: str) -> tuple[str, ...]:
-        """Return the keys that `text` may mean: one when it is clear, several, or none."""
-        return (text,) if text in self.classes else find_called(text, self.classes.values())
+        """Return the keys that `text` may mean: one when it is clear, several, or none.
+
+        What is called oil-based is never taken for waterborne, nor the other way round.
+        """
+        if text in self.classes:
+            return (text,)
+        return find_called(text, self.carried_as_said(text))
+
+    def carried_as_said(self, text: str) -> tuple[FinishClass, ...]:
+        """Return the classes with a carrier that `text` speaks of; all where it says nothing."""
+        carriers = said_carriers(text)
+        every = tuple(self.classes.values())
+        if carriers is None:
+            return every
+        return tuple(of for of in every if of.carrier in carriers and not of.may_be)
 
     def kinds_of(self, of: FinishClass) -> tuple[FinishClass, ...]:
         """Return what a class may be where its kind was not told, else itself."""

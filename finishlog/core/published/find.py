@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import Protocol
+
+# What a finish is based on, as people say it, by the carriers that this may mean.
+_BASED = re.compile(r"\b(oil|solvent|water)[ -]?(?:based?|borne)\b")
+_CARRIERS = {
+    "oil": frozenset({"mineral-spirits", "none"}),
+    "solvent": frozenset({"mineral-spirits", "ethanol", "butyl-acetate", "xylene"}),
+    "water": frozenset({"water"}),
+}
 
 
 class Called(Protocol):
@@ -30,6 +39,17 @@ def names_of(of: Called) -> tuple[str, ...]:
 def plain(text: str) -> str:
     """Return a name as it is compared: without capitals, hyphens and commas."""
     return " ".join(text.casefold().replace("-", " ").replace(",", " ").split())
+
+
+def said_carriers(text: str) -> frozenset[str] | None:
+    """Return the carriers that a name speaks of: `oil-based`, `waterborne`; None: of none."""
+    said = _BASED.search(text.casefold())
+    return _CARRIERS[said[1]] if said else None
+
+
+def without_carrier(text: str) -> str:
+    """Return a name without the words of what it is based on."""
+    return " ".join(_BASED.sub(" ", text.casefold()).split())
 
 
 def find_called(text: str, known: Iterable[Called]) -> tuple[str, ...]:

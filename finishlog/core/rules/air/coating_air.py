@@ -171,7 +171,7 @@ def air_findings(
 )
 def air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What the air forbids, doubts or holds ready for a coat, now and in the night ahead."""
-    if asked.over is None:
+    if asked.over is None or not asked.over.dries:
         return
     room, now, figures = zone.room, around.now, around.facts.drying
     for found in air_findings(asked.over, asked.method, room, now, figures, zone.entries):

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
 
 from msgspec.structs import replace
 
@@ -27,18 +26,18 @@ def hard_before_use(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
 
     The care card counts the same days.
     """
-    top, wait = zone.top, around.facts.care.waits_d
+    top, care = zone.top, around.facts.care
     if zone.used_for is None or top is None:
         return
     hard = zone.date_of(Stage.CURED)
     until = hard.high if hard is not None else None
     if until is not None and asked.act is Act.USE:
-        until = max(until, top.put_on + timedelta(days=wait.high))
+        until = max(until, top.put_on + care.wait_of(top.of))
     if until is None or around.now < until:
         found = finding(
             "hard-before-use",
             Level.STOP,
-            wait.source,
+            care.waits_d.source,
             answer=Answer.WAITS,
             of=top.coat.product_name,
             used_for=zone.used_for.value,
