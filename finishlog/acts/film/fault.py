@@ -24,7 +24,8 @@ from finishlog.core.published.fault_kinds import KnownFault
 from finishlog.core.rules.film.observed import dry_to
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.trade_words import goes_under, plain_word
-from finishlog.core.trouble.causes import as_found, asked_first, looked_into
+from finishlog.core.trouble.again import found_again
+from finishlog.core.trouble.causes import Suspect, as_found, asked_first, looked_into
 from finishlog.core.verdict.glue_up import is_coated_joint
 from finishlog.core.zone.grouping import groups, labels_of
 from finishlog.core.zone.state import ZoneState
@@ -38,7 +39,8 @@ MENDED = frozenset({"mended", "mend", "fixed", "repaired", "made-good"})
 class FaultLogged(Struct, frozen=True):
     """A fault as recorded. `deadline`: until when its remedy works.
 
-    `causes` in order of weight; `apart`: in what it differs from a sound film like it.
+    `causes` in order of weight; `apart`: in what it differs from a sound film like it; `again`:
+    that it was found there before, and made good. `remedies` follow the likeliest cause.
     """
 
     act: int
@@ -55,6 +57,7 @@ class FaultLogged(Struct, frozen=True):
     too_late: bool
     blocks: tuple[Stage, ...]
     until: tuple[str, ...]
+    again: tuple[Finding, ...]
     apart: tuple[Finding, ...]
     causes: tuple[Finding, ...]
     # Other joints with the same history, also those that still hold.
@@ -140,18 +143,30 @@ def _logged(
         at=at,
         labels=picked.labels,
         means=known.means,
-        remedies=fault.remedies(after.clock.now) if fault else known.remedies,
+        remedies=_remedies(known, fault, likely, after.clock.now),
         dry_to=dry_to(fault, state, after.clock.now, after.facts) if fault and state else None,
         deadline=deadline,
         too_late=deadline is not None and after.clock.now >= deadline,
         blocks=_blocks(known, fault),
         until=_until(known, fault),
+        again=found_again(fault, state) if fault and state else (),
         apart=differs,
         causes=(*asked_first(likely), *as_found(likely)),
         same_history=tuple(same_history(mine, after)) if known.waits_for else (),
         source=known.source,
         after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
     )
+
+
+def _remedies(
+    known: KnownFault, fault: StandingFault | None, likely: Sequence[Suspect], now: datetime
+) -> tuple[str, ...]:
+    """Say what mends it: where the log shows what it came from, that first."""
+    if fault is None:
+        return known.remedies
+    first = likely[0].cause if likely and likely[0].is_shown else None
+    by_class = fault.shut_in is not None or fault.special is not None
+    return first.mend if first and first.mend and not by_class else fault.remedies(now)
 
 
 def same_history(mine: Sequence[ZoneState], after: Look) -> Iterator[str]:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from finishlog.cli.words.said import Words, each_of, measured, text, wanted
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage, shown
+from finishlog.core.trouble.again import Same
 from finishlog.core.trouble.controls import Apart
 from finishlog.core.trouble.scene import Missing
 
@@ -27,6 +28,10 @@ NOT_LOGGED: Mapping[Missing, str] = {
     Missing.SAME_CAN: "whether both attempts came from the same can",
     Missing.GRIT: "the last paper",
     Missing.IRON: "whether iron touched it: steel wool, a rusty can, filings",
+    Missing.STIRRED: "whether its can was stirred",
+    Missing.TOOL: "what it went on with",
+    Missing.ADDED: "what was put into it",
+    Missing.SANDED: "how the wood was sanded",
 }
 
 _APART: Mapping[Apart, str] = {
@@ -37,6 +42,14 @@ _APART: Mapping[Apart, str] = {
     Apart.METHOD: "put on in another way",
     Apart.GRIT: "another paper",
     Apart.FACE: "another face",
+}
+
+
+_SAME: Mapping[Same, str] = {
+    Same.PRODUCT: "the product",
+    Same.CAN: "its can",
+    Same.TOOL: "its tool",
+    Same.METHOD: "how it went on",
 }
 
 
@@ -102,6 +115,36 @@ def _handled(of: Finding) -> str:
     return f"{text(of, 'deed')} after {_age(of)}, before {stage}"
 
 
+def _added(of: Finding) -> str:
+    share = f", {measured(of, 0)} of the rest" if of.measured else ""
+    usual = f"; {wanted(of, 0)} is usual" if of.wanted and of.wanted.value else ""
+    return f"{text(of, 'added')}{share}{usual}"
+
+
+def _old_can(of: Finding) -> str:
+    since = text(of, "since")
+    age = f"open for {measured(of)}" if since == "opened" else f"{since} {measured(of)} before"
+    return f"{age}, it keeps {wanted(of)}"
+
+
+def _tool(of: Finding) -> str:
+    had = f"{text(of, 'tool')} had {text(of, 'had')} in it"
+    return f"{had}, which crawled" if of.value("crawled") else f"{had} last, not cleaned since"
+
+
+def _again(of: Finding) -> str:
+    times = of.value("times")
+    often = "once" if times == 1 else f"{times:g} times"
+    acts = ", ".join(str(act) for act in of.acts)
+    return f"{text(of, 'fault')} was found here {often} before, and mended (act {acts})"
+
+
+def _change(of: Finding) -> str:
+    same = ", ".join(_SAME[Same(each)] for each in each_of(of, "same"))
+    told = f"the same both times: {same}; " if same else ""
+    return f"{told}do it otherwise this time, and on a scrap of the same wood first"
+
+
 def _differs(of: Finding) -> str:
     what = _APART[Apart(text(of, "what"))]
     return f"{what}: {text(of, 'here')} here, {text(of, 'there')} on {text(of, 'sound')}, sound"
@@ -117,7 +160,8 @@ WORDS: Mapping[str, Words] = {
     "cause-shown": Words(
         lambda f: f"the log shows: {_cause(f)}", _then, _cause, cause="{said}: {long}"
     ),
-    "cause-open": Words(_not_logged, _then),
+    # What it would ask for is told once the log shows it.
+    "cause-open": Words(_not_logged),
     "cause-shared": Words(
         lambda f: f"the log shows: {_cause(f)}",
         lambda f: f"so it was on {text(f, 'sound')} too, which is sound",
@@ -135,6 +179,7 @@ WORDS: Mapping[str, Words] = {
     ),
     "ask-first": Words(_ask),
     "differs": Words(_differs),
+    "found-again": Words(_again, _change),
     "shows-damp": Words(_damp),
     "shows-cold": Words(lambda f: f"{measured(f, 0)}, it needs {wanted(f)}"),
     "shows-slow-cold": Words(
@@ -164,7 +209,27 @@ WORDS: Mapping[str, Words] = {
     "wood-has-open-pores": Words(lambda f: f"the pores of {text(f, 'wood')} stand open"),
     "steel-wool-on-tannin": Words(lambda f: f"steel wool on {text(f, 'wood')}, which holds tannin"),
     "wood-was-wet": Words(lambda f: f"{measured(f, 0)} moisture, at most {wanted(f)}"),
-    "can-was-open": Words(lambda f: f"open for {measured(f)}, it keeps {wanted(f)}"),
+    "can-was-open": Words(_old_can),
+    "added-to-mix": Words(_added),
+    "was-not-stirred": Words("its can was not stirred"),
+    "left-in-its-tool": Words(_tool),
+    "another-tool": Words(
+        lambda f: f"{text(f, 'here')} here, {text(f, 'there')} on {text(f, 'sound')}"
+    ),
+    "glued-not-sanded": Words("glued up, and no sanding since is on record"),
+    "grit-left-out": Words(lambda f: f"from {text(f, 'here')} straight to {text(f, 'there')}"),
+    "no-sanding": Words("no sanding is on record, and where it is sound it is"),
+    "old-finish-below": Words(lambda f: f"{text(f, 'old')} lies below"),
+    "carried-into-other-air": Words(
+        lambda f: f"wood settles at {measured(f, 0)} where it stands, at {wanted(f, 0)} before"
+    ),
+    "surplus-wiped-late": Words(
+        lambda f: f"{text(f, 'under')} below was wiped {measured(f)} after it, at most {wanted(f)}"
+    ),
+    "surplus-unwiped": Words(
+        lambda f: f"{text(f, 'under')} below was flooded on, and no wipe is on record"
+    ),
+    "went-on-flooded": Words("flooded on"),
     "doubtful-can": Words(
         lambda f: f"{text(f, 'can')}: {text(f, 'why')}" if f.value("can") else text(f, "why")
     ),

@@ -135,11 +135,15 @@ def _shelf(state: ContainerState, now: datetime, figures: KeepingFigures) -> Ite
 
 
 class TooOld(Struct, frozen=True):
-    """A finish that is too old to be trusted untested: since when it counts, and how old it is."""
+    """A finish that is too old to be trusted untested: since when it counts, and how old it is.
+
+    `promised_d`: the end of what it keeps by which it is too old.
+    """
 
     since: str
     age: timedelta
     keeps: Range
+    promised_d: float
 
 
 def too_old(state: ContainerState, now: datetime) -> TooOld | None:
@@ -154,9 +158,9 @@ def too_old(state: ContainerState, now: datetime) -> TooOld | None:
     since, made = _open_since(state), state.made
     if since is not None and now - since > keeps.low * _DAY:
         word = "mixed" if state.container.kind is ContainerKind.MIX else "opened"
-        return TooOld(word, now - since, keeps)
+        return TooOld(word, now - since, keeps, keeps.low)
     if made is not None and now - made > keeps.high * _DAY:
-        return TooOld("made", now - made, keeps)
+        return TooOld("made", now - made, keeps, keeps.high)
     return None
 
 

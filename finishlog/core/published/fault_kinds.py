@@ -28,7 +28,17 @@ class Evidence(StrEnum):
     OLD_CONTAINER = "old can"
     DOUBTFUL_CAN = "a doubtful can or mix"
     OTHER_CAN = "another can than where it is sound"
+    NOT_STIRRED = "not stirred"
+    ADDED = "something added to the mix"
+    TOOL = "what was in the tool"
     OTHER_GRIT = "another paper than where it is sound"
+    OTHER_SCUFF = "another paper on the film than where it is sound"
+    GRIT_LEFT_OUT = "a grit was left out"
+    NOT_SANDED = "not sanded"
+    GLUED_UP = "glued up, and not sanded since"
+    OLD_FINISH = "an old finish below"
+    OTHER_AIR = "carried into other air"
+    SURPLUS_BELOW = "surplus below that was not wiped off"
     OILY_WOOD = "oily wood"
     RESINOUS_WOOD = "resinous wood"
     BLOTCHY_WOOD = "blotching wood"
@@ -49,13 +59,15 @@ class Cause(Published, frozen=True):
     """One likely cause, what in the log would speak for it, and its source.
 
     `then`: what it asks for, and what tells it apart, where that is another thing than the remedy.
-    `time_helps`: whether a film that it keeps soft hardens by waiting.
+    `mend`: what mends the fault where it came from this; none: as its kind says. `time_helps`:
+    whether a film that it keeps soft hardens by waiting.
     """
 
     words: str
     evidence: Evidence
     source: str
     then: str = ""
+    mend: tuple[str, ...] = ()
     time_helps: bool = True
 
 

@@ -4,15 +4,37 @@ from __future__ import annotations
 
 from finishlog.core.finish.classes import FinishClass, Limit, Published, Sheen
 from finishlog.core.finish.overcoat import named_by
+from finishlog.core.log.words import FaultKind
 from finishlog.core.measure.units import Cut, to_base
 
 POUND_CUT_G_PER_L = to_base(1.0, Cut.POUND_CUT)
+
+
+class Additive(Published, frozen=True):
+    """What is put into a finish beside itself, and what more of it than usual makes.
+
+    `words` of its name; `of`: classes or families; `makes`: faults, and `keeps_soft`. More than
+    `usual_pct` of the rest is more than usual.
+    """
+
+    words: tuple[str, ...]
+    of: tuple[str, ...]
+    usual_pct: float
+    source: str
+    makes: frozenset[FaultKind] = frozenset()
+    keeps_soft: bool = False
+
+    def is_named(self, said: str) -> bool:
+        """Tell whether words name it: `linseed oil`, `10 % retarder`."""
+        words = f" {' '.join(said.casefold().replace('-', ' ').split())} "
+        return any(f" {word} " in words for word in self.words)
 
 
 class MixingFigures(Published, frozen=True):
     """Published figures of mixing. `volume_per_lb_cut_pct`: what 1 lb cut adds to the alcohol."""
 
     volume_per_lb_cut_pct: Limit
+    additives: tuple[Additive, ...]
 
     @property
     def flakes_l_per_g(self) -> float:

@@ -8,7 +8,7 @@ is only what evidence that can see it speaks against.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from datetime import timedelta
+from datetime import datetime, timedelta
 from enum import IntEnum
 
 from msgspec import Struct
@@ -27,16 +27,47 @@ from finishlog.core.trouble.controls import (
     alike_in_wood,
     differences,
     is_tried,
+    label_of,
     name_of,
     with_sound_films,
 )
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.core.trouble.in_the_film import coated_joints
-from finishlog.core.trouble.scene import Missing, Scene
+from finishlog.core.trouble.preparation import (
+    grit_left_out,
+    left_by_glue,
+    not_sanded,
+    other_paper,
+    prepared,
+    sound_wood,
+)
+from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.zone.state import ZoneState
 
 # A check that finds what is a fault in other words.
-_AS_FAULT = {Found.FLAKES: FaultKind.PEEL, Found.CUPPED: FaultKind.CUPPED}
+_AS_FAULT = {
+    Found.FLAKES: FaultKind.PEEL,
+    Found.CUPPED: FaultKind.CUPPED,
+    Found.GLUE: FaultKind.GLUE_SPOT,
+    Found.SCRATCHES: FaultKind.SCRATCHES,
+    Found.SNIPE: FaultKind.SNIPE,
+}
+# What a sample on a scrap of the same wood shares with the piece: nothing that lies below, and no
+# work by hand.
+_OF_A_SAMPLE = frozenset(
+    {
+        Evidence.OLD_CONTAINER,
+        Evidence.DOUBTFUL_CAN,
+        Evidence.OTHER_CAN,
+        Evidence.ADDED,
+        Evidence.OILY_WOOD,
+        Evidence.RESINOUS_WOOD,
+        Evidence.WET_WOOD,
+        Evidence.COLD,
+        Evidence.HUMID,
+        Evidence.UNSEEN,
+    }
+)
 
 
 # Our own rule: by so much more a figure tells two films apart. These count from no nothing.
@@ -44,7 +75,7 @@ _CLEARLY = 1.5
 _ON_A_SCALE = frozenset({In.CELSIUS, In.PCT})
 
 
-_MERELY_ANOTHER = frozenset({Evidence.OTHER_CAN, Evidence.OTHER_GRIT})
+_MERELY_ANOTHER = frozenset({Evidence.OTHER_CAN, Evidence.OTHER_GRIT, Evidence.OTHER_SCUFF})
 
 
 class Stands(IntEnum):
@@ -69,12 +100,12 @@ class Suspect(Struct, frozen=True):
     def sorts(self) -> tuple[Stands, bool, bool, bool]:
         """What it is sorted by: of those that the log shows first what no time mends.
 
-        What is only another thing than where it is sound, and air that is within the limits of
-        the class, come after what is known to do harm.
+        What is only another thing than where it is sound, air that is within the limits of the
+        class, and what came of the air, come after what is known to do harm.
         """
         shown = self.is_shown
         merely = self.cause.evidence in _MERELY_ANOTHER
-        mild = shown and self.shows is not None and _in_limits(self.shows)
+        mild = shown and self.shows is not None and _is_mild(self.shows)
         return self.stands, shown and merely, mild, shown and self.cause.time_helps
 
     @property
@@ -99,12 +130,14 @@ def looked_into(
         # As of the fault that it shows, or why it stays soft.
         shown = _AS_FAULT.get(of.found)
         likely = facts.stall_causes if shown is None else facts.fault_known(shown).causes
+        if of.found is Found.SAMPLE_SOFT:
+            likely = tuple(cause for cause in likely if cause.evidence in _OF_A_SAMPLE)
         at, kind, until = len(state.layers) - 1 if state.layers else None, shown, of.when.latest
     if at is None:
-        found = _of_no_film(likely, state, zones, facts) if isinstance(of, StandingFault) else ()
-        return found, ()
+        return _of_no_film(likely, state, until, zones, facts), ()
     film, below = state.layers[at], state.layers[:at]
-    scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind))
+    seen = of.found if isinstance(of, Check) else None
+    scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind, seen))
     held = (_suspect(cause, scene) for cause in likely)
     found = tuple(sorted((each for each in held if each), key=lambda each: each.sorts))
     return found, tuple(differences(scene))
@@ -113,16 +146,18 @@ def looked_into(
 def asked_first(of: Sequence[Suspect]) -> tuple[Finding, ...]:
     """Return the one question that would tell most where the log shows no cause.
 
-    What most of the causes lack; where they lack nothing that a log holds, the first of them.
+    What most of the causes lack; where none is lacked twice what the first of them lacks, or that
+    itself, if no log holds what would tell.
     """
     if any(each.is_shown for each in of) or not of:
         return ()
     left = [each for each in of if each.stands is Stands.OPEN] or of
     lacks = [each.missing for each in left if each.missing]
-    if not lacks:
-        first = left[0].cause
-        return (finding("ask-first", source=first.source, cause=first.words),)
-    most = max(lacks, key=lacks.count)
+    most = max(lacks, key=lacks.count, default=None)
+    if most is None or lacks.count(most) == 1:
+        first, most = left[0].cause, left[0].missing
+        if most is None:
+            return (finding("ask-first", source=first.source, cause=first.words),)
     return (finding("ask-first", source=COMMON_PRACTICE, missing=most.value),)
 
 
@@ -152,21 +187,43 @@ def _finding(of: Suspect) -> Finding:
 
 
 def _of_no_film(
-    likely: Sequence[Cause], state: ZoneState, zones: Sequence[ZoneState], facts: Facts
+    likely: Sequence[Cause],
+    state: ZoneState,
+    until: datetime,
+    zones: Sequence[ZoneState],
+    facts: Facts,
 ) -> tuple[Suspect, ...]:
-    """Hold causes against a joint: what is on its faces, and the cold that it set in itself."""
-    coated, met = coated_joints(state, zones), cold_while_it_set(state, facts)
-    shows: dict[Evidence, Finding | None] = {
-        Evidence.GLUE_FACE_COATED: finding("joint-coated", where=coated) if coated else None,
-        Evidence.COLD: met and finding("shows-cold", measured=met.measured, wanted=met.wanted),
-    }
-    found = (
-        Suspect(cause, Stands.SHOWN, shown)
-        if (shown := shows.get(cause.evidence))
-        else Suspect(cause, Stands.OPEN)
-        for cause in likely
-    )
-    return tuple(sorted(found, key=lambda each: each.stands))
+    """Hold causes against a joint, and against bare wood beside wood that was found clean."""
+    held = (_on_no_film(cause, state, until, zones, facts) for cause in likely)
+    return tuple(sorted((each for each in held if each), key=lambda each: each.stands))
+
+
+def _on_no_film(
+    cause: Cause, state: ZoneState, until: datetime, zones: Sequence[ZoneState], facts: Facts
+) -> Suspect | None:
+    """Look at the faces of a joint and the cold that it set in, or at what was done to the wood."""
+    mine, sound = prepared(state, until), sound_wood(state, zones)
+    theirs = [prepared(each, until) for each in sound]
+    names = [label_of(each) for each in sound]
+    shows: Look = Missing.UNSEEN
+    match cause.evidence:
+        case Evidence.GLUE_FACE_COATED if coated := coated_joints(state, zones):
+            shows = finding("joint-coated", where=coated)
+        case Evidence.COLD if met := cold_while_it_set(state, facts):
+            shows = finding("shows-cold", measured=met.measured, wanted=met.wanted)
+        case Evidence.GLUED_UP:
+            shows = left_by_glue(mine)
+        case Evidence.GRIT_LEFT_OUT:
+            shows = grit_left_out(mine)
+        case Evidence.NOT_SANDED:
+            shows = not_sanded(mine, theirs)
+        case Evidence.OTHER_GRIT:
+            shows = other_paper(mine, theirs, names)
+    if shows is None:
+        return None
+    if isinstance(shows, Missing):
+        return Suspect(cause, Stands.OPEN, missing=None if shows is Missing.UNSEEN else shows)
+    return Suspect(cause, Stands.SHOWN, shows)
 
 
 def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
@@ -200,15 +257,22 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     return Suspect(cause, Stands.SHOWN, shows)
 
 
+# By these two findings of one cause are not of the same thing.
+_REASONS = ("why", "reason")
 # Of damp only what is over no limit: it wants nothing.
 _OVER_A_LIMIT = frozenset({"shows-damp"})
 _MERELY_SLOW = frozenset({"shows-slow-cold", "shows-damp"})
 
 
 def _in_limits(shown: Finding) -> bool:
-    """Tell whether it is air that only makes a film slow."""
+    """Tell whether it is air that only makes a film slow, or no more in a mix than is usual."""
     label = shown.wanted if shown.rule in _OVER_A_LIMIT else None
-    return shown.rule in _MERELY_SLOW and label is None
+    return (shown.rule in _MERELY_SLOW and label is None) or bool(shown.value("mild"))
+
+
+def _is_mild(shown: Finding) -> bool:
+    """Tell whether it does little harm, or is itself what the air made of it."""
+    return _in_limits(shown) or bool(shown.value("more"))
 
 
 # Our own rule: what went on within it in one room met one air.
@@ -239,7 +303,12 @@ def _is_worse(here: Finding, there: Finding) -> bool:
     """Tell whether what is measured here is clearly further from what is wanted than there.
 
     By half as far again; of what is counted from nothing up, also by half as little or as much.
+    So is what does harm here and little there, and what is published for another reason.
     """
+    if _in_limits(there) and not _in_limits(here):
+        return True
+    if any(here.value(name) != there.value(name) for name in _REASONS):
+        return True
     if here.measured is None or there.measured is None or here.wanted is None:
         return False
     one, other, wanted = here.measured.value, there.measured.value, here.wanted.value

@@ -50,7 +50,11 @@ def with_sound_films(scene: Scene) -> Scene:
 
 def name_of(scene: Scene) -> str:
     """Name the part that a film is on, by its face where it has several."""
-    state = scene.state
+    return label_of(scene.state)
+
+
+def label_of(state: ZoneState) -> str:
+    """Name the part that a zone is of, by its face where it has several."""
     faces = (state.face.name,) if len(state.member.faces) > 1 else ()
     return str(describe(state.member, (state.member_piece.number,), faces))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble import in_the_air, in_the_film, in_the_wood
+from finishlog.core.trouble import in_the_air, in_the_film, in_the_mix, in_the_wood
 from finishlog.core.trouble.scene import Look, Scene
 
 LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
@@ -25,9 +25,19 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.SANDED_BEFORE: in_the_film.sanded,
     Evidence.ONE_FACE: in_the_film.one_face,
     Evidence.GLUE_FACE_COATED: in_the_film.glue_face,
-    Evidence.OLD_CONTAINER: in_the_wood.old_can,
-    Evidence.DOUBTFUL_CAN: in_the_wood.came_from,
-    Evidence.OTHER_CAN: in_the_wood.other_can,
+    Evidence.SURPLUS_BELOW: in_the_film.surplus_below,
+    Evidence.OTHER_SCUFF: in_the_film.other_scuff,
+    Evidence.OLD_CONTAINER: in_the_mix.old_can,
+    Evidence.DOUBTFUL_CAN: in_the_mix.came_from,
+    Evidence.OTHER_CAN: in_the_mix.other_can,
+    Evidence.ADDED: in_the_mix.added,
+    Evidence.NOT_STIRRED: in_the_mix.not_stirred,
+    Evidence.TOOL: in_the_mix.tool,
+    Evidence.GRIT_LEFT_OUT: in_the_wood.grit_left_out,
+    Evidence.NOT_SANDED: in_the_wood.not_sanded,
+    Evidence.GLUED_UP: in_the_wood.glued_up,
+    Evidence.OLD_FINISH: in_the_wood.old_finish,
+    Evidence.OTHER_AIR: in_the_wood.other_air,
     Evidence.OTHER_GRIT: in_the_wood.other_grit,
     Evidence.OILY_WOOD: in_the_wood.oily_wood,
     Evidence.RESINOUS_WOOD: in_the_wood.resinous_wood,

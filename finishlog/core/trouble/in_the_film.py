@@ -9,13 +9,13 @@ from msgspec.structs import replace
 
 from finishlog.core.film.build import film_build
 from finishlog.core.film.layers import ABRADES, SCRATCHES
-from finishlog.core.film.surplus import wiped_late
+from finishlog.core.film.surplus import is_settled, wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
 from finishlog.core.finish.classes import Figure, WindowKind
 from finishlog.core.finish.overcoat import OvercoatAnswer, rule_between
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.verdict.glue_up import is_coated_joint
@@ -100,6 +100,24 @@ def _minutes_until_wiped(of: Scene) -> float | None:
     return (wiped - of.layer.put_on) / timedelta(minutes=1) if wiped else None
 
 
+def surplus_below(of: Scene) -> Look:
+    """Surplus below it set on the surface: what lies over it holds on that alone."""
+    late = [each for each in wiped_late(of.below) if each.surely]
+    if late:
+        most = late[0].layer.of.wipe_off_h
+        return finding(
+            "surplus-wiped-late",
+            measured=hours(late[0].after / _HOUR),
+            wanted=hours(most.high_h) if most else None,
+            under=late[0].layer.coat.product_name,
+        )
+    stands = [each for each in of.below if each.stands_flooded and not is_settled(each)]
+    if stands:
+        return finding("surplus-unwiped", under=stands[-1].coat.product_name)
+    untold = any(each.wipe_off_by() for each in of.below) or bool(wiped_late(of.below))
+    return Missing.WIPING if untold else None
+
+
 def unsuited(of: Scene) -> Look:
     """What lies right below is published not to take it."""
     if of.under is None or of.under.of.key == of.layer.of.key:
@@ -134,11 +152,13 @@ def oil_below(of: Scene) -> Look:
 def thick(of: Scene) -> Look:
     """It was measured thicker than usual, or there is more film in all than it bears."""
     usual, laid = of.layer.of.wet_film_um, of.layer.coat.wet_film_um
-    if of.layer.is_wiped_off or (laid is None and of.layer.coat.flooded is False):
-        return None
     if laid is None or usual is None:
-        return Missing.THICKNESS
-    if laid <= usual.high:
+        flooded = of.layer.coat.flooded
+        if flooded and of.kind is FaultKind.BLEED_BACK:
+            return finding("went-on-flooded")
+        is_thin = flooded is False or of.layer.is_wiped_off
+        return None if is_thin else Missing.THICKNESS
+    if laid <= usual.high or (of.layer.is_wiped_off and of.kind is not FaultKind.BLEED_BACK):
         return None
     return finding("went-on-thick", measured=micrometres(laid), wanted=micrometres(usual.high))
 
@@ -152,7 +172,8 @@ def film_in_all(of: Scene) -> Look:
         return finding("film-in-all", measured=micrometres(film), wanted=micrometres(limit.high))
     if limit is None and most is not None and len(alike) > most.high:
         return finding("coats-in-all", measured=count(len(alike)), wanted=count(most.high))
-    return thick(of)
+    measured = all(each.coat.wet_film_um is not None for each in alike)
+    return None if measured or limit is None else Missing.THICKNESS
 
 
 def handled(of: Scene) -> Look:
@@ -164,8 +185,14 @@ def handled(of: Scene) -> Look:
         time = of.layer.stage(stage) if stage and entry.operation not in ABRADES else None
         if stage and time and (time.high is None or entry.when.earliest < time.high):
             age_h = (entry.when.earliest - of.layer.put_on) / _HOUR
-            done = entry.operation.value
-            return finding("handled-early", measured=hours(age_h), deed=done, stage=stage.value)
+            done, figure = entry.operation.value, time.figure
+            return finding(
+                "handled-early",
+                measured=hours(age_h),
+                wanted=hours(figure.high_h) if figure else None,
+                deed=done,
+                stage=stage.value,
+            )
     return Missing.HANDLING
 
 
@@ -187,6 +214,28 @@ def sanded(of: Scene) -> Look:
     figure = sand.figure if sand else None
     found = finding("sanded-early", measured=hours(age_h), deed=last.operation.value)
     return replace(found, wanted=hours(figure.high_h)) if figure else found
+
+
+def other_scuff(of: Scene) -> Look:
+    """The film of what is sound was sanded with another paper."""
+    mine, theirs = _scuffed_with(of), [_scuffed_with(each) for each in of.sound]
+    if not mine or not theirs or not all(theirs):
+        return Missing.GRIT
+    if mine in theirs:
+        return None
+    return finding("another-grit", here=mine, there=theirs[0], sound=name_of(of.sound[0]))
+
+
+def _scuffed_with(of: Scene) -> str:
+    grits = [
+        entry.grit
+        for entry in of.state.entries
+        if isinstance(entry, Work)
+        and entry.operation in ABRADES
+        and entry.grit
+        and of.layer.put_on <= entry.when.latest <= of.until
+    ]
+    return str(grits[-1]) if grits else ""
 
 
 def one_face(of: Scene) -> Look:

@@ -1,4 +1,4 @@
-"""What the wood, and the can or mix, say of a film's trouble; and an attempt before it."""
+"""What the wood and its preparation say of a film's trouble; and an attempt before it."""
 
 from __future__ import annotations
 
@@ -6,16 +6,19 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.core.film.from_can import Why, doubts, sample_dried
+from finishlog.core.film.from_can import sample_dried
 from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Figured, In, finding, pct
+from finishlog.core.film.old_finish import name_of as name_of_old
+from finishlog.core.findings import finding, pct
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, ContainerEvent, Work
-from finishlog.core.log.words import SOFT, ContainerDeed
+from finishlog.core.log.entries import Check, Work
+from finishlog.core.log.words import SOFT
+from finishlog.core.published.moisture import settles_pct
 from finishlog.core.published.species import Species, Tannin
 from finishlog.core.rules.wood.too_wet import measured_moisture
-from finishlog.core.trouble.controls import last_grit, name_of
+from finishlog.core.trouble import preparation
+from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
 
 _DUST_BEFORE = timedelta(hours=1)
@@ -37,7 +40,10 @@ def oily_wood(of: Scene) -> Look:
         return _untold(of)
     if sample_dried(of.layer):
         return None
-    return finding("wood-is-oily", source=wood.oily_source, wood=wood.name) if wood.oily else None
+    if not wood.oily:
+        return None
+    sealed = _sealed(of, wood)
+    return finding("wood-is-oily", source=wood.oily_source, wood=wood.name, mild=sealed)
 
 
 def resinous_wood(of: Scene) -> Look:
@@ -47,7 +53,16 @@ def resinous_wood(of: Scene) -> Look:
         return _untold(of)
     if not wood.pitchy:
         return None
-    return finding("wood-has-pitch", source=wood.pitchy_source, wood=wood.name)
+    sealed = _sealed(of, wood)
+    return finding("wood-has-pitch", source=wood.pitchy_source, wood=wood.name, mild=sealed)
+
+
+def _sealed(of: Scene, wood: Species) -> str | None:
+    """Say "yes" where a barrier that is published for such wood lies on it."""
+    keys = {
+        key for rule in of.facts.wood_rules if wood.traits & set(rule.wood) for key in rule.barrier
+    }
+    return "yes" if any(y.of.key in keys and y.coat.is_whole for y in of.below) else None
 
 
 def blotchy_wood(of: Scene) -> Look:
@@ -103,61 +118,56 @@ def wet_wood(of: Scene) -> Look:
     )
 
 
-def old_can(of: Scene) -> Look:
-    """The can had been open for longer than what is in it keeps."""
-    if sample_dried(of.layer):
+def other_air(of: Scene) -> Look:
+    """It was carried, since its coat, into air in which wood settles elsewhere."""
+    if len(of.layer.air.legs) < 2:
         return None
-    keeps, can = of.layer.of.shelf_opened_d, of.layer.coat.container
-    opened = [
-        e.when.earliest
-        for e in of.log.entries
-        if isinstance(e, ContainerEvent) and e.container == can and e.deed is ContainerDeed.OPENED
-    ]
-    if can is None or not opened:
-        return Missing.CAN
-    days = (of.began - opened[0]).days
-    if keeps is None or days <= keeps.low:
+    settles = [settles_pct(air) for span in of.air_read for air in span.nearest]
+    if not settles:
+        return Missing.AIR
+    low, high = min(settles), max(settles)
+    if high - low < of.facts.moisture.apart_pct.value:
         return None
-    kept = Figured(keeps.low, In.DAYS)
-    return finding("can-was-open", measured=Figured(days, In.DAYS), wanted=kept)
+    return finding("carried-into-other-air", measured=pct(settles[-1]), wanted=pct(settles[0]))
 
 
-def came_from(of: Scene) -> Look:
-    """What the can or mix was makes the film doubtful: hardener, ratio, frost; not its age."""
-    doubt = next(doubts((of.layer,), *(why for why in Why if why is not Why.TOO_OLD)), None)
-    if doubt is None:
-        return None if of.layer.came_from and of.layer.came_from.state else Missing.CAN
-    found = finding("doubtful-can", why=doubt.cause.value, can=doubt.can)
-    return replace(found, acts=doubt.acts)
-
-
-def other_can(of: Scene) -> Look:
-    """What is sound came from another can."""
-    mine = of.layer.coat.container
-    theirs = {each.layer.coat.container for each in of.sound}
-    if not theirs:
-        return None
-    if mine is None or None in theirs:
-        return Missing.CAN if mine is None else Missing.THEIR_CAN
-    if mine in theirs:
-        return None
-    return finding("another-can", sound=name_of(of.sound[0]))
+def old_finish(of: Scene) -> Look:
+    """An old finish lies below, which nobody here put on."""
+    old = of.state.old_finish
+    return finding("old-finish-below", old=name_of_old(old)) if old else None
 
 
 def other_grit(of: Scene) -> Look:
     """What is sound was sanded with another paper."""
-    mine, theirs = last_grit(of), [last_grit(each) for each in of.sound]
-    if not mine or not theirs or not all(theirs):
-        return Missing.GRIT
-    if mine in theirs:
-        return None
-    return finding("another-grit", here=mine, there=theirs[0], sound=name_of(of.sound[0]))
+    names = [name_of(each) for each in of.sound]
+    return preparation.other_paper(_prepared(of), [_prepared(each) for each in of.sound], names)
+
+
+def grit_left_out(of: Scene) -> Look:
+    """A paper was left out as the wood was sanded."""
+    return preparation.grit_left_out(_prepared(of))
+
+
+def not_sanded(of: Scene) -> Look:
+    """No sanding of the wood is on record, and of sound wood one is."""
+    return preparation.not_sanded(_prepared(of), [_prepared(each) for each in of.sound])
+
+
+def glued_up(of: Scene) -> Look:
+    """It was glued up before its coat, and not sanded since."""
+    return preparation.left_by_glue(_prepared(of))
+
+
+def _prepared(of: Scene) -> preparation.Prepared:
+    return preparation.prepared(of.state, of.layer.coat.when.latest)
 
 
 def dusty(of: Scene) -> Look:
     """Somebody sanded in the room right before it, or while it was wet."""
-    dry = of.layer.stage(Stage.DUST_FREE)
-    until = dry.high if dry and dry.high else of.until
+    # By its hours: a check that found it dry days later does not tell how long it lay open.
+    figure = of.layer.coat.figures.stages.get(Stage.DUST_FREE)
+    dry = of.layer.waits(figure).high if figure else None
+    until = dry or of.until
     raised = [
         e
         for e in of.log.entries

@@ -12,7 +12,7 @@ from finishlog.core.air.room import READING_STAYS
 from finishlog.core.air.span import AirSpan, Known
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding
-from finishlog.core.log.words import FaultKind
+from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import Log
 from finishlog.core.zone.state import ZoneState
@@ -36,6 +36,12 @@ class Missing(StrEnum):
     SAME_CAN = "same-can"
     GRIT = "grit"
     IRON = "iron"
+    STIRRED = "stirred"
+    TOOL = "tool"
+    ADDED = "added"
+    SANDED = "sanded"
+    # Nothing that a log holds would tell.
+    UNSEEN = "unseen"
 
 
 # What a look gives: what the log shows, what is missing, or None: the log speaks against it.
@@ -55,8 +61,9 @@ class Scene(Struct, frozen=True):
     log: Log
     zones: Sequence[ZoneState]
     facts: Facts
-    # Found on it; None: a check found it soft.
+    # The fault on it; None: a check failed, and `found` this.
     kind: FaultKind | None = None
+    found: Found | None = None
     sound: tuple[Scene, ...] = ()
 
     @property

@@ -175,8 +175,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "fault": (
         "case run",
         {
-            "": "act after apart at blocks causes deadline dry_to kind labels means name place"
-            " remedies same_history source too_late until",
+            "": "act after again apart at blocks causes deadline dry_to kind labels means name"
+            " place remedies same_history source too_late until",
             "causes[]": FINDING,
             "at": WHEN,
             "after[]": STANDING,

@@ -175,7 +175,10 @@ def test_the_true_cause_comes_first(told: str):
     ("line", "asked"),
     [
         ("maple sick; alkyd-varnish 08:00; fault fisheye +1h", "silicone of a polish"),
-        ("maple sick; waterborne-clear 08:00; fault wrong-sheen +1d", "a can that was not stirred"),
+        (
+            "maple sick; waterborne-clear 08:00; fault wrong-sheen +1d",
+            "whether its can was stirred",
+        ),
         ("maple sick; alkyd-varnish 08:00; fault print-mark +9d", "when it was clamped"),
         ("maple sick; no-air; shellac-2lb 08:00; check tacky +2h", "which can it came from"),
     ],

@@ -46,6 +46,8 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
     if answer.blocks:
         until = " or ".join(answer.until)
         section.row("blocks", f"{', '.join(shown(s) for s in answer.blocks)}, until {until}")
+    for each in answer.again:
+        section.row("again", "; ".join(filter(None, (sentence(each), remedy(each)))))
     section.each(("" if n else "apart", sentence(each)) for n, each in enumerate(answer.apart))
     for ids, label, tone in _CAUSES:
         for n, cause in enumerate(each for each in answer.causes if each.rule in ids):

@@ -1,0 +1,51 @@
+"""The true cause of an invented story comes first, for each failed check and each kind of fault.
+
+When the first set was written 133 of its 187 came first as the program stood, and 46 were of
+causes that it did not know. The second was written when those were built: 160 of 171 came first
+before anything was mended, at least 9 of 12 by kind of check, and one was left out, by a figure
+of the story that the facts hold to be usual.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+from finishlog.core.log.words import FaultKind, Found
+from finishlog.core.published.fault_kinds import Evidence
+from tests.core.trouble.told_trouble import rank, suspects
+from tests.rows import every_row
+from tests.shop_of import FACTS
+
+TOLD = tomllib.loads(Path(__file__).with_name("stories_of_trouble.toml").read_text("utf-8"))
+KINDS = {kind for told in (TOLD["first"], TOLD["second"]) for kind in told}
+# A pass that is written as a failure finds nothing; `other` has no causes by its nature.
+CHECKS = {"tacky", "gums", "prints", "smells", "flakes", "softens", "cupped", "sample-soft"}
+OF_THE_WOOD = {"glue", "scratches", "snipe"}
+
+
+def rows(which: str) -> list[tuple[str, str, str]]:
+    return [(kind, *row) for kind, told in TOLD[which].items() for row in told]
+
+
+def test_a_story_is_told_of_every_failed_check_and_of_every_fault_with_causes():
+    faults = {f"fault {known.kind.value}" for known in FACTS.faults if known.causes}
+    assert {f"check {found}" for found in CHECKS | OF_THE_WOOD} | faults == KINDS
+    assert {Found(found) for found in CHECKS | OF_THE_WOOD}
+    assert {f"fault {kind.value}" for kind in FaultKind} - faults == {"fault other"}
+    for kind in (f"check {found}" for found in CHECKS):
+        assert len(TOLD["first"][kind]) >= 10
+        assert len(TOLD["second"][kind]) >= 10
+
+
+@every_row("kind, true, line", [*rows("first"), *rows("second")])
+def test_the_true_cause_comes_first_and_is_never_struck_out(kind: str, true: str, line: str):
+    assert f"{kind} +" in f"{line} +"
+    assert rank(line, Evidence(true)) == 0, [x.cause.words for x in suspects(line)]
+
+
+@every_row("kind, cause, line", rows("silent"))
+def test_what_did_no_harm_is_not_shown_as_the_cause(kind: str, cause: str, line: str):
+    assert f"{kind} +" in f"{line} +"
+    shown = {each.cause.evidence for each in suspects(line) if each.is_shown}
+    assert Evidence(cause) not in shown
