@@ -27,6 +27,15 @@ class Clock(Struct, frozen=True):
         """Show a time to the minute, as seen from now."""
         return shown_times.clock_words(moment, self.now, self.zone)
 
+    def day(self, moment: datetime) -> str:
+        """Show the day of a moment among others of its year: `2 Nov`."""
+        local = moment.astimezone(self.zone)
+        return f"{local.day} {local:%b}"
+
+    def day_of(self, moment: datetime) -> str:
+        """Show the day of a moment with its year: `Tue 10 Jun 2025`."""
+        return shown_times.day_of(moment, self.zone)
+
     def happened(self, when: When) -> str:
         """Show the time of the work as it was understood."""
         return shown_times.happened(when, self.now, self.zone)

@@ -28,7 +28,7 @@ GROUPS: dict[str, dict[str, str]] = {
         **dict.fromkeys(("mix", "clean"), "work.cans"),
         **dict.fromkeys(("move", "aside", "resume", "leave"), "work.whereabouts"),
         **dict.fromkeys(("fault", "off"), "work.trouble"),
-        **dict.fromkeys(("look", "moisture", "surface"), "work.wood"),
+        **dict.fromkeys(("look", "moisture", "weigh", "surface"), "work.wood"),
     },
     "questions": {
         **dict.fromkeys(("when", "why", "on", "history", "past"), "ask.questions"),

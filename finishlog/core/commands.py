@@ -85,6 +85,7 @@ class Do(Enum):
     STEPS_RESTORE = auto()
     SURFACE = auto()
     UNDO = auto()
+    WEIGH = auto()
 
     def __call__(self, *words: object, **options: Option) -> str:
         """Write the whole command into a sentence."""

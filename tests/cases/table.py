@@ -483,7 +483,7 @@ CASES = (
         "FC224",
         "a rough-turned bowl gained weight: wet, or fit to turn",
         "OBS ENV LOG",
-        waits_for="OBS",
+        said="maple tung-oil",
     ),
     Case(
         "FC225",
@@ -501,7 +501,7 @@ CASES = (
         "FC227",
         "waterborne brushed over a water dye pulls its colour",
         "UNDER MAT UNCERT",
-        waits_for="UNCERT",
+        said="alkyd-varnish method shellac-2lb water-dye waterborne-clear",
     ),
     Case(
         "FC228",

@@ -9,7 +9,7 @@ from random import Random
 from zoneinfo import ZoneInfo
 
 from finishlog.acts.things.faces import read_faces
-from finishlog.cli.typed.figures.amounts import amount, cut, film, volume
+from finishlog.cli.typed.figures.amounts import amount, cut, film, volume, weight
 from finishlog.cli.typed.figures.measures import (
     air,
     humidity,
@@ -54,7 +54,7 @@ READERS: dict[str, tuple[Reader, tuple[str, ...]]] = {
     **{
         read.__name__: (lambda text, _now, _zone, read=read: read(text), pool)
         for pool, reads in (
-            (AMOUNTS, (amount, cut, film, volume, quantity)),
+            (AMOUNTS, (amount, cut, film, volume, weight, quantity)),
             (LENGTHS, (duration, hours, minutes)),
             (AIRS, (humidity, moisture)),
             (SELECTORS, (parse,)),

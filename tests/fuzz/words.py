@@ -123,6 +123,7 @@ ROWS = {
     "photo words": ((SELECTORS, FILES),),
     "past words": ((WOODS,), (PRODUCTS, PRODUCTS), (CLASSES, ("warm",)), ()),
     "moisture words": ((SELECTORS, ("9%", "12 %", "8")),),
+    "weigh words": ((SELECTORS, ("640g", "1 lb 6 oz", "2 kg")),),
     "surface words": ((SELECTORS, ("15C", "60F", "18")),),
     "plan words": ((("cabinet", "stools"),), ()),
     "mix parts": (

@@ -19,6 +19,7 @@ from hypothesis import strategies as st
 
 from finishlog.acts.air.moisture import log_moisture
 from finishlog.acts.air.surface import log_surface
+from finishlog.acts.air.weigh import log_weight
 from finishlog.acts.answers.logged import ToLog
 from finishlog.acts.film.check import log_check
 from finishlog.acts.film.fault import log_fault, log_mended
@@ -206,6 +207,7 @@ VERBS: dict[str, Callable[[Database, Batch], Any]] = {
     "resume": _with(resume),
     "note": _with(log_note, text="words", outcome=False),
     "moisture": _with(log_moisture, face=None, moisture_pct=9.0),
+    "weigh": _with(log_weight, weight_g=640.0),
     "surface": _with(log_surface, face=None, temperature_c=18.0),
     "handover": _with(hand_over, note=""),
     "review": _with(log_review, face=None, outcome=Outcome.GOOD, text=""),

@@ -206,7 +206,11 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         when=hours_ago(1), room=bench.room, file_name="shop.csv", count=1
     ),
     "the wood of a piece": lambda _, bench: PieceReading(
-        when=hours_ago(1), targets=bench.targets("doors"), temperature_c=14.0, moisture_pct=11.0
+        when=hours_ago(1),
+        targets=bench.targets("doors"),
+        temperature_c=14.0,
+        moisture_pct=11.0,
+        weight_g=640.5,
     ),
     "a heater": lambda _, bench: Heated(when=hours_ago(1), room=bench.room, temperature_c=21.0),
     "a can froze": lambda ledger, bench: ContainerEvent(

@@ -11,8 +11,8 @@
   the film below; `… stirred`, `… unstirred`, of its can; `… from-pot`; `… stopped:left-half`);
   other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run` (`…
   @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT` (down to the last of a
-  class), `surface 8C`, `moisture 14%`, `air 12C 70%` (read every six hours from then on), `one-air
-  12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
+  class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read every six hours from
+  then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
   `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
   `heater flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room
   beside, read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room,
@@ -442,6 +442,10 @@ class Teller:
     def _told_moisture(self, told: Clause) -> None:
         moisture = _number(told.word, "%")
         self.story._happened(PieceReading(**self._head(told), moisture_pct=moisture))
+
+    def _told_weighs(self, told: Clause) -> None:
+        grams = _number(told.word, "g")
+        self.story._happened(PieceReading(**self._head(told), weight_g=grams))
 
     def _told_air(self, told: Clause) -> None:
         if self.air is not None and self.air[0] < self.hour:

@@ -10,6 +10,7 @@ from msgspec import Struct
 from finishlog.acts.meant.due import together
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
+from finishlog.asks.look.weighings import Series, series_of
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.faults import StandingFault, barred_by
@@ -64,6 +65,8 @@ class FaultLogged(Struct, frozen=True):
     same_history: tuple[str, ...]
     source: str
     after: tuple[Standing, ...]
+    # What the piece weighed before it was finished, where it was weighed.
+    weights: Series | None = None
 
 
 class Mended(Struct, frozen=True):
@@ -155,6 +158,7 @@ def _logged(
         same_history=tuple(same_history(mine, after)) if known.waits_for else (),
         source=known.source,
         after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
+        weights=series_of(mine[0].entries, after.facts) if mine else None,
     )
 
 

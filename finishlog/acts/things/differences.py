@@ -122,10 +122,11 @@ def _window(product: Product, window: RecoatWindow) -> str:
 
 def _same(one: Figure, other: Figure | None) -> bool:
     """Tell whether two figures say the same hours at the same air."""
-    return other is not None and (one.low_h, one.high_h, one.at) == (
+    return other is not None and (one.low_h, one.high_h, one.at, one.colder) == (
         other.low_h,
         other.high_h,
         other.at,
+        other.colder,
     )
 
 

@@ -15,9 +15,10 @@ from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
 from finishlog.core.commands import Do
-from finishlog.core.finish.classes import Figure, RecoatWindow, Sheen, judged_by
+from finishlog.core.finish.classes import Colder, Figure, RecoatWindow, Sheen, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat
+from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.shop.things import Product, ThingKind
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_product
@@ -161,13 +162,25 @@ def typed_window(window: RecoatWindow) -> str:
 
 
 def typed_hours(figure: Figure) -> str:
-    """Spell hours as they are typed: `4h`, `4-6h`."""
-    low, high = (f"{hours:g}" for hours in (figure.low_h, figure.high_h))
+    """Spell hours as they are typed: `4h`, `4-6h`; with rows for colder air `6h, 16h@13C`."""
+    rows = (f"{_typed(row)}@{typed_celsius(row.temperature_c)}" for row in figure.colder)
+    return ", ".join((_typed(figure), *rows))
+
+
+def _typed(row: Figure | Colder) -> str:
+    low, high = (f"{hours:g}" for hours in (row.low_h, row.high_h))
     return f"{low}h" if low == high else f"{low}-{high}h"
 
 
 def _hours(figure: Figure) -> str:
-    ends = [f"{h:g} h" if h >= 1 else f"{60 * h:.0f} min" for h in (figure.low_h, figure.high_h)]
+    if not figure.colder:
+        return _span(figure)
+    rows = zip(figure.at_c, figure.rows, strict=True)
+    return ", ".join(f"{_span(row)} at {celsius(degrees, 1)}" for degrees, row in rows)
+
+
+def _span(row: Figure | Colder) -> str:
+    ends = [f"{h:g} h" if h >= 1 else f"{60 * h:.0f} min" for h in (row.low_h, row.high_h)]
     return " to ".join(dict.fromkeys(ends))
 
 

@@ -2,26 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import datetime
 
 from msgspec import Struct
 
 from finishlog.asks.bench.starts import Begin, Start, begin
+from finishlog.asks.look.earlier_coats import Beside, beside, is_slow
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.meant import Wanted
 from finishlog.asks.look.pace import top_pace
 from finishlog.asks.look.standing import Standing, glue_up_standings, standing_of
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.span import AirSpan
 from finishlog.core.film.build import FilmBuild, film_build
 from finishlog.core.film.drying_course import CourseHour, drying_course
 from finishlog.core.film.guidance import guidance
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.stirred import was_stirred
 from finishlog.core.findings import Answer, Finding, finding
-from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Figure, Mechanism
+from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Colder, Figure, Mechanism
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check
+from finishlog.core.measure.as_written import says_the_same
 from finishlog.core.measure.quantities import apart
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import measured_c
@@ -69,6 +73,8 @@ class LabelLine(Struct, frozen=True):
     at: Air
     source: str
     product: str
+    # The same in colder air, where the can gives it.
+    colder: tuple[Colder, ...] = ()
 
 
 class Option(Struct, frozen=True):
@@ -109,6 +115,9 @@ class ClockLine(Struct, frozen=True):
     longer: float
     thick_film: float
     flooded: bool
+    # The can gives hours for colder air too, down to `at_c`; `below_c`: how far the air goes below.
+    at_c: float | None = None
+    below_c: float | None = None
     course: tuple[CourseHour, ...] = ()
 
 
@@ -164,16 +173,21 @@ class Why(Struct, frozen=True):
     as_usual: bool = False
     # How thick the film is in all, and what more it bears.
     film: FilmBuild | None = None
+    # It was found soft: earlier coats of its product, to tell the can from the air.
+    beside: Beside | None = None
 
 
 def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
     """Answer for every group of what is meant, and for the glue-ups of its parts."""
     with context.reading() as connection:
         seen = look(context, connection)
-    zones = wanted.of(seen.bench.zones)
-    # A glue face that is bare as it should be has nothing to explain.
-    zones = [z for z in zones if not z.is_bare_joint] or zones
-    explained = [_why(group, seen) for group in groups(zones)]
+        zones = wanted.of(seen.bench.zones)
+        # A glue face that is bare as it should be has nothing to explain.
+        zones = [z for z in zones if not z.is_bare_joint] or zones
+        grouped = groups(zones)
+        soft = [g.first.top for g in grouped if is_slow(g.first.top)]
+        dried = {x.coat.id: beside(connection, x, seen) for x in soft if x is not None}
+    explained = [_why(group, seen, dried) for group in grouped]
     glue_ups = [
         Why(line, (), None, (), None, None, None, (), ())
         for line in glue_up_standings(
@@ -183,7 +197,7 @@ def why(context: Context, wanted: Wanted) -> tuple[Why, ...]:
     return (*explained, *glue_ups)
 
 
-def _why(group: Group, seen: Look) -> Why:
+def _why(group: Group, seen: Look, dried: Mapping[int, Beside | None]) -> Why:
     state = group.first
     layer, figure, stage = _what_is_counted(state, seen)
     reading = state.room.measured_at(seen.clock.now)
@@ -216,6 +230,7 @@ def _why(group: Group, seen: Look) -> Why:
         instead=where.instead,
         tried=where.tried,
         least=where.least,
+        beside=dried.get(state.top.coat.id) if state.top else None,
         film=film_build(state.layers, asked_of(state, seen.shop, seen.facts).over, seen.facts),
     )
 
@@ -258,6 +273,7 @@ def _label(top: Layer, figure: Figure, stage: Stage, facts: Facts) -> LabelLine:
         at=figure.at,
         source=source_words(figure.source, facts),
         product=top.coat.product_name,
+        colder=figure.colder,
     )
 
 
@@ -309,8 +325,24 @@ def _clock(of: Layer, figure: Figure, now: datetime) -> ClockLine:
         longer=top.factor,
         thick_film=top.thick_film,
         flooded=top.stands_flooded,
+        at_c=figure.at_c[-1] if figure.colder else None,
+        below_c=_below(top, figure, time.high),
         course=drying_course(top, figure, time.high, _POINTS) if time.high else (),
     )
+
+
+def _below(top: Layer, figure: Figure, until: datetime | None) -> float | None:
+    """Return how cold (°C) the air gets on the way, where no row of the can speaks of such cold."""
+    if not figure.colder:
+        return None
+    met = (air.temperature_c for span in top.drying_air.until(until) for air in _airs(span))
+    coldest, least = min(met, default=None), figure.at_c[-1]
+    is_below = coldest is not None and coldest < least and not says_the_same(coldest, least)
+    return coldest if is_below else None
+
+
+def _airs(span: AirSpan) -> tuple[Air, ...]:
+    return (*span.airs, *span.ends)
 
 
 def _checks(group: Group) -> tuple[CheckLine, ...]:

@@ -38,7 +38,7 @@ from finishlog.core.log.entries import (
 )
 from finishlog.core.log.fields import Declared, fields_of
 from finishlog.core.log.words import ContainerDeed, FaultKind, Stripping
-from finishlog.core.measure.quantities import celsius
+from finishlog.core.measure.quantities import celsius, weighed
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
 from finishlog.core.zone.grouping import describe
@@ -85,7 +85,11 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     Moved: ("moved to {room}",),
     Reading: ("air of {room}: {air}{humidity_supposed: _}",),
     AirImported: ("air of {room}: {count} of {file_name}",),
-    PieceReading: ("{temperature_c:surface _}", "{moisture_pct:wood at _ moisture}"),
+    PieceReading: (
+        "{temperature_c:surface _}",
+        "{moisture_pct:wood at _ moisture}",
+        "{weight_g:weighs _}",
+    ),
     Heated: ("heater in {room}{temperature_c: to _}",),
     ContainerEvent: ("{deed}",),
     Cleaned: ("{tool} cleaned", "{note}"),
@@ -115,6 +119,7 @@ _OF_A_SET: dict[type, Callable[[Any], str]] = {
 _BY_UNIT: dict[str, Callable[[float], str]] = {
     "c": lambda warm: celsius(warm, 1),
     "pct": lambda share: f"{share:.3g} %",
+    "g": weighed,
     "reading": lambda count: f"{count} reading{'' if count == 1 else 's'}",
 }
 

@@ -42,7 +42,7 @@ def command(
             here.refuse_contradictions()
             for table, words in tables.items():
                 each = {word: typed.pop(_plain(word)) for word in words}
-                typed[table] = {word: said for word, said in each.items() if said is not None}
+                typed[table] = {word: said for word, said in each.items() if said not in (None, [])}
             found = answers(here, **typed)
             show_answer(here, name, found, json=json)
             if found.code:

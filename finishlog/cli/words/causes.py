@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from finishlog.cli.words.said import Words, each_of, measured, text, wanted
+from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.trouble.again import Same
@@ -209,6 +209,9 @@ WORDS: Mapping[str, Words] = {
     "wood-has-open-pores": Words(lambda f: f"the pores of {text(f, 'wood')} stand open"),
     "steel-wool-on-tannin": Words(lambda f: f"steel wool on {text(f, 'wood')}, which holds tannin"),
     "wood-was-wet": Words(lambda f: f"{measured(f, 0)} moisture, at most {wanted(f)}"),
+    "wood-lost-weight": Words(
+        lambda f: f"it was still losing weight: {number(f, 'fell'):.1f} % in all"
+    ),
     "can-was-open": Words(_old_can),
     "added-to-mix": Words(_added),
     "was-not-stirred": Words("its can was not stirred"),

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from finishlog.cli.words.said import Words, each_of, length, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import Found
+from finishlog.core.measure.quantities import weighed
+from finishlog.core.rules.wood.weighed import Trend
 
 # Nearer readings stand still: a meter tells no more (common practice).
 _STILL = 0.5
@@ -66,6 +70,35 @@ def _other_air(of: Finding) -> str:
         f"{text(of, 'room')} makes wood {was:.1f} %, this room {will:.1f} %: "
         f"{abs(will - was):.1f} points to go{_moves(of)}"
     )
+
+
+def _since_when(of: Finding) -> str:
+    """Say over how long, as people count it: 3 weeks, 10 days."""
+    days = round(length(of, "over") / timedelta(days=1))
+    if days >= 14 and days % 7 == 0:
+        return f"{days // 7} weeks"
+    return f"{days} day{'' if days == 1 else 's'}"
+
+
+def _grams(of: Finding) -> str:
+    least, most = weighed(number(of, "least")), weighed(number(of, "most"))
+    return most if least == most else f"{least} to {most}"
+
+
+def _weight_falls(of: Finding) -> str:
+    days = number(of, "days")
+    said = f"it lost {number(of, 'fell'):.1f} % in all, last {weighed(number(of, 'last'))}"
+    return f"{said}, weighed {days:.0f} d ago" if days else said
+
+
+def _weight_told(of: Finding) -> str:
+    trend = Trend(text(of, "trend"))
+    if trend is Trend.STEADY:
+        return f"weight stable: {_grams(of)} over {_since_when(of)}, it follows the room's air"
+    if trend is Trend.RISES:
+        return f"weight up to {weighed(number(of, 'last'))}: it takes up damp from the air"
+    over = length(of, "over") >= timedelta(days=1)
+    return f"weighed {_grams(of)}{f' over {_since_when(of)}' if over else ''}"
 
 
 WORDS = {
@@ -145,6 +178,21 @@ WORDS = {
         "it would dry on under the finish: let it stand in the room, air on all sides, and "
         f"measure again: {Do.MOISTURE('PART', '10%')}",
         waits=_waits,
+    ),
+    "weight-falls": Words(
+        lambda f: f"still losing weight: {_weight_falls(f)}",
+        f"no turning, glue or finish yet: weigh it again in a week: {Do.WEIGH('PART', '640g')}",
+        "still losing weight",
+        lambda f: f"the wood to stop losing weight: {_weight_falls(f)}",
+    ),
+    "weight-told": Words(
+        _weight_told,
+        lambda f: (
+            f"weights that stay alike for {number(f, 'days'):g} d tell that it is dry: weigh it "
+            "again in a week"
+            if Trend(text(f, "trend")) is Trend.SOON
+            else ""
+        ),
     ),
     "moisture-trend": Words(lambda f: f"wood at {measured(f)} moisture: {_went(f)}"),
     "moisture-old": Words(

@@ -149,8 +149,7 @@ def _better(states: Sequence[ZoneState], stage: Stage) -> datetime | None:
         figure = top.coat.figures.stages.get(stage)
         if figure is None or not figure.low_h < figure.typical_h < figure.high_h:
             continue
-        hours = replace(figure, low_h=figure.typical_h, high_h=figure.typical_h)
-        usual.extend(filter(None, [top.waits(hours, stage).high]))
+        usual.extend(filter(None, [top.waits(figure.usual, stage).high]))
     return max(usual, default=None)
 
 

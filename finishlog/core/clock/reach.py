@@ -9,13 +9,15 @@ rooms that a piece stood in become moments.
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from msgspec import Struct
 
 from finishlog.core.air.course import Hours
 from finishlog.core.air.met import AirMet
-from finishlog.core.clock.counting import Counting
+from finishlog.core.clock.counting import Clock, Counting
+from finishlog.core.finish.classes import Figure
+from finishlog.core.finish.rate_law import Printed, slower_by
 
 
 class Reached(Struct, frozen=True):
@@ -61,3 +63,12 @@ def reach(hours: float, met: AirMet, counting: Counting, since: datetime | None 
             return Reached(sums.when(begun + left, begins) if left else begins, met)
         left -= here
     raise ValueError("the last stay must have no end")
+
+
+def least_printed(figure: Figure, met: AirMet) -> datetime:
+    """Return when the least hours of a label are over: in colder air those that it gives there."""
+    if not figure.colder:
+        return met.start + timedelta(hours=figure.low_h)
+    low = figure.low_end
+    printed = Counting(Printed(low.at, slower_by(low)), Clock.WAIT)
+    return reach(low.low_h, met, printed).moment or met.start

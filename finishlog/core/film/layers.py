@@ -14,11 +14,17 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.air.span import AirSpan
 from finishlog.core.clock.counting import Clock, Counting, outside
 from finishlog.core.clock.pace import PaceLearnt
-from finishlog.core.clock.reach import Reached, gained, reach
+from finishlog.core.clock.reach import Reached, gained, least_printed, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING
-from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, Mechanism, WindowKind
-from finishlog.core.finish.rate_law import RateLaw
+from finishlog.core.finish.classes import (
+    YOUR_CAN,
+    Figure,
+    FinishClass,
+    Mechanism,
+    WindowKind,
+)
+from finishlog.core.finish.rate_law import RateLaw, dries_in, slower_by
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Coat, PieceReading, Stripped, Work
@@ -133,8 +139,8 @@ class Layer(Struct, frozen=True):
 
     def waits(self, figure: Figure, stage: Stage | None = None) -> StageTime:
         """Return when a figure's hours, toward a stage, are over on the wait's clock."""
-        low = self._over(figure, figure.low_h)
-        high = low if figure.high_h == figure.low_h else self._over(figure, figure.high_h)
+        low = self._over(figure.low_end if figure.colder else figure, figure.low_h)
+        high = self._over(figure, figure.high_h) if figure.is_span else low
         hours = high.hours
         known = (hours.unknown == 0.0 or not self.of.dries) and high.moment is not None
         doubted = () if known else self._doubted(figure)
@@ -224,7 +230,7 @@ class Layer(Struct, frozen=True):
 
     def countings(self, figure: Figure, doubted: tuple[Air, ...] = ()) -> tuple[Counting, Counting]:
         """Return how its wait counts until it is tack-free, and after."""
-        law, limits = self.law(figure), self.of.limits
+        law, limits = self.law(figure), dries_in(self.of.limits, figure)
         return (
             Counting(law, Clock.WAIT, limits, doubted),
             Counting(law, Clock.WAIT, doubted=doubted),
@@ -264,7 +270,7 @@ class Layer(Struct, frozen=True):
             figure = figure.times(_PACKS_LONGER)
         since = [c for c in self.checks if c.when.earliest >= self.dries_since]
         checks = since if self.air_again else self.checks
-        floor = self.dries_since + timedelta(hours=figure.low_h)
+        floor = least_printed(figure, self.drying_air)
         passed = film_checks.proof(checks, stage, self.of.builds_film)
         if passed is None:
             wait = self._since_coat_and_rinse(figure, stage)
@@ -389,8 +395,4 @@ def laws_of(of: FinishClass, facts: Facts) -> Callable[[Figure], RateLaw]:
     """Return the rate law of a class, at the reference air of each figure."""
     carrier = facts.carrier(of.carrier)
     factor = facts.factor_per_10c
-
-    def law(figure: Figure) -> RateLaw:
-        return RateLaw(of.mechanism, figure.at, factor, carrier)
-
-    return law
+    return lambda hours: RateLaw(of.mechanism, hours.at, factor, carrier, slower_by(hours))

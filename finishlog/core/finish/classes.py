@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import StrEnum
+from itertools import pairwise
 from typing import Annotated
 
 import msgspec
@@ -82,9 +83,23 @@ def in_order(*ends: float) -> None:
         raise ValueError(f"{', '.join(map(str, ends))} are not in order")
 
 
+class Colder(Published, frozen=True, array_like=True):
+    """Hours to the same stage in colder air, as a can prints a row for each temperature."""
+
+    temperature_c: float
+    low_h: NotNegative
+    typical_h: NotNegative
+    high_h: NotNegative
+
+    def __post_init__(self) -> None:
+        in_order(self.low_h, self.typical_h, self.high_h)
+
+
 class Figure(Published, frozen=True):
     """Hours to a stage at the reference air; the cautious end of the range is the promise.
 
+    `colder`: the same in colder air, from the warmer to the colder, no hours shorter than in warmer
+    air; `at` is the warmest.
     `source` is a source id of facts/data, `common practice`, `from memory` or `your can`.
     `also` holds readings of other sources that differ: shown, not used. One that is longer speaks
     of another thing, and its note says of which.
@@ -97,14 +112,56 @@ class Figure(Published, frozen=True):
     at: Air = STANDARD_AIR
     note: str = ""
     also: tuple[Figure, ...] = ()
+    colder: tuple[Colder, ...] = ()
 
     def __post_init__(self) -> None:
         in_order(self.low_h, self.typical_h, self.high_h)
+        if self.colder:
+            if any(cold >= warm for warm, cold in pairwise(self.at_c)):
+                raise ValueError(f"{self.at_c}: rows are not in order from the warmest")
+            in_order(*(row.low_h for row in self.rows))
+            in_order(*(row.typical_h for row in self.rows))
+            in_order(*(row.high_h for row in self.rows))
+
+    @property
+    def rows(self) -> tuple[Figure | Colder, ...]:
+        """Its hours in each of its airs, from the warmest."""
+        return (self, *self.colder)
+
+    @property
+    def at_c(self) -> tuple[float, ...]:
+        """The temperatures (°C) that it speaks of, from the warmest."""
+        return (self.at.temperature_c, *(row.temperature_c for row in self.colder))
 
     def times(self, factor: float) -> Figure:
         """Return it with all its hours multiplied."""
         low, usual, high = (factor * h for h in (self.low_h, self.typical_h, self.high_h))
-        return replace(self, low_h=low, typical_h=usual, high_h=high)
+        colder = tuple(
+            Colder(
+                row.temperature_c, factor * row.low_h, factor * row.typical_h, factor * row.high_h
+            )
+            for row in self.colder
+        )
+        return replace(self, low_h=low, typical_h=usual, high_h=high, colder=colder)
+
+    @property
+    def low_end(self) -> Figure:
+        """The same with its early end for its end."""
+        low = self.low_h
+        colder = tuple(Colder(row.temperature_c, *3 * (row.low_h,)) for row in self.colder)
+        return replace(self, typical_h=low, high_h=low, colder=colder)
+
+    @property
+    def usual(self) -> Figure:
+        """The same with its usual hours for both ends."""
+        usual = self.typical_h
+        colder = tuple(Colder(row.temperature_c, *3 * (row.typical_h,)) for row in self.colder)
+        return replace(self, low_h=usual, high_h=usual, colder=colder)
+
+    @property
+    def is_span(self) -> bool:
+        """Tell whether its two ends differ, in any of its airs."""
+        return any(row.low_h < row.high_h for row in self.rows)
 
     @property
     def sooner(self) -> tuple[Figure, ...]:

@@ -56,10 +56,7 @@ class StageTime(Compared, frozen=True):
     @property
     def from_its_low_end(self) -> StageTime:
         """The same wait with its early end for its end."""
-        figure = self.figure and replace(
-            self.figure, typical_h=self.figure.low_h, high_h=self.figure.low_h
-        )
-        return replace(self, high=self.low, figure=figure)
+        return replace(self, high=self.low, figure=self.figure and self.figure.low_end)
 
 
 def later(one: StageTime, other: StageTime) -> StageTime:

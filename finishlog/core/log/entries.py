@@ -158,12 +158,16 @@ class AirImported(Entry, frozen=True, kw_only=True, tag="air-import"):
 
 
 class PieceReading(Entry, frozen=True, kw_only=True, tag="piece-reading"):
-    """The temperature of a piece's surface (°C), or the moisture of its wood (%)."""
+    """The temperature of a surface (°C), the moisture of its wood (%), or what it weighs (g).
+
+    Several pieces that were weighed at once are weighed together.
+    """
 
     temperature_c: Annotated[float | None, Field(unit="c", amend="surface")] = None
     moisture_pct: Annotated[
         float | None, Field(unit="pct", amend="moisture"), Meta(ge=0, le=200)
     ] = None
+    weight_g: Annotated[float | None, Field(unit="g", amend="weight"), Meta(gt=0)] = None
 
 
 class Heated(Entry, frozen=True, kw_only=True, tag="heat"):

@@ -9,6 +9,8 @@ class Operation(StrEnum):
     """What is done to a part; the words of steps and of `log`."""
 
     COAT = "coat"
+    # Turned on the lathe, planed or cut to its size: wood comes off.
+    SHAPE = "shape"
     SAND = "sand"
     RAISE_GRAIN = "raise-grain"
     DENIB = "denib"

@@ -28,7 +28,7 @@ from finishlog.core.measure.units import (
 
 # Begins a quantity in a text.
 OPENS = "⟨"
-_QUANTITY = re.compile(r"⟨(-?\d+(?:\.\d+)?) (°C|C|Δ°C|m|µm|ml|g|g/L)(?: to (\d))?⟩")
+_QUANTITY = re.compile(r"⟨(-?\d+(?:\.\d+)?) (°C|C|Δ°C|m|µm|ml|g|gw|g/L)(?: to (\d))?⟩")
 # What a measuring cup is marked in, for less than a litre, or than a quart.
 _SMALL = {
     Volume.LITRE: Volume.MILLILITRE,
@@ -65,6 +65,11 @@ def millilitres(value_ml: float) -> str:
 def grams(value_g: float) -> str:
     """Write a weight (g) into a sentence."""
     return _quantity(value_g, "g")
+
+
+def weighed(value_g: float) -> str:
+    """Write what a piece of wood weighs (g): to four figures, since the last of them tells."""
+    return _quantity(value_g, "gw")
 
 
 def grams_per_litre(cut_g_per_l: float) -> str:
@@ -135,6 +140,10 @@ def _weight(value: float, _: int, units: Units) -> str:
     return _about(value, units.weight)
 
 
+def _weighed(value: float, _: int, units: Units) -> str:
+    return _about(value, units.weight, figures=4)
+
+
 def _cut(value: float, _: int, units: Units) -> str:
     """Say a cut; who weighs by the gram is told the grams beside the trade's pounds."""
     in_grams = _about(value, Cut.GRAM_PER_LITRE)
@@ -144,9 +153,9 @@ def _cut(value: float, _: int, units: Units) -> str:
     return f"{pounds}, {in_grams}" if units.weight in {Weight.GRAM, Weight.KILOGRAM} else pounds
 
 
-def _about(value: float, unit: Unit) -> str:
+def _about(value: float, unit: Unit, figures: int = 3) -> str:
     """Show an amount to three figures: nobody weighs or pours more exactly."""
-    return f"{float(f'{from_base(value, unit):.3g}'):g} {sign(unit)}"
+    return f"{float(f'{from_base(value, unit):.{figures}g}'):.12g} {sign(unit)}"
 
 
 _WORDS: Mapping[str, Callable[[float, int, Units], str]] = {
@@ -157,5 +166,6 @@ _WORDS: Mapping[str, Callable[[float, int, Units], str]] = {
     "µm": _film,
     "ml": _volume,
     "g": _weight,
+    "gw": _weighed,
     "g/L": _cut,
 }

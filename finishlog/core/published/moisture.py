@@ -11,6 +11,18 @@ from finishlog.core.finish.classes import Limit, Published, Range
 _COLDEST_LISTED_C = -1.1
 
 
+class WeightFigures(Published, frozen=True):
+    """When the weights of a piece stand still.
+
+    `still_share`: so near each other, as a share; `still_d`: for so many days; `creeps_share`: each
+    below the one before and in all by so much, they still fall.
+    """
+
+    still_share: Limit
+    still_d: Limit
+    creeps_share: Limit
+
+
 class MoistureFigures(Published, frozen=True):
     """Figures of wood moisture, each with its source.
 
@@ -20,7 +32,7 @@ class MoistureFigures(Published, frozen=True):
     wetter wood moves no more; `meter_pct`: what a meter can be trusted to show;
     `reading_holds_d`: days that a reading tells of; `apart_pct`: so far (points) may the parts of
     a joint be apart; `still_pct`: nearer readings stand still; `settle_d`: days in the shop's air
-    for wood that comes from other air.
+    for wood that comes from other air; `weighed`: of a scale.
     """
 
     at_most_pct: Limit
@@ -35,6 +47,7 @@ class MoistureFigures(Published, frozen=True):
     apart_pct: Limit
     still_pct: Limit
     settle_d: Limit
+    weighed: WeightFigures
 
     def lists(self, air: Air) -> bool:
         """Tell whether the published table of moisture in air covers an air."""

@@ -28,7 +28,15 @@ from finishlog.core.rules.film import (
 )
 from finishlog.core.rules.near import joint, kept, meets, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
-from finishlog.core.rules.wood import bare_wood, bleached, iron, prepared, settling, too_wet
+from finishlog.core.rules.wood import (
+    bare_wood,
+    bleached,
+    iron,
+    prepared,
+    settling,
+    too_wet,
+    weighed,
+)
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -103,10 +111,12 @@ RULES: tuple[Rule, ...] = (
     grip.scuff_grit,
     coating_air.air,
     too_wet.wood_too_wet,
+    weighed.weight_falls,
     settling.moisture_old,
     settling.from_other_air,
     settling.wood_too_dry,
     settling.moisture_trend,
+    weighed.weight_told,
     prepared.wood_wetted,
     prepared.grain_raised,
     prepared.sanded_long_ago,

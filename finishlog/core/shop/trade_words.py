@@ -16,6 +16,8 @@ from finishlog.core.shop.things import FaceKind
 
 # Said of work: `log PART WORD` and the steps of a schedule.
 _WORK: Mapping[StrEnum, str] = {
+    Operation.SHAPE: "turn turned turning finish-turn re-turn lathe carve carved cut-to-size mill"
+    " milled",
     Operation.SAND: "sanding sanded hand-sand hand-sanded machine-sand sandpaper flatten rub-down",
     Operation.RAISE_GRAIN: "raise raised-grain wet wetting dampen water-pop pop",
     Operation.DENIB: "de-nib nib knock-back knock-down cut-back",

@@ -11,12 +11,14 @@ from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import name_of as name_of_old
 from finishlog.core.findings import finding, pct
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Work
 from finishlog.core.log.words import SOFT
 from finishlog.core.published.moisture import settles_pct
 from finishlog.core.published.species import Species, Tannin
 from finishlog.core.rules.wood.too_wet import measured_moisture
+from finishlog.core.rules.wood.weighed import Trend, weights
 from finishlog.core.trouble import preparation
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
@@ -105,11 +107,16 @@ def iron(of: Scene) -> Look:
 
 
 def wet_wood(of: Scene) -> Look:
-    """The wood was measured too wet for a finish before the coat."""
+    """The wood was measured too wet for a finish before the coat, by a meter or by the scale."""
     before = [e for e in of.state.entries if e.when.latest <= of.layer.coat.when.latest]
+    scale = weights(before, of.facts.moisture.weighed)
+    if scale is not None and scale.trend is Trend.FALLS:
+        lost = finding("wood-lost-weight", source=COMMON_PRACTICE, fell=100 * scale.fell)
+        return replace(lost, acts=tuple(e.act for e in scale.readings))
     read = measured_moisture(before)
     if read is None or read.moisture_pct is None:
-        return Missing.MOISTURE
+        stands = scale is not None and scale.trend is Trend.STEADY
+        return None if stands else Missing.MOISTURE
     most = of.facts.moisture.at_most_pct
     if read.moisture_pct <= most.value:
         return None

@@ -13,11 +13,18 @@ from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping
 from typing import Any
 
-from msgspec.structs import replace
+from msgspec.structs import astuple, replace
 from sqlalchemy import Connection, Row, insert, select
 
 from finishlog.core.air.psychrometrics import Air
-from finishlog.core.finish.classes import Figure, FigureSet, RecoatWindow, Reopening, WindowKind
+from finishlog.core.finish.classes import (
+    Colder,
+    Figure,
+    FigureSet,
+    RecoatWindow,
+    Reopening,
+    WindowKind,
+)
 from finishlog.core.finish.stages import Stage
 from finishlog.store.log import kept
 from finishlog.store.schema import tables
@@ -38,12 +45,25 @@ def figure_values(figure: Figure) -> Values:
     return dict(zip(_FIGURE, (*hours, figure.source, *air, figure.note), strict=True))
 
 
+def colder_values(figure: Figure) -> Values:
+    """Lay out what a figure says of colder air; one that says nothing has no such column."""
+    rows = [tuple(map(float, astuple(row))) for row in figure.colder]
+    return {"colder": rows} if rows else {}
+
+
 def figure_of(row: Row[Any], before: str = "") -> Figure:
     """Read a figure from its columns, whose names begin with `before`."""
     low, typical, high, source, warm, damp, note = (
         getattr(row, f"{before}{name}") for name in _FIGURE
     )
     return Figure(low, typical, high, source, Air(warm, damp), note)
+
+
+def with_colder(figure: Figure, row: Row[Any]) -> Figure:
+    """Read what a figure says of colder air."""
+    if not row.colder:
+        return figure
+    return replace(figure, colder=tuple(Colder(*each) for each in row.colder))
 
 
 def window_values(window: RecoatWindow) -> Values:
@@ -96,7 +116,10 @@ def keep_figures(connection: Connection, figures: FigureSet) -> int:
         "facts_version": figures.facts_version,
         **window_values(figures.window),
     }
-    stages = {stage.value: figure_values(figures.stages[stage]) for stage in figures.stages}
+    stages = {
+        stage.value: {**figure_values(of), **colder_values(of)}
+        for stage, of in figures.stages.items()
+    }
     digest = _digest(head, stages)
     of = tables.figure_set.c
     known = connection.scalar(select(of.id).where(of.digest == digest))
@@ -111,7 +134,9 @@ def _digest(head: Values, stages: Mapping[str, Values]) -> str:
 def _add(connection: Connection, head: Values, stages: Mapping[str, Values]) -> int:
     added = add_row(connection, tables.figure_set, **head)
     if stages:
-        rows = [{"set_id": added, "stage": stage, **of} for stage, of in stages.items()]
+        rows = [
+            {"set_id": added, "stage": stage, "colder": (), **of} for stage, of in stages.items()
+        ]
         connection.execute(insert(tables.figure_set_stage), rows)
     return added
 
@@ -128,7 +153,7 @@ def read_figures(connection: Connection, ids: Collection[int]) -> dict[int, Figu
 def _sets(connection: Connection, ids: Collection[int]) -> Iterator[tuple[int, FigureSet]]:
     stages: dict[int, dict[Stage, Figure]] = defaultdict(dict)
     for row in rows_of(connection, _STAGES, ids):
-        stages[row.set_id][Stage(row.stage)] = figure_of(row)
+        stages[row.set_id][Stage(row.stage)] = with_colder(figure_of(row), row)
     for row in rows_of(connection, _SETS, ids):
         of = FigureSet(row.class_key, row.facts_version, stages[row.id], window_of(row))
         yield row.id, of

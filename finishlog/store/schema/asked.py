@@ -30,7 +30,7 @@ from sqlalchemy.engine import IteratorResult
 from sqlalchemy.engine.result import SimpleResultMetaData
 from sqlalchemy.types import TypeEngine
 
-from finishlog.store.schema.columns import Names, UtcDateTime
+from finishlog.store.schema.columns import Names, Rows, UtcDateTime
 
 KEPT = Path(__file__).with_name("asked.json")
 
@@ -179,7 +179,7 @@ def _kept() -> Mapping[str, InSql]:
 
 # The types whose values are not what the file holds.
 _TURNED: Mapping[str, type[TypeEngine[Any]]] = {
-    of.__name__: of for of in (UtcDateTime, Names, Boolean, Float)
+    of.__name__: of for of in (UtcDateTime, Names, Rows, Boolean, Float)
 }
 
 

@@ -6,8 +6,21 @@ import json
 from collections.abc import Iterable
 from datetime import UTC, datetime
 
-from sqlalchemy import CheckConstraint, Column, Dialect, ForeignKey, Integer, MetaData, String, Text
+from sqlalchemy import (
+    Boolean,
+    CheckConstraint,
+    Column,
+    Dialect,
+    Float,
+    ForeignKey,
+    Integer,
+    MetaData,
+    String,
+    Text,
+)
 from sqlalchemy.types import TypeDecorator
+
+from finishlog.core.finish.classes import WindowKind
 
 # Named from the first revision on: a batch migration cannot drop what has no name.
 NAMES = {
@@ -59,6 +72,23 @@ class Names(TypeDecorator[tuple[str, ...]]):
         return () if value in {None, "[]"} else tuple(json.loads(value))
 
 
+class Rows(TypeDecorator[tuple[tuple[float, ...], ...]]):
+    """A short table of numbers, kept as JSON text."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: Iterable[Iterable[float]] | None, dialect: Dialect) -> str:
+        """Write the rows in their order."""
+        return json.dumps([list(row) for row in value or ()])
+
+    def process_result_value(
+        self, value: str | None, dialect: Dialect
+    ) -> tuple[tuple[float, ...], ...]:
+        """Read the rows."""
+        return () if value in {None, "[]"} else tuple(map(tuple, json.loads(value)))
+
+
 def row_id() -> Column[int]:
     """Build the primary key of a table of things."""
     return Column("id", Integer, primary_key=True)
@@ -88,3 +118,36 @@ def all_or_nothing(low: str, typical: str, high: str, *, name: str) -> CheckCons
         f" AND 0 <= {low} AND {low} <= {typical} AND {typical} <= {high})",
         name=name,
     )
+
+
+def colder() -> Column[tuple[tuple[float, ...], ...]]:
+    """Build the column of hours to the same stage in colder air: °C, low, typical, high hours."""
+    return Column("colder", Rows, nullable=False, server_default="[]")
+
+
+def window_columns(*, optional: bool) -> list[Column[str] | Column[float] | Column[bool]]:
+    """Build the columns of a recoat window; optional where a label may take one back."""
+    return [
+        Column("window_kind", Text, nullable=optional),
+        Column("window_source", Text, nullable=False, server_default=""),
+        Column("window_note", Text, nullable=False, server_default=""),
+        Column("closes_low_h", Float),
+        Column("closes_typical_h", Float),
+        Column("closes_high_h", Float),
+        Column("closes_source", Text, nullable=False, server_default=""),
+        Column("closes_at_temperature_c", Float),
+        Column("closes_at_humidity_pct", Float),
+        Column("closes_note", Text, nullable=False, server_default=""),
+        # After a gap it opens once more, for good where nothing closes it again.
+        Column("again_opens_h", Float),
+        Column("again_closes_h", Float),
+        Column("again_scuffed", Boolean),
+    ]
+
+
+def window_checks() -> list[CheckConstraint]:
+    """Build the checks that go with `window_columns`."""
+    return [
+        one_of("window_kind", WindowKind),
+        all_or_nothing("closes_low_h", "closes_typical_h", "closes_high_h", name="closes"),
+    ]

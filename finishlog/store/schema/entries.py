@@ -39,7 +39,10 @@ class DownTo(StrEnum):
 _ALSO: dict[type[Entry], Callable[[], tuple[SchemaItem, ...]]] = {
     Stripped: lambda: (Column("down_to", Text, nullable=False), one_of("down_to", DownTo)),
     PieceReading: lambda: (
-        CheckConstraint("temperature_c IS NOT NULL OR moisture_pct IS NOT NULL", name="something"),
+        CheckConstraint(
+            "temperature_c IS NOT NULL OR moisture_pct IS NOT NULL OR weight_g IS NOT NULL",
+            name="something",
+        ),
     ),
 }
 

@@ -33,13 +33,15 @@ from finishlog.core.shop.things import ThingKind
 from finishlog.store.schema.columns import (
     UtcDateTime,
     all_or_nothing,
+    colder,
     metadata,
     note,
     one_of,
     row_id,
+    window_checks,
+    window_columns,
 )
 from finishlog.store.schema.entries import add_tables, air_columns, table_of
-from finishlog.store.schema.things import window_checks, window_columns
 
 # Content-addressed: all coats that were judged by the same figures share one set.
 figure_set = Table(
@@ -66,6 +68,7 @@ figure_set_stage = Table(
     Column("at_temperature_c", Float, nullable=False),
     Column("at_humidity_pct", Float, nullable=False),
     note(),
+    colder(),
     one_of("stage", Stage),
     all_or_nothing("low_h", "typical_h", "high_h", name="range"),
 )

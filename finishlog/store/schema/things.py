@@ -17,7 +17,7 @@ from sqlalchemy import (
 )
 
 from finishlog.core.air.heater import HeaterKind
-from finishlog.core.finish.classes import Method, Sheen, WindowKind
+from finishlog.core.finish.classes import Method, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import ContainerKind
@@ -27,11 +27,14 @@ from finishlog.store.schema.columns import (
     Names,
     UtcDateTime,
     all_or_nothing,
+    colder,
     metadata,
     note,
     one_of,
     refers_to,
     row_id,
+    window_checks,
+    window_columns,
 )
 
 project = Table(
@@ -206,37 +209,10 @@ product_figure = Table(
     one_of("stage", Stage),
     # What undo takes back; none: the label that the product was put on record with.
     Column("act_id", Integer),
+    colder(),
     all_or_nothing("low_h", "typical_h", "high_h", name="range"),
     Index(None, "product_id", "stage", "valid_from"),
 )
-
-
-def window_columns(*, optional: bool) -> list[Column[str] | Column[float] | Column[bool]]:
-    """Build the columns of a recoat window; optional where a label may take one back."""
-    return [
-        Column("window_kind", Text, nullable=optional),
-        Column("window_source", Text, nullable=False, server_default=""),
-        Column("window_note", Text, nullable=False, server_default=""),
-        Column("closes_low_h", Float),
-        Column("closes_typical_h", Float),
-        Column("closes_high_h", Float),
-        Column("closes_source", Text, nullable=False, server_default=""),
-        Column("closes_at_temperature_c", Float),
-        Column("closes_at_humidity_pct", Float),
-        Column("closes_note", Text, nullable=False, server_default=""),
-        # After a gap it opens once more, for good where nothing closes it again.
-        Column("again_opens_h", Float),
-        Column("again_closes_h", Float),
-        Column("again_scuffed", Boolean),
-    ]
-
-
-def window_checks() -> list[CheckConstraint]:
-    """Build the checks that go with `window_columns`."""
-    return [
-        one_of("window_kind", WindowKind),
-        all_or_nothing("closes_low_h", "closes_typical_h", "closes_high_h", name="closes"),
-    ]
 
 
 product_window = Table(

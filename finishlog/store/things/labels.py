@@ -16,7 +16,14 @@ from sqlalchemy import Connection, Row, select, union
 from finishlog.core.finish.classes import Figure, RecoatWindow
 from finishlog.core.finish.stages import Stage
 from finishlog.core.shop.own_rules import Own, OwnRule
-from finishlog.store.log.figures import figure_of, figure_values, window_of, window_values
+from finishlog.store.log.figures import (
+    colder_values,
+    figure_of,
+    figure_values,
+    window_of,
+    window_values,
+    with_colder,
+)
 from finishlog.store.log.heads import read_withdrawals
 from finishlog.store.log.in_force import withdrawn_acts
 from finishlog.store.schema import tables
@@ -36,7 +43,7 @@ def put_label_figure(
 
     `act`: what undo takes back; None: nothing does.
     """
-    values = figure_values(figure) if figure else {}
+    values = {**figure_values(figure), **colder_values(figure)} if figure else {}
     where = {"product_id": product, "stage": stage, "valid_from": valid_from, "act_id": act}
     add_row(connection, tables.product_figure, **where, **values)
 
@@ -120,7 +127,7 @@ def read_label_figures(
     for row in _standing(connection, _FIGURES, now):
         found[row.product_id].pop(Stage(row.stage), None)
         if row.low_h is not None:
-            found[row.product_id][Stage(row.stage)] = figure_of(row)
+            found[row.product_id][Stage(row.stage)] = with_colder(figure_of(row), row)
     return found
 
 

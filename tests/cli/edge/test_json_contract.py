@@ -22,7 +22,7 @@ from tests.rows import every_row
 # The invented cabinet of the demo, which differs from the one here.
 LOGGER = Path(__file__).parents[1] / "air" / "logger.csv"
 CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
-FIGURE = "also at high_h low_h note source typical_h"
+FIGURE = "also at colder high_h low_h note source typical_h"
 WINDOW = "again closes kind note source"
 STANDING = (
     "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
@@ -176,7 +176,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "case run",
         {
             "": "act after again apart at blocks causes deadline dry_to kind labels means name"
-            " place remedies same_history source too_late until",
+            " place remedies same_history source too_late until weights",
             "causes[]": FINDING,
             "at": WHEN,
             "after[]": STANDING,
@@ -201,6 +201,17 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "rooms[]": WOOD_AIR,
             "rooms[].air": AIR,
             "warnings[]": FINDING,
+            "standings[]": STANDING,
+        },
+    ),
+    "weigh": (
+        "doors 14kg",
+        {
+            "": "act at findings labels pieces series standings weight_g",
+            "at": WHEN,
+            "findings[]": FINDING,
+            "series": "least_g most_g over_d trend weights",
+            "series.weights[]": "act at weight_g",
             "standings[]": STANDING,
         },
     ),
@@ -273,12 +284,12 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "why": (
         "case",
         {
-            "[]": "air air_act as_usual checks clock film instead label least on_it options pace"
-            " read_at sooner standing starts tried unknown",
+            "[]": "air air_act as_usual beside checks clock film instead label least on_it options"
+            " pace read_at sooner standing starts tried unknown",
             "[].standing": STANDING,
-            "[].label": "at high_h low_h product source stage",
-            "[].clock": "by course done_h flooded held_h longer measured_h needed_h pace thick_film"
-            " unknown_h usual_h",
+            "[].label": "at colder high_h low_h product source stage",
+            "[].clock": "at_c below_c by course done_h flooded held_h longer measured_h needed_h"
+            " pace thick_film unknown_h usual_h",
             "[].clock.course[]": "air done_h known moment pace",
             "[].checks[]": "act found moment place test",
             "[].on_it[]": "act product put_on stirred",

@@ -41,6 +41,7 @@ DECIDED: dict[tuple[str, str], tuple[str, str]] = {
     ("fault", "words"): (FACES, "fault SELECTION run"),
     ("off", "parts"): (FACES, "off SELECTION --to bare"),
     ("moisture", "words"): (FACES, "moisture SELECTION 9%"),
+    ("weigh", "words"): (PIECES, "weigh SELECTION 640g"),
     ("surface", "words"): (FACES, "surface SELECTION 18C"),
     ("when", "parts"): (ASKS, ""),
     ("why", "parts"): (ASKS, ""),

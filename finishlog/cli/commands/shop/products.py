@@ -16,13 +16,16 @@ from finishlog.core.finish.stages import ON_A_LABEL
 
 product = typer.Typer(help="Finishes as you know them.", no_args_is_help=True)
 
-_Stage = Annotated[str | None, typer.Option(help="What the can says: 4h, 4-6h, 2d, overnight.")]
+_Stage = Annotated[
+    list[str] | None,
+    typer.Option(help="What the can says: 4h, 4-6h, overnight; 16h@55F, again for 6h@70F."),
+]
 _Window = Annotated[
     str | None, typer.Option(help="Recoat without scuffing: 24h, 0-2h, '0-1h, 48h- scuffed'.")
 ]
 _Air = Annotated[str | None, typer.Option(help="The air the label speaks of: '21C 50%'.")]
 Label = Annotated[
-    dict[str, str],
+    dict[str, str | list[str]],
     Table(
         {
             **dict.fromkeys(ON_A_LABEL, _Stage),

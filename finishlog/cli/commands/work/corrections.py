@@ -95,6 +95,7 @@ def amend(
     where: Annotated[str | None, typer.Option("--where", help="Its place on a face.")] = None,
     outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
     moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
+    weight: Annotated[str | None, typer.Option("--weight", help="Of a piece: 640g.")] = None,
     surface: Annotated[str | None, typer.Option("--surface", help="Of a surface: 14C.")] = None,
     from_: FromCan = None,
     stirred: Stirred = None,
@@ -121,8 +122,7 @@ def amend(
         **of_a_coat,
         "air": measures.air(air, here.temperature) if air else None,
         "stopped": covered(stopped, finished=finished),
-        "moisture": measures.moisture(moisture) if moisture else None,
-        "surface": measures.temperature(surface, here.temperature) if surface else None,
+        **_of_the_wood(here, moisture, weight, surface),
     }
     change = Change(
         at=_moment_of(here, act, at) if at else None,
@@ -135,6 +135,19 @@ def amend(
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
     answer = correct(here.context, act, change)
     return Answered(answer, lambda: amend_page(answer, here.clock))
+
+
+def _of_the_wood(
+    here: Run, moisture: str | None, weight: str | None, surface: str | None
+) -> dict[str, object]:
+    """Read what was measured of the wood itself; None where none was typed."""
+    from finishlog.cli.typed.figures import amounts, measures
+
+    return {
+        "moisture": measures.moisture(moisture) if moisture else None,
+        "weight": amounts.weight(weight, here.units.weight) if weight else None,
+        "surface": measures.temperature(surface, here.temperature) if surface else None,
+    }
 
 
 def _meant(found: str | None, outcome: str | None) -> dict[str, object]:

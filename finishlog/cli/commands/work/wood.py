@@ -65,6 +65,34 @@ def moisture(
     return Answered(answer, lambda: moisture_page(answer, here.clock))
 
 
+def weigh(
+    here: Run,
+    words: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="PART... WEIGHT", help="A piece, or several together, then 642g, 1 lb 6 oz."
+        ),
+    ],
+    at: At = None,
+) -> Answered:
+    """Log what a piece weighs: weights that stand still for weeks tell that the wood is dry."""
+    from finishlog.acts.air.weigh import Weighed, log_weight
+    from finishlog.cli.pages.shop.wood_page import weigh_page
+    from finishlog.cli.typed.figures import amounts
+
+    if len(words) < 2:
+        raise UsageFault("a weight needs a part and what it weighs", "finishlog weigh bowl 642g")
+    typed = several_words(words, lambda word: word[:1].isdigit() and " " in word)
+    named, grams = last_said(typed, lambda word: amounts.weight(word, here.units.weight), "weigh")
+    when = here.moment(at)
+
+    def attempt(parts: tuple[str, ...]) -> Weighed:
+        return log_weight(here.context, parts=parts, weight_g=grams, at=when)
+
+    answer = settled(here, named, attempt)
+    return Answered(answer, lambda: weigh_page(answer, here.clock))
+
+
 def _settles(here: Run, typed: str) -> Answered:
     from finishlog.asks.things.wood_air import wood_air
     from finishlog.cli.pages.shop.wood_page import settles_page
@@ -175,5 +203,5 @@ def movement(
 
 def register(app: typer.Typer) -> None:
     """Add the commands of this group."""
-    for each in (look, moisture, surface, movement):
+    for each in (look, moisture, weigh, surface, movement):
         command(app, each.__name__, settings=_SETTINGS.get(each.__name__))(each)

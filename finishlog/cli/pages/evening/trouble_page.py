@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
+from finishlog.asks.look.weighings import LAST
 from finishlog.cli.pages.evening.log_page import standing_lines
 from finishlog.cli.pages.evening.words import SOFT_FILM, echo, rags_name, rags_words, title_of
+from finishlog.cli.pages.shop.wood_page import weights_words
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import remedy, sentence, short
@@ -54,6 +56,10 @@ def fault_page(answer: FaultLogged, context: Context) -> Page:
             words = "; ".join(filter(None, (short(cause), remedy(cause))))
             section.row("" if n else label, words, tone=tone)
     section.each(("" if n else "the same", each) for n, each in enumerate(answer.same_history))
+    if answer.weights is not None:
+        last = weights_words(answer.weights.weights[-LAST:], context.clock)
+        stable = ", stable before it" if answer.weights.is_ready else ""
+        section.row("weights", last + stable)
     section.row("source", title_of(answer.source, context.facts.sources), tone=Tone.FAINT)
     return standing_lines(page, answer.after, context.clock).line(f"act {answer.act}", Tone.FAINT)
 

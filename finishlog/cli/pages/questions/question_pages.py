@@ -35,7 +35,8 @@ from finishlog.core.measure.quantities import celsius, micrometres
 if TYPE_CHECKING:
     from finishlog.asks.bench.starts import Start
     from finishlog.asks.bench.when import When
-    from finishlog.asks.bench.why import OnIt, Option, Why
+    from finishlog.asks.bench.why import ClockLine, OnIt, Option, Why
+    from finishlog.asks.look.earlier_coats import Beside, CoatBeside
     from finishlog.asks.look.standing import Standing
     from finishlog.asks.look.went_wrong import AttemptThere, FaultThere
     from finishlog.clock import Clock
@@ -168,6 +169,7 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
             when = context.clock.words(check.moment)
             found = check.found + in_brackets(check.place)
             section.row("check", f"{check.test}: {found}, {when} (act {check.act})")
+        section.each(beside_rows(answer.beside, context.clock))
         section.row("binds", f"{line.answer.value}: {short(line.because)}")
         if line.hours is not None:
             section.row("", hours_words(line.hours))
@@ -185,6 +187,30 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         section.each((("unknown", unknown) for unknown in answer.unknown), Tone.FAINT)
         _rests_on(section, line)
     return page
+
+
+def beside_rows(beside: Beside | None, clock: Clock) -> Iterator[tuple[str, str]]:
+    """Lay a coat that is slow beside earlier ones of its product."""
+    if beside is None:
+        return
+    yield "beside", f"now: {_in_air(beside.now)}; soft after {_h(beside.now.hours)}"
+    for coat in beside.earlier:
+        ended = "dry by a check" if coat.passed else "coated again"
+        where = f"{clock.day_of(coat.put_on)}, {', '.join(coat.parts)}"
+        yield "", f"{where}: {_in_air(coat)}; {ended} after {_h(coat.hours)} (act {coat.act})"
+
+
+def _in_air(coat: CoatBeside) -> str:
+    air = show_air(coat.air) if coat.air else "air not read"
+    cold = coat.coldest_c
+    if coat.air and cold is not None and cold < coat.air.temperature_c:
+        air += f", down to {celsius(cold, 1)}"
+    thick = f", {micrometres(coat.wet_film_um)} wet" if coat.wet_film_um else ""
+    return air + (thick or ", thickness not logged")
+
+
+def _h(hours: float) -> str:
+    return f"{hours:.3g} h"
 
 
 def _findings(section: Section, line: Standing, context: Context) -> None:
@@ -226,9 +252,13 @@ def _label(section: Section, answer: Why) -> None:
         return
     of = f" of {label.product}" if [label.product] != [x.product for x in answer.on_it[:1]] else ""
     hours = _span(label.low_h, label.high_h)
+    colder = "".join(
+        f", {_span(row.low_h, row.high_h)} at {celsius(row.temperature_c, 1)}"
+        for row in label.colder
+    )
     section.row(
         "label",
-        f"{hours} to {shown(label.stage)}{of} at {show_air(label.at)} ({label.source})",
+        f"{hours} to {shown(label.stage)}{of} at {show_air(label.at)}{colder} ({label.source})",
     )
 
 
@@ -273,7 +303,14 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     count = f"{line.done_h:.1f} of {line.needed_h:.3g} label hours done"
     over = answer.standing.hours is None and line.done_h >= line.needed_h
     now = "over: another thing binds" if over else f"now {pace}"
-    section.row("clock", f"{count}, {now} ({line.by})")
+    section.row("clock", f"{count}, {now} ({_by(line)})")
+    if line.below_c is not None and line.at_c is not None:
+        coldest = celsius(line.below_c, 1)
+        section.row(
+            "",
+            f"down to {coldest} on the way, colder than any row of the can "
+            f"({celsius(line.at_c, 1)}): slower from there {line.by}",
+        )
     if line.thick_film > 1:
         how = "flooded on, not wiped off" if line.flooded else "measured thick"
         section.row(
@@ -291,6 +328,11 @@ def _clock(section: Section, answer: Why, clock: Clock) -> None:
     if hours:
         section.row("", f"air on the way: {hours}")
     section.each(((what, row) for what, row in clock_picture(line, clock)), Tone.FAINT)
+
+
+def _by(line: ClockLine) -> str:
+    """Say by what the label hours are counted: the can's own rows, or a law."""
+    return line.by if line.at_c is None else "between the rows of your can"
 
 
 def start_rows(answer: Why, clock: Clock) -> Iterator[tuple[str, str]]:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, TypeAlias, TypeVar
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.core.air.psychrometrics import STANDARD_AIR
-from finishlog.core.finish.classes import Figure, FinishClass, Limit, Range, RecoatWindow
+from finishlog.core.finish.classes import Colder, Figure, FinishClass, Limit, Range, RecoatWindow
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.measure.quantities import apart, celsius
 from finishlog.core.published.cited import cited
@@ -115,9 +115,18 @@ def _degrees(value: float) -> str:
 
 def hours_at(figure: Figure) -> str:
     """Write a range of hours, days where they are long, and the air that they are for."""
-    at = "" if figure.at == STANDARD_AIR else f" at {show_air(figure.at)}"
-    low, high = hour_words(figure.low_h), hour_words(figure.high_h)
-    return (low if low == high else f"{low} to {high}") + at
+    at = "" if figure.at == STANDARD_AIR and not figure.colder else f" at {show_air(figure.at)}"
+    return ", ".join((_ends(figure) + at, *colder_rows(figure)))
+
+
+def colder_rows(figure: Figure) -> list[str]:
+    """Write what a can says of colder air: `16 h at 13 °C`."""
+    return [f"{_ends(row)} at {celsius(row.temperature_c, 1)}" for row in figure.colder]
+
+
+def _ends(row: Figure | Colder) -> str:
+    low, high = hour_words(row.low_h), hour_words(row.high_h)
+    return low if low == high else f"{low} to {high}"
 
 
 def hour_words(hours: float) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_lines
@@ -9,13 +10,16 @@ from finishlog.cli.pages.evening.words import echo
 from finishlog.cli.pages.shop.figure_rows import basis
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air, show_temperature
-from finishlog.cli.words.finding_lines import remedies
-from finishlog.core.measure.quantities import typed_celsius
+from finishlog.cli.words.finding_lines import remedies, warn
+from finishlog.cli.words.finding_words import sentence
+from finishlog.core.measure.quantities import typed_celsius, weighed
 from finishlog.core.measure.units import Length, Temperature, difference_from_base, from_base, sign
 
 if TYPE_CHECKING:
     from finishlog.acts.air.moisture import Moist
     from finishlog.acts.air.surface import Surface
+    from finishlog.acts.air.weigh import Weighed
+    from finishlog.asks.look.weighings import Weighing
     from finishlog.asks.things.movement import Movement
     from finishlog.asks.things.wood_air import WoodAir
     from finishlog.cli.pages.shop.figure_rows import Sources
@@ -44,6 +48,25 @@ def moisture_page(answer: Moist, clock: Clock) -> Page:
     page.lines(_in_this_air(room, answer.moisture_pct) for room in answer.rooms)
     page.lines(remedies(answer.warnings), Tone.HEAD)
     return standing_lines(page, answer.standings, clock).line(f"act {answer.act}", Tone.FAINT)
+
+
+def weigh_page(answer: Weighed, clock: Clock) -> Page:
+    """Echo a weight, the series that it ends, and what that tells."""
+    together = f"{answer.pieces} pieces together, " if answer.pieces > 1 else ""
+    page = echo(clock, answer.at, answer.labels, f"{together}{weighed(answer.weight_g)}")
+    series = answer.series
+    if series is not None and len(series.weights) > 1:
+        page.line(f"weights: {weights_words(series.weights, clock)}")
+    if series is not None and series.is_ready:
+        page.lines(f"READY: {sentence(found)}" for found in answer.findings)
+    else:
+        warn(page, answer.findings)
+    return standing_lines(page, answer.standings, clock).line(f"act {answer.act}", Tone.FAINT)
+
+
+def weights_words(weights: Sequence[Weighing], clock: Clock) -> str:
+    """Write weights one after the other: `2 Nov 642 g, 9 Nov 640 g`."""
+    return ", ".join(f"{clock.day(w.at)} {weighed(w.weight_g)}" for w in weights)
 
 
 def settles_page(answer: WoodAir) -> Page:

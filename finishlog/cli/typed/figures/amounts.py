@@ -96,6 +96,20 @@ def amount(text: str, unit: Volume | Weight | None = None, home: Volume | None =
 
 
 @asked
+def weight(text: str, unit: Weight | None = None) -> float:
+    """Read what something weighs, `642 g`, `1 lb 6 oz`, as g: on a scale an ounce is a weight."""
+    parts = re.fullmatch(
+        r"\s*(\S+ ?lbs?\b\.?)[ ,]+(\S+ ?(?:oz|ounces?)\b\.?)\s*", text, re.IGNORECASE
+    )
+    if parts:
+        return sum(weight(part) for part in parts.groups())
+    typed = _taken_apart(text)
+    if typed.word in OUNCES:
+        text = f"{typed.number} {Weight.OUNCE}{INSIST if typed.sure else ''}"
+    return _read(text, Weight, unit)
+
+
+@asked
 def film(text: str, unit: Film | None = None) -> float:
     """Read the thickness of a wet film, `100 um` or `4 mil`, as µm."""
     return _read(text, Film, unit)

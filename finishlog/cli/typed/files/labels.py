@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from msgspec.structs import replace
@@ -16,6 +16,7 @@ from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import (
     YOUR_CAN,
+    Colder,
     Figure,
     RecoatWindow,
     Reopening,
@@ -23,8 +24,13 @@ from finishlog.core.finish.classes import (
     WindowKind,
 )
 from finishlog.core.finish.stages import ON_A_LABEL, Stage
+from finishlog.core.measure.quantities import celsius
 from finishlog.core.measure.units import Temperature
 from finishlog.errors import UsageFault
+
+_ROWS = re.compile(r"\s*(?:[;,]\s|[;,](?=\d+(?:\.\d+)?\s*[a-z]))\s*", re.IGNORECASE)
+_AT = re.compile(r"\s*(?:@|\bat\b)\s*", re.IGNORECASE)
+_ROWS_LIKE = "16h@13C, 6h@21C"
 
 NO_WINDOW = RecoatWindow(WindowKind.NOT_APPLICABLE, YOUR_CAN)
 
@@ -39,7 +45,7 @@ _FROM_ZERO = re.compile(r"^0\s*(?:h|hours?|min|minutes?)?\s*(?:[-–]|\bto\b)\s*
 def product_typed(
     name: str,
     finish: str,
-    label: Mapping[str, str | None],
+    label: Mapping[str, str | Sequence[str] | None],
     unit: Temperature,
     note: str = "",
     sheen: Sheen | None = None,
@@ -48,9 +54,13 @@ def product_typed(
 
     The standard air where the label names none.
     """
-    said = {word: typed for word, typed in label.items() if typed is not None}
+    said = {
+        word: typed if isinstance(typed, str) else ", ".join(typed)
+        for word, typed in label.items()
+        if typed
+    }
     air = label_air(said.get("label-air"), unit)
-    figures = {stage: _figure(said[stage], air) for stage in ON_A_LABEL if stage in said}
+    figures = {stage: _stage(said[stage], air, unit) for stage in ON_A_LABEL if stage in said}
     if "window" not in said:
         return ProductTyped(name, finish, figures, None, note, sheen)
     opens, window = window_typed(said["window"], air)
@@ -154,6 +164,41 @@ def _at(hours: float, air: Air) -> Figure:
 
 def _like() -> str:
     return f"type what the can says: {Do.PRODUCT_LABEL.option(window='0-1h, 48h-')}"
+
+
+def _stage(typed: str, air: Air, unit: Temperature) -> Figure:
+    """Read the hours to a stage: `4h`, or a row for each temperature, `16h@55F, 6h@70F`.
+
+    A row without a temperature is of the label's air. UsageFault for two of one temperature, and
+    for colder air that asks for less.
+    """
+    rows = [_row(row, air, unit) for row in _ROWS.split(typed.strip()) if row]
+    if not rows:
+        return _figure(typed, air)
+    warmest, *rest = sorted(rows, key=lambda row: -row.at.temperature_c)
+    for warm, cold in pairwise((warmest, *rest)):
+        one, other = (celsius(row.at.temperature_c, 1) for row in (warm, cold))
+        if warm.at.temperature_c == cold.at.temperature_c:
+            raise UsageFault(f"{one} twice", f"one row for each temperature: {_ROWS_LIKE}")
+        if cold.low_h < warm.low_h or cold.high_h < warm.high_h:
+            raise UsageFault(
+                f"{_hours(cold)} at {other} and {_hours(warm)} at {one}: colder is never sooner",
+                "look at the can again",
+            )
+    colder = (Colder(r.at.temperature_c, r.low_h, r.typical_h, r.high_h) for r in rest)
+    return replace(warmest, colder=tuple(colder))
+
+
+def _row(typed: str, air: Air, unit: Temperature) -> Figure:
+    hours, at, warm = (part.strip() for part in _AT.sub("@", typed, count=1).partition("@"))
+    if not at:
+        return _figure(hours, air)
+    return _figure(hours, Air(measures.temperature(warm, unit), air.humidity_pct))
+
+
+def _hours(figure: Figure) -> str:
+    ends = dict.fromkeys((f"{figure.low_h:g}", f"{figure.high_h:g}"))
+    return f"{' to '.join(ends)} h"
 
 
 def _figure(typed: str, air: Air) -> Figure:
