@@ -88,7 +88,7 @@ class RateLaw(Struct, frozen=True):
         Oxidation and cross-linking: a factor (2) per 10 °C, published for pot life (UFGS-09971),
         an assumption for oil varnish. Water: ratio of vapour-pressure deficits; alcohol and
         solvent: ratio of the carrier's vapour pressures; both estimates. What only soaks in: 1.
-        Between the temperatures that a can gives hours for the can decides: straight in the logarithm
+        Between the temperatures that a can gives hours for the can decides, straight in the log
         of the hours, as all these laws nearly are; below the coldest the law goes on from there.
         """
         if not self.slower:
