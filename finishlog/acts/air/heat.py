@@ -14,18 +14,20 @@ from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.air.supposed import Heat
 from finishlog.core.findings import HEATER_UNTOLD, NO_FLAME, Finding, finding
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated
 from finishlog.core.log.when import When
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
-from finishlog.core.safety.ignition import FLAMMABLE, lit_by, of_films
+from finishlog.core.safety.ignition import lit_by, of_films
+from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Room
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
 from finishlog.store.things.read_shop import read_shop
 
 # The hazards of warming a room.
-WARMING = ("heater", "heat")
+WARMING = (Hazard.HEATER, Hazard.HEAT)
 
 
 class HeatLogged(Struct, frozen=True):
@@ -74,13 +76,14 @@ def heat(
 def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
     """Yield what the heater lights: the films in the room that are wet as it comes on, by name."""
     wet = [
-        (state, state.top.of)
+        (state, (state.top.of, in_coat(state.top.coat, seen.shop)))
         for state in seen.bench.in_the_shop
-        if state.room.id == room.id and state.top and FLAMMABLE in state.top.of.hazards
-        if _wet_at(state, span.earliest)
+        if state.room.id == room.id and state.top and _wet_at(state, span.earliest)
     ]
+    wet = [each for each in wet if of_films((each[1],), seen.facts, span.earliest)]
     heat = Heat(span.earliest, span.latest)
-    found = lit_by(of_films((of for _, of in wet), span.earliest), room.heater, heat, room.name)
+    films = of_films((film for _, film in wet), seen.facts, span.earliest)
+    found = lit_by(films, room.heater, heat, room.name)
     if found is not None:
         yield replace(found, on=labels_of(state for state, _ in wet))
     elif room.heater is None:

@@ -11,13 +11,15 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.film.old_finish import HAZARD, still_on
+from finishlog.core.film.old_finish import still_on
 from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Stripped, Target, Work
 from finishlog.core.log.words import ContainerDeed, Operation, Stripping
-from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.oily_waste import Waste, is_sprayed
 from finishlog.core.safety.rags import evening_of
 from finishlog.core.safety.whats_in import in_coat, in_container
@@ -26,17 +28,14 @@ from finishlog.core.shop.things import FaceKind, Shop
 # A note that was read so long ago may come again before one that never came.
 _LATELY = timedelta(days=30)
 
-_YOUNG_FILM = "young-film"
-_DUST = "dust"
 _OF_STRIPPING = {
-    Stripping.STRIP: ("stripper", "vapour"),
-    Stripping.WASH: ("flammable", "vapour"),
-    Stripping.SCRAPE: (_DUST,),
-    Stripping.SAND_THROUGH: (_DUST,),
+    Stripping.STRIP: (Hazard.STRIPPER, Hazard.VAPOUR),
+    Stripping.WASH: (Hazard.FLAMMABLE, Hazard.VAPOUR),
+    Stripping.SCRAPE: (Hazard.DUST,),
+    Stripping.SAND_THROUGH: (Hazard.DUST,),
 }
 # Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
-_SELF_HEATING, _OVERSPRAY_HEATS = "self-heating", "overspray-heats"
-_NOT_WHILE_MIXING = frozenset({_SELF_HEATING, "spray", "nitrocellulose"})
+_NOT_WHILE_MIXING = frozenset({Hazard.SELF_HEATING, Hazard.SPRAY, Hazard.NITROCELLULOSE})
 _MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
 
 # A project and a wood of it.
@@ -46,7 +45,7 @@ _Wood = tuple[int, str]
 class Said(Struct, frozen=True):
     """What was said already: hazards this evening, notes by id lately, woods that were sanded."""
 
-    tonight: frozenset[str] = frozenset()
+    tonight: frozenset[Hazard] = frozenset()
     lately: frozenset[str] = frozenset()
     woods: frozenset[_Wood] = frozenset()
 
@@ -55,12 +54,12 @@ def notes_of_the_evening(
     of: FinishClass, method: Method | None, brings: Ingredient, seen: Look
 ) -> tuple[SafetyNote, ...]:
     """Choose the notes of a coat, by its class and by what is in it."""
-    return _unsaid(hazards_of(of, method, brings, seen.facts), said(seen), seen.facts)
+    return _unsaid(hazards_of_coating(of, method, brings, seen.facts), said(seen), seen.facts)
 
 
-def notes_of_mixing(of: FinishClass, holds: Ingredient, seen: Look) -> tuple[SafetyNote, ...]:
+def notes_of_mixing(holds: Ingredient, seen: Look) -> tuple[SafetyNote, ...]:
     """Choose the notes of a mix, in the same way."""
-    return _unsaid(hazards_of_mixing(of, holds, seen.facts), said(seen), seen.facts)
+    return _unsaid(hazards_of_mixing(holds, seen.facts), said(seen), seen.facts)
 
 
 def said(seen: Look) -> Said:
@@ -85,20 +84,18 @@ def said(seen: Look) -> Said:
 
 def _hazards_that_came_with(
     entry: AnyEntry, seen: Look, before: Said, woods: Mapping[Target, _Wood]
-) -> tuple[str, ...]:
+) -> tuple[Hazard, ...]:
     if isinstance(entry, Coat):
         of = seen.facts.finish_class(entry.figures.class_key)
-        return hazards_of(of, entry.method, in_coat(entry, seen.shop), seen.facts)
+        return hazards_of_coating(of, entry.method, in_coat(entry, seen.shop), seen.facts)
     if isinstance(entry, Stripped):
         return _hazards_of_stripping(entry, seen)
     if isinstance(entry, Work):
         return _hazards_of_sanding(entry, seen, before, woods)
     if isinstance(entry, ContainerEvent) and entry.deed in _MIXING:
         container = seen.shop.containers.get(entry.container)
-        product = seen.shop.products.get(container.product) if container else None
-        if container is not None and product is not None:
-            of = seen.facts.finish_class(product.class_key)
-            return hazards_of_mixing(of, in_container(container, seen.shop), seen.facts)
+        if container is not None and container.product in seen.shop.products:
+            return hazards_of_mixing(in_container(container, seen.shop), seen.facts)
     return ()
 
 
@@ -107,14 +104,14 @@ def notes_of_stripping(of: Stripped, seen: Look, after: Look) -> tuple[SafetyNot
     return _unsaid(_hazards_of_stripping(of, after), said(seen), seen.facts)
 
 
-def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[str, ...]:
+def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[Hazard, ...]:
     """Name what can hurt when a film comes off: an old one may hold lead, a young oil one heats."""
     if meets_an_old_finish(of, seen):
-        lead: tuple[str, ...] = (HAZARD,)
+        lead: tuple[Hazard, ...] = (Hazard.OLD_FINISH,)
     else:
-        lead = () if _film_on_record(of, seen) else ("lead",)
+        lead = () if _film_on_record(of, seen) else (Hazard.LEAD,)
     sanded = of.operation is Stripping.SAND_THROUGH
-    heap = (_YOUNG_FILM if sanded else "scrapings",) if _heats(of.id, seen) else ()
+    heap = (Hazard.YOUNG_FILM if sanded else Hazard.SCRAPINGS,) if _heats(of.id, seen) else ()
     return (*lead, *heap, *_OF_STRIPPING[of.operation])
 
 
@@ -147,11 +144,11 @@ def notes_of_sanding(entry: int, after: Look) -> tuple[SafetyNote, ...]:
 
 def _hazards_of_sanding(
     entry: Work, seen: Look, before: Said, woods: Mapping[Target, _Wood]
-) -> tuple[str, ...]:
+) -> tuple[Hazard, ...]:
     heats = any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags)
-    young = (_YOUNG_FILM, _DUST) if heats else ()
+    young = (Hazard.YOUNG_FILM, Hazard.DUST) if heats else ()
     new = sorted(_sanded(entry, woods) - before.woods)
-    old = (HAZARD,) if meets_an_old_finish(entry, seen) else ()
+    old = (Hazard.OLD_FINISH,) if meets_an_old_finish(entry, seen) else ()
     return (*old, *young, *(dust_of(wood, seen.facts) for _, wood in new))
 
 
@@ -170,10 +167,10 @@ def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:
     )
 
 
-def dust_of(species: str, facts: Facts) -> str:
+def dust_of(species: str, facts: Facts) -> Hazard:
     """Name the hazard of a wood's dust; of a wood that is not known, that of any."""
     wood = facts.species_named(species) if species else None
-    return wood.dust if wood else _DUST
+    return wood.dust if wood else Hazard.DUST
 
 
 def woods_of(shop: Shop) -> dict[Target, _Wood]:
@@ -193,23 +190,23 @@ def _sanded(entry: AnyEntry, woods: Mapping[Target, _Wood]) -> frozenset[_Wood]:
     return frozenset(woods[target] for target in entry.targets if target in woods)
 
 
-def _unsaid(hazards: Iterable[str], known: Said, facts: Facts) -> tuple[SafetyNote, ...]:
+def _unsaid(hazards: Iterable[Hazard], known: Said, facts: Facts) -> tuple[SafetyNote, ...]:
     new = [h for h in hazards if h not in known.tonight]
     return notes_for(facts.notes, new, lately=known.lately) if new else ()
 
 
-def hazards_of(
+def hazards_of_coating(
     of: FinishClass, method: Method | None, brings: Ingredient, facts: Facts
-) -> tuple[str, ...]:
-    """Name what can hurt: by the class, by what is in it, and spraying when it was sprayed."""
-    found = (*of.hazards, *facts.chemistry.hazards(contents(brings, facts.chemistry)))
+) -> tuple[Hazard, ...]:
+    """Name what can hurt: by what is in it, and spraying when it was sprayed."""
+    found = hazards_in(brings, facts)
     sprayed = is_sprayed(method, of)
     if sprayed and of.wipe_off_h is None:
-        found = tuple(_OVERSPRAY_HEATS if h == _SELF_HEATING else h for h in found)
-    return (*(h for h in found if h != "spray"), *(("spray",) if sprayed else ()))
+        heats = {Hazard.SELF_HEATING: Hazard.OVERSPRAY_HEATS}
+        found = tuple(heats.get(hazard, hazard) for hazard in found)
+    return (*(h for h in found if h is not Hazard.SPRAY), *((Hazard.SPRAY,) if sprayed else ()))
 
 
-def hazards_of_mixing(of: FinishClass, holds: Ingredient, facts: Facts) -> tuple[str, ...]:
+def hazards_of_mixing(holds: Ingredient, facts: Facts) -> tuple[Hazard, ...]:
     """Name what can hurt while mixing."""
-    found = (*of.hazards, *facts.chemistry.hazards(contents(holds, facts.chemistry)))
-    return tuple(h for h in found if h not in _NOT_WHILE_MIXING)
+    return tuple(h for h in hazards_in(holds, facts) if h not in _NOT_WHILE_MIXING)

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Operation
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.facts import Facts
@@ -74,7 +75,7 @@ def free_name(ledger: Ledger, kind: ThingKind, name: str, within: int | None = N
 
 
 # Who uses a piece, and the notes that come with that.
-NOTES_FOR = {UsedFor.CHILD: "children", UsedFor.FOOD: "food"}
+NOTES_FOR = {UsedFor.CHILD: Hazard.CHILDREN, UsedFor.FOOD: Hazard.FOOD}
 
 
 def notes_of_use(facts: Facts, names: Iterable[str], known: str = "") -> tuple[SafetyNote, ...]:

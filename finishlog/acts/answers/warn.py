@@ -23,14 +23,15 @@ from finishlog.core.findings import (
     minutes,
 )
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_between
 from finishlog.core.log.entries import Coat, Work
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import AIR_RULES
-from finishlog.core.rules.wood.bleached import dust_of_bleach, met_in_the_wood
-from finishlog.core.safety.ignition import FLAMMABLE
+from finishlog.core.rules.wood.bleached import dust_of_bleach
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.shop.things import FaceKind
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
@@ -69,8 +70,8 @@ def warnings_before(
     for state in (z for z in then.bench.zones if z.target in picked.targets):
         of_it: list[Finding] = []
         if over is not None:
-            of_it += _poison(state, comes, then.facts, scuffed=bool(scuffed))
-            verdict = verdict_on(state, then.bench, over, method, then.facts, product=product)
+            of_it += _dust_of_scuffing(state, then.facts) if scuffed else ()
+            verdict = verdict_on(state, then.bench, over, method, then.facts, comes, product)
             if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
@@ -108,7 +109,7 @@ def _asked_tonight(then: Look) -> bool:
 def _heater_asked_tonight(then: Look) -> bool:
     """Tell whether a coat of this evening has asked what heats the room already."""
     coats = coats_of_this_evening(then)
-    return any(FLAMMABLE in then.facts.finish_class(c.figures.class_key).hazards for c in coats)
+    return any(Hazard.FLAMMABLE in hazards_of(coat, then.shop, then.facts) for coat in coats)
 
 
 def _without_the_night(verdict: Verdict) -> Verdict:
@@ -156,13 +157,10 @@ def _of(
     yield from weighs
 
 
-def _poison(
-    state: ZoneState, comes: Ingredient | None, facts: Facts, *, scuffed: bool
-) -> Iterable[Finding]:
-    """Stop what meets in the wood what it must not meet, or was sanded out of it."""
-    dust = dust_of_bleach(state.entries, Operation.SCUFF, facts) if scuffed else None
-    met = met_in_the_wood(state.entries, comes, facts, done=True) if comes else None
-    yield from (finding for finding in (met, dust) if finding is not None)
+def _dust_of_scuffing(state: ZoneState, facts: Facts) -> Iterable[Finding]:
+    """Stop what was scuffed out of wood with a bleach in it."""
+    dust = dust_of_bleach(state.entries, Operation.SCUFF, facts)
+    yield from (dust,) if dust is not None else ()
 
 
 def _a_little_early(state: ZoneState, verdict: Verdict, now: datetime) -> Finding | None:

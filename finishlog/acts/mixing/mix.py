@@ -115,9 +115,7 @@ def mix(context: Context, typed: ToMix) -> Mixed:
             act=ledger.act_id,
             topped_up=there is not None,
             warnings=warnings,
-            notes=notes_of_mixing(
-                state.of, in_container(state.container, after.shop, state.events), seen
-            ),
+            notes=notes_of_mixing(in_container(state.container, after.shop, state.events), seen),
             others_open=tuple(
                 line.name
                 for line in open_mixes(seen)

@@ -12,8 +12,9 @@ from finishlog.asks.look.acts_behind import acts_of_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.finish.classes import Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat, Target
-from finishlog.core.safety.ignition import FLAMMABLE
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.safety.oily_waste import Handling, Stiffens, Waste
 from finishlog.core.safety.rags import (
     Dealt,
@@ -94,7 +95,8 @@ def solvent_rags(seen: Look) -> tuple[str, ...]:
     for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
         of = seen.facts.finish_class(coat.figures.class_key)
         by_hand = (coat.method or of.methods[0]) is not Method.SPRAY
-        burns = FLAMMABLE in of.hazards and not of.self_heating
+        hazards = hazards_of(coat, seen.shop, seen.facts)
+        burns = Hazard.FLAMMABLE in hazards and Hazard.SELF_HEATING not in hazards
         if by_hand and burns and evening_of(coat.when.latest, seen.clock.zone) == tonight:
             found.append(coat.product_name)
     return tuple(dict.fromkeys(found))

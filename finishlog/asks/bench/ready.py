@@ -35,6 +35,7 @@ from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.safety.ignition import lit_by, of_films, vapour_until
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
@@ -192,10 +193,11 @@ def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
     stands, what is to go on elsewhere: why else was its air read?
     """
     for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
-        of = seen.facts.finish_class(seen.shop.products[product].class_key)
+        known = seen.shop.products[product]
+        of = seen.facts.finish_class(known.class_key)
         method = of.methods[0]
         lit = lit_by(
-            of_films((of,), seen.clock.now),
+            of_films(((of, in_product(known)),), seen.facts, seen.clock.now),
             air.heater,
             air.heater_between(seen.clock.now, vapour_until(of, seen.clock.now)),
             air.name,
@@ -208,7 +210,7 @@ def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
             and not (f.rule == BLUSH and f.level is Level.NOTE)
         ]
         yield (
-            f"{method.value} {seen.shop.products[product].name}",
+            f"{method.value} {known.name}",
             found[0] if found else FINE,
         )
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.safety.oily_waste import is_sprayed, overspray_heats
 from finishlog.core.safety.rags import evening_of
 
-_SOLVENT = frozenset({"flammable", "vapour"})
-_BURNS_DRY = "nitrocellulose"
+_SOLVENT = frozenset({Hazard.FLAMMABLE, Hazard.VAPOUR})
 
 
 class SprayedTonight(Struct, frozen=True):
@@ -40,14 +41,14 @@ def sprayed_tonight(seen: Look) -> tuple[SprayedTonight, ...]:
 
 
 def _line(product: str, coats: list[Coat], seen: Look) -> SprayedTonight:
-    hazards = {h for c in coats for h in seen.facts.finish_class(c.figures.class_key).hazards}
+    hazards = {h for coat in coats for h in hazards_of(coat, seen.shop, seen.facts)}
     reached = {target for coat in coats for target in coat.targets}
     rooms = {z.room.id for z in seen.bench.zones if z.target in reached}
     return SprayedTonight(
         product=product,
         rooms=tuple(r.name for r in seen.shop.rooms.values() if r.id in rooms),
         solvent=bool(_SOLVENT & hazards),
-        burns_dry=_BURNS_DRY in hazards,
+        burns_dry=Hazard.NITROCELLULOSE in hazards,
         acts=tuple(dict.fromkeys(coat.act for coat in coats)),
         heats=any(overspray_heats(coat, seen.shop, seen.facts) for coat in coats),
     )

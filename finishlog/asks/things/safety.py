@@ -2,53 +2,78 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterator
 
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
-from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.classes import Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat, Heated
 from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.published.care import UsedFor
 from finishlog.core.published.chemistry import Substances
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
+from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Part, Product, ThingKind
 from finishlog.errors import NotFound
 
 # They come with whatever else is asked.
-_ALWAYS = "general"
+_ALWAYS = Hazard.GENERAL
 # What else people call a hazard; a wood, a class or a product has names of its own.
 _TOPICS = {
-    "rags": ("self-heating", "overspray-heats", "scrapings", "young-film"),
-    "fire": (
-        "self-heating",
-        "overspray-heats",
-        "flammable",
-        "spray",
-        "nitrocellulose",
-        "heater",
-        "heat",
+    "rags": (
+        Hazard.SELF_HEATING,
+        Hazard.OVERSPRAY_HEATS,
+        Hazard.SCRAPINGS,
+        Hazard.YOUNG_FILM,
     ),
-    "fumes": ("vapour", "formaldehyde", "methanol", "isocyanate"),
-    "mask": ("vapour", "dust", "formaldehyde", "isocyanate", "methanol"),
-    "solvent": ("flammable", "vapour", "methanol"),
-    "paint": ("lead",),
-    "stripping": ("stripper", "lead", "scrapings"),
-    "sanding": ("dust", "young-film", "lead"),
-    "wood": ("dust", "oak-or-beech-dust", "cedar-dust", "sensitising-dust"),
-    "heating": ("heater", "heat"),
-    "crib": ("children",),
-    "cot": ("children",),
-    "toy": ("children",),
-    "hardener": ("isocyanate", "formaldehyde"),
-    "poison": ("bleach", "stripper", "isocyanate", "ammonia", "methanol"),
+    "fire": (
+        Hazard.SELF_HEATING,
+        Hazard.OVERSPRAY_HEATS,
+        Hazard.FLAMMABLE,
+        Hazard.SPRAY,
+        Hazard.NITROCELLULOSE,
+        Hazard.HEATER,
+        Hazard.HEAT,
+    ),
+    "fumes": (Hazard.VAPOUR, Hazard.FORMALDEHYDE, Hazard.METHANOL, Hazard.ISOCYANATE),
+    "mask": (
+        Hazard.VAPOUR,
+        Hazard.DUST,
+        Hazard.FORMALDEHYDE,
+        Hazard.ISOCYANATE,
+        Hazard.METHANOL,
+    ),
+    "solvent": (Hazard.FLAMMABLE, Hazard.VAPOUR, Hazard.METHANOL),
+    "paint": (Hazard.LEAD,),
+    "stripping": (Hazard.STRIPPER, Hazard.LEAD, Hazard.SCRAPINGS),
+    "sanding": (Hazard.DUST, Hazard.YOUNG_FILM, Hazard.LEAD),
+    "wood": (
+        Hazard.DUST,
+        Hazard.OAK_OR_BEECH_DUST,
+        Hazard.CEDAR_DUST,
+        Hazard.SENSITISING_DUST,
+    ),
+    "heating": (Hazard.HEATER, Hazard.HEAT),
+    "crib": (Hazard.CHILDREN,),
+    "cot": (Hazard.CHILDREN,),
+    "toy": (Hazard.CHILDREN,),
+    "hardener": (Hazard.ISOCYANATE, Hazard.FORMALDEHYDE),
+    "poison": (
+        Hazard.BLEACH,
+        Hazard.STRIPPER,
+        Hazard.ISOCYANATE,
+        Hazard.AMMONIA,
+        Hazard.METHANOL,
+    ),
 }
 # Who uses a piece, and the notes that come with that.
-_FOR = {"child": "children", "food": "food"}
+_FOR = {UsedFor.CHILD: Hazard.CHILDREN, UsedFor.FOOD: Hazard.FOOD}
 
 
 class Apart(Struct, frozen=True):
@@ -70,7 +95,7 @@ class SafetyShown(Struct, frozen=True):
 class _Hazards(Struct, frozen=True):
     """What a thing brings: hazards by name, and what is in it."""
 
-    names: frozenset[str]
+    names: frozenset[Hazard]
     holds: Substances = frozenset()
 
 
@@ -116,20 +141,21 @@ def _product(typed: str, seen: Look) -> _Hazards | None:
 
 
 def _of_product(product: Product, facts: Facts) -> _Hazards:
-    return _of(facts.finish_class(product.class_key), in_product(product), facts)
+    return _of(in_product(product), facts)
 
 
 def _class(typed: str, seen: Look) -> _Hazards | None:
     keys = seen.facts.find_class(typed)
     if len(keys) != 1:
         return None
-    return _of(seen.facts.finish_class(keys[0]), Ingredient(typed, keys[0]), seen.facts)
+    return _of(Ingredient(typed, keys[0]), seen.facts)
 
 
-def _of(of: FinishClass, brings: Ingredient, facts: Facts) -> _Hazards:
+def _of(brings: Ingredient, facts: Facts) -> _Hazards:
+    of = facts.finish_class(brings.class_key)
+    spray = {Hazard.SPRAY} if Method.SPRAY in of.methods else set()
     holds = contents(brings, facts.chemistry)
-    spray = {"spray"} if Method.SPRAY in of.methods else set()
-    return _Hazards(frozenset({*of.hazards, *facts.chemistry.hazards(holds), *spray}), holds)
+    return _Hazards(frozenset({*hazards_in(brings, facts), *spray}), holds)
 
 
 def _project(typed: str, seen: Look) -> _Hazards | None:
@@ -157,7 +183,7 @@ def _room(typed: str, seen: Look) -> _Hazards | None:
     parts = _of_parts(lambda part: part.id in here or part.room == room.id, seen)
     heated = any(isinstance(e, Heated) and e.room == room.id for e in seen.log.entries)
     warm = heated or any(day.heated for day in room.usual)
-    return _Hazards(parts.names | ({"heater", "heat"} if warm else set()), parts.holds)
+    return _Hazards(parts.names | ({Hazard.HEATER, Hazard.HEAT} if warm else set()), parts.holds)
 
 
 def _of_parts(mine: Callable[[Part], bool], seen: Look) -> _Hazards:
@@ -180,9 +206,11 @@ def _of_parts(mine: Callable[[Part], bool], seen: Look) -> _Hazards:
     )
 
 
-def _dusts(woods: Iterable[str], facts: Facts) -> frozenset[str]:
+def _dusts(woods: Collection[str], facts: Facts) -> frozenset[Hazard]:
     known = (facts.species_named(wood) for wood in woods)
-    return frozenset({"dust", *(wood.dust for wood in known if wood)}) if woods else frozenset()
+    return (
+        frozenset({Hazard.DUST, *(wood.dust for wood in known if wood)}) if woods else frozenset()
+    )
 
 
 def _wood(typed: str, seen: Look) -> _Hazards | None:

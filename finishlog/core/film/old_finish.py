@@ -14,9 +14,6 @@ from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped
 from finishlog.core.log.words import Found
 from finishlog.core.shop.things import OldFinish
 
-# The hazard of its notes (facts/data/notes.toml).
-HAZARD = "old-finish"
-
 _NAMES = {
     OldFinish.VARNISH: "an old varnish",
     OldFinish.PAINT: "an old paint",

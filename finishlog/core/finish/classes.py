@@ -16,6 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
 from finishlog.core.measure.as_written import WRITTEN_TO
 
@@ -278,7 +279,7 @@ class FinishClass(Published, frozen=True):
     aliases: tuple[str, ...] = ()
     # Its kind was not told: the classes that it may be, by key.
     may_be: tuple[str, ...] = ()
-    hazards: tuple[str, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
     topcoat: bool = True
     # Surplus comes off within these hours of the coat (filler, stain, oil).
     wipe_off_h: Figure | None = None

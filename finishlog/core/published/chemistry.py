@@ -14,6 +14,7 @@ import msgspec
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import FinishClass, Published
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.overcoat import named_by
 
 
@@ -39,6 +40,7 @@ class Substance(StrEnum):
     HARDENER = "hardener"
     ACCELERATOR = "accelerator"
     DRYING_OIL = "drying oil"
+    NUT_OIL = "nut oil"
     TURPENTINE = "turpentine"
     CITRUS = "citrus"
     PETROLEUM = "petroleum"
@@ -78,7 +80,7 @@ class Clue(Published, frozen=True):
     source: str
     names: frozenset[str] = frozenset()
     classes: frozenset[str] = frozenset()
-    hazards: tuple[str, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
     in_a_flame: InAFlame | None = None
 
 
@@ -163,7 +165,7 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
             found |= self._in_words(tuple(words[:end]))
         return found
 
-    def hazards(self, of: Substances) -> tuple[str, ...]:
+    def hazards(self, of: Substances) -> tuple[Hazard, ...]:
         """Name the notes that substances bring."""
         found = (h for s, clue in self.substances.items() if s in of for h in clue.hazards)
         return tuple(dict.fromkeys(found))

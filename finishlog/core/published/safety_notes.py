@@ -9,13 +9,14 @@ from collections.abc import Collection, Iterable, Sequence
 from itertools import chain, zip_longest
 
 from finishlog.core.finish.classes import Limit, Published
+from finishlog.core.finish.hazard import Hazard
 
 
 class SafetyNote(Published, frozen=True):
-    """One caution. `applies_to` is a hazard of a class, a substance, a wood or an act."""
+    """One caution about a hazard of a class, a substance, a wood or an act."""
 
     id: str
-    applies_to: str
+    applies_to: Hazard
     text: str
     source: str
 
@@ -67,7 +68,7 @@ class RagsFigures(Published, frozen=True):
 
 def notes_for(
     notes: Sequence[SafetyNote],
-    hazards: Iterable[str],
+    hazards: Iterable[Hazard],
     at_most: int = 3,
     lately: Collection[str] = (),
 ) -> tuple[SafetyNote, ...]:
@@ -78,7 +79,7 @@ def notes_for(
     its turn. At most `at_most` notes, and no hazard twice while another has one to say.
     """
     wanted = frozenset(hazards)
-    by_hazard: dict[str, list[SafetyNote]] = {}
+    by_hazard: dict[Hazard, list[SafetyNote]] = {}
     for note in notes:
         if note.applies_to in wanted:
             by_hazard.setdefault(note.applies_to, []).append(note)

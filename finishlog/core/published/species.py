@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Figure, FinishClass, Limit, Method, Published
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.overcoat import OvercoatAnswer, named_by
 
 
@@ -87,7 +88,7 @@ class Species(Published, frozen=True):
     tangential_per_pct: Limit | None = None
     note: str = ""
     # Which safety notes its dust brings.
-    dust: str = "dust"
+    dust: Hazard = Hazard.DUST
 
     @property
     def has_coarse_pores(self) -> bool:

@@ -15,11 +15,13 @@ from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.supposed import Heat
 from finishlog.core.findings import HEATER_UNTOLD, Finding, Level, also, finding
 from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
 from finishlog.core.mixing.chemistry import Ingredient, contents
 from finishlog.core.published.chemistry import NOTHING, Chemistry, InAFlame, Substance
+from finishlog.core.published.facts import Facts
+from finishlog.core.safety.hazards import burning_in, hazards_in
 
-FLAMMABLE = "flammable"
 _SOURCE = "niosh-pocket-guide"
 # Where a class has no figure for it.
 _WET = timedelta(hours=24)
@@ -35,13 +37,21 @@ class Vapour(Struct, frozen=True):
     does: InAFlame = InAFlame.BURNS
 
 
-def of_films(films: Iterable[FinishClass], now: datetime) -> Vapour | None:
-    """Return the vapour of coats that go on now, by their classes."""
-    burn = [of for of in films if FLAMMABLE in of.hazards]
+def of_films(
+    films: Iterable[tuple[FinishClass, Ingredient]], facts: Facts, now: datetime
+) -> Vapour | None:
+    """Return the vapour of coats that go on now, each by its class and what went into it."""
+    burn = [each for each in films if Hazard.FLAMMABLE in hazards_in(each[1], facts)]
     if not burn:
         return None
-    names = tuple(dict.fromkeys(of.name for of in burn))
-    return Vapour(names, max(vapour_until(of, now) for of in burn))
+    names = dict.fromkeys(name for of, what in burn for name in _burning(of, what, facts))
+    return Vapour(tuple(names), max(vapour_until(of, now) for of, _ in burn))
+
+
+def _burning(of: FinishClass, what: Ingredient, facts: Facts) -> Iterable[str]:
+    """Name what burns: the finish, or what was poured into one that does not by itself."""
+    thinned = () if Hazard.FLAMMABLE in of.hazards else burning_in(what, facts)
+    return [f"{of.name} with {substance.value}" for substance in thinned] or [of.name]
 
 
 def of_a_cloth(

@@ -11,16 +11,16 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.checks import last_of_each_place
 from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped, Target, Work
 from finishlog.core.log.words import Found, Operation, Stripping
-from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
-from finishlog.core.published.chemistry import Substance
+from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
+from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Shop
 
@@ -106,10 +106,6 @@ class Wetting(Struct, frozen=True):
 _Told = dict[Target, list[AnyEntry]]
 
 
-# Parts of a mix that heat in rags whatever its class is: treat terpenes as yes.
-_HEATS = frozenset({Substance.DRYING_OIL, Substance.TURPENTINE, Substance.CITRUS})
-
-
 class _Hot(Struct, frozen=True):
     """Which coats heat in rags: by their class, or by what else is in the mix they came from."""
 
@@ -121,21 +117,14 @@ class _Hot(Struct, frozen=True):
         key = (coat.figures.class_key, coat.product, coat.container)
         if key not in self.known:
             self.known[key] = self.facts.finish_class(key[0]).self_heating or (
-                self.shop is not None and heats(_what_went_on(coat, self.shop), self.facts)
+                self.shop is not None and heats(in_coat(coat, self.shop), self.facts)
             )
         return self.known[key]
 
 
-def _what_went_on(coat: Coat, shop: Shop) -> Ingredient:
-    """Describe a coat by what it is; what was noted of it may be about the wood or last year."""
-    return replace(in_coat(coat, shop), note="")
-
-
 def heats(what: Ingredient, facts: Facts) -> bool:
     """Tell whether rags wet with it heat: by a class in it, or by what its parts are called."""
-    if any(facts.finish_class(key).self_heating for key in classes_in(what)):
-        return True
-    return bool(contents(what, facts.chemistry) & _HEATS)
+    return Hazard.SELF_HEATING in hazards_in(what, facts)
 
 
 def what_wets(

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.words import BURNABLE, echo, rags_section
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import RagsDeed
 from finishlog.core.published.safety_notes import notes_for
 from finishlog.core.safety.rags import RagsState
@@ -40,7 +41,7 @@ def rags_page(lines: tuple[RagsLine, ...], context: Context) -> Page:
     rags_section(page, lines, context.clock, whole=True)
     if any(line.state in {RagsState.OPEN, RagsState.SPREAD} for line in lines):
         page.line(_SUN, Tone.FAINT)
-    notes = notes_for(context.facts.notes, ["self-heating"], at_most=_NOTES)
+    notes = notes_for(context.facts.notes, [Hazard.SELF_HEATING], at_most=_NOTES)
     return page.lines(f"safety: {note.text}" for note in notes)
 
 

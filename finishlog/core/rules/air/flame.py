@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from finishlog.core.findings import Act, Answer, Finding, Level
 from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.rules.reads import COMES, HEATED, STOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.safety.ignition import Vapour, lit_by, of_a_cloth, of_films
@@ -45,7 +46,8 @@ def heater(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 def _gives_off(asked: Asked, around: Around) -> Vapour | None:
     """Return what gives off vapour: the film that goes on, what is on the cloth, the stripper."""
     if asked.over is not None:
-        return of_films((asked.over,), around.now)
+        what = asked.comes or Ingredient(asked.over.name, asked.over.key)
+        return of_films(((asked.over, what),), around.facts, around.now)
     told = _BY_HAND.get(asked.operation, "") if asked.operation else ""
     if asked.act is Act.TAKE_OFF:
         told = _OFF.get(asked.stripping or Stripping.STRIP, "")

@@ -1,0 +1,47 @@
+"""What a thing is, as hazards: by every class in it, and by what its parts are called.
+
+A class says what its kind is by itself; what was poured into it says the rest. Names know little:
+the safety data sheet comes before all of this.
+"""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from finishlog.core.finish.hazard import Hazard
+from finishlog.core.log.entries import Coat
+from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
+from finishlog.core.published.chemistry import InAFlame, Substance
+from finishlog.core.published.facts import Facts
+from finishlog.core.safety.whats_in import in_coat
+from finishlog.core.shop.things import Shop
+
+# What was noted of a coat may speak of the wood, or of last year: no fire comes of words alone.
+_BY_ITS_PARTS = frozenset({Hazard.SELF_HEATING, Hazard.FLAMMABLE, Hazard.VAPOUR})
+# A little of these in water does not burn. common practice
+_DROWNS = frozenset({Substance.ALCOHOL, Substance.METHANOL, Substance.ACETONE})
+_WATER = "water"
+
+
+def hazards_in(what: Ingredient, facts: Facts) -> tuple[Hazard, ...]:
+    """Name what can hurt in a product, a mix or what is on a cloth, each hazard once."""
+    classes = [facts.finish_class(key) for key in sorted(classes_in(what))]
+    by_class = [hazard for of in classes for hazard in of.hazards]
+    chemistry = facts.chemistry
+    noted = (h for h in chemistry.hazards(contents(what, chemistry)) if h not in _BY_ITS_PARTS)
+    parts = contents(replace(what, note=""), chemistry)
+    by_part = [h for h in chemistry.hazards(parts) if h in _BY_ITS_PARTS]
+    if classes and all(of.carrier == _WATER for of in classes) and not burning_in(what, facts):
+        by_part = [h for h in by_part if h is not Hazard.FLAMMABLE]
+    return tuple(dict.fromkeys((*by_class, *by_part, *noted)))
+
+
+def hazards_of(coat: Coat, shop: Shop, facts: Facts) -> tuple[Hazard, ...]:
+    """Name what can hurt in a coat that went on."""
+    return hazards_in(in_coat(coat, shop), facts)
+
+
+def burning_in(what: Ingredient, facts: Facts) -> tuple[Substance, ...]:
+    """Name the parts whose vapour burns, but for what water drowns."""
+    does = facts.chemistry.in_a_flame(contents(replace(what, note=""), facts.chemistry))
+    return tuple(s for s, how in does.items() if how is InAFlame.BURNS and s not in _DROWNS)
