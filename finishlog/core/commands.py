@@ -70,6 +70,7 @@ class Do(Enum):
     PROJECT_EDIT = auto()
     PROJECT_RESTORE = auto()
     RAGS = auto()
+    RESPIRATOR = auto()
     RESUME = auto()
     REVIEW = auto()
     ROOM_EDIT = auto()

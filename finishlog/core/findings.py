@@ -38,8 +38,6 @@ DIRTY_JOINT = "dirty-joint"
 PASSED_TOO_SOON = "passed-too-soon"
 # Notes that ask: they stand in sight, once.
 TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})
-# What hurts whoever does it, and not only the film: it is told whatever else is due.
-HURTS = frozenset({"heater", HEATER_UNTOLD, "poison-made", "makes-poison", "reacts"})
 
 
 class Level(StrEnum):

@@ -33,6 +33,7 @@ from finishlog.core.log.entries import (
     PieceReading,
     RagsEvent,
     Reading,
+    Respirator,
     Resumed,
     Review,
     SetAside,
@@ -45,10 +46,12 @@ from finishlog.core.log.when import Sureness, When, at
 from finishlog.core.log.words import (
     ContainerDeed,
     FaultKind,
+    Filter,
     Found,
     Operation,
     Outcome,
     RagsDeed,
+    RespiratorDeed,
     Stripping,
     Test,
 )
@@ -217,6 +220,14 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         when=hours_ago(1), container=_can(ledger, bench), deed=ContainerDeed.FROZEN, note="milky"
     ),
     "cleaned": lambda _, __: Cleaned(when=hours_ago(1), tool="gun 1", note="gun wash, twice"),
+    "a respirator": lambda _, __: Respirator(
+        when=hours_ago(1),
+        name="half",
+        deed=RespiratorDeed.WORN,
+        holds=Filter.ORGANIC_VAPOUR,
+        worn_min=120.0,
+        note="lacquer",
+    ),
     "rags": lambda _, __: RagsEvent(when=hours_ago(1), deed=RagsDeed.SPREAD),
     "away": lambda _, __: Away(when=hours_ago(1), reason="a fair"),
     "handed over": lambda _, bench: HandedOver(

@@ -114,10 +114,4 @@ STORIES = {
         silent("oak top and oak rail; rail: boiled-linseed-oil 08:00; ask sand +1h"),
         silent("oak top and oak rail; rail: alkyd-varnish 08:00; ask wipe +1h"),
     ),
-    "lead": (
-        speaks("oak old-paint top; ask sand 08:00", Answer.TEST),
-        silent("oak top; ask sand 08:00"),
-        silent("oak old-paint top; off bare 08:00; ask sand +1h"),
-        silent("oak old-paint top; ask wipe 08:00"),
-    ),
 }

@@ -27,6 +27,7 @@ from finishlog.core.mixing.containers import ContainerState
 from finishlog.core.rules.on_record import facts_on_record, name_of_thing
 from finishlog.core.rules.rule import Rule
 from finishlog.core.shop import things
+from finishlog.core.shop.respirators import Mask
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import FilmStages, ZoneState
@@ -106,6 +107,10 @@ DERIVED: Mapping[tuple[type, str], str] = {
         "step.note product.name product.class_key product.note container.note container.drawn_from"
         " mix-part.name mix-part.product"
     ),
+    (Mask, "name"): "respirator.name",
+    (Mask, "holds"): "respirator.holds respirator.deed",
+    (Mask, "opened"): "respirator.when respirator.deed",
+    (Mask, "worn"): "respirator.worn_min",
     (Around, "wet_films"): f"product.class_key {_STOOD}",
     (Around, "lessons"): (
         "review.outcome review.when review.text fault.what fault.when check.found check.when"

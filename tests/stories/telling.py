@@ -19,6 +19,7 @@
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
+- `respirator half organic-vapour`: its seal is broken, `worn half 2h`, `gone half`
 - `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face
   (`drawer/sides:slides`, `door/front:shuts`, `top/field+inlay=padauk`: of another wood;
   `rail*2`: two pieces); `frame
@@ -54,9 +55,18 @@ from finishlog.core.film.lessons import Lessons, how_they_came_out
 from finishlog.core.findings import Act, Answer, Finding
 from finishlog.core.finish.classes import Method, Sheen
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Fault, Note, PieceReading, Review, Stripped
+from finishlog.core.log.entries import Fault, Note, PieceReading, Respirator, Review, Stripped
 from finishlog.core.log.when import Sureness
-from finishlog.core.log.words import ContainerDeed, FaultKind, Found, Operation, Outcome, Stripping
+from finishlog.core.log.words import (
+    ContainerDeed,
+    FaultKind,
+    Filter,
+    Found,
+    Operation,
+    Outcome,
+    RespiratorDeed,
+    Stripping,
+)
 from finishlog.core.published.care import UsedFor
 from finishlog.core.rules.all import findings_of
 from finishlog.core.safety.whats_in import in_product, in_work
@@ -237,7 +247,7 @@ class Teller:
         zone = next(z for z in bench.zones if z.member.id == on.id and face in {None, z.face.name})
         told = how_they_came_out(self.story.finished(self.hour), FACTS, self.story.zone)
         lessons = Lessons.drawn_from(told)
-        near = around(bench.zones, bench.now, FACTS, bench.products, lessons)
+        near = around(bench.zones, bench.now, FACTS, bench.products, lessons, bench.masks)
         return Scene(zone, self._asked(words, zone), near, bench.glue_ups)
 
     def _asked(self, words: list[str], zone: ZoneState) -> Asked:
@@ -476,6 +486,22 @@ class Teller:
     def _told_heater(self, told: Clause) -> None:
         rooms = self.story.rooms
         rooms[1] = replace(rooms[1], heater=HeaterKind(told.word))
+
+    def _told_respirator(self, told: Clause) -> None:
+        """Break the seal of one: `respirator half organic-vapour`."""
+        name, holds = told.more
+        self._respirator(name, RespiratorDeed.OPENED, holds=Filter(holds))
+
+    def _told_worn(self, told: Clause) -> None:
+        minutes = 60 * _number(told.more[1], "h")
+        self._respirator(told.word, RespiratorDeed.WORN, worn_min=minutes)
+
+    def _told_gone(self, told: Clause) -> None:
+        self._respirator(told.word, RespiratorDeed.GONE)
+
+    def _respirator(self, name: str, deed: RespiratorDeed, **said: Any) -> None:
+        head = {**self.story._head(self.hour, frozenset()), "name": name, "deed": deed}
+        self.story._happened(Respirator(**head, **said))
 
     def _told_aside(self, told: Clause) -> None:
         self.story.set_aside(self.hour, told.on)

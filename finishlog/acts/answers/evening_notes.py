@@ -22,7 +22,7 @@ from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.oily_waste import Waste, is_sprayed
 from finishlog.core.safety.rags import evening_of
-from finishlog.core.safety.whats_in import in_coat, in_container
+from finishlog.core.safety.whats_in import in_coat, in_container, in_work
 from finishlog.core.shop.things import FaceKind, Shop
 
 # A note that was read so long ago may come again before one that never came.
@@ -112,7 +112,9 @@ def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[Hazard, ...]:
         lead = () if _film_on_record(of, seen) else (Hazard.LEAD,)
     sanded = of.operation is Stripping.SAND_THROUGH
     heap = (Hazard.YOUNG_FILM if sanded else Hazard.SCRAPINGS,) if _heats(of.id, seen) else ()
-    return (*lead, *heap, *_OF_STRIPPING[of.operation])
+    told = in_work(of.note)
+    said = hazards_in(told, seen.facts) if told is not None else ()
+    return (*lead, *heap, *_OF_STRIPPING[of.operation], *said)
 
 
 def _film_on_record(of: Stripped, seen: Look) -> bool:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from msgspec import Struct
 
 from finishlog.acts.answers.evening_notes import notes_of_stripping
+from finishlog.acts.answers.warn import most_weighty
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
@@ -26,6 +27,9 @@ from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.air.flame import heater
+from finishlog.core.rules.hazard.cartridge import cartridge
+from finishlog.core.rules.hazard.lead import lead
+from finishlog.core.rules.hazard.shut_room import chlorinated
 from finishlog.core.rules.wood.bleached import dust_of_bleach
 from finishlog.core.safety.whats_in import in_work
 from finishlog.core.zone.asked import Asked, taking_off
@@ -35,6 +39,8 @@ from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_zones
 
 BARE = "bare"
+# What is about the person, and not about the film.
+_WHO = (lead, chlorinated, heater, cartridge)
 
 
 class CoatThere(Struct, frozen=True):
@@ -108,7 +114,7 @@ def log_off(
             labels=picked.labels,
             took=_took(states, down_to),
             warnings=(
-                *_flame(states, then, taking_off(operation, in_work(note))),
+                *_hurts(states, then, taking_off(operation, in_work(note))),
                 *_dust_of_bleach(states, operation, down_to, context.facts),
                 *_warnings(states, down_to, operation),
             ),
@@ -209,11 +215,11 @@ def _dust_of_bleach(
     return tuple(dict.fromkeys(f for f in found if f is not None))
 
 
-def _flame(states: Sequence[ZoneState], then: Look, asked: Asked) -> Iterable[Finding]:
-    """Say what burns or glows in the room of a stripper or solvent."""
-    bench = then.bench
-    near = bench.around(then.facts)
-    return dict.fromkeys(f for state in states for f in heater.find(state, asked, near))
+def _hurts(states: Sequence[ZoneState], then: Look, asked: Asked) -> Iterable[Finding]:
+    """Say what hurts whoever takes it off: a flame in the vapour, lead, a solvent in a room."""
+    near = then.bench.around(then.facts)
+    found = (f for rule in _WHO for state in states for f in rule.find(state, asked, near))
+    return most_weighty(f for f in found if f.level is not Level.NOTE)
 
 
 def _warnings(

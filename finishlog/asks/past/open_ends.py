@@ -138,7 +138,7 @@ def _not_at_pack(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
 def _not_hard(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
     """Yield what food or a child would touch before it is fully hard."""
     bench, clock = then.bench, then.clock
-    near = around(mine, bench.now, then.facts, bench.products)
+    near = around(mine, bench.now, then.facts, bench.products, masks=bench.masks)
     together: dict[Finding, list[ZoneState]] = {}
     for state in mine:
         for soft in hard_before_use.find(state, Asked(Act.HAND_OVER), near):

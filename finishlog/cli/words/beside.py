@@ -54,10 +54,6 @@ WORDS = {
         lambda f: f"dust would settle in the wet film of {text(f, 'name')} to be dust-free",
         waits=lambda f: f"{text(f, 'name')} to be dust-free",
     ),
-    "lead": Words(
-        lambda f: f"{name_of(OldFinish(text(f, 'old')))} of unknown age may hold lead",
-        "have it tested; wet, by hand, no dry or power sanding",
-    ),
     "in-cauls": Words(lambda f: f"in cauls: {text(f, 'glue')}", waits="the joint"),
     "no-stress-yet": Words(lambda f: f"{text(f, 'glue')} bears no stress yet", waits="the joint"),
     "joint-swollen": Words(

@@ -37,6 +37,7 @@ from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
 from finishlog.core.rules.wood.bare_wood import kind_of_wood
 from finishlog.core.safety import rags
+from finishlog.core.shop.respirators import Mask, masks_in
 from finishlog.core.shop.things import Face, Log, Part, Piece, Product, Shop, Step, Zone
 from finishlog.core.trouble.stalled import explained
 from finishlog.core.verdict import glue_up
@@ -62,10 +63,11 @@ class BenchState(Struct, frozen=True):
     cans: Cans
     products: Mapping[int, Product] = {}
     lessons: Lessons = Lessons.none
+    masks: tuple[Mask, ...] = ()
 
     def around(self, facts: Facts) -> Around:
         """Return what is around each of its zones."""
-        return around(self.zones, self.now, facts, self.products, self.lessons)
+        return around(self.zones, self.now, facts, self.products, self.lessons, self.masks)
 
     @property
     def in_the_shop(self) -> tuple[ZoneState, ...]:
@@ -143,7 +145,8 @@ def bench_state(
         states = [replace(s, used_for=uses.get(s.part.project)) for s in states]
     stood = {state.member_piece.id: state.stays for state in states}
     states = without_what_left(states)
-    near = around(states, now, facts, shop.products, lessons)
+    masks = masks_in(log.entries)
+    near = around(states, now, facts, shop.products, lessons, masks)
     judged = judge_zones(states, near, shop)
     judged = tuple(explained(s, judged, shop, log, facts, zone, now) for s in judged)
     return BenchState(
@@ -155,6 +158,7 @@ def bench_state(
         products=shop.products,
         cans=cans,
         lessons=lessons,
+        masks=masks,
     )
 
 

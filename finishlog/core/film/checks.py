@@ -28,6 +28,9 @@ PROVES: dict[Found, frozenset[Stage]] = {
     Found.FLAT: frozenset(),
     Found.SAMPLE_DRY: frozenset(),
     Found.LOOKS_CLEAN: frozenset(),
+    # What an old finish holds: it says nothing of how dry anything is.
+    Found.NO_LEAD: frozenset(),
+    Found.LEAD: frozenset(),
 }
 
 # What is tried on a film between the early and the promised end of a stage: all of it passed then
@@ -96,6 +99,7 @@ FOUND_BY: dict[Test, tuple[Found, ...]] = {
     Test.STRAIGHTEDGE: (Found.CUPPED, Found.FLAT),
     Test.SAMPLE: (Found.SAMPLE_SOFT, Found.SAMPLE_DRY),
     Test.LOOK: (*SEEN_ON_WOOD, Found.LOOKS_CLEAN),
+    Test.LEAD: (Found.NO_LEAD, Found.LEAD),
 }
 
 
@@ -125,7 +129,7 @@ def cures(of: FinishClass) -> bool:
     )
 
 
-OF_THE_WOOD = frozenset({Test.STRAIGHTEDGE, Test.LOOK})
+OF_THE_WOOD = frozenset({Test.STRAIGHTEDGE, Test.LOOK, Test.LEAD})
 # Of the wood, and of the can.
 OF_NO_FILM = OF_THE_WOOD | {Test.SAMPLE}
 

@@ -13,10 +13,12 @@ from finishlog.core.log.when import When
 from finishlog.core.log.words import (
     ContainerDeed,
     FaultKind,
+    Filter,
     Found,
     Operation,
     Outcome,
     RagsDeed,
+    RespiratorDeed,
     Stripping,
     Test,
 )
@@ -199,6 +201,17 @@ class Cleaned(Entry, frozen=True, kw_only=True, tag="cleaned"):
     note: _Words = ""
 
 
+class Respirator(Entry, frozen=True, kw_only=True, tag="respirator"):
+    """Something done with a respirator, by what the person calls it."""
+
+    name: str
+    deed: RespiratorDeed
+    # What it holds back, as it was opened. None: not said again.
+    holds: Filter | None = None
+    worn_min: Annotated[float | None, Field(unit="min"), Meta(gt=0)] = None
+    note: _Words = ""
+
+
 class RagsEvent(Entry, frozen=True, kw_only=True, tag="rags"):
     """Something done with rags. `item` names one item by its first coat's entry; None: all open."""
 
@@ -265,6 +278,7 @@ AnyEntry = (
     | Heated
     | ContainerEvent
     | Cleaned
+    | Respirator
     | RagsEvent
     | Away
     | HandedOver

@@ -55,6 +55,8 @@ class Test(StrEnum):
     SAMPLE = "control-sample"
     # Wiped with spirit, under a light from the side: it speaks of the wood before its first coat.
     LOOK = "raking-light"
+    # Of an old finish: a laboratory, or a swab that reached every coat of it.
+    LEAD = "lead-test"
 
 
 class Found(StrEnum):
@@ -80,6 +82,8 @@ class Found(StrEnum):
     SCRATCHES = "scratches"
     SNIPE = "snipe"
     LOOKS_CLEAN = "looks-clean"
+    LEAD = "lead"
+    NO_LEAD = "no-lead"
 
 
 # What a check finds of a soft film, from wet toward hard.
@@ -164,3 +168,24 @@ class Outcome(StrEnum):
     GOOD = "good"
     FAIR = "fair"
     FAILED = "failed"
+
+
+class Filter(StrEnum):
+    """What a respirator holds back, in words of kinds."""
+
+    PARTICLES = "particles"
+    ORGANIC_VAPOUR = "organic-vapour"
+    FORMALDEHYDE = "formaldehyde"
+    AMMONIA = "ammonia"
+    # Clean air through a hose or from a bottle: no filter at all.
+    SUPPLIED_AIR = "supplied-air"
+
+
+class RespiratorDeed(StrEnum):
+    """What is done with a respirator."""
+
+    # Its cartridges, or it, taken out of the seal: from then on they fill, worn or not.
+    OPENED = "opened"
+    WORN = "worn"
+    # Away, or its cartridges are.
+    GONE = "gone"

@@ -24,6 +24,7 @@ from finishlog.core.log.when import Sureness, When
 from finishlog.core.log.words import Operation
 from finishlog.core.plan.soft_films import Expected, entries, expected
 from finishlog.core.published.facts import Facts
+from finishlog.core.shop.respirators import masks_in
 from finishlog.core.shop.things import Log, Part, Shop
 from finishlog.core.verdict.edges import edges_of
 from finishlog.core.verdict.fold import decide
@@ -135,7 +136,8 @@ class ShopAhead(Struct, dict=True):
         """Return what is wet as of a moment: everywhere, or only beside some zones."""
         families = {id(f): f for f in (self._of_piece[t.piece] for t in near)}
         some = [zone for family in families.values() for zone in family.zones]
-        return around(some or self.zones, moment, self.facts, self.shop.products, self.lessons)
+        states, masks = some or self.zones, masks_in(self.log.entries)
+        return around(states, moment, self.facts, self.shop.products, self.lessons, masks)
 
     def judged(self, states: Sequence[ZoneState], near: Around) -> tuple[ZoneState, ...]:
         """Give zones their verdicts as of `near.now`, in the air that is expected then.

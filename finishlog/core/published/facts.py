@@ -19,7 +19,7 @@ from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.published.keeping import KeepingFigures, MixingFigures
 from finishlog.core.published.moisture import MoistureFigures
 from finishlog.core.published.removal import Removal
-from finishlog.core.published.safety_notes import RagsFigures, SafetyNote
+from finishlog.core.published.safety_notes import RagsFigures, RespiratorFigures, SafetyNote
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
 from finishlog.core.published.unread import Unread
@@ -48,6 +48,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     rags: RagsFigures
     rates: Mapping[str, Rate]
     removals: tuple[Removal, ...]
+    respirators: RespiratorFigures
     sources: Mapping[str, Source]
     species: tuple[Species, ...]
     # Why a film stays soft long after its time, in the order to look.

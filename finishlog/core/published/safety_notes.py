@@ -1,15 +1,16 @@
-"""Safety notes and the figures for oily rags, as values.
+"""Safety notes, and the figures for oily rags and respirators, as values.
 
 They remind; the safety data sheet, local codes and licensed practice come first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import chain, zip_longest
 
 from finishlog.core.finish.classes import Limit, Published
 from finishlog.core.finish.hazard import Hazard
+from finishlog.core.log.words import Filter
 
 
 class SafetyNote(Published, frozen=True):
@@ -64,6 +65,38 @@ class RagsFigures(Published, frozen=True):
     film_counts_until_d: Limit
     ask_under_water_d: Limit
     can: OilyWasteCan
+
+
+class FilterKind(Published, frozen=True):
+    """One kind: `name` in words, `made_for`: hazards that it is for, `never`: that pass it.
+
+    `cartridge`: it fills with what it holds, from the day on which its seal is broken.
+    """
+
+    name: str
+    made_for: frozenset[Hazard]
+    source: str
+    never: frozenset[Hazard] = frozenset()
+    cartridge: bool = False
+
+
+class RespiratorFigures(Published, frozen=True):
+    """The kinds, and after how many days open a cartridge is named before the work.
+
+    `named_after_d`: it is asked whether a new one is due; `old_after_d`: it is a caution. Neither
+    says that one which is younger holds.
+    """
+
+    kinds: Mapping[Filter, FilterKind]
+    named_after_d: Limit
+    old_after_d: Limit
+    # How it is worn, whichever it is.
+    wear: str
+    wear_source: str
+
+    def made_for(self, hazard: Hazard) -> tuple[Filter, ...]:
+        """Return the kinds that are made for a hazard, the plainest first."""
+        return tuple(f for f, kind in self.kinds.items() if hazard in kind.made_for)
 
 
 def notes_for(

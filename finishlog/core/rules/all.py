@@ -26,6 +26,7 @@ from finishlog.core.rules.film import (
     the_can,
     underneath,
 )
+from finishlog.core.rules.hazard import breath, cartridge, lead, shut_room
 from finishlog.core.rules.near import joint, kept, meets, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import (
@@ -70,7 +71,10 @@ RULES: tuple[Rule, ...] = (
     tested.sample_first,
     observed.fault,
     broken_off.broken_off,
-    wet_nearby.lead,
+    lead.lead,
+    breath.sprayed,
+    breath.dust,
+    shut_room.chlorinated,
     came_from.hardener_untold,
     came_from.from_old,
     clocks.film_clock,
@@ -136,6 +140,7 @@ RULES: tuple[Rule, ...] = (
     tape.tape_left,
     tape.tape_on_young_film,
     flame.heater,
+    cartridge.cartridge,
     wet_nearby.other_face,
     same_film.failed_beside,
     wet_nearby.dust_on_wet,

@@ -38,5 +38,7 @@ COMES = (
     "step.note product.name product.class_key product.note container.note container.drawn_from"
     " mix-part.name mix-part.product"
 )
+# What there is to breathe through.
+AIR_SUPPLY = "respirator.deed respirator.holds"
 # What the person says of the product that comes.
 SAYS = "product.own_rules"

@@ -61,6 +61,8 @@ _FOUND: Mapping[StrEnum, str] = {
     Found.SCRATCHES: "scratch swirls swirl-marks pigtails cross-grain-scratches",
     Found.SNIPE: "planer-snipe planer-marks mill-marks tear-out",
     Found.LOOKS_CLEAN: "nothing-found nothing-to-see looks-good",
+    Found.LEAD: "lead-found has-lead lead-positive",
+    Found.NO_LEAD: "lead-free lead-negative without-lead",
 }
 _RAGS: Mapping[StrEnum, str] = {
     RagsDeed.SPREAD: "spread-out flat laid-out hung-out outside outdoors",
@@ -100,6 +102,7 @@ _TEST: Mapping[StrEnum, str] = {
     Test.STRAIGHTEDGE: "straight-edge ruler rule flatness",
     Test.SAMPLE: "sample control scrap test-piece",
     Test.LOOK: "look light spirit-wipe lamp",
+    Test.LEAD: "swab lead-swab laboratory lead",
 }
 
 

@@ -14,10 +14,12 @@ from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.from_can import undated
 from finishlog.core.film.lessons import Lessons
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.own_rules import Own, OwnRule
+from finishlog.core.shop.respirators import Mask
 from finishlog.core.shop.things import FaceKind, Product
 from finishlog.core.zone.state import ZoneState
 
@@ -55,6 +57,13 @@ class Around(Struct, frozen=True):
     lessons: Lessons = Lessons.none
     # Glue faces that went into an assembly with finish on them, by its pieces.
     glued_on_finish: Mapping[int, Sequence[ZoneState]] = {}
+    # What there is to breathe through.
+    masks: tuple[Mask, ...] = ()
+
+    def breathes_through(self, hazard: Hazard) -> bool:
+        """Tell whether something on record is made for a hazard; never that it is enough."""
+        made_for = self.facts.respirators.made_for(hazard) if self.masks else ()
+        return any(mask.holds in made_for for mask in self.masks)
 
     def own_rules(self, product: int | None, own: Own) -> Sequence[OwnRule]:
         """Return what the person says of a product about one thing."""
@@ -112,6 +121,7 @@ def around(
     facts: Facts,
     products: Mapping[int, Product],
     lessons: Lessons = Lessons.none,
+    masks: tuple[Mask, ...] = (),
 ) -> Around:
     """Sort zones by piece and room."""
     by_piece: dict[int, list[ZoneState]] = defaultdict(list)
@@ -128,7 +138,7 @@ def around(
     for faces in by_piece.values():
         # An edge is wet with a face: the face is what a person would name.
         faces.sort(key=lambda state: state.face.kind is FaceKind.EDGE)
-    return Around(by_piece, wet, now, facts, products, lessons, dirty)
+    return Around(by_piece, wet, now, facts, products, lessons, dirty, masks)
 
 
 def _newer(other: ZoneState, state: ZoneState) -> bool:

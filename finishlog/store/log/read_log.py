@@ -28,6 +28,7 @@ from finishlog.core.log.entries import (
     Heated,
     RagsEvent,
     Reading,
+    Respirator,
     Stripped,
 )
 from finishlog.core.log.kinds import OF_THE_WORK, kind_of
@@ -77,13 +78,18 @@ def _moment(name: str) -> BindParameter[datetime]:
 
 @question()
 def _all_of_the_shop() -> Select[Any]:
-    return select(tables.entry.c.id).where(tables.entry.c.kind.in_(_OF_THE_SHOP))
+    kinds = (*_OF_THE_SHOP, kind_of(Respirator))
+    return select(tables.entry.c.id).where(tables.entry.c.kind.in_(kinds))
 
 
 @question()
-def _of_the_shop_after() -> Select[Any]:
+def _of_the_shop_after() -> CompoundSelect[Any]:
+    """What is of the shop since then; a respirator stands open however long ago that was."""
     of = tables.entry.c
-    return select(of.id).where(of.kind.in_(_OF_THE_SHOP), of.latest_at >= _moment("since"))
+    return union_all(
+        select(of.id).where(of.kind.in_(_OF_THE_SHOP), of.latest_at >= _moment("since")),
+        select(of.id).where(of.kind == kind_of(Respirator)),
+    )
 
 
 @question()

@@ -441,6 +441,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "can strained": ("old-can", CAN_DEED),
     "can tinted": ("old-can", CAN_DEED | {"findings[]": FINDING}),
     "clean": ("", {"[]": "act at cleaned_at had name"}),
+    "respirator": (
+        "",
+        {"[]": "cartridge holds kind made_for name never open_d opened wear worn"},
+    ),
     "can frozen": ("old-can", CAN_DEED | {"findings[]": FINDING}),
     "can tested": ("old-can", CAN_DEED),
     "can condemned": ("old-can", CAN_DEED),
@@ -543,6 +547,7 @@ BEFORE: dict[str, tuple[str, ...]] = {
     "steps restore": ("steps new old-way sand", "steps archive old-way"),
     "product archive": ("product new dye --class wiping-stain",),
     "clean": ("log leg topcoat --with gun1",),
+    "respirator": ("respirator half --for organic-vapour --at 10:00", "respirator half worn 2h"),
     "product show": ("check case gums", "product says topcoat --coats-a-day 2 --because cold"),
     "product restore": ("product new stain --class wiping-stain", "product archive stain"),
     "room usual finishing": ("room usual finishing 7:12C/70% 17:18C",),

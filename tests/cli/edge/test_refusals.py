@@ -175,6 +175,7 @@ USAGE = [
     (["product", "label", "topcoat"], "--recoat"),
     (["mix", "topcoat"], "base:500ml"),
     (["clean", " "], "finishlog clean gun1"),
+    (["respirator", "half", "worn"], "finishlog respirator half worn 2h"),
     (
         ["product", "new", "x", "--class", "waterborne-clear", "--sheen", "shimmer"],
         "'shimmer'",

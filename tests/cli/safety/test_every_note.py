@@ -86,11 +86,17 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     for day, name in enumerate(work, start=1):
         method = ("--method", "spray") if name in {"nitro", "cured", "varnish"} else ()
         came |= set(notes_of(shop, "log", f"b-{name}", name, *method, now=at(day)))
-    for part in ("ammonia:1", "dichromate:1"):
-        came |= set(notes_of(shop, "mix", "water", part, "water:9", now=at(27, month=4)))
+    parts = ("ammonia:1", "dichromate:1", "lye:1", "epoxy hardener:1", "mekp:1", "citric:1")
+    for day in (27, 28):
+        for part in parts:
+            came |= set(notes_of(shop, "mix", "water", part, "water:9", now=at(day, month=4)))
     shop.did("part", "new", "old/stool", "-n", "30", now=at(1, month=6))
     for day in range(1, 9):
         came |= set(notes_of(shop, "off", f"stool:{day}", now=at(day, month=6)))
+    off = ("off", "stool:9", "--note", "dichloromethane")
+    came |= set(notes_of(shop, *off, now=at(9, month=6)))
+    shop.did("product", "new", "walnut oil", "--class", "tung-oil")
+    came |= set(notes_of(shop, "log", "stool:10", "walnut oil", now=at(10, month=6)))
     shop.did("log", "stool:20", "oil", now=at(20, month=6))
     for day in (21, 22):
         came |= set(notes_of(shop, "off", "stool:20", "--scraped", now=at(day, month=6)))

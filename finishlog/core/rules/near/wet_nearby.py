@@ -8,10 +8,10 @@ from msgspec.structs import replace
 
 from finishlog.core.film.checks import standing_failures
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.findings import Answer, Finding, Level, finding
+from finishlog.core.findings import Answer, Finding, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.rules.film.clocks import scuffs_first
-from finishlog.core.rules.reads import BARE, BROKEN_OFF, FAULTS, SAYS, STAGE
+from finishlog.core.rules.reads import BROKEN_OFF, FAULTS, SAYS, STAGE
 from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.zone.around import Around, Wet
 from finishlog.core.zone.asked import Asked
@@ -59,11 +59,3 @@ def dust_on_wet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
     wet = around.spoilt_by_dust(zone)
     if wet is not None:
         yield after(wet, "dust-on-wet")
-
-
-@rule("lead", binds=ABRADING, source="40-cfr-745", reads=BARE)
-def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """An old finish of unknown age may hold lead: it is tested before it is sanded."""
-    old = zone.old_finish
-    if old is not None and not zone.layers and _abrades(asked):
-        yield finding("lead", Level.CAUTION, "40-cfr-745", answer=Answer.TEST, old=old)

@@ -1,0 +1,91 @@
+"""What the rules say that are about whoever does the work: first what to do, then why."""
+
+from __future__ import annotations
+
+from finishlog.cli.words.said import Words, each_of, length, number, text
+from finishlog.core.commands import Do
+from finishlog.core.film.old_finish import name_of
+from finishlog.core.findings import Finding
+from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import Filter, Found, RespiratorDeed
+from finishlog.core.shop.things import OldFinish
+
+_LEAD_WAY = (
+    "wet, by hand, no dry or power sanding, no torch; HEPA; children and pregnant people away"
+)
+_SUPPLIED = Do.RESPIRATOR("NAME", RespiratorDeed.OPENED, for_=Filter.SUPPLIED_AIR)
+
+
+def _old(of: Finding) -> str:
+    return name_of(OldFinish(text(of, "old")))
+
+
+def _cartridge(of: Finding) -> str:
+    days = "nothing says since when it is open"
+    if of.value("days") is not None:
+        days = f"open for {number(of, 'days'):.0f} d"
+    worn = "" if of.value("worn") is None else f", worn {length_words(length(of, 'worn'))}"
+    return (
+        f"{text(of, 'mask')}: {days}{worn}; nothing tells what is left of a cartridge{_passes(of)}"
+    )
+
+
+def _passes(of: Finding) -> str:
+    passes = each_of(of, "passes")
+    return f", and none holds {' or '.join(passes)}" if passes else ""
+
+
+WORDS = {
+    "lead": Words(
+        lambda f: f"{_old(f)} of unknown age may hold lead",
+        f"have it tested: {Do.CHECK('PART', Found.NO_LEAD)} or {Found.LEAD.value}; until then "
+        f"{_LEAD_WAY}",
+        lambda f: f"{_old(f)} may hold lead: not tested",
+    ),
+    "lead-found": Words(
+        lambda f: f"lead was found in {_old(f)}: its dust poisons whoever lives with it",
+        f"leave it to certified people, or {_LEAD_WAY}; what comes off is hazardous waste",
+        "lead was found in it",
+        "certified people, or wet work by hand",
+    ),
+    "isocyanate-sprayed": Words(
+        lambda f: (
+            f"do not spray {text(f, 'of')} without supplied air: its mist holds isocyanate, which "
+            "brings asthma for life, and no cartridge mask is for it unless its sheet says so"
+        ),
+        f"brush or roll it with its sheet in hand, or take another finish; is supplied air there: "
+        f"{_SUPPLIED}",
+        "isocyanate is not sprayed without supplied air",
+        "supplied air",
+    ),
+    "isocyanate-supplied": Words(
+        lambda f: (
+            f"{text(f, 'of')} holds isocyanate: the supplied air on, skin and eyes covered, nobody "
+            "else in the room or at its door until it is aired"
+        ),
+    ),
+    "isocyanate-dust": Words(
+        lambda f: (
+            f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"
+        ),
+        "leave it to harden, or wet paper by hand, gloves, nobody else there; no dry or power "
+        "sanding without supplied air",
+        lambda f: f"no dry sanding of young {text(f, 'of')}: isocyanate",
+        "the film to harden",
+    ),
+    "chlorinated-indoors": Words(
+        lambda f: (
+            f"no chlorinated solvent in {text(f, 'in_room')}: it has killed people in shut rooms, "
+            "and no cartridge mask holds it"
+        ),
+        "leave it shut, and take another stripper; outdoors only, never alone, where the law lets "
+        "you have it at all",
+        "no chlorinated solvent in a room",
+        "another stripper",
+    ),
+    "cartridge": Words(
+        _cartridge,
+        "new cartridges by their maker's schedule and at any smell or taste, or before this one: "
+        f"{Do.RESPIRATOR('NAME', RespiratorDeed.OPENED)}",
+    ),
+}

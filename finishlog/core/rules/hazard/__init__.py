@@ -1,0 +1,1 @@
+"""What hurts whoever does it: by what a thing is, what is done with it, and where."""

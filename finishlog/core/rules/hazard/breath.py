@@ -1,0 +1,79 @@
+"""What hurts the lungs of whoever sprays it, or sands it young: isocyanate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from finishlog.core.film.layers import Layer
+from finishlog.core.findings import Answer, Finding, Level, also, finding
+from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.hazard import Hazard
+from finishlog.core.finish.stages import Stage
+from finishlog.core.log.words import Operation
+from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.rules.reads import AIR_SUPPLY, COMES, WAIT
+from finishlog.core.rules.rule import ABRADING, COAT, rule
+from finishlog.core.safety.hazards import hazards_in
+from finishlog.core.safety.oily_waste import is_sprayed
+from finishlog.core.zone.around import Around
+from finishlog.core.zone.asked import Asked
+from finishlog.core.zone.state import ZoneState
+
+_ISOCYANATE = "niosh-isocyanate-alerts"
+# Dust by a machine, or by dry paper on all of it; a scuff by hand is a few strokes.
+_SANDS = frozenset({Operation.SAND, Operation.LEVEL})
+
+
+def _brings(over: FinishClass, asked: Asked) -> Ingredient:
+    """Return what goes on, as the person calls it."""
+    return asked.comes or Ingredient(over.name, over.key)
+
+
+@rule(
+    "isocyanate-sprayed",
+    binds=COAT,
+    source=_ISOCYANATE,
+    reads=f"{COMES} {AIR_SUPPLY}",
+)
+def sprayed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Isocyanate is sprayed with supplied air and a trained set-up, or it is not sprayed."""
+    if asked.over is None or not is_sprayed(asked.method, asked.over):
+        return
+    what = _brings(asked.over, asked)
+    if Hazard.ISOCYANATE not in hazards_in(what, around.facts):
+        return
+    found = finding("isocyanate-sprayed", Level.STOP, _ISOCYANATE, answer=Answer.BLOCKED)
+    if around.breathes_through(Hazard.ISOCYANATE):
+        found = finding("isocyanate-supplied", source=_ISOCYANATE)
+    yield also(found, of=what.name)
+
+
+@rule(
+    "isocyanate-dust",
+    binds=ABRADING,
+    source=_ISOCYANATE,
+    reads=f"{WAIT} {AIR_SUPPLY} product.name coat.note",
+)
+def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A young film with isocyanate is not sanded dry: what has not reacted is in its dust."""
+    young = [
+        layer.coat.product_name
+        for layer in zone.layers
+        if Hazard.ISOCYANATE in hazards_in(_film(layer), around.facts)
+        and not _is_hard(layer, around)
+    ]
+    if not young or asked.operation is None:
+        return
+    sands = asked.operation in _SANDS and not around.breathes_through(Hazard.ISOCYANATE)
+    level = Level.STOP if sands else Level.NOTE
+    found = finding("isocyanate-dust", level, _ISOCYANATE, answer=Answer.BLOCKED if sands else None)
+    yield also(found, of=young[-1])
+
+
+def _film(layer: Layer) -> Ingredient:
+    return Ingredient(layer.coat.product_name, layer.of.key, layer.coat.note)
+
+
+def _is_hard(layer: Layer, around: Around) -> bool:
+    hard = layer.stage(Stage.CURED)
+    return hard is not None and hard.high is not None and hard.high <= around.now

@@ -1,0 +1,88 @@
+"""Stories of the rules about whoever does the work: lead, isocyanate, solvents, cartridges."""
+
+from __future__ import annotations
+
+from finishlog.core.findings import Answer
+from tests.stories.telling import lets, silent, speaks
+
+STORIES = {
+    "lead": (
+        speaks("oak old-paint top; ask sand 08:00", Answer.TEST),
+        speaks("oak old-unknown top; ask scuff 08:00", Answer.TEST, "dry or power"),
+        speaks("oak old-varnish top; ask sand 08:00", Answer.TEST),
+        speaks("pine old-paint door; ask scrape 08:00", Answer.TEST),
+        speaks("pine old-paint door; ask strip with a torch 08:00", Answer.TEST),
+        speaks("oak old-paint top; check lead 08:00; ask sand +1h", Answer.BLOCKED, "certified"),
+        speaks("oak old-paint top; check lead 08:00; check no-lead; ask sand +1h", Answer.BLOCKED),
+        lets("oak old-paint top; ask sand with wet paper 08:00", "may hold lead"),
+        silent("oak top; ask sand 08:00"),
+        silent("oak old-paint top; check no-lead 08:00; ask sand +1h"),
+        silent("oak old-paint top; off bare 08:00; ask sand +1h"),
+        silent("oak old-paint top; ask wipe 08:00"),
+        silent("pine old-paint door; ask strip 08:00"),
+        silent("oak old-paint top; latex-enamel 08:00; ask scuff +3d"),
+    ),
+    "isocyanate-sprayed": (
+        speaks("oak top; ask waterborne-two-part spray 08:00", Answer.BLOCKED, "supplied air"),
+        speaks(
+            "oak top; respirator half organic-vapour 08:00; ask waterborne-two-part spray +1h",
+            Answer.BLOCKED,
+        ),
+        speaks(
+            "oak top; respirator hood supplied-air 08:00; gone hood +1d;"
+            " ask waterborne-two-part spray +1h",
+            Answer.BLOCKED,
+        ),
+        lets(
+            "oak top; respirator hood supplied-air 08:00; ask waterborne-two-part spray +1h",
+            "nobody else in the room",
+        ),
+        silent("oak top; ask waterborne-two-part brush 08:00"),
+        silent("oak top; ask waterborne-clear spray 08:00"),
+        silent("oak top; ask lacquer-sprayed spray 08:00"),
+    ),
+    "isocyanate-dust": (
+        speaks("oak top; waterborne-two-part 08:00; ask sand +1d", Answer.BLOCKED, "wet paper"),
+        lets("oak top; waterborne-two-part 08:00; ask scuff +1d", "isocyanate"),
+        silent("oak top; waterborne-two-part 08:00; ask sand +60d"),
+        silent("oak top; waterborne-clear 08:00; ask sand +1d"),
+        silent("oak top; waterborne-two-part 08:00; off bare +1d; ask sand +1h"),
+        lets(
+            "oak top; respirator hood supplied-air 08:00; waterborne-two-part 09:00; ask sand +1d",
+        ),
+    ),
+    "chlorinated-indoors": (
+        speaks("oak top; ask strip with dichloromethane 08:00", Answer.BLOCKED, "never alone"),
+        speaks("oak top; ask wipe with trichloroethylene 08:00", Answer.BLOCKED),
+        lets(
+            "oak top; respirator hood supplied-air 08:00; ask strip with dichloromethane +1h",
+            "killed people",
+        ),
+        silent("oak top; ask strip with alcohol 08:00"),
+        silent("oak top; ask strip with no dichloromethane 08:00"),
+        silent("oak top; ask alkyd-varnish 08:00"),
+    ),
+    "cartridge": (
+        lets(
+            "oak top; respirator half organic-vapour 08:00; ask alkyd-varnish +365d",
+            "half: open for 365 d",
+        ),
+        lets("oak top; respirator half organic-vapour 08:00; ask lacquer-sprayed +3d", "3 d"),
+        lets(
+            "oak top; respirator half organic-vapour 08:00; worn half 2h +1d;"
+            " ask lacquer-brushed +3d",
+            "worn 2 h",
+        ),
+        lets(
+            "oak top; respirator half organic-vapour 08:00; ask shellac-2lb +1h",
+            "none holds methanol",
+        ),
+        silent("oak top; ask alkyd-varnish 08:00"),
+        silent("oak top; respirator half organic-vapour 08:00; ask alkyd-varnish +2h"),
+        silent("oak top; respirator half organic-vapour 08:00; ask tung-oil +365d"),
+        silent("oak top; respirator half particles 08:00; ask alkyd-varnish +365d"),
+        silent(
+            "oak top; respirator half organic-vapour 08:00; gone half +1d; ask alkyd-varnish +365d"
+        ),
+    ),
+}
