@@ -29,6 +29,7 @@ class Hazard(StrEnum):
     NITROCELLULOSE = "nitrocellulose"
     WATERBORNE = "waterborne"
     NUT_OIL = "nut-oil"
+    NON_DRYING_OIL = "non-drying-oil"
     # What comes off.
     LEAD = "lead"
     OLD_FINISH = "old-finish"
