@@ -11,8 +11,8 @@ from collections.abc import Callable
 from alembic import op  # noqa: TID253
 from sqlalchemy import text
 
-revision = "0009"
-down_revision = "0008"
+revision = "0010"
+down_revision = "0009"
 branch_labels = None
 depends_on = None
 
