@@ -65,11 +65,15 @@ class Doubtful(UsageFault):
 
 
 class MisnamedPart(NotFound):
-    """A part that is not on record, where others are called nearly so. `name` is what was typed."""
+    """A part that is not on record, where others, `near`, are called nearly so.
 
-    def __init__(self, message: str, hint: str, name: str) -> None:
+    `name` is what was typed.
+    """
+
+    def __init__(self, message: str, hint: str, name: str, near: tuple[str, ...] = ()) -> None:
         super().__init__(message, hint)
         self.name = name
+        self.near = near
 
 
 class Unknown(NotFound):

@@ -144,7 +144,7 @@ def pick_whole(shop: Shop, typed: Iterable[str]) -> tuple[Part, ...]:
 def _no_part(text: str, near: Sequence[str]) -> NotFound:
     if near:
         hint = f"did you mean {' or '.join(near)}?"
-        return MisnamedPart(f"no part is called {text!r}", hint, text)
+        return MisnamedPart(f"no part is called {text!r}", hint, text, tuple(near))
     if any(sign in text for sign in ":@*,"):
         return NotFound(f"no part is called {text!r}", f"{Do.PART_LIST()} shows what there is")
     path = text if "/" in text else f"PROJECT/{text}"

@@ -10,6 +10,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tests.cli.run import Answer, Finishlog
+from tests.cli.terminal_session import TerminalSession
 
 
 @dataclass
@@ -48,6 +49,10 @@ class Finisher:
     def tries(self, when: str, line: str) -> Answer:
         """Type a command that may be refused."""
         return self.program(*shlex.split(line), now=self._at(when))
+
+    def at_a_terminal(self, when: str, line: str) -> TerminalSession:
+        """Type a command at a terminal, where what it does not say is asked."""
+        return TerminalSession(self.program, *shlex.split(line), FINISHLOG_NOW=self._at(when))
 
     def asks(self, when: str, line: str) -> Any:
         """Ask a question and return its answer as a script gets it."""

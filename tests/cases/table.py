@@ -580,6 +580,6 @@ CASES = (
         "FC240",
         "one line for six doors, one of them sanded back",
         "LOG PART UNCERT",
-        waits_for="LOG",
+        said="unknown",
     ),
 )

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.cases.question import Question
-from tests.finisher import Finisher
+from tests.finisher import Finisher, hours
 
 FC078 = Question(
     "which oil went on table one, what goes on the third, how is the second repaired",
@@ -376,3 +378,57 @@ def test_fc095_another_system_begins_with_coat_1_on_what_is_left(finisher: Finis
         assert "coat 2 primer, 14:00" in later
         assert "coat 3" not in later
         assert "clear" not in later.partition("to come ")[2]
+
+
+FC240 = Question(
+    "one line at night for six doors: the same as door 3, but 7 sanded back: what is stored",
+    shows=(
+        "five doors by number with coat 2 and its can, door 7 without one; the typo is asked",
+        "it asks when; without an answer it is a span whose later end counts",
+        "what 'sanded back' means is asked before the next step of door 7 is shown",
+        "one undo takes the whole line back",
+    ),
+    trap="ten past two for all, a second coat on door 7, or a part that is called dors",
+)
+
+
+def test_fc240_one_line_for_six_doors_asks_what_it_does_not_say(finisher: Finisher):
+    finisher.types(
+        "2026-11-04 18:00",
+        "product new finish --class unknown",
+        "can new K2 --product finish",
+        "part new kitchen/doors --count 9",
+        "log doors finish",
+    )
+    day = "2026-11-24"
+    finisher.types(f"{day} 14:10", "log doors:3 finish --from K2")
+    line = "log dors 4-9 same as 3 but 7 sanded back"
+    refused = finisher.tries(f"{day} 18:45", line)
+    with finisher.at_a_terminal(f"{day} 18:45", line) as session:
+        session.answer("no part is called 'dors:4-9'. Which?", "1")
+        session.answer("14:10 was the other", "")
+        session.answer("'sanded back' on kitchen/doors:7 may be scuffed", "1")
+    told = " ".join(session.screen.split())
+    with FC240.line(1):
+        assert "did you mean kitchen/doors?" in refused.err
+        assert "doors:4-6,8-9: coat 2, finish from K2" in told
+        assert "on 5 of 5 pieces" in told
+        assert "doors:7: no coat, scuff, coat 1 stays" in told
+    with FC240.line(2):
+        assert "14:10 to 18:45 doors:4-6,8-9" in told
+        assert "when was not said: the later end counts" in told
+        span = finisher.stage(f"{day} 18:46", "doors:4", "recoat")
+        later = finisher.stage(f"{day} 18:46", "doors:3", "recoat")
+        assert hours(later["high"], span["high"]) == pytest.approx(4 + 35 / 60, abs=0.6)
+    with FC240.line(3):
+        assert "may be scuffed (the coat stays), levelled, or down to bare wood" in told
+        assert told.index("may be scuffed") < told.index("coat 1 stays ·")
+    seen = finisher.reads(f"{day} 18:47", "on doors")
+    with FC240.trap:
+        assert "kitchen/doors:7 coat 1 finish, Wed 4 Nov 18:00 (act 4), then scuff" in seen
+        assert "coat 2 finish from K2, 18:45" in seen
+        assert "dors" not in finisher.types(f"{day} 18:47", "part list")
+    back = finisher.reads(f"{day} 18:48", "undo", "on doors")
+    with FC240.line(4):
+        assert "kitchen/doors:1-2,4-9 coat 1 finish, Wed 4 Nov 18:00 (act 4) now" in back
+        assert "then scuff" not in back

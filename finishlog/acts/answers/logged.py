@@ -64,6 +64,28 @@ class ToLog(Struct, frozen=True):
     sure: bool = True
 
 
+class Instead(Struct, frozen=True):
+    """What was done on what a line left out, and how that stands now."""
+
+    label: str
+    deed: str
+    warnings: tuple[Finding, ...]
+    after: tuple[Standing, ...]
+
+
+class Same(Struct, frozen=True):
+    """What was done again: what one piece got, by its act; whether its time was told.
+
+    `but`: what was left out, as it was typed; `instead`: what was done there, None: nothing.
+    """
+
+    like: str
+    act: int
+    at_told: bool
+    but: tuple[str, ...] = ()
+    instead: Instead | None = None
+
+
 class Logged(Struct, frozen=True):
     """An act as recorded, what comes next, and what to heed."""
 
@@ -98,6 +120,8 @@ class Logged(Struct, frozen=True):
     clamped_until: datetime | None = None
     # Until when what is in use bears no lasting load, UTC.
     bare_until: datetime | None = None
+    # Where it was told as the same as another piece got.
+    same: Same | None = None
 
 
 def logged(

@@ -39,40 +39,44 @@ def log(context: Context, typed: ToLog) -> Logged:
     """Record it, in one transaction, and say what follows."""
     with context.writing("log") as ledger:
         first = (*typed.earlier, typed.at)[0]
-        now = look(context, ledger.connection, since=first.earliest)
-        then = now.as_of(first.latest)
-        parts, what = parts_and_what(then.shop, typed.words)
-        what = what or what_is_in(then, typed.container)
-        picked = pick_zones(then.shop, then.bench, parts, typed.face)
-        operation, product, picked = _what(then, picked, what)
-        picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
-        if typed.stopped is not None and operation is not Operation.COAT:
-            raise UsageFault(
-                f"{operation.value} is no coat: only a coat is broken off in part",
-                f"log what was done of it with {Do.LOG.option(face='FACE')}",
-            )
-        if operation is Operation.GLUE_UP:
-            return glue_up(ledger, now, then, picked, typed)
-        if operation is Operation.COAT and product is not None:
-            return _coat(ledger, now, then, picked, product, typed)
-        noted = in_work(typed.note)
-        doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
-        warned = warnings_before(
-            then, picked, ledger.act_id, operation=operation, comes=noted, grit=typed.grit
+        return log_in(ledger, look(context, ledger.connection, since=first.earliest), typed)
+
+
+def log_in(ledger: Ledger, now: Look, typed: ToLog) -> Logged:
+    """Record it within an act, which may record more."""
+    then = now.as_of((*typed.earlier, typed.at)[0].latest)
+    parts, what = parts_and_what(then.shop, typed.words)
+    what = what or what_is_in(then, typed.container)
+    picked = pick_zones(then.shop, then.bench, parts, typed.face)
+    operation, product, picked = _what(then, picked, what)
+    picked = (with_edges if typed.edges else without_edges)(then.bench, picked)
+    if typed.stopped is not None and operation is not Operation.COAT:
+        raise UsageFault(
+            f"{operation.value} is no coat: only a coat is broken off in part",
+            f"log what was done of it with {Do.LOG.option(face='FACE')}",
         )
-        warnings = most_weighty((*warned, *doubts))
-        work = ledger.record(
-            Work(
-                when=typed.at,
-                targets=picked.targets,
-                operation=operation,
-                grit=typed.grit,
-                note=typed.note,
-            )
+    if operation is Operation.GLUE_UP:
+        return glue_up(ledger, now, then, picked, typed)
+    if operation is Operation.COAT and product is not None:
+        return _coat(ledger, now, then, picked, product, typed)
+    noted = in_work(typed.note)
+    doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
+    warned = warnings_before(
+        then, picked, ledger.act_id, operation=operation, comes=noted, grit=typed.grit
+    )
+    warnings = most_weighty((*warned, *doubts))
+    work = ledger.record(
+        Work(
+            when=typed.at,
+            targets=picked.targets,
+            operation=operation,
+            grit=typed.grit,
+            note=typed.note,
         )
-        after = now.after(ledger)
-        notes = notes_of_sanding(work, after) if operation in ABRADES else ()
-        return logged(ledger.act_id, now, after, picked, operation, "", typed, warnings, notes)
+    )
+    after = now.after(ledger)
+    notes = notes_of_sanding(work, after) if operation in ABRADES else ()
+    return logged(ledger.act_id, now, after, picked, operation, "", typed, warnings, notes)
 
 
 def _what(then: Look, picked: Zones, typed: str | None) -> tuple[Operation, Product | None, Zones]:

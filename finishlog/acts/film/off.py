@@ -37,6 +37,7 @@ from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
 from finishlog.errors import NotFound, UsageFault
 from finishlog.picking import pick_zones
+from finishlog.store.log.ledger import Ledger
 
 BARE = "bare"
 # What is about the person, and not about the film.
@@ -88,40 +89,57 @@ def log_off(
     """Record it; each zone goes down to its own coat of that name."""
     with context.writing("off") as ledger:
         now = look(context, ledger.connection)
-        then = now.as_of(at.latest)
-        picked = pick_zones(then.shop, then.bench, parts, face)
-        states = [z for z in then.bench.zones if z.target in picked.targets]
-        down_to = _down_to(states, to, context.facts)
-        by_survivor: dict[int | None, set[Target]] = defaultdict(set)
-        for state in states:
-            by_survivor[down_to[state.target]].add(state.target)
-        for survivor, targets in by_survivor.items():
-            ledger.record(
-                Stripped(
-                    when=at,
-                    targets=frozenset(targets),
-                    operation=operation,
-                    survives=survivor,
-                    note=note,
-                )
-            )
-        after = now.after(ledger)
-        mine = [z for z in after.bench.zones if z.target in picked.targets]
-        return Off(
-            act=ledger.act_id,
-            operation=operation,
-            at=at,
-            labels=picked.labels,
-            took=_took(states, down_to),
-            warnings=(
-                *_hurts(states, then, taking_off(operation, in_work(note))),
-                *_dust_of_bleach(states, operation, down_to, context.facts),
-                *_warnings(states, down_to, operation),
-            ),
-            after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
-            rags=open_rags(after, now),
-            notes=_notes(ledger.act_id, now, after),
+        return off_in(
+            ledger, now, parts=parts, to=to, operation=operation, face=face, at=at, note=note
         )
+
+
+def off_in(
+    ledger: Ledger,
+    now: Look,
+    *,
+    parts: Sequence[str],
+    to: str,
+    operation: Stripping,
+    face: str | None,
+    at: When,
+    note: str,
+) -> Off:
+    """Record it within an act, which may record more."""
+    then = now.as_of(at.latest)
+    picked = pick_zones(then.shop, then.bench, parts, face)
+    states = [z for z in then.bench.zones if z.target in picked.targets]
+    down_to = _down_to(states, to, now.facts)
+    by_survivor: dict[int | None, set[Target]] = defaultdict(set)
+    for state in states:
+        by_survivor[down_to[state.target]].add(state.target)
+    for survivor, targets in by_survivor.items():
+        ledger.record(
+            Stripped(
+                when=at,
+                targets=frozenset(targets),
+                operation=operation,
+                survives=survivor,
+                note=note,
+            )
+        )
+    after = now.after(ledger)
+    mine = [z for z in after.bench.zones if z.target in picked.targets]
+    return Off(
+        act=ledger.act_id,
+        operation=operation,
+        at=at,
+        labels=picked.labels,
+        took=_took(states, down_to),
+        warnings=(
+            *_hurts(states, then, taking_off(operation, in_work(note))),
+            *_dust_of_bleach(states, operation, down_to, now.facts),
+            *_warnings(states, down_to, operation),
+        ),
+        after=standings([z for z in mine if not z.is_bare_joint] or mine, after),
+        rags=open_rags(after, now),
+        notes=_notes(ledger.act_id, now, after),
+    )
 
 
 def stripping_word(strip: bool, sanded: bool, scraped: bool, washed: bool) -> Stripping:

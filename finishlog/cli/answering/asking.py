@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shlex
 from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
@@ -95,7 +96,7 @@ def _made_for(run: Run, fault: MisnamedPart | Unknown, *, may_make: bool) -> str
     if not isinstance(fault, UnknownProduct):
         _refuse_what_is_no_part(run, fault.name)
     if isinstance(fault, MisnamedPart):
-        raise fault
+        return _meant_by(fault)
     _refuse_what_was_put_away(run, fault)
     if not (may_make and at_a_terminal()):
         raise fault
@@ -104,6 +105,15 @@ def _made_for(run: Run, fault: MisnamedPart | Unknown, *, may_make: bool) -> str
     if made is None:
         raise fault
     return made
+
+
+def _meant_by(fault: MisnamedPart) -> str:
+    """Ask which part was meant by a slip of the finger; its pieces and faces stay as typed."""
+    head = re.split("[:@]", fault.name, maxsplit=1)[0]
+    chosen = choose(f"{fault.message}. Which?", fault.near) if at_a_terminal() else None
+    if chosen is None:
+        raise fault
+    return chosen + fault.name.removeprefix(head)
 
 
 def last_said(

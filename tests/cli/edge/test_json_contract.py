@@ -48,7 +48,7 @@ CHECKED = {
 LOGGED = {
     "": "act after at bare_until clamped_until container edges entries_after_it"
     " first_pass hand_dust labels late moved named notes operation passes product rags recorded"
-    " renumbered stopped warnings",
+    " renumbered same stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,

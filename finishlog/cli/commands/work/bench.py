@@ -43,6 +43,7 @@ from finishlog.cli.commands.work.coat_options import (
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
 from finishlog.core.log.words import Found, Operation, RagsDeed, Test
+from finishlog.core.shop.same_as import same_as
 from finishlog.core.shop.trade_words import is_said, several_words
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
@@ -78,7 +79,8 @@ def log(
         list[str],
         typer.Argument(
             metavar="PART... [WHAT]",
-            help=f"Parts, then a product, or {ALL_WORK} Without it, the step that is due.",
+            help=f"Parts, then a product, or {ALL_WORK} Without it, the step that is due. "
+            "legs 2-6 same as 1: what that one got.",
         ),
     ],
     face: FaceOption = None,
@@ -101,6 +103,16 @@ def log(
     verbose: Verbose = False,
 ) -> Answered:
     """Log a coat or a piece of work that was done."""
+    if (same := same_as(words)) is not None:
+        from finishlog.cli.commands.work.same import log_the_same
+
+        said = (face, method, scuffed, every, glue, minutes, flooded, film, from_, stirred, tool)
+        if stopped or grit or no_edges or passes != 1 or any(x is not None for x in said):
+            raise UsageFault(
+                f"the same as {same.like} brings how it went on with it",
+                "log it so, then finishlog amend ACT for what was otherwise",
+            )
+        return log_the_same(here, same, at, note, verbose=verbose)
     from finishlog.acts.answers.logged import Logged, ToLog
     from finishlog.acts.film.log import log as act
     from finishlog.acts.mixing.drawn import FROM

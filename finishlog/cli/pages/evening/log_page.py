@@ -51,6 +51,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         page.line(f"{when}  {labels}: {words}")
     if answer.named > 1:
         page.line(f"on {answer.recorded} of {answer.named} pieces")
+    _same(page, answer, clock)
     if answer.bare_until:
         page.line(f"nothing left on it until {clock.wait_until(answer.bare_until)}")
     if answer.clamped_until:
@@ -85,6 +86,30 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     for note in answer.notes:
         page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
     return page.line(f"act {answer.act}", Tone.FAINT)
+
+
+def _same(page: Page, answer: Logged, clock: Clock) -> None:
+    """Say what it was taken from, what was left out and done there, and that its time is a span."""
+    same = answer.same
+    if same is None:
+        return
+    page.line(f"the same as {same.like} (act {same.act})")
+    if same.instead is None:
+        page.lines(f"{name}: nothing logged" for name in same.but)
+    else:
+        deed = f"no coat, {same.instead.deed}"
+
+        def told(one: Standing) -> str:
+            stays = f", coat {len(one.layers)} stays" if one.layers else ""
+            return f"{deed}{stays} · {standing_words(one, clock)}"
+
+        page.lines(f"{labels}: {words}" for labels, words in alike(same.instead.after, told))
+        warn(page, [w for w in same.instead.warnings if w.level is not Level.NOTE])
+    if not same.at_told:
+        page.line(
+            f"when was not said: the later end counts; "
+            f"finishlog amend {answer.act} --at 'FROM to UNTIL'"
+        )
 
 
 def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
