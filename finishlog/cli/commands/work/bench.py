@@ -103,16 +103,6 @@ def log(
     verbose: Verbose = False,
 ) -> Answered:
     """Log a coat or a piece of work that was done."""
-    if (same := same_as(words)) is not None:
-        from finishlog.cli.commands.work.same import log_the_same
-
-        said = (face, method, scuffed, every, glue, minutes, flooded, film, from_, stirred, tool)
-        if stopped or grit or no_edges or passes != 1 or any(x is not None for x in said):
-            raise UsageFault(
-                f"the same as {same.like} brings how it went on with it",
-                "log it so, then finishlog amend ACT for what was otherwise",
-            )
-        return log_the_same(here, same, at, note, verbose=verbose)
     from finishlog.acts.answers.logged import Logged, ToLog
     from finishlog.acts.film.log import log as act
     from finishlog.acts.mixing.drawn import FROM
@@ -122,26 +112,23 @@ def log(
     from finishlog.cli.typed.times.durations import sitting
 
     earlier, when = sitting(here.moment(at), here.clock.now, passes, every, began=at is not None)
+    wanted = ToLog(tuple(words), when, one_face(face), method, scuffed, grit, note)
+    wanted = replace(wanted, edges=not no_edges, earlier=earlier, glue=glue, flooded=flooded)
+    wanted = replace(wanted, container=from_, stirred=stirred, tool=(tool or "").strip())
+    hands = read_minutes(minutes) if minutes else None
+    wanted = replace(wanted, hands_on_min=hands, stopped=covered(stopped))
+    wanted = replace(wanted, wet_film_um=read_film(film) if film else None)
+    if (same := same_as(words)) is not None:
+        from finishlog.cli.commands.work.same import log_the_same
+
+        return log_the_same(here, same, wanted, at_told=at is not None, verbose=verbose)
     asked = Asked({FROM: from_})
 
     def attempt(typed: tuple[str, ...]) -> Logged:
-        wanted = ToLog(typed, when, one_face(face), method, scuffed, grit, note, edges=not no_edges)
-        wanted = replace(
-            wanted,
-            earlier=earlier,
-            glue=glue,
-            hands_on_min=read_minutes(minutes) if minutes else None,
-            flooded=flooded,
-            wet_film_um=read_film(film) if film else None,
-            container=asked.options[FROM],
-            stirred=stirred,
-            tool=(tool or "").strip(),
-            stopped=covered(stopped),
-            sure=asked.sure,
-        )
-        return act(here.context, wanted)
+        more = replace(wanted, words=typed, container=asked.options[FROM], sure=asked.sure)
+        return act(here.context, more)
 
-    answer = settled(here, tuple(words), attempt, may_make=True, asked=asked)
+    answer = settled(here, wanted.words, attempt, may_make=True, asked=asked)
     return Answered(answer, lambda: log_page(answer, here.clock, verbose=verbose))
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from msgspec.structs import replace
 
 from finishlog.cli.answering.answer import Answered
@@ -10,13 +12,28 @@ from finishlog.cli.answering.run import Run
 from finishlog.cli.terminal.talk import ask, at_a_terminal
 from finishlog.core.log.when import When
 from finishlog.core.shop.same_as import SameAs
+from finishlog.errors import UsageFault
+
+if TYPE_CHECKING:
+    from finishlog.acts.answers.logged import ToLog
 
 
-def log_the_same(here: Run, typed: SameAs, at: str | None, note: str, *, verbose: bool) -> Answered:
-    """Settle names and how far it was sanded back, ask when, and record it in one act."""
-    from finishlog.acts.answers.logged import Logged
+def log_the_same(
+    here: Run, typed: SameAs, said: ToLog, *, at_told: bool, verbose: bool
+) -> Answered:
+    """Settle names and how far it was sanded back, ask when, and record it in one act.
+
+    `said` may say when, and a note; how it went on the other one brings.
+    """
+    from finishlog.acts.answers.logged import Logged, ToLog
     from finishlog.acts.film.same_as import log_same, parts_meant, same_meant
     from finishlog.cli.pages.evening.log_page import log_page
+
+    if said != ToLog(said.words, said.at, note=said.note):
+        raise UsageFault(
+            f"the same as {typed.like} brings how it went on with it",
+            "log it so, then finishlog amend ACT for what was otherwise",
+        )
 
     def settled_parts(words: tuple[str, ...]) -> SameAs:
         parts_meant(here.context, words)
@@ -41,13 +58,13 @@ def log_the_same(here: Run, typed: SameAs, at: str | None, note: str, *, verbose
             here.context,
             read(words),
             at=when,
-            note=note,
+            note=said.note,
             how="" if far == meant.instead else far,
             sure=how.sure,
         )
 
     meant = settled(here, (meant.like, *meant.but), look_first)
-    when = here.moment(at) if at else _asked_when(here, then)
+    when = said.at if at_told else _asked_when(here, then)
     answer = settled(here, (meant.like, *meant.but), attempt, asked=how)
     return Answered(answer, lambda: log_page(answer, here.clock, verbose=verbose))
 
