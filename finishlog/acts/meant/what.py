@@ -31,6 +31,8 @@ PRODUCT_MARK = "product:"
 def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], str | None]:
     """Split `PART... [WHAT]`: the last word is WHAT when it names work or a product, no part."""
     *parts, last = several_words(words, lambda word: _is_work_or_product(shop, word))
+    if len(parts) > 1 and _is_no_more_than_a_coat(shop, parts[-1]) and names_a_product(shop, last):
+        parts.pop()
     if not parts:
         if not paths_of(shop, last) and names_a_product(shop, last):
             raise UsageFault(f"{last!r} is a product", f"say on what: {Do.LOG('PART', last)}")
@@ -73,6 +75,11 @@ def parts_and_what(shop: Shop, words: Sequence[str]) -> tuple[tuple[str, ...], s
 def says_a_coat(shop: Shop, typed: str) -> bool:
     """Tell whether only `coat` was said: the product is the one that is due."""
     return plain_word(typed) in COAT_SAID and not names_a_product(shop, typed)
+
+
+def _is_no_more_than_a_coat(shop: Shop, typed: str) -> bool:
+    """Tell whether `coat` stands before its product (`log doors coat clear`), and is no part."""
+    return says_a_coat(shop, typed) and not paths_of(shop, typed)
 
 
 def _is_work_or_product(shop: Shop, typed: str) -> bool:
