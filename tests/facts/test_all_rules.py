@@ -14,7 +14,7 @@ import pytest
 from finishlog.core.finish.classes import Method, WindowKind
 from finishlog.core.finish.overcoat import OvercoatAnswer, OvercoatRule, rule_for, rule_on_bare_wood
 from finishlog.core.finish.stages import Stage
-from finishlog.core.published.cited import cited
+from finishlog.core.published.sources import cited
 from finishlog.core.published.species import Condition, Species, WoodRule, rules_for_wood
 from finishlog.facts.load import load_facts
 from tests.rows import every_row

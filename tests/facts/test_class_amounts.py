@@ -11,7 +11,7 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, Range
-from finishlog.core.published.cited import by_ids
+from finishlog.core.published.sources import by_ids
 from finishlog.facts.load import load_facts
 from tests.rows import every_row
 

@@ -20,8 +20,8 @@ from finishlog.core.finish.classes import (
     WindowKind,
 )
 from finishlog.core.finish.stages import Stage
-from finishlog.core.published.cited import by_ids
 from finishlog.core.published.find import find_called
+from finishlog.core.published.sources import by_ids
 from finishlog.facts.load import load_facts
 from tests.rows import every_row
 from tests.stage_order import NOT_LATER_THAN, implied_by

@@ -10,8 +10,7 @@ from typing import Any
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY
-from finishlog.core.published.cited import cited
-from finishlog.core.published.sources import Seen
+from finishlog.core.published.sources import Seen, cited
 from finishlog.facts.load import load_facts
 from finishlog.facts.read import DATA as FOLDER
 from tests.rows import every_row
@@ -34,6 +33,10 @@ UNITS = (
     "_log10_pa",
     "_ln",
     "_coats",
+    "_ppm",
+    "_g_per_mol",
+    "_g_per_ml",
+    "_m_per_s",
 )
 BARE = {"value", "low", "high"}
 # The core names these two for its stages and its standard air.

@@ -11,7 +11,7 @@ from typing import NamedTuple
 import pytest
 
 from finishlog.core.finish.classes import COMMON_PRACTICE, FROM_MEMORY, FinishClass, Range
-from finishlog.core.published.cited import cited
+from finishlog.core.published.sources import cited
 from finishlog.facts.load import load_facts
 from tests.rows import every_row
 

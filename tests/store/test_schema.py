@@ -92,7 +92,7 @@ def test_the_file_says_whose_it_is(blank: Path):
 
 def test_everything_that_happened_is_append_only():
     things = {"project", "room", "usual_day", "usual_hour", "part", "piece", "face", "zone"}
-    things |= {"assembly_need", "zone_was"}
+    things |= {"assembly_need", "zone_was", "room_join"}
     things |= {
         "product",
         "product_figure",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 FLAME = "oak top; heater flame; heat 3h 08:00"
 STORIES = {
@@ -64,5 +64,52 @@ STORIES = {
         silent(f"{FLAME}; shellac-2lb; ask strip with lye and water"),
         silent(f"{FLAME}; ask solvent-wipe +5h"),
         silent("oak top; heater sealed; heat 3h 08:00; ask solvent-wipe"),
+    ),
+    "flame": (
+        speaks("oak top; place has:pilot; ask lacquer-sprayed 08:00", Answer.WAITS, "pilot light"),
+        speaks("oak top; place has:stove,motor; ask alkyd-varnish 08:00", Answer.WAITS, "a stove"),
+        speaks("oak top; place has:glow; ask shellac-2lb 08:00", Answer.WAITS, "glowing wire"),
+        # In a room that vapour comes to; what leads there is said.
+        speaks(
+            "oak top; place has:none kind:basement; beside door has:pilot; ask alkyd-varnish 08:00",
+            Answer.WAITS,
+            "a pilot light in boiler room, through the door",
+        ),
+        speaks("oak top; beside duct has:flame; ask lacquer-brushed 08:00", Answer.WAITS, "duct"),
+        speaks("oak top; place has:pilot; ask solvent-wipe 08:00", Answer.WAITS, "the solvent"),
+        speaks("oak top; place has:pilot; alkyd-varnish; ask take-off +30m", Answer.WAITS),
+        lets("oak top; place has:motor; ask lacquer-sprayed 08:00", "it sparks"),
+        lets("oak top; place has:fan; ask wipe with white spirit 08:00", "a hot coil with a fan"),
+        silent("oak top; place has:none; beside door has:motor; ask lacquer-sprayed 08:00"),
+        # A heater is of the kind that was told; what was put out burns again after the evening.
+        speaks("oak top; heater flame; place has:heater; ask lacquer-sprayed 08:00", Answer.WAITS),
+        lets("oak top; place has:heater; ask lacquer-sprayed 08:00", "not told of what kind"),
+        speaks("oak top; place has:pilot out:pilot 08:00; ask lacquer-sprayed +13h", Answer.WAITS),
+        silent("oak top; place has:pilot out:pilot 08:00; ask lacquer-sprayed +1h"),
+        silent("oak top; heater sealed; place has:heater; ask lacquer-sprayed 08:00"),
+        silent("oak top; place has:sealed; ask lacquer-sprayed 08:00"),
+        silent("oak top; place has:none; ask lacquer-sprayed 08:00"),
+        # Water and neat oil give off nothing that burns.
+        silent("oak top; place has:pilot; ask waterborne-clear 08:00"),
+        silent("oak top; place has:stove; ask tung-oil 08:00"),
+        silent("oak top; place has:pilot; ask wipe with water 08:00"),
+        silent("oak top; place has:pilot; shellac-2lb; ask sand +3d"),
+    ),
+    "at-home": (
+        lets("oak top; place kind:attached; ask lacquer-sprayed spray 08:00", "onto the house"),
+        lets("oak top; place kind:basement; ask alkyd-varnish 08:00", "is a basement"),
+        lets("oak top; place kind:dwelling lives:bird,child; ask shellac-2lb 08:00", "a bird"),
+        lets("oak top; place lives:pregnant; ask conversion-varnish 08:00", "pregnant"),
+        silent("oak top; place kind:garage; ask lacquer-sprayed spray 08:00"),
+        silent("oak top; place kind:outdoors; ask lacquer-sprayed spray 08:00"),
+        silent("oak top; place kind:attached lives:child; ask waterborne-clear 08:00"),
+        silent("oak top; place kind:dwelling; ask tung-oil 08:00"),
+    ),
+    "place-untold": (
+        lets("oak top; ask lacquer-sprayed 08:00", "was not told"),
+        lets("oak top; place kind:garage; ask alkyd-varnish 08:00", "was not told"),
+        silent("oak top; place has:none; ask alkyd-varnish 08:00"),
+        silent("oak top; ask waterborne-clear 08:00"),
+        silent("oak top; ask tung-oil 08:00"),
     ),
 }

@@ -99,6 +99,8 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (RoomAir, "usual"): "room.usual",
     (RoomAir, "heats"): "heat.when heat.room heat.temperature_c",
     (RoomAir, "heater"): "room.heater",
+    (RoomAir, "place"): "room.place",
+    (RoomAir, "near"): "room.place",
     (RoomAir, "course"): f"{_READ} {_FORETOLD}",
     (RoomAir, "answered"): f"{_READ} {_FORETOLD}",
     (RoomAir, "has_colder_nights"): "room.coldest_night_c room.usual",

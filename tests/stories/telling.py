@@ -14,7 +14,9 @@
   class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read every six hours from
   then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
   `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
-  `heater flame` (what it is), `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room
+  `heater flame` (what it is), `place has:pilot,motor kind:basement` (`lives:bird`, `out:pilot`;
+  what the room is), `beside door has:pilot` (a room beside, and what leads there),
+  `joint hot-hide` (glued up into a frame), `attic 10C 30%` (a room
   beside, read so for a month), `move attic`, `move shop`, `carried-in 2C 70%` (from another room,
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
@@ -50,6 +52,7 @@ from msgspec.structs import replace
 
 from finishlog.cli.typed.files.labels import NO_WINDOW, window_typed
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Fixture, Join, Lives, Opening, PlaceKind
 from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.film.lessons import Lessons, how_they_came_out
 from finishlog.core.findings import Act, Answer, Finding
@@ -502,6 +505,35 @@ class Teller:
     def _respirator(self, name: str, deed: RespiratorDeed, **said: Any) -> None:
         head = {**self.story._head(self.hour, frozenset()), "name": name, "deed": deed}
         self.story._happened(Respirator(**head, **said))
+
+    def _told_place(self, told: Clause) -> None:
+        """Say what a room is: `place has:pilot,motor kind:basement lives:bird out:pilot`."""
+        self._placed(1, told.more)
+
+    def _told_beside(self, told: Clause) -> None:
+        """Put a room beside, and what leads there: `beside door has:pilot`."""
+        beside = self.story.another_room("boiler room")
+        self._placed(beside, told.more[1:])
+        rooms = self.story.rooms
+        joins = (Join(beside, Opening(told.word)),)
+        rooms[1] = replace(rooms[1], place=replace(rooms[1].place, joins=joins))
+
+    def _placed(self, room: int, words: list[str]) -> None:
+        rooms = self.story.rooms
+        place = rooms[room].place
+        for key, said in (word.split(":") for word in words):
+            if key == "heater":
+                rooms[room] = replace(rooms[room], heater=HeaterKind(said))
+            elif key == "kind":
+                place = replace(place, kind=PlaceKind(said))
+            elif key == "lives":
+                place = replace(place, lives=tuple(map(Lives, said.split(","))))
+            else:
+                there = tuple(map(Fixture, said.split(","))) if said != "none" else ()
+                place = replace(place, **{key: there})
+                if key == "out":
+                    place = replace(place, out_at=at(self.hour))
+        rooms[room] = replace(rooms[room], place=place)
 
     def _told_aside(self, told: Clause) -> None:
         self.story.set_aside(self.hour, told.on)

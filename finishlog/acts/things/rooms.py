@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
+from finishlog.acts.air.place import NOTHING_TOLD, PlaceTold, lit_now, put_place
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words
 from finishlog.asks.look.which_room import which_room
 from finishlog.clock import Clock
@@ -22,10 +25,18 @@ from finishlog.store.things.read_shop import read_shop
 from finishlog.store.things.usual import TIME_ZONE, put_setting, put_shop_hours, put_usual_day
 
 
-def new_room(context: Context, name: str, coldest_c: float | None, note: str) -> Made:
-    """Put a room on record, with its coldest night (°C) when that is known."""
+def new_room(
+    context: Context, name: str, coldest_c: float | None, note: str, told: PlaceTold | None = None
+) -> Made:
+    """Put a room on record, with its coldest night (°C) and what place it is when that is known."""
     with context.writing("room new") as ledger:
-        return put_room(ledger, context.clock, name, coldest_c, note)
+        made = put_room(ledger, context.clock, name, coldest_c, note)
+        if told is None or told.says_nothing:
+            return made
+        shop = read_shop(ledger.connection, context.clock.now)
+        room = pick_room(shop, made.name)
+        said = put_place(context, ledger, shop, room, told)
+        return replace(made, detail=in_words(*filter(None, (made.detail, *said))))
 
 
 def put_room(ledger: Ledger, clock: Clock, name: str, coldest_c: float | None, note: str) -> Made:
@@ -48,12 +59,20 @@ def coldest_night(context: Context, room: str | None, coldest_c: float) -> Made:
     return Made("room", known.name)
 
 
-def edit_room(context: Context, typed: str, note: str | None, heater: HeaterKind | None) -> Made:
-    """Change a room's note, or what heats it."""
-    if note is None and heater is None:
-        raise UsageFault("nothing to change", f"say what: {Do.ROOM_EDIT.options('note', 'heater')}")
+def edit_room(
+    context: Context,
+    typed: str,
+    note: str | None,
+    heater: HeaterKind | None,
+    told: PlaceTold = NOTHING_TOLD,
+) -> Made:
+    """Change a room's note, what heats it, or what place it is."""
+    if note is None and heater is None and told.says_nothing:
+        options = Do.ROOM_EDIT.options("note", "heater", "has", "size", "exhaust", "kind")
+        raise UsageFault("nothing to change", f"say what: {options}")
     with context.writing("room edit") as ledger:
-        room = pick_room(read_shop(ledger.connection, context.clock.now), typed)
+        shop = read_shop(ledger.connection, context.clock.now)
+        room = pick_room(shop, typed)
         said = []
         if note is not None:
             set_value(ledger, ThingKind.ROOM, room.id, "note", note, (room.note, note))
@@ -62,7 +81,10 @@ def edit_room(context: Context, typed: str, note: str | None, heater: HeaterKind
             shown = (room.heater or "not said", heater.value)
             set_value(ledger, ThingKind.ROOM, room.id, "heater", heater.value, shown)
             said.append(f"heated by: {heater.value}")
-    return Made("room", room.name, in_words(*said))
+        said += put_place(context, ledger, shop, room, told)
+        may_light = told.has is not None or told.out is not None
+        lit = lit_now(context, ledger, room) if may_light else ()
+    return Made("room", room.name, in_words(*said), warnings=lit)
 
 
 def shop_hours(context: Context, week: Sequence[WeeklyHours]) -> Made:

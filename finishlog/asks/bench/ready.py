@@ -34,7 +34,7 @@ from finishlog.core.findings import (
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.air.coating_air import air_findings
-from finishlog.core.safety.ignition import lit_by, of_films, vapour_until
+from finishlog.core.safety.ignition import lights, of_films
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import Label, describe
@@ -177,7 +177,7 @@ def _room(room: int, seen: Look) -> RoomLine:
         air=reading.air if reading else None,
         dew_point_c=dew_point_c(reading.air) if reading else None,
         coldest_night_c=known.coldest_night_c,
-        fitness=tuple(_fitness(air, seen)) if reading else (),
+        fitness=tuple(_fitness(air, seen, read=reading is not None)),
         acts=(reading.act,) if reading else (),
         tonight_c=coldest_ahead(air, seen.clock.now, _TONIGHT) if air.is_foretold else None,
         asks_night=_asks_night(air, seen),
@@ -186,25 +186,27 @@ def _room(room: int, seen: Look) -> RoomLine:
     )
 
 
-def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
+def _fitness(air: RoomAir, seen: Look, *, read: bool) -> Iterable[tuple[str, Finding]]:
     """Yield, for every product still to go on there, what this air does to it.
 
-    What burns or glows there comes first: no air is fine beside it. In a room where nothing
-    stands, what is to go on elsewhere: why else was its air read?
+    What burns or glows where its vapour comes to goes first: no air is fine beside it, `read` or
+    not. In a room where nothing stands, what is to go on elsewhere: why else was its air read?
     """
-    for product in sorted(_still_to_go_on(seen, air.id) or _still_to_go_on(seen)):
+    here = _still_to_go_on(seen, air.id)
+    for product in sorted(here or (_still_to_go_on(seen) if read else ())):
         known = seen.shop.products[product]
         of = seen.facts.finish_class(known.class_key)
         method = of.methods[0]
-        lit = lit_by(
-            of_films(((of, in_product(known)),), seen.facts, seen.clock.now),
-            air.heater,
-            air.heater_between(seen.clock.now, vapour_until(of, seen.clock.now)),
-            air.name,
-        )
+        vapour = of_films(((of, in_product(known)),), seen.facts, seen.clock.now)
+        lit = tuple(lights(vapour, air, seen.clock.now))
+        if not read and not any(f.level is Level.STOP for f in lit):
+            continue
         found = [
             f
-            for f in (*([lit] if lit else []), *_said(seen.context, of, air))
+            for f in (
+                *sorted(lit, key=_stops_first),
+                *(_said(seen.context, of, air) if read else ()),
+            )
             if f.rule not in {NIGHT_UNTOLD, HEATER_UNTOLD}
             # Of two rules that contradict, the one that standard air breaks is a word of `why`.
             and not (f.rule == BLUSH and f.level is Level.NOTE)
@@ -213,6 +215,10 @@ def _fitness(air: RoomAir, seen: Look) -> Iterable[tuple[str, Finding]]:
             f"{method.value} {known.name}",
             found[0] if found else FINE,
         )
+
+
+def _stops_first(found: Finding) -> bool:
+    return found.level is not Level.STOP
 
 
 def _said(context: Context, of: FinishClass, air: RoomAir) -> tuple[Finding, ...]:

@@ -11,7 +11,7 @@ from msgspec.json import decode
 from finishlog.core.commands import TYPES, Do, Option, Said
 from finishlog.core.measure.quantities import OPENS, worded
 from finishlog.core.measure.units import Units
-from finishlog.core.published.cited import CITES, by_ids
+from finishlog.core.published.sources import CITES, by_ids
 
 # A command is typed as it is called, but for these; an option too.
 _TYPED = {Do.CAN_THROWN_OUT: "can thrown-out"}

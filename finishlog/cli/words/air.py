@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
 from finishlog.core.air.heater import WHAT, HeaterKind
+from finishlog.core.air.place import CALLED, Fixture, Lives, Opening, PlaceKind
 from finishlog.core.commands import Do
 from finishlog.core.findings import (
     AIR_UNREAD,
+    AT_HOME,
     BLUSH,
+    FLAME,
     HEATER_UNTOLD,
     NIGHT_UNTOLD,
     NO_FLAME,
+    PLACE_UNTOLD,
+    SPARKS,
     Finding,
 )
 from finishlog.core.measure.quantities import apart, celsius, typed_celsius
@@ -67,7 +72,73 @@ def _heater(of: Finding) -> str:
     return f"{WHAT[HeaterKind(text(of, 'kind'))]} heats {text(of, 'in_room')} while {_burns(of)}"
 
 
+def _where(of: Finding) -> str:
+    """Say where it stands: in the room, or in one that vapour comes to."""
+    through = text(of, "through")
+    by = f", {_LEADS[Opening(through)]}" if through else ""
+    return f"in {text(of, 'in_room')}{by}"
+
+
+_LEADS = {
+    Opening.DOOR: "through the door",
+    Opening.GAP: "through a gap",
+    Opening.DUCT: "through a duct",
+}
+
+
+def _things(of: Finding) -> str:
+    return " and ".join(CALLED[Fixture(each)] for each in each_of(of, "what"))
+
+
+def _flame(of: Finding) -> str:
+    return f"{_things(of)} {_where(of)}, while {_burns(of)}"
+
+
+def _out(of: Finding) -> str:
+    what = ",".join(each_of(of, "what"))
+    return (
+        "before the can is opened put it out and let it cool, then say so: "
+        f"{Do.ROOM_EDIT(text(of, 'in_room'), out=what)}; lit again only when the film is tack-free "
+        "and the room was aired: no smell is no proof"
+    )
+
+
+_PLACES = {
+    PlaceKind.BASEMENT: "is a basement: vapour lies on its floor and rises into the house",
+    PlaceKind.ATTACHED: "is built onto the house: vapour goes through its door",
+    PlaceKind.DWELLING: "is lived in",
+}
+_WHO = {
+    Lives.CHILD: "a child",
+    Lives.PREGNANT: "somebody pregnant",
+    Lives.BIRD: "a bird",
+    Lives.ASTHMA: "somebody with asthma",
+}
+
+
+def _at_home(of: Finding) -> str:
+    kind, who = text(of, "kind"), [_WHO[Lives(each)] for each in each_of(of, "lives")]
+    place = _PLACES.get(PlaceKind(kind), "leads to people") if kind else "leads to people"
+    lives = f"; {' and '.join(who)} {'live' if who[1:] else 'lives'} there" if who else ""
+    return f"{text(of, 'in_room')} {place}{lives}"
+
+
+def _out_of_the_house(of: Finding) -> str:
+    first = "first they leave the house; " if each_of(of, "lives") else ""
+    if text(of, "sprayed"):
+        return (
+            f"{first}spray outdoors, or in a booth with an exhaust of its own that a licensed "
+            "installer set up; no flame, pilot, switch or motor in the mist"
+        )
+    return f"{first}coat it outdoors; else the door shut and sealed, the air let out to the street"
+
+
 def _heater_untold(of: Finding) -> str:
+    if each_of(of, "what"):
+        return (
+            f"a heater stands {_where(of)} while {_burns(of)}, and not told of what kind: nothing "
+            "that burns or glows"
+        )
     if not each_of(of, "names"):
         return f"what heats {text(of, 'in_room')} is not on record"
     return (
@@ -176,6 +247,19 @@ WORDS = {
         "warm the room first, put it out and air the room; on again only when the film is "
         "tack-free, or the cloth outside, and no smell is no proof",
         waits=lambda f: f"{WHAT[HeaterKind(text(f, 'kind'))]} to be out",
+    ),
+    FLAME: Words(_flame, _out, waits=lambda f: f"{_things(f)} {_where(f)} to be out"),
+    SPARKS: Words(
+        lambda f: f"{_things(f)} {_where(f)}: it sparks, while {_burns(f)}",
+        "nothing is switched on or off while the can is open, until the film is tack-free",
+    ),
+    AT_HOME: Words(_at_home, _out_of_the_house),
+    PLACE_UNTOLD: Words(
+        lambda f: f"what burns or sparks in {text(f, 'in_room')}, and how big it is, was not told",
+        lambda f: (
+            "pilot, stove, heater, motor or none: "
+            f"{Do.ROOM_EDIT(text(f, 'in_room'), has='none', size='6x4x2.5m')}"
+        ),
     ),
     HEATER_UNTOLD: Words(
         _heater_untold,

@@ -22,6 +22,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.course import Course
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Opening, Place
 from finishlog.core.air.psychrometrics import Air, cooled
 from finishlog.core.air.span import AirPoint, AirSpan, Known, Ramp
 from finishlog.core.air.supposed import DRAWN, Heat, heater_between, supposed
@@ -45,7 +46,8 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
     `readings` in order of time. `coldest_night_c`: how cold (°C) it may get. `usual`: its usual
     days by season; `heats`: the heater that runs for once; `zone`: where its clock on the wall is;
     `name`: what the shop calls it; `heater`: what heats it, when that was said. `as_was`: the room
-    whose course stays as it was, where the last reading is only supposed.
+    whose course stays as it was, where the last reading is only supposed. `near`: the rooms that it
+    leads to, and by what.
     """
 
     readings: tuple[AirPoint, ...] = ()
@@ -57,6 +59,8 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
     name: str = ""
     heater: HeaterKind | None = None
     as_was: RoomAir | None = None
+    place: Place = Place()
+    near: tuple[tuple[Opening, RoomAir], ...] = ()
 
     def heater_between(self, start: datetime, end: datetime) -> Heat | None:
         """Return a heater on record that runs at some time between; None: none is."""

@@ -16,7 +16,7 @@ from finishlog.core.bench.state import BenchState, bench_state
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.lessons import Lessons
 from finishlog.core.film.progress import steps_for
-from finishlog.core.findings import Answer, Finding
+from finishlog.core.findings import AT_HOME, FLAME, PLACE_UNTOLD, Answer, Finding
 from finishlog.core.finish.classes import Method, judged_by
 from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
@@ -54,7 +54,8 @@ _TAPE = frozenset({Operation.MASK, Operation.UNTAPE})
 _OF_THE_LOWER = frozenset({"wrong-below", "suspect", "perhaps-cold", "not-proved-through"})
 # What the air, the heater and the wood's warmth say of a coat is asked on its evening; and on
 # which face it lies: what hangs or stands on points is coated all round. Common practice
-_OF_THE_EVENING = frozenset({"air", "heater", "wood-warms-up", "warms-under-film", "other-face"})
+_OF_THE_PLACE = frozenset({"heater", FLAME, AT_HOME, PLACE_UNTOLD})
+_OF_THE_EVENING = _OF_THE_PLACE | {"air", "wood-warms-up", "warms-under-film", "other-face"}
 _BESIDE_THE_EVENING = frozenset(rule.id for rule in RULES) - _OF_THE_EVENING
 # Whose clock is that of another face.
 _NOT_BELOW = "dust-on-wet"

@@ -1,7 +1,8 @@
 """A measured quantity inside a sentence: carried in SI, worded in a person's units at the edge.
 
 A sentence of the core, the acts, the asks and the facts holds it as `⟨13 °C⟩`: its value, its unit
-inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, g, g/L) and, where the
+inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, g, g/L; of air m³ and
+m³/h, of vapour `L vapour`) and, where the
 value is finer than it is meant, to how many digits: `⟨12.777778 °C to 0⟩`. `worded` puts a whole
 text into a person's units; it is asked where an answer is printed, and nowhere else.
 """
@@ -28,7 +29,8 @@ from finishlog.core.measure.units import (
 
 # Begins a quantity in a text.
 OPENS = "⟨"
-_QUANTITY = re.compile(r"⟨(-?\d+(?:\.\d+)?) (°C|C|Δ°C|m|µm|ml|g|gw|g/L)(?: to (\d))?⟩")
+_OF = "°C|C|Δ°C|m|µm|ml|g|gw|g/L|m³|m³/h|L vapour"
+_QUANTITY = re.compile(rf"⟨(-?\d+(?:\.\d+)?) ({_OF})(?: to (\d))?⟩")
 # What a measuring cup is marked in, for less than a litre, or than a quart.
 _SMALL = {
     Volume.LITRE: Volume.MILLILITRE,
@@ -60,6 +62,21 @@ def micrometres(value_um: float) -> str:
 def millilitres(value_ml: float) -> str:
     """Write a volume (ml) into a sentence."""
     return _quantity(value_ml, "ml")
+
+
+def litres_of_vapour(value_l: float) -> str:
+    """Write a volume of vapour (L) into a sentence."""
+    return _quantity(value_l, "L vapour")
+
+
+def cubic_metres(value_m3: float) -> str:
+    """Write a volume of air (m³) into a sentence."""
+    return _quantity(value_m3, "m³")
+
+
+def cubic_metres_an_hour(value_m3_h: float) -> str:
+    """Write a flow of air (m³/h) into a sentence."""
+    return _quantity(value_m3_h, "m³/h")
 
 
 def grams(value_g: float) -> str:
@@ -153,6 +170,33 @@ def _cut(value: float, _: int, units: Units) -> str:
     return f"{pounds}, {in_grams}" if units.weight in {Weight.GRAM, Weight.KILOGRAM} else pounds
 
 
+_FT3_M3 = 0.3048**3
+
+
+def _air(value: float, _: int, units: Units) -> str:
+    return _whole(value / _FT3_M3, "ft³") if _in_feet(units) else _whole(value, "m³")
+
+
+def _flow(value: float, _: int, units: Units) -> str:
+    in_feet = _in_feet(units)
+    return _whole(value / _FT3_M3 / 60, "ft³/min") if in_feet else _whole(value, "m³/h")
+
+
+def _vapour(value: float, _: int, units: Units) -> str:
+    return _whole(value / 1000 / _FT3_M3, "ft³") if _in_feet(units) else _whole(value, "L")
+
+
+def _in_feet(units: Units) -> bool:
+    """Tell whether air is measured as the person's wood is."""
+    return units.area is Area.SQUARE_FOOT
+
+
+def _whole(value: float, sign: str) -> str:
+    """Show air to two figures where it is little, else to the whole: it is an average."""
+    shown = f"{value:.2g}" if value < 10 else f"{float(f'{value:.3g}'):.0f}"
+    return f"{shown} {sign}"
+
+
 def _about(value: float, unit: Unit, figures: int = 3) -> str:
     """Show an amount to three figures: nobody weighs or pours more exactly."""
     return f"{float(f'{from_base(value, unit):.{figures}g}'):.12g} {sign(unit)}"
@@ -168,4 +212,7 @@ _WORDS: Mapping[str, Callable[[float, int, Units], str]] = {
     "g": _weight,
     "gw": _weighed,
     "g/L": _cut,
+    "m³": _air,
+    "m³/h": _flow,
+    "L vapour": _vapour,
 }

@@ -13,6 +13,7 @@ from typing import Any
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from finishlog.core.air.place import Place
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint
 from finishlog.core.bench.cans import Cans
@@ -75,7 +76,9 @@ class ShopAhead(Struct, dict=True):
 
     def __post_init__(self) -> None:
         """Sort parts and log into families, and look at each."""
-        self._rooms = rooms_air(self.shop, self.log, self.zone)
+        # What burns in a room is put out on the evening: no date waits for it (`plan` says so).
+        rooms = rooms_air(self.shop, self.log, self.zone)
+        self._rooms = {room: replace(air, place=Place(), near=()) for room, air in rooms.items()}
         # Nothing that is planned befalls a can.
         self._cans = Cans(self.shop, self.log.entries, self._rooms, self.facts)
         for parts in families(self.shop.parts):

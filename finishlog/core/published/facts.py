@@ -23,6 +23,7 @@ from finishlog.core.published.safety_notes import RagsFigures, RespiratorFigures
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
 from finishlog.core.published.unread import Unread
+from finishlog.core.published.vapours import Vapours
 
 
 class Facts(Published, frozen=True, dict=True, gc=True):
@@ -55,6 +56,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     stall_causes: tuple[Cause, ...]
     # What says nothing to an act, and why.
     unread: tuple[Unread, ...]
+    vapours: Vapours
     wood_rules: tuple[WoodRule, ...]
 
     def finish_class(self, key: str) -> FinishClass:

@@ -6,14 +6,16 @@ published for when a room is aired: the nose proves nothing.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import datetime, timedelta
 
 from msgspec import Struct
 
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import BURNS, MAY_SPARK, Fixture, Opening
+from finishlog.core.air.room import RoomAir
 from finishlog.core.air.supposed import Heat
-from finishlog.core.findings import HEATER_UNTOLD, Finding, Level, also, finding
+from finishlog.core.findings import FLAME, HEATER_UNTOLD, SPARKS, Finding, Level, also, finding
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
@@ -70,6 +72,51 @@ def vapour_until(over: FinishClass, now: datetime) -> datetime:
     """Return until when a coat that goes on now gives off vapour, by the class."""
     dry = over.stages.get(Stage.TACK_FREE)
     return now + (timedelta(hours=dry.high_h) if dry else _WET)
+
+
+def reached_from(room: RoomAir) -> Iterator[tuple[Opening | None, RoomAir]]:
+    """Yield where vapour of a room comes to: the room itself, then those that it leads to."""
+    yield None, room
+    yield from room.near
+
+
+def burning_in(
+    vapour: Vapour, room: RoomAir, moment: datetime, through: Opening | None = None
+) -> Iterator[Finding]:
+    """Say what stands in a room where vapour comes to, and burns, glows or sparks.
+
+    `through`: what leads there; None: it is where the vapour comes from, and only there sparks are
+    told of. A heater whose hours are on record burns in those alone (`lit_by`).
+    """
+    told = room.place.lit_at(moment, room.heater)
+    runs_by_the_log = bool(room.heats) or any(day.heated for day in room.usual)
+    if runs_by_the_log and Fixture.HEATER in (room.place.has or ()):
+        told = room.place.lit_at(moment, HeaterKind.SEALED)
+    lights = (
+        (BURNS, finding(FLAME, Level.STOP, _SOURCE)),
+        (_UNTOLD, finding(HEATER_UNTOLD, Level.CAUTION, _SOURCE)),
+        (MAY_SPARK if through is None else frozenset(), finding(SPARKS, Level.CAUTION, _SOURCE)),
+    )
+    for kinds, found in lights:
+        what = tuple(fixture.value for fixture in told if fixture in kinds)
+        if what:
+            leads = through.value if through else ""
+            told_of = also(found, what=what, names=vapour.names, in_room=room.name)
+            yield also(told_of, does=vapour.does, through=leads)
+
+
+def lights(vapour: Vapour | None, room: RoomAir, moment: datetime) -> Iterator[Finding]:
+    """Say all that burns, glows or sparks where vapour of a room comes to."""
+    for through, beside in reached_from(room) if vapour is not None else ():
+        assert vapour is not None
+        heat = beside.heater_between(moment, vapour.until)
+        running = lit_by(vapour, beside.heater, heat, beside.name)
+        if running is not None:
+            yield running
+        yield from burning_in(vapour, beside, moment, through)
+
+
+_UNTOLD = frozenset({Fixture.HEATER})
 
 
 def lit_by(

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from msgspec import Struct, field
 
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Place
 from finishlog.core.air.span import AirPoint
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.finish.classes import Figure, RecoatWindow, Sheen
@@ -216,6 +217,8 @@ class Room(Struct, frozen=True):
     # What it is like on a usual day, by season; a later one of the same season replaces an earlier.
     usual: tuple[UsualDay, ...] = ()
     heater: HeaterKind | None = None
+    # What kind of place it is, and what stands in it.
+    place: Place = Place()
 
 
 class Schedule(Struct, frozen=True):

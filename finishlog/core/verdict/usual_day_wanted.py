@@ -57,7 +57,7 @@ def _with_a_usual_day(room: RoomAir, since: datetime, now: datetime) -> RoomAir 
         UsualHour(_WARMEST, reading.temperature_c, reading.humidity_pct),
     )
     usual = tuple(replace(day, hours=hours) for day in room.usual) or (UsualDay(hours),)
-    return RoomAir(readings, night, room.id, usual, room.heats, room.zone, room.name, room.heater)
+    return replace(room, readings=readings, usual=usual)
 
 
 def _in(layer: Layer, room: RoomAir, supposed: RoomAir) -> Layer:

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, tzinfo
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.air.met import Stay
 from finishlog.core.air.psychrometrics import Air
@@ -63,7 +64,7 @@ def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
         if isinstance(entry, Heated):
             heat = Heat(entry.when.earliest, entry.when.latest, entry.temperature_c)
             heats[entry.room].append(heat)
-    return {
+    alone = {
         room.id: RoomAir(
             tuple(sorted(read[room.id], key=_moment)),
             room.coldest_night_c,
@@ -73,9 +74,15 @@ def rooms_air(shop: Shop, log: Log, zone: tzinfo = UTC) -> dict[int, RoomAir]:
             zone,
             room.name,
             room.heater,
+            place=room.place,
         )
         for room in shop.rooms.values()
     }
+    leads = {
+        room: tuple((join.by, alone[join.room]) for join in air.place.joins if join.room in alone)
+        for room, air in alone.items()
+    }
+    return {n: replace(air, near=leads[n]) if leads[n] else air for n, air in alone.items()}
 
 
 def _figures(air: Air) -> tuple[float, float]:

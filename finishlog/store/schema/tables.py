@@ -9,9 +9,9 @@ from sqlalchemy import Table
 
 
 def __getattr__(name: str) -> Table:
-    from finishlog.store.schema import log, things
+    from finishlog.store.schema import log, rooms, things
 
-    table = vars(log).get(name, vars(things).get(name))
+    table = next((vars(of)[name] for of in (log, things, rooms) if name in vars(of)), None)
     if not isinstance(table, Table):
         raise AttributeError(f"there is no table {name!r}")
     globals()[name] = table

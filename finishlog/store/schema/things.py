@@ -16,7 +16,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
-from finishlog.core.air.heater import HeaterKind
+import finishlog.store.schema.rooms  # noqa: F401
 from finishlog.core.finish.classes import Method, Sheen
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
@@ -50,53 +50,6 @@ project = Table(
     # "food", "child": who will use it, when that matters to how hard a finish must be.
     Column("used_for", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
-)
-
-room = Table(
-    "room",
-    metadata,
-    row_id(),
-    Column("name", Text, nullable=False),
-    note(),
-    # What heats it: sealed, fan, glow, flame; empty: not said.
-    Column("heater", Text, nullable=False, server_default=""),
-    Column("archived_at", UtcDateTime),
-    UniqueConstraint("name"),
-    one_of("heater", HeaterKind, or_empty=True),
-)
-
-usual_day = Table(
-    "usual_day",
-    metadata,
-    row_id(),
-    refers_to("room"),
-    Column("valid_from", UtcDateTime, nullable=False),
-    Column("coldest_c", Float),
-    Column("temperature_c", Float),
-    Column("humidity_pct", Float),
-    # Months of the season that it holds in, first to last (11, 3: November to March); none: always.
-    Column("season_from", Integer),
-    Column("season_until", Integer),
-    # Minutes of the day between which the heater keeps the room at `heated_c`.
-    Column("heated_from_min", Integer),
-    Column("heated_until_min", Integer),
-    Column("heated_c", Float),
-    # The days of the week on which it begins, a bit each, Monday 1; none: every day.
-    Column("heated_days", Integer),
-    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
-    Index(None, "room_id", "valid_from"),
-)
-
-# The usual day hour by hour; no humidity: the water of the hour before stays in the air.
-usual_hour = Table(
-    "usual_hour",
-    metadata,
-    Column("usual_day_id", ForeignKey("usual_day.id"), primary_key=True),
-    Column("minute", Integer, primary_key=True),
-    Column("temperature_c", Float, nullable=False),
-    Column("humidity_pct", Float),
-    CheckConstraint("minute BETWEEN 0 AND 1439", name="minute"),
-    CheckConstraint("humidity_pct BETWEEN 0 AND 100", name="humidity"),
 )
 
 part = Table(

@@ -5,11 +5,12 @@ Every change is kept beside the act that made it (`store.things.changes`).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, delete, exists, func, insert, select, update
+from sqlalchemy import Connection, delete, exists, func, insert, or_, select, update
 
+from finishlog.core.air.place import Opening
 from finishlog.core.shop.things import (
     Face,
     FaceKind,
@@ -44,6 +45,17 @@ def set_value(
     put = update(table).where(table.c.id == thing).values({table.c[column]: value})
     ledger.connection.execute(put)
     changed(ledger, kind, thing, what or column, *shown)
+
+
+def set_joins(connection: Connection, room: int, to: Mapping[int, Opening]) -> None:
+    """Say which rooms one leads to, by their ids, in place of those that it led to."""
+    of = tables.room_join.c
+    connection.execute(
+        delete(tables.room_join).where(or_(of.room_id == room, of.to_room_id == room))
+    )
+    rows = [{"room_id": room, "to_room_id": other, "opening": by} for other, by in to.items()]
+    if rows:
+        connection.execute(insert(tables.room_join), rows)
 
 
 def add_pieces(ledger: Ledger, part: int, was: int, becomes: int) -> None:

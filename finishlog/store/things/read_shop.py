@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, Integer, Row, Select, cast, exists, select
 
 from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Fixture, Join, Lives, Opening, Place, PlaceKind
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.finish.classes import Sheen
 from finishlog.core.log.words import Operation
@@ -41,7 +42,7 @@ from finishlog.store.things.labels import read_label_figures, read_label_windows
 from finishlog.store.things.naming import read_aliases
 from finishlog.store.things.usual import read_shop_hours, read_usual_days
 
-_STEPS, _PRODUCTS = whole("step"), whole("product")
+_STEPS, _PRODUCTS, _JOINS = whole("step"), whole("product"), whole("room_join")
 # By whether also what was put away is read.
 _PROJECTS, _ROOMS = ({True: whole(name), False: in_use(name)} for name in ("project", "room"))
 _OF_PARTS = {
@@ -209,13 +210,30 @@ def read_rooms(
     """Read the rooms, with the usual days that hold at `now`."""
     usual = read_usual_days(connection, now)
     rows = sorted(ask(connection, _ROOMS[include_archived]), key=_id)
-    return {row.id: _room(row, usual.get(row.id, ())) for row in rows}
+    joins: dict[int, list[Join]] = defaultdict(list)
+    if len(rows) > 1:
+        for row in ask(connection, _JOINS):
+            opening = Opening(row.opening)
+            joins[row.room_id].append(Join(row.to_room_id, opening))
+            joins[row.to_room_id].append(Join(row.room_id, opening))
+    return {row.id: _room(row, usual.get(row.id, ()), joins[row.id]) for row in rows}
 
 
-def _room(row: Row[Any], usual: tuple[UsualDay, ...]) -> Room:
+def _room(row: Row[Any], usual: tuple[UsualDay, ...], joins: Sequence[Join]) -> Room:
     nights = next((day.coldest_c for day in usual if day.season is None), None)
     heater = HeaterKind(row.heater) if row.heater else None
-    return Room(row.id, row.name, nights, row.note, usual, heater)
+    place = Place(
+        has=tuple(map(Fixture, row.has.split())) if row.has is not None else None,
+        kind=PlaceKind(row.kind) if row.kind else None,
+        volume_m3=row.volume_m3,
+        exhaust_m3_h=row.exhaust_m3_h,
+        mixing=row.mixing,
+        lives=tuple(map(Lives, row.lives.split())),
+        joins=tuple(joins),
+        out=tuple(map(Fixture, row.put_out.split())),
+        out_at=row.out_at,
+    )
+    return Room(row.id, row.name, nights, row.note, usual, heater, place)
 
 
 def _by(rows: Iterable[Row[Any]], column: str) -> dict[int, list[Row[Any]]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 from msgspec.structs import replace
@@ -15,9 +15,62 @@ from finishlog.cli.commands.shop import usual
 from finishlog.cli.commands.shop.kept import may_be_put_away, may_be_renamed
 from finishlog.errors import UsageFault
 
+if TYPE_CHECKING:
+    from finishlog.acts.air.place import PlaceTold
+
 room = typer.Typer(help="Rooms, their nights and usual days.", no_args_is_help=True)
 shop = typer.Typer(help="When the shop is open.", no_args_is_help=True)
 usual.register(room)
+
+
+Has = Annotated[
+    str | None,
+    typer.Option("--has", metavar="WHAT", help="pilot,stove,heater,motor ... or none."),
+]
+Kind = Annotated[
+    str | None,
+    typer.Option("--kind", help="basement, garage, attached, dwelling or outdoors."),
+]
+Size = Annotated[str | None, typer.Option("--size", help="60m3, 6x4x2.5m, 20x24x9ft.")]
+Exhaust = Annotated[
+    str | None,
+    typer.Option("--exhaust", metavar="AIR", help="As measured: 300m3/h, 180ft3/min; none."),
+]
+Mixing = Annotated[
+    str | None, typer.Option("--mixing", metavar="1-10", help="1 mixes perfectly, 10 hardly.")
+]
+Who = Annotated[
+    str | None, typer.Option("--lives", metavar="WHO", help="child,pregnant,bird,asthma or none.")
+]
+Joined = Annotated[
+    str | None, typer.Option("--joined", metavar="ROOM:door,...", help="Door, gap or duct.")
+]
+
+
+def _place(
+    has: str | None,
+    kind: str | None,
+    size: str | None,
+    exhaust: str | None,
+    mixing: str | None,
+    lives: str | None,
+    joined: str | None,
+    out: str | None = None,
+) -> PlaceTold:
+    """Read what was typed of a room as a place."""
+    from finishlog.acts.air.place import PlaceTold
+    from finishlog.cli.typed.figures import places
+
+    return PlaceTold(
+        has=places.fixtures(has) if has is not None else None,
+        kind=places.place_kind(kind) if kind is not None else None,
+        volume_m3=places.room_size(size) if size is not None else None,
+        exhaust_m3_h=places.exhaust(exhaust) if exhaust is not None else None,
+        mixing=places.mixing(mixing) if mixing is not None else None,
+        lives=places.lives(lives) if lives is not None else None,
+        joined=places.joined(joined) if joined is not None else None,
+        out=places.fixtures(out) if out is not None else None,
+    )
 
 
 @command(room, "room new")
@@ -28,13 +81,21 @@ def room_new(
         str | None, typer.Option("--night", help="The coldest night of the month: 12C.")
     ] = None,
     note: NoteText = "",
+    has: Has = None,
+    kind: Kind = None,
+    size: Size = None,
+    exhaust: Exhaust = None,
+    mixing: Mixing = None,
+    lives: Who = None,
+    joined: Joined = None,
 ) -> Answered:
     """Put a room on record."""
     from finishlog.acts.things.rooms import new_room
     from finishlog.cli.typed.figures.measures import temperature
 
     coldest = temperature(night, here.temperature) if night else None
-    return recorded(new_room(here.context, name, coldest, note))
+    told = _place(has, kind, size, exhaust, mixing, lives, joined)
+    return recorded(new_room(here.context, name, coldest, note, told))
 
 
 @command(room, "room night", settings={"ignore_unknown_options": True})
@@ -66,12 +127,24 @@ def room_edit(
         str | None,
         typer.Option("--heater", metavar="KIND", help="sealed, fan, glow or flame; gas, stove ..."),
     ] = None,
+    has: Has = None,
+    kind: Kind = None,
+    size: Size = None,
+    exhaust: Exhaust = None,
+    mixing: Mixing = None,
+    lives: Who = None,
+    joined: Joined = None,
+    out: Annotated[
+        str | None,
+        typer.Option("--out", metavar="WHAT", help="Put out for this evening: pilot; none: lit."),
+    ] = None,
 ) -> Answered:
-    """Change a room's note or what heats it; how cold its nights get: room night."""
+    """Change a room's note, what heats it, what place it is; its nights: room night."""
     from finishlog.acts.things.rooms import edit_room, heater_word
 
-    kind = heater_word(heater) if heater is not None else None
-    return recorded(edit_room(here.context, name, note, kind))
+    heated_by = heater_word(heater) if heater is not None else None
+    told = _place(has, kind, size, exhaust, mixing, lives, joined, out)
+    return recorded(edit_room(here.context, name, note, heated_by, told))
 
 
 may_be_renamed(room, "room", "room")

@@ -14,7 +14,7 @@ from finishlog.core.air.psychrometrics import STANDARD_AIR
 from finishlog.core.finish.classes import Colder, Figure, FinishClass, Limit, Range, RecoatWindow
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.measure.quantities import apart, celsius
-from finishlog.core.published.cited import cited
+from finishlog.core.published.sources import cited
 
 if TYPE_CHECKING:
     from finishlog.core.published.sources import Source

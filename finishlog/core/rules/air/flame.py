@@ -1,4 +1,4 @@
-"""Vapour that burns, of a coat, a cloth or a stripper, and the heater on record in its room."""
+"""Vapour that burns, of a coat, a cloth or a stripper, and what burns where it comes to."""
 
 from __future__ import annotations
 
@@ -6,18 +6,39 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from finishlog.core.findings import Act, Answer, Finding, Level
+from finishlog.core.air.place import AT_HOME as AT_HOME_KINDS
+from finishlog.core.findings import (
+    AT_HOME,
+    FLAME,
+    PLACE_UNTOLD,
+    Act,
+    Answer,
+    Finding,
+    Level,
+    also,
+    finding,
+)
+from finishlog.core.finish.classes import Method
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.rules.reads import COMES, HEATED, STOOD
 from finishlog.core.rules.rule import COAT, rule
-from finishlog.core.safety.ignition import Vapour, lit_by, of_a_cloth, of_films
+from finishlog.core.safety.ignition import (
+    Vapour,
+    burning_in,
+    lit_by,
+    of_a_cloth,
+    of_films,
+    reached_from,
+)
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 # A coat, and what is done with a cloth or takes a film off.
 _OPENS_A_CAN = COAT | {Act.WIPE, Act.WORK, Act.RUB, Act.TAKE_OFF}
+# The hazards of what leaves for people to breathe.
+GIVES_OFF = frozenset({"flammable", "vapour", "formaldehyde", "isocyanate"})
 # Where nobody said what is used for it.
 _BY_HAND = {Operation.SOLVENT_WIPE: "the solvent"}
 _OFF = {Stripping.STRIP: "the stripper", Stripping.WASH: "the solvent"}
@@ -27,20 +48,73 @@ _OFF = {Stripping.STRIP: "the stripper", Stripping.WASH: "the solvent"}
     "heater",
     binds=_OPENS_A_CAN,
     source="niosh-pocket-guide",
-    reads=f"{STOOD} {HEATED} {COMES} room.usual room.heater",
+    reads=f"{STOOD} {HEATED} {COMES} room.usual room.heater room.place",
 )
 def heater(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """What burns or glows in the room is put out before the can is opened."""
+    """A heater that runs by the log is put out before the can is opened, beside the room too."""
     vapour = _gives_off(asked, around)
     if vapour is None:
         return
-    room = zone.room
-    heat = room.heater_between(around.now, vapour.until)
-    found = lit_by(vapour, room.heater, heat, room.name)
-    if found is not None and found.level is Level.STOP:
-        found = replace(found, answer=Answer.WAITS, high=heat.end if heat else None)
-    if found is not None:
-        yield found
+    for _, room in reached_from(zone.room):
+        heat = room.heater_between(around.now, vapour.until)
+        found = lit_by(vapour, room.heater, heat, room.name)
+        if found is not None and found.level is Level.STOP:
+            found = replace(found, answer=Answer.WAITS, high=heat.end if heat else None)
+        if found is not None:
+            yield found
+
+
+@rule(
+    FLAME,
+    binds=_OPENS_A_CAN,
+    source="niosh-pocket-guide",
+    reads=f"{STOOD} {HEATED} {COMES} room.usual room.heater room.place",
+)
+def flame(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What stands there and burns is put out before the can is opened, beside the room too."""
+    vapour = _gives_off(asked, around)
+    if vapour is None:
+        return
+    for through, room in reached_from(zone.room):
+        for found in burning_in(vapour, room, around.now, through):
+            stops = found.level is Level.STOP
+            yield replace(found, answer=Answer.WAITS) if stops else found
+
+
+@rule(
+    PLACE_UNTOLD,
+    binds=COAT,
+    source="niosh-pocket-guide",
+    reads=f"{STOOD} room.place",
+)
+def place_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What burns in the room of a coat that gives off vapour, and how big it is, was not told."""
+    vapour = _gives_off(asked, around)
+    if vapour is not None and zone.room.id is not None and zone.room.place.has is None:
+        yield finding(PLACE_UNTOLD, in_room=zone.room.name)
+
+
+@rule(
+    AT_HOME,
+    binds=COAT,
+    source="niosh-pocket-guide",
+    reads=f"{STOOD} room.place",
+)
+def at_home(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """Vapour of a basement, a room of a house or a garage built onto it goes to who lives there."""
+    place, over = zone.room.place, asked.over
+    if over is None or not GIVES_OFF.intersection(over.hazards):
+        return
+    if place.kind in AT_HOME_KINDS or place.lives:
+        sprayed = (asked.method or over.methods[0]) is Method.SPRAY
+        found = finding(AT_HOME, Level.CAUTION, "niosh-pocket-guide", in_room=zone.room.name)
+        yield also(
+            found,
+            of=over.name,
+            kind=place.kind.value if place.kind else "",
+            lives=tuple(each.value for each in place.lives),
+            sprayed="sprayed" if sprayed else "",
+        )
 
 
 def _gives_off(asked: Asked, around: Around) -> Vapour | None:
