@@ -81,6 +81,7 @@ class Do(Enum):
     RULES = auto()
     SPECIES_LIST = auto()
     SPECIES_SHOW = auto()
+    SAFETY = auto()
     STEPS_EDIT = auto()
     STEPS_NEW = auto()
     STEPS_RESTORE = auto()

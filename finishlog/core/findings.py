@@ -42,6 +42,8 @@ DIRTY_JOINT = "dirty-joint"
 PASSED_TOO_SOON = "passed-too-soon"
 # Notes that ask: they stand in sight, once.
 TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})
+# What the person ends at once: undated, it yields to a film that is not dry by then.
+OF_TONIGHT = frozenset({FLAME})
 
 
 class Level(StrEnum):

@@ -12,8 +12,9 @@ from finishlog.context import Context
 from finishlog.core.air.place import Fixture, Lives, Opening, PlaceKind
 from finishlog.core.findings import Finding, Level
 from finishlog.core.measure.quantities import cubic_metres, cubic_metres_an_hour
-from finishlog.core.safety.ignition import FLAMMABLE, burning_in, of_films, reached_from
+from finishlog.core.safety.ignition import of_films, reached_from, standing_in
 from finishlog.core.safety.vapour_left import gives_off_until
+from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Room, Shop, ThingKind
 from finishlog.core.zone.grouping import labels_of
 from finishlog.core.zone.state import ZoneState
@@ -23,7 +24,9 @@ from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.changes import changed
 from finishlog.store.things.edit import set_joins, set_value
 
-_NOTHING = "nothing"
+_NOTHING, _NOT_SAID = "nothing", "not said"
+# Figures of a room, by the columns that they stand in.
+_MEASURED = ("volume_m3", "exhaust_m3_h", "mixing")
 
 
 class PlaceTold(Struct, frozen=True):
@@ -61,22 +64,19 @@ def put_place(
         has = tuple(dict.fromkeys((*(has if has is not None else place.has or ()), *told.out)))
     said: dict[str, tuple[object, str, str]] = {}
     if has is not None:
-        was = _words(place.has) if place.has is not None else "not said"
+        was = _words(place.has) if place.has is not None else _NOT_SAID
         said["has"] = (" ".join(has), was, _words(has))
     if told.lives is not None:
         said["lives"] = (" ".join(told.lives), _words(place.lives), _words(told.lives))
     if told.out is not None:
         said["put_out"] = (" ".join(told.out), _words(place.out), _words(told.out))
         said["out_at"] = (now if told.out else None, "", "tonight" if told.out else "lit")
-    for name, becomes, was in (
-        ("kind", told.kind, place.kind),
-        ("volume_m3", told.volume_m3, place.volume_m3),
-        ("exhaust_m3_h", told.exhaust_m3_h, place.exhaust_m3_h),
-        ("mixing", told.mixing, place.mixing),
-    ):
+    if told.kind is not None:
+        said["kind"] = (told.kind.value, place.kind or _NOT_SAID, told.kind.value)
+    for name in _MEASURED:
+        becomes, before = getattr(told, name), getattr(place, name)
         if becomes is not None:
-            value = becomes if name == "kind" else float(becomes)
-            said[name] = (value, f"{was}" if was is not None else "not said", f"{becomes}")
+            said[name] = (becomes, f"{before:g}" if before else _NOT_SAID, f"{becomes:g}")
     for column, (value, was, shown) in said.items():
         set_value(ledger, ThingKind.ROOM, room.id, column, value, (was, shown))
     if told.joined is not None:
@@ -94,13 +94,15 @@ def _lit(room: int, seen: Look) -> Iterator[Finding]:
     now = seen.clock.now
     wet: dict[int | None, list[ZoneState]] = {}
     for zone in seen.bench.in_the_shop:
-        if zone.top and FLAMMABLE in zone.top.of.hazards and gives_off_until(zone, now):
+        if zone.top and gives_off_until(zone, now):
             wet.setdefault(zone.room.id, []).append(zone)
     for states in wet.values():
-        vapour = of_films((z.top.of for z in states if z.top), now)
+        tops = [z.top for z in states if z.top]
+        films = ((top.of, in_coat(top.coat, seen.shop)) for top in tops)
+        vapour = of_films(films, seen.facts, now)
         for through, beside in reached_from(states[0].room):
             if vapour is not None and beside.id == room:
-                found = burning_in(vapour, beside, now, through)
+                found = standing_in(vapour, beside, now, through)
                 yield from (
                     replace(f, on=labels_of(states)) for f in found if f.level is Level.STOP
                 )

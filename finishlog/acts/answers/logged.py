@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -33,6 +34,9 @@ from finishlog.core.safety.oily_waste import may_scuff, what_wets
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
+
+if TYPE_CHECKING:
+    from finishlog.core.safety.room_takes import RoomTakes
 
 
 class ToLog(Struct, frozen=True):
@@ -122,6 +126,8 @@ class Logged(Struct, frozen=True):
     bare_until: datetime | None = None
     # Where it was told as the same as another piece got.
     same: Same | None = None
+    # What the air of its rooms takes of it.
+    air: tuple[RoomTakes, ...] = ()
 
 
 def logged(

@@ -12,9 +12,11 @@ from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
 from finishlog.core.film.grip import GRIPS
 from finishlog.core.findings import (
+    AT_HOME,
     COATS_A_DAY,
     HEATER_UNTOLD,
     NIGHT_UNTOLD,
+    SPARKS,
     Answer,
     Deed,
     Finding,
@@ -40,6 +42,9 @@ from finishlog.picking import Zones
 
 # What was asked within these hours is not asked again.
 _EVENING = timedelta(hours=12)
+
+# Of the room: told again when it is another, or when it is sprayed.
+_TOLD_ONCE_A_NIGHT = frozenset({SPARKS, AT_HOME})
 
 # What presses into a young film, by the work that brings it there.
 _PRESSES = frozenset({Operation.STACK, Operation.PACK})
@@ -81,6 +86,9 @@ def warnings_before(
         if _heater_asked_tonight(then):
             left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
             verdict = replace(verdict, findings=left)
+        if over is not None and _told_tonight(then, state, over, method):
+            left = tuple(f for f in verdict.findings if f.rule not in _TOLD_ONCE_A_NIGHT)
+            verdict = replace(verdict, findings=left)
         early = _a_little_early(state, verdict, then.bench.now) if over is not None else None
         if early is not None:
             of_it.append(early)
@@ -110,6 +118,20 @@ def _heater_asked_tonight(then: Look) -> bool:
     """Tell whether a coat of this evening has asked what heats the room already."""
     coats = coats_of_this_evening(then)
     return any(Hazard.FLAMMABLE in hazards_of(coat, then.shop, then.facts) for coat in coats)
+
+
+def _told_tonight(then: Look, state: ZoneState, over: FinishClass, method: Method | None) -> bool:
+    """Tell whether a coat that gives off vapour went on so in the room this evening already."""
+    lately = then.bench.now - _EVENING
+    sprays = (method or over.methods[0]) is Method.SPRAY
+    return any(
+        layer.coat.when.latest > lately
+        and Hazard.FLAMMABLE in hazards_of(layer.coat, then.shop, then.facts)
+        and ((layer.coat.method or layer.of.methods[0]) is Method.SPRAY) is sprays
+        for zone in then.bench.zones
+        if zone.room.id == state.room.id
+        for layer in zone.layers
+    )
 
 
 def _without_the_night(verdict: Verdict) -> Verdict:

@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
+from finishlog.acts.answers.air_of_coat import air_of_coat, place_asked
 from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening
 from finishlog.acts.answers.logged import Logged, ToLog, logged
@@ -128,6 +129,7 @@ def _coat(
             *left_over(ledger, then, typed.tool, product),
             *_passes_too_close(typed, figures, product),
             *(_what_lies_there(after, picked) if typed.stopped is not None else ()),
+            *place_asked(then, picked, comes),
         )
     )
     notes = notes_of_the_evening(of, typed.method, comes, now)
@@ -142,7 +144,8 @@ def _coat(
         warnings,
         notes,
     )
-    return replace(coat, container=drawn.words, stopped=typed.stopped)
+    air = air_of_coat(then, picked, product, comes, drawn.container, typed.method)
+    return replace(coat, container=drawn.words, stopped=typed.stopped, air=air)
 
 
 def _record(

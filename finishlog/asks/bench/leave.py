@@ -18,6 +18,7 @@ from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
+from finishlog.asks.look.vapour_there import VapourLine, vapour_there
 from finishlog.context import Context
 from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead
@@ -90,12 +91,14 @@ class Leave(Struct, frozen=True):
     ready_then: tuple[Standing, ...]
     sprayed: tuple[SprayedTonight, ...] = ()
     solvent_rags: tuple[str, ...] = ()
+    vapour: tuple[VapourLine, ...] = ()
 
     @property
     def not_yet(self) -> bool:
         """Tell whether something must be done before anybody leaves."""
         undone = any(r.is_dangerous for r in self.rags)
-        return undone or bool(self.deadlines) or any(map(_to_see_to, self.mixes))
+        lit = any(line.lit for line in self.vapour)
+        return undone or lit or bool(self.deadlines) or any(map(_to_see_to, self.mixes))
 
 
 def _to_see_to(mix: MixLine) -> bool:
@@ -130,6 +133,7 @@ def leave_from(seen: Look) -> Leave:
         ready_then=tuple(s for s in drying if visit and s.high and s.high <= visit),
         sprayed=sprayed_tonight(seen),
         solvent_rags=solvent_rags(seen),
+        vapour=vapour_there(seen),
     )
 
 

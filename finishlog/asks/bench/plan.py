@@ -10,11 +10,12 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.asks.look.acts_behind import acts_behind
+from finishlog.asks.look.air_there import air_of
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
-from finishlog.core.findings import Level
+from finishlog.core.findings import Finding, Level
 from finishlog.core.plan.plan import plan as plan_ahead
 from finishlog.core.plan.results import (
     Chore,
@@ -25,6 +26,9 @@ from finishlog.core.plan.results import (
     Promise,
 )
 from finishlog.core.rules.air.coating_air import air_findings
+from finishlog.core.safety.ignition import lights, of_films
+from finishlog.core.safety.room_takes import RoomTakes
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
 from finishlog.errors import NotFound, Unknown, UsageFault
@@ -43,6 +47,13 @@ class AirExpected(Struct, frozen=True):
     coldest_night_c: float | None
     acts: tuple[int, ...] = ()
     as_usual: bool = False
+
+
+class VapourAhead(Struct, frozen=True):
+    """What is to be put out before a product's can is opened, and what the rooms' air takes."""
+
+    lit: tuple[Finding, ...]
+    takes: tuple[RoomTakes, ...]
 
 
 class PlanAnswer(Struct, frozen=True):
@@ -64,6 +75,8 @@ class PlanAnswer(Struct, frozen=True):
     # Of projects that are late, by their ids: the same with every film taken as soon as it may be
     # tested.
     tested: Mapping[int, ProjectPlan]
+    # By product: what burns where its vapour comes to, and what the air of its rooms takes of it.
+    vapour: Mapping[int, VapourAhead]
 
 
 def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = None) -> PlanAnswer:
@@ -157,7 +170,24 @@ def _answer(
         ),
         hours_known=bool(shop.hours.patterns),
         tested=tested,
+        vapour={product: _vapour(product, wanted, seen) for product in products},
     )
+
+
+def _vapour(product: int, wanted: frozenset[int], seen: Look) -> VapourAhead:
+    """Return what vapour of a product meets in the rooms that its parts stand in."""
+    known, now = seen.shop.products[product], seen.bench.now
+    film = seen.facts.finish_class(known.class_key), in_product(known)
+    of = of_films((film,), seen.facts, now)
+    rooms = {
+        zone.room.id: zone.room
+        for zone in seen.bench.in_the_shop
+        if zone.part.id in wanted and zone.room.id in seen.shop.rooms
+        if any(step.product == product for step in zone.progress.steps[zone.progress.done :])
+    }
+    lit = (f for room in rooms.values() for f in lights(of, room, now) if f.level is Level.STOP)
+    takes = (air_of(seen, seen.shop.rooms[room], known) for room in rooms if room is not None)
+    return VapourAhead(tuple(lit), tuple(each for each in takes if each is not None))
 
 
 def _acts(seen: Look, parts: Collection[int]) -> tuple[int, ...]:

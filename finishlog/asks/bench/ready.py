@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -15,6 +16,7 @@ from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, glue_up_standings, standings
+from finishlog.asks.look.vapour_there import VapourLine, vapour_there
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir
@@ -40,6 +42,9 @@ from finishlog.core.shop.hours import is_open, next_opening
 from finishlog.core.zone.grouping import Label, describe
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import MAY_ACT
+
+if TYPE_CHECKING:
+    from finishlog.core.safety.room_takes import RoomTakes
 
 _STOPPED = {Answer.STALLED, Answer.SUSPECT, Answer.UNDERNEATH}
 _TONIGHT = timedelta(hours=12)
@@ -105,16 +110,27 @@ class Ready(Struct, frozen=True):
     mixed: tuple[MixLine, ...] = ()
     cans: tuple[CanInDoubt, ...] = ()
     uneven: tuple[UnevenLine, ...] = ()
+    vapour: tuple[VapourLine, ...] = ()
+    # What the rooms take of the coats that may go on now; only where it was asked for.
+    takes: tuple[RoomTakes, ...] = ()
 
 
-def ready(context: Context, only: Iterable[int] = (), minutes: float | None = None) -> Ready:
+def ready(
+    context: Context, only: Iterable[int] = (), minutes: float | None = None, *, air: bool = False
+) -> Ready:
     """Answer for every open part, or for the parts with the ids in `only`.
 
-    With `minutes`, also say what fits into them.
+    With `minutes`, also say what fits into them; with `air`, what the rooms' air takes.
     """
     with context.reading() as connection:
         seen = look(context, connection)
     answer = ready_from(seen, frozenset(only))
+    if air:
+        # It is worked out for whoever asks for all: a start does without.
+        from finishlog.asks.look.air_there import due_air
+
+        mine = [z for z in seen.bench.in_the_shop if not only or z.part.id in frozenset(only)]
+        answer = replace(answer, takes=due_air(seen, zones=mine))
     if minutes is None:
         return answer
     return replace(answer, fits=fits_into(answer.bench, minutes, seen.shop.products, context.facts))
@@ -152,6 +168,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         empty=not seen.shop.parts,
         mixed=open_mixes(seen),
         uneven=uneven_faces(zones, seen),
+        vapour=vapour_there(seen),
         cans=cans_in_doubt(seen, _still_to_go_on(seen)),
     )
 

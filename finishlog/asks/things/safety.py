@@ -7,7 +7,9 @@ from collections.abc import Callable, Collection, Iterator
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look, look
+from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
 from finishlog.context import Context
+from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat, Heated
@@ -17,10 +19,11 @@ from finishlog.core.published.chemistry import Substances
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.hazards import hazards_in
+from finishlog.core.safety.room_takes import RoomTakes
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Part, Product, ThingKind
-from finishlog.errors import NotFound
+from finishlog.errors import NotFound, UsageFault
 
 # They come with whatever else is asked.
 _ALWAYS = Hazard.GENERAL
@@ -90,6 +93,8 @@ class SafetyShown(Struct, frozen=True):
     about: str
     notes: tuple[SafetyNote, ...]
     apart: tuple[Apart, ...] = ()
+    # Of a room: what its air takes of a finish.
+    air: tuple[RoomTakes, ...] = ()
 
 
 class _Hazards(Struct, frozen=True):
@@ -99,19 +104,32 @@ class _Hazards(Struct, frozen=True):
     holds: Substances = frozenset()
 
 
-def safety(context: Context, typed: str) -> SafetyShown:
-    """Answer; NotFound where a word is neither a thing, a wood, a class nor a topic."""
-    if not typed:
+def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> SafetyShown:
+    """Answer; NotFound where a word is neither a thing, a wood, a class nor a topic.
+
+    `asked`: what is asked of the air of a room; UsageFault where no room was named.
+    """
+    if not typed and not asked.is_asked:
         return SafetyShown("", context.facts.notes)
     with context.reading() as connection:
         seen = look(context, connection)
+    rooms = list(seen.shop.rooms.values())
+    named = find(typed, rooms, seen.shop.aliases, ThingKind.ROOM) if typed else rooms
+    if asked.is_asked and len(named) != 1:
+        raise UsageFault(
+            f"which room? there are {', '.join(r.name for r in rooms) or 'none yet'}",
+            f"name it: {Do.SAFETY('ROOM', of='PRODUCT', amount='AMOUNT')}",
+        )
+    if asked.is_asked:
+        return SafetyShown(named[0].name, (), air=air_in(named[0], asked, seen))
     known = {note.applies_to for note in context.facts.notes}
     for about in (_hazard, _product, _class, _project, _part, _room, _wood, _topic):
         found = about(typed, seen)
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
             notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
-            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)))
+            air = air_in(named[0], NOT_ASKED, seen) if about is _room else ()
+            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)), air)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 

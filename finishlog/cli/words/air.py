@@ -258,7 +258,7 @@ WORDS = {
         lambda f: f"what burns or sparks in {text(f, 'in_room')}, and how big it is, was not told",
         lambda f: (
             "pilot, stove, heater, motor or none: "
-            f"{Do.ROOM_EDIT(text(f, 'in_room'), has='none', size='6x4x2.5m')}"
+            f"{Do.ROOM_EDIT(text(f, 'in_room'), has='none', size='SIZE')}"
         ),
     ),
     HEATER_UNTOLD: Words(

@@ -105,10 +105,14 @@ class Place(Struct, frozen=True):
     out: tuple[Fixture, ...] = ()
     out_at: datetime | None = None
 
+    def out_now(self, moment: datetime) -> tuple[Fixture, ...]:
+        """Return what was put out, and does not count as lit again yet."""
+        is_out = self.out_at is not None and moment - self.out_at < OUT_FOR
+        return self.out if is_out else ()
+
     def lit_at(self, moment: datetime, heater: HeaterKind | None) -> tuple[Fixture, ...]:
         """Return what stands there and is not out; a heater is of the kind that was told."""
-        is_out = self.out_at is not None and moment - self.out_at < OUT_FOR
-        out = self.out if is_out else ()
+        out = self.out_now(moment)
         there = (f for f in self.has or () if f not in out)
         return tuple(
             dict.fromkeys(

@@ -57,6 +57,7 @@ _OF_THE_LOWER = frozenset({"wrong-below", "suspect", "perhaps-cold", "not-proved
 _OF_THE_PLACE = frozenset({"heater", FLAME, AT_HOME, PLACE_UNTOLD})
 _OF_THE_EVENING = _OF_THE_PLACE | {"air", "wood-warms-up", "warms-under-film", "other-face"}
 _BESIDE_THE_EVENING = frozenset(rule.id for rule in RULES) - _OF_THE_EVENING
+_NOT_ITS_AIR = _BESIDE_THE_EVENING | {PLACE_UNTOLD}
 # Whose clock is that of another face.
 _NOT_BELOW = "dust-on-wet"
 _SOON, _READ_EVERY = timedelta(minutes=10), timedelta(hours=3)
@@ -138,7 +139,7 @@ class Board(Struct, frozen=True):
         """Return what the room, as it was read, says to the upper coat now and tonight."""
         bench = self._bench((), of.wood, self.room, self.now)
         asked, around = self._asked(of.over, of.method), bench.around(self.facts)
-        every = findings_of(bench.zones[0], asked, around, but=_BESIDE_THE_EVENING)
+        every = findings_of(bench.zones[0], asked, around, but=_NOT_ITS_AIR)
         return tuple(replace(found, room=self.room.name) for found in every)
 
     def walk(self, steps: Sequence[Step], wood: str | None) -> tuple[Walked, ...]:

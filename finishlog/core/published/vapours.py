@@ -100,9 +100,12 @@ class Vapours(Published, frozen=True, dict=True, gc=True):
             if f" {alias} " in text:
                 return tuple(self._whole(what))
         held = chemistry.in_name(name)
-        known = [*self.solvents.values(), *self.mixtures.values()]
-        fits = [each for each in known if each.substance in held]
+        fits = [each for each in self._known if each.substance in held]
         return tuple(self._whole(fits[0])) if len(fits) == 1 else ()
+
+    @property
+    def _known(self) -> tuple[Solvent | Mixture, ...]:
+        return (*self.solvents.values(), *self.mixtures.values())
 
     def _whole(self, what: Solvent | Mixture) -> Iterator[tuple[Solvent, float]]:
         if isinstance(what, Solvent):
@@ -113,6 +116,5 @@ class Vapours(Published, frozen=True, dict=True, gc=True):
     @cached_property
     def _called(self) -> tuple[tuple[str, Solvent | Mixture], ...]:
         """What each is called; a longer name beats the words in it."""
-        known = [*self.solvents.values(), *self.mixtures.values()]
-        names = [(plain(word), each) for each in known for word in (each.name, *each.aliases)]
+        names = [(plain(word), each) for each in self._known for word in (each.name, *each.aliases)]
         return tuple(sorted(names, key=lambda pair: -len(pair[0])))

@@ -80,7 +80,7 @@ def reached_from(room: RoomAir) -> Iterator[tuple[Opening | None, RoomAir]]:
     yield from room.near
 
 
-def burning_in(
+def standing_in(
     vapour: Vapour, room: RoomAir, moment: datetime, through: Opening | None = None
 ) -> Iterator[Finding]:
     """Say what stands in a room where vapour comes to, and burns, glows or sparks.
@@ -113,7 +113,7 @@ def lights(vapour: Vapour | None, room: RoomAir, moment: datetime) -> Iterator[F
         running = lit_by(vapour, beside.heater, heat, beside.name)
         if running is not None:
             yield running
-        yield from burning_in(vapour, beside, moment, through)
+        yield from standing_in(vapour, beside, moment, through)
 
 
 _UNTOLD = frozenset({Fixture.HEATER})

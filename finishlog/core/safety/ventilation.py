@@ -194,17 +194,19 @@ class Weighs(StrEnum):
 class Air(Struct, frozen=True):
     """What a room's air comes to. Shares are of a limit: 1 is at it.
 
-    `shut_ppm`: without any exhaust; `of_lel`: of the lower explosive limit, `of_short` of the 15
-    minutes' limit (None: none is known), `of_day` of the day's. `fire_m3_h`, `health_m3_h`: the
-    exhaust that it would take.
+    `shut_ppm`, `of_lel_shut`: without any exhaust. `of_lel`: of the lower explosive limit; of the
+    limits of 15 minutes (`of_short`, None: none is known) and of the day (`of_day`, over eight
+    hours; `day_highest`, at its highest). `fire_m3_h`, `health_m3_h`: what exhaust it would take.
     """
 
     vapour_l: float
     shut_ppm: float
+    of_lel_shut: float
     highest_ppm: float
     of_lel: float
     of_short: float | None
     of_day: float
+    day_highest: float
     fire_m3_h: float
     health_m3_h: float
 
@@ -241,11 +243,13 @@ def air_of(releases: Sequence[Release], room: Vented) -> Air:
     return Air(
         vapour_l=math.fsum(all_l),
         shut_ppm=1e3 * highest(releases, shut, all_l),
+        of_lel_shut=0.1 * highest(releases, shut, lel),
         highest_ppm=1e3 * highest(releases, room, all_l),
         # L/m³ are tenths of a per cent.
         of_lel=0.1 * highest(releases, room, lel),
         of_short=1e3 * highest(releases, room, short) if any(short) else None,
         of_day=1e3 * day_average(releases, room, day),
+        day_highest=1e3 * highest(releases, room, day),
         fire_m3_h=max((_fire(r) for r in releases), default=0.0),
         health_m3_h=max((_health(r, room.mixing) for r in releases), default=0.0),
     )

@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 
 from msgspec.structs import replace
 
-from finishlog.core.findings import Act, Answer, Deed, Finding, plainly
+from finishlog.core.findings import OF_TONIGHT, Act, Answer, Deed, Finding, plainly
 from finishlog.core.rules.all import findings_of
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -106,7 +106,9 @@ def _binding(found: Iterable[Finding], asked: Asked) -> Finding:
 def _ends(of: Finding) -> tuple[bool, datetime]:
     """Sort by when it ends, no date last.
 
-    Tonight's air is no wait of its own: undated it yields to a film that is not dry by then.
+    Tonight's air, and what burns in it, is no wait of its own: undated it yields to a film that is
+    not dry by then.
     """
-    undated = of.high is None and of.answer is not Answer.NOT_IN_THIS_AIR
+    of_tonight = of.answer is Answer.NOT_IN_THIS_AIR or of.rule in OF_TONIGHT
+    undated = of.high is None and not of_tonight
     return undated, of.high or datetime.min.replace(tzinfo=UTC)

@@ -46,7 +46,7 @@ CHECKED = {
     "standings[]": STANDING,
 }
 LOGGED = {
-    "": "act after at bare_until clamped_until container edges entries_after_it"
+    "": "act after air at bare_until clamped_until container edges entries_after_it"
     " first_pass hand_dust labels late moved named notes operation passes product rags recorded"
     " renumbered same stopped warnings",
     "at": WHEN,
@@ -134,7 +134,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "",
         {
             "": "bench cans drying empty fits glue_ups milestones mixed next_at next_what now rags"
-            " rooms set_aside shop_open shop_opens stopped uneven",
+            " rooms set_aside shop_open shop_opens stopped takes uneven vapour",
             "bench[]": STANDING,
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
@@ -266,7 +266,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "",
         {
             "": "closing deadlines frost heat heaters mixes next_visit now rags ready_then"
-            " solvent_rags sprayed tape",
+            " solvent_rags sprayed tape vapour",
             "rags[]": RAGS,
         },
     ),
@@ -462,7 +462,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "rules": ("wipe-off", {"": "facts rules", "rules[]": "binds id reads says source"}),
     "safety": (
         "topcoat",
-        {"": "about apart notes", "notes[]": "applies_to id source text"},
+        {"": "about air apart notes", "notes[]": "applies_to id source text"},
     ),
     "species list": ("", {"[]": SPECIES}),
     "species show": (

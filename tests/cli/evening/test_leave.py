@@ -131,7 +131,9 @@ def test_water_by_gun_has_filters_and_no_vapour(booth: Finishlog):
     page = leave(booth)
     assert "water sprayed tonight" in page
     assert "burns" not in page
-    assert "vapour" not in page
+    assert "solvent vapour" not in page
+    # That is the oil of the stools, two days after it was wiped on cold.
+    assert "vapour of oil until" in page
 
 
 def test_water_by_brush_asks_nothing_more(booth: Finishlog):
@@ -146,5 +148,5 @@ def test_the_gun_is_asked_after_once_an_evening_only(booth: Finishlog):
     booth.did("log", "panel", "spirit")
     tomorrow = leave(booth, "2026-11-25T21:05:00+00:00")
     assert "sprayed" not in tomorrow
-    assert "vapour" not in tomorrow
+    assert "solvent vapour" not in tomorrow
     assert "sprayed" in leave(booth, "2026-11-25T01:05:00+00:00"), "the night is the same evening"

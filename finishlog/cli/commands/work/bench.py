@@ -67,7 +67,7 @@ def ready(
 
     minutes = duration(time) / timedelta(minutes=1) if time else None
     only = _ids(here, tuple(parts or ()))
-    answer = answer_ready(here.context, only, minutes)
+    answer = answer_ready(here.context, only, minutes, air=verbose)
     bad = exit_code and (any(r.overdue for r in answer.rags) or not answer.bench)
     code = ANSWER_IS_BAD if bad else 0
     return Answered(answer, lambda: ready_page(answer, here.clock, verbose=verbose), code)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.vapour_page import vapour_rows
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
 from finishlog.cli.pages.evening.words import name_of, rags_name, rags_words, reason
 from finishlog.cli.terminal.page import Page, Section, Tone
@@ -40,6 +41,7 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
         danger = mix.overdue or mix.lid is Lid.NEVER
         section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if danger else Tone.PLAIN)
     _guns(section, answer)
+    vapour_rows(section, answer.vapour, clock)
     for heater in answer.heaters:
         until = clock.words(heater.span.latest)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")

@@ -43,16 +43,25 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
     """Lay out what may be done, most urgent first."""
     page = Page()
     in_danger = any(line.is_dangerous for line in answer.rags)
+    lit = any(line.lit for line in answer.vapour)
+    if lit:
+        _vapour(page, answer, clock)
     if in_danger:
         _rags(page, answer, clock)
     _head(page, answer, clock)
     if not in_danger:
         _rags(page, answer, clock)
+    if not lit:
+        _vapour(page, answer, clock)
     mixed_section(page.section("MIXED, IN CANS"), answer.mixed, answer.cans, clock)
     if answer.fits is None:
         _bench(page.section("BENCH NOW"), answer.bench, clock, verbose)
     else:
         _fits(page, answer.fits, clock, verbose)
+    if answer.takes:
+        from finishlog.cli.pages.evening.vapour_page import air_lines
+
+        page.section("AIR, ON AVERAGE: FAR MORE AT YOUR FACE").each(air_lines(answer.takes))
     _stopped(page.section("STOPPED"), answer.stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
@@ -104,6 +113,13 @@ def _rags(page: Page, answer: Ready, clock: Clock) -> None:
     lines = [line for line in answer.rags if line.severity is not Severity.QUIET]
     lines.sort(key=lambda line: not line.is_dangerous)
     rags_section(page, lines, clock, whole=False)
+
+
+def _vapour(page: Page, answer: Ready, clock: Clock) -> None:
+    if answer.vapour:
+        from finishlog.cli.pages.evening.vapour_page import vapour_rows
+
+        vapour_rows(page.section(), answer.vapour, clock)
 
 
 def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:

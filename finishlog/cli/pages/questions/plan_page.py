@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.vapour_page import air_lines
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.cli.words.finding_words import barred_by, plan_reason, sentence, short
+from finishlog.cli.words.finding_words import barred_by, plan_reason, sentence, short, waits_for
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.plan.results import Chore, Promise
@@ -119,13 +120,26 @@ def _slack(project: ProjectPlan) -> str:
 def _sessions(page: Page, answer: PlanAnswer, clock: Clock, verbose: bool) -> None:
     sessions = answer.plan.sessions
     shown = sessions if verbose else sessions[:SESSIONS_SHOWN]
+    told: set[int] = set()
     for each in shown:
         day, ends = _day(each.start, clock).upper(), _clock(each.end, clock)
         section = page.section(f"{day}, {_clock(each.start, clock)} to {ends}")
-        section.each((_clock(x.start, clock), *_task(x, answer, clock)) for x in each.tasks)
+        for task in each.tasks:
+            section.row(_clock(task.start, clock), *_task(task, answer, clock))
+            if task.chore is Chore.SET_UP and task.product is not None:
+                section.each(("", "", "", words) for words in _air(task.product, answer, told))
     if len(shown) < len(sessions):
         rest, last = len(sessions) - len(shown), _day(sessions[-1].start, clock)
         page.line(f"and {rest} more, the last on {last}: finishlog plan -v", Tone.FAINT)
+
+
+def _air(product: int, answer: PlanAnswer, told: set[int]) -> Iterator[str]:
+    """Say what to put out before a can is opened, each time; what the air takes of it, once."""
+    ahead = answer.vapour[product]
+    yield from dict.fromkeys(f"first: {waits_for(found)}" for found in ahead.lit)
+    if product not in told:
+        told.add(product)
+        yield from (f"air: {words}" for _, words in air_lines(ahead.takes))
 
 
 def _task(task: PlannedTask, answer: PlanAnswer, clock: Clock) -> tuple[str, str, str]:
@@ -214,7 +228,7 @@ def _left(page: Page, answer: PlanAnswer) -> None:
 
 def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
     """Say what the plan takes for granted."""
-    section.each(((_air(room, clock),) for room in answer.air), Tone.FAINT)
+    section.each(((_air_expected(room, clock),) for room in answer.air), Tone.FAINT)
     tests = ((e.part.path, e.at, e.found) for e in answer.plan.counted_on)
     for part, at, found in dict.fromkeys(tests):
         when = clock.wait_until(at)
@@ -235,7 +249,7 @@ def _assumed(section: Section, answer: PlanAnswer, clock: Clock) -> None:
         )
 
 
-def _air(room: AirExpected, clock: Clock) -> str:
+def _air_expected(room: AirExpected, clock: Clock) -> str:
     if room.air is None or room.read_at is None:
         return f"{room.room}: air never read, label hours only: test before you coat"
     if room.as_usual:

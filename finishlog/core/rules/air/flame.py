@@ -18,18 +18,20 @@ from finishlog.core.findings import (
     also,
     finding,
 )
-from finishlog.core.finish.classes import Method
+from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.rules.reads import COMES, HEATED, STOOD
 from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.ignition import (
     Vapour,
-    burning_in,
     lit_by,
     of_a_cloth,
     of_films,
     reached_from,
+    standing_in,
 )
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -38,7 +40,7 @@ from finishlog.core.zone.state import ZoneState
 # A coat, and what is done with a cloth or takes a film off.
 _OPENS_A_CAN = COAT | {Act.WIPE, Act.WORK, Act.RUB, Act.TAKE_OFF}
 # The hazards of what leaves for people to breathe.
-GIVES_OFF = frozenset({"flammable", "vapour", "formaldehyde", "isocyanate"})
+_GIVES_OFF = frozenset({Hazard.FLAMMABLE, Hazard.VAPOUR, Hazard.FORMALDEHYDE, Hazard.ISOCYANATE})
 # Where nobody said what is used for it.
 _BY_HAND = {Operation.SOLVENT_WIPE: "the solvent"}
 _OFF = {Stripping.STRIP: "the stripper", Stripping.WASH: "the solvent"}
@@ -76,7 +78,7 @@ def flame(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     if vapour is None:
         return
     for through, room in reached_from(zone.room):
-        for found in burning_in(vapour, room, around.now, through):
+        for found in standing_in(vapour, room, around.now, through):
             stops = found.level is Level.STOP
             yield replace(found, answer=Answer.WAITS) if stops else found
 
@@ -85,7 +87,7 @@ def flame(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     PLACE_UNTOLD,
     binds=COAT,
     source="niosh-pocket-guide",
-    reads=f"{STOOD} room.place",
+    reads=f"{STOOD} {COMES} room.place",
 )
 def place_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """What burns in the room of a coat that gives off vapour, and how big it is, was not told."""
@@ -98,12 +100,12 @@ def place_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     AT_HOME,
     binds=COAT,
     source="niosh-pocket-guide",
-    reads=f"{STOOD} room.place",
+    reads=f"{STOOD} {COMES} room.place",
 )
 def at_home(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Vapour of a basement, a room of a house or a garage built onto it goes to who lives there."""
     place, over = zone.room.place, asked.over
-    if over is None or not GIVES_OFF.intersection(over.hazards):
+    if over is None or not _GIVES_OFF.intersection(hazards_in(_brings(over, asked), around.facts)):
         return
     if place.kind in AT_HOME_KINDS or place.lives:
         sprayed = (asked.method or over.methods[0]) is Method.SPRAY
@@ -117,10 +119,14 @@ def at_home(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
         )
 
 
+def _brings(over: FinishClass, asked: Asked) -> Ingredient:
+    return asked.comes or Ingredient(over.name, over.key)
+
+
 def _gives_off(asked: Asked, around: Around) -> Vapour | None:
     """Return what gives off vapour: the film that goes on, what is on the cloth, the stripper."""
     if asked.over is not None:
-        what = asked.comes or Ingredient(asked.over.name, asked.over.key)
+        what = _brings(asked.over, asked)
         return of_films(((asked.over, what),), around.facts, around.now)
     told = _BY_HAND.get(asked.operation, "") if asked.operation else ""
     if asked.act is Act.TAKE_OFF:

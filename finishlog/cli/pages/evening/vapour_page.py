@@ -1,0 +1,90 @@
+"""Vapour in a room, in few words: until when, what stays out, how much of a finish it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from finishlog.cli.terminal.page import Section, Tone
+from finishlog.cli.words.finding_lines import names
+from finishlog.cli.words.finding_words import sentence
+from finishlog.core.air.place import CALLED, Fixture
+from finishlog.core.measure.quantities import cubic_metres, cubic_metres_an_hour, millilitres
+
+if TYPE_CHECKING:
+    from finishlog.asks.look.vapour_there import VapourLine
+    from finishlog.clock import Clock
+    from finishlog.core.safety.room_takes import RoomTakes
+
+
+def vapour_rows(section: Section, lines: Sequence[VapourLine], clock: Clock) -> None:
+    """Say where vapour hangs and until when; what burns there comes first."""
+    for line in lines:
+        for found in line.lit:
+            section.row("air", f"{sentence(found)}: air it, put it out now", tone=Tone.DANGER)
+        section.row("air", vapour_words(line, clock), tone=Tone.FAINT)
+
+
+def vapour_words(line: VapourLine, clock: Clock) -> str:
+    """Say until when films give off vapour, and what to do meanwhile."""
+    until = clock.wait_until(line.until)
+    stays = "nothing lit"
+    if line.out:
+        there = (f"{names(CALLED[Fixture(w)] for w in what)} in {room}" for room, what in line.out)
+        several = sum(len(what) for _, what in line.out) > 1
+        stays = f"{names(there)} {'stay' if several else 'stays'} out: no smell is no proof"
+    of = names(line.products)
+    return f"{line.room}: vapour of {of} until {until}: windows open, {stays}"
+
+
+# Why no amount of air in the room is the answer, and what is; `NoFigure` by its word.
+_NO_FIGURE = {
+    "sprayed": "sprayed: no air of a room is enough; outdoors, or a booth with its own exhaust",
+    "isocyanate": "isocyanate: no air of a room is enough; supplied air, as its sheet says",
+    "formaldehyde": "it gives off formaldehyde: no air of a room is enough; catch it at the source",
+    "chlorinated solvent": "chlorinated solvent: never in a shut room; leave it alone",
+    "what leaves is not known": "what leaves it is not known: its sheet says; outdoors",
+}
+
+
+def no_figure_words(takes: RoomTakes) -> str:
+    """Say why there is no figure, and what to do in its place."""
+    assert takes.why_no_figure is not None
+    said = _NO_FIGURE.get(takes.why_no_figure.value)
+    if said is not None:
+        return said
+    main = takes.main
+    limit = f"{main.name}, limit {main.day_ppm:.0f} ppm" if main else "a low limit"
+    return f"{limit}: thinning it with air is no answer; outdoors, or catch it at the source"
+
+
+def air_words(takes: RoomTakes) -> str:
+    """Say in one line how much of a finish a room's air takes; empty: nothing to say."""
+    if takes.outdoors:
+        return ""
+    if takes.why_no_figure is not None:
+        return no_figure_words(takes)
+    if takes.volume_m3 is None or takes.day_ml is None:
+        return ""
+    told = ", ".join(_room_words(takes))
+    over = [f"the day's limit from {millilitres(takes.day_ml)} on"]
+    if takes.short_ml is not None:
+        over.append(f"that of 15 minutes from {millilitres(takes.short_ml)}")
+    elif takes.fire_ml is not None:
+        over.append(f"a tenth of the explosive from {millilitres(takes.fire_ml)}")
+    return f"{told}: over {', '.join(over)}; outdoors, fewer parts at once, or waterborne"
+
+
+def _room_words(takes: RoomTakes) -> Iterator[str]:
+    assert takes.volume_m3 is not None
+    yield f"{takes.room} {cubic_metres(takes.volume_m3)}"
+    if takes.exhaust_m3_h is None:
+        yield "no exhaust measured"
+    else:
+        yield f"exhaust {cubic_metres_an_hour(takes.exhaust_m3_h)}"
+
+
+def air_lines(takes: Sequence[RoomTakes]) -> list[tuple[str, str]]:
+    """Return, by product, what the air of its room takes of it."""
+    said = ((each.product, air_words(each)) for each in takes)
+    return [(product, words) for product, words in said if words]
