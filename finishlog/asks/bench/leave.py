@@ -15,10 +15,10 @@ from finishlog.asks.bench.heaters import heaters
 from finishlog.asks.bench.open_cans import MixLine, open_mixes
 from finishlog.asks.bench.rags import RagsLine, open_rags, solvent_rags
 from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
+from finishlog.asks.bench.vapour_there import VapourLine, vapour_there
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
-from finishlog.asks.look.vapour_there import VapourLine, vapour_there
 from finishlog.context import Context
 from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead

@@ -13,10 +13,10 @@ from finishlog.asks.bench.fits import Fits, fits_into
 from finishlog.asks.bench.open_cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
+from finishlog.asks.bench.vapour_there import VapourLine, vapour_there
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, glue_up_standings, standings
-from finishlog.asks.look.vapour_there import VapourLine, vapour_there
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air, dew_point_c
 from finishlog.core.air.room import RoomAir

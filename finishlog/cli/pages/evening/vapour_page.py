@@ -12,7 +12,7 @@ from finishlog.core.air.place import CALLED, Fixture
 from finishlog.core.measure.quantities import cubic_metres, cubic_metres_an_hour, millilitres
 
 if TYPE_CHECKING:
-    from finishlog.asks.look.vapour_there import VapourLine
+    from finishlog.asks.bench.vapour_there import VapourLine
     from finishlog.clock import Clock
     from finishlog.core.safety.room_takes import RoomTakes
 
@@ -34,7 +34,7 @@ def vapour_words(line: VapourLine, clock: Clock) -> str:
         several = sum(len(what) for _, what in line.out) > 1
         stays = f"{names(there)} {'stay' if several else 'stays'} out: no smell is no proof"
     of = names(line.products)
-    return f"{line.room}: vapour of {of} until {until}: windows open, {stays}"
+    return f"{line.room}: vapour of {of} until {until}: let air out, {stays}"
 
 
 # Why no amount of air in the room is the answer, and what is; `NoFigure` by its word.

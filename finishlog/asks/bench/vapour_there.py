@@ -36,27 +36,27 @@ def vapour_there(seen: Look) -> tuple[VapourLine, ...]:
         if zone.room.id is None or not _may_burn(zone):
             continue
         until = gives_off_until(zone, now)
-        if until is not None and _film(zone, seen, now) is not None:
+        if until is not None and _film(zone, seen) is not None:
             wet.setdefault(zone.room.id, []).append((zone, until))
-    return tuple(_line(found, seen, now) for found in wet.values())
+    return tuple(_line(found, seen) for found in wet.values())
 
 
-def _may_burn(zone: ZoneState) -> bool:
+def _may_burn(state: ZoneState) -> bool:
     """Tell whether a film is of what burns, or came from a mix that may hold some."""
-    top = zone.top
+    top = state.top
     return top is not None and (
         Hazard.FLAMMABLE in top.of.hazards or top.coat.container is not None
     )
 
 
-def _film(zone: ZoneState, seen: Look, now: datetime) -> Vapour | None:
-    assert zone.top is not None
-    film = zone.top.of, in_coat(zone.top.coat, seen.shop)
-    return of_films((film,), seen.facts, now)
+def _film(state: ZoneState, seen: Look) -> Vapour | None:
+    assert state.top is not None
+    film = state.top.of, in_coat(state.top.coat, seen.shop)
+    return of_films((film,), seen.facts, seen.clock.now)
 
 
-def _line(found: list[tuple[ZoneState, datetime]], seen: Look, now: datetime) -> VapourLine:
-    room = found[0][0].room
+def _line(found: list[tuple[ZoneState, datetime]], seen: Look) -> VapourLine:
+    room, now = found[0][0].room, seen.clock.now
     tops = [zone.top for zone, _ in found if zone.top is not None]
     films = ((top.of, in_coat(top.coat, seen.shop)) for top in tops)
     lit = lights(of_films(films, seen.facts, now), room, now)
