@@ -262,9 +262,11 @@ class Story:
         mixed: bool = True,
     ) -> Coat:
         """Put on a coat; what needs a hardener is mixed for it, unless `mixed` is false."""
-        product = self.products[self.product(class_key)]
-        if mixed and container is None and needs_hardener(FACTS.finish_class(class_key)):
-            container = self.mix(hour, class_key, {"base": 10.0, "hardener": 1.0})
+        product, of = self.products[self.product(class_key)], FACTS.finish_class(class_key)
+        if mixed and container is None and needs_hardener(of):
+            pct = of.hardener_pct
+            share = min(max(10.0, pct.low), pct.high) / 10 if pct else 1.0
+            container = self.mix(hour, class_key, {"base": 10.0, "hardener": share})
         return self._happened(
             Coat(
                 **self._head(hour, self._reach(on, face, pieces)),

@@ -489,7 +489,7 @@ CASES = (
         "FC225",
         "an unwashed epoxy seal under a glaze that dried late",
         "OBS UNDER ENV LOG",
-        waits_for="UNDER",
+        said="alkyd-varnish epoxy-seal glaze",
     ),
     Case(
         "FC226",
@@ -519,7 +519,7 @@ CASES = (
         "FC230",
         "four pours of epoxy in a weekend",
         "PLAN WINDOW MAT",
-        waits_for="WINDOW",
+        said="epoxy-pour film recoat window",
     ),
     Case(
         "FC231",

@@ -1,4 +1,4 @@
-"""All 46 generic finishes are there and hold what is published of them.
+"""All 55 generic finishes are there and hold what is published of them.
 
 The tables below are copied from the sources named beside them and are read from nowhere else.
 """
@@ -30,6 +30,7 @@ BY_FAMILY = {
         "wiping-varnish",
         "spar-varnish",
         "oil-enamel",
+        "oil-primer",
     },
     "shellac": {
         "shellac-1lb",
@@ -54,6 +55,7 @@ BY_FAMILY = {
         "waterborne-two-part",
         "tannin-sealer",
         "latex-enamel",
+        "acrylic-primer",
     },
     "unknown": {"polyurethane-unknown", "unknown"},
     "stain": {"wiping-stain", "gel-stain"},
@@ -61,7 +63,9 @@ BY_FAMILY = {
     "filler": {"paste-filler", "water-filler"},
     "glaze": {"glaze"},
     "washcoat": {"washcoat"},
-    "wax": {"paste-wax"},
+    "putty": {"putty-water", "putty-solvent"},
+    "epoxy": {"epoxy-seal", "epoxy-pour", "epoxy-filler"},
+    "wax": {"paste-wax", "wax-stick"},
     "paint": {"milk-paint"},
     "soap": {"soap"},
     "non-drying-oil": {"mineral-oil"},
@@ -268,8 +272,8 @@ def test_what_may_be_several_is_as_slow_and_as_tender_as_any_of_them(of):
     assert set(of.hazards) >= {h for kind in kinds for h in kind.hazards if h != "waterborne"}
 
 
-def test_there_are_47_generic_finishes():
-    assert len(CLASSES) == 47
+def test_there_are_55_generic_finishes():
+    assert len(CLASSES) == 55
     assert set(CLASSES) == set().union(*BY_FAMILY.values())
 
 

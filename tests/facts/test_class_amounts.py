@@ -53,6 +53,14 @@ READINGS: dict[str, tuple[Reading, Reading, Reading, Reading]] = {
     "paste-filler": ((150, 300), None, (50, 65), (6, 24)),
     "paste-wax": ((800, 1500), None, (20, 35), (12, 36)),
     "pigmented-shellac": ((350, 450), (3, 4), (28, 35), (12, 36)),
+    "acrylic-primer": ((300, 400), (4, 4), (32, 42), (12, 24)),
+    "epoxy-filler": (None, None, (100, 100), (12, 24)),
+    "epoxy-pour": ((6.8, 13.6), (118, 236), (100, 100), (12, 24)),
+    "epoxy-seal": ((250, 400), (2, 6), (60, 100), (12, 24)),
+    "oil-primer": ((300, 400), (3, 4), (45, 60), (6, 24)),
+    "putty-solvent": (None, None, (35, 60), (12, 24)),
+    "putty-water": (None, None, (50, 70), (12, 24)),
+    "wax-stick": (None, None, (100, 100), (36, 120)),
     # From the least to the most of its kinds.
     "polyurethane-unknown": ((350, 600), (2.5, 4), (25, 50), (6, 24)),
     "shellac-1lb": ((500, 700), (2, 3), (9.8, 9.8), (6, 6)),
@@ -198,6 +206,10 @@ def test_a_catalysed_film_is_no_thicker_than_4_to_5_mil(key, source):
         ("conversion-varnish", 8, 24),
         ("lacquer-postcatalysed", 8, 72),
         ("waterborne-two-part", 2, 8),
+        # Minutes, not hours: brushed 15 to 45, poured 30 to 60.
+        ("epoxy-seal", 0.25, 0.75),
+        ("epoxy-pour", 0.5, 1),
+        ("epoxy-filler", 0.25, 0.75),
     ],
 )
 def test_a_mix_lives_for_hours(key, low, high):

@@ -34,6 +34,7 @@ FAMILIES = {
     *("shellac", "lacquer", "catalysed", "waterborne"),
     *("stain", "dye", "glaze", "filler", "washcoat"),
     *("paint", "soap", "bleach", "unknown", "non-drying-oil"),
+    *("putty", "epoxy"),
 }
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}
 ENDS = ("low_h", "typical_h", "high_h")
@@ -189,7 +190,7 @@ def test_whatever_dries_by_oxidation_heats_in_rags(of):
 def test_what_leaves_the_film_fits_how_it_dries(of):
     fits = {
         Mechanism.OXIDATION: {"none", "mineral-spirits"},
-        Mechanism.CROSS_LINKING: {"butyl-acetate", "xylene", "water"},
+        Mechanism.CROSS_LINKING: {"butyl-acetate", "xylene", "water", "none"},
         Mechanism.WATER: {"water"},
         Mechanism.ALCOHOL: {"ethanol"},
         Mechanism.SOLVENT: {"butyl-acetate", "mineral-spirits"},

@@ -81,6 +81,15 @@ TRADE = {
     "bleach-two-part": Row((150, 250), None, None, (12, 24)),
     "bleach-chlorine": Row((150, 250), None, None, (12, 24)),
     "pigmented-shellac": Row((350, 450), (3, 4), (28, 35), (12, 36)),
+    "oil-primer": Row((300, 400), (3, 4), (45, 60), (6, 24)),
+    "acrylic-primer": Row((300, 400), (4, 4), (32, 42), (12, 24)),
+    "epoxy-seal": Row((250, 400), (2, 6), (60, 100), (12, 24)),
+    # A pour of 3 to 6 mm: 1604.17 ft² mil to the gallon.
+    "epoxy-pour": Row((6.8, 13.6), (118, 236), (100, 100), (12, 24)),
+    "epoxy-filler": Row(None, None, (100, 100), (12, 24)),
+    "putty-water": Row(None, None, (50, 70), (12, 24)),
+    "putty-solvent": Row(None, None, (35, 60), (12, 24)),
+    "wax-stick": Row(None, None, (100, 100), (36, 120)),
 }
 each = every_row(("key", "row"), TRADE.items(), ids=TRADE)
 

@@ -1,4 +1,4 @@
-"""Twenty-six finishing schedules that are done right every day: common practice, no source.
+"""Twenty-eight finishing schedules that are done right every day: common practice, no source.
 
 Each act is a line: how long after the one before, then what was done; of a coat on one face the
 face. Waits are the cautious ends of the classes, longer by what 21 °C costs. Products are named by
@@ -518,5 +518,39 @@ ORDINARY = (
         5m   varnish
         9d   pack
         """,
+    ),
+    # A painted door.
+    Schedule(
+        27,
+        ("poplar", "maple"),
+        {"primer": "acrylic-primer", "enamel": "latex-enamel"},
+        """
+        0m   sand
+        30m  primer
+        30h  scuff
+        5m   enamel
+        30h  scuff
+        5m   enamel
+        18d  pack
+        """,
+    ),
+    # A knot in a top, filled with tinted epoxy; the spot is washed, then all of it sanded.
+    Schedule(
+        28,
+        ("walnut", "cherry"),
+        {"resin": "epoxy-filler", "varnish": "wiping-varnish"},
+        """
+        0m   sand
+        30m  resin
+        9d   rinse
+        14h  sand
+        5m   varnish
+        2d   scuff
+        5m   varnish
+        2d   scuff
+        5m   varnish
+        9d   pack
+        """,
+        mixes={"resin": "base:10ml hardener:5ml"},
     ),
 )

@@ -1,6 +1,6 @@
 """What is done right draws no alarm; what is spoilt draws the one that it should.
 
-Twenty-six schedules that are done every day (common practice) are played through the real
+Twenty-eight schedules that are done every day (common practice) are played through the real
 commands at 21 °C and 50 %, nights of 20 °C, with the cautious waits of the classes.
 """
 

@@ -176,4 +176,29 @@ STORIES = {
             "ask shellac-2lb +1d"
         ),
     ),
+    "too-thick-at-once": (
+        speaks(
+            "oak top; ask epoxy-pour 12000um",
+            Answer.UNDERNEATH,
+            "in 4 coats, each in the window of the one before",
+        ),
+        speaks(
+            "oak top; says epoxy-pour thickest 10000um; ask epoxy-pour 12000um",
+            Answer.UNDERNEATH,
+            "in 2 coats",
+        ),
+        # What the can bears decides, either way, and of any finish.
+        silent("oak top; says epoxy-pour thickest 25000um; ask epoxy-pour 12000um"),
+        speaks("oak top; says epoxy-pour thickest 4000um; ask epoxy-pour 5000um"),
+        speaks("oak top; says latex-enamel thickest 90um; ask latex-enamel 120um", None, "soft"),
+        # A pour that is on too thick is looked at before it is covered, until it sands all through.
+        speaks(
+            "oak top; epoxy-pour 12000um 08:00; ask epoxy-pour +14h", Answer.TEST, "sand a spot"
+        ),
+        speaks("oak top; epoxy-pour 12000um 08:00; check dry +1d; ask epoxy-pour", Answer.TEST),
+        silent("oak top; epoxy-pour 12000um 08:00; check powder +3d; ask alkyd-varnish +9d"),
+        silent("oak top; epoxy-pour 6000um 08:00; ask epoxy-pour 6000um +14h"),
+        silent("oak top; epoxy-pour 08:00; ask epoxy-pour +14h"),
+        silent("oak top; ask lacquer-sprayed spray 400um"),
+    ),
 }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from finishlog.core.findings import Answer
-from tests.stories.telling import silent, speaks
+from tests.stories.telling import lets, silent, speaks
 
 LATE = "oak top; waterborne-clear 08:00; waterborne-clear unscuffed +3d"
 SPOT = (
@@ -96,5 +96,61 @@ STORIES = {
         silent("oak top; shellac-2lb; scuff P1000 +1d; ask shellac-2lb +1h"),
         silent("oak top; alkyd-varnish; scuff P1000 +60d; ask paste-wax +1h"),
         silent("oak top; sand P80; ask alkyd-varnish +1h"),
+    ),
+    "unwashed": (
+        speaks(
+            "oak top; epoxy-seal 08:00; ask alkyd-varnish +9d",
+            Answer.WAITS,
+            "amine film: an oil over it",
+        ),
+        # Cold or damp air as it set leaves the more; what was read is said.
+        speaks(
+            "oak top; air 12C 90%; epoxy-seal 08:00; ask glaze +9d", Answer.WAITS, "12 °C⟩, 90 % RH"
+        ),
+        speaks("oak top; one-air 21C 85%; epoxy-pour 08:00; ask shellac-2lb +9d", None, "85 % RH"),
+        # Sanded alone it is ground in; a wipe with solvent smears it.
+        speaks("oak top; epoxy-seal 08:00; sand +9d; ask alkyd-varnish +1h", Answer.WAITS),
+        speaks("oak top; epoxy-seal; solvent-wipe +9d; sand; ask alkyd-varnish", None, "smears it"),
+        lets("oak top; epoxy-filler 08:00; ask sand +2d", "wash it first"),
+        lets("oak top; epoxy-seal 08:00; ask scuff +2d"),
+        # More of it past its window.
+        speaks("oak top; epoxy-seal 08:00; ask epoxy-seal +3d", Answer.WAITS),
+        speaks("oak top; epoxy-seal 08:00; ask epoxy-pour +3d"),
+        # In the holes alone, also beneath what only fills holes.
+        speaks("oak top; epoxy-filler 08:00; ask hardwax-oil +9d", Answer.WAITS),
+        speaks("oak top; epoxy-seal 08:00; putty-water +9d; ask alkyd-varnish +1h", Answer.WAITS),
+        # Washed; inside its window more of it bonds; what leaves nothing asks nothing.
+        silent("oak top; epoxy-seal 08:00; rinse +9d; sand; ask alkyd-varnish +1h"),
+        silent("oak top; epoxy-filler 08:00; rinse +2d; ask sand +1h"),
+        silent("oak top; epoxy-pour 08:00; ask epoxy-pour +14h"),
+        silent("oak top; epoxy-seal 08:00; ask epoxy-pour +12h"),
+        silent("oak top; conversion-varnish 08:00; ask conversion-varnish +2h"),
+        # The person knows of a hardener that leaves none.
+        silent(
+            "oak top; says epoxy-seal overrule amine-film because WORDS; epoxy-seal 08:00; "
+            "ask alkyd-varnish +9d"
+        ),
+        silent("oak top; epoxy-seal 08:00; off bare +9d; ask alkyd-varnish +1h"),
+        silent("oak top; epoxy-seal; rinse +9d; scuff; alkyd-varnish; ask alkyd-varnish +3d"),
+    ),
+    "unwashed-below": (
+        speaks(
+            "oak top; air 8C 90%; epoxy-seal 08:00; glaze +2d; wipe +15m; ask alkyd-varnish +3d",
+            Answer.TEST,
+            "hidden corner overnight",
+        ),
+        speaks("oak top; epoxy-seal 08:00; alkyd-varnish +9d; ask alkyd-varnish +3d", Answer.TEST),
+        speaks("oak top; epoxy-pour 08:00; waterborne-clear +9d; ask pack +9d", Answer.TEST),
+        speaks("oak top; epoxy-seal; oil-primer +9d; check flakes +3d; ask latex-enamel +1h"),
+        # Washed in time; it holds; more of the same that bonded to it; gone.
+        silent("oak top; epoxy-seal; rinse +9d; sand; alkyd-varnish; ask alkyd-varnish +3d"),
+        silent("oak top; epoxy-seal; alkyd-varnish +9d; check holds +9d; ask alkyd-varnish"),
+        silent("oak top; epoxy-pour; epoxy-pour +14h; epoxy-pour +14h; ask pack +12d"),
+        silent(
+            "oak top; says epoxy-seal overrule amine-film because WORDS; epoxy-seal 08:00; "
+            "alkyd-varnish +9d; ask alkyd-varnish +9d"
+        ),
+        silent("oak top; epoxy-seal; alkyd-varnish +9d; off bare; ask alkyd-varnish +1h"),
+        silent("oak top; epoxy-seal 08:00; alkyd-varnish +9d; ask wipe +1d"),
     ),
 }

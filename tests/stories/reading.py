@@ -53,6 +53,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Layer, "before"): f"coat.when {_AIR}",
     (Layer, "abraded"): "work.operation",
     (Layer, "wipes"): "work.operation",
+    (Layer, "washed"): "work.operation",
     (Layer, "on_a_spot"): "fault.what product.class_key",
     (Layer, "scratches"): "check.test",
     (Layer, "laid_bare"): "stripped.survives",

@@ -9,10 +9,10 @@
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `tung-oil
   flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was said of
   the film below; `… stirred`, `… unstirred`, of its can; `… from-pot`; `… stopped:left-half`);
-  other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky`, `fault run` (`…
-  @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT` (down to the last of a
-  class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read every six hours from
-  then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
+  other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky` (`… only-now`), `fault
+  run` (`… @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT` (down to the last
+  of a class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read every six
+  hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
   `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
   `heater flame` (what it is), `place has:pilot,motor kind:basement` (`lives:bird`, `out:pilot`;
   what the room is), `beside door has:pilot` (a room beside, and what leads there),
@@ -33,9 +33,11 @@
   word; without either what needs a hardener is mixed for each coat
 - `says alkyd-varnish not-over wiping-stain because WORDS`: the person's rule of a product;
   `not-over product:CLASS` of one product alone, `needs CLASS over CLASS`, `wait 72h over CLASS`,
-  `window 0-1h, 48h-`, `no-window`, `coats-a-day 2`, `most-coats 3`, `not-on oily`, `overrule ROW`
-- last what is asked: `ask CLASS [method]`, an operation, how a film is taken off (`strip`), or an
-  act (`ask pack +3d`); `wipe with vinegar`: what is on the cloth, here and in a clause
+  `window 0-1h, 48h-`, `no-window`, `coats-a-day 2`, `most-coats 3`, `thickest 6000um`, `not-on
+  oily`, `overrule ROW`
+- last what is asked: `ask CLASS [method] [6000um]`, an operation, how a film is taken off
+  (`strip`), or an act (`ask pack +3d`); `wipe with vinegar`: what is on the cloth, here and in a
+  clause
 
 Unless told otherwise the room is read at 23 °C and 50 % all the time, and its nights are no colder.
 """
@@ -259,9 +261,12 @@ class Teller:
             return asked_of(zone, self.story.shop, FACTS)
         if word in FACTS.classes:
             comes = in_product(self.story.products[self.story.product(word)])
-            method = Method(words[1]) if words[1:] else None
+            thick = [_number(w, "um") for w in words[1:] if w.endswith("um")]
+            how = [w for w in words[1:] if not w.endswith("um")]
+            method = Method(how[0]) if how else None
             over, product = FACTS.finish_class(word), self.story.product(word)
-            return coat_asked(over, method, comes, product=product)
+            film_um = thick[0] if thick else None
+            return coat_asked(over, method, comes, product=product, film_um=film_um)
         brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
         if word in {o.value for o in Operation}:
             grit = "" if brought else "".join(words[1:])
@@ -414,6 +419,8 @@ class Teller:
         match kind:
             case "coats-a-day" | "most-coats":
                 rule = replace(rule, count=int(of[0]))
+            case "thickest":
+                rule = replace(rule, thickest_um=_number(of[0], "um"))
             case "needs":
                 rule = replace(rule, between=(of[0],), of=tuple(of[2:]))
             case "wait":
@@ -427,6 +434,8 @@ class Teller:
 
     def _told_check(self, told: Clause) -> None:
         self.story.check(self.hour, Found(told.word), told.on, face=told.face, place=told.place)
+        if "only-now" in told.more:
+            self.story.entries[-1] = replace(self.story.entries[-1], only_now=True)
 
     def _told_fault(self, told: Clause) -> None:
         what = FaultKind(told.word)

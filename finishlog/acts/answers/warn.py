@@ -65,10 +65,12 @@ def warnings_before(
     comes: Ingredient | None = None,
     product: int | None = None,
     grit: str = "",
+    film_um: float | None = None,
 ) -> tuple[Finding, ...]:
     """Return cautions and stops about what `act` logs; empty: nothing speaks against it.
 
-    `comes`: what is brought onto the wood, with what was noted about it; `grit`: the paper.
+    `comes`: what is brought onto the wood, with what was noted about it; `grit`: the paper;
+    `film_um`: how thick the coat went on.
     """
     found: list[tuple[Finding, ZoneState]] = []
     too_early = "pressed" if operation in _PRESSES else ""
@@ -76,7 +78,9 @@ def warnings_before(
         of_it: list[Finding] = []
         if over is not None:
             of_it += _dust_of_scuffing(state, then.facts) if scuffed else ()
-            verdict = verdict_on(state, then.bench, over, method, then.facts, comes, product)
+            verdict = verdict_on(
+                state, then.bench, over, method, then.facts, comes, product, film_um
+            )
             if _asked_tonight(then):
                 verdict = _without_the_night(verdict)
             of_it += [*_joint(state), *_shuts_out(state, over, then)]

@@ -105,6 +105,7 @@ def log_check(
     test: Test,
     place: str,
     at: When,
+    only_now: bool | None = None,
     sure: bool = True,
 ) -> Checked:
     """Record a check on the zones that were named; Doubtful when that is not `sure`."""
@@ -114,7 +115,14 @@ def log_check(
         found = found_by(test, found)
         soon = of_a_check_too_soon(before, picked, found, at, ledger.act_id)
         doubts = findings_of(soon if test not in OF_NO_FILM else (), sure=sure)
-        made = Check(when=at, targets=picked.targets, test=test, found=found, place=place)
+        made = Check(
+            when=at,
+            targets=picked.targets,
+            test=test,
+            found=found,
+            only_now=only_now,
+            place=place,
+        )
         ledger.record(made)
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]

@@ -113,6 +113,7 @@ def _coat(
         scuffed=typed.scuffed,
         comes=comes,
         product=product.id,
+        film_um=typed.wet_film_um,
     )
     figures = judged_by(of, product.label, product.label_window, then.facts.version)
     doubts = (

@@ -46,6 +46,7 @@ class SaysTyped(Struct, frozen=True):
     overrule: tuple[str, ...] = ()
     because: str = ""
     label: ProductTyped | None = None
+    thickest_um: float | None = None
 
 
 def say_of_product(
@@ -117,6 +118,8 @@ def _rules(typed: SaysTyped, product: Product, shop: Shop, facts: Facts) -> Iter
                 never = Do.PRODUCT_SAYS.option(not_over="any")
                 raise UsageFault(f"{count} coats?", f"type 1 or more; to say never: {never}")
             yield OwnRule(own, count=count, because=because)
+    if typed.thickest_um is not None:
+        yield OwnRule(Own.THICKEST, thickest_um=typed.thickest_um, because=because)
     for word in typed.not_on:
         yield OwnRule(Own.NOT_ON, (_wood(word, facts),), because=because)
     for row in typed.overrule:
@@ -174,6 +177,8 @@ def _row(word: str, product: Product, facts: Facts) -> str:
     spoken = {row.id: row.over for row in facts.overcoats}
     spoken |= {row.id: row.over for row in facts.wood_rules}
     mine = [id_ for id_, over in spoken.items() if named_by(over, of) is not None]
+    if of.left_on_top is not None:
+        mine.append(of.left_on_top.id)
     if word in mine:
         return word
     near = get_close_matches(word, mine, n=4, cutoff=0.5) or mine[:8]

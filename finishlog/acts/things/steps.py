@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from math import ceil
 
 from msgspec.structs import replace
 
@@ -18,8 +19,11 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.log.words import Operation
+from finishlog.core.measure.quantities import micrometres
+from finishlog.core.measure.units import WORDS, Length, to_base
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
+from finishlog.core.shop.own_rules import most_at_once_um
 from finishlog.core.shop.things import Product, Shop, Step, ThingKind
 from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UnknownProduct, UsageFault
@@ -53,7 +57,8 @@ def put_steps(context: Context, ledger: Ledger, name: str, typed: Sequence[str],
     added = add_steps(ledger.connection, name, steps, note)
     changed(ledger, ThingKind.STEPS, added, ADDED, "", name)
     warnings = told_of_steps(context, ledger, shop, steps)
-    return Made("steps", name, in_words(how_many_steps(steps), lent), warnings=warnings)
+    poured = _poured(shop, typed, context.facts)
+    return Made("steps", name, in_words(how_many_steps(steps), *poured, lent), warnings=warnings)
 
 
 def how_many_steps(steps: Sequence[Step]) -> str:
@@ -89,18 +94,18 @@ def steps_like(context: Context, name: str, like: str, note: str, *, over: bool 
 
 
 def read_step_words(shop: Shop, typed: Sequence[str], facts: Facts) -> tuple[Step, ...]:
-    """Read steps as typed: `sand`, `sand 180`, `topcoat*3`, `topcoat@back`, `oil@front/left*2`."""
+    """Read steps as typed: `sand`, `sand 180`, `topcoat*3`, `topcoat@back`, `resin*24mm`."""
     steps: list[Step] = []
     for text in _with_their_grits(typed):
         word, _, faces = text.partition("@")
         word, _, times = word.partition("*")
         faces, _, behind = faces.partition("*")
         times = times or behind
-        how_often = whole_number(times if "*" in text else "1")
-        if how_often is None or not 1 <= how_often <= MOST_COATS:
-            raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         word, grit = _grit(word)
         operation, product = _step(shop, word, facts)
+        how_often = _coats_of(times, product, facts) if "*" in text else 1
+        if how_often is None or not 1 <= how_often <= MOST_COATS:
+            raise UsageFault(f"{text!r}: {times!r} is no number of coats", "write topcoat*3")
         if grit and operation not in _BY_GRIT:
             raise UsageFault(f"{text!r}: {word} has no grit", "write sand 180, scuff 320")
         for _ in range(how_often):
@@ -118,6 +123,48 @@ def read_step_words(shop: Shop, typed: Sequence[str], facts: Facts) -> tuple[Ste
             "a finishing schedule needs a step", Do.STEPS_NEW("NAME", "sand", "sealer")
         )
     return tuple(steps)
+
+
+def _coats_of(times: str, product: Product | None, facts: Facts) -> int | None:
+    """Read how often: a number, or how deep a void is that a product fills (`resin*24mm`).
+
+    None: it is neither.
+    """
+    deep = depth_mm(times)
+    if deep is None or product is None:
+        return whole_number(times)
+    return ceil(round(1000 * deep / _one_coat_um(product, facts), 6))
+
+
+def _one_coat_um(product: Product, facts: Facts) -> float:
+    """Return how thick one coat of a product is at most, by the cautious end of what is known."""
+    of = facts.finish_class(product.class_key)
+    most = most_at_once_um(of, product.own_rules)
+    if most is None:
+        says = Do.PRODUCT_SAYS(product.name, thickest="6mm")
+        raise UsageFault(f"how thick a coat of {product.name} may be is not known", says)
+    return most.low
+
+
+def _poured(shop: Shop, typed: Sequence[str], facts: Facts) -> Iterator[str]:
+    """Say what was made of a depth: `24 mm of resin, 6 mm a coat: 4 coats`."""
+    for text in typed:
+        word, _, times = text.replace("@", "*").partition("*")
+        deep = depth_mm(times.rpartition("*")[2])
+        product = _step(shop, word, facts)[1] if deep is not None else None
+        if deep is not None and product is not None:
+            um = _one_coat_um(product, facts)
+            coats = ceil(round(1000 * deep / um, 6))
+            each = f"{micrometres(um)} a coat: {coats} coats"
+            yield f"{micrometres(1000 * deep)} of {product.name}, {each}"
+
+
+def depth_mm(typed: str) -> float | None:
+    """Read a depth, `24 mm`, `1 in`, as mm; None: it is none."""
+    found = re.fullmatch(r"(\d+(?:[.,]\d+)?) ?(\D+)", typed.strip())
+    named = found[2].casefold() if found else ""
+    unit = next((each for each in Length if named in WORDS[each].split("|")), None)
+    return to_base(float(found[1].replace(",", ".")), unit) if found and unit else None
 
 
 def _step(shop: Shop, word: str, facts: Facts) -> tuple[Operation, Product | None]:

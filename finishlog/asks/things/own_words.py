@@ -8,6 +8,7 @@ from datetime import timedelta
 from msgspec import Struct
 
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.measure.quantities import micrometres
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import Product
 
@@ -49,5 +50,8 @@ def own_words(rule: OwnRule, products: Mapping[int, Product]) -> str:
             return f"{rule.count} coats at most"
         case Own.NOT_ON:
             return f"not on {named}"
+        case Own.THICKEST:
+            assert rule.thickest_um is not None
+            return f"{micrometres(rule.thickest_um)} a coat at most"
         case Own.OVERRULE:
             return f"overrules {named}"

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from finishlog.cli.words.said import Words, each_of, measured, number, text, wanted
+from finishlog.cli.words.said import (
+    Words,
+    each_of,
+    measured,
+    met_as_it_set,
+    number,
+    text,
+    wanted,
+)
 from finishlog.core.findings import Finding
 from finishlog.core.finish.stages import Stage, shown
 from finishlog.core.trouble.again import Same
@@ -196,6 +204,12 @@ WORDS: Mapping[str, Words] = {
     ),
     "does-not-suit": Words(lambda f: text(f, "reason")),
     "oil-lies-below": Words(_oil),
+    "unwashed-lies-below": Words(
+        lambda f: (
+            f"{' – '.join(each_of(f, 'chain'))}: {each_of(f, 'chain')[0]} was not washed"
+            f"{met_as_it_set(f)}"
+        )
+    ),
     "went-on-thick": Words(lambda f: f"{measured(f)} wet, {wanted(f)} is usual at most"),
     "film-in-all": Words(lambda f: f"{measured(f)} dry in all, it bears {wanted(f)}"),
     "coats-in-all": Words(lambda f: f"{measured(f)} coats, at most {wanted(f)}"),

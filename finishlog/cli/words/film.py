@@ -8,6 +8,7 @@ from finishlog.cli.words.said import (
     act,
     label_hours,
     measured,
+    met_as_it_set,
     number,
     text,
     wanted,
@@ -114,6 +115,27 @@ def _unscuffed(of: Finding) -> str:
     }[text(of, "how")]
     late = f" {measured(of)} after it, its window is {wanted(of)}," if of.measured else ""
     return f"{text(of, 'over')} went on over {text(of, 'under')}{late} {how}: it may peel"
+
+
+def _left_there(of: Finding) -> str:
+    """Say what a cure leaves on a film, in what air the more, and what it does."""
+    smeared = "; a wipe alone smears it" if text(of, "smeared") else ""
+    met = f" (the more so{met_as_it_set(of)})" if met_as_it_set(of) else ""
+    return f"its cure leaves an {text(of, 'what')}{met}: {text(of, 'spoils')}{smeared}"
+
+
+def _dried_late(of: Finding) -> str:
+    """Say how long a film took, in the hours that its can is written in."""
+    assert of.measured is not None
+    assert of.wanted is not None
+    least, most = number(of, "least"), of.wanted.value
+    span = f"{most:g} h" if least == most else f"{least:g} to {most:g} h"
+    at_least = "at least " if text(of, "least_so") else ""
+    return f"{text(of, 'of')} took {at_least}{of.measured.value:.0f} h to be dry, against {span}"
+
+
+def _thick(of: Finding) -> str:
+    return "it runs hot, cracks and may smoke" if text(of, "hot") else "it stays soft inside"
 
 
 WORDS = {
@@ -288,6 +310,45 @@ WORDS = {
         lambda f: (
             "wipe it clean, and scuff it lightly again" if text(f, "stale") else "wipe it clean"
         ),
+    ),
+    "unwashed": Words(
+        lambda f: f"{text(f, 'of')} was not washed, by the log: {_left_there(f)}",
+        lambda f: f"wash it first: {text(f, 'wash')}; washed already: {Do.LOG('PART', 'rinse')}",
+        lambda f: f"{text(f, 'what')} on {text(f, 'of')}: not washed",
+        "the wash",
+    ),
+    "unwashed-below": Words(
+        lambda f: (
+            f"{text(f, 'over')} lies on {text(f, 'of')} unwashed, by the log: {_left_there(f)}"
+        ),
+        lambda f: (
+            "try the coat on a hidden corner overnight; if it holds: "
+            f"{Do.CHECK('PART', Found.HOLDS)}; else take {text(f, 'over')} off, wash "
+            f"{text(f, 'of')}: {text(f, 'wash')}; was it washed before: log it with its time"
+        ),
+        lambda f: f"{text(f, 'what')} under {text(f, 'over')}: {text(f, 'of')} was not washed",
+        bars="an unwashed film below: scratch test first",
+    ),
+    "dried-late": Words(
+        _dried_late,
+        lambda f: (
+            "what kept it soft may keep the next coat so: try that on a hidden corner overnight; "
+            f"if it holds: {Do.CHECK('PART', Found.HOLDS)}"
+        ),
+        lambda f: f"{text(f, 'of')} dried far too late",
+    ),
+    "too-thick-at-once": Words(
+        lambda f: (
+            f"{measured(f, 0)} of {text(f, 'of')} at once, {wanted(f)} a coat at most: {_thick(f)}"
+        ),
+        lambda f: f"in {number(f, 'pours'):.0f} coats, each in the window of the one before",
+    ),
+    "went-on-too-thick": Words(
+        lambda f: (
+            f"{text(f, 'of')} went on {measured(f, 0)} thick, {wanted(f)} a coat at most: "
+            f"{_thick(f)}"
+        ),
+        "look for cracks and bubbles, sand a spot: it has to powder all through",
     ),
     "coat-while-wiped": Words("wiped with solvent, its oil comes back: coat it"),
 }

@@ -96,6 +96,14 @@ def wanted(of: Finding, digits: int = 0) -> str:
     return figure(of.wanted, digits)
 
 
+def met_as_it_set(of: Finding) -> str:
+    """Word the air that harmed a film while it set: `, 8 °C, 90 % RH as it set`."""
+    cold = quantities.celsius(number(of, "cold")) if of.value("cold") is not None else ""
+    damp = f"{number(of, 'damp'):.0f} % RH" if of.value("damp") is not None else ""
+    air = ", ".join(each for each in (cold, damp) if each)
+    return f", {air} as it set" if air else ""
+
+
 def label_hours(of: Finding) -> str:
     """Word the label hours that bind, and how many of them are done where they were counted."""
     figure = of.wait.figure if of.wait else None

@@ -315,13 +315,15 @@ def verdict_on(
     facts: Facts,
     comes: Ingredient | None = None,
     product: int | None = None,
+    film_um: float | None = None,
 ) -> Verdict:
     """Give the verdict on one named product, whatever the steps say comes next.
 
     Putting it on raises no dust: only scuffing, which is logged by itself, minds wet films.
     """
     near = replace(bench.around(facts), wet_films={})
-    return decide(state, coat_asked(over, method, comes, done=True, product=product), near)
+    asked = coat_asked(over, method, comes, done=True, product=product, film_um=film_um)
+    return decide(state, asked, near)
 
 
 def verdict_on_work(

@@ -1,14 +1,18 @@
-"""Does the next coat hold by itself, or by a scuffing, was it scuffed, did a check answer it?"""
+"""Does the next coat hold by itself, or by a scuffing, was it scuffed, did a check answer it?
+
+And was washed off what a cure leaves on a film, where it lies open and under what covers it.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
+from itertools import pairwise
 
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.layers import Layer
-from finishlog.core.finish.classes import WindowKind
+from finishlog.core.finish.classes import FinishClass, WindowKind
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found, Operation
 
@@ -38,6 +42,11 @@ def wants_scuffing(layer: Layer, now: datetime) -> bool:
     if window.again is not None and window.again.scuffed and layer.is_open_again(now):
         return True
     return window.kind is WindowKind.ALWAYS_SCUFF or (closes is not None and now > closes)
+
+
+def covers(layer: Layer) -> bool:
+    """Tell whether a next coat meets nothing of what lies below it."""
+    return layer.coat.is_whole and not layer.of.fills_spots
 
 
 def has_edge(layer: Layer) -> bool:
@@ -70,3 +79,45 @@ def answered(layers: Sequence[Layer], by: frozenset[Found]) -> bool:
         if film_checks.failed(check.found):
             return False
     return False
+
+
+def unwashed_open(
+    lying_open: Iterable[Layer], over: FinishClass | None, now: datetime
+) -> Iterator[Layer]:
+    """Yield the unwashed films among those that the next coat would meet."""
+    for layer in lying_open:
+        bonds = over is not None and _bonds(layer, over, now)
+        if layer.of.left_on_top is not None and not layer.washed and not bonds:
+            yield layer
+
+
+def unwashed_below(layers: Sequence[Layer]) -> Iterator[tuple[Layer, Layer]]:
+    """Yield each unwashed film and the coat that covers it, from the top down."""
+    for under, over in reversed([*pairwise(layers)]):
+        is_left = under.of.left_on_top is not None and not under.washed
+        if is_left and not _bonds(under, over.of, over.first_on):
+            yield under, over
+
+
+def _bonds(under: Layer, over: FinishClass, at: datetime) -> bool:
+    """Tell whether one more of its kind still bonds to a film as it is, unwashed and unsanded."""
+    closes = under.closes(at)
+    return over.left_on_top is not None and (closes is None or at <= closes)
+
+
+def met_while_it_set(layer: Layer) -> tuple[float | None, float | None]:
+    """Return the coldest (°C) and dampest (% RH) air read while it set, beyond what is harmless.
+
+    None: it was read no colder, no damper.
+    """
+    left, figure = layer.of.left_on_top, layer.coat.figures.stages.get(Stage.TURN)
+    if left is None or figure is None:
+        return None, None
+    until = layer.waits(figure).high
+    read = [air for s in layer.drying_air.until(until) if s.measured for air in s.nearest]
+    cold = min((air.temperature_c for air in read), default=left.colder_c.value)
+    damp = max((air.humidity_pct for air in read), default=left.damper_pct.value)
+    return (
+        cold if cold < left.colder_c.value else None,
+        damp if damp > left.damper_pct.value else None,
+    )

@@ -81,6 +81,7 @@ class Layer(Struct, frozen=True):
     abraded: tuple[Work, ...] = ()
     # Its surplus wiped off, with a cloth or with its solvent, in the order of the work.
     wipes: tuple[Work, ...] = ()
+    washed: tuple[Work, ...] = ()
     checks: tuple[Check, ...] = ()
     # Through this film, also through later coats.
     scratches: tuple[Check, ...] = ()
@@ -209,11 +210,11 @@ class Layer(Struct, frozen=True):
 
         By the square of its thickness over the class's usual high end, as diffusion through a
         layer goes: an assumption, on the slow side. Neither measured nor flooded on: a normal
-        film; and so is what was wiped off, however much of it stood there.
+        film; so is what was wiped off, and what heats itself as it cures, however thick.
         """
         stands, usual = self.stands_flooded, self.of.wet_film_um
         laid = self.coat.wet_film_um or 0.0
-        if usual is None or self.is_wiped_off:
+        if usual is None or self.is_wiped_off or self.of.most_at_once_um is not None:
             return 1.0
         return max(laid / usual.high, _FLOODED if stands else 1.0) ** 2
 

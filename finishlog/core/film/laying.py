@@ -99,9 +99,7 @@ def _layer(
     """Build one layer. `since`: until the next coat; `after`: to the end; `told`: all there was."""
     of = facts.finish_class(coat.figures.class_key)
     again = _dissolved(coat, since, told, facts)
-    rinsed = [
-        e.when.latest for e in since if isinstance(e, Work) and e.operation is Operation.RINSE
-    ]
+    washed = tuple(e for e in since if isinstance(e, Work) and e.operation is Operation.RINSE)
     soonest = facts.pace.passes_share
     checks = (c for c in after if isinstance(c, Check))
     believed = [c for c in checks if not passed_too_soon(c, coat, soonest)]
@@ -117,12 +115,13 @@ def _layer(
         law=laws_of(of, facts),
         abraded=tuple(w for w in since if isinstance(w, Work) and w.operation in SCRATCHES),
         wipes=tuple(w for w in since if isinstance(w, Work) and w.operation in WIPES),
+        washed=washed,
         checks=tuple(c for c in made if tells_of(c.test, of)),
         samples=tuple(c for c in made if c.test is Test.SAMPLE),
         scratches=tuple(c for c in believed if c.test is Test.SCRATCH),
         laid_bare=next((e for e in reversed(since) if isinstance(e, Stripped)), None),
         air_again=air(again) if again else None,
-        air_rinsed=air(max(rinsed)) if rinsed and of.after_rinse else None,
+        air_rinsed=air(washed[-1].when.latest) if washed and of.after_rinse else None,
         felt=tuple(e for e in (*_felt_before(coat, told), *since) if isinstance(e, PieceReading)),
         before=air(coat.when.earliest - WARMS_UP),
         pace=paces.factor(key),

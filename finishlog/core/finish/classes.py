@@ -254,6 +254,24 @@ class Limits(Published, frozen=True):
     tried_from_c: Limit | None = None
 
 
+class LeftOnTop(Published, frozen=True):
+    """What a cure leaves on a film, to be washed off before it is sanded and coated.
+
+    `wash`: with what, `spoils`: what becomes of a coat over it. `colder_c`, `damper_pct`: beyond
+    these there is the more of it; it may be there, and not seen, in any air. `id`: by which the
+    person says that of their product it does not hold.
+    """
+
+    id: str
+    name: str
+    wash: str
+    spoils: str
+    colder_c: Limit
+    damper_pct: Limit
+    source: str
+    note: str = ""
+
+
 class FinishClass(Published, frozen=True):
     """One generic class of finish, as facts/data/classes holds it."""
 
@@ -275,6 +293,10 @@ class FinishClass(Published, frozen=True):
     wrinkles_when_late_source: str | None = None
     # It smells for months where no air moves: not inside drawers and cases, and who says so.
     not_inside_closed_source: str | None = None
+    # It fills holes and covers nothing of the face beside them.
+    fills_spots: bool = False
+    # What its cure leaves on it; None: nothing.
+    left_on_top: LeftOnTop | None = None
     # What people call it beside its name.
     aliases: tuple[str, ...] = ()
     # Its kind was not told: the classes that it may be, by key.
@@ -300,6 +322,8 @@ class FinishClass(Published, frozen=True):
     solids_vol_pct: Range | None = None
     solids_wt_pct: Range | None = None
     dry_film_limit_um: Range | None = None
+    # Thicker at once it runs hot as it cures; None: no heat of its own to speak of.
+    most_at_once_um: Range | None = None
     # So many coats within a day, and in all one upon the other, are usual at most.
     daily_coats: Range | None = None
     most_coats: Range | None = None

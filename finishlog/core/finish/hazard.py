@@ -22,6 +22,7 @@ class Hazard(StrEnum):
     ISOCYANATE = "isocyanate"
     FORMALDEHYDE = "formaldehyde"
     AMINE = "amine"
+    HOT_POT = "hot-pot"
     METHANOL = "methanol"
     SELF_HEATING = "self-heating"
     FLAMMABLE = "flammable"

@@ -102,6 +102,8 @@ class Check(Entry, frozen=True, kw_only=True, tag="check"):
 
     test: Test
     found: Annotated[Found, Field(amend="found")]
+    # It was not so before: it took until now. None: not said.
+    only_now: Annotated[bool | None, Field(amend="only_now")] = None
     place: _Place = ""
     note: _Words = ""
 

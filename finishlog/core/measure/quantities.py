@@ -39,6 +39,10 @@ _SMALL = {
 }
 
 
+# From here on it is no coat of a brush.
+_POURED_UM = 1000.0
+
+
 def celsius(value_c: float, digits: int = 0) -> str:
     """Write a temperature (°C) into a sentence, meant to so many digits."""
     return _quantity(value_c, "°C", digits)
@@ -131,6 +135,11 @@ def _difference(value: float, digits: int, units: Units) -> str:
 
 
 def _film(value: float, digits: int, units: Units) -> str:
+    """Say how thick a film is; what is poured in millimetres, or in inches."""
+    if value >= _POURED_UM:
+        metric = units.film is Film.MICROMETRE
+        thick, to = (Length.MILLIMETRE, 1) if metric else (Length.INCH, 2)
+        return _rounded(from_base(value / 1000, thick), to, thick)
     finer = digits if units.film is Film.MICROMETRE else digits + 1
     return _rounded(from_base(value, units.film), finer, units.film)
 

@@ -23,6 +23,7 @@ class Evidence(StrEnum):
     STOOD_LONGER = "stood longer than where it is sound"
     UNSUITED_BELOW = "what is below does not suit"
     OIL_BELOW = "oil or stain below"
+    UNWASHED_BELOW = "unwashed below"
     THICK = "thick coat"
     FILM_IN_ALL = "too much film in all"
     OLD_CONTAINER = "old can"

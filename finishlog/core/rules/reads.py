@@ -15,9 +15,9 @@ WOOD = "part.species zone.species"
 LAYERS = "coat.when stripped.survives"
 # Whether its wood lies open.
 BARE = f"{LAYERS} face.kind part.old_finish"
-# A coat that was broken off leaves open what is under it.
+# A coat that was broken off leaves open what is under it, and so does what only fills holes.
 BROKEN_OFF = "coat.stopped"
-OPEN_WOOD = f"{BARE} {BROKEN_OFF}"
+OPEN_WOOD = f"{BARE} {BROKEN_OFF} product.class_key"
 # The clock of a film: its label, its air, the pace that was learnt, a mending that wet it again.
 WAIT = (
     f"{LAYERS} {AIR} {WOOD} product.class_key product.label coat.product coat.method"

@@ -6,11 +6,12 @@ answer repeats that it changes.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import StrEnum
 
 from msgspec import Struct
 
-from finishlog.core.finish.classes import Figure, FinishClass
+from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, Range
 from finishlog.core.finish.overcoat import named_by
 
 
@@ -25,6 +26,7 @@ class Own(StrEnum):
     MOST_COATS = "most-coats"
     NOT_ON = "not-on"
     OVERRULE = "overrule"
+    THICKEST = "thickest"
 
 
 class OwnRule(Struct, frozen=True):
@@ -33,7 +35,8 @@ class OwnRule(Struct, frozen=True):
     `of`: over what, as rules name classes (keys, families, `any-film`, `any`), woods or their
     traits, or the id of a published row; empty: whatever it is. `product`: over that one alone.
     `between`: the classes of which one must lie between. `wait`: since the lower coat. `count`:
-    coats. `act`: what wrote it; None: it came with the product. `because`: the person's reason.
+    coats. `thickest_um`: one coat, wet. `act`: what wrote it; None: it came with the product.
+    `because`: the person's reason.
     """
 
     own: Own
@@ -44,6 +47,7 @@ class OwnRule(Struct, frozen=True):
     count: int | None = None
     because: str = ""
     act: int | None = None
+    thickest_um: float | None = None
 
     @property
     def acts(self) -> tuple[int, ...]:
@@ -60,3 +64,9 @@ class OwnRule(Struct, frozen=True):
         if self.product is not None:
             return self.product == product
         return not self.of or named_by(self.of, below) is not None
+
+
+def most_at_once_um(of: FinishClass, rules: Iterable[OwnRule]) -> Range | None:
+    """Return how thick one coat may go on wet (µm): by the person's word, else by its class."""
+    said = [r.thickest_um for r in rules if r.own is Own.THICKEST and r.thickest_um is not None]
+    return Range(said[-1], said[-1], YOUR_CAN) if said else of.most_at_once_um

@@ -19,6 +19,7 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.STOOD_LONGER: in_the_film.stood_longer,
     Evidence.UNSUITED_BELOW: in_the_film.unsuited,
     Evidence.OIL_BELOW: in_the_film.oil_below,
+    Evidence.UNWASHED_BELOW: in_the_film.unwashed,
     Evidence.THICK: in_the_film.thick,
     Evidence.FILM_IN_ALL: in_the_film.film_in_all,
     Evidence.HANDLED_EARLY: in_the_film.handled,

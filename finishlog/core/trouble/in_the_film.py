@@ -8,6 +8,7 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from finishlog.core.film.build import film_build
+from finishlog.core.film.grip import met_while_it_set, unwashed_below
 from finishlog.core.film.layers import ABRADES, SCRATCHES
 from finishlog.core.film.surplus import is_settled, wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
@@ -147,6 +148,18 @@ def oil_below(of: Scene) -> Look:
         label=_span(wait) if wait else None,
         under=oil.coat.product_name,
     )
+
+
+def unwashed(of: Scene) -> Look:
+    """What the cure of a film below leaves on it was not washed off: the chain from there up."""
+    films = (*of.below, of.layer)
+    for under, _ in unwashed_below(films):
+        left, chain = under.of.left_on_top, films[films.index(under) :]
+        assert left is not None
+        cold, damp = met_while_it_set(under)
+        found = finding("unwashed-lies-below", source=left.source, what=left.name)
+        return also(found, chain=tuple(y.coat.product_name for y in chain), cold=cold, damp=damp)
+    return None
 
 
 def thick(of: Scene) -> Look:

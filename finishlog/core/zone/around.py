@@ -14,11 +14,12 @@ from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.from_can import undated
 from finishlog.core.film.lessons import Lessons
+from finishlog.core.finish.classes import FinishClass, Range
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
-from finishlog.core.shop.own_rules import Own, OwnRule
+from finishlog.core.shop.own_rules import Own, OwnRule, most_at_once_um
 from finishlog.core.shop.respirators import Mask
 from finishlog.core.shop.things import FaceKind, Product
 from finishlog.core.zone.state import ZoneState
@@ -69,6 +70,10 @@ class Around(Struct, frozen=True):
         """Return what the person says of a product about one thing."""
         known = self.products.get(product) if product is not None else None
         return [rule for rule in known.own_rules if rule.own is own] if known else ()
+
+    def most_at_once_um(self, product: int | None, of: FinishClass | None) -> Range | None:
+        """Return how thick one coat of a product may go on wet (µm); None: nothing tells."""
+        return most_at_once_um(of, self.own_rules(product, Own.THICKEST)) if of else None
 
     def overruled(self, product: int | None, row: str) -> OwnRule | None:
         """Return the word of the person that a published row does not hold for a product."""

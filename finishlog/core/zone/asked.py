@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.findings import Act
 from finishlog.core.finish.classes import FinishClass, Method
@@ -63,7 +64,7 @@ class Asked(Struct, frozen=True):
     person calls it, for what its name tells of it. `operation`: the work by hand, `grit` its paper,
     `stripping`: how a film is taken off. `done`: it is being done, whatever else is due. `toward`:
     the stage that is asked for, where the act alone does not say it. `then`: the product of the
-    coat that comes after work by hand.
+    coat that comes after work by hand. `film_um`: how thick the coat goes on wet, measured.
     """
 
     act: Act
@@ -77,6 +78,7 @@ class Asked(Struct, frozen=True):
     stripping: Stripping | None = None
     grit: str = ""
     then: int | None = None
+    film_um: float | None = None
 
     @property
     def does(self) -> str:
@@ -105,9 +107,11 @@ def coat_asked(
     *,
     done: bool = False,
     product: int | None = None,
+    film_um: float | None = None,
 ) -> Asked:
-    """Ask whether a coat may go on."""
-    return Asked(Act.COAT, Operation.COAT, over, method, comes, done, product=product)
+    """Ask whether a coat may go on; `film_um`: how thick, measured wet."""
+    asked = Asked(Act.COAT, Operation.COAT, over, method, comes, done, product=product)
+    return replace(asked, film_um=film_um) if film_um else asked
 
 
 def work_asked(

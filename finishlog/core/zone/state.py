@@ -13,6 +13,7 @@ from finishlog.core.air.room import RoomAir
 from finishlog.core.film.attempts import Attempt, attempts_before
 from finishlog.core.film.checks import held
 from finishlog.core.film.faults import StandingFault
+from finishlog.core.film.grip import covers
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import still_on
 from finishlog.core.film.progress import Progress
@@ -156,8 +157,9 @@ class ZoneState(Struct, frozen=True):
 
     @property
     def wood_lies_open(self) -> bool:
-        """Tell whether wood may lie open somewhere: no finished coat is on it, no old finish."""
-        return not self.coats and self.old_finish is None
+        """Tell whether wood may lie open somewhere: no finished coat covers it, no old finish."""
+        covered = any(covers(layer) for layer in self.layers)
+        return not covered and self.old_finish is None
 
     @property
     def coats(self) -> tuple[Layer, ...]:
@@ -175,10 +177,13 @@ class ZoneState(Struct, frozen=True):
 
     @property
     def lying_open(self) -> Iterator[Layer]:
-        """The layers that the next coat may meet: the top, and what one broken off left open."""
+        """The layers that the next coat may meet: the top, and what it left open.
+
+        One that was broken off did, and one that only fills holes.
+        """
         for layer in reversed(self.layers):
             yield layer
-            if layer.coat.is_whole:
+            if covers(layer):
                 return
 
     @property

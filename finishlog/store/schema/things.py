@@ -200,8 +200,8 @@ product_says = Table(
     Column("coats", Integer),
     Column("because", Text, nullable=False, server_default=""),
     Column("valid_from", UtcDateTime, nullable=False),
-    # What undo takes back; none: it came with the product.
-    Column("act_id", Integer),
+    Column("act_id", Integer),  # What undo takes back; none: it came with the product.
+    Column("thickest_um", Float),
     one_of("own", Own),
     all_or_nothing("wait_low_h", "wait_typical_h", "wait_high_h", name="wait"),
     CheckConstraint("coats > 0", name="coats"),

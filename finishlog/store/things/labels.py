@@ -75,6 +75,7 @@ def put_own_rule(
         of_product_id=rule.product,
         between_names=rule.between,
         coats=rule.count,
+        thickest_um=rule.thickest_um,
         because=rule.because,
         valid_from=valid_from,
         act_id=act,
@@ -99,6 +100,7 @@ def read_own_rules(connection: Connection, now: datetime) -> Mapping[int, tuple[
             row.coats,
             row.because,
             row.act_id,
+            row.thickest_um,
         )
         found[row.product_id].append(rule)
     return {product: tuple(rules) for product, rules in found.items()}

@@ -75,11 +75,12 @@ SPECIES = (
 )
 GLUE = "aliases before_finish clamp cure key level min_c name notes open water_based wood_c"
 CLASS = (
-    "abrade aliases builds_film carrier coats daily_coats dry_film_limit_um family"
-    " hardener_pct hazards key limits may_be mechanism methods most_coats name needs_tooth"
-    " not_inside_closed_source notes pot_life_h readings self_heating self_heating_source"
-    " shelf_opened_d solids_vol_pct solids_wt_pct spread_m2_per_l stages topcoat wet_film_um"
-    " window wipe_off_h wrinkles_when_late_source"
+    "abrade aliases builds_film carrier coats daily_coats dry_film_limit_um family "
+    "fills_spots hardener_pct hazards key left_on_top limits may_be mechanism methods "
+    "most_at_once_um most_coats name needs_tooth not_inside_closed_source notes "
+    "pot_life_h readings self_heating self_heating_source shelf_opened_d solids_vol_pct "
+    "solids_wt_pct spread_m2_per_l stages topcoat wet_film_um window wipe_off_h "
+    "wrinkles_when_late_source"
 )
 DEED = "act at said went_wrong"
 CARD = {

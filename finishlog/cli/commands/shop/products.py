@@ -105,9 +105,9 @@ def product_says(
     most_coats: Annotated[
         int | None, typer.Option("--most-coats", help="So many on one film at most.")
     ] = None,
+    thickest: Annotated[str, typer.Option("--thickest", help="A coat or pour at most: 6mm.")] = "",
     not_on: Annotated[
-        list[str] | None,
-        typer.Option("--not-on", help="Not on such wood: oily, tannin, teak."),
+        list[str] | None, typer.Option("--not-on", help="Not on such wood: oily, tannin, teak.")
     ] = None,
     overrule: Annotated[
         list[str] | None,
@@ -124,6 +124,7 @@ def product_says(
     from finishlog.cli.pages.evening.log_page import label_page
     from finishlog.cli.typed.files.labels import says_typed
 
+    words = {"wait": wait, "window": window, "label-air": label_air, "thickest": thickest}
     typed = says_typed(
         SaysTyped(
             tuple(not_over or ()),
@@ -135,7 +136,7 @@ def product_says(
             overrule=tuple(overrule or ()),
             because=because.strip(),
         ),
-        {"wait": wait, "window": window, "no-window": no_window, "label-air": label_air},
+        {**words, "no-window": no_window},
         here.temperature,
     )
     said = say_of_product(here.context, name, typed, coats_too=coats_too)

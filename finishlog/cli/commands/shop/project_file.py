@@ -60,7 +60,7 @@ PRODUCT = ("class", *LABEL, "label-air", "sheen", "note", "says")
 _SEVERAL = ("not-over", "needs", "not-on", "overrule")
 _COUNTS = ("coats-a-day", "most-coats")
 _TIMES = ("wait", "window", "label-air")
-SAYS = (*_SEVERAL, *_COUNTS, *_TIMES, "over", "because", "no-window")
+SAYS = (*_SEVERAL, *_COUNTS, *_TIMES, "over", "because", "thickest", "no-window")
 PART = ("count", "species", "faces", "steps", "room", "of", "board", "like", "old_finish", "note")
 
 _EXAMPLE: dict[type, str] = {
@@ -221,7 +221,7 @@ def _says(table: _Table, here: Run) -> SaysInFile:
     """Read one thing that is said of a product: with the words of the command's options."""
     several = {key: table.texts(key) for key in _SEVERAL}
     counts = {key: table.count(key) for key in _COUNTS if key in table.values}
-    words = {key: table.text(key) for key in (*_TIMES, "over", "because")}
+    words = {key: table.text(key) for key in (*_TIMES, "over", "because", "thickest")}
     no_window = {"no-window": table.yes("no-window")}
     given = {**several, **counts, **words, **no_window}
     options = {key.replace("-", "_"): value for key, value in given.items() if value}

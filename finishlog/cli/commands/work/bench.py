@@ -32,6 +32,7 @@ from finishlog.cli.commands.work.coat_options import (
     HandsOn,
     NoEdges,
     OfGlue,
+    OnlyNow,
     Passes,
     Scuffed,
     Stirred,
@@ -148,6 +149,7 @@ def check(
         typer.Option("--test", help=", ".join(each.value for each in Test)),
     ] = None,
     where: Where = "",
+    only_now: OnlyNow = None,
     at: At = None,
 ) -> Answered:
     """Log a test of a film. A failed check beats any clock."""
@@ -171,6 +173,7 @@ def check(
             test=which,
             place=where,
             at=when,
+            only_now=only_now,
             sure=asked.sure,
         )
 

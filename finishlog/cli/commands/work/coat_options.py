@@ -33,7 +33,13 @@ WithTool = Annotated[
     str | None,
     typer.Option("--with", metavar="TOOL", help="What it went on with: gun1, 'gun1, air line'."),
 ]
-WetFilm = Annotated[str | None, typer.Option("--film", help="Wet film as measured: 100um, 4mil.")]
+OnlyNow = Annotated[
+    bool | None,
+    typer.Option("--only-now/--before-too", help="It took until now to be so; or it was before."),
+]
+WetFilm = Annotated[
+    str | None, typer.Option("--film", help="Wet film as measured: 100um, 4mil, a pour 6mm.")
+]
 Stopped = Annotated[
     str | None,
     typer.Option(

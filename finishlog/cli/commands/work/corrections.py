@@ -19,6 +19,7 @@ from finishlog.cli.commands.work.coat_options import (
     FromCan,
     MixAmounts,
     OfAir,
+    OnlyNow,
     Stirred,
     Stopped,
     WithTool,
@@ -88,6 +89,7 @@ def amend(
     scuffed: Annotated[bool | None, typer.Option("--scuffed/--not-scuffed")] = None,
     flooded: Flooded = None,
     found: Annotated[str | None, typer.Option("--found", help="Of a check.")] = None,
+    only_now: OnlyNow = None,
     air: OfAir = None,
     room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
     glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
@@ -109,20 +111,19 @@ def amend(
     from finishlog.acts.correct.amend import Change
     from finishlog.acts.correct.amend import amend as correct
     from finishlog.cli.pages.evening.log_page import amend_page
-    from finishlog.cli.typed.figures import measures
     from finishlog.cli.typed.files.mix_words import read_parts
 
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
-    as_typed |= {"container": from_, "tool": tool}
     of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded, "stirred": stirred}
     to_be = {
         **as_typed,
-        **_meant(found, outcome),
+        "container": from_,
+        "tool": tool,
+        **_meant(found, outcome, only_now),
         "where": where.strip() if where is not None else None,
         **of_a_coat,
-        "air": measures.air(air, here.temperature) if air else None,
+        **_measured(here, air, moisture, weight, surface),
         "stopped": covered(stopped, finished=finished),
-        **_of_the_wood(here, moisture, weight, surface),
     }
     change = Change(
         at=_moment_of(here, act, at) if at else None,
@@ -137,27 +138,29 @@ def amend(
     return Answered(answer, lambda: amend_page(answer, here.clock))
 
 
-def _of_the_wood(
-    here: Run, moisture: str | None, weight: str | None, surface: str | None
-) -> dict[str, object]:
-    """Read what was measured of the wood itself; None where none was typed."""
-    from finishlog.cli.typed.figures import amounts, measures
-
-    return {
-        "moisture": measures.moisture(moisture) if moisture else None,
-        "weight": amounts.weight(weight, here.units.weight) if weight else None,
-        "surface": measures.temperature(surface, here.temperature) if surface else None,
-    }
-
-
-def _meant(found: str | None, outcome: str | None) -> dict[str, object]:
-    """Read the words of a closed set; None where none was typed."""
+def _meant(found: str | None, outcome: str | None, only_now: bool | None) -> dict[str, object]:
+    """Read what was found, since when, and how it came out; None where that was not typed."""
     from finishlog.acts.film.check import found_word
     from finishlog.acts.pieces.review import outcome_word
 
     return {
         "found": said(found, found_word) if found else None,
         "outcome": said(outcome, outcome_word) if outcome else None,
+        "only_now": only_now,
+    }
+
+
+def _measured(
+    here: Run, air: str | None, moisture: str | None, weight: str | None, surface: str | None
+) -> dict[str, object]:
+    """Read what was measured, of the air or of the wood itself; None where none was typed."""
+    from finishlog.cli.typed.figures import amounts, measures
+
+    return {
+        "air": measures.air(air, here.temperature) if air else None,
+        "moisture": measures.moisture(moisture) if moisture else None,
+        "weight": amounts.weight(weight, here.units.weight) if weight else None,
+        "surface": measures.temperature(surface, here.temperature) if surface else None,
     }
 
 

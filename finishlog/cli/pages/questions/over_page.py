@@ -223,6 +223,10 @@ _MEANS = {
 }
 
 
+# As many classes as stand beside the longest name on a page of 80.
+_ACROSS = 40
+
+
 def matrix_page(pairs: tuple[Pair, ...]) -> Page:
     """Draw the grid: what lies below down the side, what goes over it numbered across."""
     page = Page()
@@ -232,14 +236,15 @@ def matrix_page(pairs: tuple[Pair, ...]) -> Page:
     for name, sign in _SIGNS.items():
         legend.row(sign, _MEANS[name])
     told = {(pair.under, pair.over): _SIGNS[pair.answer] for pair in pairs}
-    grid = page.section("ON")
-    width = len(over)
-    grid.row("", "".join(str((n + 1) // 10 or " ") for n in range(width)))
-    grid.row("", "".join(str((n + 1) % 10) for n in range(width)))
-    numbers = {key: f"{n + 1:>2} " for n, key in enumerate(over)}
-    for under in dict.fromkeys(pair.under for pair in pairs):
-        signs = "".join(told[under, each] for each in over)
-        grid.row(f"{numbers.get(under, '   ')}{under}", signs)
+    numbers = {key: n for n, key in enumerate(over, 1)}
+    for first in range(0, len(over), _ACROSS):
+        some = over[first : first + _ACROSS]
+        grid = page.section(f"ON, ABOVE {numbers[some[0]]} TO {numbers[some[-1]]}")
+        grid.row("", "".join(str(numbers[each] // 10 or " ") for each in some))
+        grid.row("", "".join(str(numbers[each] % 10) for each in some))
+        for under in dict.fromkeys(pair.under for pair in pairs):
+            signs = "".join(told[under, each] for each in some)
+            grid.row(f"{numbers.get(under, ''):>2} {under}", signs)
     return page
 
 

@@ -70,6 +70,8 @@ def _what_it_is(section: Section, of: FinishClass) -> None:
     film = "builds a film" if of.builds_film else "builds no film"
     section.row("leaves", film if of.topcoat else f"{film}; no topcoat")
     section.row("put on by", ", ".join(of.methods))
+    if of.left_on_top is not None:
+        section.row("on its film", f"{of.left_on_top.name}: {of.left_on_top.wash}")
     section.row("coats", of.coats)
     section.row("abrade", of.abrade)
 
@@ -93,6 +95,7 @@ def _ranges(of: FinishClass, units: Units) -> tuple[tuple[str, Range | None, Wor
         ("covers", of.spread_m2_per_l, spread),
         ("wet film", of.wet_film_um, film),
         ("dry film at most", of.dry_film_limit_um, film),
+        ("a coat at most", of.most_at_once_um, film),
         ("coats a day", of.daily_coats, _in("")),
         ("coats in all", of.most_coats, _in("")),
         ("solids by volume", of.solids_vol_pct, _in("%")),

@@ -111,8 +111,15 @@ def weight(text: str, unit: Weight | None = None) -> float:
 
 @asked
 def film(text: str, unit: Film | None = None) -> float:
-    """Read the thickness of a wet film, `100 um` or `4 mil`, as µm."""
+    """Read the thickness of a wet film, `100 um` or `4 mil`, or of a pour, `6 mm`, as µm."""
+    if _taken_apart(text).word in _UNITS[Length]:
+        return depth_um(text)
     return _read(text, Film, unit)
+
+
+def depth_um(text: str) -> float:
+    """Read how deep a void or a pour is, `24 mm` or `1/4 in`, as µm."""
+    return 1000 * _read(text, Length, None)
 
 
 @asked

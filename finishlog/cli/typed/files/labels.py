@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from finishlog.acts.things.own_rules import SaysTyped
 from finishlog.acts.things.products import ProductTyped
 from finishlog.cli.typed.figures import measures
+from finishlog.cli.typed.figures.amounts import film
 from finishlog.cli.typed.times import durations
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.commands import Do
@@ -81,8 +82,13 @@ def product_typed(
 def says_typed(
     said: SaysTyped, words: Mapping[str, str | bool | None], unit: Temperature
 ) -> SaysTyped:
-    """Read the times of what is said of a product: `wait`, `window`, `no-window`, `label-air`."""
+    """Read the figures of what is said of a product.
+
+    `wait`, `window`, `no-window`, `label-air`, and `thickest`: one coat, as a film or a pour.
+    """
     typed = {word: value for word, value in words.items() if isinstance(value, str) and value}
+    if "thickest" in typed:
+        said = replace(said, thickest_um=film(typed["thickest"]))
     if "wait" in typed:
         air = label_air(typed.get("label-air"), unit)
         said = replace(said, wait=_figure(typed["wait"], air))

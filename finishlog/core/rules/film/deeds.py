@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import timedelta
+from math import ceil
 
 from msgspec.structs import replace
 
@@ -19,10 +20,11 @@ from finishlog.core.findings import (
     finding,
     micrometres,
 )
+from finishlog.core.finish.classes import FinishClass, Range
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Found
 from finishlog.core.rules.film.came_from import LOADED
-from finishlog.core.rules.reads import BROKEN_OFF, LAYERS, STAGE
+from finishlog.core.rules.reads import BROKEN_OFF, LAYERS, SAYS, STAGE
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -53,7 +55,7 @@ def thick_film(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     usual, laid = (top.of.wet_film_um, top.coat.wet_film_um) if top else (None, None)
     if top is None or usual is None or laid is None or laid <= usual.high:
         return
-    if top.is_wiped_off:
+    if top.is_wiped_off or top.of.most_at_once_um is not None:
         return
     hard = zone.date_of(Stage.CURED)
     is_hard = hard is not None and hard.high is not None and hard.high <= around.now
@@ -157,3 +159,34 @@ def over_its_limit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
 def _alike(zone: ZoneState, asked: Asked) -> list[Layer]:
     """Return the layers of the finish that is asked."""
     return [each for each in zone.layers if asked.over and each.of.key == asked.over.key]
+
+
+@rule(
+    "too-thick-at-once",
+    binds=COAT,
+    source="the can, or its class",
+    reads=f"{LAYERS} {SAYS} check.found coat.wet_film_um coat.product product.class_key",
+)
+def too_thick_at_once(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What heats itself as it cures runs hot in a thick mass: the one in the hand, the one below.
+
+    A pour that is on is looked at before it is covered.
+    """
+    most = around.most_at_once_um(asked.product, asked.over)
+    if asked.over is not None and most is not None and (asked.film_um or 0.0) > most.high:
+        found = _too_thick("too-thick-at-once", asked.film_um or 0.0, most, asked.over)
+        yield replace(found, level=Level.STOP, answer=Answer.UNDERNEATH)
+    top = zone.top
+    laid = (top.coat.wet_film_um or 0.0) if top else 0.0
+    bears = around.most_at_once_um(top.coat.product, top.of) if top else None
+    if top is None or bears is None or laid <= bears.high:
+        return
+    if not any(check.found in _THROUGH for check in top.checks):
+        found = _too_thick("went-on-too-thick", laid, bears, top.of)
+        yield replace(found, answer=Answer.TEST, acts=(top.coat.act,), by_test=True)
+
+
+def _too_thick(rule_: str, laid: float, most: Range, of: FinishClass) -> Finding:
+    pours, hot = float(ceil(laid / most.low)), "hot" if of.most_at_once_um else ""
+    found = finding(rule_, Level.CAUTION, most.source, of=of.name, pours=pours, hot=hot)
+    return replace(found, measured=micrometres(laid), wanted=micrometres(most.high))

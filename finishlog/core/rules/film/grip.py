@@ -1,4 +1,8 @@
-"""What a coat holds by where it does not melt in: a film that was scuffed, and how."""
+"""What a coat holds by where it does not melt in: a film that was scuffed, and how; a clean one.
+
+What a cure leaves on a film is seen by nobody: it is washed off before the film is sanded, and only
+what is on record as washed was.
+"""
 
 from __future__ import annotations
 
@@ -8,16 +12,25 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from finishlog.core.film.grip import GRIPS, answered, grade_of, wants_scuffing, was_scuffed
+from finishlog.core.film.grip import (
+    GRIPS,
+    answered,
+    grade_of,
+    met_while_it_set,
+    unwashed_below,
+    unwashed_open,
+    wants_scuffing,
+    was_scuffed,
+)
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Act, Answer, Finding, Level, finding, hours
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding, hours
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.overcoat import OvercoatAnswer
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.rules.film.came_from import LOADED
 from finishlog.core.rules.film.underneath import row_of_pair
-from finishlog.core.rules.reads import LAYERS, SAYS, STAGE, WAIT
-from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.rules.reads import BROKEN_OFF, LAYERS, SAYS, STAGE, WAIT
+from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -37,7 +50,7 @@ def unscuffed_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[F
     The bond is no better for waiting. It may be handled; what loads or buries it is tested first.
     """
     layers = zone.layers
-    bonded = [n for n, each in enumerate(layers) if not each.on_a_spot]
+    bonded = [n for n, each in enumerate(layers) if not (each.on_a_spot or each.of.fills_spots)]
     for low, high in pairwise(bonded):
         scuffed = any(was_scuffed(each) for each in layers[low:high])
         if scuffed or not _lacks_grip(layers[low], layers[high], around):
@@ -147,3 +160,64 @@ def scuff_grit(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     if last is not None and not asked.grit:
         found = replace(found, mended_by=frozenset({Operation.SCUFF}), acts=(last.act,))
     yield found
+
+
+_WASHED = f"{WAIT} {SAYS} product.name product.label_window"
+
+
+@rule(
+    "unwashed",
+    binds=COAT | ABRADING,
+    source="the class",
+    reads=f"{_WASHED} {BROKEN_OFF}",
+    mended_by="rinse off",
+)
+def unwashed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What a cure leaves on a film is washed off before it is sanded, and before the next coat.
+
+    More of the same goes on unwashed while the film still bonds to it.
+    """
+    for layer in unwashed_open(zone.lying_open, asked.over, around.now):
+        answer = Answer.WAITS if asked.over is not None else None
+        yield from _unwashed(layer, "unwashed", answer, around)
+        return
+
+
+@rule(
+    "unwashed-below",
+    binds=COAT | LOADED | {Act.RUB},
+    source="the class",
+    reads=f"{_WASHED} check.found check.test check.when",
+    mended_by="off",
+)
+def unwashed_under(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """A coat over an unwashed film may stay soft or let go: a scratch that holds tells."""
+    for layer, over in unwashed_below(zone.layers):
+        if not answered(zone.layers, _HOLDS):
+            for found in _unwashed(layer, "unwashed-below", Answer.TEST, around):
+                acts = (*found.acts, over.coat.act)
+                yield replace(also(found, over=over.coat.product_name), acts=acts, by_test=True)
+            return
+
+
+def _unwashed(layer: Layer, rule_: str, answer: Answer | None, around: Around) -> Iterator[Finding]:
+    """Say what lies there, unless the person says that their product leaves nothing."""
+    left = layer.of.left_on_top
+    assert left is not None
+    if around.overruled(layer.coat.product, left.id) is not None:
+        return
+    cold, damp = met_while_it_set(layer)
+    found = finding(
+        rule_,
+        Level.CAUTION,
+        left.source,
+        answer=answer,
+        of=layer.coat.product_name,
+        what=left.name,
+        wash=left.wash,
+        spoils=left.spoils,
+        cold=cold,
+        damp=damp,
+        smeared="smeared" if layer.wipes else "",
+    )
+    yield replace(found, acts=(layer.coat.act,))

@@ -1,4 +1,4 @@
-"""A film that a check found soft: within its time, or late; and whether it gets on.
+"""A film that a check found soft: within its time, or late; whether it gets on, or was dry late.
 
 A slow film is not a failed one: as long as it gets better it is waited for. Whoever asks for a date
 gets the clock's; when that is over, there is none but the next check.
@@ -25,7 +25,7 @@ from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.reads import STAGE
-from finishlog.core.rules.rule import EVERY, rule
+from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -128,6 +128,71 @@ def wait_until(top: Layer) -> datetime | None:
     if hard is None:
         return None
     return top.label_waits(hard).low or top.dries_since + timedelta(hours=hard.low_h)
+
+
+# What shows that a film which dried late is sound all through.
+_SOUND = frozenset({Found.POWDER, Found.NO_PRINT, Found.HOLDS, Found.RESISTS})
+
+
+class DriedLate(Struct, frozen=True):
+    """A film that took far longer than its hours (`figure`) before it passed: `after` its coat."""
+
+    layer: Layer
+    passed: Check
+    after: timedelta
+    figure: Figure
+
+
+def dried_late(layer: Layer) -> DriedLate | None:
+    """Tell whether a film passed a light touch long after it should; None: not that is known.
+
+    A check that passed late tells nothing by itself: it was soft before, by a check, or was said to
+    have been until then. Slow air excuses it. Twice its hours is far longer: our own rule.
+    """
+    touched = [c for c in layer.checks if Stage.TACK_FREE in film_checks.PROVES.get(c.found, ())]
+    figure = layer.coat.figures.stages.get(Stage.TACK_FREE)
+    if figure is None or not touched or any(c.found in _SOUND for c in layer.checks):
+        return None
+    passed = touched[0]
+    before = (c for c in layer.checks if c.when.order < passed.when.order)
+    soft = [c for c in (passed,) if c.only_now] or [c for c in before if c.found in PROMISED]
+    wait = layer.label_waits(figure)
+    met = layer.drying_air.until(passed.when.earliest)
+    if wait.high is None and all(span.measured for span in met):
+        return None
+    due = wait.high or layer.dries_since + timedelta(hours=figure.high_h)
+    late = [c for c in soft if c.when.earliest - layer.dries_since >= 2 * (due - layer.dries_since)]
+    if not late:
+        return None
+    return DriedLate(layer, passed, late[-1].when.earliest - layer.dries_since, figure)
+
+
+@rule(
+    "dried-late",
+    binds=COAT,
+    source=COMMON_PRACTICE,
+    reads=f"{STAGE} check.only_now product.name",
+    mended_by="off",
+)
+def dried_late_below(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What kept a film soft for long may keep the coat over it soft: it is tried first."""
+    if asked.over is None:
+        return
+    for late in filter(None, map(dried_late, reversed(zone.layers))):
+        found = finding(
+            "dried-late",
+            Level.CAUTION,
+            COMMON_PRACTICE,
+            measured=hours(round(late.after / timedelta(hours=1))),
+            wanted=hours(late.figure.high_h),
+            answer=Answer.TEST,
+            of=late.layer.coat.product_name,
+            least=late.figure.low_h,
+            least_so="" if late.passed.only_now else "least",
+        )
+        acts = (late.layer.coat.act, late.passed.act)
+        yield replace(found, acts=acts, by_test=True)
+        return
 
 
 @rule("stalled", binds=EVERY, source="facts: drying", reads=f"{STAGE} check.place", mended_by="off")

@@ -17,6 +17,7 @@ from msgspec.structs import replace
 from finishlog.core.film.checks import held as held_back
 from finishlog.core.film.damage import flaked
 from finishlog.core.film.faults import cannot_follow
+from finishlog.core.film.grip import covers
 from finishlog.core.film.layers import Layer, trapped_until
 from finishlog.core.film.old_finish import held
 from finishlog.core.findings import Answer, Finding, Level, also, finding, hours
@@ -98,8 +99,7 @@ def rows(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Row]:
         word = words[-1] if words else None
         waxed = asked.over is not None and asked.over.goes_on_last
         yield Row(layer, over, None if overruled else row, touches, word, overruled, waxed)
-        # What was broken off covers nothing for certain.
-        if layer.coat.is_whole:
+        if covers(layer):
             above.append(PutOn(layer.of, layer.coat.method))
             over = layer
 

@@ -31,8 +31,9 @@ _SEEN = frozenset({FaultKind.GLUE_SPOT, FaultKind.SCRATCHES, FaultKind.SNIPE})
 
 
 def _in_the_white(zone: ZoneState) -> bool:
-    """Tell whether nothing but a bleach was put on the wood."""
-    return zone.old_finish is None and all(y.of.family == "bleach" for y in zone.layers)
+    """Tell whether nothing but a bleach was put on the wood, or into its holes."""
+    aside = (y.of.family == "bleach" or y.of.fills_spots for y in zone.layers)
+    return zone.old_finish is None and all(aside)
 
 
 def _worked(zone: ZoneState, operations: frozenset[Operation]) -> Work | None:
