@@ -549,7 +549,7 @@ CASES = (
         "FC235",
         "pale strips beside the panels in January: who else will call",
         "RECALL ENV LOG PART",
-        waits_for="RECALL",
+        said="cherry conversion-varnish maple oak veneer water-dye",
     ),
     Case(
         "FC236",

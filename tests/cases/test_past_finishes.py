@@ -389,3 +389,70 @@ def test_fc226_doors_from_a_can_that_was_not_stirred_take_one_more_coat(finisher
         assert "fault wrong sheen" in later
         assert "not stirred" in later
         assert "doors:8-16" not in later
+
+
+FC235 = Question(
+    "pale lines beside the panels in January: how are they mended, with what, who else will call",
+    shows=(
+        "the vanity's dye and top with their date, 78 °F and 70 %",
+        "solid panels, stained after assembly, over 60 %: vanity and kitchen, not desk or hutch",
+        "the season: it is mended while it is shrunk",
+        "when the recipe is copied the panels are coloured first",
+    ),
+    trap="found by the customer's name alone; nobody was asked which came first, colour or glue",
+)
+
+
+def test_fc235_a_pale_line_is_mended_while_it_is_shrunk_and_the_next_is_coloured_first(
+    finisher: Finisher,
+):
+    finisher.types(
+        "2026-07-01 08:00",
+        "settings temperature F",
+        "product new brown --class water-dye",
+        "product new top --class conversion-varnish",
+        "room new shop",
+    )
+    jobs = ("vanity", "kitchen", "desk", "hutch")
+    for line in (
+        "part new vanity/panels --species maple --room shop",
+        "part new kitchen/panels --species oak --room shop",
+        "part new desk/panels --species veneer --room shop",
+        "part new hutch/panels --species cherry --room shop",
+    ):
+        finisher.types("2026-07-01 08:00", line)
+    for job in jobs:
+        finisher.types("2026-07-01 08:00", f"part new {job}/doors --of panels:1 --room shop")
+    finisher.types("2026-07-10 08:00", "air 78F 70%", "log hutch/panels brown")
+    for job in jobs:
+        finisher.types("2026-07-16 08:00", f"log {job}/doors glue-up")
+    for job, rh in (("desk", 66), ("kitchen", 68), ("vanity", 70)):
+        at = f"2026-07-18 {rh - 58:02}:00"
+        finisher.types(at, f"air 78F {rh}%", f"log {job}/doors brown")
+    finisher.types("2026-07-20 08:00", "air 78F 70%", "mix top base:10 hardener:1")
+    doors = " ".join(f"{job}/doors" for job in jobs)
+    finisher.types("2026-07-20 08:10", f"log {doors} top --from mix-1")
+    january = "2027-01-15 10:00"
+    past = finisher.reads(january, "past vanity")
+    with FC235.line(1):
+        assert "brown Sat 18 Jul 2026 12:00 water-soluble dye, 78 °F, 70 %" in past
+        assert "top Mon 20 Jul 08:10 conversion varnish" in past
+    sought = "past 'solid panels, stained after assembly, RH over 60'"
+    found = {f["part"] for f in finisher.asks(january, sought)["finishes"]}
+    with FC235.line(2):
+        assert found == {"vanity/panels", "kitchen/panels"}
+    fault = finisher.reads(january, "fault vanity/doors pale-strips")
+    with FC235.line(3):
+        assert "mend now, while it is shrunk, in the heated months: its own colour, thin" in fault
+        assert "no glue and no filler: the panel has to move" in fault
+        assert "in the damp of summer the strip hides by itself" in fault
+    with FC235.trap:
+        assert "its colour went on after the glue-up" in fault
+        assert "not so on hutch/panels, which is sound" in fault
+        assert "others that were made so will show it too" in fault
+    finisher.types(january, "note vanity/doors --next-time -t 'stain panels first'")
+    copied = finisher.reads(january, "steps new next --like vanity/doors", "steps show next")
+    as_it_was = finisher.reads(january, "steps new same --like kitchen/doors", "steps show same")
+    with FC235.line(4):
+        assert copied.startswith("next 1 brown (stain panels first) 2 glue-up 3 top")
+        assert as_it_was.startswith("same 1 glue-up 2 brown 3 top")

@@ -33,15 +33,25 @@ class Noted(Struct, frozen=True):
 
 
 def log_note(
-    context: Context, *, parts: Sequence[str], text: str, outcome: bool, at: When
+    context: Context,
+    *,
+    parts: Sequence[str],
+    text: str,
+    outcome: bool,
+    at: When,
+    next_time: bool = False,
 ) -> Noted:
-    """Record a note on every zone of the parts, joints too."""
+    """Record a note on every zone of the parts, joints too.
+
+    `next_time`: it goes into the steps of whatever is done as this was.
+    """
     if not text.strip():
         raise UsageFault("a note needs words", "-t 'what there is to remember'")
     with context.writing("note") as ledger:
         seen = look(context, ledger.connection)
         picked = pick_zones(seen.shop, seen.bench, parts, None, joints_too=True)
-        ledger.record(Note(when=at, targets=picked.targets, text=text, outcome=outcome))
+        said = Note(when=at, targets=picked.targets, text=text, outcome=outcome)
+        ledger.record(replace(said, next_time=True) if next_time else said)
         states = [z for z in seen.bench.zones if z.target in picked.targets]
         warnings = _poison(states, text, context.facts)
         return Noted(ledger.act_id, picked.labels, text, outcome, at, warnings)

@@ -15,6 +15,7 @@ from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
 from finishlog.asks.past.done_steps import steps_done, steps_over
+from finishlog.asks.past.learnt_steps import as_learnt
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.film.layers import ABRADES
@@ -75,7 +76,8 @@ def steps_like(context: Context, name: str, like: str, note: str, *, over: bool 
     with context.writing("steps new") as ledger:
         seen, typed = look_back(context, ledger.connection, [like])
         picked = pick_zones(seen.shop, seen.bench, typed, None)
-        steps = steps_over(seen, picked) if over else steps_done(seen, picked)
+        done = steps_over(seen, picked) if over else steps_done(seen, picked)
+        steps = done if over else as_learnt(done, seen, picked)
         if not steps:
             raise UsageFault(f"nothing was done on {like} yet", f"{Do.PAST()} shows what was")
         lent = free_name(ledger, ThingKind.STEPS, name)

@@ -157,7 +157,12 @@ _AFTER = re.compile(
     r"(?:(stained|dyed|coloured|colored|finished|coated) )?(before|after) (?:the )?"
     r"(?:assembly|glue up|gluing)"
 )
-_DAMP = re.compile(r"(?:rh |humidity |air )?(over|above|under|below) (\d+) ?(?:%|rh|% rh)")
+# A figure that is a humidity by the word before it, or by its sign.
+_DAMP = re.compile(
+    r"(?:(?:rh|humidity|air) (?P<named>over|above|under|below) (?P<pct>\d+) ?(?:%|rh|% rh)?"
+    r"|(?P<bare>over|above|under|below) (?P<with_sign>\d+) ?(?:%|rh|% rh))"
+)
+_OVER = frozenset({"over", "above"})
 _ONLY_COLOUR = frozenset({"stained", "dyed", "coloured", "colored"})
 
 
@@ -169,7 +174,8 @@ def _made(word: str, facts: Facts) -> Fits | None:
     if found := _AFTER.fullmatch(said):
         return _joined_after(found[2] == "before", found[1] in _ONLY_COLOUR, facts)
     if found := _DAMP.fullmatch(said):
-        over, pct = found[1] in {"over", "above"}, float(found[2])
+        over = (found["named"] or found["bare"]) in _OVER
+        pct = float(found["pct"] or found["with_sign"])
         return lambda story: any((air.humidity_pct > pct) is over for air in story.airs)
     return None
 

@@ -40,6 +40,8 @@ NOT_LOGGED: Mapping[Missing, str] = {
     Missing.TOOL: "what it went on with",
     Missing.ADDED: "what was put into it",
     Missing.SANDED: "how the wood was sanded",
+    Missing.GLUED: "when it was glued up",
+    Missing.BUFFED: "when it was buffed",
 }
 
 _APART: Mapping[Apart, str] = {
@@ -247,6 +249,9 @@ WORDS: Mapping[str, Words] = {
         lambda f: f"{text(f, 'under')} below was flooded on, and no wipe is on record"
     ),
     "went-on-flooded": Words("flooded on"),
+    "coloured-when-joined": Words("its colour went on after the glue-up"),
+    "wood-is-solid": Words(lambda f: f"{text(f, 'wood')}, solid"),
+    "buffed-when": Words(lambda f: f"buffed {measured(f)} after it, {wanted(f, 1)} is its time"),
     "doubtful-can": Words(
         lambda f: f"{text(f, 'can')}: {text(f, 'why')}" if f.value("can") else text(f, "why")
     ),

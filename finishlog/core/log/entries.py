@@ -257,6 +257,8 @@ class Note(Entry, frozen=True, kw_only=True, tag="note"):
 
     text: _Words
     outcome: bool = False
+    # To be heeded when its finish is done once more.
+    next_time: bool | None = None
 
 
 class Photo(Entry, frozen=True, kw_only=True, tag="photo"):

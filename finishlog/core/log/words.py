@@ -131,6 +131,10 @@ class FaultKind(StrEnum):
     SNIPE = "snipe"
     OPEN_JOINT = "open-joint"
     CUPPED = "cupped"
+    # Wood that the colour never reached, at the edge of a panel that shrank.
+    BARE_STRIP = "bare-strip"
+    # Wax that was not buffed off, or not any more.
+    SMEAR = "smear"
     OTHER = "other"
 
 

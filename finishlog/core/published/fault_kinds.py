@@ -37,6 +37,10 @@ class Evidence(StrEnum):
     GRIT_LEFT_OUT = "a grit was left out"
     NOT_SANDED = "not sanded"
     GLUED_UP = "glued up, and not sanded since"
+    COLOURED_JOINED = "coloured after it was glued up"
+    SOLID_WOOD = "solid wood"
+    BUFFED_LATE = "buffed late, or not at all"
+    BUFFED_EARLY = "buffed early"
     OLD_FINISH = "an old finish below"
     OTHER_AIR = "carried into other air"
     SURPLUS_BELOW = "surplus below that was not wiped off"
@@ -122,6 +126,7 @@ class KnownFault(Published, frozen=True):
     dissolves the film again, which dries from then on. `patch_first`: after it a small patch is
     tried and scratched before the rest. `blames`: what is told of it when it goes on again.
     `stands_h`: hours that it is left alone to harden once it was found; sooner nothing mends it.
+    `colour_before_glue_up`: done again, the colour goes on before the parts are glued up.
     """
 
     kind: FaultKind
@@ -148,6 +153,7 @@ class KnownFault(Published, frozen=True):
     patch_first: bool = False
     blames: Blames = Blames.NOTHING
     stands_h: Figure | None = None
+    colour_before_glue_up: bool = False
     by_family: tuple[FamilyRemedy, ...] = ()
     causes: tuple[Cause, ...] = ()
 

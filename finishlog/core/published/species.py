@@ -185,9 +185,12 @@ _SHEET = frozenset(
 
 
 def face_wood(text: str) -> str:
-    """Name the wood that a sheet shows: `birch-plywood 18mm` is birch; a solid wood is itself."""
+    """Name the wood that a sheet shows: `birch-plywood 18mm` is birch; a solid wood is itself.
+
+    Empty of a sheet that does not say: `veneer`.
+    """
     words = " ".join(text.casefold().replace("-", " ").replace(",", " ").split()).split()
-    while len(words) > 1 and (words[-1] in _SHEET or words[-1][:1].isdecimal()):
+    while words and (words[-1] in _SHEET or words[-1][:1].isdecimal()):
         words.pop()
     return " ".join(words)
 

@@ -29,6 +29,8 @@ _OILS = frozenset({"oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
 # Published not to take what lies over them.
 _NEVER = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
 _HOUR = timedelta(hours=1)
+# Our own rule: wax that stood twice its longest minutes has set, and smears under the cloth.
+_SET = 2.0
 
 
 def young_below(of: Scene) -> Look:
@@ -249,6 +251,45 @@ def _scuffed_with(of: Scene) -> str:
         and of.layer.put_on <= entry.when.latest <= of.until
     ]
     return str(grits[-1]) if grits else ""
+
+
+def buffed_late(of: Scene) -> Look:
+    """Wax was buffed when it had set, or no buffing is on record."""
+    buffed, figure = _buffed(of), of.layer.coat.figures.stages.get(Stage.TOUCH)
+    if figure is None:
+        return None
+    if buffed is None:
+        return Missing.BUFFED
+    return _at_the_wrong_time(buffed, figure, late=True)
+
+
+def buffed_early(of: Scene) -> Look:
+    """Wax was buffed while its solvent was still in it."""
+    buffed, figure = _buffed(of), of.layer.coat.figures.stages.get(Stage.TOUCH)
+    if buffed is None or figure is None:
+        return None
+    return _at_the_wrong_time(buffed, figure, late=False)
+
+
+def _at_the_wrong_time(after_h: float, figure: Figure, *, late: bool) -> Look:
+    # Printed minutes differ widely (also: 5 to 10): the earliest and the latest of them count.
+    low = min(each.low_h for each in (figure, *figure.also))
+    if (after_h <= _SET * figure.high_h) if late else (after_h >= low):
+        return None
+    most = figure.high_h if late else low
+    return finding("buffed-when", measured=hours(after_h), wanted=hours(most))
+
+
+def _buffed(of: Scene) -> float | None:
+    """Return after how many hours a coat was buffed first."""
+    done = (
+        (e.when.latest - of.layer.put_on) / _HOUR
+        for e in of.state.entries
+        if isinstance(e, Work)
+        and e.operation is Operation.BUFF
+        and of.layer.put_on <= e.when.latest <= of.until
+    )
+    return next(done, None)
 
 
 def one_face(of: Scene) -> Look:

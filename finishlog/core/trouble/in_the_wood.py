@@ -15,8 +15,9 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Work
 from finishlog.core.log.words import SOFT
+from finishlog.core.published.find import plain
 from finishlog.core.published.moisture import settles_pct
-from finishlog.core.published.species import Species, Tannin
+from finishlog.core.published.species import Species, Tannin, face_wood
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.rules.wood.weighed import Trend, weights
 from finishlog.core.trouble import preparation
@@ -136,6 +137,27 @@ def other_air(of: Scene) -> Look:
     if high - low < of.facts.moisture.apart_pct.value:
         return None
     return finding("carried-into-other-air", measured=pct(settles[-1]), wanted=pct(settles[0]))
+
+
+def coloured_joined(of: Scene) -> Look:
+    """Its colour went on after it was glued up: what lay in a groove got none."""
+    colour = next((y for y in (*of.below, of.layer) if y.of.is_colour), None)
+    joined = of.state.joined_by
+    if colour is None:
+        return None
+    if joined is None:
+        return Missing.GLUED
+    if colour.coat.when.order < joined.when.order:
+        return None
+    return replace(finding("coloured-when-joined"), acts=(joined.act, colour.coat.act))
+
+
+def solid_wood(of: Scene) -> Look:
+    """It is of solid wood, no sheet."""
+    wood = of.state.species
+    if not wood:
+        return Missing.WOOD
+    return finding("wood-is-solid", wood=wood) if face_wood(wood) == plain(wood) else None
 
 
 def old_finish(of: Scene) -> Look:

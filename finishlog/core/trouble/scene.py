@@ -40,6 +40,8 @@ class Missing(StrEnum):
     TOOL = "tool"
     ADDED = "added"
     SANDED = "sanded"
+    GLUED = "glued"
+    BUFFED = "buffed"
     # Nothing that a log holds would tell.
     UNSEEN = "unseen"
 

@@ -113,7 +113,9 @@ def past(
     from finishlog.asks.past.past import past as answer_past
     from finishlog.cli.pages.questions.past_page import pairs_page, past_page
 
-    typed = tuple(words or ())
+    # Several are told in one breath: 'solid panels, stained after assembly, rh over 60%'.
+    told = (each.strip() for word in words or () for each in word.split(","))
+    typed = tuple(each for each in told if each)
     if pairs:
         if len(typed) not in {1, 2}:
             raise UsageFault("name the coats", "finishlog past --pairs sealer topcoat")

@@ -190,6 +190,9 @@ def note(
     outcome: Annotated[
         bool, typer.Option("--outcome", help="It says how the finish turned out.")
     ] = False,
+    next_time: Annotated[
+        bool, typer.Option("--next-time", help="It goes with the steps when it is done like this.")
+    ] = False,
     at: At = None,
 ) -> Answered:
     """Keep words about a part, or how its finish turned out."""
@@ -200,7 +203,9 @@ def note(
     parts, text = (tuple(words), text) if text is not None else _parted(here, words)
 
     def attempt(typed: tuple[str, ...]) -> Noted:
-        return log_note(here.context, parts=typed, text=text, outcome=outcome, at=when)
+        return log_note(
+            here.context, parts=typed, text=text, outcome=outcome, at=when, next_time=next_time
+        )
 
     answer = settled(here, parts, attempt)
     return Answered(answer, lambda: note_page(answer, here.clock))
