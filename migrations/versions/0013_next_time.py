@@ -11,8 +11,8 @@ from collections.abc import Callable
 from alembic import op  # noqa: TID253
 from sqlalchemy import text
 
-revision = "0012"
-down_revision = "0011"
+revision = "0013"
+down_revision = "0012"
 branch_labels = None
 depends_on = None
 
