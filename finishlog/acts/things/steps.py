@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from math import ceil
 
 from msgspec.structs import replace
@@ -162,11 +163,11 @@ def _poured(shop: Shop, typed: Sequence[str], facts: Facts) -> Iterator[str]:
 
 
 def depth_mm(typed: str) -> float | None:
-    """Read a depth, `24 mm`, `1 in`, as mm; None: it is none."""
-    found = re.fullmatch(r"(\d+(?:[.,]\d+)?) ?(\D+)", typed.strip())
+    """Read a depth, `24 mm`, `1 in`, `3/4 in`, as mm; None: it is none."""
+    found = re.fullmatch(r"(\d+(?:[.,]\d+|/[1-9]\d*)?) ?([^\d/]+)", typed.strip())
     named = found[2].casefold() if found else ""
     unit = next((each for each in Length if named in WORDS[each].split("|")), None)
-    return to_base(float(found[1].replace(",", ".")), unit) if found and unit else None
+    return to_base(float(Fraction(found[1].replace(",", "."))), unit) if found and unit else None
 
 
 def _step(shop: Shop, word: str, facts: Facts) -> tuple[Operation, Product | None]:
