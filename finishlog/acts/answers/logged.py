@@ -128,6 +128,8 @@ class Logged(Struct, frozen=True):
     same: Same | None = None
     # What the air of its rooms takes of it.
     air: tuple[RoomTakes, ...] = ()
+    # What it is once asked about its room, and warns of nothing.
+    asks: tuple[Finding, ...] = ()
 
 
 def logged(

@@ -130,7 +130,6 @@ def _coat(
             *left_over(ledger, then, typed.tool, product),
             *_passes_too_close(typed, figures, product),
             *(_what_lies_there(after, picked) if typed.stopped is not None else ()),
-            *place_asked(then, picked, comes),
         )
     )
     notes = notes_of_the_evening(of, typed.method, comes, now)
@@ -146,7 +145,8 @@ def _coat(
         notes,
     )
     air = air_of_coat(then, picked, product, comes, drawn.container, typed.method)
-    return replace(coat, container=drawn.words, stopped=typed.stopped, air=air)
+    asks = tuple(place_asked(then, picked, comes))
+    return replace(coat, container=drawn.words, stopped=typed.stopped, air=air, asks=asks)
 
 
 def _record(

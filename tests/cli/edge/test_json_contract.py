@@ -46,7 +46,7 @@ CHECKED = {
     "standings[]": STANDING,
 }
 LOGGED = {
-    "": "act after air at bare_until clamped_until container edges entries_after_it"
+    "": "act after air asks at bare_until clamped_until container edges entries_after_it"
     " first_pass hand_dust labels late moved named notes operation passes product rags recorded"
     " renumbered same stopped warnings",
     "at": WHEN,

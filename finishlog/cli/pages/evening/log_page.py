@@ -23,7 +23,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import names, remedies, warn
 from finishlog.cli.words.finding_words import short
-from finishlog.core.findings import PLACE_UNTOLD, Answer, Level, is_told_once
+from finishlog.core.findings import Answer, Level, is_told_once
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
@@ -38,7 +38,6 @@ if TYPE_CHECKING:
     from finishlog.acts.things.products import Labelled
     from finishlog.asks.look.standing import Standing
     from finishlog.clock import Clock
-    from finishlog.core.findings import Finding
 
 
 def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
@@ -72,9 +71,9 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     warnings = [
         w
         for w in answer.warnings
-        if not w.get_out and (verbose or w.level is not Level.NOTE or _is_asked(w))
+        if not w.get_out and (verbose or w.level is not Level.NOTE or is_told_once(w))
     ]
-    warn(page, warnings)
+    warn(page, [*warnings, *answer.asks])
     if answer.air:
         from finishlog.cli.pages.evening.vapour_page import air_lines
 
@@ -115,11 +114,6 @@ def _same(page: Page, answer: Logged, clock: Clock) -> None:
             f"when was not said: the later end counts; "
             f"finishlog amend {answer.act} --at 'FROM to UNTIL'"
         )
-
-
-def _is_asked(note: Finding) -> bool:
-    """Tell whether a note asks something that is asked once, so that it stands in sight."""
-    return is_told_once(note) or note.rule == PLACE_UNTOLD
 
 
 def alike(lines: Iterable[Standing], words: Callable[[Standing], str]) -> list[tuple[str, str]]:
