@@ -101,7 +101,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     SetAside: ("set aside", "{reason:next: _}"),
     Resumed: ("taken up again",),
     Review: ("came out {outcome}", "{text}"),
-    Note: ("{outcome}: {text}",),
+    Note: ("{outcome}: {text}", "{next_time}"),
     Photo: ("photo {path}", "{note}"),
 }
 
@@ -112,6 +112,7 @@ NO_AND_YES = {
     "scuffed_before": ("not scuffed", "scuffed before"),
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),
+    "next_time": ("", "for next time"),
 }
 _OF_A_SET: dict[type, Callable[[Any], str]] = {
     Method: PUT_ON.__getitem__,
