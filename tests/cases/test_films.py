@@ -902,8 +902,9 @@ def test_fc001_a_slow_film_is_waited_for_and_teaches_the_next(finisher: Finisher
     finisher.types("2026-11-08 09:30", "check box tacky")
     dry = finisher.reads("2026-11-08 15:30", "check box dry")
     with FC001.line(2):
-        assert "LEAVE ALONE boxes/box ×4 poly scuff, recoat after" in finisher.reads(
-            "2026-11-08 15:31", "ready"
+        assert (
+            "BENCH NOW test, scuff, coat boxes/box ×4 poly 2 of 3 may be ready"
+            in finisher.reads("2026-11-08 15:31", "ready")
         )
         sands = finisher.reads("2026-11-08 15:35", "check box powder", "ready")
         assert "BENCH NOW test, scuff, coat boxes/box ×4 poly 2 of 3" in sands

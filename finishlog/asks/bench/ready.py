@@ -164,13 +164,19 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         shop_open=is_open(hours, seen.clock.now) if hours.patterns else None,
         shop_opens=next_opening(hours, seen.clock.now),
         next_at=soonest.high if soonest else None,
-        next_what=f"{soonest.operation} {soonest.label}".strip() if soonest else "",
+        next_what=_what(soonest) if soonest else "",
         empty=not seen.shop.parts,
         mixed=open_mixes(seen),
         uneven=uneven_faces(zones, seen),
         vapour=vapour_there(seen),
         cans=cans_in_doubt(seen, _still_to_go_on(seen)),
     )
+
+
+def _what(line: Standing) -> str:
+    """Name what is done next about a line that waits: what is left alone is looked at then."""
+    doing = Deed.CHECK_AGAIN.value if line.deed is Deed.LEAVE else line.operation
+    return f"{doing} {line.label}".strip()
 
 
 def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:

@@ -13,7 +13,7 @@ from finishlog.asks.things.own_words import SaysLine, says_lines
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, Sheen
+from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, Sheen, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.hours import WeeklyHours
@@ -230,13 +230,14 @@ def one_product(context: Context, name: str) -> OneProduct:
 
 def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
     of = facts.finish_class(product.class_key)
-    stages = {**of.stages, **product.label}
+    judged = judged_by(of, product.label, product.label_window, facts.version)
+    stages = judged.stages
     return ProductLine(
         name=product.name,
         class_key=of.key,
         class_name=of.name,
         stages=tuple((stage, stages[stage]) for stage in Stage if stage in stages),
-        window=product.label_window or of.window,
+        window=judged.window,
         self_heating=of.self_heating,
         of=of,
         note=product.note,

@@ -373,9 +373,27 @@ def judged_by(
     facts_version: str,
 ) -> FigureSet:
     """Lay the label's figures over the class's."""
+    window = label_window or of.window
     return FigureSet(
         class_key=of.key,
         facts_version=facts_version,
-        stages={**of.stages, **label},
-        window=label_window or of.window,
+        stages={**of.stages, **_scuffed_from(of, label, window), **label},
+        window=window,
     )
+
+
+def _scuffed_from(
+    of: FinishClass, label: Mapping[Stage, Figure], window: RecoatWindow
+) -> Mapping[Stage, Figure]:
+    """Return from when scuffing may be tried where the can tells a recoat alone.
+
+    A can that says "recoat after 6 h" says nothing of paper: its class still scuffs every coat, by
+    its own hours, but from the can's hours on a spot may be tried, and sands to powder or does not.
+    common practice
+    """
+    recoat, sand = label.get(Stage.RECOAT), of.stages.get(Stage.SAND)
+    if window.kind is not WindowKind.ALWAYS_SCUFF or recoat is None or sand is None:
+        return {}
+    if Stage.SAND in label or recoat.low_h >= sand.low_h:
+        return {}
+    return {Stage.SAND: replace(sand, low_h=recoat.low_h)}

@@ -24,6 +24,7 @@ class Evidence(StrEnum):
     UNSUITED_BELOW = "what is below does not suit"
     OIL_BELOW = "oil or stain below"
     UNWASHED_BELOW = "unwashed below"
+    BARRIER_LEFT_OUT = "no barrier over what needed one"
     THICK = "thick coat"
     FILM_IN_ALL = "too much film in all"
     OLD_CONTAINER = "old can"

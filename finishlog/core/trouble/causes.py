@@ -7,7 +7,7 @@ is only what evidence that can see it speaks against.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 from enum import IntEnum
 
@@ -139,8 +139,18 @@ def looked_into(
     seen = of.found if isinstance(of, Check) else None
     scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind, seen))
     held = (_suspect(cause, scene) for cause in likely)
-    found = tuple(sorted((each for each in held if each), key=lambda each: each.sorts))
-    return found, tuple(differences(scene))
+    found = sorted((each for each in held if each), key=lambda each: each.sorts)
+    return tuple(_once(found)), tuple(differences(scene))
+
+
+def _once(found: Iterable[Suspect]) -> Iterator[Suspect]:
+    """What the log shows is one cause's, the first's; another would ask for another remedy."""
+    seen: list[Finding] = []
+    for each in found:
+        if each.shows is not None and each.shows in seen:
+            continue
+        seen += [each.shows] if each.shows is not None else []
+        yield each
 
 
 def asked_first(of: Sequence[Suspect]) -> tuple[Finding, ...]:

@@ -20,6 +20,7 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.UNSUITED_BELOW: in_the_film.unsuited,
     Evidence.OIL_BELOW: in_the_film.oil_below,
     Evidence.UNWASHED_BELOW: in_the_film.unwashed,
+    Evidence.BARRIER_LEFT_OUT: in_the_film.barrier_left_out,
     Evidence.THICK: in_the_film.thick,
     Evidence.FILM_IN_ALL: in_the_film.film_in_all,
     Evidence.HANDLED_EARLY: in_the_film.handled,

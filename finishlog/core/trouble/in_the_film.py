@@ -164,6 +164,16 @@ def unwashed(of: Scene) -> Look:
     return None
 
 
+def barrier_left_out(of: Scene) -> Look:
+    """What lies right below wanted a barrier over it until its hours were over, and got none."""
+    if of.under is None:
+        return None
+    rule = rule_between(of.facts, of.under.of, of.layer.of, of.layer.coat.method)
+    if rule is None or rule.answer is not OvercoatAnswer.BARRIER:
+        return None
+    return oil_below(of)
+
+
 def thick(of: Scene) -> Look:
     """It was measured thicker than usual, or there is more film in all than it bears."""
     usual, laid = of.layer.of.wet_film_um, of.layer.coat.wet_film_um

@@ -44,7 +44,7 @@ def test_a_film_past_its_label_is_waited_for_and_what_spoilt_it_is_no_pace(finis
     assert finisher.why("2026-03-08 09:02", "boxes")["standing"]["answer"] == "blocked"
     finisher.types("2026-03-08 15:00", "air 16C 50%", "check boxes dry")
     dry = finisher.why("2026-03-08 15:01", "boxes")
-    assert dry["standing"]["answer"] == "drying", "dry to the touch is not yet fit for a coat"
+    assert dry["standing"]["answer"] == "test first", "dry to the touch is not yet fit for a coat"
     finisher.types("2026-03-08 15:05", "check boxes powder")
     assert finisher.why("2026-03-08 15:06", "boxes")["standing"]["scuff_first"]
     finisher.types("2026-03-08 15:10", "log boxes scuff", "log boxes urethane --from tin")
@@ -152,3 +152,73 @@ def test_the_next_coat_goes_by_the_pace_that_checks_found(finisher: Finisher):
     assert "nothing hot, nothing wet, nothing left standing or lying on it" in words
     hard = finisher.stage("2026-11-10 08:10", "top", "cured")
     assert hard["high"] > "2026-12-10"
+
+
+def gums_over(finisher: Finisher, below: str, kind: str, over: str) -> str:
+    """Return what `ready` says of a coat that gums, put on two days over another."""
+    finisher.types(
+        "2026-04-12 19:00",
+        f"product new below --class {below}",
+        "product new barrier --class shellac-2lb",
+        f"product new top --class {over} --recoat 2h",
+        "room new shop",
+        "air 21C 45%",
+        "part new nest/tables -n 3 --species cherry",
+        "log tables below",
+        "log tables wipe",
+    )
+    finisher.types("2026-04-14 18:00", "air 21C 45%", *([kind] if kind else ()))
+    finisher.types("2026-04-14 20:00", "air 21C 45%", "log tables top")
+    finisher.types("2026-04-15 20:00", "air 21C 45%", "check tables gums")
+    return finisher.types("2026-04-15 20:01", "ready").partition("BENCH NOW")[2]
+
+
+def test_waterborne_over_oil_that_weeps_is_taken_off_and_not_waited_for(finisher: Finisher):
+    """A finisher's answer to danish oil of two days under a waterborne sealer that gums: off."""
+    said_of = gums_over(finisher, "oil-varnish-blend", "", "waterborne-clear")
+    assert said_of.split()[:2] == ["mend", "nest/tables"]
+    assert "no barrier over oil that still weeps" in said_of
+    assert "take it off with lacquer thinner or stripper" in said_of
+    told = said(finisher.why("2026-04-15 20:02", "tables"))
+    assert "check again in days" not in told
+    assert "give it until" not in told
+
+
+def test_where_a_barrier_lies_between_nothing_is_said_of_one(finisher: Finisher):
+    said_of = gums_over(finisher, "oil-varnish-blend", "log tables barrier", "waterborne-clear")
+    assert "barrier over" not in said_of
+    assert "take it off" not in said_of
+
+
+def test_varnish_over_the_same_oil_is_only_slow(finisher: Finisher):
+    said_of = gums_over(finisher, "oil-varnish-blend", "", "wiping-varnish")
+    assert "barrier over" not in said_of
+    assert "check again" in said_of
+
+
+def test_a_film_as_tacky_as_it_may_still_be_is_left_alone_until_its_time_is_over(
+    finisher: Finisher,
+):
+    """What is tacky three hours after the coat is no work of tonight."""
+    finisher.types(
+        "2026-05-04 20:00",
+        "product new clear --class oil-polyurethane --recoat 6h --window 24h",
+        "product new enamel --class latex-enamel",
+        "part new t/top",
+        "part new t/leg",
+        "air 68F 50%",
+        "log top clear",
+        "log leg enamel",
+    )
+    finisher.types("2026-05-04 21:00", "check leg tacky")
+    told = finisher.types("2026-05-04 23:00", "air 68F 50%", "check top tacky")
+    assert "top: leave it: touch failed: tacky; check again after Tue 03:30" in told
+    evening = finisher.types("2026-05-04 23:01", "ready")
+    assert "BENCH NOW" not in evening
+    assert "Next: check again leg after Tue 01:00" in evening
+    assert finisher.stage("2026-05-04 23:01", "top", "recoat")["blocked"]
+    after_it = finisher.types("2026-05-05 03:31", "ready").partition("BENCH NOW")[2]
+    assert "check again  t/top" in after_it
+    finisher.types("2026-05-05 04:00", "check top tacky")
+    late = finisher.types("2026-05-05 04:01", "ready").partition("LEAVE ALONE")
+    assert "t/top" in late[0].partition("BENCH NOW")[2]

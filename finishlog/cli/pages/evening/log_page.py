@@ -23,7 +23,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import names, remedies, warn
 from finishlog.cli.words.finding_words import short
-from finishlog.core.findings import Answer, Level, is_told_once
+from finishlog.core.findings import Answer, Deed, Level, is_told_once
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
@@ -161,6 +161,8 @@ def standing_words(standing: Standing, clock: Clock, head: str = "next: ") -> st
         return f"{short(standing.because)}; {stage} {milestone_words(standing.milestone, clock)}"
     if standing.answer is Answer.DONE:
         return short(standing.because)
+    if standing.deed is Deed.LEAVE and standing.high is not None:
+        return f"{standing.deed}: {reason(standing, clock)}"
     if standing.answer in {Answer.GO, Answer.SCUFF, Answer.TEST, Answer.BLOCKED}:
         bits = [f"{head}{deed(standing)}", coat_words(standing), reason(standing, clock)]
         return ", ".join(b for b in bits if b)

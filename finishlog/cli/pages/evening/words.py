@@ -192,7 +192,9 @@ def _reason(line: Standing, clock: Clock) -> str:
         case Answer.BLOCKED | Answer.STALLED:
             found = short(line.because)
             stalled = f"{line.answer.value}: " if line.answer is Answer.STALLED else ""
-            return "; ".join(filter(None, (f"{stalled}{found}", _behind(line))))
+            in_time = line.deed is Deed.LEAVE and line.high is not None
+            again = f"check again {after(None, line.high, clock)}" if in_time else ""
+            return "; ".join(filter(None, (f"{stalled}{found}", _behind(line), again)))
         case Answer.DONE:
             return short(line.because)
         case Answer.SET_ASIDE:

@@ -17,8 +17,9 @@ from finishlog.core.log.where import same_words
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import driest_asked
+from finishlog.core.rules.film.soft import soft_until
 from finishlog.core.rules.film.underneath import asks_h, rows
-from finishlog.core.rules.reads import AIR, BROKEN_OFF, FAULTS, LAYERS, SAYS
+from finishlog.core.rules.reads import AIR, BROKEN_OFF, FAULTS, LAYERS, SAYS, STAGE
 from finishlog.core.rules.rule import COAT, EVERY, rule
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import OFF, Asked
@@ -31,7 +32,7 @@ _MENDS = frozenset({Operation.MEND})
     "check-failed",
     binds=EVERY,
     source=COMMON_PRACTICE,
-    reads=f"{LAYERS} {BROKEN_OFF} {SAYS} check.test check.found check.place coat.method"
+    reads=f"{LAYERS} {BROKEN_OFF} {SAYS} {STAGE} check.test check.found check.place coat.method"
     " product.class_key product.label",
     mended_by="off",
 )
@@ -39,11 +40,13 @@ def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     """A failed check beats the clock, for all that needs what the film lacks, on all of its zone.
 
     A pass answers it at its own place alone; of several places each is told, the newest binds.
+    What is as soft as it may still be is left alone until its time is over, and checked then.
     """
     held = [check for check, stages in zone.held if asked.stage in stages]
     if not held and asked.over is not None:
         held = [*_under_the_pair(zone, asked, around)]
     failures = film_checks.last_of_each_place(held)
+    due = soft_until(zone.top, around.now)
     for failure in reversed(failures):
         found = finding(
             "check-failed",
@@ -53,7 +56,8 @@ def check_failed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
             found=failure.found.value,
             place=failure.place,
         )
-        yield replace(found, acts=(failure.act,))
+        found = replace(found, acts=(failure.act,))
+        yield found if due is None else replace(found, deed=Deed.LEAVE, high=due)
 
 
 def _under_the_pair(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Check]:

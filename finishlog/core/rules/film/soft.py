@@ -105,6 +105,14 @@ def dry_again(top: Layer | None) -> StageTime | None:
     return reduce(later, times) if times else None
 
 
+def soft_until(top: Layer | None, now: datetime) -> datetime | None:
+    """Return until when a film that a check found soft is within its time; None: it is not."""
+    soft = still_soft(top)
+    if soft is None or soft.is_late or soft.due is None:
+        return None
+    return soft.due if soft.due > now else None
+
+
 def past_hope(top: Layer) -> bool:
     """Tell whether a film is soft when it might be fully hard: time alone is unlikely to help.
 
