@@ -9,6 +9,7 @@ from msgspec import Struct
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
 from finishlog.context import Context
+from finishlog.core.air.place import Place
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
@@ -93,8 +94,9 @@ class SafetyShown(Struct, frozen=True):
     about: str
     notes: tuple[SafetyNote, ...]
     apart: tuple[Apart, ...] = ()
-    # Of a room: what its air takes of a finish.
+    # Of a room: what its air takes of a finish, and what was told of it as a place.
     air: tuple[RoomTakes, ...] = ()
+    place: Place | None = None
 
 
 class _Hazards(Struct, frozen=True):
@@ -121,7 +123,9 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             f"name it: {Do.SAFETY('ROOM', of='PRODUCT', amount='AMOUNT')}",
         )
     if asked.is_asked:
-        return SafetyShown(named[0].name, (), air=air_in(named[0], asked, seen))
+        return SafetyShown(
+            named[0].name, (), air=air_in(named[0], asked, seen), place=named[0].place
+        )
     known = {note.applies_to for note in context.facts.notes}
     for about in (_hazard, _product, _class, _project, _part, _room, _wood, _topic):
         found = about(typed, seen)
@@ -129,7 +133,8 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             wanted = found.names & known | {_ALWAYS}
             notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
             air = air_in(named[0], NOT_ASKED, seen) if about is _room else ()
-            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)), air)
+            place = named[0].place if about is _room else None
+            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)), air, place)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 

@@ -161,7 +161,10 @@ WORDS = {
         "days"
     ),
     "carried-wet": Words("once it is dust-free; carried before it takes up dust"),
-    "kept-warm": Words(f"kept so all the time; {NO_FLAME}"),
+    "kept-warm": Words(
+        "kept so all the time by a sealed or water-heated source, with no open rags in the room; "
+        f"{NO_FLAME}"
+    ),
     "wood-may-sweat": Words(
         f"the wood may still be too cold and sweat: measure it first: {Do.SURFACE()}"
     ),

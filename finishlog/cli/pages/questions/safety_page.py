@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.words import title_of
-from finishlog.cli.pages.questions.ventilation_page import air_rows
+from finishlog.cli.pages.questions.ventilation_page import air_rows, place_rows
 from finishlog.cli.terminal.page import Page, Tone
 
 if TYPE_CHECKING:
@@ -21,8 +21,9 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
         section = page.section("KEEP APART", tone=Tone.DANGER)
         for each in answer.apart:
             section.row(each.kept_from, each.reason + _basis(each.source, facts, verbose))
-    if answer.air:
-        section = page.section(f"AIR OF {answer.air[0].room.upper()}")
+    if answer.place is not None:
+        section = page.section(f"AIR OF {answer.about.upper()}")
+        place_rows(section, answer.place)
         for takes in answer.air:
             air_rows(section, takes)
     for hazard, notes in groupby(answer.notes, key=lambda note: note.applies_to):

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.vapour_page import no_figure_words
 from finishlog.cli.terminal.page import Section, Tone
+from finishlog.core.air.place import CALLED
 from finishlog.core.commands import Do
 from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.measure.quantities import (
@@ -19,12 +20,40 @@ from finishlog.core.measure.quantities import (
 from finishlog.core.safety.ventilation import TENTH, Governs, Weighs
 
 if TYPE_CHECKING:
+    from finishlog.core.air.place import Place
     from finishlog.core.safety.room_takes import RoomTakes
     from finishlog.core.safety.ventilation import Air
 
 _FACE = "averages; at your face and near the floor far more"
 _FIRST = "the sheet, your fire code and a licensed installer come first"
 _NO_FAN = "never a household fan for solvent vapour"
+
+
+def place_rows(section: Section, place: Place) -> None:
+    """Say what was told of a room as a place; what was not is said to be unknown."""
+    told = []
+    if place.kind is not None:
+        told.append(place.kind.value)
+    if place.has is not None:
+        there = ", ".join(CALLED[fixture] for fixture in place.has)
+        told.append(f"in it {there}" if there else "nothing in it that burns or sparks")
+    if place.volume_m3 is not None:
+        told.append(cubic_metres(place.volume_m3))
+    if place.lives:
+        told.append(f"there live: {', '.join(place.lives)}")
+    unknown = [
+        words
+        for words, value in (
+            ("what burns there", place.has),
+            ("its size", place.volume_m3),
+            ("its exhaust", place.exhaust_m3_h),
+            ("what kind of place", place.kind),
+        )
+        if value is None
+    ]
+    section.row("told", "; ".join(told) or "nothing")
+    if unknown:
+        section.row("unknown", ", ".join(unknown))
 
 
 def air_rows(section: Section, takes: RoomTakes) -> None:
