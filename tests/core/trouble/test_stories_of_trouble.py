@@ -3,7 +3,7 @@
 When the first set was written 133 of its 187 came first as the program stood, and 46 were of
 causes that it did not know. The second was written when those were built: 160 of 171 came first
 before anything was mended, at least 9 of 12 by kind of check, and one was left out, by a figure
-of the story that the facts hold to be usual.
+of the story that the facts hold to be usual. Of the third, written after that, 29 of 30.
 """
 
 from __future__ import annotations
@@ -38,10 +38,18 @@ def test_a_story_is_told_of_every_failed_check_and_of_every_fault_with_causes():
         assert len(TOLD["second"][kind]) >= 10
 
 
-@every_row("kind, true, line", [*rows("first"), *rows("second")])
+@every_row("kind, true, line", [*rows("first"), *rows("second"), *rows("third")])
 def test_the_true_cause_comes_first_and_is_never_struck_out(kind: str, true: str, line: str):
     assert f"{kind} +" in f"{line} +"
     assert rank(line, Evidence(true)) == 0, [x.cause.words for x in suspects(line)]
+
+
+@every_row("kind, true, line", rows("not_yet"))
+def test_what_is_not_first_yet_is_not_struck_out(kind: str, true: str, line: str):
+    assert f"{kind} +" in f"{line} +"
+    found = rank(line, Evidence(true))
+    assert found is not None
+    assert found > 0, "it is first now: it goes to the others"
 
 
 @every_row("kind, cause, line", rows("silent"))
