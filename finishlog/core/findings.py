@@ -36,9 +36,11 @@ NO_SCUFFING = "no-scuffing"
 WENT_WRONG_BEFORE = "went-wrong-before"
 COATS_A_DAY = "coats-a-day"
 BROKEN_OFF = "broken-off"
+KEPT_TOO_YOUNG = "kept-too-young"
 OVER_ITS_LIMIT = "over-its-limit"
 LEFT_IN_PART = "left-in-part"
 DIRTY_JOINT = "dirty-joint"
+GLUE_FACE_OLD = "glue-face-old"
 PASSED_TOO_SOON = "passed-too-soon"
 # Notes that ask: they stand in sight, once.
 TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})

@@ -76,14 +76,102 @@ STORIES = {
         silent("oak top; moisture 8%; ask waterborne-clear +1h"),
         silent("oak top; air 20C 65%; moisture 6%; ask waterborne-clear +20d"),
     ),
-    "from-other-air": (
+    "moved-in-store": (
+        # 38 % makes wood 7.4 %, 22 % 4.8 % (equation 4-5); red oak moves 0.00369 of a flat-sawn
+        # width for each point (table 13-5): 0.9 %.
         speaks(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +20d; "
+            "move shop; ask waterborne-clear +1d",
+            Answer.TEST,
+            "shrunk",
+        ),
+        speaks(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +30d; "
+            "ask glue-up +1h",
+            Answer.TEST,
+            "0.9 % of a flat-sawn width",
+        ),
+        lets(
+            "red-oak top; air 21C 38%; alkyd-varnish +8d; attic 21C 22%; move attic; "
+            "attic 21C 22% +30d; move shop; ask alkyd-varnish +1d",
+            "bare tongues",
+        ),
+        lets(
+            "elm top; air 21C 38%; alkyd-varnish +8d; attic 21C 65%; move attic; "
+            "attic 21C 65% +30d; ask rest +1h",
+            "swollen",
+        ),
+        lets(
+            "ash rail; air 21C 38%; joint +8d; attic 21C 65%; move attic; attic 21C 65% +30d; "
+            "ask rest +1h",
+        ),
+        # Measured 9 %, and four weeks at 22 % since.
+        speaks(
+            "elm top; moisture 9%; attic 21C 22% +8d; move attic; attic 21C 22% +30d; "
+            "ask tung-oil +1h",
+            Answer.TEST,
+            "from 9.0",
+        ),
+        silent(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +30d; "
+            "moisture 5%; ask waterborne-clear +1h"
+        ),
+        silent(
+            "red-oak top; air 21C 38%; alkyd-varnish +8d; attic 21C 22%; move attic; "
+            "attic 21C 22% +30d; check flat; ask alkyd-varnish +1d"
+        ),
+        # Scuffed by hand it is no drier; sanded flat it is as it is, and the room's air is asked.
+        speaks(
+            "ash top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +30d; "
+            "move shop; scuff +1d; ask tung-oil +1h",
+            Answer.TEST,
+        ),
+        silent(
+            "ash top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +30d; "
+            "move shop; sand +1d; ask tung-oil +1h"
+        ),
+        # An old reading in damper air says so itself.
+        silent(
+            "elm top; moisture 5%; attic 21C 65%; move attic; attic 21C 65% +30d; ask tung-oil +1h"
+        ),
+        # It has come back to what it was.
+        silent(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +20d; "
+            "move shop; ask waterborne-clear +9d"
+        ),
+        # A night there does nothing, nor does air that is nearly the same.
+        silent(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +1d; "
+            "move shop; ask waterborne-clear +1d"
+        ),
+        silent(
+            "red-oak top; air 21C 38%; sand +8d; attic 21C 34%; move attic; attic 21C 34% +30d; "
+            "ask waterborne-clear +1d"
+        ),
+        silent("red-oak top; sand; shellac-2lb; off bare +9d; ask shellac-2lb +9d"),
+        silent("old-varnish red-oak top; sand; ask alkyd-varnish +90d"),
+    ),
+    "from-other-air": (
+        # Worked here before it stood there: that says so itself.
+        silent(
             "oak top; shellac-2lb stopped:half; air 21C 38%; attic 21C 22%; move attic; "
             "attic 21C 22% +20d; move shop; ask shellac-2lb +1d"
         ),
         silent(
             "oak top; shellac-2lb; air 21C 38%; attic 21C 22%; move attic; "
             "attic 21C 22% +20d; move shop; ask shellac-2lb +1d"
+        ),
+        silent(
+            "oak top; air 21C 38%; sand +8d; attic 21C 22%; move attic; attic 21C 22% +20d; "
+            "move shop; ask waterborne-clear +1d"
+        ),
+        silent(
+            "oak top; air 21C 38%; shellac-2lb +8d; off bare; attic 21C 22%; move attic; "
+            "attic 21C 22% +20d; move shop; ask waterborne-clear +1d"
+        ),
+        silent(
+            "oak rail; air 21C 38%; joint +8d; attic 21C 22%; move attic; attic 21C 22% +20d; "
+            "move shop; ask waterborne-clear +1d"
         ),
         # 22 % makes wood 4.8 %, 38 % 7.4 % (equation 4-5).
         speaks(
@@ -121,8 +209,35 @@ STORIES = {
         silent("teak top; sand P180; ask waterborne-clear +90d"),
         silent("oak top; sand P180; shellac-2lb; ask waterborne-clear +90d"),
         silent("old-varnish oak top; sand P180; ask waterborne-clear +90d"),
-        # What came off took its sanding with it.
+        # What came off took its sanding with it, and laid the wood bare that day.
         silent("oak top; sand P180; shellac-2lb; off bare +90d; ask waterborne-clear +1h"),
+        speaks(
+            "elm top; shellac-2lb; off bare +9d; ask latex-enamel +9d", Answer.SCUFF, "stripped"
+        ),
+        speaks("elm top; shellac-2lb; off bare scrape +9d; ask water-dye +9d", None, "scraped off"),
+        silent("elm top; shellac-2lb; off bare +9d; sand P150 +8d; ask latex-enamel +2d"),
+        # Down to a coat that stays no wood lies open.
+        silent("elm top; shellac-2lb; tung-oil +9d; off shellac-2lb; ask shellac-2lb +40d"),
+    ),
+    "glue-face-old": (
+        speaks("ash rail/face+tenon:joint; tenon: sand 08:00; ask tenon: glue-up +3d", Answer.TEST),
+        speaks("teak rail/face+tenon:joint; tenon: sand 08:00; ask tenon: clamp +9h", None, "oily"),
+        silent("teak rail/face+tenon:joint; tenon: sand 08:00; ask tenon: clamp +1h"),
+        silent(
+            "teak rail/face+tenon:joint; tenon: sand 08:00; tenon: solvent-wipe +9h; "
+            "ask tenon: clamp +20m"
+        ),
+        silent("ash rail/face+tenon:joint; tenon: sand 08:00; ask tenon: glue-up +9h"),
+        silent("ash rail/face+tenon:joint; face: sand 08:00; ask tenon: glue-up +9d"),
+        speaks(
+            "ash rail/face+tenon:joint; tenon: tung-oil 08:00; tenon: off bare scrape +9d; "
+            "ask tenon: glue-up +2d",
+            Answer.TEST,
+            "tenon",
+        ),
+        silent("ash rail/face+tenon:joint; tenon: sand 08:00; tenon: level +9d; ask tenon: clamp"),
+        silent("ash rail/face+tenon:joint; tenon: sand 08:00; joint +9h; ask tenon: clamp +9d"),
+        silent("ash rail/face+tenon:joint; tenon: sand 08:00; ask face: clamp +9d"),
     ),
     "wood-wetted": (
         speaks("oak top; raise-grain; ask waterborne-clear +10m", Answer.WAITS),
@@ -201,23 +316,6 @@ STORIES = {
         silent("oak top; ask boiled-linseed-oil"),
         # It was decided with the first coat.
         silent("oak drawer; boiled-linseed-oil; ask tung-oil +9d"),
-    ),
-    "unpack-first": (
-        speaks("oak top; alkyd-varnish; pack +90d; ask alkyd-varnish +9d", Answer.TEST, "9 d"),
-        silent("oak top; alkyd-varnish; pack +90d; scuff +9d; ask alkyd-varnish +1h"),
-        silent("oak top; alkyd-varnish; pack +90d; ask pack +9d"),
-        silent("oak top; alkyd-varnish; ask alkyd-varnish +9d"),
-        speaks("oak top; alkyd-varnish; stack +9d; ask alkyd-varnish +1d", None, "look for prints"),
-        speaks("oak top; stack; ask alkyd-varnish +9d", None, "let it stand free"),
-        speaks("oak old-varnish top; stack; ask alkyd-varnish +9d", None, "look for prints"),
-    ),
-    "kept-too-young": (
-        speaks("oak top; alkyd-varnish; stack +1d; ask alkyd-varnish +9d", Answer.TEST),
-        speaks("oak top; alkyd-varnish; check tacky +1d; stack; ask alkyd-varnish +9d"),
-        silent("oak top; alkyd-varnish; stack +90d; ask alkyd-varnish +9d"),
-        silent("oak top; alkyd-varnish; stack +1d; check no-print +9d; ask alkyd-varnish +1h"),
-        silent("oak top; alkyd-varnish; stack +1d; fault print-mark +9d; ask alkyd-varnish +1h"),
-        silent("oak top; stack +1d; ask alkyd-varnish +9d"),
     ),
     "warms-under-film": (
         speaks("oak top; air 16C 50%; air 22C 50% +2h; ask alkyd-varnish", None, "pores"),

@@ -9,10 +9,11 @@
 - a class is a coat of it (`waterborne-clear spray 90um`, as thick as it was measured wet; `tung-oil
   flooded`, `tung-oil thin`, as it was said to go on; `… unscuffed`, `… scuffed`: what was said of
   the film below; `… stirred`, `… unstirred`, of its can; `… from-pot`; `… stopped:left-half`);
-  other words: an operation (`wipe`, `scuff`, `sand P220`), `check tacky` (`… only-now`), `fault
-  run` (`… @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT` (down to the last
-  of a class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read every six
-  hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is supposed),
+  other words: an operation (`wipe`, `scuff`, `sand P220`, `store wrapped`), `check tacky` (`…
+  only-now`), `fault run` (`… @left-edge`, also of `mend`: at a place of it), `off bare`, `off COAT`
+  (down to the last of a class), `surface 8C`, `moisture 14%`, `weighs 642g`, `air 12C 70%` (read
+  every six hours from then on), `one-air 12C 70%` (read once), `thermometer 12C 70%` (so damp is
+  supposed),
   `night 4C`, `night ?` (nobody told), `aside`, `resume`, `heat 3h`,
   `heater flame` (what it is), `place has:pilot,motor kind:basement` (`lives:bird`, `out:pilot`;
   what the room is), `beside door has:pilot` (a room beside, and what leads there),
@@ -67,6 +68,7 @@ from finishlog.core.log.words import (
     FaultKind,
     Filter,
     Found,
+    Keeping,
     Operation,
     Outcome,
     RespiratorDeed,
@@ -92,6 +94,7 @@ _FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
 _LAID = {"flooded": True, "thin": False}
 _SCUFFED = {"scuffed": True, "unscuffed": False}
+_KEPT = {each.value: each for each in Keeping}
 _STIRRED = {"stirred": True, "unstirred": False}
 
 
@@ -269,6 +272,8 @@ class Teller:
             return coat_asked(over, method, comes, product=product, film_um=film_um)
         brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
         if word in {o.value for o in Operation}:
+            if words[1:] and words[1] in _KEPT:
+                return work_asked(Operation(word), kept=_KEPT[words[1]])
             grit = "" if brought else "".join(words[1:])
             return work_asked(Operation(word), brought, grit=grit, then=product_due(zone))
         if word in {s.value for s in Stripping}:
@@ -329,6 +334,8 @@ class Teller:
             done = self.story.work(self.hour, Operation(word), on, face=face, place=told.place)
             if more[:1] == ["with"]:
                 self.story.entries[-1] = replace(done, note=" ".join(more[1:]))
+            elif more[:1] and more[0] in _KEPT:
+                self.story.entries[-1] = replace(done, kept=_KEPT[more[0]])
             elif more and not told.place:
                 self.story.entries[-1] = replace(done, grit=more[0])
         else:

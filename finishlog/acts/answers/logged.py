@@ -27,7 +27,7 @@ from finishlog.core.finish.classes import Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Keeping, Operation
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.rules.near.joint import held_by_glue
 from finishlog.core.safety.oily_waste import may_scuff, what_wets
@@ -49,6 +49,8 @@ class ToLog(Struct, frozen=True):
     scuffed: bool | None = None
     grit: str = ""
     note: str = ""
+    # Of stacking, packing, storing: how it is kept from then on. None: not said.
+    kept: Keeping | None = None
     # What goes on a face runs over its edges too, unless it was kept off them.
     edges: bool = True
     # Thin passes of one sitting before the last one, which went on `at`.

@@ -124,7 +124,9 @@ def _as_it_was_done(
     if isinstance(done, Work):
         comes = in_work(done.note)
         how = done.operation
-        return warnings_before(then, on, act, operation=how, comes=comes, grit=done.grit)
+        return warnings_before(
+            then, on, act, operation=how, comes=comes, grit=done.grit, kept=done.kept
+        )
     return warnings_before(
         then,
         on,

@@ -28,7 +28,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.overcoat import OvercoatAnswer, PutOn, is_lifted, rule_between
 from finishlog.core.log.entries import Coat, Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Keeping, Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.air.coating_air import AIR_RULES
@@ -47,7 +47,7 @@ _EVENING = timedelta(hours=12)
 _TOLD_ONCE_A_NIGHT = frozenset({SPARKS, AT_HOME})
 
 # What presses into a young film, by the work that brings it there.
-_PRESSES = frozenset({Operation.STACK, Operation.PACK})
+_PRESSES = frozenset({Operation.STACK, Operation.PACK, Operation.STORE})
 
 # A wait is shown to the half hour, rounded.
 _WITHIN = timedelta(minutes=15)
@@ -66,11 +66,12 @@ def warnings_before(
     product: int | None = None,
     grit: str = "",
     film_um: float | None = None,
+    kept: Keeping | None = None,
 ) -> tuple[Finding, ...]:
     """Return cautions and stops about what `act` logs; empty: nothing speaks against it.
 
     `comes`: what is brought onto the wood, with what was noted about it; `grit`: the paper;
-    `film_um`: how thick the coat went on.
+    `film_um`: how thick the coat went on; `kept`: how it is stored.
     """
     found: list[tuple[Finding, ZoneState]] = []
     too_early = "pressed" if operation in _PRESSES else ""
@@ -86,7 +87,7 @@ def warnings_before(
             of_it += [*_joint(state), *_shuts_out(state, over, then)]
             too_early = "wiped off" if over.wipe_off_h else ""
         else:
-            verdict = verdict_on_work(state, then.bench, operation, then.facts, comes, grit)
+            verdict = verdict_on_work(state, then.bench, operation, then.facts, comes, grit, kept)
         if _heater_asked_tonight(then):
             left = tuple(f for f in verdict.findings if f.rule != HEATER_UNTOLD)
             verdict = replace(verdict, findings=left)

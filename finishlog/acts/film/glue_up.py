@@ -11,13 +11,14 @@ from finishlog.acts.answers.logged import Logged, ToLog, logged
 from finishlog.asks.look.look import Look
 from finishlog.asks.things.glues import glue_key as meant_by
 from finishlog.core.commands import Do
-from finishlog.core.findings import DIRTY_JOINT, Answer, Finding, Level, finding
+from finishlog.core.findings import DIRTY_JOINT, GLUE_FACE_OLD, Answer, Finding, Level, finding
 from finishlog.core.log.entries import Joined, Target
 from finishlog.core.log.words import Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.glues import temperature_findings
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.grouping import describe, typed_as
+from finishlog.core.zone.verdict import Verdict
 from finishlog.errors import UsageFault
 from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
@@ -96,11 +97,18 @@ def _warnings(due: GlueUp) -> list[Finding]:
             replace(
                 finding(
                     "glued-early",
-                    Level.STOP,
+                    Level.CAUTION if verdict.answer is Answer.TEST else Level.STOP,
                     part=due.part.called,
+                    worked="long ago" if _is_of_its_faces(verdict) else "",
                     dirty="dirty" if any(f.rule == DIRTY_JOINT for f in verdict.findings) else "",
                 ),
                 because_of=verdict.binds,
             )
         )
     return found
+
+
+def _is_of_its_faces(verdict: Verdict) -> bool:
+    """Tell whether it is only that glue faces were worked long ago: no film is pressed."""
+    tests = {f.rule for f in verdict.findings if f.answer is Answer.TEST}
+    return verdict.answer is Answer.TEST and tests == {GLUE_FACE_OLD}

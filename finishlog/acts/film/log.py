@@ -28,7 +28,7 @@ from finishlog.core.findings import BROKEN_OFF, LEFT_IN_PART, Finding, Level, fi
 from finishlog.core.finish.classes import FigureSet, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Coat, Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import KEEPS, Operation
 from finishlog.core.safety.whats_in import in_what_goes_on, in_work
 from finishlog.core.shop.things import Product
 from finishlog.errors import UsageFault
@@ -56,6 +56,11 @@ def log_in(ledger: Ledger, now: Look, typed: ToLog) -> Logged:
             f"{operation.value} is no coat: only a coat is broken off in part",
             f"log what was done of it with {Do.LOG.option(face='FACE')}",
         )
+    if typed.kept is not None and operation not in KEEPS:
+        raise UsageFault(
+            f"{operation.value} does not say how it is kept: that goes with store, stack, pack",
+            Do.LOG("PART", "store", kept=typed.kept.value),
+        )
     if operation is Operation.GLUE_UP:
         return glue_up(ledger, now, then, picked, typed)
     if operation is Operation.COAT and product is not None:
@@ -63,7 +68,13 @@ def log_in(ledger: Ledger, now: Look, typed: ToLog) -> Logged:
     noted = in_work(typed.note)
     doubts = findings_of(of_the_step(then, picked, operation, None, None), sure=typed.sure)
     warned = warnings_before(
-        then, picked, ledger.act_id, operation=operation, comes=noted, grit=typed.grit
+        then,
+        picked,
+        ledger.act_id,
+        operation=operation,
+        comes=noted,
+        grit=typed.grit,
+        kept=typed.kept,
     )
     warnings = most_weighty((*warned, *doubts))
     work = ledger.record(
@@ -72,6 +83,7 @@ def log_in(ledger: Ledger, now: Look, typed: ToLog) -> Logged:
             targets=picked.targets,
             operation=operation,
             grit=typed.grit,
+            kept=typed.kept,
             note=typed.note,
         )
     )

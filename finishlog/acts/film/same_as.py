@@ -121,7 +121,7 @@ def _to_log(
     of, face = model.entry, ",".join(model.faces) or None
     if isinstance(of, Work):
         words = (*others, of.operation.value)
-        return ToLog(words, when, face, grit=of.grit, note=note, sure=sure)
+        return ToLog(words, when, face, grit=of.grit, kept=of.kept, note=note, sure=sure)
     can = now.shop.containers.get(of.container) if of.container is not None else None
     return ToLog(
         (*others, f"{PRODUCT_MARK}{of.product_name}"),

@@ -9,8 +9,9 @@ from msgspec import Struct
 from finishlog.asks.look.look import look
 from finishlog.asks.look.standing import Standing, standings
 from finishlog.context import Context
-from finishlog.core.log.entries import Resumed, SetAside
+from finishlog.core.log.entries import Resumed, SetAside, Work
 from finishlog.core.log.when import When
+from finishlog.core.log.words import Keeping, Operation
 from finishlog.picking import pick_zones
 
 
@@ -26,9 +27,19 @@ class Paused(Struct, frozen=True):
     standings: tuple[Standing, ...]
 
 
-def set_aside(context: Context, *, parts: Sequence[str], next_time: str, at: When) -> Paused:
-    """Record that work on parts stops: they raise no alarm until they are taken up again."""
-    return _pause(context, parts, at, next_time=next_time, going_on=False)
+def set_aside(
+    context: Context,
+    *,
+    parts: Sequence[str],
+    next_time: str,
+    at: When,
+    kept: Keeping | None = None,
+) -> Paused:
+    """Record that work on parts stops: they raise no alarm until they are taken up again.
+
+    `kept`: how they are stored meanwhile; None: not said.
+    """
+    return _pause(context, parts, at, next_time=next_time, going_on=False, kept=kept)
 
 
 def resume(context: Context, *, parts: Sequence[str], at: When) -> Paused:
@@ -37,7 +48,13 @@ def resume(context: Context, *, parts: Sequence[str], at: When) -> Paused:
 
 
 def _pause(
-    context: Context, parts: Sequence[str], at: When, *, next_time: str, going_on: bool
+    context: Context,
+    parts: Sequence[str],
+    at: When,
+    *,
+    next_time: str,
+    going_on: bool,
+    kept: Keeping | None = None,
 ) -> Paused:
     verb = "resume" if going_on else "aside"
     with context.writing(verb) as ledger:
@@ -49,6 +66,9 @@ def _pause(
         if going_on:
             ledger.record(Resumed(when=at, targets=picked.targets))
         else:
+            if kept is not None:
+                stored = Work(when=at, targets=picked.targets, operation=Operation.STORE, kept=kept)
+                ledger.record(stored)
             ledger.record(SetAside(when=at, targets=picked.targets, reason=next_time))
         after = before.after(ledger)
         states = [z for z in after.bench.zones if z.target in picked.targets]

@@ -92,6 +92,10 @@ class Leave(Struct, frozen=True):
     sprayed: tuple[SprayedTonight, ...] = ()
     solvent_rags: tuple[str, ...] = ()
     vapour: tuple[VapourLine, ...] = ()
+    # Bare wood whose preparation is good no longer at the next visit.
+    prepared: tuple[Standing, ...] = ()
+    # What is kept somewhere and asks for a look before the next visit.
+    look_at: tuple[Standing, ...] = ()
 
     @property
     def not_yet(self) -> bool:
@@ -134,7 +138,20 @@ def leave_from(seen: Look) -> Leave:
         sprayed=sprayed_tonight(seen),
         solvent_rags=solvent_rags(seen),
         vapour=vapour_there(seen),
+        look_at=tuple(s for s in lines if _to_look_at(s, now, visit)),
+        prepared=tuple(s for s in lines if s not in running and _runs_out(s, now, visit)),
     )
+
+
+def _to_look_at(line: Standing, now: datetime, visit: datetime | None) -> bool:
+    """Tell whether what is kept asks for a look now, or before somebody is here again."""
+    by = line.kept.look_by if line.kept else None
+    return by is not None and by <= (visit or now)
+
+
+def _runs_out(line: Standing, now: datetime, visit: datetime | None) -> bool:
+    """Tell whether wood is good for its coat now, and at the next visit no longer."""
+    return bool(line.prepared and visit and now < line.prepared.until < visit)
 
 
 def _next_visit(seen: Look) -> datetime | None:

@@ -19,7 +19,7 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Coat, HandedOver, Note, Photo, Review, Work
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import KEEPS, Operation
 from finishlog.core.shop.things import FaceKind, Shop, Step
 from finishlog.core.verdict.due import asked_of
 from finishlog.core.zone.asked import NEEDS
@@ -141,7 +141,9 @@ def _on(group: Group, seen: Look) -> On:
             if n not in progress.matched
         ),
         aside=tuple(
-            AsideLine(_words(entry), entry.act) for entry in progress.aside if entry not in told
+            AsideLine(_words(entry), entry.act)
+            for entry in progress.aside
+            if entry not in told and not _keeps(entry)
         )
         if progress.steps
         else (),
@@ -184,6 +186,11 @@ def step_words(step: Step, shop: Shop) -> str:
     if step.note:
         name = f"{name} ({step.note})"
     return f"{name}@{','.join(step.faces)}" if step.faces else name
+
+
+def _keeps(entry: AnyEntry) -> bool:
+    """Tell whether it only says how a piece is kept: no step asks for that."""
+    return isinstance(entry, Work) and entry.operation in KEEPS
 
 
 def _words(entry: AnyEntry) -> str:

@@ -113,6 +113,8 @@ class Ready(Struct, frozen=True):
     vapour: tuple[VapourLine, ...] = ()
     # What the rooms take of the coats that may go on now; only where it was asked for.
     takes: tuple[RoomTakes, ...] = ()
+    # What is stacked, packed or stored, what is to be looked at first.
+    kept: tuple[Standing, ...] = ()
 
 
 def ready(
@@ -169,6 +171,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         mixed=open_mixes(seen),
         uneven=uneven_faces(zones, seen),
         vapour=vapour_there(seen),
+        kept=tuple(sorted((s for s in lines if s.kept), key=_look_first)),
         cans=cans_in_doubt(seen, _still_to_go_on(seen)),
     )
 
@@ -184,6 +187,10 @@ def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:
     dusty = line.answer is Answer.SCUFF or line.operation in ABRADES
     closes = line.closes or datetime.max.replace(tzinfo=UTC)
     return (line.answer is not Answer.DEADLINE, not dusty, line.answer is Answer.BLOCKED, closes)
+
+
+def _look_first(line: Standing) -> datetime:
+    return (line.kept and line.kept.look_by) or _NEVER
 
 
 def _soonest(line: Standing) -> tuple[bool, datetime]:

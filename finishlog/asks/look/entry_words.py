@@ -78,7 +78,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
         "{tool:with _}",
         "{note}",
     ),
-    Work: ("{operation}{place: (_)}", "{grit}", "{note}"),
+    Work: ("{operation}{place: (_)}", "{grit}", "{kept}", "{note}"),
     Check: ("check {test}: {found}{place: (_)}", "{note}"),
     Fault: ("fault {what}{place: (_)}", "{remedy}"),
     Stripped: ("taken off {survives}", "{operation}", "{note}"),

@@ -12,21 +12,27 @@ from finishlog.asks.look.look import Look
 from finishlog.asks.look.went_wrong import FaultThere, faults_there
 from finishlog.core.bench.milestones import Milestone, furthest
 from finishlog.core.bench.state import BenchState
+from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Answer, Deed, Finding
 from finishlog.core.finish.stage_time import StageTime
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
-from finishlog.core.log.words import Operation
-from finishlog.core.shop.things import Part, Shop
-from finishlog.core.verdict.due import product_due
+from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.rules.near.kept import look_at
+from finishlog.core.rules.wood.prepared import Prepared, glue_face, prepared
+from finishlog.core.shop.things import FaceKind, Part, Shop
+from finishlog.core.verdict.due import coat_due, product_due
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.verdict.usual_day_wanted import usual_would_move
 from finishlog.core.zone.grouping import Group, Label, describe, groups
+from finishlog.core.zone.kept import kept
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 
+# What comes off with a solvent leaves wood that is still to be prepared.
+_LEAVES_IT_RAW = frozenset({Stripping.STRIP, Stripping.WASH})
 # What the clock of a film answers.
 _IN_TIME = frozenset({Answer.DRYING, Answer.TEST, Answer.DEAD_ZONE})
 
@@ -58,6 +64,21 @@ class HoursThatBind(Struct, frozen=True):
     since: datetime
     act: int
     by_check: int | None = None
+
+
+class KeptThere(Struct, frozen=True):
+    """How parts are kept, since when, in which rooms; by when they are looked at (None: no look).
+
+    `deed` and `how` as the log has them (how None: not said); `look_for`: why a look, in words.
+    """
+
+    deed: str
+    how: str | None
+    since: datetime
+    rooms: tuple[str, ...]
+    act: int
+    look_by: datetime | None = None
+    look_for: str = ""
 
 
 class Standing(Struct, frozen=True):
@@ -104,6 +125,10 @@ class Standing(Struct, frozen=True):
     hours: HoursThatBind | None = None
     fault: int | None = None
     stopped: str | None = None
+    # Bare wood before its first coat: how it was prepared, and until when that is good.
+    prepared: Prepared | None = None
+    # How it is kept while nothing is done to it; None: it stands free, or nobody said.
+    kept: KeptThere | None = None
 
 
 def standing_of(group: Group, seen: Look) -> Standing:
@@ -153,7 +178,29 @@ def standing_of(group: Group, seen: Look) -> Standing:
         usual_wanted=_usual_wanted(state, seen.bench.now),
         fault=verdict.fault,
         stopped=top.coat.stopped if top else None,
+        prepared=_prepared(state, seen),
+        kept=_kept(state, seen),
     )
+
+
+def _kept(state: ZoneState, seen: Look) -> KeptThere | None:
+    at = kept(state)
+    if at is None:
+        return None
+    look = look_at(state, seen.clock.now, seen.facts)
+    by, words = (look[0], look[1].reason) if look else (None, "")
+    return KeptThere(at.deed, at.how, at.since, at.rooms, at.act, by, words)
+
+
+def _prepared(state: ZoneState, seen: Look) -> Prepared | None:
+    if state.face.kind is FaceKind.JOINT:
+        return glue_face(state, seen.facts)
+    step = state.progress.next
+    if step is None or step.operation in ABRADES:
+        return None
+    over = coat_due(state, seen.shop, seen.facts).over
+    was = prepared(state, over, seen.facts) if over is not None and state.entries else None
+    return None if was is not None and was.deed in _LEAVES_IT_RAW else was
 
 
 def _usual_wanted(state: ZoneState, now: datetime) -> str:

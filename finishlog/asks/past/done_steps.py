@@ -20,7 +20,14 @@ from finishlog.picking import Zones
 
 # Done once for a reason of that day, or with the piece after its finish: no step of a schedule.
 _NO_STEP = frozenset(
-    {Operation.MEND, Operation.USE, Operation.SUN, Operation.STACK, Operation.PACK}
+    {
+        Operation.MEND,
+        Operation.USE,
+        Operation.SUN,
+        Operation.STACK,
+        Operation.PACK,
+        Operation.STORE,
+    }
 )
 
 

@@ -37,6 +37,8 @@ def _glued_early(of: Finding) -> str:
     """Say what to do once it is in cauls: what is on a glue face cannot wait until they are off."""
     if text(of, "dirty"):
         return "part it before the glue sets, and scrape every such face back to bare wood"
+    if text(of, "worked"):
+        return "pull at the joint by hand once the clamps are off"
     return "look for prints from the cauls when they come off"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from finishlog.cli.words.said import (
     CAUSE,
     REMEDY,
@@ -17,8 +19,9 @@ from finishlog.cli.words.said import (
 from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import NO_FLAME, Finding
-from finishlog.core.log.words import FaultKind, Found
+from finishlog.core.log.words import FaultKind, Found, Keeping, Operation
 from finishlog.core.shop.things import OldFinish
+from finishlog.core.zone.kept import ASIDE
 
 _KEEP_OFF = f"or keep this coat off them: {Do.LOG.option(no_edges=True)}"
 
@@ -34,6 +37,34 @@ def _missing(of: Finding) -> str:
         f"{count} more of {name}" if count != "0" else f"{name} to be glued up"
         for name, count in pairs
     )
+
+
+_PAST: Mapping[str, str] = {
+    Operation.STACK: "stacked",
+    Operation.PACK: "packed",
+    Operation.STORE: "stored",
+    ASIDE: "set aside",
+}
+_HOW: Mapping[str, str] = {
+    Keeping.STICKERS: "on sticks",
+    Keeping.STACKED: "one on another",
+    Keeping.WRAPPED: "wrapped",
+    Keeping.SHUT_IN: "shut in",
+    Keeping.STANDING: "standing free",
+    Keeping.FLAT: "lying flat",
+}
+# What the deed says by itself.
+_PLAIN = {(Operation.STACK.value, Keeping.STACKED), (Operation.PACK.value, Keeping.WRAPPED)}
+
+
+def kept_words(deed: str, how: str | None) -> str:
+    """Say how a piece is kept: `stacked`, `stacked on sticks`, `stored wrapped`."""
+    plain = how is None or (deed, how) in _PLAIN
+    return _PAST[deed] if plain else f"{_PAST[deed]} {_HOW[how or '']}"
+
+
+def _kept(of: Finding) -> str:
+    return kept_words(text(of, "deed"), text(of, "how") or None)
 
 
 WORDS = {
@@ -95,7 +126,7 @@ WORDS = {
     "edge-to-scuff": Words(lambda f: f"{text(f, 'edge')} must be scuffed first", _KEEP_OFF),
     "goes-with-faces": Words("goes with its faces"),
     "unpack-first": Words(
-        lambda f: f"{text(f, 'how')} for {measured(f)}, in {' and '.join(each_of(f, 'rooms'))}",
+        lambda f: f"{_kept(f)} for {measured(f)}, in {' and '.join(each_of(f, 'rooms'))}",
         lambda f: (
             "take it out, let it stand free"
             + (", and look for prints first" if f.value("film") else "")
@@ -103,11 +134,27 @@ WORDS = {
     ),
     "kept-too-young": Words(
         lambda f: (
-            f"{text(f, 'how')} before {text(f, 'of')} could bear it, {measured(f)} after it"
+            f"{_kept(f)} before {text(f, 'of')} could bear it, {measured(f)} after it"
             + (f", {wanted(f)} by its label" if f.wanted else "")
             + ": it may print or stick"
         ),
         f"look at it, and log what you find: {Do.CHECK('PART', 'no-print')}",
+    ),
+    "look-again": Words(
+        lambda f: (
+            f"{_kept(f)}, and not looked at for {measured(f)}, every {wanted(f)}: "
+            f"{text(f, 'reason')}"
+        ),
+        lambda f: f"{text(f, 'remedy')}; log what you find: {Do.CHECK('PART', text(f, 'found'))}",
+        lambda f: f"{_kept(f)}: look at it",
+    ),
+    "no-air": Words(
+        lambda f: (
+            f"{_kept(f)} for {measured(f)} while {text(f, 'of')} was young: it hardens by moving "
+            "air, and its hours there are the clock's alone"
+        ),
+        f"let air move round it, and try it: {Do.CHECK('PART', 'no-print')}",
+        lambda f: f"{text(f, 'of')} had no moving air for {measured(f)}",
     ),
     "inside-closed": Words(
         lambda f: f"{text(f, 'of')} smells for months where no air moves: inside drawers and cases",

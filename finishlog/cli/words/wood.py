@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import timedelta
 
 from finishlog.cli.words.said import Words, each_of, length, measured, number, text, wanted
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.measure.quantities import weighed
 from finishlog.core.rules.wood.weighed import Trend
 
@@ -99,6 +100,29 @@ def _weight_told(of: Finding) -> str:
         return f"weight up to {weighed(number(of, 'last'))}: it takes up damp from the air"
     over = length(of, "over") >= timedelta(days=1)
     return f"weighed {_grams(of)}{f' over {_since_when(of)}' if over else ''}"
+
+
+_PREPARED: Mapping[str, str] = {
+    Operation.SAND: "sanded",
+    Operation.SCUFF: "scuffed",
+    Operation.DENIB: "denibbed",
+    Operation.LEVEL: "levelled",
+    Operation.SHAPE: "cut",
+    Operation.SOLVENT_WIPE: "wiped with solvent",
+    Stripping.STRIP: "stripped",
+    Stripping.SAND_THROUGH: "sanded off",
+    Stripping.SCRAPE: "scraped off",
+    Stripping.WASH: "washed off",
+}
+
+
+def prepared_words(deed: str, grit: str = "") -> str:
+    """Say how bare wood was prepared: `sanded P150`."""
+    return f"{_PREPARED[deed]}{f' {grit}' if grit else ''}"
+
+
+def _prepared(of: Finding) -> str:
+    return prepared_words(text(of, "deed"))
 
 
 WORDS = {
@@ -209,6 +233,26 @@ WORDS = {
         ),
         "leave panels room to move",
     ),
+    "moved-in-store": Words(
+        lambda f: (
+            f"{'shrunk' if text(f, 'shrank') else 'swollen'} since it was last worked, "
+            f"{number(f, 'days'):.0f} d ago: its air ({' and '.join(each_of(f, 'rooms'))}) took it "
+            f"from {number(f, 'was'):.1f} to {number(f, 'will'):.1f} %{_moves(f)}"
+        ),
+        lambda f: (
+            (
+                "look for bare tongues at panels, open joints, a cupped top"
+                if text(f, "shrank")
+                else "look for tight panels, doors and drawers that stick, a cupped top"
+            )
+            + f" ({Do.CHECK('PART', 'flat')}); measure it before the next coat or glue: "
+            f"{Do.MOISTURE('PART', '8%')}"
+        ),
+        lambda f: (
+            f"its air took the wood from {number(f, 'was'):.1f} to {number(f, 'will'):.1f} %: "
+            "measure it"
+        ),
+    ),
     "from-other-air": Words(
         _other_air,
         lambda f: (
@@ -223,9 +267,22 @@ WORDS = {
         "look it over first",
     ),
     "sanded-long-ago": Words(
-        lambda f: f"sanded {measured(f)} ago: before this coat a sanding holds {wanted(f)}",
+        lambda f: f"{_prepared(f)} {measured(f)} ago: before this coat that holds {wanted(f)}",
         "go over it lightly by hand with the last paper, wipe the dust off, log it: sand",
-        lambda f: f"sanded too long ago: {measured(f)}, it holds {wanted(f)}",
+        lambda f: f"{_prepared(f)} too long ago: {measured(f)}, it holds {wanted(f)}",
+    ),
+    "glue-face-old": Words(
+        lambda f: (
+            f"{text(f, 'face')} was last worked {measured(f)} ago: for glue that holds {wanted(f)}"
+            + (" on oily wood" if text(f, "oily") else "")
+        ),
+        lambda f: (
+            "plane, scrape or sand it lightly, wipe it"
+            + (" with solvent" if text(f, "oily") else "")
+            + ", and glue at once: "
+            f"{Do.LOG('PART', 'sand', face='FACE')}"
+        ),
+        lambda f: f"{text(f, 'face')} worked {measured(f)} ago: freshen it for the glue",
     ),
     "grain-raised": Words(
         lambda f: f"the grain is raised ({text(f, 'by')}), and no sanding is on record since",

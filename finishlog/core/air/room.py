@@ -104,6 +104,11 @@ class RoomAir(Struct, frozen=True, eq=False, dict=True):
             return self.readings[n]
         return None
 
+    def read_before(self, moment: datetime) -> AirPoint | None:
+        """Return the last reading up to a moment, however old; None: there is none."""
+        n = self._read_by(moment)
+        return self.readings[n - 1] if n else None
+
     def since(self, moment: datetime) -> Sequence[AirPoint]:
         """Return the readings after a moment."""
         return self.readings[self._read_by(moment) :]

@@ -21,7 +21,14 @@ from finishlog.core.zone.verdict import of, told
 
 # Done to a piece where it lives.
 _AWAY_FROM_THE_BENCH = frozenset(
-    {Operation.USE, Operation.SUN, Operation.PACK, Operation.STACK, Operation.HARDWARE}
+    {
+        Operation.USE,
+        Operation.SUN,
+        Operation.PACK,
+        Operation.STACK,
+        Operation.STORE,
+        Operation.HARDWARE,
+    }
 )
 
 HANDED_OVER = told(of(replace(finding("handed-over", answer=Answer.DONE), plain=True)))

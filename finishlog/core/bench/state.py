@@ -31,7 +31,7 @@ from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Joined, Resumed, SetAside, Stripped, Target, Work
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Keeping, Operation
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.species import WoodKind
@@ -333,7 +333,8 @@ def verdict_on_work(
     facts: Facts,
     comes: Ingredient | None = None,
     grit: str = "",
+    kept: Keeping | None = None,
 ) -> Verdict:
     """Give the verdict on one named piece of work, that is being done."""
-    asked = work_asked(operation, comes, grit=grit, done=True, then=product_due(state))
+    asked = work_asked(operation, comes, grit=grit, done=True, then=product_due(state), kept=kept)
     return decide(state, asked, bench.around(facts))

@@ -15,6 +15,7 @@ from finishlog.core.log.words import (
     FaultKind,
     Filter,
     Found,
+    Keeping,
     Operation,
     Outcome,
     RagsDeed,
@@ -90,6 +91,8 @@ class Work(Entry, frozen=True, kw_only=True, tag="work"):
 
     operation: Operation
     grit: Annotated[str, Field(amend="grit")] = ""
+    # Of stacking, packing, storing: how it is kept from then on. None: not said.
+    kept: Annotated[Keeping | None, Field(amend="kept")] = None
     # Of mending: which fault was made good, by its place.
     place: _Place = ""
     note: _Words = ""

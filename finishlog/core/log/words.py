@@ -33,8 +33,29 @@ class Operation(StrEnum):
     SUN = "sun"
     STACK = "stack"
     PACK = "pack"
+    # Put by, for as long as nothing is done to it.
+    STORE = "store"
     # Put to use: loaded, stood on, set with things.
     USE = "use"
+
+
+class Keeping(StrEnum):
+    """How a piece is kept while nothing is done to it."""
+
+    # Laid on sticks, so that air moves between.
+    STICKERS = "stickers"
+    STACKED = "stacked"
+    WRAPPED = "wrapped"
+    # In a case, a cupboard, a crate: no air moves.
+    SHUT_IN = "shut-in"
+    # On edge, or hanging.
+    STANDING = "standing"
+    # On one of its faces.
+    FLAT = "flat"
+
+
+# From these on a piece is kept as it is.
+KEEPS = frozenset({Operation.STACK, Operation.PACK, Operation.STORE})
 
 
 class Test(StrEnum):

@@ -80,11 +80,18 @@ def task_of(
         ready_since=ready if ready is not None and _worked_last(job) <= ready <= start else None,
         closes=job.verdict.closes if is_coat else None,
         missed=missed,
+        because=None if missed or is_coat else _asks_for_it(job),
         test=_test(job),
         lesson=next((f for f in job.verdict.findings if is_lesson(f)), None),
         wiped=is_coat and any(_is_wipe(entry) for entry in entries),
         entries=tuple(entries),
     )
+
+
+def _asks_for_it(job: Job) -> Finding | None:
+    """Return what asks for a scuffing that no step asks for."""
+    price = job.operation is Operation.SCUFF and job.step not in job.states[0].progress.steps
+    return next((f for f in job.verdict.findings if f.scuff), None) if price else None
 
 
 def _worked_last(job: Job) -> datetime:

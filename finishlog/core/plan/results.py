@@ -33,9 +33,9 @@ class PlannedTask(Struct, frozen=True):
 
     `label` names pieces and faces; `coat` is (which, of how many). `ready_since`: when the clocks
     allow it (None: at any time). `closes`: the end of the recoat window; `missed`: when it closed,
-    where this scuffing is the price. `test`: what to try before; None: nothing. `lesson`: what went
-    wrong before with the same coat. `wiped`: the surplus comes off as you go. `entries` are what
-    the log will hold.
+    where this scuffing is the price; `because`: what else asks for it. `test`: what to try before;
+    None: nothing. `lesson`: what went wrong before with the same coat. `wiped`: the surplus comes
+    off as you go. `entries` are what the log will hold.
     """
 
     chore: Chore
@@ -49,6 +49,7 @@ class PlannedTask(Struct, frozen=True):
     ready_since: datetime | None = None
     closes: datetime | None = None
     missed: datetime | None = None
+    because: Finding | None = None
     test: Finding | None = None
     lesson: Finding | None = None
     wiped: bool = False

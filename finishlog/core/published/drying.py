@@ -107,6 +107,9 @@ class PreparationFigures(Published, frozen=True):
     after_bleach_grit: Limit
     tape_d: Limit
     warms_c: Limit
+    # How long a glue face that was worked is good for glue; of oily wood.
+    glue_face_h: Limit
+    oily_glue_face_h: Limit
 
     def sanding_holds(self, over: FinishClass) -> Limit:
         """Return for how many days a sanding holds before a class."""

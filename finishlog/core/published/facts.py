@@ -16,7 +16,7 @@ from finishlog.core.published.fault_kinds import Cause, KnownFault
 from finishlog.core.published.find import find_called, names_of, plain, said_carriers
 from finishlog.core.published.glues import Glue
 from finishlog.core.published.hands_on import HandsOn
-from finishlog.core.published.keeping import KeepingFigures, MixingFigures
+from finishlog.core.published.keeping import KeepingFigures, KeptFigures, MixingFigures
 from finishlog.core.published.moisture import MoistureFigures
 from finishlog.core.published.removal import Removal
 from finishlog.core.published.safety_notes import RagsFigures, RespiratorFigures, SafetyNote
@@ -40,6 +40,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     glues: tuple[Glue, ...]
     hands_on: HandsOn
     keeping: KeepingFigures
+    kept: KeptFigures
     mixing: MixingFigures
     moisture: MoistureFigures
     notes: tuple[SafetyNote, ...]

@@ -1,10 +1,12 @@
-"""How finishes keep and are tested, and what mixing them asks for."""
+"""How finishes keep and are tested, what mixing asks for; how pieces are kept meanwhile."""
 
 from __future__ import annotations
 
+from enum import StrEnum
+
 from finishlog.core.finish.classes import FinishClass, Limit, Published, Sheen
 from finishlog.core.finish.overcoat import named_by
-from finishlog.core.log.words import FaultKind
+from finishlog.core.log.words import FaultKind, Found, Keeping
 from finishlog.core.measure.units import Cut, to_base
 
 POUND_CUT_G_PER_L = to_base(1.0, Cut.POUND_CUT)
@@ -90,3 +92,34 @@ class KeepingFigures(Published, frozen=True):
         """Return the test of a family, or the one for any other."""
         mine = [t for t in self.tests if family in t.families]
         return (mine or [t for t in self.tests if not t.families])[0]
+
+
+class Lies(StrEnum):
+    """What lies open on a piece that is kept."""
+
+    BARE_WOOD = "bare-wood"
+    # A film that is not fully hard, of any class; with an oil or an oil varnish in it.
+    YOUNG_FILM = "young-film"
+    YOUNG_OIL = "young-oil"
+
+
+class LookAgain(Published, frozen=True):
+    """A look at what is kept `how`, with such a thing `of` it, after so many days and every time.
+
+    `reason`, `remedy`: what happens else, and what to do, in words; `found`: what a look that finds
+    it sound is logged as.
+    """
+
+    how: tuple[Keeping, ...]
+    of: Lies
+    days: Limit
+    reason: str
+    remedy: str
+    found: Found
+
+
+class KeptFigures(Published, frozen=True):
+    """Figures of keeping. `no_air_h`: so long without moving air an oil is tested, not trusted."""
+
+    look: tuple[LookAgain, ...]
+    no_air_h: Limit

@@ -11,7 +11,7 @@ from enum import StrEnum
 
 from finishlog.core.commands import Do
 from finishlog.core.finish.classes import Sheen
-from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed, Test
+from finishlog.core.log.words import FaultKind, Found, Keeping, Operation, Outcome, RagsDeed, Test
 from finishlog.core.shop.things import FaceKind
 
 # Said of work: `log PART WORD` and the steps of a schedule.
@@ -37,6 +37,7 @@ _WORK: Mapping[StrEnum, str] = {
     Operation.SUN: "sunned sunlight put-in-sun",
     Operation.STACK: "stacked pile",
     Operation.PACK: "wrap wrapped packing packed box-up",
+    Operation.STORE: "stored storing put-by put-away store-away shelved in-storage",
     Operation.USE: "in-use used loaded put-to-use",
 }
 # Said of a check.
@@ -77,6 +78,14 @@ _FACE: Mapping[StrEnum, str] = {
     FaceKind.HIDDEN: "unseen inside concealed back rear underside bottom",
     FaceKind.JOINT: "masked taped glue glued glue-face tenon bare raw unfinished uncoated",
     FaceKind.EDGE: "edges edging edge-band banding",
+}
+_KEPT: Mapping[StrEnum, str] = {
+    Keeping.STICKERS: "sticks stickered on-stickers stickered-stack slats separators spacers",
+    Keeping.STACKED: "stack in-a-stack piled face-to-face",
+    Keeping.WRAPPED: "wrap packed blanket plastic bagged foil",
+    Keeping.SHUT_IN: "shut closed-in in-a-case case cupboard crate box boxed cabinet drawer",
+    Keeping.STANDING: "on-edge upright hanging hung leaning stood free",
+    Keeping.FLAT: "lying lying-flat laid-flat on-its-back face-up face-down",
 }
 _OUTCOME: Mapping[StrEnum, str] = {
     Outcome.GOOD: "sound well great excellent perfect fine nice lovely not-bad",
@@ -120,6 +129,7 @@ SAID_AS: Mapping[type[StrEnum], Mapping[str, tuple[StrEnum, ...]]] = {
     RagsDeed: _by_word(_RAGS),
     FaceKind: _by_word(_FACE),
     Outcome: _by_word(_OUTCOME),
+    Keeping: _by_word(_KEPT),
     Test: _by_word(_TEST),
     Sheen: _by_word(_SHEEN),
 }

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from finishlog.core.findings import Act
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation, Stripping
+from finishlog.core.log.words import KEEPS, Keeping, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 
 # Taking a film off, as what is done.
@@ -33,6 +33,16 @@ NEEDS: Mapping[Operation, Stage] = {
     Operation.USE: Stage.LIGHT_USE,
 }
 
+# What a film must bear to be kept so; how not to be found here asks nothing. common practice
+_KEPT: Mapping[Keeping, Stage] = {
+    Keeping.STICKERS: Stage.STACK,
+    Keeping.STACKED: Stage.STACK,
+    Keeping.WRAPPED: Stage.PACK,
+    Keeping.STANDING: Stage.TURN,
+}
+
+_BY_DEED: Mapping[str, Stage] = {o.value: NEEDS[o] for o in KEEPS if o in NEEDS}
+
 _ACT_OF: Mapping[Operation, Act] = {
     Operation.COAT: Act.COAT,
     Operation.WIPE: Act.WIPE,
@@ -44,6 +54,7 @@ _ACT_OF: Mapping[Operation, Act] = {
     Operation.GLUE_UP: Act.GLUE_UP,
     Operation.STACK: Act.STACK,
     Operation.PACK: Act.PACK,
+    Operation.STORE: Act.STORE,
     Operation.USE: Act.USE,
 }
 
@@ -114,6 +125,11 @@ def coat_asked(
     return replace(asked, film_um=film_um) if film_um else asked
 
 
+def stage_kept(deed: str, how: Keeping | None) -> Stage | None:
+    """Return what a film must have reached to be kept so; None: it asks nothing of the film."""
+    return _KEPT.get(how) if how is not None else _BY_DEED.get(deed)
+
+
 def work_asked(
     operation: Operation,
     comes: Ingredient | None = None,
@@ -121,15 +137,18 @@ def work_asked(
     grit: str = "",
     done: bool = False,
     then: int | None = None,
+    kept: Keeping | None = None,
 ) -> Asked:
     """Ask whether a piece of work may be done; a coat of nothing that is known asks nothing.
 
-    `comes`: what is on the cloth, or in the rinse; `grit`: the paper; `then`: the next coat.
+    `comes`: what is on the cloth, or in the rinse; `grit`: the paper; `then`: the next coat;
+    `kept`: how it is stored.
     """
     if operation is Operation.COAT:
         return Asked(Act.WORK)
     act = _ACT_OF.get(operation, Act.WORK)
-    return Asked(act, operation, comes=comes, done=done, grit=grit, then=then)
+    toward = stage_kept(operation, kept) if kept is not None else None
+    return Asked(act, operation, None, None, comes, done, toward, grit=grit, then=then)
 
 
 def taking_off(how: Stripping, comes: Ingredient | None = None) -> Asked:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from finishlog.core.film.checks import standing_failures
 from finishlog.core.shop.things import FaceKind, Part, zone_among
+from finishlog.core.zone.kept import kept
 from finishlog.core.zone.state import ZoneState
 
 
@@ -97,6 +98,7 @@ def standing(state: ZoneState) -> Hashable:
         tuple(f.fault.id for f in state.faults),
         tuple(a.off.id for a in state.attempts),
         state.old_finish,
+        kept(state),
         tuple(check.found for check in standing_failures(state.checks)),
     )
 

@@ -25,9 +25,9 @@ CABINET = Path(__file__).parents[3] / "sample_data" / "cabinet.toml"
 FIGURE = "also at colder high_h low_h note source typical_h"
 WINDOW = "again closes kind note source"
 STANDING = (
-    "acts answer because binds closes coat coats deed faces fault faults findings high hours label"
-    " layers learnt low milestone next_time old_finish on_it operation part pieces product"
-    " scuff_first stopped usual_wanted waits_for"
+    "acts answer because binds closes coat coats deed faces fault faults findings high hours kept"
+    " label layers learnt low milestone next_time old_finish on_it operation part pieces prepared"
+    " product scuff_first stopped usual_wanted waits_for"
 )
 RAGS = (
     "acts asked dust handling history new number opened overdue parts product remarks severity"
@@ -134,8 +134,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "ready": (
         "",
         {
-            "": "bench cans drying empty fits glue_ups milestones mixed next_at next_what now rags"
-            " rooms set_aside shop_open shop_opens stopped takes uneven vapour",
+            "": "bench cans drying empty fits glue_ups kept milestones mixed next_at next_what now"
+            " rags rooms set_aside shop_open shop_opens stopped takes uneven vapour",
             "bench[]": STANDING,
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
@@ -266,8 +266,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat heaters mixes next_visit now rags ready_then"
-            " solvent_rags sprayed tape vapour",
+            "": "closing deadlines frost heat heaters look_at mixes next_visit now prepared rags"
+            " ready_then solvent_rags sprayed tape vapour",
             "rags[]": RAGS,
         },
     ),
@@ -339,8 +339,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             "projects[]": "acts by_due due late_openings light_use packed project promise slack_h"
             " slack_shop_min spare_closes spare_opens starts tested why",
             "sessions[]": "closes end opens start tasks",
-            "sessions[].tasks[]": "acts chore closes coat coats end label lesson missed operation"
-            " part product ready_since self_heating start test wiped",
+            "sessions[].tasks[]": "acts because chore closes coat coats end label lesson missed"
+            " operation part product ready_since self_heating start test wiped",
             "parts[]": "acts clamp coats_done fully_hard joins label pack part stack",
             "parts[].pack": "at why",
             "unplanned[]": "acts because label needs_air operation part rooms",

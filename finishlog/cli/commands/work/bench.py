@@ -30,6 +30,7 @@ from finishlog.cli.commands.work.coat_options import (
     Flooded,
     FromCan,
     HandsOn,
+    KeptSo,
     NoEdges,
     OfGlue,
     OnlyNow,
@@ -40,6 +41,7 @@ from finishlog.cli.commands.work.coat_options import (
     WetFilm,
     WithTool,
     covered,
+    kept_as,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -100,6 +102,7 @@ def log(
     stirred: Stirred = None,
     tool: WithTool = None,
     stopped: Stopped = None,
+    kept: KeptSo = None,
     note: NoteText = "",
     verbose: Verbose = False,
 ) -> Answered:
@@ -117,7 +120,7 @@ def log(
     wanted = replace(wanted, edges=not no_edges, earlier=earlier, glue=glue, flooded=flooded)
     wanted = replace(wanted, container=from_, stirred=stirred, tool=(tool or "").strip())
     hands = read_minutes(minutes) if minutes else None
-    wanted = replace(wanted, hands_on_min=hands, stopped=covered(stopped))
+    wanted = replace(wanted, hands_on_min=hands, stopped=covered(stopped), kept=kept_as(kept))
     wanted = replace(wanted, wet_film_um=read_film(film) if film else None)
     if (same := same_as(words)) is not None:
         from finishlog.cli.commands.work.same import log_the_same

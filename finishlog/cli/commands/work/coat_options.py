@@ -6,6 +6,8 @@ from typing import Annotated
 
 import typer
 
+from finishlog.core.log.words import Keeping
+from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UsageFault
 
 NoEdges = Annotated[bool, typer.Option("--no-edges", help="It was kept off the edges.")]
@@ -46,6 +48,14 @@ Stopped = Annotated[
         "--stopped", metavar="COVERED", help="It was broken off, and covers this: 'left half'."
     ),
 ]
+KeptSo = Annotated[
+    str | None,
+    typer.Option(
+        "--kept",
+        metavar="HOW",
+        help="Of store, stack, pack: stickers, stacked, wrapped, shut-in, standing, flat.",
+    ),
+]
 Finished = Annotated[
     bool, typer.Option("--finished", help="It was not broken off: the whole was coated.")
 ]
@@ -57,6 +67,15 @@ MixAmounts = Annotated[
     list[str] | None,
     typer.Option("--amount", metavar="PART:AMOUNT", help="Of a mix: flakes:90g; repeat."),
 ]
+
+
+def kept_as(typed: str | None) -> Keeping | None:
+    """Read how something is kept; None: not said."""
+    found = meant(Keeping, typed) if typed is not None else ()
+    if typed is not None and len(found) != 1:
+        known = ", ".join(each.value for each in Keeping)
+        raise UsageFault(f"{typed!r} is no way to keep it", f"--kept is one of {known}")
+    return Keeping(found[0]) if found else None
 
 
 def covered(stopped: str | None, *, finished: bool = False) -> str | None:

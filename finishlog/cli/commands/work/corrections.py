@@ -17,6 +17,7 @@ from finishlog.cli.commands.work.coat_options import (
     Finished,
     Flooded,
     FromCan,
+    KeptSo,
     MixAmounts,
     OfAir,
     OnlyNow,
@@ -24,6 +25,7 @@ from finishlog.cli.commands.work.coat_options import (
     Stopped,
     WithTool,
     covered,
+    kept_as,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -94,6 +96,7 @@ def amend(
     room: Annotated[str | None, typer.Option("--room", help="Of a move.")] = None,
     glue: Annotated[str | None, typer.Option("--glue", help="Of a glue-up.")] = None,
     grit: Annotated[str | None, typer.Option("--grit", help="Of sanding.")] = None,
+    kept: KeptSo = None,
     where: Annotated[str | None, typer.Option("--where", help="Its place on a face.")] = None,
     outcome: Annotated[str | None, typer.Option("--outcome", help="Of a review.")] = None,
     moisture: Annotated[str | None, typer.Option("--moisture", help="Of wood: 11%.")] = None,
@@ -114,11 +117,10 @@ def amend(
     from finishlog.cli.typed.files.mix_words import read_parts
 
     as_typed = {"product": product, "room": room, "glue": glue, "grit": grit, "text": note}
+    as_typed |= {"container": from_, "tool": tool, "kept": kept_as(kept)}
     of_a_coat = {"method": method, "scuffed": scuffed, "flooded": flooded, "stirred": stirred}
     to_be = {
         **as_typed,
-        "container": from_,
-        "tool": tool,
         **_meant(found, outcome, only_now),
         "where": where.strip() if where is not None else None,
         **of_a_coat,

@@ -11,6 +11,7 @@ from finishlog.cli.answering.asking import settled
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import At, SomeParts
 from finishlog.cli.answering.run import Run
+from finishlog.cli.commands.work.coat_options import KeptSo, kept_as
 from finishlog.errors import ANSWER_IS_BAD, UsageFault
 
 
@@ -43,6 +44,7 @@ def aside(
     next_time: Annotated[
         str, typer.Option("--next", metavar="TEXT", help="What is meant to come next.")
     ] = "",
+    kept: KeptSo = None,
     at: At = None,
 ) -> Answered:
     """Set parts aside on purpose: no alarm comes from them until they are taken up again."""
@@ -52,7 +54,9 @@ def aside(
     when = here.moment(at)
 
     def attempt(typed: tuple[str, ...]) -> Paused:
-        return set_aside(here.context, parts=typed, next_time=next_time, at=when)
+        return set_aside(
+            here.context, parts=typed, next_time=next_time, at=when, kept=kept_as(kept)
+        )
 
     answer = settled(here, tuple(parts), attempt)
     return Answered(answer, lambda: pause_page(answer, here.clock))

@@ -4,9 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
 from finishlog.cli.pages.evening.vapour_page import vapour_rows
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
-from finishlog.cli.pages.evening.words import name_of, rags_name, rags_words, reason
+from finishlog.cli.pages.evening.words import (
+    name_of,
+    rags_name,
+    rags_words,
+    reason,
+)
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import short
@@ -53,6 +59,10 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     for tape in answer.tape:
         section.row("tape", f"{tape.label}: on since {clock.words(tape.since)}")
     section.each(("closes", closing_words(each, clock)) for each in answer.closing)
+    section.each(("kept", f"{name_of(s)}: {kept_row(s, clock)}") for s in answer.look_at)
+    for each in answer.prepared:
+        rows = prepared_rows(each, clock)
+        section.each(("wood", f"{name_of(each)}: {words}") for _, words in rows)
     _next(section, answer, clock)
     if not answer.not_yet:
         section.row("look", f"round once more: {_besides(answer)}, and knows no more")

@@ -8,6 +8,7 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.cans_page import mixed_section
+from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
 from finishlog.cli.pages.evening.words import (
     coat_words,
     deed,
@@ -66,8 +67,11 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
     _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
+    kept = page.section("KEPT")
+    set_aside = answer.set_aside
+    kept.each((name_of(s), kept_row(s, clock)) for s in answer.kept if s not in set_aside)
     aside = page.section("SET ASIDE")
-    aside.each(((name_of(line), taken_up(line)) for line in answer.set_aside), Tone.FAINT)
+    aside.each(((name_of(s), taken_up(s), kept_row(s, clock)) for s in set_aside), Tone.FAINT)
     _nothing(page, answer, clock)
     return page
 
@@ -131,6 +135,8 @@ def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: b
         section.row(deed(line), name_of(line), coat_words(line), reason(line, clock), tone=tone)
         if line.learnt is not None:
             section.row("", "", "", learnt_words(line.learnt, clock), tone=Tone.FAINT)
+        if verbose:
+            section.each((("", "", "", *row[1:]) for row in prepared_rows(line, clock)), Tone.FAINT)
         findings = line.findings if verbose else [f for f in lessons if f in line.findings]
         lessons = [f for f in lessons if f not in line.findings]
         section.each((("", "", "", words) for words in remedies(findings)), Tone.FAINT)

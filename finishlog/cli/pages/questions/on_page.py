@@ -6,7 +6,14 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.log_page import standing_words
-from finishlog.cli.pages.evening.words import coat_words, deed, name_of, reason, together
+from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
+from finishlog.cli.pages.evening.words import (
+    coat_words,
+    deed,
+    name_of,
+    reason,
+    together,
+)
 from finishlog.cli.pages.questions.question_pages import (
     attempt_words,
     fault_words,
@@ -46,6 +53,8 @@ def on_page(answers: tuple[On, ...], clock: Clock) -> Page:
             section.row("joint", f"glue face, {bare}")
         _film_on(section, answer, clock)
         section.each(film_rows(answer.film))
+        section.each(prepared_rows(line, clock))
+        section.said("kept", kept_row(line, clock))
         for each in answer.handled:
             aged = length_words(timedelta(hours=each.age_h))
             early = f", before {shown(each.before)}" if each.before else ""

@@ -167,6 +167,8 @@ def _why(task: PlannedTask, product: str, clock: Clock) -> str:
         words.append(f"its window {closes} {clock_words(task.missed, task.start, clock.zone)}")
     elif task.ready_since:
         words.append(f"ready since {clock_words(task.ready_since, task.start, clock.zone)}")
+    if task.because:
+        words.append(short(task.because))
     if task.closes:
         words.append(f"closes {closes_at(task.closes, task.start, clock.zone)}")
     if task.test:

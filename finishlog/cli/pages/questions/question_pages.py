@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.look.entry_words import TAKEN_OFF
 from finishlog.cli.pages.evening.log_page import standing_words
+from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
 from finishlog.cli.pages.evening.words import (
     after,
     closing,
@@ -61,7 +62,9 @@ def when_page(answer: When, clock: Clock) -> Page:
     for line in answer.lines:
         standing = line.standing
         if line.since is None:
-            page.section(name_of(standing)).row(old_finish_words(standing) or "in the white")
+            section = page.section(name_of(standing))
+            section.row(old_finish_words(standing) or "in the white")
+            section.each(prepared_rows(standing, clock))
             continue
         since = clock.words(line.since)
         section = page.section(f"{name_of(standing)}: {standing.on_it}, {since}")
@@ -159,6 +162,8 @@ def why_page(answers: tuple[Why, ...], context: Context) -> Page:
         how = f"{standing_words(line, context.clock)}{_counted(line)}"
         section = page.section(f"{name_of(line)}: {how}")
         _on_it(section, answer, context.clock)
+        section.each(prepared_rows(line, context.clock))
+        section.said("kept", kept_row(line, context.clock))
         _label(section, answer)
         section.each(("sources", option_words(each, context.clock)) for each in answer.options)
         _air(section, answer, context.clock)

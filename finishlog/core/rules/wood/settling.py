@@ -13,23 +13,16 @@ from msgspec.structs import replace
 
 from finishlog.core.findings import Act, Answer, Finding, Level, finding, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE
-from finishlog.core.published.facts import Facts
-from finishlog.core.published.moisture import moves_mm, settles_pct
+from finishlog.core.published.moisture import settles_pct
 from finishlog.core.rules.reads import MEASURED, OPEN_WOOD, STOOD, WOOD
 from finishlog.core.rules.rule import COAT, rule
+from finishlog.core.rules.wood.in_store import SETTLED, moved_in_store, moves_by_pct
 from finishlog.core.rules.wood.too_wet import measured_moisture, too_wet, trend
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 _JOINS = frozenset({Act.GLUE_UP, Act.CLAMP})
-
-
-def moves_by_pct(zone: ZoneState, points: float, facts: Facts) -> float | None:
-    """Return how far (% of its width) flat-sawn wood moves for so many points; None: no figure."""
-    wood = facts.species_named(zone.species) if zone.species else None
-    per_pct = wood.tangential_per_pct if wood else None
-    return abs(moves_mm(100.0, per_pct.value, 0.0, points)) if per_pct else None
 
 
 @rule(
@@ -115,10 +108,13 @@ def wood_too_dry(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     "from-other-air",
     binds=COAT | _JOINS,
     source="facts: moisture",
-    reads=f"{OPEN_WOOD} {WOOD} {STOOD} {MEASURED} piece-reading.when piece-reading.moisture_pct",
+    reads=f"{OPEN_WOOD} {WOOD} {STOOD} {SETTLED}",
 )
 def from_other_air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """Bare wood that stood long in air far from this one's settles first, or is measured."""
+    """Bare wood that stood long in air far from this one's settles first, or is measured.
+
+    What was worked here before it stood there says so itself (`moved-in-store`).
+    """
     figures, now, stays = around.facts.moisture, around.now, zone.stays
     if len(stays) < 2 or not zone.wood_lies_open:
         return
@@ -133,7 +129,8 @@ def from_other_air(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     if there is None or here is None:
         return
     was, will = settles_pct(there.air), settles_pct(here.air)
-    if abs(will - was) > figures.over_air_pct.value:
+    apart = abs(will - was) > figures.over_air_pct.value
+    if apart and moved_in_store(zone, now, around.facts) is None:
         yield finding(
             "from-other-air",
             # Nobody measured it: something to know, never a reason to stop.
