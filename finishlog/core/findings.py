@@ -42,6 +42,7 @@ LEFT_IN_PART = "left-in-part"
 DIRTY_JOINT = "dirty-joint"
 GLUE_FACE_OLD = "glue-face-old"
 PASSED_TOO_SOON = "passed-too-soon"
+CARTRIDGE = "cartridge"
 # Notes that ask: they stand in sight, once.
 TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})
 # What the person ends at once: undated, it yields to a film that is not dry by then.
@@ -217,7 +218,8 @@ def is_lesson(found: Finding) -> bool:
 
 def is_told_once(found: Finding) -> bool:
     """Tell whether a list of parts says it in sight, of the first that it is about."""
-    return is_lesson(found) or found.rule in TOLD_ONCE
+    old_cartridge = found.rule == CARTRIDGE and found.level is Level.CAUTION
+    return is_lesson(found) or old_cartridge or found.rule in TOLD_ONCE
 
 
 def celsius(value: float) -> Figured:

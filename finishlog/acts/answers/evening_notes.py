@@ -11,11 +11,11 @@ from msgspec.structs import replace
 from finishlog.asks.look.look import Look
 from finishlog.core.film.attempts import what_stays
 from finishlog.core.film.layers import ABRADES
-from finishlog.core.film.old_finish import still_on
+from finishlog.core.film.old_finish import lead_test, still_on
 from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import AnyEntry, Coat, ContainerEvent, Stripped, Target, Work
-from finishlog.core.log.words import ContainerDeed, Operation, Stripping
+from finishlog.core.log.words import ContainerDeed, Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
@@ -109,12 +109,17 @@ def _hazards_of_stripping(of: Stripped, seen: Look) -> tuple[Hazard, ...]:
     if meets_an_old_finish(of, seen):
         lead: tuple[Hazard, ...] = (Hazard.OLD_FINISH,)
     else:
-        lead = () if _film_on_record(of, seen) else (Hazard.LEAD,)
+        lead = () if _film_on_record(of, seen) or _holds_no_lead(of, seen) else (Hazard.LEAD,)
     sanded = of.operation is Stripping.SAND_THROUGH
     heap = (Hazard.YOUNG_FILM if sanded else Hazard.SCRAPINGS,) if _heats(of.id, seen) else ()
     told = in_work(of.note)
     said = hazards_in(told, seen.facts) if told is not None else ()
     return (*lead, *heap, *_OF_STRIPPING[of.operation], *said)
+
+
+def _holds_no_lead(of: Stripped, seen: Look) -> bool:
+    """Tell whether all that it reached was tested for lead, and none was found."""
+    return all(lead_test(seen.log.reaching(target)) is Found.NO_LEAD for target in of.targets)
 
 
 def _film_on_record(of: Stripped, seen: Look) -> bool:
@@ -164,6 +169,7 @@ def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:
         and still_on(
             zone.member.old_finish, (e for e in zone.entries if e.when.order < entry.when.order)
         )
+        and lead_test(zone.entries) is not Found.NO_LEAD
         for zone in seen.bench.zones
         if zone.target in entry.targets and zone.member.old_finish
     )

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.asks.bench.before_work import BeforeLine, before_work
 from finishlog.asks.bench.fits import Fits, fits_into
 from finishlog.asks.bench.open_cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
 from finishlog.asks.bench.rags import RagsLine, open_rags
@@ -115,6 +116,8 @@ class Ready(Struct, frozen=True):
     takes: tuple[RoomTakes, ...] = ()
     # What is stacked, packed or stored, what is to be looked at first.
     kept: tuple[Standing, ...] = ()
+    # What stands ready before the cans that are offered are opened.
+    before: tuple[BeforeLine, ...] = ()
 
 
 def ready(
@@ -173,6 +176,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         vapour=vapour_there(seen),
         kept=tuple(sorted((s for s in lines if s.kept), key=_look_first)),
         cans=cans_in_doubt(seen, _still_to_go_on(seen)),
+        before=before_work(_offered(zones), seen),
     )
 
 
@@ -180,6 +184,12 @@ def _what(line: Standing) -> str:
     """Name what is done next about a line that waits: what is left alone is looked at then."""
     doing = Deed.CHECK_AGAIN.value if line.deed is Deed.LEAVE else line.operation
     return f"{doing} {line.label}".strip()
+
+
+def _offered(zones: Iterable[ZoneState]) -> set[int]:
+    """Return the products of the coats that may go on now, after a scuff or a test too."""
+    steps = (z.progress.next for z in zones if z.verdict.answer in MAY_ACT)
+    return {step.product for step in steps if step is not None and step.product is not None}
 
 
 def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:

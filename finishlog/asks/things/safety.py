@@ -63,6 +63,10 @@ _TOPICS = {
         Hazard.CEDAR_DUST,
         Hazard.SENSITISING_DUST,
     ),
+    **dict.fromkeys(
+        ("help", "first aid", "accident", "burn", "eye", "swallowed", "injection", "gas"),
+        (Hazard.EMERGENCY,),
+    ),
     "heating": (Hazard.HEATER, Hazard.HEAT),
     "crib": (Hazard.CHILDREN,),
     "cot": (Hazard.CHILDREN,),

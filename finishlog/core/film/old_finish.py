@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Stripped
-from finishlog.core.log.words import Found
+from finishlog.core.log.words import Found, Test
 from finishlog.core.shop.things import OldFinish
 
 _NAMES = {
@@ -31,6 +31,12 @@ def still_on(old: OldFinish | None, told: Iterable[AnyEntry]) -> OldFinish | Non
     """Return the old finish, unless what was told of a zone took it down to bare wood."""
     gone = any(isinstance(entry, Stripped) and entry.survives is None for entry in told)
     return None if gone else old
+
+
+def lead_test(told: Iterable[AnyEntry]) -> Found | None:
+    """Return what a test for lead found: once found, it is there, whatever a later one missed."""
+    found = {e.found for e in told if isinstance(e, Check) and e.test is Test.LEAD}
+    return Found.LEAD if Found.LEAD in found else Found.NO_LEAD if found else None
 
 
 def held(told: Iterable[AnyEntry], *, since_a_coat: bool) -> bool:

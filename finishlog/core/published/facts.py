@@ -19,7 +19,7 @@ from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.published.keeping import KeepingFigures, KeptFigures, MixingFigures
 from finishlog.core.published.moisture import MoistureFigures
 from finishlog.core.published.removal import Removal
-from finishlog.core.published.safety_notes import RagsFigures, RespiratorFigures, SafetyNote
+from finishlog.core.published.safety_notes import Before, RagsFigures, RespiratorFigures, SafetyNote
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
 from finishlog.core.published.unread import Unread
@@ -31,6 +31,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
 
     version: str
     balance: BalanceFigures
+    before: tuple[Before, ...]
     care: CareFigures
     carriers: Mapping[str, Carrier]
     chemistry: Chemistry

@@ -22,6 +22,14 @@ class SafetyNote(Published, frozen=True):
     source: str
 
 
+class Before(Published, frozen=True):
+    """What stands ready before a can with a hazard is opened, in a few words."""
+
+    hazard: Hazard
+    text: str
+    source: str
+
+
 class Classes(Published, frozen=True):
     """Keys of classes for which something holds, and who says so."""
 

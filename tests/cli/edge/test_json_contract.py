@@ -134,8 +134,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "ready": (
         "",
         {
-            "": "bench cans drying empty fits glue_ups kept milestones mixed next_at next_what now"
-            " rags rooms set_aside shop_open shop_opens stopped takes uneven vapour",
+            "": "before bench cans drying empty fits glue_ups kept milestones mixed next_at"
+            " next_what now rags rooms set_aside shop_open shop_opens stopped takes uneven vapour",
             "bench[]": STANDING,
             "drying[]": STANDING,
             "glue_ups[]": STANDING,

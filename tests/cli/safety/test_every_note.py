@@ -111,7 +111,10 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     came |= set(notes_of(shop, "heat", "tonight", "16", "till", "23", now=at(26, "12:00", 6)))
     came |= set(notes_of(shop, "project", "new", "crib", now=at(26, month=6)))
     came |= set(notes_of(shop, "part", "new", "kitchen/salad bowl", now=at(26, month=6)))
-    assert NOTES.keys() - came == OF_NO_ACT
+    asked = {note.id for note in FACTS.notes if note.applies_to == "emergency"}
+    said = shop.did("safety", "first", "aid").out
+    assert [note for note in asked if TEXTS[note] not in said] == []
+    assert NOTES.keys() - came - asked == OF_NO_ACT
 
 
 def test_the_worst_note_comes_first_at_every_act(shop: Finishlog):

@@ -63,6 +63,8 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
         from finishlog.cli.pages.evening.vapour_page import air_lines
 
         page.section("AIR, ON AVERAGE: FAR MORE AT YOUR FACE").each(air_lines(answer.takes))
+    before = page.section("BEFORE YOU OPEN IT")
+    before.each((" and ".join(line.products), line.text) for line in answer.before)
     _stopped(page.section("STOPPED"), answer.stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)

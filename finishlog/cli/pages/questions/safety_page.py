@@ -1,7 +1,9 @@
-"""The page of safety notes, the worst first."""
+"""The page of safety notes, the worst first: at the terminal, and to be printed for the wall."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from html import escape
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -11,7 +13,21 @@ from finishlog.cli.terminal.page import Page, Tone
 
 if TYPE_CHECKING:
     from finishlog.asks.things.safety import SafetyShown
+    from finishlog.asks.things.safety_sources import Rests
     from finishlog.core.published.facts import Facts
+
+_FROM_MEMORY = "from memory, nobody saw the source"
+
+# One sheet of paper, black on white, readable from a step away.
+_SHEET = """<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>{title}</title><style>
+@page {{ margin: 14mm }}
+body {{ font: 12pt/1.35 sans-serif; color: #000; background: #fff; max-width: 46em }}
+h1 {{ font-size: 18pt }} h2 {{ font-size: 12pt; margin: 1em 0 .2em; break-after: avoid }}
+p {{ margin: .15em 0 .15em 1em; break-inside: avoid }} .danger {{ font-weight: bold }}
+</style></head><body><h1>{title}</h1>
+{body}</body></html>
+"""
 
 
 def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
@@ -30,6 +46,29 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
         section = page.section(hazard.replace("-", " ").upper())
         section.each((note.text + _basis(note.source, facts, verbose),) for note in notes)
     return page
+
+
+def sources_page(rests: Iterable[Rests]) -> Page:
+    """List what is said and what it rests on; what nobody saw is marked."""
+    page = Page()
+    for kind, rows in groupby(rests, key=lambda each: each.kind):
+        section = page.section(kind.upper())
+        for each in rows:
+            basis = _FROM_MEMORY if each.from_memory else each.basis
+            section.row(each.what, f"{each.title}: {basis}" if each.title else basis)
+    return page
+
+
+def safety_sheet(page: Page, about: str) -> str:
+    """Return the same page as one sheet of HTML that needs nothing beside it."""
+    rows = []
+    for section in page.sections:
+        if section.title:
+            rows.append(f"<h2>{escape(section.title)}</h2>")
+        danger = ' class="danger"' if section.tone is Tone.DANGER else ""
+        rows += (f"<p{danger}>{escape(': '.join(row.cells))}</p>" for row in section.rows)
+    title = escape(f"Safety: {about}" if about else "Safety")
+    return _SHEET.format(title=title, body="\n".join(rows))
 
 
 def _basis(source: str, facts: Facts, verbose: bool) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from finishlog.core.findings import Act, Finding, Level, also, finding
+from finishlog.core.findings import CARTRIDGE, Act, Finding, Level, also, finding
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.rules.reads import AIR_SUPPLY, COMES
@@ -38,7 +38,7 @@ def cartridge(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding
         old = days is not None and days >= figures.old_after_d.value
         if days is not None and days < figures.named_after_d.value and not passes:
             continue
-        found = finding("cartridge", Level.CAUTION if old else Level.NOTE, figures.wear_source)
+        found = finding(CARTRIDGE, Level.CAUTION if old else Level.NOTE, figures.wear_source)
         worn = mask.worn if mask.worn else None
         yield also(found, mask=mask.name, days=days, worn=worn, passes=tuple(passes))
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from msgspec.structs import replace
 
 from finishlog.core.film.attempts import ABRADING as DRY_STRIPPING
 from finishlog.core.film.layers import ABRADES
+from finishlog.core.film.old_finish import lead_test
 from finishlog.core.findings import Act, Answer, Finding, Level, finding
-from finishlog.core.log.entries import AnyEntry, Check
-from finishlog.core.log.words import Found, Test
+from finishlog.core.log.words import Found
 from finishlog.core.rules.reads import BARE, COMES
 from finishlog.core.rules.rule import ABRADING, rule
 from finishlog.core.shop.things import OldFinish
@@ -37,7 +37,7 @@ def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     old = zone.old_finish
     if old is None or not _raises_it(zone, asked):
         return
-    tested = _tested(zone.entries)
+    tested = lead_test(zone.entries)
     if tested is Found.NO_LEAD:
         return
     wet = asked.comes is not None and _WET.search(asked.comes.note) and not _is_hot(asked)
@@ -59,9 +59,3 @@ def _raises_it(zone: ZoneState, asked: Asked) -> bool:
 
 def _is_hot(asked: Asked) -> bool:
     return asked.stripping is not None and bool(asked.comes and _HOT.search(asked.comes.note))
-
-
-def _tested(told: Iterable[AnyEntry]) -> Found | None:
-    """Return what a test for lead found: once found, it is there, whatever a later one missed."""
-    found = {e.found for e in told if isinstance(e, Check) and e.test is Test.LEAD}
-    return Found.LEAD if Found.LEAD in found else Found.NO_LEAD if found else None
