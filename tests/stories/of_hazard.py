@@ -58,6 +58,7 @@ STORIES = {
             "oak top; respirator hood supplied-air 08:00; ask strip with dichloromethane +1h",
             "killed people",
         ),
+        lets("oak top; place kind:outdoors; ask strip with dichloromethane +1h", "never alone"),
         silent("oak top; ask strip with alcohol 08:00"),
         silent("oak top; ask strip with no dichloromethane 08:00"),
         silent("oak top; ask alkyd-varnish 08:00"),

@@ -75,11 +75,16 @@ WORDS = {
     ),
     "chlorinated-indoors": Words(
         lambda f: (
-            f"no chlorinated solvent in {text(f, 'in_room')}: it has killed people in shut rooms, "
-            "and no cartridge mask holds it"
+            "chlorinated solvent, out of doors too: it stuns, and no cartridge mask holds it"
+            if text(f, "outdoors")
+            else f"no chlorinated solvent in {text(f, 'in_room')}: it has killed people in shut "
+            "rooms, and no cartridge mask holds it"
         ),
-        "leave it shut, and take another stripper; outdoors only, never alone, where the law lets "
-        "you have it at all",
+        lambda f: (
+            "leave it shut, and take another stripper; "
+            + ("" if text(f, "outdoors") else "outdoors only, ")
+            + "never alone, where the law lets you have it at all"
+        ),
         "no chlorinated solvent in a room",
         "another stripper",
     ),

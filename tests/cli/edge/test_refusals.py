@@ -138,7 +138,7 @@ USAGE = [
     (["past", "--pairs"], "finishlog past --pairs sealer topcoat"),
     (["steps", "new", "s", "--like", "leg"], "nothing was done on leg"),
     (["steps", "new", "s", "sand", "--like", "case"], "one of them"),
-    (["project", "new", "x", "--for", "the-cat"], "food, child or anyone"),
+    (["project", "new", "x", "--for", "the-cat"], "food, child, cot, toy or anyone"),
     (["project", "new", "a/b"], "'a/b' cannot name a project"),
     (["project", "new", ""], "cannot name"),
     (["project", "new", "scuff"], "kind of work"),

@@ -96,6 +96,8 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     off = ("off", "stool:9", "--note", "dichloromethane")
     came |= set(notes_of(shop, *off, now=at(9, month=6)))
     shop.did("product", "new", "walnut oil", "--class", "tung-oil")
+    shop.did("product", "new", "block", "--class", "mineral-oil")
+    came |= set(notes_of(shop, "log", "stool:11", "block", now=at(10, month=6)))
     came |= set(notes_of(shop, "log", "stool:10", "walnut oil", now=at(10, month=6)))
     shop.did("log", "stool:20", "oil", now=at(20, month=6))
     for day in (21, 22):
@@ -177,6 +179,9 @@ class TestForWhom:
             (("part", "new", "gifts/Cutting-Board"), "food"),
             (("steps", "new", "for cots", "sand", "water"), "children"),
             (("project", "edit", "job", "--for", "child"), "children"),
+            (("project", "new", "bed", "--for", "cot"), "children-cot"),
+            (("project", "new", "gift", "--for", "toy"), "children"),
+            (("project", "new", "gift", "--for", "bowl"), "food"),
         ],
     )
     def test_it_is_said_before_work_begins(self, shop: Finishlog, words, note: str):

@@ -20,20 +20,26 @@ Due = Annotated[str | None, typer.Option("--due", metavar="WHEN", help="Packed b
 
 ForWhom = Annotated[
     str | None,
-    typer.Option("--for", metavar="WHOM", help="food or child: the longest wait; else anyone."),
+    typer.Option(
+        "--for", metavar="WHOM", help="food, child (cot, toy): the longest wait; else anyone."
+    ),
 ]
 
 
-def _for_whom(typed: str | None) -> str | None:
-    """Read who will use it; `anyone` is empty, None when nothing was typed."""
+def _for_whom(here: Run, typed: str | None) -> str | None:
+    """Read who will use it, or what it is: a cot, a toy, a bowl.
+
+    `anyone` is empty, None when nothing was typed.
+    """
     from finishlog.core.published.care import UsedFor
 
     if typed is None or typed.casefold() == "anyone":
         return typed and ""
-    try:
-        return UsedFor(typed.casefold()).value
-    except ValueError:
-        raise UsageFault(f"{typed!r} is nobody known", "--for food, child or anyone") from None
+    known = {use for use in UsedFor if use.value == typed.casefold()}
+    uses = known or set(here.facts.care.uses_of(typed))
+    if len(uses) != 1:
+        raise UsageFault(f"{typed!r} is nobody known", "--for food, child, cot, toy or anyone")
+    return uses.pop().value
 
 
 @command(project, "project new")
@@ -45,7 +51,7 @@ def project_new(
     from finishlog.cli.typed.times.moments import due_moment
 
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
-    used_for = _for_whom(whom) or ""
+    used_for = _for_whom(here, whom) or ""
     return recorded(new_project(here.context, name, by, note, used_for))
 
 
@@ -86,7 +92,7 @@ def project_edit(
     from finishlog.cli.typed.times.moments import due_moment
 
     by = due_moment(due, here.clock.now, here.clock.zone) if due else None
-    change = ProjectEdit(new_name, by, no_due, note, _for_whom(whom))
+    change = ProjectEdit(new_name, by, no_due, note, _for_whom(here, whom))
     return recorded(edit_project(here.context, name, change))
 
 
