@@ -1,9 +1,9 @@
-"""What stands open in cans, jars and mixes, until when, and what speaks against using it."""
+"""What stands open in cans, jars and mixes; what stands ready before the next is opened."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from msgspec import Struct
 
@@ -12,6 +12,7 @@ from finishlog.asks.look.look import Look
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
 from finishlog.core.mixing.came_from import wrong_thinner
@@ -26,11 +27,17 @@ from finishlog.core.mixing.containers import (
 from finishlog.core.mixing.keeping import keeping_findings
 from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
 from finishlog.core.published.facts import Facts
+from finishlog.core.safety.hazards import hazards_in, hazards_of
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Shop, ThingKind
 from finishlog.errors import Ambiguous, NotFound
 
 _LAST = datetime.max.replace(tzinfo=UTC)
+# What stands ready before cans are opened: so much at a time, the most dangerous first.
+_AT_MOST = 3
+# Said in full once so often: who opened such a can lately has heard it.
+_LATELY = timedelta(days=30)
 
 
 class MixLine(Struct, frozen=True):
@@ -183,3 +190,37 @@ def coats_from(seen: Look, container: int) -> tuple[str, ...]:
         if source and any(each.container.id == container for each in source.sources):
             named += parts_of(entry.targets, seen.shop)
     return tuple(dict.fromkeys(named))
+
+
+class BeforeLine(Struct, frozen=True):
+    """One thing to have ready, and the products that ask for it, by name."""
+
+    hazard: Hazard
+    text: str
+    source: str
+    products: tuple[str, ...]
+
+
+def before_work(products: Iterable[int], seen: Look) -> tuple[BeforeLine, ...]:
+    """Say it of products, by their ids, whose hazards no coat of the last month has met."""
+    shop, facts = seen.shop, seen.facts
+    due = [shop.products[key] for key in sorted(set(products)) if key in shop.products]
+    if not due:
+        return ()
+    known = _met_lately(seen)
+    brings = [(p.name, frozenset(hazards_in(in_product(p), facts)) - known) for p in due]
+    lines = (
+        BeforeLine(row.hazard, row.text, row.source, tuple(n for n, h in brings if row.hazard in h))
+        for row in facts.before
+    )
+    return tuple(line for line in lines if line.products)[:_AT_MOST]
+
+
+def _met_lately(seen: Look) -> frozenset[Hazard]:
+    coats = (e for e in seen.log.entries if isinstance(e, Coat))
+    lately = {
+        (coat.product, coat.container): coat
+        for coat in coats
+        if coat.when.latest > seen.clock.now - _LATELY
+    }
+    return frozenset(h for c in lately.values() for h in hazards_of(c, seen.shop, seen.facts))

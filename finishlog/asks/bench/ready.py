@@ -9,9 +9,15 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.asks.bench.before_work import BeforeLine, before_work
 from finishlog.asks.bench.fits import Fits, fits_into
-from finishlog.asks.bench.open_cans import CanInDoubt, MixLine, cans_in_doubt, open_mixes
+from finishlog.asks.bench.open_cans import (
+    BeforeLine,
+    CanInDoubt,
+    MixLine,
+    before_work,
+    cans_in_doubt,
+    open_mixes,
+)
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
 from finishlog.asks.bench.vapour_there import VapourLine, vapour_there

@@ -96,6 +96,8 @@ def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     off = ("off", "stool:9", "--note", "dichloromethane")
     came |= set(notes_of(shop, *off, now=at(9, month=6)))
     shop.did("product", "new", "walnut oil", "--class", "tung-oil")
+    shop.did("product", "new", "resin", "--class", "epoxy-seal")
+    came |= set(notes_of(shop, "log", "stool:12", "resin", now=at(10, month=6)))
     shop.did("product", "new", "block", "--class", "mineral-oil")
     came |= set(notes_of(shop, "log", "stool:11", "block", now=at(10, month=6)))
     came |= set(notes_of(shop, "log", "stool:10", "walnut oil", now=at(10, month=6)))
