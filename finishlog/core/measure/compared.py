@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import cache
+from operator import attrgetter
 from typing import ClassVar
 
 from msgspec import Struct
@@ -13,8 +16,8 @@ class Compared(Struct, frozen=True):
     aside: ClassVar[frozenset[str]] = frozenset()
 
     @property
-    def _says(self) -> tuple[object, ...]:
-        return tuple(getattr(self, f) for f in self.__struct_fields__ if f not in self.aside)
+    def _says(self) -> object:
+        return _what_it_says(type(self))(self)
 
     def __eq__(self, other: object) -> bool:
         """Compare what is said."""
@@ -27,3 +30,8 @@ class Compared(Struct, frozen=True):
     def __hash__(self) -> int:
         """Go with `__eq__`."""
         return hash(self._says)
+
+
+@cache
+def _what_it_says(of: type[Compared]) -> Callable[[Compared], object]:
+    return attrgetter(*(name for name in of.__struct_fields__ if name not in of.aside))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from enum import StrEnum
 from functools import cached_property
 from itertools import product as pairs
@@ -146,20 +146,27 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
                 by_letter[phrase[0][0]].append((phrase, substance))
         return by_letter
 
+    @cached_property
+    def _by_class(self) -> Mapping[str, Substances]:
+        return _turned((s, clue.classes) for s, clue in self.substances.items())
+
+    @cached_property
+    def _by_name(self) -> Mapping[str, Substances]:
+        return _turned((s, clue.names) for s, clue in self.substances.items())
+
     def of_class(self, key: str) -> Substances:
         """Return what a class of finish holds."""
-        return frozenset(s for s, clue in self.substances.items() if key in clue.classes)
+        return self._by_class.get(key, NOTHING)
 
     def in_name(self, name: str, *, classed: bool = False) -> Substances:
         """Return what a name speaks of; the mere word `varnish` of no more than its class says."""
         whole = "" if classed else name.strip().casefold()
-        found = frozenset(s for s, clue in self.substances.items() if whole in clue.names)
-        return found | self._in_words(tuple(_words(name)))
+        return self._by_name.get(whole, NOTHING) | self._in_words(tuple(_words(name)))
 
     def in_note(self, text: str) -> Substances:
         """Return what a note speaks of as being there: `no vinegar` speaks of none."""
         found = NOTHING
-        for clause in _CLAUSE.split(text.casefold()):
+        for clause in _CLAUSE.split(text.casefold()) if text else ():
             words = _words(clause)
             end = next((n for n, word in enumerate(words) if word in _NOT), len(words))
             found |= self._in_words(tuple(words[:end]))
@@ -223,6 +230,15 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
                 found |= {substance for length, substance in fits if length == longest}
             at += longest
         return frozenset(found)
+
+
+def _turned(told: Iterable[tuple[Substance, Iterable[str]]]) -> Mapping[str, Substances]:
+    """Return which substances each word stands for."""
+    by_word: dict[str, Substances] = {}
+    for substance, words in told:
+        for word in words:
+            by_word[word] = by_word.get(word, NOTHING) | {substance}
+    return by_word
 
 
 def _words(text: str) -> list[str]:

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat
 from finishlog.core.mixing.chemistry import Ingredient, classes_in, contents
-from finishlog.core.published.chemistry import InAFlame, Substance
+from finishlog.core.published.chemistry import Chemistry, InAFlame, Substance, Substances
 from finishlog.core.published.facts import Facts
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Shop
@@ -28,8 +28,9 @@ def hazards_in(what: Ingredient, facts: Facts) -> tuple[Hazard, ...]:
     classes = [facts.finish_class(key) for key in sorted(classes_in(what))]
     by_class = [hazard for of in classes for hazard in of.hazards]
     chemistry = facts.chemistry
-    noted = (h for h in chemistry.hazards(contents(what, chemistry)) if h not in _BY_ITS_PARTS)
-    parts = contents(replace(what, note=""), chemistry)
+    parts = _by_itself(what, chemistry)
+    held = contents(what, chemistry) if what.note else parts
+    noted = (h for h in chemistry.hazards(held) if h not in _BY_ITS_PARTS)
     by_part = [h for h in chemistry.hazards(parts) if h in _BY_ITS_PARTS]
     if classes and all(of.carrier == _WATER for of in classes) and not burning_in(what, facts):
         by_part = [h for h in by_part if h is not Hazard.FLAMMABLE]
@@ -43,5 +44,10 @@ def hazards_of(coat: Coat, shop: Shop, facts: Facts) -> tuple[Hazard, ...]:
 
 def burning_in(what: Ingredient, facts: Facts) -> tuple[Substance, ...]:
     """Name the parts whose vapour burns, but for what water drowns."""
-    does = facts.chemistry.in_a_flame(contents(replace(what, note=""), facts.chemistry))
+    does = facts.chemistry.in_a_flame(_by_itself(what, facts.chemistry))
     return tuple(s for s, how in does.items() if how is InAFlame.BURNS and s not in _DROWNS)
+
+
+def _by_itself(what: Ingredient, chemistry: Chemistry) -> Substances:
+    """Return what it holds whatever was noted of it."""
+    return contents(replace(what, note="") if what.note else what, chemistry)
