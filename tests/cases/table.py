@@ -62,7 +62,7 @@ CASES = (
         "FC006",
         "a label gives its time at one temperature, the night was colder",
         "OBS ENV RECALL",
-        waits_for="ENV",
+        said="recoat spar-varnish",
     ),
     Case(
         "FC008",
@@ -459,7 +459,7 @@ CASES = (
         "FC105",
         "what the first coat really took",
         "OBS ENV PLAN MILE",
-        waits_for="ENV",
+        said="due oil-polyurethane",
     ),
     Case(
         "FC221",

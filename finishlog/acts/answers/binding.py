@@ -46,9 +46,12 @@ def answered(verdict: Verdict, state: ZoneState, then: Look, too_early: str) -> 
 def _so_far(binds: Finding, film: Layer, now: datetime) -> Finding:
     """Tell how many of its label hours a wait has done, where they are not over."""
     figure = binds.wait.figure if binds.wait else None
-    if figure is None or binds.measured is not None:
+    if binds.wait is None or figure is None or binds.measured is not None:
         return binds
-    done, needed = film.as_counted(figure).done_h(figure, now), figure.high_h * film.factor
+    done, (_, needed) = (
+        film.as_counted(figure).done_h(figure, now),
+        film.needs_h(figure, binds.wait.stage),
+    )
     return replace(binds, measured=hours(done), wanted=hours(needed)) if done < needed else binds
 
 

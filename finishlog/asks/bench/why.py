@@ -219,7 +219,7 @@ def _why(group: Group, seen: Look, dried: Mapping[int, Beside | None]) -> Why:
         else (),
         air=reading.air if reading else None,
         read_at=reading.at if reading else None,
-        clock=_clock(layer, figure, seen.clock.now) if layer and figure else None,
+        clock=_clock(layer, figure, stage, seen.clock.now) if layer and figure else None,
         checks=_checks(group),
         unknown=_unknown(state, seen.clock.now, where),
         pace=top_pace(state, seen.shop),
@@ -307,11 +307,11 @@ def source_words(source: str, facts: Facts) -> str:
     return source if source in {COMMON_PRACTICE, FROM_MEMORY} else source or "no source"
 
 
-def _clock(of: Layer, figure: Figure, now: datetime) -> ClockLine:
+def _clock(of: Layer, figure: Figure, stage: Stage, now: datetime) -> ClockLine:
     top = of.as_counted(figure)
-    done, needed = top.done_h(figure, now), figure.high_h * top.factor
+    done, (_, needed) = top.done_h(figure, now), top.needs_h(figure, stage)
     span = top.drying_air.span_at(max(now, top.dries_since))
-    time = top.waits(figure)
+    time = top.waits(figure, stage)
     counting = top.countings(figure)[0 if done < needed else 1]
     return ClockLine(
         done_h=min(done, needed),

@@ -106,11 +106,11 @@ def _line(
 ) -> CoatBeside:
     read = [span for span in met.until(until) if span.measured]
     cold = [span.coldest_c for span in read if span.coldest_c is not None]
-    at = met.span_at(coat.when.latest)
+    reading = met.legs[0].room.measured_at(met.start)
     return CoatBeside(
         parts=named.zones(coat.targets),
         put_on=coat.when.latest,
-        air=at.air_at(coat.when.latest) if at.measured else None,
+        air=reading.air if reading else None,
         coldest_c=min(cold, default=None),
         wet_film_um=coat.wet_film_um,
         hours=round((until - coat.when.latest) / timedelta(hours=1), 1),

@@ -217,11 +217,11 @@ def _hours(
     figure, layer, now = wait.figure, bench.film(state, wait.coat), bench.now
     if layer is not None:
         layer = layer.as_counted(figure)
-        needed = figure.high_h * layer.factor
+        early, needed = layer.needs_h(figure, wait.stage)
         return HoursThatBind(
             product=layer.coat.product_name,
             stage=wait.stage,
-            low_h=figure.low_h * layer.factor,
+            low_h=early,
             high_h=needed,
             done_h=min(layer.done_h(figure, now), needed),
             since=layer.dries_since,

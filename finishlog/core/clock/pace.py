@@ -11,7 +11,8 @@ from typing import ClassVar, NamedTuple
 
 from msgspec import Struct, field
 
-from finishlog.core.finish.classes import Method
+from finishlog.core.finish.classes import Figure, Method
+from finishlog.core.finish.stages import Stage
 from finishlog.core.published.species import WoodKind
 
 
@@ -40,10 +41,22 @@ class PaceKey(NamedTuple):
         return self if self.first else self._replace(wood=WoodKind.OTHER)
 
 
+class Took(NamedTuple):
+    """What a coat took that was found soft past the least hours of its label, and then hard.
+
+    `hours` of the label until it had reached these `stages`, or not even then.
+    """
+
+    stages: frozenset[Stage]
+    hours: float
+
+
 class PaceLearnt(Struct, frozen=True):
     """A factor on the label's hours: median, 5 % and 95 %; from how many coats, and their acts.
 
     `carried`, `own`: what it lengthens the wait of another coat, and of its own, by at most.
+    `damp_pct`: the damp air that they were slow in, % RH; 0: it was not damp, or not read. `took`:
+    what the newest of them took, where it was seen to be late.
     """
 
     key: PaceKey
@@ -54,6 +67,17 @@ class PaceLearnt(Struct, frozen=True):
     acts: tuple[int, ...]
     carried: float
     own: float
+    damp_pct: float = 0.0
+    took: Took | None = None
+
+    def took_h(self, figure: Figure, stage: Stage | None) -> float:
+        """Return what the newest coat took to a stage, in hours of a figure; 0: nobody saw.
+
+        No sooner than that is another coat tried, but for what is carried to it at most.
+        """
+        if self.took is None or stage not in self.took.stages:
+            return 0.0
+        return min(self.took.hours, self.carried * figure.high_h)
 
     @property
     def factor(self) -> float:

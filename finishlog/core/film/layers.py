@@ -36,8 +36,7 @@ from finishlog.core.published.species import WoodKind
 
 # Our own rules: a hand on the wood, or a thermometer on it, tells of the next hours only; and the
 # "several hours" that a part carried in from the cold is left to warm up.
-SURFACE_HOLDS = timedelta(hours=2)
-WARMS_UP = timedelta(hours=6)
+SURFACE_HOLDS, WARMS_UP = timedelta(hours=2), timedelta(hours=6)
 # Our own rule: what was flooded on and left to stand is at least so many times as thick as usual.
 _FLOODED = 2.0
 
@@ -140,8 +139,9 @@ class Layer(Struct, frozen=True):
 
     def waits(self, figure: Figure, stage: Stage | None = None) -> StageTime:
         """Return when a figure's hours, toward a stage, are over on the wait's clock."""
-        low = self._over(figure.low_end if figure.colder else figure, figure.low_h)
-        high = self._over(figure, figure.high_h) if figure.is_span else low
+        early, late = self.needs_h(figure, stage)
+        low = self._over(figure.low_end if figure.colder else figure, early)
+        high = self._over(figure, late) if figure.is_span else low
         hours = high.hours
         known = (hours.unknown == 0.0 or not self.of.dries) and high.moment is not None
         doubted = () if known else self._doubted(figure)
@@ -154,7 +154,7 @@ class Layer(Struct, frozen=True):
             figure=figure,
             coat=self.coat.id,
             stage=stage,
-            sure=self._over(figure, figure.high_h, doubted).moment if doubted else None,
+            sure=self._over(figure, late, doubted).moment if doubted else None,
             slowest=doubted[0] if doubted else None,
         )
 
@@ -186,7 +186,6 @@ class Layer(Struct, frozen=True):
         Outside its limits a film stands still until tack-free; after that the air's pace rules.
         `doubted`: what air that nobody measured may have been.
         """
-        hours *= self.factor
         wet, dry = self.countings(figure, doubted)
         soft = self.soft_h
         if hours <= soft:
@@ -195,6 +194,11 @@ class Layer(Struct, frozen=True):
         if first.moment is None:
             return first
         return reach(hours - soft, self.drying_air, dry, since=first.moment)
+
+    def needs_h(self, figure: Figure, stage: Stage | None) -> tuple[float, float]:
+        """Return both ends of a figure at its own pace: no sooner than its last coat here took."""
+        took = self.pace.took_h(figure, stage) if self.pace else 0.0
+        return max(figure.low_h * self.factor, took), max(figure.high_h * self.factor, took)
 
     @property
     def factor(self) -> float:
@@ -231,9 +235,10 @@ class Layer(Struct, frozen=True):
 
     def countings(self, figure: Figure, doubted: tuple[Air, ...] = ()) -> tuple[Counting, Counting]:
         """Return how its wait counts until it is tack-free, and after."""
-        law, limits = self.law(figure), dries_in(self.of.limits, figure)
+        law, damp = self.law(figure), self.pace.damp_pct if self.pace else 0.0
+        wet = replace(law, damp_from_pct=damp) if damp else law
         return (
-            Counting(law, Clock.WAIT, limits, doubted),
+            Counting(wet, Clock.WAIT, dries_in(self.of.limits, figure), doubted),
             Counting(law, Clock.WAIT, doubted=doubted),
         )
 
@@ -280,10 +285,7 @@ class Layer(Struct, frozen=True):
                 return wait
         moment = max(passed.when.latest, floor)
         return StageTime(
-            moment,
-            moment,
-            True,
-            True,
+            *(moment, moment, True, True),
             proved_by=passed.act,
             figure=figure,
             coat=self.coat.id,

@@ -64,6 +64,8 @@ class RateLaw(Struct, frozen=True):
     """How air changes the pace of drying, relative to the reference air.
 
     `slower`: what the can itself says of colder air, from the warmer to the colder.
+    `damp_from_pct`: own coats of an oil film were slow in air so damp; what is damper slows it by
+    how much water the air can still take up, our own assumption; 0: damp says nothing.
     """
 
     mechanism: Mechanism
@@ -71,6 +73,7 @@ class RateLaw(Struct, frozen=True):
     factor_per_10c: float = 2.0
     carrier: Carrier | None = None
     slower: tuple[Slower, ...] = ()
+    damp_from_pct: float = 0.0
 
     def is_its_air(self, air: Air) -> bool:
         """Tell whether some air is the label's, as far as both were written.
@@ -91,6 +94,13 @@ class RateLaw(Struct, frozen=True):
         Between the temperatures that a can gives hours for the can decides, straight in the log
         of the hours, as all these laws nearly are; below the coldest the law goes on from there.
         """
+        k = self._in_any_damp()
+        dry = 100 - self.damp_from_pct
+        if not self.damp_from_pct or self.mechanism is not Mechanism.OXIDATION or dry <= 0:
+            return k
+        return lambda t, rh: k(t, rh) * min(1.0, (100 - rh) / dry)
+
+    def _in_any_damp(self) -> RateAt:
         if not self.slower:
             return self._k_from(self.reference.temperature_c)
         rows = (Slower(self.reference.temperature_c, 1.0), *self.slower)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from finishlog.core.clock.pace import PaceKey, PaceLearnt, Paces
 from finishlog.core.clock.pace_posterior import posterior
@@ -42,4 +42,13 @@ def _learnt(key: PaceKey, seen: Iterable[Seen], figures: PaceFigures) -> PaceLea
         acts,
         figures.carried_factor,
         figures.own_factor,
+        _damp(found, told.median, figures),
+        found[-1].took,
     )
+
+
+def _damp(seen: Sequence[Seen], median: float, figures: PaceFigures) -> float:
+    """Return the damp (% RH) that slow coats dried in, on average; 0: not slow, or not in damp."""
+    read = [each.damp_pct for each in seen if each.damp_pct > 0]
+    mean = sum(read) / len(read) if read else 0.0
+    return mean if median > 1 and mean >= figures.damp_pct else 0.0

@@ -19,7 +19,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.met import air_met
 from finishlog.core.air.span import Known
-from finishlog.core.clock.pace import PaceKey
+from finishlog.core.clock.pace import PaceKey, Took
 from finishlog.core.clock.pace_posterior import Bracket
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.damage import is_suspect
@@ -67,6 +67,9 @@ class Seen(Struct, frozen=True):
     key: PaceKey
     coat: Coat
     bracket: Bracket
+    # How damp (% RH) the air was until the last test, where it was read; 0: nobody knows.
+    damp_pct: float = 0.0
+    took: Took | None = None
 
 
 def label_hours(layer: Layer, figure: Figure, moment: datetime) -> float | None:
@@ -121,7 +124,7 @@ def observed(
 ) -> tuple[Seen, ...]:
     """Return what the coats of some zones tell, the oldest first; `only`: of these coat entries."""
     found: dict[tuple[PaceKey, int], list[Bracket]] = defaultdict(list)
-    coats: dict[int, Coat] = {}
+    layers: dict[int, Layer] = {}
     for film in films:
         for n, layer in enumerate(film.layers):
             coat = layer.coat
@@ -133,13 +136,29 @@ def observed(
             ).taught()
             if _is_of_pace(replace(film, layers=film.layers[: n + 1]), facts):
                 found[key, coat.id] += brackets(layer)
-                coats[coat.id] = coat
+                layers[coat.id] = layer
     seen = (
-        Seen(key, coats[coat], told)
+        Seen(key, layers[coat].coat, told, _damp(layers[coat]), took(layers[coat]))
         for (key, coat), each in found.items()
         if (told := tightest(each)) is not None
     )
     return tuple(sorted(seen, key=lambda s: (*s.coat.when.order, s.coat.id, s.key.first)))
+
+
+def _damp(layer: Layer) -> float:
+    return (
+        layer.drying_air.mean_pct(max(c.when.latest for c in layer.checks)) if layer.checks else 0.0
+    )
+
+
+def took(layer: Layer) -> Took | None:
+    """Return what a coat took that its own checks saw to be late; None: they saw nothing such."""
+    figures = layer.coat.figures.stages
+    for stage, found in _SOFT.items():
+        told, figure = _bracket(layer, stage), figures.get(stage)
+        if told and figure and told.soft_h > figure.low_h and told.hard_h < inf:
+            return Took(film_checks.denied(found, figures), told.hard_h)
+    return None
 
 
 def brackets(layer: Layer) -> list[Bracket]:

@@ -182,14 +182,20 @@ def _project(
     if due is None:
         return ProjectPlan(project, Promise.NO_DUE, packed, starts=starts)
     held = _against(project, packed, due, starts, shop)
-    return replace(held, light_use=_light_use(last))
+    tested, used = _light_use(last)
+    return replace(held, light_use=used, light_use_tested=tested)
 
 
-def _light_use(parts: Sequence[PartDates]) -> datetime | None:
-    """Return from when all of some parts may be used with care; None: of one it cannot be said."""
+def _light_use(parts: Sequence[PartDates]) -> tuple[datetime | None, datetime | None]:
+    """Return from when all of some parts may be used with care: tested, and without.
+
+    None: of one of them it cannot be said.
+    """
     known = [m for dates in parts if (m := dates.light_use) and not (m.blocked or m.missing)]
-    moments = [m.high for m in known if m.high is not None]
-    return max(moments) if moments and len(moments) == len(parts) else None
+    ends = [(m.low, m.high) for m in known if m.low is not None and m.high is not None]
+    if not ends or len(ends) < len(parts):
+        return None, None
+    return max(low for low, _ in ends), max(high for _, high in ends)
 
 
 def _against(

@@ -119,8 +119,9 @@ class ProjectPlan(Struct, frozen=True):
     hours, below zero when late. `late_openings`: how many visits too late. `spare` is the last
     visit before the due date: it is held for a coat that fails. `starts`: the first task of the
     plan; `why`: what is missing where nothing can be said, and `packed` is then of all the rest.
-    `light_use`: from when all of it may be used with care; None: that cannot be said. `by_due`: of
-    one that is late or cannot be said, how far each of its parts has come by the due date.
+    `light_use`: from when all of it may be used with care, `light_use_tested`: where a test finds
+    it hard enough; None: that cannot be said. `by_due`: of one that is late or cannot be said, how
+    far each of its parts has come by the due date.
     """
 
     project: Project
@@ -134,6 +135,7 @@ class ProjectPlan(Struct, frozen=True):
     starts: datetime | None = None
     why: Finding | None = None
     light_use: datetime | None = None
+    light_use_tested: datetime | None = None
     by_due: tuple[CoatsByDue, ...] = ()
 
 

@@ -47,8 +47,8 @@ class PaceFigures(Published, frozen=True):
 
     `carried_factor`, `own_factor`: a factor on the waits of other coats, and of the one that
     taught it; `evaporated_h`: when what only evaporates is out of a film (label hours);
-    `passes_share`: the share of its least hours in which nothing passes a test yet. `basis`: what
-    they rest on, in words.
+    `passes_share`: the share of its least hours in which nothing passes a test yet;
+    `damp_pct`: from how much humidity (RH) on damp made it slow. `basis`: what they rest on.
     """
 
     spread: Above0 = msgspec.field(name="spread_ln")
@@ -57,6 +57,7 @@ class PaceFigures(Published, frozen=True):
     own_factor: Above0
     evaporated_h: Above0
     passes_share: Above0
+    damp_pct: Above0
     basis: tuple[str, ...] = ()
 
 

@@ -336,8 +336,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
             " unplanned",
             "air[]": "acts air as_usual coldest_night_c read_at room",
             "air[].air": AIR,
-            "projects[]": "acts by_due due late_openings light_use packed project promise slack_h"
-            " slack_shop_min spare_closes spare_opens starts tested why",
+            "projects[]": "acts by_due due late_openings light_use light_use_tested packed project"
+            " promise slack_h slack_shop_min spare_closes spare_opens starts tested why",
             "sessions[]": "closes end opens start tasks",
             "sessions[].tasks[]": "acts because chore closes coat coats end label lesson missed"
             " operation part product ready_since self_heating start test wiped",

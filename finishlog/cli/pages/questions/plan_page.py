@@ -101,14 +101,21 @@ def _coats(project: ProjectPlan) -> str:
     return ", ".join(lines)
 
 
+_WITH_CARE = "with care, nothing hot, nothing wet, nothing left standing or lying on it"
+
+
 def _used_with_care(project: ProjectPlan, clock: Clock) -> str:
     """Say what a late piece may be used for by its date, within which limits."""
     if project.light_use is None or project.due is None:
         return ""
     when = f"; light use from {clock.wait_until(project.light_use)}"
-    if project.light_use > project.due:
+    if project.light_use <= project.due:
+        return f"{when}: {_WITH_CARE}"
+    tested = project.light_use_tested
+    if tested is None or tested > project.due:
         return when
-    return f"{when}: with care, nothing hot, nothing wet, nothing left standing or lying on it"
+    day = _day(project.due, clock)
+    return f"{when}; by {day} only where a thumbnail leaves no print: {_WITH_CARE}"
 
 
 def _slack(project: ProjectPlan) -> str:
