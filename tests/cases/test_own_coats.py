@@ -29,7 +29,8 @@ def test_fc006_a_night_below_the_cans_coldest_row(finisher: Finisher):
         "2025-06-10 15:00",
         "settings temperature F",
         "room new garage",
-        "product new varnish --class spar-varnish --recoat 16h@55F",
+        # By the can it may be sanded and coated again then.
+        "product new varnish --class spar-varnish --recoat 16h@55F --sand 16h@55F",
         "part new boat/dinghy --room garage",
         "air 75F 50%",
     )
@@ -56,9 +57,10 @@ def test_fc006_a_night_below_the_cans_coldest_row(finisher: Finisher):
         )
         assert "Tue 10 Jun 2025, boat/dinghy: 75 °F, 50 %, down to 64 °F" in words
         assert "coated again after 13.8 h" in words
-        assert words.index("beside now") < words.index("the log shows: cold air: 46 °F")
+        assert words.index("beside now") < words.index("its time is not over")
     told = finisher.reads(
-        "2026-05-01 10:00", "product label varnish --recoat 16h@55F --recoat 6h@70F"
+        "2026-05-01 10:00",
+        "product label varnish --recoat 16h@55F --recoat 6h@70F --sand '16h@55F, 6h@70F'",
     )
     finisher.types("2026-05-01 10:01", "part new boat/rail --room garage", "air 62F 50%")
     finisher.types("2026-05-01 10:02", "log rail varnish", "room night garage 62F")

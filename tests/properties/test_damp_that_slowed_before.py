@@ -101,3 +101,11 @@ def test_in_dry_air_it_teaches_no_damp():
 def test_tacky_within_its_least_hours_is_no_lateness():
     learnt = taught(70.0, (4, Found.TACKY), (20, Found.DRY))
     assert learnt is None or learnt.took is None
+
+
+def test_who_looked_again_only_days_later_saw_it_soft_and_no_more():
+    learnt = taught(50.0, (10, Found.TACKY), (58, Found.DRY))
+    assert learnt is not None
+    assert learnt.took is not None
+    assert not learnt.took.seen
+    assert learnt.took.hours == pytest.approx(10, abs=0.1)

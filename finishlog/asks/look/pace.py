@@ -168,7 +168,10 @@ def pace_line(of: PaceLearnt, container: str = "") -> str:
     if of.factor == 1:
         return f"no slower than the label's hours so far, {which}, from {coats} {acts}"
     most = f"; other coats wait {of.carried:g} × at most" if of.median > of.factor else ""
-    took = f"; the last was dry after {of.took.hours:.1f} label hours" if of.took else ""
+    took = ""
+    if of.took:
+        how = "dry after" if of.took.seen else "soft for"
+        took = f"; the last was {how} {of.took.hours:.1f} label hours"
     damp = f"; in air over {of.damp_pct:.0f} % slower still, an assumption" if of.damp_pct else ""
     return (
         f"{of.median:.2f} × the label's hours ({of.low:.2f}–{of.high:.2f}), {which}, "

@@ -44,11 +44,13 @@ class PaceKey(NamedTuple):
 class Took(NamedTuple):
     """What a coat took that was found soft past the least hours of its label, and then hard.
 
-    `hours` of the label until it had reached these `stages`, or not even then.
+    `hours` of the label until it had reached the first of these `stages`; where nobody looked for
+    long, not `seen`, until it was soft for the last time.
     """
 
     stages: frozenset[Stage]
     hours: float
+    seen: bool = True
 
 
 class PaceLearnt(Struct, frozen=True):

@@ -53,6 +53,10 @@ _SPOILS = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
 _FORESEEN = 3.0
 
 
+# Our own rule: who looked again within twice the time saw when it was dry, not only that it was.
+_LOOKED_AGAIN = 2.0
+
+
 class Film(Struct, frozen=True):
     """The layers of one zone, the wood that they lie on, and the coats that something befell."""
 
@@ -157,7 +161,9 @@ def took(layer: Layer) -> Took | None:
     for stage, found in _SOFT.items():
         told, figure = _bracket(layer, stage), figures.get(stage)
         if told and figure and told.soft_h > figure.low_h and told.hard_h < inf:
-            return Took(film_checks.denied(found, figures), told.hard_h)
+            near = told.hard_h <= _LOOKED_AGAIN * told.soft_h
+            stages = film_checks.denied(found, figures)
+            return Took(stages, told.hard_h if near else told.soft_h, near)
     return None
 
 
