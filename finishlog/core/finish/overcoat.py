@@ -132,7 +132,9 @@ def _shields(under: FinishClass, above: PutOn, rule: OvercoatRule, pairs: Pairs)
     own = rule_between(pairs, under, above.of, above.method)
     if own is not None and own.id == rule.id:
         return rule.answer is OvercoatAnswer.TEST or rule.at_once
-    return above.of.builds_film and (own is None or own.answer not in _WRONG_THERE)
+    # What only dragged colour as it went on lies there as sound as any.
+    lies_well = own is None or own.at_once or own.answer not in _WRONG_THERE
+    return above.of.builds_film and lies_well
 
 
 def rule_for(
