@@ -31,7 +31,6 @@ STORIES = {
         speaks("ash leg; alcohol-dye 08:00; ask lacquer-brushed brush +9d", Answer.TEST, "cup"),
         silent("ash leg; alcohol-dye 08:00; ask lacquer-sanding-sealer spray +9d"),
         silent("ash leg; alcohol-dye 08:00; ask alkyd-varnish brush +9d"),
-        silent("ash leg; alcohol-dye; shellac-2lb brush +3h; ask lacquer-brushed brush +1d"),
         silent("maple seat; water-dye 08:00; ask lacquer-brushed brush +2d"),
         speaks("walnut top; water-dye 08:00; ask latex-enamel brush +30d", Answer.TEST, "cup"),
         silent("oak top; water-dye 08:00; shellac-2lb +1d; ask waterborne-clear brush +1d"),
