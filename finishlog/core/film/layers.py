@@ -17,13 +17,7 @@ from finishlog.core.clock.pace import PaceLearnt
 from finishlog.core.clock.reach import Reached, gained, least_printed, reach
 from finishlog.core.film import checks as film_checks
 from finishlog.core.film.attempts import ABRADING
-from finishlog.core.finish.classes import (
-    YOUR_CAN,
-    Figure,
-    FinishClass,
-    Mechanism,
-    WindowKind,
-)
+from finishlog.core.finish.classes import YOUR_CAN, Figure, FinishClass, Mechanism, WindowKind
 from finishlog.core.finish.rate_law import RateLaw, dries_in, slower_by
 from finishlog.core.finish.stage_time import StageTime, later
 from finishlog.core.finish.stages import Stage
