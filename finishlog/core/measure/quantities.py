@@ -1,8 +1,8 @@
 """A measured quantity inside a sentence: carried in SI, worded in a person's units at the edge.
 
 A sentence of the core, the acts, the asks and the facts holds it as `⟨13 °C⟩`: its value, its unit
-inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, g, g/L; of air m³ and
-m³/h, of vapour `L vapour`) and, where the
+inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, g, g/L; of air m³, m³/h
+and m/s, of vapour `L vapour`) and, where the
 value is finer than it is meant, to how many digits: `⟨12.777778 °C to 0⟩`. `worded` puts a whole
 text into a person's units; it is asked where an answer is printed, and nowhere else.
 """
@@ -29,7 +29,7 @@ from finishlog.core.measure.units import (
 
 # Begins a quantity in a text.
 OPENS = "⟨"
-_OF = "°C|C|Δ°C|m|µm|ml|g|gw|g/L|m³|m³/h|L vapour"
+_OF = "°C|C|Δ°C|m|µm|ml|g|gw|g/L|m³|m³/h|m/s|L vapour"
 _QUANTITY = re.compile(rf"⟨(-?\d+(?:\.\d+)?) ({_OF})(?: to (\d))?⟩")
 # What a measuring cup is marked in, for less than a litre, or than a quart.
 _SMALL = {
@@ -76,6 +76,11 @@ def litres_of_vapour(value_l: float) -> str:
 def cubic_metres(value_m3: float) -> str:
     """Write a volume of air (m³) into a sentence."""
     return _quantity(value_m3, "m³")
+
+
+def metres_a_second(value_m_s: float) -> str:
+    """Write a speed of air (m/s) into a sentence."""
+    return _quantity(value_m_s, "m/s")
 
 
 def cubic_metres_an_hour(value_m3_h: float) -> str:
@@ -191,6 +196,10 @@ def _flow(value: float, _: int, units: Units) -> str:
     return _whole(value / _FT3_M3 / 60, "ft³/min") if in_feet else _whole(value, "m³/h")
 
 
+def _speed(value: float, _: int, units: Units) -> str:
+    return _whole(value / 0.3048 * 60, "ft/min") if _in_feet(units) else _whole(value, "m/s")
+
+
 def _vapour(value: float, _: int, units: Units) -> str:
     return _whole(value / 1000 / _FT3_M3, "ft³") if _in_feet(units) else _whole(value, "L")
 
@@ -223,5 +232,6 @@ _WORDS: Mapping[str, Callable[[float, int, Units], str]] = {
     "g/L": _cut,
     "m³": _air,
     "m³/h": _flow,
+    "m/s": _speed,
     "L vapour": _vapour,
 }

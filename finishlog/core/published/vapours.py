@@ -64,6 +64,10 @@ class Mixture(Published, frozen=True):
             raise ValueError(f"the parts of {self.name} are not the whole of it")
 
 
+# How the rows of a gun that works with air are called.
+AIR_GUN = "air"
+
+
 class Face(Published, frozen=True):
     """How fast (m/s) air goes through the open face of a spray booth, as built and as allowed."""
 

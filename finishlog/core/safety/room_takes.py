@@ -14,6 +14,7 @@ from finishlog.core.air.place import Place, PlaceKind
 from finishlog.core.finish.classes import Method
 from finishlog.core.mixing.containers import Container
 from finishlog.core.published.facts import Facts
+from finishlog.core.published.vapours import AIR_GUN
 from finishlog.core.safety.ventilation import (
     TENTH,
     WORST_MIXING,
@@ -81,6 +82,9 @@ class RoomTakes(Struct, frozen=True):
     purge_h: float | None = None
     between_h: float | None = None
     at_once: int | None = None
+    # Of what is sprayed: how fast (m/s) air goes through a booth's face; free formaldehyde (%).
+    booth_m_per_s: tuple[float, float] | None = None
+    formaldehyde_pct: tuple[float, float] | None = None
 
     @property
     def least_ml(self) -> float | None:
@@ -116,11 +120,24 @@ def room_takes(
         mixing=place.mixing or WORST_MIXING,
         mixing_told=place.mixing is not None,
         brought=brought,
+        booth_m_per_s=_booth(facts) if leaves.why_no_figure is NoFigure.SPRAYED else None,
+        formaldehyde_pct=_formaldehyde(leaves, facts),
     )
     vented = vented_of(place)
     if said.why_no_figure is not None or said.outdoors or vented is None:
         return said
     return _figured(said, leaves, vented, brought)
+
+
+def _booth(facts: Facts) -> tuple[float, float]:
+    speeds = [face.design_m_per_s for face in facts.vapours.booths if face.gun == AIR_GUN]
+    return min(speeds), max(speeds)
+
+
+def _formaldehyde(leaves: WhatLeaves, facts: Facts) -> tuple[float, float] | None:
+    free = facts.vapours.formaldehyde_pct
+    gives_off = leaves.why_no_figure is NoFigure.FORMALDEHYDE
+    return (free.low, free.high) if gives_off else None
 
 
 def vented_of(place: Place) -> Vented | None:

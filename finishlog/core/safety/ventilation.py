@@ -102,11 +102,11 @@ def exhaust_for_health(vapour: float, limit_ppm: float, mixing: float) -> float:
 
 
 def share_of_limits(found: Iterable[tuple[float, float]]) -> float:
-    """Return the sum of concentrations over their limits; over 1 is too much.
+    """Return the sum of amounts over their limits; of concentrations over 1 is too much.
 
     29 CFR 1910.1000(d)(2)(i), for what harms alike.
     """
-    return math.fsum(ppm / limit for ppm, limit in found)
+    return math.fsum(amount / limit for amount, limit in found)
 
 
 def risen(changes_h: float, hours: float) -> float:
@@ -236,8 +236,8 @@ class Air(Struct, frozen=True):
 def air_of(releases: Sequence[Release], room: Vented) -> Air:
     """Work out what the air of a room comes to, and what it would take."""
     all_l = [all_vapour_l(r.leaves) for r in releases]
-    lel = [math.fsum(e.vapour_l / e.solvent.lel_pct for e in r.leaves) for r in releases]
-    day = [math.fsum(e.vapour_l / e.solvent.day_ppm for e in r.leaves) for r in releases]
+    lel = [share_of_limits((e.vapour_l, e.solvent.lel_pct) for e in r.leaves) for r in releases]
+    day = [share_of_limits((e.vapour_l, e.solvent.day_ppm) for e in r.leaves) for r in releases]
     short = [_short(r.leaves) for r in releases]
     shut = Vented(room.volume_m3)
     return Air(
@@ -256,7 +256,8 @@ def air_of(releases: Sequence[Release], room: Vented) -> Air:
 
 
 def _short(leaves: Iterable[Leaves]) -> float:
-    return math.fsum(e.vapour_l / e.solvent.short_ppm for e in leaves if e.solvent.short_ppm)
+    known = ((e.vapour_l, e.solvent.short_ppm) for e in leaves)
+    return share_of_limits((vapour, limit) for vapour, limit in known if limit)
 
 
 def _fire(release: Release) -> float:

@@ -115,7 +115,14 @@ SCENES = (
         "room edit shop --size 200m3 --exhaust 5000m3/h --mixing 2 --has none",
         "conv",
         "safety shop",
-        ("it gives off formaldehyde: no air of a room is enough",),
+        ("it gives off formaldehyde: no air of a room is enough", "0.15 to 0.58 % of it is free"),
+    ),
+    Scene(
+        "lacquer by the gun: a booth's face, as Table G-10 designs it (29 CFR 1910.94)",
+        "room edit shop --has none --size 40m3",
+        "lac",
+        "safety shop",
+        ("sprayed: no air of a room is enough", "a booth: 0.51 m/s to 1 m/s through its open face"),
     ),
     Scene(
         "a bird lives where shellac goes on",

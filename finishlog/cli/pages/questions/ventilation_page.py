@@ -15,6 +15,7 @@ from finishlog.core.measure.quantities import (
     cubic_metres,
     cubic_metres_an_hour,
     litres_of_vapour,
+    metres_a_second,
     millilitres,
 )
 from finishlog.core.safety.ventilation import TENTH, Governs, Weighs
@@ -62,6 +63,13 @@ def air_rows(section: Section, takes: RoomTakes) -> None:
         section.row(takes.product, "outdoors: stand upwind, nothing lit near it")
     elif takes.why_no_figure is not None:
         section.row(takes.product, no_figure_words(takes), tone=Tone.HEAD)
+        if takes.booth_m_per_s is not None:
+            least, most = map(metres_a_second, takes.booth_m_per_s)
+            against = "a rule against fire that shows nothing of what you breathe"
+            section.row("", f"a booth: {least} to {most} through its open face, {against}")
+        if takes.formaldehyde_pct is not None:
+            low, high = takes.formaldehyde_pct
+            section.row("", f"{low:g} to {high:g} % of it is free, and more comes as it cures")
     elif takes.volume_m3 is None:
         size = Do.ROOM_EDIT(takes.room, size="SIZE")
         section.row(takes.product, f"how big {takes.room} is was not told: {size}")
