@@ -20,7 +20,7 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import SetAside
 from finishlog.core.log.shown_times import SHOWN_TO
 from finishlog.core.log.words import Operation, Stripping
-from finishlog.core.rules.near.kept import look_at
+from finishlog.core.rules.near.kept import kept_early, look_at
 from finishlog.core.rules.wood.prepared import Prepared, glue_face, prepared
 from finishlog.core.shop.things import FaceKind, Part, Shop
 from finishlog.core.verdict.due import coat_due, product_due
@@ -189,6 +189,8 @@ def _kept(state: ZoneState, seen: Look) -> KeptThere | None:
         return None
     look = look_at(state, seen.clock.now, seen.facts)
     by, words = (look[0], look[1].reason) if look else (None, "")
+    if kept_early(state) is not None:
+        by, words = at.since, "its film could not bear that yet"
     return KeptThere(at.deed, at.how, at.since, at.rooms, at.act, by, words)
 
 

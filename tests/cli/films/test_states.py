@@ -145,3 +145,10 @@ def test_a_face_finished_all_round_is_divided_late(shop: Finishlog):
     field, border = said.split("table/top, all round/border")
     assert "coat 1   varnish" in field
     assert "in the white" in border
+
+
+def test_what_was_stacked_too_young_is_looked_at_now(shop: Finishlog):
+    shop.did("log", "top", "varnish", now=NOW)
+    shop.did("log", "top", "stack", "--at", "5 min ago", now="2026-10-13T10:00+01:00")
+    said = shop.did("leave", now="2026-10-13T10:01+01:00").out
+    assert "look at it now: its film could not bear that yet" in said

@@ -91,7 +91,7 @@ def look_again(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     if look is None or at is None or look[0] > around.now:
         return
     by, row = look
-    if (asked.act is Act.COAT and row.of is not Lies.BARE_WOOD) or _kept_too_young(zone):
+    if (asked.act is Act.COAT and row.of is not Lies.BARE_WOOD) or kept_early(zone):
         return
     found = finding(
         "look-again",
@@ -186,7 +186,7 @@ def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
 
     A check that passed since, and a fault that was logged since, say what was found.
     """
-    at, top = _kept_too_young(zone), zone.top
+    at, top = kept_early(zone), zone.top
     stage = stage_kept(at.deed, at.how) if at else None
     if at is None or top is None or stage is None:
         return
@@ -205,7 +205,7 @@ def kept_too_young(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fi
     yield replace(found, acts=(top.coat.act, at.act))
 
 
-def _kept_too_young(zone: ZoneState) -> Kept | None:
+def kept_early(zone: ZoneState) -> Kept | None:
     """Return how a film is kept that could not bear it yet, and nobody looked since."""
     at, top = kept(zone), zone.top
     stage = stage_kept(at.deed, at.how) if at is not None else None
