@@ -47,6 +47,19 @@ CARTRIDGE = "cartridge"
 TOLD_ONCE = frozenset({"look-first", "stirred-untold", "two-batches"})
 # What the person ends at once: undated, it yields to a film that is not dry by then.
 OF_TONIGHT = frozenset({FLAME})
+# What hurts people: before all else of its level that an act is told.
+HURTS = frozenset(
+    {
+        FLAME,
+        "heater",
+        "reacts",
+        "lead",
+        "isocyanate-sprayed",
+        "isocyanate-dust",
+        "chlorinated-indoors",
+        "cartridge",
+    }
+)
 
 
 class Level(StrEnum):

@@ -31,6 +31,7 @@ SCREENS = Path(__file__).with_name("screens")
 COLUMNS = 80
 WIDE = 120
 DEMO = "--db demo.db demo"
+SECOND = "--db second.db demo --second"
 # What is asked in the shop that the demo leaves behind.
 AFTER_THE_DEMO = (
     "ready -v",
@@ -139,12 +140,12 @@ def seen_after_the_demo(line: str) -> Seen:
 
 
 @cache
-def the_demo() -> tuple[str, bytes]:
+def the_demo(line: str = DEMO) -> tuple[str, bytes]:
     """Run the demo once at a terminal; return what it showed, and the database it left."""
     with _bench() as folder:
-        code, screen, _ = _at_a_terminal(Finishlog(folder), DEMO)
+        code, screen, _ = _at_a_terminal(Finishlog(folder), line)
         assert code == 0, screen
-        return screen, Path("demo.db").read_bytes()
+        return screen, Path(line.split()[1]).read_bytes()
 
 
 @contextlib.contextmanager

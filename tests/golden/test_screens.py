@@ -16,6 +16,7 @@ from frozen import (
     COLUMNS,
     DEMO,
     SCREENS,
+    SECOND,
     WIDE,
     frozen,
     group_of,
@@ -58,11 +59,18 @@ def test_the_demo_and_the_shop_it_leaves_are_as_they_were_read():
     _same_as_kept("demo", "\n".join([screen + "\n", *after]))
 
 
+def test_the_evening_after_is_as_it_was_read():
+    shown = on_paper(the_demo(SECOND)[0])
+    screen = "\n".join([f"$ finishlog {SECOND}", "-- at a terminal", *shown])
+    _same_as_kept("second_evening", screen + "\n")
+
+
 def test_no_command_is_missing_and_no_file_is_left_over():
     typed = [" ".join(line.split()[:2]) + " " for line in lines()]
     missing = [c for c in _commands() if not any(t.startswith(f"{c} ") for t in typed)]
     assert missing == ["demo"]
-    assert sorted(path.stem for path in SCREENS.iterdir()) == sorted([*GROUPS, "demo"])
+    evenings = ("demo", "second_evening")
+    assert sorted(path.stem for path in SCREENS.iterdir()) == sorted([*GROUPS, *evenings])
 
 
 @every_screen

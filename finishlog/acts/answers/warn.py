@@ -15,6 +15,7 @@ from finishlog.core.findings import (
     AT_HOME,
     COATS_A_DAY,
     HEATER_UNTOLD,
+    HURTS,
     NIGHT_UNTOLD,
     SPARKS,
     Answer,
@@ -252,6 +253,7 @@ def _shuts_out(state: ZoneState, over: FinishClass, then: Look) -> Iterable[Find
 
 
 def most_weighty(found: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Return findings once each, what stops first."""
+    """Return findings once each, what stops first, and of that what hurts people."""
     order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
-    return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))
+    weighed = sorted(dict.fromkeys(found), key=lambda f: (order[f.level], f.rule not in HURTS))
+    return tuple(weighed)

@@ -1,4 +1,8 @@
-"""Where films still give off vapour that burns, until when, and what must stay out meanwhile."""
+"""Where vapour that burns hangs, until when, and what must stay out meanwhile.
+
+It leaves a film until that is tack-free; where something stands that lights it, it is told of
+until the room was aired, too.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +14,7 @@ from finishlog.asks.look.look import Look
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.safety.ignition import Vapour, lights, of_films, reached_from
-from finishlog.core.safety.vapour_left import gives_off_until
+from finishlog.core.safety.vapour_left import hangs_until, tack_free_at
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.zone.state import ZoneState
 
@@ -19,6 +23,7 @@ class VapourLine(Struct, frozen=True):
     """One room in which films give off vapour until about `until` (UTC), by what they are.
 
     `lit`: what burns or glows where it comes to, and is not out; `out`: what was put out, by room.
+    `dry`: the films are tack-free, and their vapour is not aired yet by what is known.
     """
 
     room: str
@@ -26,19 +31,23 @@ class VapourLine(Struct, frozen=True):
     until: datetime
     lit: tuple[Finding, ...] = ()
     out: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    dry: bool = False
 
 
 def vapour_there(seen: Look) -> tuple[VapourLine, ...]:
-    """Return the rooms with films that are not tack-free and whose vapour burns."""
+    """Return the rooms with films whose vapour burns: not tack-free, or not aired since."""
     now = seen.clock.now
-    wet: dict[int, list[tuple[ZoneState, datetime]]] = {}
+    hangs: dict[int, list[tuple[ZoneState, datetime]]] = {}
     for zone in seen.bench.in_the_shop:
         if zone.room.id is None or not _may_burn(zone):
             continue
-        until = gives_off_until(zone, now)
-        if until is not None and _film(zone, seen) is not None:
-            wet.setdefault(zone.room.id, []).append((zone, until))
-    return tuple(_line(found, seen) for found in wet.values())
+        dry = tack_free_at(zone, now)
+        if dry is None or hangs_until(dry, zone.room.place) <= now:
+            continue
+        if _film(zone, seen) is not None:
+            hangs.setdefault(zone.room.id, []).append((zone, dry))
+    lines = (_line(found, seen) for found in hangs.values())
+    return tuple(line for line in lines if not line.dry or line.lit or line.out)
 
 
 def _may_burn(state: ZoneState) -> bool:
@@ -57,6 +66,9 @@ def _film(state: ZoneState, seen: Look) -> Vapour | None:
 
 def _line(found: list[tuple[ZoneState, datetime]], seen: Look) -> VapourLine:
     room, now = found[0][0].room, seen.clock.now
+    dry = max(each for _, each in found)
+    wet = [(zone, each) for zone, each in found if each > now]
+    found = wet or found
     tops = [zone.top for zone, _ in found if zone.top is not None]
     films = ((top.of, in_coat(top.coat, seen.shop)) for top in tops)
     lit = lights(of_films(films, seen.facts, now), room, now)
@@ -65,7 +77,8 @@ def _line(found: list[tuple[ZoneState, datetime]], seen: Look) -> VapourLine:
     return VapourLine(
         room.name,
         tuple(dict.fromkeys(top.coat.product_name for top in tops)),
-        max(until for _, until in found),
+        dry if wet else hangs_until(dry, room.place),
         tuple(f for f in lit if f.level is Level.STOP),
         tuple((name, what) for name, what in out if what),
+        dry=not wet,
     )

@@ -11,6 +11,7 @@ from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
 from finishlog.context import Context
 from finishlog.core.air.place import Place
 from finishlog.core.commands import Do
+from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat, Heated
@@ -101,6 +102,8 @@ class SafetyShown(Struct, frozen=True):
     # Of a room: what its air takes of a finish, and what was told of it as a place.
     air: tuple[RoomTakes, ...] = ()
     place: Place | None = None
+    # What lights the vapour there.
+    lit: tuple[Finding, ...] = ()
 
 
 class _Hazards(Struct, frozen=True):
@@ -127,18 +130,18 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             f"name it: {Do.SAFETY('ROOM', of='PRODUCT', amount='AMOUNT')}",
         )
     if asked.is_asked:
-        return SafetyShown(
-            named[0].name, (), air=air_in(named[0], asked, seen), place=named[0].place
-        )
+        air, lit = air_in(named[0], asked, seen)
+        return SafetyShown(named[0].name, (), air=air, place=named[0].place, lit=lit)
     known = {note.applies_to for note in context.facts.notes}
     for about in (_hazard, _product, _class, _project, _part, _room, _wood, _topic):
         found = about(typed, seen)
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
             notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
-            air = air_in(named[0], NOT_ASKED, seen) if about is _room else ()
             place = named[0].place if about is _room else None
-            return SafetyShown(typed, notes, tuple(_apart(found.holds, context.facts)), air, place)
+            air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
+            apart = tuple(_apart(found.holds, context.facts))
+            return SafetyShown(typed, notes, apart, air, place, lit)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 

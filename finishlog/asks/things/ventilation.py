@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import timedelta
 
 from msgspec import Struct
@@ -9,8 +10,11 @@ from msgspec import Struct
 from finishlog.asks.look.air_there import air_of, due_air
 from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
+from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
+from finishlog.core.safety.ignition import lights, of_films
 from finishlog.core.safety.room_takes import AN_HOUR, Brought, RoomTakes
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
 from finishlog.core.shop.things import Product, Room, ThingKind
 from finishlog.errors import NotFound, UsageFault
@@ -33,11 +37,26 @@ class AskedOfAir(Struct, frozen=True):
 NOT_ASKED = AskedOfAir()
 
 
-def air_in(room: Room, asked: AskedOfAir, seen: Look) -> tuple[RoomTakes, ...]:
-    """Return what a room takes of what was named, or of what is due there.
+def air_in(
+    room: Room, asked: AskedOfAir, seen: Look
+) -> tuple[tuple[RoomTakes, ...], tuple[Finding, ...]]:
+    """Return what a room takes of what was named, or is due there, and what lights its vapour.
 
     UsageFault for an amount of nothing named, where several things are due or none is.
     """
+    products = _meant(room, asked, seen)
+    found = (_one(room, each, asked, seen) for each in products)
+    return tuple(line for line in found if line is not None), _lit(room, products, seen)
+
+
+def _lit(room: Room, products: Iterable[Product], seen: Look) -> tuple[Finding, ...]:
+    """Say what burns, glows or sparks where the vapour of some products would come to."""
+    films = ((seen.facts.finish_class(p.class_key), in_product(p)) for p in products)
+    now = seen.clock.now
+    return tuple(lights(of_films(films, seen.facts, now), seen.bench.rooms[room.id], now))
+
+
+def _meant(room: Room, asked: AskedOfAir, seen: Look) -> list[Product]:
     due = due_air(seen, [room.id])
     if asked.product is not None:
         products = [_named(asked.product, seen)]
@@ -49,8 +68,7 @@ def air_in(room: Room, asked: AskedOfAir, seen: Look) -> tuple[RoomTakes, ...]:
             f"of which finish? {', '.join(p.name for p in products) or 'none is due there'}",
             f"say it: {Do.SAFETY.option(of='PRODUCT')}",
         )
-    found = (_one(room, each, asked, seen) for each in products)
-    return tuple(line for line in found if line is not None)
+    return products
 
 
 def _one(room: Room, product: Product, asked: AskedOfAir, seen: Look) -> RoomTakes | None:

@@ -1,22 +1,49 @@
-"""Until when a film gives off vapour: until it is tack-free, as its stages promise."""
+"""Until when a film gives off vapour: until it is tack-free, as its stages promise.
+
+What it gave off hangs in the room until that was aired.
+"""
 
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from math import e
 
+from finishlog.core.air.place import Place, PlaceKind
 from finishlog.core.finish.stages import Stage
+from finishlog.core.safety.room_takes import vented_of
+from finishlog.core.safety.ventilation import purge_h
 from finishlog.core.zone.state import ZoneState
 
 # Where a film has no date for it.
 _NO_DATE = timedelta(hours=24)
+# Four changes of its air leave 1.8 % of what hung in a room (decay in mixed air, e to the -4).
+_CHANGED = e**4
+# Our own rule: nobody knows how fast a room airs whose exhaust was not measured.
+_NOT_MEASURED = timedelta(hours=24)
 
 
-def gives_off_until(state: ZoneState, now: datetime) -> datetime | None:
-    """Return until when the newest film of a zone gives off vapour; None: it is over, or dry."""
+def tack_free_at(state: ZoneState, now: datetime) -> datetime | None:
+    """Return when the newest film of a zone ends giving off vapour, or did; None: no film."""
     if state.top is None:
         return None
     dry = state.stages.get(Stage.TACK_FREE)
     until = dry.high if dry is not None else state.top.coat.when.latest + _NO_DATE
-    if until is None:
-        until = max(state.top.coat.when.latest, now) + _NO_DATE
-    return until if until > now else None
+    return until if until is not None else max(state.top.coat.when.latest, now) + _NO_DATE
+
+
+def gives_off_until(state: ZoneState, now: datetime) -> datetime | None:
+    """Return until when the newest film of a zone gives off vapour; None: it is over, or dry."""
+    until = tack_free_at(state, now)
+    return until if until is not None and until > now else None
+
+
+def hangs_until(dry: datetime, place: Place) -> datetime:
+    """Return until when the log speaks of vapour in the room of a film that was dry then.
+
+    That is no all-clear: no time is one.
+    """
+    if place.kind is PlaceKind.OUTDOORS:
+        return dry
+    room = vented_of(place)
+    purged = purge_h(room, _CHANGED) if room is not None else None
+    return dry + (timedelta(hours=purged) if purged is not None else _NOT_MEASURED)

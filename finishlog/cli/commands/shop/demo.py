@@ -7,8 +7,9 @@ import io
 import os
 import shlex
 from collections.abc import Iterator, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
+from typing import Annotated
 
 import typer
 from msgspec import Struct
@@ -20,6 +21,7 @@ from finishlog.cli.answering.run import Run
 from finishlog.cli.typed.files.sample import Typed, commands, folder
 from finishlog.errors import BadData, UsageFault
 
+_A_DAY = timedelta(days=1)
 BUILT_FROM = ("last_year.toml", "cabinet_log.toml", "stools_log.toml")
 
 
@@ -31,14 +33,24 @@ class Played(Struct, frozen=True):
     invented: bool = True
 
 
-def demo(context: typer.Context, json: Json = False) -> None:
+def demo(
+    context: typer.Context,
+    second: Annotated[
+        bool, typer.Option("--second", help="Of the evening after: rags, vapour, a pilot light.")
+    ] = False,
+    json: Json = False,
+) -> None:
     """Build an invented shop, walk through an evening in it, and leave it to play with."""
     here: Run = context.obj
     path = _fresh(here.chosen_path)
     now = here.clock.now
     evening = tuple(commands(folder() / "evening.toml"))
     with _database(path):
-        _build(now)
+        _build(now - _A_DAY if second else now)
+        if second:
+            for typed in evening:
+                _quietly(typed, now - _A_DAY)
+            evening = tuple(commands(folder() / "second_evening.toml"))
         if json:
             for typed in evening:
                 _quietly(typed, now)

@@ -29,11 +29,14 @@ def vapour_words(line: VapourLine, clock: Clock) -> str:
     """Say until when films give off vapour, and what to do meanwhile."""
     until = clock.wait_until(line.until)
     stays = "nothing lit"
+    of = names(line.products)
+    if line.dry:
+        stays = "lit again only when it was aired and smells of nothing; no smell is no proof"
+        return f"{line.room}: {of} is tack-free, its vapour may hang there: {stays}"
     if line.out:
         there = (f"{names(CALLED[Fixture(w)] for w in what)} in {room}" for room, what in line.out)
         several = sum(len(what) for _, what in line.out) > 1
         stays = f"{names(there)} {'stay' if several else 'stays'} out: no smell is no proof"
-    of = names(line.products)
     return f"{line.room}: vapour of {of} until {until}: let air out, {stays}"
 
 

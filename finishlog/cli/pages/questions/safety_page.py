@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.words import title_of
 from finishlog.cli.pages.questions.ventilation_page import air_rows, place_rows
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_lines import warn
 
 if TYPE_CHECKING:
     from finishlog.asks.things.safety import SafetyShown
@@ -33,6 +34,7 @@ p {{ margin: .15em 0 .15em 1em; break-inside: avoid }} .danger {{ font-weight: b
 def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
     """List what must be kept apart, then the notes, hazard by hazard."""
     page = Page()
+    warn(page, answer.lit)
     if answer.apart:
         section = page.section("KEEP APART", tone=Tone.DANGER)
         for each in answer.apart:
@@ -42,6 +44,8 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
         place_rows(section, answer.place)
         for takes in answer.air:
             air_rows(section, takes)
+    if not (answer.air or answer.lit or answer.apart or answer.notes):
+        page.line("by its class nothing leaves it that is reckoned with: air it, read its sheet")
     for hazard, notes in groupby(answer.notes, key=lambda note: note.applies_to):
         section = page.section(hazard.replace("-", " ").upper())
         section.each((note.text + _basis(note.source, facts, verbose),) for note in notes)
