@@ -79,7 +79,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
         "{note}",
     ),
     Work: ("{operation}{place: (_)}", "{grit}", "{kept}", "{note}"),
-    Check: ("check {test}: {found}{place: (_)}", "{note}"),
+    Check: ("check {test}: {found}{place: (_)}", "{only_now}", "{note}"),
     Fault: ("fault {what}{place: (_)}", "{remedy}"),
     Stripped: ("taken off {survives}", "{operation}", "{note}"),
     Joined: ("glued up", "{glue:glued with _}"),
@@ -113,6 +113,7 @@ NO_AND_YES = {
     "humidity_supposed": ("", "supposed"),
     "outcome": ("note", "outcome"),
     "next_time": ("", "for next time"),
+    "only_now": ("so for some time", "only now"),
 }
 _OF_A_SET: dict[type, Callable[[Any], str]] = {
     Method: PUT_ON.__getitem__,

@@ -383,7 +383,7 @@ def judged_by(
 
 
 def _scuffed_from(
-    of: FinishClass, label: Mapping[Stage, Figure], window: RecoatWindow
+    of: FinishClass, told: Mapping[Stage, Figure], window: RecoatWindow
 ) -> Mapping[Stage, Figure]:
     """Return from when scuffing may be tried where the can tells a recoat alone.
 
@@ -391,9 +391,9 @@ def _scuffed_from(
     its own hours, but from the can's hours on a spot may be tried, and sands to powder or does not.
     common practice
     """
-    recoat, sand = label.get(Stage.RECOAT), of.stages.get(Stage.SAND)
+    recoat, sand = told.get(Stage.RECOAT), of.stages.get(Stage.SAND)
     if window.kind is not WindowKind.ALWAYS_SCUFF or recoat is None or sand is None:
         return {}
-    if Stage.SAND in label or recoat.low_h >= sand.low_h:
+    if Stage.SAND in told or recoat.low_h >= sand.low_h:
         return {}
     return {Stage.SAND: replace(sand, low_h=recoat.low_h)}

@@ -471,7 +471,7 @@ def test_a_home_that_does_not_exist(shop: Finishlog):
 def test_a_fault_of_ours_is_one_line_and_the_rest_is_in_the_log(
     shop: Finishlog, monkeypatch: pytest.MonkeyPatch
 ):
-    def breaks(*_: object) -> None:
+    def breaks(*_: object, **__: object) -> None:
         raise RuntimeError("the bench fell over")
 
     monkeypatch.setattr("finishlog.asks.bench.ready.ready", breaks)
