@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from finishlog.core.finish.classes import FinishClass, Mechanism, Published
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.overcoat import BARE_WOOD, OvercoatRule, words_for
 from finishlog.core.finish.rate_law import Carrier
 from finishlog.core.log.words import FaultKind
@@ -60,6 +61,11 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     unread: tuple[Unread, ...]
     vapours: Vapours
     wood_rules: tuple[WoodRule, ...]
+
+    @cached_property
+    def hazards_found(self) -> dict[object, tuple[Hazard, ...]]:
+        """What hurts in the things asked of so far: rule after rule asks of the same."""
+        return {}
 
     def finish_class(self, key: str) -> FinishClass:
         """Return one finish class; KeyError when there is none."""

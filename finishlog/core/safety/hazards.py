@@ -25,6 +25,12 @@ _WATER = "water"
 
 def hazards_in(what: Ingredient, facts: Facts) -> tuple[Hazard, ...]:
     """Name what can hurt in a product, a mix or what is on a cloth, each hazard once."""
+    if what not in facts.hazards_found:
+        facts.hazards_found[what] = _found(what, facts)
+    return facts.hazards_found[what]
+
+
+def _found(what: Ingredient, facts: Facts) -> tuple[Hazard, ...]:
     classes = [facts.finish_class(key) for key in sorted(classes_in(what))]
     by_class = [hazard for of in classes for hazard in of.hazards]
     chemistry = facts.chemistry
