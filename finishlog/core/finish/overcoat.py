@@ -148,13 +148,15 @@ def rule_for(
     None when it is the same class (its own recoat figures rule) and when nothing is published:
     then it is unknown, and a sample board has to answer. Of equally specific rules the one that
     names the lower coat more closely decides, then the one made for the method, then the first.
+    A coat of which nobody says how goes on as its class mostly does.
     """
     if under.key == over.key:
         return None
+    how = method or over.methods[0]
     best: tuple[tuple[int, int, bool], OvercoatRule] | None = None
     for rule in rules:
         below, above = named_by(rule.under, under), named_by(rule.over, over)
-        if below is None or above is None or (rule.methods and method not in rule.methods):
+        if below is None or above is None or (rule.methods and how not in rule.methods):
             continue
         rank = (below + above, below, not rule.methods)
         if best is None or rank < best[0]:
