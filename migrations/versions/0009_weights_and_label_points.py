@@ -25,17 +25,21 @@ OPERATIONS = """coat shape sand raise-grain denib scuff mask untape wipe buff ru
     hardware solvent-wipe rinse steel-wool mend level sun stack pack use"""
 MEASURED = "temperature_c IS NOT NULL OR moisture_pct IS NOT NULL"
 
+# Said of the column where it is added, and of the table where that is made anew.
+WEIGHT = "CONSTRAINT ck_piece_reading_weight CHECK (weight_g > 0)"
+
 
 def upgrade() -> None:
     for statement in COLDER.strip().splitlines():
         op.execute(statement)
     op.execute(
-        "ALTER TABLE piece_reading ADD COLUMN weight_g FLOAT"
-        " CONSTRAINT ck_piece_reading_weight CHECK (weight_g > 0)"
+        f"ALTER TABLE piece_reading ADD COLUMN weight_g FLOAT {WEIGHT}",
     )
     _remake(
         "piece_reading",
-        lambda sql: sql.replace(MEASURED, f"{MEASURED} OR weight_g IS NOT NULL"),
+        lambda sql: sql.replace(MEASURED, f"{MEASURED} OR weight_g IS NOT NULL").replace(
+            f" {WEIGHT}", f", {WEIGHT}"
+        ),
     )
     for table in ("work", "step", "part_step"):
         _widen(table, "operation", OPERATIONS)

@@ -19,6 +19,8 @@ from typer.main import get_command
 import finishlog
 from finishlog.cli.app import command_line
 from finishlog.cli.completion.complete import A_FILE
+from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Fixture, Lives, PlaceKind
 from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed
 from finishlog.facts.load import load_facts
 
@@ -46,6 +48,10 @@ KINDS = {
     "word": ["<species>", "<product>", *CLASSES, "<steps>", "<project>"],
     "found": _words(Found),
     "kind": _words(FaultKind),
+    "thing": _words(Fixture),
+    "place": _words(PlaceKind),
+    "heater": _words(HeaterKind),
+    "who": _words(Lives),
     "outcome": _words(Outcome),
     "deed": _words(RagsDeed),
     **dict.fromkeys(("file", "dir", "path"), FILE),

@@ -169,7 +169,7 @@ def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target,
         return {state.target: None for state in states}
     found: dict[Target, int | None] = {}
     for state in (s for s in states if s.layers):
-        named = [layer for layer in state.layers if _is_called(layer, to, facts)]
+        named = _called(state.layers, to, facts)
         if not named:
             raise NotFound(f"no coat called {to!r} is on {_on(state)}")
         if len(named) > 1:
@@ -184,14 +184,14 @@ def _down_to(states: Sequence[ZoneState], to: str, facts: Facts) -> dict[Target,
     return found | {s.target: None for s in states if not s.layers}
 
 
-def _is_called(layer: Layer, to: str, facts: Facts) -> bool:
+def _called(layers: Sequence[Layer], to: str, facts: Facts) -> list[Layer]:
+    """Return the coats that are meant: by their act, a product of that name, or else a class."""
     word = to.strip().casefold()
     act = whole_number(word)
     if act is not None:
-        return layer.coat.act == act
-    if layer.coat.product_name.casefold().startswith(word):
-        return True
-    return layer.of.key in facts.find_class(word)
+        return [layer for layer in layers if layer.coat.act == act]
+    named = [layer for layer in layers if layer.coat.product_name.casefold().startswith(word)]
+    return named or [layer for layer in layers if layer.of.key in facts.find_class(word)]
 
 
 def _on(state: ZoneState) -> str:

@@ -176,7 +176,7 @@ def _beside_all_round(ledger: Ledger, part: Part, typed: NewFace) -> None:
     whole = next((f for f in part.faces if f.name == ALL_ROUND.name), None)
     takes_its_own = typed.kind in {FaceKind.SHOW, FaceKind.HIDDEN}
     if whole and takes_its_own and edit.zones_on_record(ledger.connection, whole.id):
-        if typed.zones:
+        if len(typed.zones) > 1:
             names = ",".join(zone.name for zone in typed.zones)
             raise UsageFault(
                 f"{part.name} was finished {whole.name}, and has no {typed.name}",

@@ -150,7 +150,15 @@ def test_all_the_pieces_by_number_are_the_whole_part(shop: Finishlog):
     shop.did("part", "steps", "legs:1-4", "--as", "two")
 
 
-@pytest.mark.parametrize("kind", ["", ":hidden", "=a,b"])
+def test_zones_are_made_of_what_was_coated_all_round_and_not_beside_it(tmp_path: Path):
+    shop = furnished(tmp_path)
+    answer = shop("part", "edit", "case", "--face", "front=a,b")
+    assert answer.code == 2
+    assert "finishlog part edit cabinet/case --face 'all round=a,b'" in answer.err
+    shop.did("part", "edit", "cabinet/case", "--face", "all round=a,b")
+
+
+@pytest.mark.parametrize("kind", ["", ":hidden"])
 def test_a_face_is_not_added_beside_one_that_was_coated_all_round(tmp_path: Path, kind: str):
     shop = furnished(tmp_path)
     before = shop.database.read_bytes()

@@ -299,7 +299,7 @@ def test_a_sanding_of_last_month_is_gone_over_again(shop: Finishlog):
     assert "scuff, coat" in ready
     assert "sanded too long ago" in ready
     plan = " ".join(shop.did("plan", "cabinet", now=later).out.split())
-    assert "18:05 scuff cabinet/doors ×2, back 18:13" in plan
+    assert "18:05 scuff cabinet/doors ×2, back sanded too long ago: 47 d, it holds 30 d" in plan
     why = " ".join(shop.did("why", "doors", now=later).out.split())
     assert "sanded 47 d ago: before this coat a sanding holds 30 d" in why
     logged = shop.did("log", "doors", "sealer", now=later).out

@@ -25,11 +25,13 @@ usual.register(room)
 
 Has = Annotated[
     str | None,
-    typer.Option("--has", metavar="WHAT", help="pilot,stove,heater,motor ... or none."),
+    typer.Option("--has", metavar="THING", help="pilot,stove,heater,motor ... or none."),
 ]
 Kind = Annotated[
     str | None,
-    typer.Option("--kind", help="basement, garage, attached, dwelling or outdoors."),
+    typer.Option(
+        "--kind", metavar="PLACE", help="basement, garage, attached, dwelling or outdoors."
+    ),
 ]
 Size = Annotated[str | None, typer.Option("--size", help="60m3, 6x4x2.5m, 20x24x9ft.")]
 Exhaust = Annotated[
@@ -125,7 +127,9 @@ def room_edit(
     note: Annotated[str | None, typer.Option("--note", help="Words to keep with it.")] = None,
     heater: Annotated[
         str | None,
-        typer.Option("--heater", metavar="KIND", help="sealed, fan, glow or flame; gas, stove ..."),
+        typer.Option(
+            "--heater", metavar="HEATER", help="sealed, fan, glow or flame; gas, stove ..."
+        ),
     ] = None,
     has: Has = None,
     kind: Kind = None,
@@ -136,7 +140,7 @@ def room_edit(
     joined: Joined = None,
     out: Annotated[
         str | None,
-        typer.Option("--out", metavar="WHAT", help="Put out for this evening: pilot; none: lit."),
+        typer.Option("--out", metavar="THING", help="Put out for this evening: pilot; none: lit."),
     ] = None,
 ) -> Answered:
     """Change a room's note, what heats it, what place it is; its nights: room night."""
