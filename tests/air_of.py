@@ -13,7 +13,6 @@ from math import sin, tau
 
 from finishlog.core.air.course import Course
 from finishlog.core.air.met import AirMet, Leg
-from finishlog.core.air.place import Place
 from finishlog.core.air.psychrometrics import STANDARD_AIR, Air
 from finishlog.core.air.room import RoomAir
 from finishlog.core.air.span import AirPoint, AirSpan, Known
@@ -33,11 +32,7 @@ def point(hour: float, celsius: float, rh: float) -> AirPoint:
 
 
 def read_room(*rows: Row, coldest: float | None = None, **told) -> RoomAir:
-    """Build a room from its readings; `told`: its usual days, heaters, zone and place.
-
-    Nothing that burns stands there where no place is told.
-    """
-    told.setdefault("place", Place(has=()))
+    """Build a room from its readings; `told`: its usual days, heaters and zone."""
     return RoomAir(tuple(point(*row) for row in rows), coldest, 1, **told)
 
 

@@ -301,7 +301,7 @@ def test_a_sanding_of_last_month_is_gone_over_again(shop: Finishlog):
     plan = " ".join(shop.did("plan", "cabinet", now=later).out.split())
     assert "18:05 scuff cabinet/doors ×2, back sanded too long ago: 47 d, it holds 30 d" in plan
     why = " ".join(shop.did("why", "doors", now=later).out.split())
-    assert "sanded 47 d ago: before this coat a sanding holds 30 d" in why
+    assert "sanded P400 Tue 24 Nov 21:05: was good until Thu 24 Dec 21:05" in why
     logged = shop.did("log", "doors", "sealer", now=later).out
     assert "sanded 47 d ago" in logged
     assert "no scuffing on record" not in logged

@@ -127,9 +127,7 @@ def room_edit(
     note: Annotated[str | None, typer.Option("--note", help="Words to keep with it.")] = None,
     heater: Annotated[
         str | None,
-        typer.Option(
-            "--heater", metavar="HEATER", help="sealed, fan, glow or flame; gas, stove ..."
-        ),
+        typer.Option("--heater", metavar="HEATER", help="sealed, fan, glow, flame; gas, stove ..."),
     ] = None,
     has: Has = None,
     kind: Kind = None,

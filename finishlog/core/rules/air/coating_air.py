@@ -310,6 +310,8 @@ def _ahead(of: FinishClass, room: RoomAir, now: datetime) -> Iterator[Finding]:
     if limits.min_c is None:
         return
     harms = limits.warm_first_h
+    if harms is None and tack_free is not None and not tack_free.high_h:
+        return  # dry as it goes on, it meets no night
     hours = harms.value if harms else (tack_free.high_h if tack_free else 0.0)
     coldest = coldest_ahead(room, now, timedelta(hours=hours))
     if coldest is None:
