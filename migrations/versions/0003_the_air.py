@@ -1,15 +1,13 @@
 """The air hour by hour: loggers' files, wet bulbs, usual days, heaters; wood's own readings.
 
-Frozen: nothing here is read from the program, so that this revision always makes the same tables.
+Frozen: what the tables become stands here alone, so that this revision always makes the same.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-
 from alembic import op  # noqa: TID253
-from sqlalchemy import text
+
+from finishlog.store.remade_sqlite import widen
 
 revision = "0003"
 down_revision = "0002"
@@ -94,47 +92,9 @@ KEPT = ("air_import", "logged_air", "piece_reading", "heat")
 def upgrade() -> None:
     for statement in (*COLUMNS.strip().splitlines(), *TABLES):
         op.execute(statement)
-    _widen("entry", "kind", KINDS)
+    widen("entry", "kind", KINDS)
     for table in KEPT:
         _keep(table)
-
-
-def _widen(table: str, column: str, words: str) -> None:
-    """Let a closed set hold more words."""
-    listed = ", ".join(f"'{word}'" for word in words.split())
-    check = f"CONSTRAINT ck_{table}_{column} CHECK ({column} IN ({listed}))"
-
-    def wider(sql: str) -> str:
-        found = rf"CONSTRAINT ck_{table}_{column} CHECK \({column} IN \([^)]*\)\)"
-        new, count = re.subn(found, lambda _: check, sql)
-        assert count == 1, f"{table}.{column} has no closed set"
-        return new
-
-    _remake(table, wider)
-
-
-def _remake(table: str, change: Callable[[str], str]) -> None:
-    """Copy a table into a changed one of the same name, with its indexes and triggers.
-
-    SQLite cannot alter a CHECK. Foreign keys are off while migrations run.
-    """
-    connection = op.get_bind()
-    rows = connection.execute(
-        text("SELECT type, sql FROM sqlite_master WHERE tbl_name = :t AND sql IS NOT NULL"),
-        {"t": table},
-    ).all()
-    made = next(sql for kind, sql in rows if kind == "table")
-    head = re.match(rf'CREATE TABLE "?{table}"?', made)
-    assert head, made
-    op.execute("CREATE TABLE remade" + change(made)[head.end() :])
-    names = [row[1] for row in connection.execute(text(f"PRAGMA table_info({table})"))]
-    listed = ", ".join(names)
-    op.execute(f"INSERT INTO remade ({listed}) SELECT {listed} FROM {table}")
-    op.execute(f"DROP TABLE {table}")
-    op.execute(f"ALTER TABLE remade RENAME TO {table}")
-    for kind, sql in rows:
-        if kind != "table":
-            op.execute(sql)
 
 
 def _keep(table: str) -> None:

@@ -1,15 +1,15 @@
 """What there was no place to say: a coat broken off or flooded on, more tests, where on a face.
 
-Frozen: nothing here is read from the program, so that this revision always makes the same tables.
+Frozen: what the tables become stands here alone, so that this revision always makes the same.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 
 from alembic import op  # noqa: TID253
-from sqlalchemy import text
+
+from finishlog.store.remade_sqlite import remake
 
 revision = "0007"
 down_revision = "0006"
@@ -44,37 +44,13 @@ def upgrade() -> None:
         op.execute(f"ALTER TABLE {table} ADD COLUMN place TEXT DEFAULT '' NOT NULL")
     op.execute(ZONE_WAS)
     op.execute("CREATE INDEX ix_zone_was_was_zone_id ON zone_was (was_zone_id)")
-    _remake("film_check", lambda sql: _held(_held(sql, "test", TESTS), "found", FOUND))
+    remake("film_check", lambda sql: _held(_held(sql, "test", TESTS), "found", FOUND))
 
 
 def _held(sql: str, column: str, listed: str) -> str:
     """Hold a column of `film_check` to another closed set."""
     rule = f"ck_film_check_{column} CHECK"
     return re.sub(rf"{rule} \([^)]*\)\)", f"{rule} ({column} IN ({listed}))", sql)
-
-
-def _remake(table: str, change: Callable[[str], str]) -> None:
-    """Copy a table into a changed one of the same name, with its indexes and triggers.
-
-    SQLite cannot alter a CHECK. Foreign keys are off while migrations run.
-    """
-    connection = op.get_bind()
-    rows = connection.execute(
-        text("SELECT type, sql FROM sqlite_master WHERE tbl_name = :t AND sql IS NOT NULL"),
-        {"t": table},
-    ).all()
-    made = next(sql for kind, sql in rows if kind == "table")
-    head = re.match(rf'CREATE TABLE "?{table}"?', made)
-    assert head, made
-    op.execute("CREATE TABLE remade" + change(made)[head.end() :])
-    names = [row[1] for row in connection.execute(text("PRAGMA table_info(remade)"))]
-    listed = ", ".join(names)
-    op.execute(f"INSERT INTO remade ({listed}) SELECT {listed} FROM {table}")
-    op.execute(f"DROP TABLE {table}")
-    op.execute(f"ALTER TABLE remade RENAME TO {table}")
-    for kind, sql in rows:
-        if kind != "table":
-            op.execute(sql)
 
 
 def downgrade() -> None:

@@ -1,15 +1,13 @@
 """What ruins a finish: a look at the wood, a can not stirred, a tool not cleaned, what slides.
 
-Frozen: nothing here is read from the program, so that this revision always makes the same tables.
+Frozen: what the tables become stands here alone, so that this revision always makes the same.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-
 from alembic import op  # noqa: TID253
-from sqlalchemy import text
+
+from finishlog.store.remade_sqlite import listed, remake, widen
 
 revision = "0008"
 down_revision = "0007"
@@ -64,57 +62,15 @@ def upgrade() -> None:
             f" SELECT RAISE(ABORT, 'the log is only added to: no {deed} of cleaned'); END"
         )
     for (table, column), words in WORDS.items():
-        _widen(table, column, words)
+        widen(table, column, words)
     _hold("product", "sheen", SHEENS)
     _hold("face", "meets", MEETS)
 
 
-def _listed(words: list[str]) -> str:
-    return ", ".join(f"'{word}'" for word in words)
-
-
-def _widen(table: str, column: str, words: str) -> None:
-    """Let a closed set hold more words."""
-    check = f"CONSTRAINT ck_{table}_{column} CHECK ({column} IN ({_listed(words.split())}))"
-
-    def wider(sql: str) -> str:
-        found = rf"CONSTRAINT ck_{table}_{column} CHECK \({column} IN \([^)]*\)\)"
-        new, count = re.subn(found, lambda _: check, sql)
-        assert count == 1, f"{table}.{column} has no closed set"
-        return new
-
-    _remake(table, wider)
-
-
 def _hold(table: str, column: str, words: str) -> None:
     """Hold a column to a closed set, or to nothing said."""
-    listed = _listed(["", *words.split()])
-    rule = f"CONSTRAINT ck_{table}_{column} CHECK ({column} IN ({listed}))"
-    _remake(table, lambda sql: f"{sql[: sql.rindex(')')]}, {rule})")
-
-
-def _remake(table: str, change: Callable[[str], str]) -> None:
-    """Copy a table into a changed one of the same name, with its indexes and triggers.
-
-    SQLite cannot alter a CHECK. Foreign keys are off while migrations run.
-    """
-    connection = op.get_bind()
-    rows = connection.execute(
-        text("SELECT type, sql FROM sqlite_master WHERE tbl_name = :t AND sql IS NOT NULL"),
-        {"t": table},
-    ).all()
-    made = next(sql for kind, sql in rows if kind == "table")
-    head = re.match(rf'CREATE TABLE "?{table}"?', made)
-    assert head, made
-    op.execute("CREATE TABLE remade" + change(made)[head.end() :])
-    names = [row[1] for row in connection.execute(text("PRAGMA table_info(remade)"))]
-    listed = ", ".join(names)
-    op.execute(f"INSERT INTO remade ({listed}) SELECT {listed} FROM {table}")
-    op.execute(f"DROP TABLE {table}")
-    op.execute(f"ALTER TABLE remade RENAME TO {table}")
-    for kind, sql in rows:
-        if kind != "table":
-            op.execute(sql)
+    rule = f"CONSTRAINT ck_{table}_{column} CHECK ({column} IN ({listed(['', *words.split()])}))"
+    remake(table, lambda sql: f"{sql[: sql.rindex(')')]}, {rule})")
 
 
 def downgrade() -> None:

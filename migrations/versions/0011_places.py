@@ -1,15 +1,13 @@
 """What kind of place a room is, what burns in it, how it is aired, and which rooms it leads to.
 
-Frozen: nothing here is read from the program, so that this revision always makes the same tables.
+Frozen: what the tables become stands here alone, so that this revision always makes the same.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-
 from alembic import op  # noqa: TID253
-from sqlalchemy import text
+
+from finishlog.store.remade_sqlite import remake
 
 revision = "0011"
 down_revision = "0010"
@@ -51,31 +49,7 @@ def upgrade() -> None:
     for statement in (*COLUMNS.strip().splitlines(), JOINED):
         op.execute(statement)
     rules = RULES.strip().replace(";\n", ", ").rstrip(";")
-    _remake("room", lambda sql: f"{sql[: sql.rindex(')')]}, {rules})")
-
-
-def _remake(table: str, change: Callable[[str], str]) -> None:
-    """Copy a table into a changed one of the same name, with its indexes and triggers.
-
-    SQLite cannot alter a CHECK. Foreign keys are off while migrations run.
-    """
-    connection = op.get_bind()
-    rows = connection.execute(
-        text("SELECT type, sql FROM sqlite_master WHERE tbl_name = :t AND sql IS NOT NULL"),
-        {"t": table},
-    ).all()
-    made = next(sql for kind, sql in rows if kind == "table")
-    head = re.match(rf'CREATE TABLE "?{table}"?', made)
-    assert head, made
-    op.execute("CREATE TABLE remade" + change(made)[head.end() :])
-    names = [row[1] for row in connection.execute(text("PRAGMA table_info(remade)"))]
-    listed = ", ".join(names)
-    op.execute(f"INSERT INTO remade ({listed}) SELECT {listed} FROM {table}")
-    op.execute(f"DROP TABLE {table}")
-    op.execute(f"ALTER TABLE remade RENAME TO {table}")
-    for kind, sql in rows:
-        if kind != "table":
-            op.execute(sql)
+    remake("room", lambda sql: f"{sql[: sql.rindex(')')]}, {rules})")
 
 
 def downgrade() -> None:
