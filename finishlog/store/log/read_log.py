@@ -26,10 +26,13 @@ from finishlog.core.log.entries import (
     Cleaned,
     Coat,
     Heated,
+    Joined,
+    PieceReading,
     RagsEvent,
     Reading,
     Respirator,
     Stripped,
+    Work,
 )
 from finishlog.core.log.kinds import OF_THE_WORK, kind_of
 from finishlog.core.shop.things import Log
@@ -68,6 +71,8 @@ def of_containers_of_coats() -> Select[Any]:
 
 
 _AIR_READ = (kind_of(Reading), kind_of(AirImported))
+# What was done to a piece in an air that still tells: of a film, and of wood that stood since.
+_IN_AN_AIR = frozenset(map(kind_of, (Coat, Work, Joined, PieceReading)))
 _LASTING = (kind_of(AirImported), kind_of(Heated))
 _OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away), kind_of(Cleaned))
 
@@ -191,10 +196,10 @@ def _standing(
 def _air_begins(
     connection: Connection, standing: _Standing, since: datetime | None
 ) -> datetime | None:
-    """Find since when readings and rags matter; None when there are neither coats nor readings."""
+    """Find since when readings and rags matter; None when there is neither work nor a reading."""
     ((last_reading,),) = ask(connection, _last_reading)
-    coats = [head.when.earliest for head, _ in standing.values() if head.kind == kind_of(Coat)]
-    moments = [*coats, *(moment for moment in (last_reading, since) if moment)]
+    done = [head.when.earliest for head, _ in standing.values() if head.kind in _IN_AN_AIR]
+    moments = [*done, *(moment for moment in (last_reading, since) if moment)]
     return min(moments) - BEFORE_A_COAT if moments else None
 
 

@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.air.met import Leg, air_met
+from finishlog.core.air.room import READING_SPEAKS_FOR, READING_STAYS
 from finishlog.core.air.span import AirPoint
 from finishlog.core.findings import Act, Answer, Finding, Level, finding
 from finishlog.core.log.entries import AnyEntry, Check, Coat, PieceReading, Stripped, Work
@@ -103,7 +104,16 @@ def _by_its_air(zone: ZoneState, moment: datetime, settle: timedelta) -> _Holds 
             points += settles_pct(reading.air) * (counts / settle)
             long += counts
             acts[reading.act] = None
-    return _Holds(points / (long / settle), tuple(acts)) if long else None
+    return _Holds(points / (long / settle), tuple(acts)) if long else _by_that_hour(zone, moment)
+
+
+def _by_that_hour(zone: ZoneState, moment: datetime) -> _Holds | None:
+    """Return what wood settles at by the reading of the hours around: read as it was worked."""
+    for leg in air_met(zone.stays, moment).upto(moment + READING_SPEAKS_FOR):
+        for reading in leg.room.since(moment - READING_STAYS):
+            if reading.at <= moment + READING_SPEAKS_FOR and not reading.supposed:
+                return _Holds(settles_pct(reading.air), (reading.act,))
+    return None
 
 
 def _read_there(leg: Leg, moment: datetime) -> Iterator[tuple[AirPoint, timedelta]]:
