@@ -17,9 +17,6 @@ FC225 = Question(
     trap="the glaze is dry, so go: the epoxy of five days ago is no longer looked at",
 )
 
-# Its hardener was in it: the film is from there.
-MIXED = "mix epoxy base:100ml hardener:50ml --name pot"
-
 
 def test_fc225_an_unwashed_epoxy_is_remembered_through_the_glaze(finisher: Finisher):
     """The seat beside the shelf was washed, and its glaze set in its time."""
@@ -31,9 +28,9 @@ def test_fc225_an_unwashed_epoxy_is_remembered_through_the_glaze(finisher: Finis
         "steps new shelf epoxy glaze varnish",
         "part new window/shelf --steps shelf",
         "part new window/seat --steps shelf",
-        MIXED,
     )
-    finisher.types("2026-06-01 17:00", "log shelf seat epoxy --from pot")
+    # The film is from its hardener, which was in it.
+    finisher.types("2026-06-01 17:00", "log shelf seat epoxy --note 'with its hardener'")
     finisher.types("2026-06-01 23:00", "air 46F 90%")
     finisher.types("2026-06-03 17:00", "log seat rinse")
     glazed = finisher.reads("2026-06-03 18:00", "log shelf glaze")
@@ -119,13 +116,11 @@ def test_fc230_four_pours_in_a_weekend(finisher: Finisher):
         assert "stop: void: 12 mm of poured epoxy at once, 6 mm a coat at most" in thick
         assert "it runs hot, cracks and may smoke; in 2 coats" in thick
     finisher.types("2026-06-05 18:00", "undo")
-    for n, when in enumerate(("05 18:00", "06 07:00", "06 20:00")):
-        mixed = f"mix resin base:100ml hardener:50ml --name pot{n}"
-        finisher.types(f"2026-06-{when}", mixed, f"log void resin --film 6mm --from pot{n}")
-    finisher.types(
-        "2026-06-07 09:00", "air 23C 50%", "mix resin base:100ml hardener:50ml --name pot3"
-    )
-    finisher.types("2026-06-07 09:00", "log void resin --film 6mm --from pot3")
+    # Else it is asked; the question takes it for granted.
+    poured = "log void resin --film 6mm --note 'with its hardener'"
+    for when in ("05 18:00", "06 07:00", "06 20:00"):
+        finisher.types(f"2026-06-{when}", poured)
+    finisher.types("2026-06-07 09:00", "air 23C 50%", poured)
     solid = finisher.reads("2026-06-07 09:05", "when void")
     finisher.types("2026-06-07 09:05", "undo")
     open_ = finisher.reads("2026-06-07 09:10", "when void")
