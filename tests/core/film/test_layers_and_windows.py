@@ -429,6 +429,8 @@ def test_an_answer_only_moves_forward_as_time_passes(key, celsius, rh):
     order = [Answer.DRYING, Answer.TEST, Answer.GO, Answer.DEAD_ZONE, Answer.SCUFF]
     if of.window.kind is WindowKind.ALWAYS_SCUFF:
         order = [Answer.DRYING, Answer.TEST, Answer.SCUFF]
+    if of.left_on_top:  # past its bond it waits for the wash, however long
+        order = [Answer.DRYING, Answer.TEST, Answer.GO, Answer.DEAD_ZONE, Answer.WAITS]
     if key in {WAX, "wax-stick"}:  # on bare wood, which no time mends
         order = [Answer.UNDERNEATH]
     seen = [story.verdict(h) for h in (0.1, 1, 2, 3, 5, 7, 9, 12, 18, 30, 60, 100, 200, 400)]
