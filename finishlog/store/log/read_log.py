@@ -72,7 +72,7 @@ def of_containers_of_coats() -> Select[Any]:
 
 _AIR_READ = (kind_of(Reading), kind_of(AirImported))
 # What was done to a piece in an air that still tells: of a film, and of wood that stood since.
-_IN_AN_AIR = frozenset(map(kind_of, (Coat, Work, Joined, PieceReading)))
+_IN_AN_AIR = (kind_of(Coat), kind_of(Work), kind_of(Joined), kind_of(PieceReading))
 _LASTING = (kind_of(AirImported), kind_of(Heated))
 _OF_THE_SHOP = (*_AIR_READ, kind_of(Heated), kind_of(RagsEvent), kind_of(Away), kind_of(Cleaned))
 
