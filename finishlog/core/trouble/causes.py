@@ -33,6 +33,7 @@ from finishlog.core.trouble.controls import (
 )
 from finishlog.core.trouble.evidence import LOOKS
 from finishlog.core.trouble.in_the_film import coated_joints
+from finishlog.core.trouble.in_the_wood import wet_by
 from finishlog.core.trouble.preparation import (
     grit_left_out,
     left_by_glue,
@@ -221,6 +222,8 @@ def _on_no_film(
             shows = finding("joint-coated", where=coated)
         case Evidence.COLD if met := cold_while_it_set(state, facts):
             shows = finding("shows-cold", measured=met.measured, wanted=met.wanted)
+        case Evidence.WET_WOOD if joined := state.joined_by:
+            shows = wet_by(joined.when.latest, state, facts)
         case Evidence.GLUED_UP:
             shows = left_by_glue(mine)
         case Evidence.GRIT_LEFT_OUT:

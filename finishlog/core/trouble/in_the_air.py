@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Finding, celsius, finding, pct
 from finishlog.core.finish.rate_law import rate
 from finishlog.core.finish.stages import Stage
@@ -38,7 +39,11 @@ def _cold(of: Scene) -> Finding | None:
     met, limit = coldest.temperature_c, of.layer.of.limits.min_c
     if limit and met < limit.least:
         return finding("shows-cold", measured=celsius(met), wanted=celsius(limit.value))
-    if figure and rate(of.layer.law(figure), coldest) < _SLOW_PACE:
+    if figure is None:
+        return None
+    # Damp that slows it is not the cold.
+    no_damper = Air(met, min(coldest.humidity_pct, figure.at.humidity_pct))
+    if rate(of.layer.law(figure), no_damper) < _SLOW_PACE:
         label = celsius(figure.at.temperature_c)
         return finding("shows-slow-cold", measured=celsius(met), wanted=label)
     return None

@@ -17,6 +17,7 @@ from finishlog.core.finish.overcoat import OvercoatAnswer, rule_between
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import FaultKind, Operation
+from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.verdict.glue_up import is_coated_joint
@@ -25,7 +26,7 @@ from finishlog.core.zone.grouping import describe
 from finishlog.core.zone.state import ZoneState
 
 # Families that go on giving off oil or solvent into what lies over them.
-_OILS = frozenset({"oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
+_OILS = frozenset({"oil", "non-drying-oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
 # Published not to take what lies over them.
 _NEVER = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
 _HOUR = timedelta(hours=1)
@@ -132,7 +133,10 @@ def unsuited(of: Scene) -> Look:
 
 
 def oil_below(of: Scene) -> Look:
-    """Oil or stain below that had not the hours which the pair wants; no hours: it never suits."""
+    """Oil or stain below that had not the hours which the pair wants.
+
+    No hours: it never suits, which is a cause of its own for most kinds of trouble.
+    """
     oily = [layer for layer in of.below if layer.of.family in _OILS]
     if not oily:
         return None
@@ -141,6 +145,9 @@ def oil_below(of: Scene) -> Look:
     wait = rule.wait if rule else None
     age_h = (of.began - oil.put_on) / _HOUR
     never = wait is None and rule is not None and rule.answer in _NEVER and oil is of.under
+    if never and of.kind is not None:
+        causes = of.facts.fault_known(of.kind).causes
+        never = any(cause.evidence is Evidence.UNSUITED_BELOW for cause in causes)
     if never or (wait is not None and age_h >= wait.high_h):
         return None
     return finding(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 
@@ -15,6 +15,7 @@ from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Work
 from finishlog.core.log.words import SOFT
+from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import plain
 from finishlog.core.published.moisture import settles_pct
 from finishlog.core.published.species import Species, Tannin, face_wood
@@ -23,8 +24,11 @@ from finishlog.core.rules.wood.weighed import Trend, weights
 from finishlog.core.trouble import preparation
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.zone.state import ZoneState
 
 _DUST_BEFORE = timedelta(hours=1)
+# Families that fill the pores.
+_FILLS = frozenset({"filler", "epoxy"})
 
 
 def _wood(of: Scene) -> Species | None:
@@ -79,11 +83,11 @@ def blotchy_wood(of: Scene) -> Look:
 
 
 def open_pores(of: Scene) -> Look:
-    """The pores of the wood stand open."""
+    """The pores of the wood stand open, and nothing filled them."""
     wood = _wood(of)
     if wood is None:
         return _untold(of)
-    if not wood.has_open_pores:
+    if not wood.has_open_pores or any(each.of.family in _FILLS for each in of.below):
         return None
     source = wood.wants_filler_source if wood.has_coarse_pores else wood.pores_source
     return finding("wood-has-open-pores", source=source, wood=wood.name)
@@ -109,8 +113,13 @@ def iron(of: Scene) -> Look:
 
 def wet_wood(of: Scene) -> Look:
     """The wood was measured too wet for a finish before the coat, by a meter or by the scale."""
-    before = [e for e in of.state.entries if e.when.latest <= of.layer.coat.when.latest]
-    scale = weights(before, of.facts.moisture.weighed)
+    return wet_by(of.layer.coat.when.latest, of.state, of.facts)
+
+
+def wet_by(then: datetime, state: ZoneState, facts: Facts) -> Look:
+    """The same, of what was measured until then: a coat, or a glue-up."""
+    before = [e for e in state.entries if e.when.latest <= then]
+    scale = weights(before, facts.moisture.weighed)
     if scale is not None and scale.trend is Trend.FALLS:
         lost = finding("wood-lost-weight", source=COMMON_PRACTICE, fell=100 * scale.fell)
         return replace(lost, acts=tuple(e.act for e in scale.readings))
@@ -118,7 +127,7 @@ def wet_wood(of: Scene) -> Look:
     if read is None or read.moisture_pct is None:
         stands = scale is not None and scale.trend is Trend.STEADY
         return None if stands else Missing.MOISTURE
-    most = of.facts.moisture.at_most_pct
+    most = facts.moisture.at_most_pct
     if read.moisture_pct <= most.value:
         return None
     return finding(

@@ -3,7 +3,8 @@
 When the first set was written 133 of its 187 came first as the program stood, and 46 were of
 causes that it did not know. The second was written when those were built: 160 of 171 came first
 before anything was mended, at least 9 of 12 by kind of check, and one was left out, by a figure
-of the story that the facts hold to be usual. Of the third, written after that, 29 of 30.
+of the story that the facts hold to be usual. Of the third, written after that, 29 of 30. Of the
+fifth, of kinds of fault alone, 77 of 89, before what they missed was built and two were told right.
 """
 
 from __future__ import annotations
@@ -38,7 +39,7 @@ def test_a_story_is_told_of_every_failed_check_and_of_every_fault_with_causes():
         assert len(TOLD["second"][kind]) >= 10
 
 
-@every_row("kind, true, line", [*rows("first"), *rows("second"), *rows("third")])
+@every_row("kind, true, line", [*rows("first"), *rows("second"), *rows("third"), *rows("fifth")])
 def test_the_true_cause_comes_first_and_is_never_struck_out(kind: str, true: str, line: str):
     assert f"{kind} +" in f"{line} +"
     assert rank(line, Evidence(true)) == 0, [x.cause.words for x in suspects(line)]
