@@ -32,7 +32,7 @@ from finishlog.core.trouble.controls import (
     with_sound_films,
 )
 from finishlog.core.trouble.evidence import LOOKS
-from finishlog.core.trouble.in_the_film import coated_joints
+from finishlog.core.trouble.in_the_film import coated_joints, is_shut_off
 from finishlog.core.trouble.in_the_wood import wet_by
 from finishlog.core.trouble.preparation import (
     grit_left_out,
@@ -255,9 +255,11 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
         return Suspect(cause, Stands.APART, shows, sound=named)
     without: list[Scene] = []
     for other in scene.sound:
-        if cause.evidence is Evidence.OIL_BELOW and not alike_in_wood(scene, other):
+        of_oil = cause.evidence is Evidence.OIL_BELOW
+        if of_oil and not alike_in_wood(scene, other):
             continue
-        there = look(replace(other, sound=()))
+        kept_off = of_oil and is_shut_off(other) and not is_shut_off(scene)
+        there = None if kept_off else look(replace(other, sound=()))
         if isinstance(there, Finding) and not _is_worse(shows, there):
             # What should never have been done may show there next.
             if not _in_limits(shows) and not is_tried(other):

@@ -27,6 +27,8 @@ from finishlog.core.zone.state import ZoneState
 
 # Families that go on giving off oil or solvent into what lies over them.
 _OILS = frozenset({"oil", "non-drying-oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
+# Of a film that stays soft a young varnish or primer below is a cause of its own.
+_OILS_UNDER_SOFT = _OILS - {"oil-varnish"}
 # Published not to take what lies over them.
 _NEVER = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
 _HOUR = timedelta(hours=1)
@@ -132,12 +134,16 @@ def unsuited(of: Scene) -> Look:
     return None
 
 
+def _oils(of: Scene) -> frozenset[str]:
+    return _OILS_UNDER_SOFT if of.kind is None else _OILS
+
+
 def oil_below(of: Scene) -> Look:
     """Oil or stain below that had not the hours which the pair wants.
 
     No hours: it never suits, which is a cause of its own for most kinds of trouble.
     """
-    oily = [layer for layer in of.below if layer.of.family in _OILS]
+    oily = [layer for layer in of.below if layer.of.family in _oils(of)]
     if not oily:
         return None
     oil = oily[-1]
@@ -157,6 +163,14 @@ def oil_below(of: Scene) -> Look:
         label=_span(wait) if wait else None,
         under=oil.coat.product_name,
     )
+
+
+def is_shut_off(of: Scene) -> bool:
+    """Tell whether a barrier that the pair's row names lies between the oil below and the film."""
+    at = max((n for n, y in enumerate(of.below) if y.of.family in _oils(of)), default=len(of.below))
+    oil, between = of.below[at : at + 1], of.below[at + 1 :]
+    rows = (rule_between(of.facts, y.of, of.layer.of, of.layer.coat.method) for y in oil)
+    return any(row is not None and y.of.key in row.barrier for row in rows for y in between)
 
 
 def unwashed(of: Scene) -> Look:

@@ -4,7 +4,11 @@ When the first set was written 133 of its 187 came first as the program stood, a
 causes that it did not know. The second was written when those were built: 160 of 171 came first
 before anything was mended, at least 9 of 12 by kind of check, and one was left out, by a figure
 of the story that the facts hold to be usual. Of the third, written after that, 29 of 30. Of the
-fifth, of kinds of fault alone, 77 of 89, before what they missed was built and two were told right.
+fourth, of failed checks alone, 56 of 60, with all that missed among the ten of tacky and one of
+those struck out: a primer that was called an oil, an oil under a barrier held to be the same as one
+without (its story gave the cause another name), a wipe told late, and a wood that is not known. Of
+the fifth, of kinds of fault alone, 77 of 89, before what they missed was built and two were told
+right.
 """
 
 from __future__ import annotations
@@ -39,7 +43,10 @@ def test_a_story_is_told_of_every_failed_check_and_of_every_fault_with_causes():
         assert len(TOLD["second"][kind]) >= 10
 
 
-@every_row("kind, true, line", [*rows("first"), *rows("second"), *rows("third"), *rows("fifth")])
+@every_row(
+    "kind, true, line",
+    [row for which in ("first", "second", "third", "fourth", "fifth") for row in rows(which)],
+)
 def test_the_true_cause_comes_first_and_is_never_struck_out(kind: str, true: str, line: str):
     assert f"{kind} +" in f"{line} +"
     assert rank(line, Evidence(true)) == 0, [x.cause.words for x in suspects(line)]
