@@ -12,7 +12,7 @@ import pytest
 
 from finishlog.core.clock.counting import Counting
 from finishlog.core.clock.reach import gained
-from finishlog.core.finish.classes import Limit, Limits, Mechanism
+from finishlog.core.finish.classes import Limit, Limits
 from tests.air_of import (
     ONE_MINUTE_H,
     SERIES,
@@ -25,6 +25,7 @@ from tests.air_of import (
     wandering,
 )
 from tests.reference.equivalent_hours import (
+    DRIES_BY,
     FROZEN,
     LEAST_C,
     MOST_C,
@@ -59,7 +60,7 @@ def test_the_frozen_table_is_what_the_libraries_give(name):
 
 
 @pytest.mark.parametrize("seed", range(20, 26))
-@pytest.mark.parametrize("mechanism", Mechanism)
+@pytest.mark.parametrize("mechanism", DRIES_BY)
 @pytest.mark.parametrize(("clock", "limits"), WAYS)
 def test_other_days_than_the_frozen_ones(seed, mechanism, clock, limits):
     """To one minute over three days."""
