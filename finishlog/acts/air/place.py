@@ -7,17 +7,16 @@ from collections.abc import Iterable, Iterator, Mapping
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.asks.bench.vapour_there import hanging
 from finishlog.asks.look.look import Look, look
 from finishlog.context import Context
 from finishlog.core.air.place import Fixture, Lives, Opening, PlaceKind
 from finishlog.core.findings import Finding, Level
 from finishlog.core.measure.quantities import cubic_metres, cubic_metres_an_hour
 from finishlog.core.safety.ignition import of_films, reached_from, standing_in
-from finishlog.core.safety.vapour_left import gives_off_until
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Room, Shop, ThingKind
 from finishlog.core.zone.grouping import labels_of
-from finishlog.core.zone.state import ZoneState
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_room
 from finishlog.store.log.ledger import Ledger
@@ -85,27 +84,22 @@ def put_place(
 
 
 def lit_now(context: Context, ledger: Ledger, room: Room) -> tuple[Finding, ...]:
-    """Say what burns where vapour of a film that is not tack-free yet comes to, by the films."""
+    """Say what burns where vapour hangs that a film gave off and nobody aired, by the films."""
     seen = look(context, ledger.connection)
     return tuple(_lit(room.id, seen))
 
 
 def _lit(room: int, seen: Look) -> Iterator[Finding]:
     now = seen.clock.now
-    wet: dict[int | None, list[ZoneState]] = {}
-    for zone in seen.bench.in_the_shop:
-        if zone.top and gives_off_until(zone, now):
-            wet.setdefault(zone.room.id, []).append(zone)
-    for states in wet.values():
-        tops = [z.top for z in states if z.top]
+    for found in hanging(seen).values():
+        states = [state for state, _ in found]
+        tops = [state.top for state in states if state.top]
         films = ((top.of, in_coat(top.coat, seen.shop)) for top in tops)
         vapour = of_films(films, seen.facts, now)
         for through, beside in reached_from(states[0].room):
             if vapour is not None and beside.id == room:
-                found = standing_in(vapour, beside, now, through)
-                yield from (
-                    replace(f, on=labels_of(states)) for f in found if f.level is Level.STOP
-                )
+                lit = standing_in(vapour, beside, now, through)
+                yield from (replace(f, on=labels_of(states)) for f in lit if f.level is Level.STOP)
 
 
 def _join(ledger: Ledger, shop: Shop, room: Room, joined: Iterable[tuple[str, Opening]]) -> None:

@@ -36,6 +36,12 @@ class VapourLine(Struct, frozen=True):
 
 def vapour_there(seen: Look) -> tuple[VapourLine, ...]:
     """Return the rooms with films whose vapour burns: not tack-free, or not aired since."""
+    lines = (_line(found, seen) for found in hanging(seen).values())
+    return tuple(line for line in lines if not line.dry or line.lit or line.out)
+
+
+def hanging(seen: Look) -> dict[int, list[tuple[ZoneState, datetime]]]:
+    """Return by room the films whose vapour burns and hangs there, and when each is tack-free."""
     now = seen.clock.now
     hangs: dict[int, list[tuple[ZoneState, datetime]]] = {}
     for zone in seen.bench.in_the_shop:
@@ -46,8 +52,7 @@ def vapour_there(seen: Look) -> tuple[VapourLine, ...]:
             continue
         if _film(zone, seen) is not None:
             hangs.setdefault(zone.room.id, []).append((zone, dry))
-    lines = (_line(found, seen) for found in hangs.values())
-    return tuple(line for line in lines if not line.dry or line.lit or line.out)
+    return hangs
 
 
 def _may_burn(state: ZoneState) -> bool:

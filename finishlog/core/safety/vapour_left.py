@@ -31,12 +31,6 @@ def tack_free_at(state: ZoneState, now: datetime) -> datetime | None:
     return until if until is not None else max(state.top.coat.when.latest, now) + _NO_DATE
 
 
-def gives_off_until(state: ZoneState, now: datetime) -> datetime | None:
-    """Return until when the newest film of a zone gives off vapour; None: it is over, or dry."""
-    until = tack_free_at(state, now)
-    return until if until is not None and until > now else None
-
-
 def hangs_until(dry: datetime, place: Place) -> datetime:
     """Return until when the log speaks of vapour in the room of a film that was dry then.
 

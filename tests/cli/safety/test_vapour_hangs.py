@@ -118,3 +118,16 @@ def test_what_hurts_people_is_named_as_such():
     of_people = {r.id for r in RULES if r.find.__module__.startswith("finishlog.core.rules.hazard")}
     assert of_people
     assert of_people <= HURTS
+
+
+def test_a_pilot_is_not_lit_again_before_the_room_was_aired(tmp_path: Path):
+    """`--out none`: it burns again. The film was tack-free an hour before."""
+    out = shop(tmp_path, "--has pilot --exhaust none")
+    out.did("room", "edit", "shed", "--out", "pilot", now=at("11:59"))
+    out.did("log", "top", "finish", now=at("12:05"))
+    again = out.did("room", "edit", "shed", "--out", "none", now=at("18:00")).out
+    assert "stop: top: a pilot light in shed" in again
+    (tmp_path / "water").mkdir()
+    later = shop(tmp_path / "water", "--has none --exhaust none", "waterborne-clear")
+    later.did("log", "top", "finish", now=at("12:05"))
+    assert "stop" not in later.did("room", "edit", "shed", "--has", "pilot", now=at("18:00")).out
