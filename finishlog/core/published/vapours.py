@@ -77,10 +77,6 @@ class Face(Published, frozen=True):
     design_m_per_s: float
     range_m_per_s: Range
 
-    def flow_m3_h(self, width_m: float, height_m: float) -> float:
-        """Return the air (m³/h) through an open face of so many metres, as designed."""
-        return self.design_m_per_s * width_m * height_m * 3600
-
 
 class Vapours(Published, frozen=True, dict=True, gc=True):
     """Everything that is known of what leaves."""
