@@ -152,3 +152,26 @@ def test_what_was_stacked_too_young_is_looked_at_now(shop: Finishlog):
     shop.did("log", "top", "stack", "--at", "5 min ago", now="2026-10-13T10:00+01:00")
     said = shop.did("leave", now="2026-10-13T10:01+01:00").out
     assert "look at it now: its film could not bear that yet" in said
+
+
+@pytest.mark.parametrize(
+    ("gauge", "told"),
+    [
+        # The gauge was read while it was sanded: no coat is on record anywhere.
+        (("air 20C 38% --room shop", "air 21C 22% --room attic"), True),
+        # Only the attic was ever read: what the wood held before nobody knows.
+        (("air 21C 22% --room attic",), False),
+    ],
+)
+def test_what_bare_wood_held_is_told_by_the_room_that_it_was_worked_in(
+    tmp_path: Path, gauge: tuple[str, ...], told: bool
+):
+    lines = ["room new shop --night 14C", "room new attic --night 14C", *gauge]
+    lines += ["product new clear --class waterborne-clear", "steps new c sand 'clear*2'"]
+    lines += ["part new box/panel --species cherry --room shop --steps c", "log panel sand"]
+    story = "\n".join(f"2026-10-01T10:00 {line}" for line in lines)
+    story += "\n2026-10-01T11:00 move panel attic\n2026-10-15T10:00 air 21C 22% --room attic"
+    story += "\n2026-11-10T09:00 air 21C 22% --room attic"
+    bare = Finishlog(tmp_path).played(story, now="{}:00+01:00")
+    ready = bare.did("ready", now="2026-11-10T10:00+01:00").out
+    assert ("its air took the wood from 7.4 to 4.8 %" in ready) is told

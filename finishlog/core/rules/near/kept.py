@@ -47,7 +47,7 @@ def look_at(zone: ZoneState, now: datetime, facts: Facts) -> tuple[datetime, Loo
     at = kept(zone)
     if at is None:
         return None
-    last = max(at.since, *(e.when.latest for e in zone.entries if _looked(e)), at.since)
+    last = max([at.since, *(e.when.latest for e in zone.entries if _looked(e))])
     looks = [
         (last + timedelta(days=row.days.value), row)
         for row in facts.kept.look

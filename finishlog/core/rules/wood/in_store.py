@@ -108,11 +108,12 @@ def _by_its_air(zone: ZoneState, moment: datetime, settle: timedelta) -> _Holds 
 
 
 def _by_that_hour(zone: ZoneState, moment: datetime) -> _Holds | None:
-    """Return what wood settles at by the reading of the hours around: read as it was worked."""
-    for leg in air_met(zone.stays, moment).upto(moment + READING_SPEAKS_FOR):
-        for reading in leg.room.since(moment - READING_STAYS):
-            if reading.at <= moment + READING_SPEAKS_FOR and not reading.supposed:
-                return _Holds(settles_pct(reading.air), (reading.act,))
+    """Return what wood settles at by a reading of those hours in the room that it stood in then."""
+    speaks_for = moment + READING_SPEAKS_FOR
+    there = next(air_met(zone.stays, moment).upto(speaks_for), None)
+    for reading in there.room.since(moment - READING_STAYS) if there else ():
+        if reading.at <= speaks_for and not reading.supposed:
+            return _Holds(settles_pct(reading.air), (reading.act,))
     return None
 
 
