@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from finishlog.asks.look.look import Look
 from finishlog.core.air.place import Place
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import PLACE_UNTOLD, Finding, finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
@@ -20,7 +21,8 @@ from finishlog.picking import Zones
 if TYPE_CHECKING:
     from finishlog.core.safety.room_takes import RoomTakes
 
-_EVENING = timedelta(hours=12)
+# What was asked or told within these hours is not said again.
+EVENING = timedelta(hours=12)
 
 
 def place_asked(then: Look, picked: Zones, comes: Ingredient) -> Iterator[Finding]:
@@ -69,11 +71,12 @@ def _rooms(then: Look, picked: Zones) -> dict[int, list[ZoneState]]:
 
 
 def _on_tonight(then: Look, room: int, product: Product) -> bool:
-    """Tell whether a coat of a product went on in a room this evening already."""
-    lately = then.bench.now - _EVENING
-    return any(
-        layer.coat.product == product.id and layer.coat.when.latest > lately
-        for zone in then.bench.zones
-        if zone.room.id == room
-        for layer in zone.layers
-    )
+    return any(layer.coat.product == product.id for layer in put_on_tonight(then, room))
+
+
+def put_on_tonight(then: Look, room: int | None) -> Iterator[Layer]:
+    """Yield the coats that went on in a room this evening already."""
+    lately = then.bench.now - EVENING
+    for zone in then.bench.zones:
+        if zone.room.id == room:
+            yield from (layer for layer in zone.layers if layer.coat.when.latest > lately)

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 
+from finishlog.acts.answers.air_of_coat import EVENING, put_on_tonight
 from finishlog.acts.answers.binding import answered, not_scuffed, once_each, too_young
 from finishlog.asks.look.look import Look
 from finishlog.core.bench.state import verdict_on, verdict_on_work
@@ -41,8 +42,6 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 from finishlog.picking import Zones
 
-# What was asked within these hours is not asked again.
-_EVENING = timedelta(hours=12)
 
 # Of the room: told again when it is another, or when it is sprayed.
 _TOLD_ONCE_A_NIGHT = frozenset({SPARKS, AT_HOME})
@@ -110,7 +109,7 @@ def warnings_before(
 
 def coats_of_this_evening(then: Look) -> list[Coat]:
     """Return the coats that were typed this evening: what they asked is not asked again."""
-    lately = then.bench.now - _EVENING
+    lately = then.bench.now - EVENING
     return [e for e in then.log.entries if isinstance(e, Coat) and e.typed_at > lately]
 
 
@@ -128,15 +127,11 @@ def _heater_asked_tonight(then: Look) -> bool:
 
 def _told_tonight(then: Look, state: ZoneState, over: FinishClass, method: Method | None) -> bool:
     """Tell whether a coat that gives off vapour went on so in the room this evening already."""
-    lately = then.bench.now - _EVENING
     sprays = (method or over.methods[0]) is Method.SPRAY
     return any(
-        layer.coat.when.latest > lately
+        ((layer.coat.method or layer.of.methods[0]) is Method.SPRAY) is sprays
         and Hazard.FLAMMABLE in hazards_of(layer.coat, then.shop, then.facts)
-        and ((layer.coat.method or layer.of.methods[0]) is Method.SPRAY) is sprays
-        for zone in then.bench.zones
-        if zone.room.id == state.room.id
-        for layer in zone.layers
+        for layer in put_on_tonight(then, state.room.id)
     )
 
 
