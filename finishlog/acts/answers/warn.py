@@ -42,7 +42,6 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Verdict
 from finishlog.picking import Zones
 
-
 # Of the room: told again when it is another, or when it is sprayed.
 _TOLD_ONCE_A_NIGHT = frozenset({SPARKS, AT_HOME})
 

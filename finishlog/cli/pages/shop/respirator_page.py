@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
@@ -46,7 +46,11 @@ def _row(page: Page, line: RespiratorLine, clock: Clock) -> None:
     if line.cartridge:
         section.row("", f"{since}{days}{worn}; nothing tells what is left of it")
     if line.made_for:
-        section.row("", f"made for: {', '.join(line.made_for)}")
+        section.row("", f"made for: {_listed(line.made_for)}")
     if line.never:
-        section.row("", f"never for: {', '.join(line.never)}", tone=Tone.DANGER)
+        section.row("", f"never for: {_listed(line.never)}", tone=Tone.DANGER)
     section.row("", line.wear, tone=Tone.FAINT)
+
+
+def _listed(hazards: Iterable[str]) -> str:
+    return ", ".join(hazard.replace("-", " ") for hazard in hazards)
