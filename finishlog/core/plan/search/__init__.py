@@ -1,0 +1,1 @@
+"""The planner's search: a compiled shop, decoded on whole minutes, from several starts."""
