@@ -20,7 +20,7 @@ from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
 from finishlog.core.safety.hazards import hazards_in
-from finishlog.core.safety.oily_waste import Waste, is_sprayed
+from finishlog.core.safety.oily_waste import Waste, hazards_of_coating
 from finishlog.core.safety.rags import evening_of
 from finishlog.core.safety.whats_in import in_coat, in_container, in_work
 from finishlog.core.shop.things import FaceKind, Shop
@@ -201,18 +201,6 @@ def _sanded(entry: AnyEntry, woods: Mapping[Target, _Wood]) -> frozenset[_Wood]:
 def _unsaid(hazards: Iterable[Hazard], known: Said, facts: Facts) -> tuple[SafetyNote, ...]:
     new = [h for h in hazards if h not in known.tonight]
     return notes_for(facts.notes, new, lately=known.lately) if new else ()
-
-
-def hazards_of_coating(
-    of: FinishClass, method: Method | None, brings: Ingredient, facts: Facts
-) -> tuple[Hazard, ...]:
-    """Name what can hurt: by what is in it, and spraying when it was sprayed."""
-    found = hazards_in(brings, facts)
-    sprayed = is_sprayed(method, of)
-    if sprayed and of.wipe_off_h is None:
-        heats = {Hazard.SELF_HEATING: Hazard.OVERSPRAY_HEATS}
-        found = tuple(heats.get(hazard, hazard) for hazard in found)
-    return (*(h for h in found if h is not Hazard.SPRAY), *((Hazard.SPRAY,) if sprayed else ()))
 
 
 def hazards_of_mixing(holds: Ingredient, facts: Facts) -> tuple[Hazard, ...]:

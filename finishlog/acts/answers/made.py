@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from msgspec import Struct
 
+from finishlog.asks.bench.open_cans import BeforeLine
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.finish.hazard import Hazard
@@ -44,6 +45,8 @@ class Made(Struct, frozen=True):
     detail: str = ""
     notes: tuple[SafetyNote, ...] = ()
     warnings: tuple[Finding, ...] = ()
+    # What stands ready before what was chosen is opened.
+    before: tuple[BeforeLine, ...] = ()
 
 
 class Shelved(Made, frozen=True):

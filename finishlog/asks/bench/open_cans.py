@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import UTC, datetime, timedelta
 
 from msgspec import Struct
@@ -12,6 +12,7 @@ from finishlog.asks.look.look import Look
 from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat
 from finishlog.core.measure.quantities import grams, grams_per_litre, millilitres
@@ -27,10 +28,10 @@ from finishlog.core.mixing.containers import (
 from finishlog.core.mixing.keeping import keeping_findings
 from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
 from finishlog.core.published.facts import Facts
-from finishlog.core.safety.hazards import hazards_in, hazards_of
-from finishlog.core.safety.whats_in import in_product
+from finishlog.core.safety.oily_waste import hazards_of_coating, is_sprayed
+from finishlog.core.safety.whats_in import in_coat, in_product
 from finishlog.core.shop.names import find
-from finishlog.core.shop.things import Shop, ThingKind
+from finishlog.core.shop.things import Shop, Step, ThingKind
 from finishlog.errors import Ambiguous, NotFound
 
 _LAST = datetime.max.replace(tzinfo=UTC)
@@ -201,26 +202,78 @@ class BeforeLine(Struct, frozen=True):
     products: tuple[str, ...]
 
 
-def before_work(products: Iterable[int], seen: Look) -> tuple[BeforeLine, ...]:
-    """Say it of products, by their ids, whose hazards no coat of the last month has met."""
+class Opens(Struct, frozen=True):
+    """A product, by its id, that is to be opened. `room` None: nobody says where.
+
+    `method` None: as its class goes on.
+    """
+
+    product: int
+    room: int | None = None
+    method: Method | None = None
+
+
+# A hazard, the room that it was met in, and whether it was sprayed there. None: wherever.
+_Met = tuple[Hazard, int | None, bool]
+
+
+def before_work(
+    opens: Iterable[Opens], seen: Look, told: Collection[Hazard] = ()
+) -> tuple[BeforeLine, ...]:
+    """Say it of what is to be opened whose hazards no coat of the last month met in that way.
+
+    In another room, or sprayed where it was brushed, it is said again; `told`: it was, just now.
+    """
     shop, facts = seen.shop, seen.facts
-    due = [shop.products[key] for key in sorted(set(products)) if key in shop.products]
+    due = [each for each in dict.fromkeys(opens) if each.product in shop.products]
     if not due:
         return ()
-    known = _met_lately(seen)
-    brings = [(p.name, frozenset(hazards_in(in_product(p), facts)) - known) for p in due]
+    met = _met_lately(seen)
+    anywhere = {(hazard, sprayed) for hazard, _, sprayed in met}
+    brings: dict[Hazard, list[str]] = {}
+    for each in sorted(due, key=lambda each: each.product):
+        product = shop.products[each.product]
+        of = facts.finish_class(product.class_key)
+        sprayed = is_sprayed(each.method, of)
+        for hazard in hazards_of_coating(of, each.method, in_product(product), facts):
+            known = bool({(hazard, each.room, sprayed), (hazard, None, sprayed)} & met)
+            if each.room is None:
+                known = (hazard, sprayed) in anywhere
+            if hazard not in told and not known:
+                brings.setdefault(hazard, []).append(product.name)
     lines = (
-        BeforeLine(row.hazard, row.text, row.source, tuple(n for n, h in brings if row.hazard in h))
+        BeforeLine(row.hazard, row.text, row.source, tuple(dict.fromkeys(brings[row.hazard])))
         for row in facts.before
+        if row.hazard in brings
     )
-    return tuple(line for line in lines if line.products)[:_AT_MOST]
+    return tuple(lines)[:_AT_MOST]
 
 
-def _met_lately(seen: Look) -> frozenset[Hazard]:
-    coats = (e for e in seen.log.entries if isinstance(e, Coat))
-    lately = {
-        (coat.product, coat.container): coat
-        for coat in coats
-        if coat.when.latest > seen.clock.now - _LATELY
-    }
-    return frozenset(h for c in lately.values() for h in hazards_of(c, seen.shop, seen.facts))
+def before_steps(
+    steps: Iterable[Step], seen: Look, told: Collection[Hazard] = ()
+) -> tuple[BeforeLine, ...]:
+    """Say it of what steps open, wherever that will be."""
+    return before_work((Opens(s.product) for s in steps if s.product is not None), seen, told)
+
+
+def _met_lately(seen: Look) -> frozenset[_Met]:
+    """Return what coats of the last month met: where they went on, and wherever."""
+    rooms: dict[int, set[int | None]] = {}
+    for zone in seen.bench.zones:
+        for layer in zone.layers:
+            rooms.setdefault(layer.coat.id, set()).add(layer.air.legs[0].room.id)
+    since = seen.clock.now - _LATELY
+    ways: dict[tuple[int, int | None, Method | None, int | None], Coat] = {}
+    for coat in (e for e in seen.log.entries if isinstance(e, Coat)):
+        if coat.when.latest > since:
+            # Of what came off, or was put away, nobody knows the room any more: wherever.
+            for room in rooms.get(coat.id, {None}):
+                ways[coat.product, coat.container, coat.method, room] = coat
+    return frozenset(met for (*_, room), coat in ways.items() for met in _meets(coat, room, seen))
+
+
+def _meets(coat: Coat, room: int | None, seen: Look) -> Iterator[_Met]:
+    of = seen.facts.finish_class(coat.figures.class_key)
+    sprayed = is_sprayed(coat.method, of)
+    for hazard in hazards_of_coating(of, coat.method, in_coat(coat, seen.shop), seen.facts):
+        yield hazard, room, sprayed

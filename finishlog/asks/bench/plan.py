@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import datetime
 from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.asks.bench.open_cans import BeforeLine, Opens, before_work
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.air_there import air_of
 from finishlog.asks.look.look import Look, look
@@ -77,6 +78,8 @@ class PlanAnswer(Struct, frozen=True):
     tested: Mapping[int, ProjectPlan]
     # By product: what burns where its vapour comes to, and what the air of its rooms takes of it.
     vapour: Mapping[int, VapourAhead]
+    # What stands ready before the first cans of it are opened.
+    before: tuple[BeforeLine, ...] = ()
 
 
 def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = None) -> PlanAnswer:
@@ -171,7 +174,17 @@ def _answer(
         hours_known=bool(shop.hours.patterns),
         tested=tested,
         vapour={product: _vapour(product, wanted, seen) for product in products},
+        before=before_work(_opened_first(plan, seen), seen),
     )
+
+
+def _opened_first(plan: Plan, seen: Look) -> Iterator[Opens]:
+    """Yield what is opened on the first evening of a plan on which anything is."""
+    coats = next((session.coats for session in plan.sessions if session.coats), ())
+    rooms = {zone.part.id: zone.room.id for zone in seen.bench.in_the_shop}
+    for task in coats:
+        if task.part is not None and task.product is not None:
+            yield Opens(task.product, rooms.get(task.part.id))
 
 
 def _vapour(product: int, wanted: frozenset[int], seen: Look) -> VapourAhead:

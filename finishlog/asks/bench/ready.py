@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,7 @@ from finishlog.asks.bench.open_cans import (
     BeforeLine,
     CanInDoubt,
     MixLine,
+    Opens,
     before_work,
     cans_in_doubt,
     open_mixes,
@@ -192,10 +193,12 @@ def _what(line: Standing) -> str:
     return f"{doing} {line.label}".strip()
 
 
-def _offered(zones: Iterable[ZoneState]) -> set[int]:
-    """Return the products of the coats that may go on now, after a scuff or a test too."""
-    steps = (z.progress.next for z in zones if z.verdict.answer in MAY_ACT)
-    return {step.product for step in steps if step is not None and step.product is not None}
+def _offered(zones: Iterable[ZoneState]) -> Iterator[Opens]:
+    """Yield what is opened for the coats that may go on now, after a scuff or a test too."""
+    for zone in zones:
+        step = zone.progress.next
+        if step is not None and step.product is not None and zone.verdict.answer in MAY_ACT:
+            yield Opens(step.product, zone.room.id)
 
 
 def _urgency(line: Standing) -> tuple[bool, bool, bool, datetime]:

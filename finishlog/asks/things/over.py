@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.asks.bench.open_cans import BeforeLine, before_steps
 from finishlog.asks.bench.why import Option, options
 from finishlog.asks.look.lessons import lessons
+from finishlog.asks.look.look import look
 from finishlog.asks.look.look_back import look_back
 from finishlog.asks.past.compared import CoatMeant, Compared, coats_meant, compared
 from finishlog.asks.things.classes import class_key
@@ -92,6 +94,8 @@ class StepsChecked(Struct, frozen=True):
     left: int
     like: Compared | None
     shines: CoatMeant | None
+    # What stands ready before its cans are opened.
+    before: tuple[BeforeLine, ...] = ()
 
 
 def check_steps(
@@ -103,6 +107,7 @@ def check_steps(
         schedule = pick_schedule(shop, read_schedules(connection), name)
         known = pick_wood(context.facts, wood).key if wood else None
         board, where = _board(context, connection, shop, room, known)
+        before = before_steps(schedule.steps, look(context, connection, shop=shop))
         beside = None
         if like is not None:
             seen, typed = look_back(context, connection, [like])
@@ -130,6 +135,7 @@ def check_steps(
         len(schedule.steps) - (lines[-1].number if lines else 0),
         beside,
         next((coat for coat in last if coat.sheen), None),
+        before,
     )
 
 

@@ -50,12 +50,14 @@ def _in_units(page: Page, here: Run) -> Page:
 
 def _made_page(made: Made) -> Page:
     from finishlog.acts.answers.made import Shelved
-    from finishlog.cli.words.finding_lines import warn
+    from finishlog.cli.words.finding_lines import before_line, warn
 
     page = Page()
     done = "" if isinstance(made, Shelved) else "on record: "
     page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
     warn(page, made.warnings)
+    if made.before:
+        page.line(f"before you open it: {before_line(made.before)}")
     for note in made.notes:
         page.line(f"safety: {note.text}")
     return page

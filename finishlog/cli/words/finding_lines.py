@@ -1,12 +1,16 @@
-"""Findings as lines of a page: what, then what to do; what stops in red."""
+"""Findings, and what stands ready before work, as lines of a page; what stops in red."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_words import with_remedy
 from finishlog.core.findings import Finding, Level
+
+if TYPE_CHECKING:
+    from finishlog.asks.bench.open_cans import BeforeLine
 
 
 def remedies(findings: Iterable[Finding]) -> list[str]:
@@ -29,3 +33,16 @@ def names(labels: Iterable[str]) -> str:
     """Join names: `legs ×4, rails ×2 and top`."""
     *before, last = labels
     return f"{', '.join(before)} and {last}" if before else last
+
+
+def before_rows(lines: Iterable[BeforeLine]) -> list[tuple[str, str]]:
+    """Say in one row what some products ask to have ready, the most dangerous first."""
+    together: dict[tuple[str, ...], list[str]] = {}
+    for line in lines:
+        together.setdefault(line.products, []).append(line.text)
+    return [(names(of), "; ".join(texts)) for of, texts in together.items()]
+
+
+def before_line(lines: Iterable[BeforeLine]) -> str:
+    """Say the same in one line; empty: nothing to say."""
+    return " | ".join(f"{of}: {texts}" for of, texts in before_rows(lines))

@@ -73,6 +73,11 @@ class PlannedSession(Struct, frozen=True):
         """When the last task is done."""
         return self.tasks[-1].end
 
+    @property
+    def coats(self) -> tuple[PlannedTask, ...]:
+        """The coats of it: the work for which something is opened."""
+        return tuple(t for t in self.tasks if t.part is not None and t.product is not None)
+
 
 class PartDates(Struct, frozen=True):
     """When a part's coats are done, and from when it may be clamped, stacked, packed, used hard.

@@ -171,6 +171,18 @@ def is_sprayed(method: Method | None, of: FinishClass) -> bool:
     return (method or of.methods[0]) is Method.SPRAY
 
 
+def hazards_of_coating(
+    of: FinishClass, method: Method | None, brings: Ingredient, facts: Facts
+) -> tuple[Hazard, ...]:
+    """Name what can hurt: by what is in it, and spraying when it was sprayed."""
+    found = hazards_in(brings, facts)
+    sprayed = is_sprayed(method, of)
+    if sprayed and of.wipe_off_h is None:
+        heats = {Hazard.SELF_HEATING: Hazard.OVERSPRAY_HEATS}
+        found = tuple(heats.get(hazard, hazard) for hazard in found)
+    return (*(h for h in found if h is not Hazard.SPRAY), *((Hazard.SPRAY,) if sprayed else ()))
+
+
 def may_scuff(entry: AnyEntry) -> bool:
     """Tell whether an act is, or began with, a scuffing by hand."""
     if isinstance(entry, Coat):

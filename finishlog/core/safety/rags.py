@@ -7,7 +7,7 @@ Cautions only: the safety data sheet and local fire and waste rules come first.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import date, datetime, time, timedelta, tzinfo
 from enum import StrEnum
 
 from msgspec import Struct
@@ -120,6 +120,11 @@ class RagsItem(Compared, frozen=True):
 def evening_of(moment: datetime, zone: tzinfo) -> date:
     """Return the evening that a moment belongs to: until 04:00 it is still the day before."""
     return (moment.astimezone(zone) - _EVENING_ENDS).date()
+
+
+def evening_began(moment: datetime, zone: tzinfo) -> datetime:
+    """Return when the evening of a moment began."""
+    return datetime.combine(evening_of(moment, zone), time(), zone) + _EVENING_ENDS
 
 
 def rags_items(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from datetime import datetime
 from functools import cache
 from typing import Any
 
@@ -68,3 +69,15 @@ def read_changes(
     rows = rows_of(connection, _of_kind(kind), things)
     found = (Change(act, ThingKind(k), *rest) for act, k, *rest in rows)
     return tuple(sorted(found, key=lambda change: change.act))
+
+
+def read_added_since(connection: Connection, kind: ThingKind, since: datetime) -> tuple[int, ...]:
+    """Return the things of a kind that were put on record since a moment, as they were typed."""
+    change, act = tables.thing_change.c, tables.act.c
+    query = (
+        select(change.thing_id)
+        .join_from(tables.thing_change, tables.act, act.id == change.act_id)
+        .where(change.kind == kind, change.what == ADDED, act.typed_at >= since)
+        .order_by(change.id)
+    )
+    return tuple(connection.scalars(query))

@@ -8,6 +8,7 @@ from finishlog.cli.pages.evening.words import after, title_of, together
 from finishlog.cli.pages.questions.question_pages import option_words
 from finishlog.cli.pages.shop.figure_rows import basis, hour_words
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.words.finding_lines import before_rows
 from finishlog.cli.words.finding_words import joined, remedy, sentence, short, waits_for
 from finishlog.core.commands import Do
 from finishlog.core.findings import WHICH_KIND, Answer, Finding, Level
@@ -136,6 +137,8 @@ def steps_page(answer: StepsChecked, sources: Sources) -> Page:
         section.row(
             "", "", f"it ends {answer.shines.sheen}, as its last coat, {answer.shines.product}"
         )
+    if answer.before:
+        page.section("BEFORE YOU OPEN IT").each(before_rows(answer.before))
     if answer.like is not None:
         page.section(f"BESIDE {answer.like.part}").each(_beside(answer.like, answer.wood))
     return page

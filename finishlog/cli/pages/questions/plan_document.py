@@ -31,6 +31,7 @@ def plan_document(answer: PlanAnswer) -> Document:
     return {
         "now": plan.now,
         "air": answer.air,
+        "before": answer.before,
         "projects": [_project(each, answer) for each in plan.projects],
         "sessions": [_session(each, answer) for each in plan.sessions],
         "parts": [_part(each, answer) for each in plan.parts],

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from finishlog.cli.pages.evening.vapour_page import air_lines
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
+from finishlog.cli.words.finding_lines import before_rows
 from finishlog.cli.words.finding_words import barred_by, plan_reason, sentence, short, waits_for
 from finishlog.core.log.shown_times import clock_words, closes_at, wait_words
 from finishlog.core.measure.quantities import celsius
@@ -128,9 +129,13 @@ def _sessions(page: Page, answer: PlanAnswer, clock: Clock, verbose: bool) -> No
     sessions = answer.plan.sessions
     shown = sessions if verbose else sessions[:SESSIONS_SHOWN]
     told: set[int] = set()
+    first = next((each for each in shown if each.coats), None)
     for each in shown:
         day, ends = _day(each.start, clock).upper(), _clock(each.end, clock)
         section = page.section(f"{day}, {_clock(each.start, clock)} to {ends}")
+        if each is first:
+            rows = before_rows(answer.before)
+            section.each(("", "before", names, words) for names, words in rows)
         for task in each.tasks:
             section.row(_clock(task.start, clock), *_task(task, answer, clock))
             if task.chore is Chore.SET_UP and task.product is not None:
