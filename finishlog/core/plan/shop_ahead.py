@@ -69,18 +69,20 @@ class ShopAhead(Struct, dict=True):
     _planned: int = 0
     paces: Paces = Paces.none
     lessons: Lessons = Lessons.none
-    _rooms: Mapping[int, RoomAir] = field(default_factory=dict)
-    _cans: Cans | None = None
+    # The air of the rooms and what coats came from; worked out where they are not handed over.
+    rooms: Mapping[int, RoomAir] = field(default_factory=dict)
+    cans: Cans | None = None
     # The checks of soft films that it counts on.
     counted_on: list[Expected] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Sort parts and log into families, and look at each."""
         # What burns in a room is put out on the evening: no date waits for it (`plan` says so).
-        rooms = rooms_air(self.shop, self.log, self.zone)
-        self._rooms = {room: replace(air, place=Place(), near=()) for room, air in rooms.items()}
+        if not self.rooms:
+            rooms = rooms_air(self.shop, self.log, self.zone)
+            self.rooms = {room: replace(air, place=Place(), near=()) for room, air in rooms.items()}
         # Nothing that is planned befalls a can.
-        self._cans = Cans(self.shop, self.log.entries, self._rooms, self.facts)
+        self.cans = self.cans or Cans(self.shop, self.log.entries, self.rooms, self.facts)
         for parts in families(self.shop.parts):
             pieces = {piece.id for part in parts for piece in part.pieces}
             entries = [
@@ -107,7 +109,7 @@ class ShopAhead(Struct, dict=True):
     def _look(self, family: _Family, moment: datetime) -> None:
         log = Log(tuple(family.entries))
         bench = bench_state(
-            family.shop, log, self.facts, moment, self.zone, self._rooms, self.paces, self._cans
+            family.shop, log, self.facts, moment, self.zone, self.rooms, self.paces, self.cans
         )
         # What was handed over is no longer there to be worked on.
         family.zones = tuple(z for z in bench.zones if z.handed_over is None)

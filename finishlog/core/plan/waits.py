@@ -203,7 +203,7 @@ def held_up(state: ZoneState, near: Around, *, early: bool = False) -> Held | No
     if to_wipe_off(state):
         return None
     if verdict.answer in MAY_ACT:
-        late = verdict.high if verdict.high is not None else _dry_by(state)
+        late = verdict.high if verdict.high is not None else dry_by(state)
         if verdict.answer is Answer.TEST and late is not None and late > now and not early:
             return Held(late, verdict.binds)
         return _dust(state, near)
@@ -218,7 +218,7 @@ def held_up(state: ZoneState, near: Around, *, early: bool = False) -> Held | No
     return Held(until if until and until > now else None, verdict.binds)
 
 
-def _dry_by(state: ZoneState) -> datetime | None:
+def dry_by(state: ZoneState) -> datetime | None:
     """Return when a film is dry by every figure that there is."""
     times = [state.stages[stage].high for stage in _DRY if stage in state.stages]
     return max((t for t in times if t is not None), default=None)

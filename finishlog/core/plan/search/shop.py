@@ -19,9 +19,10 @@ QUARTER = 15
 
 # How long after the end of a task something is reached. A whole number: so many minutes, whenever
 # it ends. Or, at [q], the minute itself at which it is reached by a task that ends at minute
-# 15 * q; never falling, as later is never sooner. A task that ends inside a quarter hour is read at
-# the next one where something is waited for and at the last one where something closes, and behind
-# the end of the table nothing is ever reached.
+# 15 * q; never falling, as later is never sooner. Inside a quarter hour it goes straight from one
+# mark to the next, to the whole minute above where something is waited for and below where it
+# closes (in the cold of a night a quarter hour may be three of them later). Behind the end of the
+# table nothing is ever reached.
 Lag = int | tuple[int, ...]
 # From the first minute, until before the second.
 Span = tuple[int, int]
@@ -179,13 +180,21 @@ def waits(lag: Lag, end: int) -> int:
     """Return the minute at which a lag that is waited for is reached after an end."""
     if isinstance(lag, int):
         return end + lag
-    quarter = -(-end // QUARTER)
-    return lag[quarter] if quarter < len(lag) else NEVER
+    quarter, over = divmod(end, QUARTER)
+    if not over:
+        return lag[quarter] if quarter < len(lag) else NEVER
+    if quarter + 1 >= len(lag) or lag[quarter + 1] >= NEVER:
+        return NEVER
+    return lag[quarter] - (lag[quarter] - lag[quarter + 1]) * over // QUARTER
 
 
 def closes(lag: Lag, end: int) -> int:
     """Return the minute at which a lag that closes something is reached after an end."""
     if isinstance(lag, int):
         return end + lag
-    quarter = end // QUARTER
-    return lag[quarter] if quarter < len(lag) else lag[-1]
+    quarter, over = divmod(end, QUARTER)
+    if quarter + 1 >= len(lag):
+        return lag[-1]
+    if lag[quarter + 1] >= NEVER:
+        return lag[quarter]
+    return lag[quarter] + (lag[quarter + 1] - lag[quarter]) * over // QUARTER
