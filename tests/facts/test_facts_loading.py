@@ -36,7 +36,7 @@ def test_asking_twice_gives_the_same_value():
 
 
 def test_the_edition_is_known():
-    assert FACTS.version == "2026.12.5"
+    assert FACTS.version == "2026.12.6"
 
 
 @pytest.mark.parametrize(

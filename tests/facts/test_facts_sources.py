@@ -28,6 +28,7 @@ UNITS = (
     "_d",
     "_pct",
     "_um",
+    "_l",
     "_m2_per_l",
     "_per_10c",
     "_log10_pa",

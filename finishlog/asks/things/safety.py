@@ -21,6 +21,7 @@ from finishlog.core.published.chemistry import Substances
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.hazards import hazards_in
+from finishlog.core.safety.keeping import Kept, how_kept
 from finishlog.core.safety.room_takes import RoomTakes
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
@@ -104,6 +105,8 @@ class SafetyShown(Struct, frozen=True):
     place: Place | None = None
     # What lights the vapour there.
     lit: tuple[Finding, ...] = ()
+    # Of a finish: how much of it a workplace keeps, by the flash point of its solvents.
+    kept: Kept | None = None
 
 
 class _Hazards(Struct, frozen=True):
@@ -111,6 +114,7 @@ class _Hazards(Struct, frozen=True):
 
     names: frozenset[Hazard]
     holds: Substances = frozenset()
+    kept: Kept | None = None
 
 
 def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> SafetyShown:
@@ -141,7 +145,7 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             place = named[0].place if about is _room else None
             air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
             apart = tuple(_apart(found.holds, context.facts))
-            return SafetyShown(typed, notes, apart, air, place, lit)
+            return SafetyShown(typed, notes, apart, air, place, lit, found.kept)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 
@@ -185,7 +189,9 @@ def _of(brings: Ingredient, facts: Facts) -> _Hazards:
     of = facts.finish_class(brings.class_key)
     spray = {Hazard.SPRAY} if Method.SPRAY in of.methods else set()
     holds = contents(brings, facts.chemistry)
-    return _Hazards(frozenset({*hazards_in(brings, facts), *spray}), holds)
+    solvents = (solvent for solvent, _ in facts.vapours.of_carrier(of.carrier))
+    kept = how_kept(solvents, facts.storage)
+    return _Hazards(frozenset({*hazards_in(brings, facts), *spray}), holds, kept)
 
 
 def _project(typed: str, seen: Look) -> _Hazards | None:

@@ -53,15 +53,18 @@ def _all(facts: Facts) -> Iterator[tuple[str, str, str]]:
         yield "never meet", " and ".join(sorted(each.of)), each.source
     yield from (("ready first", row.hazard.value, row.source) for row in facts.before)
     yield from (("note", note.id, note.source) for note in facts.notes)
+    for limit in facts.storage:
+        categories = ", ".join(sorted(limit.categories))
+        yield "kept", f"{limit.where.value}: category {categories}", limit.source
     for kind, filters in facts.respirators.kinds.items():
         yield "respirator", kind.value, filters.source
     rags = facts.rags
-    for name, limit in (
+    for name, figure in (
         ("overdue after", rags.overdue_after_h),
         ("stiff after", rags.stiff_after_h),
         ("a film's dust counts", rags.film_counts_until_d),
     ):
-        yield "rags", name, limit.source
+        yield "rags", name, figure.source
 
 
 def _rests(kind: str, what: str, source: str, facts: Facts) -> Rests:

@@ -24,7 +24,7 @@ from finishlog.core.published.safety_notes import Before, RagsFigures, Respirato
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
 from finishlog.core.published.unread import Unread
-from finishlog.core.published.vapours import Vapours
+from finishlog.core.published.vapours import StorageLimit, Vapours
 
 
 class Facts(Published, frozen=True, dict=True, gc=True):
@@ -57,6 +57,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     species: tuple[Species, ...]
     # Why a film stays soft long after its time, in the order to look.
     stall_causes: tuple[Cause, ...]
+    storage: tuple[StorageLimit, ...]
     # What says nothing to an act, and why.
     unread: tuple[Unread, ...]
     vapours: Vapours

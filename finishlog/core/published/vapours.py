@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from enum import StrEnum
 from functools import cached_property
 from typing import Annotated
 
@@ -18,6 +19,7 @@ _Positive = Annotated[float, msgspec.Meta(gt=0)]
 class Solvent(Published, frozen=True):
     """A liquid that leaves a film. Limits are the lowest that were found.
 
+    `flash_c`: flash point (°C, closed cup), `boils_c`: where it begins to boil (°C, from memory).
     `lel_pct`: lower explosive limit, % of the air by volume; `older_lel_pct`: that of the older
     table. `day_ppm`: the limit of a day of eight hours, `short_ppm`: of 15 minutes, or never to be
     passed; None: none was found. `substance`: what else its name is known by.
@@ -26,6 +28,9 @@ class Solvent(Published, frozen=True):
     name: str
     molar_mass: _Positive = msgspec.field(name="molar_mass_g_per_mol")
     density: _Positive = msgspec.field(name="density_g_per_ml")
+    flash_c: float
+    flash_source: str
+    boils_c: float
     lel_pct: Annotated[float, msgspec.Meta(gt=0, lt=100)]
     day_ppm: _Positive
     source: str
@@ -62,6 +67,31 @@ class Mixture(Published, frozen=True):
     def __post_init__(self) -> None:
         if abs(sum(part.volume_share for part in self.parts) - 1) > 1e-9:
             raise ValueError(f"the parts of {self.name} are not the whole of it")
+
+
+class FlashCategory(StrEnum):
+    """A liquid that burns, by its flash point: the first takes fire most easily."""
+
+    FIRST = "1"
+    SECOND = "2"
+    THIRD = "3"
+    FOURTH = "4"
+
+
+class StoredWhere(StrEnum):
+    """Where an amount is kept."""
+
+    LOOSE = "outside a cabinet"
+    CABINET = "in one cabinet"
+
+
+class StorageLimit(Published, frozen=True):
+    """At most so many litres of some categories of flash point together, in a workplace."""
+
+    where: StoredWhere
+    categories: frozenset[FlashCategory]
+    most_l: _Positive
+    source: str
 
 
 # How the rows of a gun that works with air are called.

@@ -463,7 +463,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "rules": ("wipe-off", {"": "facts rules", "rules[]": "binds id reads says source"}),
     "safety": (
         "topcoat",
-        {"": "about air apart lit notes place", "notes[]": "applies_to id source text"},
+        {"": "about air apart kept lit notes place", "notes[]": "applies_to id source text"},
     ),
     "species list": ("", {"[]": SPECIES}),
     "species show": (

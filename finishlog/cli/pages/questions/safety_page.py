@@ -9,13 +9,15 @@ from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.words import title_of
 from finishlog.cli.pages.questions.ventilation_page import air_rows, place_rows
-from finishlog.cli.terminal.page import Page, Tone
+from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.words.finding_lines import warn
+from finishlog.core.measure.quantities import celsius, millilitres
 
 if TYPE_CHECKING:
     from finishlog.asks.things.safety import SafetyShown
     from finishlog.asks.things.safety_sources import Rests
     from finishlog.core.published.facts import Facts
+    from finishlog.core.safety.keeping import Kept
 
 _FROM_MEMORY = "from memory, nobody saw the source"
 
@@ -49,7 +51,28 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
     for hazard, notes in groupby(answer.notes, key=lambda note: note.applies_to):
         section = page.section(hazard.replace("-", " ").upper())
         section.each((note.text + _basis(note.source, facts, verbose),) for note in notes)
+    if answer.kept is not None:
+        _kept_rows(page.section("HOW IT IS KEPT"), answer.kept, facts, verbose)
     return page
+
+
+def _kept_rows(section: Section, kept: Kept, facts: Facts, verbose: bool) -> None:
+    """Say at what warmth it takes fire from a spark, and how much of such is kept."""
+    section.row(
+        "flash point",
+        f"about {celsius(kept.flash_c)}, by {kept.solvent} in it: its sheet has its own; a cloth "
+        "or a mist of it burns in the cold too",
+    )
+    for limit in kept.limits:
+        several = ", ".join(sorted(limit.categories))
+        together = f"categories {several} together, this is {kept.category}"
+        of = together if len(limit.categories) > 1 else f"category {several}"
+        section.row(
+            limit.where.value,
+            f"at most {millilitres(1000 * limit.most_l)} at a US workplace ({of})"
+            + _basis(limit.source, facts, verbose),
+        )
+    section.row("at home", "far less, and elsewhere other rules: your fire code says how much")
 
 
 def sources_page(rests: Iterable[Rests]) -> Page:
