@@ -238,10 +238,12 @@ WORDS: Mapping[str, Words] = {
     "glued-not-sanded": Words("glued up, and no sanding since is on record"),
     "grit-left-out": Words(lambda f: f"from {text(f, 'here')} straight to {text(f, 'there')}"),
     "no-sanding": Words("no sanding is on record, and where it is sound it is"),
+    "sanded-then-shaped": Words("shaped after it was sanded, and not sanded since"),
     "old-finish-below": Words(lambda f: f"{text(f, 'old')} lies below"),
     "carried-into-other-air": Words(
         lambda f: f"wood settles at {measured(f, 0)} where it stands, at {wanted(f, 0)} before"
     ),
+    "carried-into-cold": Words(lambda f: f"down to {measured(f, 0)}, it was {wanted(f)} before"),
     "surplus-wiped-late": Words(
         lambda f: f"{text(f, 'under')} below was wiped {measured(f)} after it, at most {wanted(f)}"
     ),

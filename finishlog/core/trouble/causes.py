@@ -14,6 +14,7 @@ from enum import IntEnum
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.core.air.met import air_met
 from finishlog.core.film.faults import StandingFault
 from finishlog.core.findings import Finding, In, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
@@ -22,7 +23,7 @@ from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
 from finishlog.core.rules.near.joint import cold_while_it_set
-from finishlog.core.shop.things import Log
+from finishlog.core.shop.things import FaceKind, Log
 from finishlog.core.trouble.controls import (
     alike_in_wood,
     differences,
@@ -96,9 +97,11 @@ class Suspect(Struct, frozen=True):
     shows: Finding | None = None
     missing: Missing | None = None
     sound: str = ""
+    # Nothing speaks against it, and something beside it would have come to harm too.
+    less: bool = False
 
     @property
-    def sorts(self) -> tuple[Stands, bool, bool, bool]:
+    def sorts(self) -> tuple[Stands, bool, bool, bool, bool]:
         """What it is sorted by: of those that the log shows first what no time mends.
 
         What is only another thing than where it is sound, air that is within the limits of the
@@ -107,7 +110,7 @@ class Suspect(Struct, frozen=True):
         shown = self.is_shown
         merely = self.cause.evidence in _MERELY_ANOTHER
         mild = shown and self.shows is not None and _is_mild(self.shows)
-        return self.stands, shown and merely, mild, shown and self.cause.time_helps
+        return self.stands, self.less, shown and merely, mild, shown and self.cause.time_helps
 
     @property
     def is_shown(self) -> bool:
@@ -218,16 +221,16 @@ def _on_no_film(
     names = [label_of(each) for each in sound]
     shows: Look = Missing.UNSEEN
     match cause.evidence:
-        case Evidence.GLUE_FACE_COATED if coated := coated_joints(state, zones):
-            shows = finding("joint-coated", where=coated)
-        case Evidence.COLD if met := cold_while_it_set(state, facts):
-            shows = finding("shows-cold", measured=met.measured, wanted=met.wanted)
+        case Evidence.GLUE_FACE_COATED:
+            shows = _glue_face(state, zones)
+        case Evidence.COLD:
+            shows = _cold_glue(state, facts)
         case Evidence.WET_WOOD if joined := state.joined_by:
             shows = wet_by(joined.when.latest, state, facts)
         case Evidence.GLUED_UP:
             shows = left_by_glue(mine)
         case Evidence.GRIT_LEFT_OUT:
-            shows = grit_left_out(mine)
+            shows = grit_left_out(mine, theirs)
         case Evidence.NOT_SANDED:
             shows = not_sanded(mine, theirs)
         case Evidence.OTHER_GRIT:
@@ -239,6 +242,25 @@ def _on_no_film(
     return Suspect(cause, Stands.SHOWN, shows)
 
 
+def _glue_face(state: ZoneState, zones: Sequence[ZoneState]) -> Look:
+    """Name the glue faces with finish on them; those on record without any speak against it."""
+    if coated := coated_joints(state, zones):
+        return finding("joint-coated", where=coated)
+    kept = any(z.piece.id == state.piece.id and z.face.kind is FaceKind.JOINT for z in zones)
+    return None if kept else Missing.UNSEEN
+
+
+def _cold_glue(state: ZoneState, facts: Facts) -> Look:
+    """Say that the glue was too cold as it set; air that was read then speaks against it."""
+    if met := cold_while_it_set(state, facts):
+        return finding("shows-cold", measured=met.measured, wanted=met.wanted)
+    joined = state.joined_by
+    if joined is None:
+        return Missing.UNSEEN
+    span = air_met(state.stays, joined.when.earliest).span_at(joined.when.latest)
+    return None if span.measured else Missing.AIR
+
+
 def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     look = LOOKS.get(cause.evidence)
     if look is None:
@@ -247,9 +269,12 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     if shows is None:
         return None
     if isinstance(shows, Missing):
-        sound = _same_there(shows, scene)
+        sound = _same_there(cause.evidence, shows, scene)
         stands = Stands.OPEN if sound is None else Stands.SHARED
-        return Suspect(cause, stands, missing=shows, sound=name_of(sound) if sound else "")
+        # Sun may fall on one of two; on the one alone it seldom does.
+        less = shows is Missing.SUN and any(_in_one_air(scene, each) for each in scene.sound)
+        beside = name_of(sound) if sound else ""
+        return Suspect(cause, stands, missing=shows, sound=beside, less=less)
     named = shows.value("sound")
     if isinstance(named, str):
         return Suspect(cause, Stands.APART, shows, sound=named)
@@ -295,23 +320,26 @@ _ONE_AIR = timedelta(hours=1)
 _OF_A_CAN = frozenset({Missing.CAN, Missing.SAME_CAN})
 
 
-def _same_there(missing: Missing, scene: Scene) -> Scene | None:
+def _same_there(evidence: Evidence, missing: Missing, scene: Scene) -> Scene | None:
     """Find a sound film that had the same, though nobody logged what that was.
 
-    One act took from one can; what went on together in one room met one air.
+    One act took from one can; what went on together in one room met what was in it.
     """
-    coat, legs = scene.layer.coat, scene.layer.air.legs
+    coat = scene.layer.coat
     for other in scene.sound:
         there = other.layer.coat
-        together = abs(there.when.earliest - coat.when.earliest) <= _ONE_AIR
-        in_one_air = together and [leg.room.name for leg in other.layer.air.legs] == [
-            leg.room.name for leg in legs
-        ]
-        if (missing is Missing.AIR and in_one_air) or (
-            missing in _OF_A_CAN and there.act == coat.act
-        ):
+        in_one_air = _in_one_air(scene, other)
+        of_the_room = missing is Missing.AIR or evidence is Evidence.DUSTY
+        if (of_the_room and in_one_air) or (missing in _OF_A_CAN and there.act == coat.act):
             return other
     return None
+
+
+def _in_one_air(scene: Scene, other: Scene) -> bool:
+    one, two = scene.layer, other.layer
+    together = abs(one.coat.when.earliest - two.coat.when.earliest) <= _ONE_AIR
+    rooms, theirs = ([leg.room.name for leg in layer.air.legs] for layer in (one, two))
+    return together and rooms == theirs
 
 
 def _is_worse(here: Finding, there: Finding) -> bool:

@@ -83,8 +83,14 @@ def _sound(scene: Scene) -> Iterator[Scene]:
             continue
         for n, layer in enumerate(state.layers):
             if layer.coat.product == scene.layer.coat.product and _is_sound(scene, state, layer):
+                compared = layer.coat.when.earliest + (scene.until - scene.began)
+                passed = [c.when.latest for c in layer.checks if c.found in PROVES]
                 yield replace(
-                    scene, layer=layer, below=state.layers[:n], state=state, until=scene.until
+                    scene,
+                    layer=layer,
+                    below=state.layers[:n],
+                    state=state,
+                    compared=min((compared, *passed[-1:])),
                 )
 
 

@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.build import film_build
 from finishlog.core.film.grip import met_while_it_set, unwashed_below
-from finishlog.core.film.layers import ABRADES, SCRATCHES
+from finishlog.core.film.layers import ABRADES, SCRATCHES, Layer
 from finishlog.core.film.surplus import is_settled, wiped_late
 from finishlog.core.findings import also, count, finding, hours, micrometres
 from finishlog.core.finish.classes import Figure, WindowKind
@@ -27,7 +27,7 @@ from finishlog.core.zone.state import ZoneState
 
 # Families that go on giving off oil or solvent into what lies over them.
 _OILS = frozenset({"oil", "non-drying-oil", "oil-varnish", "stain", "filler", "glaze", "wax"})
-# Of a film that stays soft a young varnish or primer below is a cause of its own.
+# Where a young varnish or primer below is a cause of its own.
 _OILS_UNDER_SOFT = _OILS - {"oil-varnish"}
 # Published not to take what lies over them.
 _NEVER = frozenset({OvercoatAnswer.AVOID, OvercoatAnswer.BARRIER})
@@ -43,7 +43,7 @@ def young_below(of: Scene) -> Look:
     figure = of.under.coat.figures.stages.get(Stage.RECOAT)
     ready = of.under.waits(figure).high if figure else None
     if figure is None or (ready is not None and ready <= of.began):
-        return None
+        return _young_for_the_pair(of, of.under)
     age_h = (of.began - of.under.put_on) / _HOUR
     more = "in that air" if age_h >= figure.high_h else None
     name = of.under.coat.product_name
@@ -57,12 +57,38 @@ def young_below(of: Scene) -> Look:
     )
 
 
+def _young_for_the_pair(of: Scene, under: Layer) -> Look:
+    """The film below could be recoated, and had not the hours that what lies over it wants.
+
+    Mild between the least and the most that sources ask for.
+    """
+    rule = rule_between(of.facts, under.of, of.layer.of, of.layer.coat.method)
+    if rule is None or rule.wait is None or rule.answer in _NEVER:
+        return None
+    if under.of.family in _OILS_UNDER_SOFT:
+        return None
+    age_h = (of.began - under.put_on) / _HOUR
+    ready = under.waits(rule.wait).high
+    if ready is not None and ready <= of.began:
+        return None
+    return finding(
+        "below-was-young",
+        source=rule.wait.source,
+        measured=hours(age_h),
+        wanted=hours(rule.wait.high_h),
+        label=_span(rule.wait),
+        under=under.coat.product_name,
+        mild="yes" if age_h >= rule.wait.low_h else None,
+    )
+
+
 def window_missed(of: Scene) -> Look:
     """The recoat window of the coat below had closed."""
     closes = of.under.closes(of.began) if of.under else None
     if closes is None or of.began <= closes:
         return None
-    return finding("window-had-closed", measured=hours((of.began - closes) / _HOUR))
+    late = hours((of.began - closes) / _HOUR)
+    return finding("window-had-closed", measured=late, wanted=hours(0))
 
 
 def not_scuffed(of: Scene) -> Look:
@@ -135,7 +161,9 @@ def unsuited(of: Scene) -> Look:
 
 
 def _oils(of: Scene) -> frozenset[str]:
-    return _OILS_UNDER_SOFT if of.kind is None else _OILS
+    causes = of.facts.fault_known(of.kind).causes if of.kind else of.facts.stall_causes
+    told_apart = any(cause.evidence is Evidence.BELOW_TOO_YOUNG for cause in causes)
+    return _OILS_UNDER_SOFT if told_apart else _OILS
 
 
 def oil_below(of: Scene) -> Look:

@@ -10,11 +10,11 @@ from finishlog.core.film.from_can import sample_dried
 from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import name_of as name_of_old
-from finishlog.core.findings import finding, pct
-from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.findings import celsius, finding, pct
+from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Check, Work
-from finishlog.core.log.words import SOFT
+from finishlog.core.log.words import SOFT, FaultKind
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import plain
 from finishlog.core.published.moisture import settles_pct
@@ -23,12 +23,18 @@ from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.rules.wood.weighed import Trend, weights
 from finishlog.core.trouble import preparation
 from finishlog.core.trouble.controls import name_of
-from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.trouble.scene import Look, Missing, Scene, read_of
 from finishlog.core.zone.state import ZoneState
 
 _DUST_BEFORE = timedelta(hours=1)
+# Our own rule: from a heated room into an unheated one in winter.
+_CRACKS_C = 20.0
 # Families that fill the pores.
 _FILLS = frozenset({"filler", "epoxy"})
+# Beside paints: they cover the wood with their own colour.
+_HIDES = frozenset(
+    {"oil-enamel", "latex-enamel", "oil-primer", "acrylic-primer", "pigmented-shellac"}
+)
 
 
 def _wood(of: Scene) -> Species | None:
@@ -136,12 +142,19 @@ def wet_by(then: datetime, state: ZoneState, facts: Facts) -> Look:
 
 
 def other_air(of: Scene) -> Look:
-    """It was carried, since its coat, into air in which wood settles elsewhere."""
+    """It was carried, since its coat, into air in which wood settles elsewhere.
+
+    A film cracks by the cold alone, which it follows less than the wood does.
+    """
     if len(of.layer.air.legs) < 2:
         return None
-    settles = [settles_pct(air) for span in of.air_read for air in span.nearest]
+    met = [air for span in read_of(of.met) for air in span.nearest]
+    settles = [settles_pct(air) for air in met]
     if not settles:
         return Missing.AIR
+    warm, cold = met[0].temperature_c, min(air.temperature_c for air in met)
+    if of.kind is FaultKind.CRAZE and warm - cold >= _CRACKS_C:
+        return finding("carried-into-cold", measured=celsius(cold), wanted=celsius(warm))
     low, high = min(settles), max(settles)
     if high - low < of.facts.moisture.apart_pct.value:
         return None
@@ -150,7 +163,8 @@ def other_air(of: Scene) -> Look:
 
 def coloured_joined(of: Scene) -> Look:
     """Its colour went on after it was glued up: what lay in a groove got none."""
-    colour = next((y for y in (*of.below, of.layer) if y.of.is_colour), None)
+    films = (*of.below, of.layer)
+    colour = next((y for y in films if _is_colour(y.of)), None)
     joined = of.state.joined_by
     if colour is None:
         return None
@@ -159,6 +173,10 @@ def coloured_joined(of: Scene) -> Look:
     if colour.coat.when.order < joined.when.order:
         return None
     return replace(finding("coloured-when-joined"), acts=(joined.act, colour.coat.act))
+
+
+def _is_colour(of: FinishClass) -> bool:
+    return of.is_colour or of.is_paint or of.key in _HIDES
 
 
 def solid_wood(of: Scene) -> Look:
@@ -183,7 +201,7 @@ def other_grit(of: Scene) -> Look:
 
 def grit_left_out(of: Scene) -> Look:
     """A paper was left out as the wood was sanded."""
-    return preparation.grit_left_out(_prepared(of))
+    return preparation.grit_left_out(_prepared(of), [_prepared(each) for each in of.sound])
 
 
 def not_sanded(of: Scene) -> Look:
@@ -212,11 +230,24 @@ def dusty(of: Scene) -> Look:
         if isinstance(e, Work)
         and e.operation in ABRADES
         and of.began - _DUST_BEFORE <= e.when.latest <= until
+        and _in_its_room(e, of)
     ]
     if not raised:
         return Missing.SANDING
     found = finding("sanded-near", deed=raised[-1].operation.value)
     return replace(found, acts=(raised[-1].act,))
+
+
+def _in_its_room(work: Work, of: Scene) -> bool:
+    """Tell whether something was worked on in the room in which the film stood then."""
+    then = work.when.latest
+    there = {_room_of(zone, then) for zone in of.zones if zone.target in work.targets}
+    return not there or _room_of(of.state, then) in there
+
+
+def _room_of(zone: ZoneState, then: datetime) -> str:
+    stays = [stay for stay in zone.stays if stay.since <= then]
+    return stays[-1].air.name if stays else ""
 
 
 def earlier_too(of: Scene) -> Look:

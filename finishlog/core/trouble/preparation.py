@@ -20,8 +20,9 @@ from finishlog.core.trouble.scene import Look, Missing
 from finishlog.core.zone.state import ZoneState
 
 _SANDS = frozenset({Operation.SAND, Operation.LEVEL})
-# Our own rule: a finer paper takes out the scratches of one half as fine, of coarser ones hardly.
-_SKIPS = 2.0
+# Our own rules: a finer paper takes out the scratches of one half as fine, of coarser ones hardly;
+# one that is half as fine again does well, between the two what came out clean beside it tells.
+_SKIPS, _AS_A_RULE = 2.0, 1.5
 
 
 class Prepared(Struct, frozen=True):
@@ -29,11 +30,18 @@ class Prepared(Struct, frozen=True):
 
     sanded: tuple[Work, ...] = ()
     glued: Joined | None = None
+    shaped: Work | None = None
+
+    @property
+    def since_shaped(self) -> tuple[Work, ...]:
+        """The sandings since the planer or the saw last took the surface off."""
+        last = self.shaped
+        return tuple(w for w in self.sanded if last is None or w.when.order > last.when.order)
 
     @property
     def grits(self) -> tuple[Work, ...]:
-        """The sandings of which the paper is on record."""
-        return tuple(work for work in self.sanded if grade_of(work.grit) is not None)
+        """Those of which the paper is on record."""
+        return tuple(work for work in self.since_shaped if grade_of(work.grit) is not None)
 
     @property
     def since_glued(self) -> tuple[Work, ...]:
@@ -46,9 +54,10 @@ def prepared(state: ZoneState, until: datetime) -> Prepared:
     """Read how wood was prepared before its first coat, as far as a moment."""
     coats = (e.when.latest for e in state.entries if isinstance(e, Coat))
     ends, glued = min((*coats, until)), state.joined_by
-    mine = (e for e in state.entries if e.when.latest <= ends)
-    sanded = tuple(e for e in mine if isinstance(e, Work) and e.operation in _SANDS)
-    return Prepared(sanded, glued if glued and glued.when.latest <= ends else None)
+    mine = [e for e in state.entries if isinstance(e, Work) and e.when.latest <= ends]
+    sanded = tuple(e for e in mine if e.operation in _SANDS)
+    shaped = next((e for e in reversed(mine) if e.operation is Operation.SHAPE), None)
+    return Prepared(sanded, glued if glued and glued.when.latest <= ends else None, shaped)
 
 
 def left_by_glue(of: Prepared) -> Look:
@@ -58,13 +67,18 @@ def left_by_glue(of: Prepared) -> Look:
     return replace(finding("glued-not-sanded"), acts=(of.glued.act,))
 
 
-def grit_left_out(of: Prepared) -> Look:
-    """From one paper to the next it went more than twice as fine, at a step that is on record."""
+def grit_left_out(of: Prepared, sound: Sequence[Prepared]) -> Look:
+    """From one paper to the next it went more than twice as fine, at a step that is on record.
+
+    Also at a lesser step, where a paper in between made sound wood clean.
+    """
     if not of.grits:
         return Missing.GRIT
+    between = [grade_of(work.grit) or 0 for each in sound for work in each.grits]
     for one, two in pairwise(of.grits):
-        coarse, fine = grade_of(one.grit), grade_of(two.grit)
-        if coarse and fine and fine > _SKIPS * coarse:
+        coarse, fine = grade_of(one.grit) or 0, grade_of(two.grit) or 0
+        most = _AS_A_RULE if any(coarse < each < fine for each in between) else _SKIPS
+        if fine > most * coarse:
             found = finding("grit-left-out", here=one.grit, there=two.grit)
             return replace(found, acts=(one.act, two.act))
     return None
@@ -72,9 +86,13 @@ def grit_left_out(of: Prepared) -> Look:
 
 def not_sanded(of: Prepared, sound: Sequence[Prepared]) -> Look:
     """No sanding is on record, and of sound wood one is; else nobody logs it here."""
-    if of.sanded:
+    if of.since_shaped:
         return None
-    return finding("no-sanding") if any(each.sanded for each in sound) else Missing.SANDED
+    if not any(each.since_shaped for each in sound):
+        return Missing.SANDED
+    if of.shaped is None or not of.sanded:
+        return finding("no-sanding")
+    return replace(finding("sanded-then-shaped"), acts=(of.sanded[-1].act, of.shaped.act))
 
 
 def other_paper(of: Prepared, sound: Sequence[Prepared], names: Sequence[str]) -> Look:
@@ -88,7 +106,7 @@ def other_paper(of: Prepared, sound: Sequence[Prepared], names: Sequence[str]) -
 
 
 def _last(of: Prepared) -> str:
-    return str(of.sanded[-1].grit) if of.sanded else ""
+    return str(of.since_shaped[-1].grit) if of.since_shaped else ""
 
 
 def sound_wood(state: ZoneState, zones: Sequence[ZoneState]) -> list[ZoneState]:

@@ -21,7 +21,8 @@ from tests.shop_of import FACTS
 from tests.stories.telling import Clause, Teller
 
 _SOON = 2 / 60
-_MONTHS = 24.0 * 60
+# So many days before and after it a room is read.
+_BEFORE = 2.0
 
 
 def _celsius(word: str) -> str:
@@ -30,6 +31,8 @@ def _celsius(word: str) -> str:
 
 class TellerOfTrouble(Teller):
     """Reads one line."""
+
+    attics: tuple[float, float, float] | None = None
 
     def _happens(self, clause: str) -> None:
         words = self._at(clause.split())
@@ -62,9 +65,14 @@ class TellerOfTrouble(Teller):
 
     def _told_attic(self, told: Clause) -> None:
         self.attic = self.attic or self.story.another_room(coldest_night_c=60.0)
-        celsius, rh = Clause(told.on, told.face, [*map(_celsius, told.more)]).air
-        since = self.hour - 24.0 * 30
-        self.story.steady(celsius, rh, since=since, days=(_MONTHS - since) / 24, room=self.attic)
+        self.attics = (*Clause(told.on, told.face, [*map(_celsius, told.more)]).air, self.hour)
+
+    def _read_on(self) -> None:
+        super()._read_on()
+        if self.attics:
+            celsius, rh, since = self.attics
+            days = (self.hour - since) / 24 + 2 * _BEFORE
+            self.story.steady(celsius, rh, since=since - 24 * _BEFORE, days=days, room=self.attic)
 
 
 def told(line: str) -> TellerOfTrouble:
