@@ -67,6 +67,7 @@ class Do(Enum):
     PRODUCT_NEW = auto()
     PRODUCT_RESTORE = auto()
     PRODUCT_SAYS = auto()
+    PRODUCT_SHEET = auto()
     PROJECT_EDIT = auto()
     PROJECT_RESTORE = auto()
     RAGS = auto()

@@ -58,6 +58,7 @@ HURTS = frozenset(
         "isocyanate-dust",
         "chlorinated-indoors",
         "cartridge",
+        "by-your-sheet",
     }
 )
 

@@ -21,6 +21,7 @@ from finishlog.cli.app import command_line
 from finishlog.cli.completion.complete import A_FILE
 from finishlog.core.air.heater import HeaterKind
 from finishlog.core.air.place import Fixture, Lives, PlaceKind
+from finishlog.core.finish.sheet import MAY_HOLD
 from finishlog.core.log.words import FaultKind, Found, Operation, Outcome, RagsDeed
 from finishlog.facts.load import load_facts
 
@@ -46,6 +47,7 @@ KINDS = {
     "row": ROWS,
     # What past finishes are looked up by.
     "word": ["<species>", "<product>", *CLASSES, "<steps>", "<project>"],
+    "hazard": [hazard.value for hazard in MAY_HOLD],
     "found": _words(Found),
     "kind": _words(FaultKind),
     "thing": _words(Fixture),

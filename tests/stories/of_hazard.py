@@ -37,13 +37,47 @@ STORIES = {
             "oak top; respirator hood supplied-air 08:00; ask waterborne-two-part spray +1h",
             "nobody else in the room",
         ),
+        speaks(
+            "ash top; says waterborne-clear holds isocyanate; ask waterborne-clear spray 08:00",
+            Answer.BLOCKED,
+        ),
+        silent(
+            "ash top; says waterborne-two-part free-of isocyanate;"
+            " ask waterborne-two-part spray 08:00"
+        ),
         silent("oak top; ask waterborne-two-part brush 08:00"),
         silent("oak top; ask waterborne-clear spray 08:00"),
         silent("oak top; ask lacquer-sprayed spray 08:00"),
     ),
+    "by-your-sheet": (
+        lets(
+            "pine door; says waterborne-two-part free-of isocyanate;"
+            " ask waterborne-two-part spray 08:00",
+            "by your sheet no isocyanate",
+        ),
+        lets(
+            "oak top; says boiled-linseed-oil free-of self-heating; ask boiled-linseed-oil 08:00",
+            "no self-heating",
+        ),
+        silent("pine door; ask waterborne-two-part spray 08:00"),
+        silent("oak top; says tung-oil free-of isocyanate; ask tung-oil 08:00"),
+        silent("oak top; says waterborne-clear holds isocyanate; ask waterborne-clear 08:00"),
+        silent(
+            "oak top; says alkyd-varnish free-of flammable; says alkyd-varnish holds flammable;"
+            " ask alkyd-varnish 08:00"
+        ),
+    ),
     "isocyanate-dust": (
         speaks("oak top; waterborne-two-part 08:00; ask sand +1d", Answer.BLOCKED, "wet paper"),
         lets("oak top; waterborne-two-part 08:00; ask scuff +1d", "isocyanate"),
+        speaks(
+            "ash top; says waterborne-clear holds isocyanate; waterborne-clear 08:00; ask sand +1d",
+            Answer.BLOCKED,
+        ),
+        silent(
+            "ash top; says waterborne-two-part free-of isocyanate; waterborne-two-part 08:00;"
+            " ask sand +1d"
+        ),
         silent("oak top; waterborne-two-part 08:00; ask sand +60d"),
         silent("oak top; waterborne-clear 08:00; ask sand +1d"),
         silent("oak top; waterborne-two-part 08:00; off bare +1d; ask sand +1h"),

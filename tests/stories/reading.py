@@ -108,7 +108,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Asked, "then"): "step.operation step.product coat.product",
     (Asked, "comes"): (
         "step.note product.name product.class_key product.note container.note container.drawn_from"
-        " mix-part.name mix-part.product"
+        " mix-part.name mix-part.product product.own_rules"
     ),
     (Mask, "name"): "respirator.name",
     (Mask, "holds"): "respirator.holds respirator.deed",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
 
 from msgspec import Struct
 
@@ -14,6 +13,7 @@ from finishlog.core.log.entries import Photo
 from finishlog.core.log.when import When
 from finishlog.errors import UsageFault
 from finishlog.picking import pick_zones
+from finishlog.store.things.pointed_to import is_there, whole_path
 
 
 class Pictured(Struct, frozen=True):
@@ -33,7 +33,7 @@ def log_photo(
     """Record where a picture lies, as a whole path: the next look may come from elsewhere."""
     if not path.strip():
         raise UsageFault("a photo needs a file", Do.PHOTO("PART", "FILE"))
-    file = _file(path)
+    file = whole_path(path)
     with context.writing("photo") as ledger:
         seen, typed = look_back(context, ledger.connection, parts)
         picked = pick_zones(seen.shop, seen.bench, typed, face)
@@ -44,23 +44,5 @@ def log_photo(
             labels=picked.labels,
             path=str(file),
             text=text,
-            is_there=_is_there(file),
+            is_there=is_there(file),
         )
-
-
-def _file(path: str) -> Path:
-    """Return the whole path; what is no file's name on any system is refused."""
-    try:
-        return Path(path).expanduser().absolute()
-    except RuntimeError:
-        raise UsageFault(
-            f"{path!r} is in a home that is not known", "write the whole path"
-        ) from None
-
-
-def _is_there(file: Path) -> bool:
-    """Tell whether the file is there now; a name that the system cannot hold is not."""
-    try:
-        return file.is_file()
-    except (OSError, ValueError):
-        return False

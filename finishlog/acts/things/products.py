@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import datetime
+from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -27,6 +28,7 @@ from finishlog.store.things.add import add_product
 from finishlog.store.things.changes import ADDED, changed
 from finishlog.store.things.edit import product_has_coats, set_value
 from finishlog.store.things.labels import put_label_figure, put_label_window
+from finishlog.store.things.pointed_to import is_there, whole_path
 from finishlog.store.things.read_shop import read_shop
 
 
@@ -206,12 +208,16 @@ def edit_product(
     finish: str | None,
     note: str | None,
     sheen: Sheen | None = None,
+    sds: str | None = None,
 ) -> Made:
-    """Change a product's note and sheen; its class too, while no coat was judged by it."""
-    if finish is None and note is None and sheen is None:
+    """Change a product's note, sheen and where its safety data sheet lies.
+
+    Its class too, while no coat was judged by it.
+    """
+    if finish is None and note is None and sheen is None and sds is None:
         raise UsageFault(
             "nothing to change",
-            f"say what: {Do.PRODUCT_EDIT.options('class', 'note', 'sheen')} "
+            f"say what: {Do.PRODUCT_EDIT.options('class', 'note', 'sheen', 'sds')} "
             f"({Do.PRODUCT_LABEL.words()} for hours)",
         )
     key = class_key(context.facts, finish) if finish is not None else ""
@@ -230,5 +236,17 @@ def edit_product(
         if sheen is not None:
             shown = (product.sheen.value if product.sheen else "", sheen.value)
             set_value(ledger, ThingKind.PRODUCT, product.id, "sheen", sheen.value, shown)
+        lies = ""
+        if sds is not None:
+            file = whole_path(sds) if sds else None
+            path = str(file or "")
+            set_value(ledger, ThingKind.PRODUCT, product.id, "sds", path, (product.sds, path))
+            lies = _lies(file)
     shines, noted = sheen.value if sheen else "", "note changed" if note is not None else ""
-    return Made("product", product.name, in_words(key, shines, noted))
+    return Made("product", product.name, in_words(key, shines, noted, lies))
+
+
+def _lies(sheet: Path | None) -> str:
+    if sheet is None:
+        return "no sheet"
+    return f"its sheet: {sheet}{'' if is_there(sheet) else ' (nothing lies there now)'}"

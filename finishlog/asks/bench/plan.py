@@ -28,6 +28,7 @@ from finishlog.core.plan.results import (
 )
 from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.safety.ignition import lights, of_films
+from finishlog.core.safety.oily_waste import heats
 from finishlog.core.safety.room_takes import RoomTakes
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import called
@@ -167,9 +168,7 @@ def _answer(
         },
         products={product: shop.products[product].name for product in products},
         self_heating=frozenset(
-            product
-            for product in products
-            if seen.facts.finish_class(shop.products[product].class_key).self_heating
+            product for product in products if heats(in_product(shop.products[product]), seen.facts)
         ),
         hours_known=bool(shop.hours.patterns),
         tested=tested,

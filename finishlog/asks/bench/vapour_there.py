@@ -45,7 +45,7 @@ def hanging(seen: Look) -> dict[int, list[tuple[ZoneState, datetime]]]:
     now = seen.clock.now
     hangs: dict[int, list[tuple[ZoneState, datetime]]] = {}
     for zone in seen.bench.in_the_shop:
-        if zone.room.id is None or not _may_burn(zone):
+        if zone.room.id is None or not _may_burn(zone, seen):
             continue
         dry = tack_free_at(zone, now)
         if dry is None or hangs_until(dry, zone.room.place) <= now:
@@ -55,12 +55,14 @@ def hanging(seen: Look) -> dict[int, list[tuple[ZoneState, datetime]]]:
     return hangs
 
 
-def _may_burn(state: ZoneState) -> bool:
-    """Tell whether a film is of what burns, or came from a mix that may hold some."""
+def _may_burn(state: ZoneState, seen: Look) -> bool:
+    """Tell whether a film is of what burns, or its mix or its sheet may say that it does."""
     top = state.top
-    return top is not None and (
-        Hazard.FLAMMABLE in top.of.hazards or top.coat.container is not None
-    )
+    if top is None:
+        return False
+    known = seen.shop.products.get(top.coat.product)
+    by_sheet = known is not None and Hazard.FLAMMABLE in known.sheet.holds
+    return by_sheet or Hazard.FLAMMABLE in top.of.hazards or top.coat.container is not None
 
 
 def _film(state: ZoneState, seen: Look) -> Vapour | None:

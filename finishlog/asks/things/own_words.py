@@ -7,8 +7,12 @@ from datetime import timedelta
 
 from msgspec import Struct
 
+from finishlog.core.finish.sheet import YOUR_SHEET
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.measure.quantities import micrometres
+from finishlog.core.measure.quantities import celsius, grams, micrometres
+from finishlog.core.published.facts import Facts
+from finishlog.core.safety.hazards import spared_by_sheet
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.own_rules import Own, OwnRule
 from finishlog.core.shop.things import Product
 
@@ -55,3 +59,32 @@ def own_words(rule: OwnRule, products: Mapping[int, Product]) -> str:
             return f"{micrometres(rule.thickest_um)} a coat at most"
         case Own.OVERRULE:
             return f"overrules {named}"
+        case _:
+            return f"{YOUR_SHEET}: {_of_sheet(rule)}"
+
+
+def _of_sheet(rule: OwnRule) -> str:
+    match rule.own:
+        case Own.FREE_OF:
+            return f"no {rule.of[0]}"
+        case Own.HOLDS:
+            return f"holds {rule.of[0]}"
+        case Own.CARRIER:
+            return f"carrier {rule.of[0]}"
+        case Own.LEL:
+            return f"lower explosive limit {rule.figure:g} %"
+        case Own.DAY_LIMIT:
+            return f"a day's limit {rule.figure:g} ppm"
+        case Own.SHORT_LIMIT:
+            return f"limit of 15 minutes {rule.figure:g} ppm"
+        case Own.FLASH:
+            return f"flash point {celsius(rule.figure or 0, 1)}"
+        case Own.SOLVENT:
+            return f"{grams(rule.figure or 0)} of a litre leave as solvent"
+        case _:
+            return f"a litre weighs {grams(1000 * (rule.figure or 0))}"
+
+
+def less_than_its_class(product: Product, facts: Facts) -> tuple[str, ...]:
+    """Name the hazards that its class or its name has and its safety data sheet rules out."""
+    return tuple(hazard.value for hazard in spared_by_sheet(in_product(product), facts))

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
+from pathlib import Path
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.asks.look.look import Look, look
+from finishlog.asks.things.own_words import less_than_its_class, own_words
 from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
 from finishlog.context import Context
 from finishlog.core.air.place import Place
@@ -15,7 +18,7 @@ from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Coat, Heated
-from finishlog.core.mixing.chemistry import Ingredient, contents
+from finishlog.core.mixing.chemistry import contents
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.chemistry import Substances
 from finishlog.core.published.facts import Facts
@@ -23,10 +26,13 @@ from finishlog.core.published.safety_notes import SafetyNote
 from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.safety.keeping import Kept, how_kept
 from finishlog.core.safety.room_takes import RoomTakes
+from finishlog.core.safety.what_leaves import solvents_of
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import find
+from finishlog.core.shop.own_rules import said_of_sheet
 from finishlog.core.shop.things import Part, Product, ThingKind
 from finishlog.errors import NotFound, UsageFault
+from finishlog.store.things.pointed_to import is_there
 
 # They come with whatever else is asked.
 _ALWAYS = Hazard.GENERAL
@@ -94,6 +100,18 @@ class Apart(Struct, frozen=True):
     source: str
 
 
+class SheetShown(Struct, frozen=True):
+    """The safety data sheet of a product: where it lies, and what was told of it.
+
+    `less`: what its class or its name has and the sheet rules out.
+    """
+
+    file: str
+    is_there: bool
+    says: tuple[str, ...]
+    less: tuple[str, ...]
+
+
 class SafetyShown(Struct, frozen=True):
     """Notes in the order of danger. `about`: what was asked about; empty: all of them."""
 
@@ -107,14 +125,17 @@ class SafetyShown(Struct, frozen=True):
     lit: tuple[Finding, ...] = ()
     # Of a finish: how much of it a workplace keeps, by the flash point of its solvents.
     kept: Kept | None = None
+    # Of a product: its sheet; None: nothing is known of one.
+    sheet: SheetShown | None = None
 
 
 class _Hazards(Struct, frozen=True):
-    """What a thing brings: hazards by name, and what is in it."""
+    """What a thing brings: hazards by name, and what is in it; `product`: the one that it is."""
 
     names: frozenset[Hazard]
     holds: Substances = frozenset()
     kept: Kept | None = None
+    product: Product | None = None
 
 
 def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> SafetyShown:
@@ -145,9 +166,18 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             place = named[0].place if about is _room else None
             air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
             apart = tuple(_apart(found.holds, context.facts))
-            return SafetyShown(typed, notes, apart, air, place, lit, found.kept)
+            sheet = _sheet(found.product, context.facts) if found.product else None
+            return SafetyShown(typed, notes, apart, air, place, lit, found.kept, sheet)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
+
+
+def _sheet(product: Product, facts: Facts) -> SheetShown | None:
+    says = tuple(own_words(rule, {}) for rule in said_of_sheet(product.own_rules))
+    if not (product.sds or says):
+        return None
+    there = bool(product.sds) and is_there(Path(product.sds))
+    return SheetShown(product.sds, there, says, less_than_its_class(product, facts))
 
 
 def _apart(holds: Substances, facts: Facts) -> Iterator[Apart]:
@@ -171,27 +201,25 @@ def _hazard(typed: str, seen: Look) -> _Hazards | None:
 
 def _product(typed: str, seen: Look) -> _Hazards | None:
     found = find(typed, list(seen.shop.products.values()), seen.shop.aliases, ThingKind.PRODUCT)
-    return _of_product(found[0], seen.facts) if len(found) == 1 else None
+    if len(found) != 1:
+        return None
+    return replace(_of_product(found[0], seen.facts), product=found[0])
 
 
 def _of_product(product: Product, facts: Facts) -> _Hazards:
-    return _of(in_product(product), facts)
+    brings = in_product(product)
+    of = facts.finish_class(product.class_key)
+    spray = {Hazard.SPRAY} if Method.SPRAY in of.methods else set()
+    kept = how_kept(solvents_of(product, facts), facts.storage)
+    holds = contents(brings, facts.chemistry)
+    return _Hazards(frozenset({*hazards_in(brings, facts), *spray}), holds, kept)
 
 
 def _class(typed: str, seen: Look) -> _Hazards | None:
     keys = seen.facts.find_class(typed)
     if len(keys) != 1:
         return None
-    return _of(Ingredient(typed, keys[0]), seen.facts)
-
-
-def _of(brings: Ingredient, facts: Facts) -> _Hazards:
-    of = facts.finish_class(brings.class_key)
-    spray = {Hazard.SPRAY} if Method.SPRAY in of.methods else set()
-    holds = contents(brings, facts.chemistry)
-    solvents = (solvent for solvent, _ in facts.vapours.of_carrier(of.carrier))
-    kept = how_kept(solvents, facts.storage)
-    return _Hazards(frozenset({*hazards_in(brings, facts), *spray}), holds, kept)
+    return _of_product(Product(0, typed, keys[0]), seen.facts)
 
 
 def _project(typed: str, seen: Look) -> _Hazards | None:

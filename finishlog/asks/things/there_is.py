@@ -16,6 +16,8 @@ from finishlog.core.film.old_finish import name_of
 from finishlog.core.finish.classes import Figure, FinishClass, RecoatWindow, Sheen, judged_by
 from finishlog.core.finish.stages import Stage
 from finishlog.core.published.facts import Facts
+from finishlog.core.safety.oily_waste import heats
+from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import WeeklyHours
 from finishlog.core.shop.names import old_names
 from finishlog.core.shop.things import (
@@ -238,7 +240,7 @@ def _product(product: Product, shop: Shop, facts: Facts) -> ProductLine:
         class_name=of.name,
         stages=tuple((stage, stages[stage]) for stage in Stage if stage in stages),
         window=judged.window,
-        self_heating=of.self_heating,
+        self_heating=heats(in_product(product), facts),
         of=of,
         note=product.note,
         sheen=product.sheen,

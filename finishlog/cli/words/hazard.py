@@ -64,6 +64,12 @@ WORDS = {
             "else in the room or at its door until it is aired"
         ),
     ),
+    "by-your-sheet": Words(
+        lambda f: (
+            f"by your sheet no {' and no '.join(each_of(f, 'less'))} in {text(f, 'of')}, which its "
+            "class may have: nothing here warns of it"
+        ),
+    ),
     "isocyanate-dust": Words(
         lambda f: (
             f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"

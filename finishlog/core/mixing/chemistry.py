@@ -13,7 +13,15 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from finishlog.core.findings import Finding, finding
-from finishlog.core.published.chemistry import NOTHING, Chemistry, Conflict, Substance, Substances
+from finishlog.core.finish.sheet import NO_SHEET, Sheet
+from finishlog.core.published.chemistry import (
+    NOTHING,
+    Chemistry,
+    Conflict,
+    Substance,
+    Substances,
+    meant_by,
+)
 
 # What a hardener may say of itself, or its class of it: then nobody has to fear the worst.
 _SAYS_WHAT_HARDENS = frozenset(
@@ -44,13 +52,15 @@ LEAVE_NOW = "leave now, call from outside"
 class Ingredient(Struct, frozen=True):
     """One thing that went into something: its name, its class if it is a finish, words about it.
 
-    `made_of`: what a mix was made of that went in as a whole.
+    `made_of`: what a mix was made of that went in as a whole. `sheet`: what its safety data sheet
+    says, which outranks class and name, but not what was noted or poured in besides.
     """
 
     name: str
     class_key: str = ""
     note: str = ""
     made_of: tuple[Ingredient, ...] = ()
+    sheet: Sheet = NO_SHEET
 
 
 def contents(of: Ingredient, chemistry: Chemistry) -> Substances:
@@ -59,15 +69,26 @@ def contents(of: Ingredient, chemistry: Chemistry) -> Substances:
     A bleach that does not say which is the one that the mix is anyway, if no part but water stands
     beside it; else it is taken for the chlorine bleach of every household.
     """
-    things = list(_flat(of))
-    classed = _all(chemistry.of_class(thing.class_key) for thing in things)
-    read = [(thing, _read(thing, classed, chemistry)) for thing in things]
+    read = read_each(of, chemistry)
+    classed = _all(chemistry.of_class(thing.class_key) for thing, _ in read)
     found = _all(substances for _, substances in read)
     if Substance.BLEACH not in found:
         return found
     beside = _all(substances for thing, substances in read if not thing.class_key)
     own = bool(classed & _BLEACHES) and beside <= {Substance.BLEACH, Substance.WATER}
     return found - {Substance.BLEACH} | (NOTHING if own else {Substance.HYPOCHLORITE})
+
+
+def read_each(of: Ingredient, chemistry: Chemistry) -> list[tuple[Ingredient, Substances]]:
+    """Return each thing that went into it with what it holds by itself.
+
+    A sheet that knows of no isocyanate speaks of the whole that it is the sheet of: no hardener in
+    it is then supposed to be one.
+    """
+    things = list(_flat(of))
+    classed = _all(chemistry.of_class(thing.class_key) for thing in things)
+    supposed = frozenset({Substance.ISOCYANATE}) - meant_by(of.sheet.free_of)
+    return [(thing, _read(thing, classed, supposed, chemistry)) for thing in things]
 
 
 def classes_in(of: Ingredient) -> frozenset[str]:
@@ -85,14 +106,20 @@ def _all(found: Iterable[Substances]) -> Substances:
     return reduce(frozenset.union, found, NOTHING)
 
 
-def _read(of: Ingredient, classed: Substances, chemistry: Chemistry) -> Substances:
-    """Read one ingredient by itself; `classed`: what the classes in the whole mix hold."""
+def _read(
+    of: Ingredient, classed: Substances, supposed: Substances, chemistry: Chemistry
+) -> Substances:
+    """Read one ingredient by itself; `classed`: what the classes in the whole mix hold.
+
+    `supposed`: what a hardener is taken for that says nothing of itself.
+    """
     by_class = chemistry.of_class(of.class_key)
     found = by_class | chemistry.in_name(of.name, classed=bool(of.class_key))
     if by_class & _BLEACHES:
         found -= {Substance.BLEACH}
     if Substance.HARDENER in found and not (found | classed) & _SAYS_WHAT_HARDENS:
-        found |= {Substance.ISOCYANATE}
+        found |= supposed
+    found = found - meant_by(of.sheet.free_of) | meant_by(of.sheet.holds)
     # A mix that says nothing of itself is what its parts are.
     if found - _NO_OTHER or not (found or of.made_of):
         found |= {Substance.OTHER}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from enum import StrEnum
 from functools import cached_property
 from itertools import product as pairs
@@ -230,6 +230,12 @@ class Chemistry(Published, frozen=True, dict=True, gc=True):
                 found |= {substance for length, substance in fits if length == longest}
             at += longest
         return frozenset(found)
+
+
+def meant_by(hazards: Collection[Hazard]) -> Substances:
+    """Return the substances that hazards are called by: isocyanate, chlorinated (solvent)."""
+    words = tuple(hazard.value.replace("-", " ") for hazard in hazards)
+    return frozenset(s for s in Substance if words and s.value.startswith(words))
 
 
 def _turned(told: Iterable[tuple[Substance, Iterable[str]]]) -> Mapping[str, Substances]:

@@ -74,6 +74,7 @@ RULES: tuple[Rule, ...] = (
     broken_off.broken_off,
     lead.lead,
     breath.sprayed,
+    breath.by_your_sheet,
     breath.dust,
     shut_room.chlorinated,
     came_from.hardener_untold,

@@ -32,11 +32,11 @@ FAULTS = (
 STAGE = f"{WAIT} check.when check.found"
 # The coat that comes after work by hand.
 TO_COME = "step.operation step.product coat.product product.class_key product.name"
-# What comes onto the wood: its product, the can or mix it comes from, what was noted of these and
-# of the step.
+# What comes onto the wood: its product and its sheet, the can or mix it comes from, what was noted
+# of these and of the step.
 COMES = (
     "step.note product.name product.class_key product.note container.note container.drawn_from"
-    " mix-part.name mix-part.product"
+    " mix-part.name mix-part.product product.own_rules"
 )
 # What there is to breathe through.
 AIR_SUPPLY = "respirator.deed respirator.holds"

@@ -116,8 +116,10 @@ class _Hot(Struct, frozen=True):
     def heats(self, coat: Coat) -> bool:
         key = (coat.figures.class_key, coat.product, coat.container)
         if key not in self.known:
-            self.known[key] = self.facts.finish_class(key[0]).self_heating or (
-                self.shop is not None and heats(in_coat(coat, self.shop), self.facts)
+            self.known[key] = (
+                heats(in_coat(coat, self.shop), self.facts)
+                if self.shop is not None
+                else self.facts.finish_class(key[0]).self_heating
             )
         return self.known[key]
 

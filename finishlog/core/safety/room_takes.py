@@ -74,6 +74,8 @@ class RoomTakes(Struct, frozen=True):
     exhaust_m3_h: float | None = None
     mixing: float = WORST_MIXING
     mixing_told: bool = False
+    # What leaves it and its limits, where its safety data sheet says so, are the sheet's.
+    by_sheet: bool = False
     day_ml: float | None = None
     short_ml: float | None = None
     fire_ml: float | None = None
@@ -119,6 +121,7 @@ def room_takes(
         exhaust_m3_h=place.exhaust_m3_h or None,
         mixing=place.mixing or WORST_MIXING,
         mixing_told=place.mixing is not None,
+        by_sheet=product.sheet.tells_of_air,
         brought=brought,
         booth_m_per_s=_booth(facts) if leaves.why_no_figure is NoFigure.SPRAYED else None,
         formaldehyde_pct=_formaldehyde(leaves, facts),

@@ -1,7 +1,7 @@
 """What of a finish leaves as vapour, by its class, its thinner and the parts of its mix.
 
 The class's solids are taken at their low end, its solvents as `vapours.toml` assumes them: the
-safety data sheet knows better, and comes first.
+safety data sheet knows better, and what was told of it comes first.
 """
 
 from __future__ import annotations
@@ -10,8 +10,10 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from finishlog.core.finish.classes import FinishClass, Method
+from finishlog.core.finish.sheet import NO_SHEET, Sheet
 from finishlog.core.mixing.chemistry import contents
 from finishlog.core.mixing.containers import Container, MixPart
 from finishlog.core.published.chemistry import Substance
@@ -66,7 +68,7 @@ def leaves_of(
         shares = _of_mix(container, shop, facts, frozenset())
         holds = contents(in_container(container, shop), facts.chemistry)
     else:
-        shares = _of_class(facts.finish_class(product.class_key), facts)
+        shares = _of_product(product, facts)
         holds = contents(in_product(product), facts.chemistry)
     of = facts.finish_class(product.class_key)
     found = tuple((s, share) for s, share in (shares or {}).items() if share > 0)
@@ -86,15 +88,44 @@ def leaves_of(
     return WhatLeaves(found)
 
 
-def _of_class(of: FinishClass, facts: Facts) -> dict[Solvent, float] | None:
-    """Return what leaves of a class, by volume; None: not known."""
-    if of.carrier in _NO_SOLVENT:
+def _of_product(product: Product, facts: Facts) -> dict[Solvent, float] | None:
+    return _of_class(facts.finish_class(product.class_key), facts, product.sheet)
+
+
+def solvents_of(product: Product, facts: Facts) -> tuple[Solvent, ...]:
+    """Return the solvents of a product, with the limits and the flash point of its sheet."""
+    return tuple(_of_product(product, facts) or ())
+
+
+def _of_class(
+    of: FinishClass, facts: Facts, sheet: Sheet = NO_SHEET
+) -> dict[Solvent, float] | None:
+    """Return what leaves of a class, by volume, as far as a sheet does not know better.
+
+    None: not known. The limits of a sheet are those of all that leaves.
+    """
+    carrier, grams = sheet.carrier or of.carrier, sheet.solvent_g_per_l
+    if grams == 0 or (grams is None and carrier in _NO_SOLVENT):
         return {}
-    liquid = facts.vapours.of_carrier(of.carrier)
+    liquid = facts.vapours.of_carrier(carrier)
     if not liquid:
         return None
     solids = of.solids_vol_pct.low / 100 if of.solids_vol_pct else 0.0
-    return {solvent: share * (1 - solids) for solvent, share in liquid}
+    leaves = 1 - solids
+    if grams is not None:
+        leaves = grams / 1000 / sum(share * solvent.density for solvent, share in liquid)
+    return {_with_limits(solvent, sheet): share * leaves for solvent, share in liquid}
+
+
+def _with_limits(of: Solvent, sheet: Sheet) -> Solvent:
+    """Return a solvent with the limits that a sheet says, each where it does."""
+    return replace(
+        of,
+        lel_pct=sheet.lel_pct or of.lel_pct,
+        day_ppm=sheet.day_ppm or of.day_ppm,
+        short_ppm=sheet.short_ppm or of.short_ppm,
+        flash_c=of.flash_c if sheet.flash_c is None else sheet.flash_c,
+    )
 
 
 def _of_mix(
@@ -126,7 +157,7 @@ def _of_part(
 ) -> dict[Solvent, float] | None:
     product = shop.products.get(part.product) if part.product is not None else None
     if product is not None:
-        return _of_class(facts.finish_class(product.class_key), facts)
+        return _of_product(product, facts)
     mix = called(part.name, shop)
     if mix is not None and mix.id not in above and mix.parts:
         return _of_mix(mix, shop, facts, above)

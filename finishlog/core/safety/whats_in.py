@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from finishlog.core.finish.sheet import NO_SHEET
 from finishlog.core.log.entries import Coat, ContainerEvent
 from finishlog.core.log.words import ContainerDeed
 from finishlog.core.mixing.chemistry import Ingredient
@@ -15,7 +16,7 @@ _FILLED = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
 
 def in_product(product: Product) -> Ingredient:
     """Describe a finish as the person knows it."""
-    return Ingredient(product.name, product.class_key, product.note)
+    return Ingredient(product.name, product.class_key, product.note, sheet=product.sheet)
 
 
 def in_container(
@@ -31,9 +32,16 @@ def in_container(
 
 def in_coat(coat: Coat, shop: Shop) -> Ingredient:
     """Describe what a coat brought onto the wood."""
-    return Ingredient(
-        coat.product_name, coat.figures.class_key, coat.note, _in_known(coat.container, shop)
-    )
+    known = shop.products.get(coat.product)
+    return in_film(coat, known, _in_known(coat.container, shop))
+
+
+def in_film(
+    coat: Coat, product: Product | None, made_of: tuple[Ingredient, ...] = ()
+) -> Ingredient:
+    """Describe a coat by what stands with it, and by its product's sheet where that is known."""
+    sheet = product.sheet if product is not None else NO_SHEET
+    return Ingredient(coat.product_name, coat.figures.class_key, coat.note, made_of, sheet)
 
 
 def in_work(note: str) -> Ingredient | None:
@@ -44,7 +52,8 @@ def in_work(note: str) -> Ingredient | None:
 def in_what_goes_on(product: Product, container: int | None, note: str, shop: Shop) -> Ingredient:
     """Describe a coat that is going on: its product, where it comes from, and what was noted."""
     said = ". ".join((product.note, note))
-    return Ingredient(product.name, product.class_key, said, _in_known(container, shop))
+    inside = _in_known(container, shop)
+    return Ingredient(product.name, product.class_key, said, inside, product.sheet)
 
 
 def names_in(of: Ingredient) -> tuple[str, ...]:
@@ -65,9 +74,8 @@ def _in(container: Container, shop: Shop, above: frozenset[int], note: str) -> I
     source = called(container.drawn_from, shop)
     if source is not None and source.id not in above:
         inside.append(_in(source, shop, above, source.note))
-    return Ingredient(
-        product.name, product.class_key, ". ".join((product.note, note)), tuple(inside)
-    )
+    said = ". ".join((product.note, note))
+    return Ingredient(product.name, product.class_key, said, tuple(inside), product.sheet)
 
 
 def _part(part: MixPart, shop: Shop, above: frozenset[int]) -> Ingredient:

@@ -14,13 +14,14 @@ from finishlog.core.air.place import Place
 from finishlog.core.air.span import AirPoint
 from finishlog.core.air.usual_day import UsualDay
 from finishlog.core.finish.classes import Figure, RecoatWindow, Sheen
+from finishlog.core.finish.sheet import NO_SHEET, Sheet
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Heated, Target
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.containers import Container
 from finishlog.core.published.care import UsedFor
 from finishlog.core.shop.hours import ShopHours
-from finishlog.core.shop.own_rules import OwnRule
+from finishlog.core.shop.own_rules import OwnRule, sheet_of
 
 
 class ThingKind(StrEnum):
@@ -205,6 +206,13 @@ class Product(Struct, frozen=True):
     sheen: Sheen | None = None
     # What the person says of it beyond hours, the oldest first.
     own_rules: tuple[OwnRule, ...] = ()
+    # Where its safety data sheet lies, as a whole path; empty: nobody said.
+    sds: str = ""
+
+    @property
+    def sheet(self) -> Sheet:
+        """What its safety data sheet says."""
+        return sheet_of(self.own_rules) if self.own_rules else NO_SHEET
 
 
 class Room(Struct, frozen=True):

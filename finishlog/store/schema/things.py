@@ -138,6 +138,8 @@ product = Table(
     # How it is put on when nothing is said; None: as its class usually is.
     Column("method", Text),
     Column("sheen", Text, nullable=False, server_default=""),
+    # Where its safety data sheet lies.
+    Column("sds", Text, nullable=False, server_default=""),
     UniqueConstraint("name"),
     one_of("method", Method),
     one_of("sheen", Sheen, or_empty=True),
@@ -202,6 +204,7 @@ product_says = Table(
     Column("valid_from", UtcDateTime, nullable=False),
     Column("act_id", Integer),  # What undo takes back; none: it came with the product.
     Column("thickest_um", Float),
+    Column("figure", Float),  # Of a safety data sheet, in the unit of its kind.
     one_of("own", Own),
     all_or_nothing("wait_low_h", "wait_typical_h", "wait_high_h", name="wait"),
     CheckConstraint("coats > 0", name="coats"),

@@ -76,6 +76,7 @@ def put_own_rule(
         between_names=rule.between,
         coats=rule.count,
         thickest_um=rule.thickest_um,
+        figure=rule.figure,
         because=rule.because,
         valid_from=valid_from,
         act_id=act,
@@ -101,6 +102,7 @@ def read_own_rules(connection: Connection, now: datetime) -> Mapping[int, tuple[
             row.because,
             row.act_id,
             row.thickest_um,
+            row.figure,
         )
         found[row.product_id].append(rule)
     return {product: tuple(rules) for product, rules in found.items()}

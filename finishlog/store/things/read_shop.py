@@ -199,6 +199,7 @@ def _products(connection: Connection, now: datetime) -> dict[int, Product]:
             archived=row.archived_at is not None,
             sheen=Sheen(row.sheen) if row.sheen else None,
             own_rules=said.get(row.id, ()),
+            sds=row.sds,
         )
         for row in rows
     }

@@ -404,6 +404,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "topcoat --not-over oil-stain --because 'it lifts it'",
         {"": "act detail judged kind moved name"},
     ),
+    "product sheet": (
+        "topcoat --free-of isocyanate --lel 2%",
+        {"": "act detail kind less name"},
+    ),
     "product edit": ("topcoat --note satin", MADE),
     "product rename": ("topcoat clear", MADE),
     "product archive": ("dye", MADE),
@@ -463,7 +467,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "rules": ("wipe-off", {"": "facts rules", "rules[]": "binds id reads says source"}),
     "safety": (
         "topcoat",
-        {"": "about air apart kept lit notes place", "notes[]": "applies_to id source text"},
+        {
+            "": "about air apart kept lit notes place sheet",
+            "notes[]": "applies_to id source text",
+        },
     ),
     "species list": ("", {"[]": SPECIES}),
     "species show": (

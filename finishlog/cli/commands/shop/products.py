@@ -152,12 +152,70 @@ def product_edit(
     ] = None,
     sheen: Shine = "",
     note: NoteTyped = None,
+    sds: Annotated[
+        str | None,
+        typer.Option("--sds", metavar="FILE", help="Its safety data sheet; '': none."),
+    ] = None,
 ) -> Answered:
-    """Change a product's class, sheen or note; what its label says: product label."""
+    """Change a product's class, sheen, note or sheet; what its label says: product label."""
     from finishlog.acts.things.products import edit_product, sheen_word
 
     shines = said(sheen, sheen_word) if sheen else None
-    return recorded(edit_product(here.context, name, finish=finish, note=note, sheen=shines))
+    changed = edit_product(here.context, name, finish=finish, note=note, sheen=shines, sds=sds)
+    return recorded(changed)
+
+
+@command(
+    product,
+    "product sheet",
+    epilog="finishlog product sheet lacquer --lel 1.1% --limit 20ppm --solvent 620g/L · "
+    "finishlog product sheet topcoat --free-of isocyanate",
+)
+def product_sheet(
+    here: Run,
+    name: Name,
+    free_of: Annotated[
+        list[str] | None,
+        typer.Option("--free-of", metavar="HAZARD", help="Not in it: isocyanate, formaldehyde ..."),
+    ] = None,
+    holds: Annotated[
+        list[str] | None,
+        typer.Option("--holds", metavar="HAZARD", help="In it, though its class may not have it."),
+    ] = None,
+    lel: Annotated[str, typer.Option("--lel", help="Lower explosive limit: 0.7%.")] = "",
+    limit: Annotated[
+        str, typer.Option("--limit", help="The lowest exposure limit of a day on it: 50ppm.")
+    ] = "",
+    short_limit: Annotated[
+        str, typer.Option("--short-limit", help="The lowest one of 15 minutes: 100ppm.")
+    ] = "",
+    flash: Annotated[str, typer.Option("--flash", help="Its flash point: 38C, 100F.")] = "",
+    solvent: Annotated[
+        str, typer.Option("--solvent", help="What leaves: 420g/L, or 45% by weight.")
+    ] = "",
+    density: Annotated[str, typer.Option("--density", help="How heavy a litre is: 0.9 (kg).")] = "",
+    carrier: Annotated[
+        str, typer.Option("--carrier", help="What leaves it: water, mineral-spirits, ethanol ...")
+    ] = "",
+) -> Answered:
+    """Say what its safety data sheet says: it outranks the class; undo takes it back."""
+    from finishlog.acts.things.sheet import SheetTyped, say_of_sheet
+    from finishlog.cli.pages.evening.log_page import sheet_said_page
+    from finishlog.cli.typed.files.sheets import sheet_typed
+
+    typed = sheet_typed(
+        SheetTyped(tuple(free_of or ()), tuple(holds or ()), carrier),
+        {
+            "lel": lel,
+            "limit": limit,
+            "short-limit": short_limit,
+            "flash": flash,
+            "solvent": solvent,
+            "density": density,
+        },
+    )
+    answer = say_of_sheet(here.context, name, typed)
+    return Answered(answer, lambda: sheet_said_page(answer))
 
 
 may_be_renamed(product, "product", "product")

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from finishlog.acts.film.check import Checked
     from finishlog.acts.pieces.note import Noted
     from finishlog.acts.things.products import Labelled
+    from finishlog.acts.things.sheet import SheetSaid
     from finishlog.asks.look.standing import Standing
     from finishlog.clock import Clock
 
@@ -227,6 +228,19 @@ def label_page(answer: Labelled, words: str, clock: Clock) -> Page:
             page.line(f"keeps    {date.label}: {was}, by this label {by_this}")
     if answer.moved and not answer.judged:
         page.line(f"if the can said so all along: finishlog {words} --coats-too")
+    return page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
+
+
+def sheet_said_page(answer: SheetSaid) -> Page:
+    """Echo what a sheet says, and what is not looked out for any more because of it."""
+    page = Page().line(f"on record: {answer.kind} {answer.name} ({answer.detail})")
+    if answer.less:
+        page.line(
+            f"less than its class: {', '.join(answer.less)}; nothing here warns of that in "
+            f"{answer.name} any more, by your sheet alone: is it the sheet of this very can, and "
+            "of its hardener?",
+            Tone.HEAD,
+        )
     return page.line(f"to take this back: finishlog undo {answer.act}", Tone.FAINT)
 
 

@@ -11,10 +11,11 @@ from finishlog.cli.pages.evening.words import title_of
 from finishlog.cli.pages.questions.ventilation_page import air_rows, place_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.words.finding_lines import warn
+from finishlog.core.finish.sheet import YOUR_SHEET
 from finishlog.core.measure.quantities import celsius, millilitres
 
 if TYPE_CHECKING:
-    from finishlog.asks.things.safety import SafetyShown
+    from finishlog.asks.things.safety import SafetyShown, SheetShown
     from finishlog.asks.things.safety_sources import Rests
     from finishlog.core.published.facts import Facts
     from finishlog.core.safety.keeping import Kept
@@ -41,6 +42,8 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
         section = page.section("KEEP APART", tone=Tone.DANGER)
         for each in answer.apart:
             section.row(each.kept_from, each.reason + _basis(each.source, facts, verbose))
+    if answer.sheet is not None:
+        _sheet_rows(page.section("YOUR SHEET"), answer.sheet)
     if answer.place is not None:
         section = page.section(f"AIR OF {answer.about.upper()}")
         place_rows(section, answer.place)
@@ -73,6 +76,15 @@ def _kept_rows(section: Section, kept: Kept, facts: Facts, verbose: bool) -> Non
             + _basis(limit.source, facts, verbose),
         )
     section.row("at home", "far less, and elsewhere other rules: your fire code says how much")
+
+
+def _sheet_rows(section: Section, sheet: SheetShown) -> None:
+    if sheet.file:
+        gone = "" if sheet.is_there else " (nothing lies there now: look for it)"
+        section.row("file", f"{sheet.file}{gone}")
+    section.each(("says", each.removeprefix(f"{YOUR_SHEET}: ")) for each in sheet.says)
+    if sheet.less:
+        section.row("so", f"{', '.join(sheet.less)} of its class: left out, by your sheet alone")
 
 
 def sources_page(rests: Iterable[Rests]) -> Page:

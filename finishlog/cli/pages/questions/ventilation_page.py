@@ -77,6 +77,8 @@ def air_rows(section: Section, takes: RoomTakes) -> None:
         section.each(_by_limits(takes))
     else:
         section.each(_of_an_amount(takes, takes.air))
+    if takes.by_sheet:
+        section.row("", "solvent and limits as your sheet says, the rest by its class")
     section.row("", f"{_NO_FAN}; {_FIRST}", tone=Tone.FAINT)
 
 

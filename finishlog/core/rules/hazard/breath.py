@@ -8,13 +8,15 @@ from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.hazard import Hazard
+from finishlog.core.finish.sheet import YOUR_SHEET
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import Operation
 from finishlog.core.mixing.chemistry import Ingredient
-from finishlog.core.rules.reads import AIR_SUPPLY, COMES, WAIT
+from finishlog.core.rules.reads import AIR_SUPPLY, COMES, SAYS, WAIT
 from finishlog.core.rules.rule import ABRADING, COAT, rule
-from finishlog.core.safety.hazards import hazards_in
+from finishlog.core.safety.hazards import hazards_in, spared_by_sheet
 from finishlog.core.safety.oily_waste import is_sprayed
+from finishlog.core.safety.whats_in import in_film
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -48,18 +50,26 @@ def sprayed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     yield also(found, of=what.name)
 
 
+@rule("by-your-sheet", binds=COAT, source=YOUR_SHEET, reads=COMES)
+def by_your_sheet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
+    """What a class has and the sheet rules out is not warned of; that this is so is said."""
+    less = spared_by_sheet(asked.comes, around.facts) if asked.comes is not None else ()
+    if asked.comes is not None and less:
+        yield finding("by-your-sheet", source=YOUR_SHEET, of=asked.comes.name, less=less)
+
+
 @rule(
     "isocyanate-dust",
     binds=ABRADING,
     source=_ISOCYANATE,
-    reads=f"{WAIT} {AIR_SUPPLY} product.name coat.note",
+    reads=f"{WAIT} {AIR_SUPPLY} {SAYS} product.name coat.note",
 )
 def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A young film with isocyanate is not sanded dry: what has not reacted is in its dust."""
     young = [
         layer.coat.product_name
         for layer in zone.layers
-        if Hazard.ISOCYANATE in hazards_in(_film(layer), around.facts)
+        if Hazard.ISOCYANATE in hazards_in(_film(layer, around), around.facts)
         and not _is_hard(layer, around)
     ]
     if not young or asked.operation is None:
@@ -70,8 +80,8 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     yield also(found, of=young[-1])
 
 
-def _film(layer: Layer) -> Ingredient:
-    return Ingredient(layer.coat.product_name, layer.of.key, layer.coat.note)
+def _film(layer: Layer, around: Around) -> Ingredient:
+    return in_film(layer.coat, around.products.get(layer.coat.product))
 
 
 def _is_hard(layer: Layer, around: Around) -> bool:
