@@ -184,6 +184,8 @@ class Clause:
 class Teller:
     """Reads one line."""
 
+    reads_every_h = 6.0
+
     def __init__(self, line: str) -> None:
         self.story = Story()
         self.hour = _FIRST
@@ -281,7 +283,7 @@ class Teller:
         return NOTHING if word == "rest" else Asked(Act(word), comes=brought)
 
     def _read_on(self) -> None:
-        """Read the air every six hours, as it was told, until what is asked."""
+        """Read the air again and again, as it was told, until what is asked."""
         if self.air is None:
             return
         self.airs.append(self.air)
@@ -290,7 +292,7 @@ class Teller:
             hour = since
             while hour <= until:
                 self.story.read(hour, celsius, rh)
-                hour += 6
+                hour += self.reads_every_h
             if n + 1 == len(self.airs):
                 self.story.read(until, celsius, rh)
 

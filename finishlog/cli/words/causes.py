@@ -212,7 +212,12 @@ WORDS: Mapping[str, Words] = {
             f"{met_as_it_set(f)}"
         )
     ),
-    "went-on-thick": Words(lambda f: f"{measured(f)} wet, {wanted(f)} is usual at most"),
+    "went-on-thick": Words(
+        lambda f: (
+            f"{text(f, 'under') + ' below: ' if f.value('under') else ''}"
+            f"{measured(f)} wet, {wanted(f)} is usual at most"
+        )
+    ),
     "film-in-all": Words(lambda f: f"{measured(f)} dry in all, it bears {wanted(f)}"),
     "coats-in-all": Words(lambda f: f"{measured(f)} coats, at most {wanted(f)}"),
     "handled-early": Words(_handled),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble import in_the_air, in_the_film, in_the_mix, in_the_wood
+from finishlog.core.trouble import in_the_air, in_the_film, in_the_mix, in_the_wood, in_the_work
 from finishlog.core.trouble.scene import Look, Scene
 
 LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
@@ -15,20 +15,20 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.BELOW_TOO_YOUNG: in_the_film.young_below,
     Evidence.WINDOW_MISSED: in_the_film.window_missed,
     Evidence.NOT_SCUFFED: in_the_film.not_scuffed,
-    Evidence.NOT_WIPED: in_the_film.not_wiped,
-    Evidence.STOOD_LONGER: in_the_film.stood_longer,
+    Evidence.NOT_WIPED: in_the_work.not_wiped,
+    Evidence.STOOD_LONGER: in_the_work.stood_longer,
     Evidence.UNSUITED_BELOW: in_the_film.unsuited,
     Evidence.OIL_BELOW: in_the_film.oil_below,
     Evidence.UNWASHED_BELOW: in_the_film.unwashed,
     Evidence.BARRIER_LEFT_OUT: in_the_film.barrier_left_out,
     Evidence.THICK: in_the_film.thick,
     Evidence.FILM_IN_ALL: in_the_film.film_in_all,
-    Evidence.HANDLED_EARLY: in_the_film.handled,
-    Evidence.SANDED_BEFORE: in_the_film.sanded,
+    Evidence.HANDLED_EARLY: in_the_work.handled,
+    Evidence.SANDED_BEFORE: in_the_work.sanded,
     Evidence.ONE_FACE: in_the_film.one_face,
     Evidence.GLUE_FACE_COATED: in_the_film.glue_face,
     Evidence.SURPLUS_BELOW: in_the_film.surplus_below,
-    Evidence.OTHER_SCUFF: in_the_film.other_scuff,
+    Evidence.OTHER_SCUFF: in_the_work.other_scuff,
     Evidence.OLD_CONTAINER: in_the_mix.old_can,
     Evidence.DOUBTFUL_CAN: in_the_mix.came_from,
     Evidence.OTHER_CAN: in_the_mix.other_can,
@@ -39,8 +39,8 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.NOT_SANDED: in_the_wood.not_sanded,
     Evidence.COLOURED_JOINED: in_the_wood.coloured_joined,
     Evidence.SOLID_WOOD: in_the_wood.solid_wood,
-    Evidence.BUFFED_LATE: in_the_film.buffed_late,
-    Evidence.BUFFED_EARLY: in_the_film.buffed_early,
+    Evidence.BUFFED_LATE: in_the_work.buffed_late,
+    Evidence.BUFFED_EARLY: in_the_work.buffed_early,
     Evidence.GLUED_UP: in_the_wood.glued_up,
     Evidence.OLD_FINISH: in_the_wood.old_finish,
     Evidence.OTHER_AIR: in_the_wood.other_air,

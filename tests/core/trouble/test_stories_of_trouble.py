@@ -8,10 +8,13 @@ fourth, of failed checks alone, 56 of 60, with all that missed among the ten of 
 those struck out: a primer that was called an oil, an oil under a barrier held to be the same as one
 without (its story gave the cause another name), a wipe told late, and a wood that is not known. Of
 the fifth, of kinds of fault alone, 77 of 89, before what they missed was built and two were told
-right. Of
-the sixth, of all, 340 of 380: 24 were not first, 15 struck out and one not read; under 8 of 10 were
-scratches (6), dust, lap marks, surplus and smears (7). 14 of the 40 were told wrongly, most of them
-of a cause that no log can show where the log was silent of what it can; 26 were mended.
+right.
+
+Of the sixth, of all, 340 of 380: 24 were not first, 15 struck out and one not read; under 8 of 10
+were scratches (6), dust, lap marks, surplus and smears (7). 14 of the 40 were told wrongly, most of
+them of a cause that no log can show where the log was silent of what it can; 26 were mended. Of the
+seventh, of all again, 377 of 380, at least 9 of 10 of each kind: two were struck out (a thick coat
+under a thinner one, and surplus that its solvent had taken off, as it was told), one was not read.
 """
 
 from __future__ import annotations
@@ -26,6 +29,7 @@ from tests.rows import every_row
 from tests.shop_of import FACTS
 
 TOLD = tomllib.loads(Path(__file__).with_name("stories_of_trouble.toml").read_text("utf-8"))
+SETS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh")
 KINDS = {kind for told in (TOLD["first"], TOLD["second"]) for kind in told}
 # A pass that is written as a failure finds nothing; `other` has no causes by its nature.
 CHECKS = {"tacky", "gums", "prints", "smells", "flakes", "softens", "cupped", "sample-soft"}
@@ -48,7 +52,7 @@ def test_a_story_is_told_of_every_failed_check_and_of_every_fault_with_causes():
 
 @every_row(
     "kind, true, line",
-    [row for which in ("first", "second", "third", "fourth", "fifth") for row in rows(which)],
+    [row for which in SETS for row in rows(which)],
 )
 def test_the_true_cause_comes_first_and_is_never_struck_out(kind: str, true: str, line: str):
     assert f"{kind} +" in f"{line} +"

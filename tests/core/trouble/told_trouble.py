@@ -4,8 +4,8 @@
 
 The language is that of `tests/stories/telling`. Beside it: `both:` happens to either part, the
 sound one two minutes later; `air 45F 80%` is read in °F; `attic 45F 80%` is a room that is read
-all the time, before and after; `with:gun1` is what a coat went on with; `clean gun1`. A story ends
-with what was found on the first part.
+before and after too, once a day, as the shop is; `with:gun1` is what a coat went on with; `clean
+gun1`. A story ends with what was found on the first part.
 """
 
 from __future__ import annotations
@@ -21,8 +21,8 @@ from tests.shop_of import FACTS
 from tests.stories.telling import Clause, Teller
 
 _SOON = 2 / 60
-# So many days before and after it a room is read.
-_BEFORE = 2.0
+# So long before and after it another room is read.
+_BEFORE_H = 48.0
 
 
 def _celsius(word: str) -> str:
@@ -32,6 +32,7 @@ def _celsius(word: str) -> str:
 class TellerOfTrouble(Teller):
     """Reads one line."""
 
+    reads_every_h = 24.0
     attics: tuple[float, float, float] | None = None
 
     def _happens(self, clause: str) -> None:
@@ -71,8 +72,10 @@ class TellerOfTrouble(Teller):
         super()._read_on()
         if self.attics:
             celsius, rh, since = self.attics
-            days = (self.hour - since) / 24 + 2 * _BEFORE
-            self.story.steady(celsius, rh, since=since - 24 * _BEFORE, days=days, room=self.attic)
+            hour = since - _BEFORE_H
+            while hour <= self.hour + _BEFORE_H:
+                self.story.read(hour, celsius, rh, self.attic)
+                hour += self.reads_every_h
 
 
 def told(line: str) -> TellerOfTrouble:
