@@ -7,6 +7,7 @@ import io
 import json
 import multiprocessing
 import os
+import re
 import shlex
 import signal
 import subprocess
@@ -35,6 +36,8 @@ NOT_INHERITED = (
     "FINISHLOG_DB", "FINISHLOG_NOW", "FINISHLOG_ZONE", "XDG_DATA_HOME", "TZ",
     "PYTHONUNBUFFERED",
 )  # fmt: skip
+
+_TONE = re.compile(r"\x1b\[[0-9;]*m")
 
 # An invented shop, one command a line, each typed at its own time. No figure here is published.
 SHOP = """
@@ -129,6 +132,22 @@ class Finishlog:
         assert answer.code == 0, answer
         return answer
 
+    def screen(self, *words: str, now: str | None = None, columns: int = 80) -> list[str]:
+        """Run a command that must end well; return the rows that a terminal shows, untoned."""
+        shown = Terminal()
+        with (
+            on_screen(
+                self, shown, columns, NO_COLOR="1", **({"FINISHLOG_NOW": now} if now else {})
+            ),
+            mock.patch.object(sys, "stdin", io.StringIO()),
+            contextlib.redirect_stderr(io.StringIO()) as err,
+            made_once(),
+            self.kept_open.serves(),
+        ):
+            code = run(list(words))
+        assert code == 0, (words, shown.getvalue(), err.getvalue())
+        return _TONE.sub("", shown.getvalue()).splitlines()
+
     def played(self, story: str, now: str | None = None) -> Self:
         """Type a story that must end well, a command a line; what was played before is copied.
 
@@ -179,6 +198,28 @@ class Finishlog:
             check=False,
         )
         return Answer(done.returncode, done.stdout, done.stderr)
+
+
+class Terminal(io.StringIO):
+    """A text that says it is a terminal."""
+
+    encoding = "utf-8"
+
+    def isatty(self) -> bool:
+        return True
+
+
+@contextlib.contextmanager
+def on_screen(
+    program: Finishlog, screen: Terminal, columns: int, **more: str
+) -> Iterator[Terminal]:
+    """Let this process see a terminal of so many columns in place of stdout."""
+    variables = program.variables({"TERM": "xterm-256color", "COLUMNS": str(columns), **more})
+    with (
+        mock.patch.dict(os.environ, variables, clear=True),
+        contextlib.redirect_stdout(screen),
+    ):
+        yield screen
 
 
 @contextlib.contextmanager

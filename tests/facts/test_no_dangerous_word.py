@@ -12,29 +12,17 @@ from typing import Any
 import pytest
 
 import finishlog
+from tests.dangerous_words import WRONG, dated_law, sentences
+from tests.rows import every_row
 
 PACKAGE = Path(finishlog.__file__).parent
 DATA = sorted((PACKAGE / "facts").rglob("*.toml"))
 MODULES = sorted(PACKAGE.rglob("*.py"))
-README = PACKAGE.parent / "README.md"
-SCREENS = sorted((PACKAGE.parent / "tests/golden/screens").glob("*.txt"))
-SAID = [*DATA, *MODULES, README, *SCREENS]
-
-_CHLORINE = re.compile(r"chlorine bleach|hypochlorite", re.I)
-_NEVER_WITH_IT = re.compile(r"\b(vinegar|acids?|oxalic|ammonia|peroxide|alcohol|acetone)\b", re.I)
-# Words that keep them apart, or say what comes of it.
-_APART = re.compile(
-    r"\b(never|not?|nothing|none|poisons?|chloroform|gas|away|apart|wrong|dangerous|violent|beside|before|meets?"
-    r"|leaves?|stop)\b",
-    re.I,
-)
-# A year of a law holds somewhere: the place stands in the same sentence.
-_LAW_YEAR = re.compile(
-    r"\b(ban(ned)?|federal|law|rules?|codes?|lead|limit(ed)?)\b.*\b(19|20)\d\d\b"
-    r"|\b(19|20)\d\d\b.*\b(ban(ned)?|federal|law|lead)\b",
-    re.I,
-)
-_PLACE = re.compile(r"\b(US|Europe(an)?|EU|Canada|Ontario|UK|United States|ask where you are)\b")
+ROOT = PACKAGE.parent
+PROSE = [ROOT / "README.md", ROOT / "DEVELOPERS.md"]
+# Every answer that is kept as it was read: screens, walks through whole pieces, the rules.
+PLAYED = sorted((ROOT / "tests/golden").rglob("*.txt"))
+SAID = [*DATA, *MODULES, *PROSE, *PLAYED, *sorted((ROOT / "sample_data").glob("*.toml"))]
 
 
 @cache
@@ -42,10 +30,10 @@ def texts(path: Path) -> list[str]:
     """Return the sentences of a file: values of facts, texts of a module, lines of a page."""
     text = path.read_text("utf-8")
     if path.suffix == ".toml":
-        return list(_leaves(tomllib.loads(text)))
+        text = "\n".join(_leaves(tomllib.loads(text)))
     if path.suffix == ".py":
-        return [match[1] for match in re.finditer(r'f?"([^"\n]{12,})"', text)]
-    return text.split(". ")
+        text = "\n".join(match[1] for match in re.finditer(r'f?"([^"\n]{12,})"', text))
+    return list(sentences(text))
 
 
 def said(among: Sequence[Path], is_wrong: Callable[[str], object]) -> list[str]:
@@ -65,36 +53,67 @@ def _leaves(value: Any) -> Iterator[str]:
         yield value
 
 
-def bad(sentence: str) -> bool:
-    """Tell whether it brings chlorine bleach together with what makes it poison."""
-    both = _CHLORINE.search(sentence) and _NEVER_WITH_IT.search(sentence)
-    return bool(both) and not _APART.search(sentence)
+@pytest.mark.parametrize("wrong", WRONG)
+def test_nothing_that_is_said(wrong: str):
+    assert said(SAID, WRONG[wrong]) == []
 
 
-@pytest.mark.parametrize(
-    "sentence",
+@every_row(
+    ("wrong", "sentence"),
     [
-        "Rinse chlorine bleach off, then neutralise it with vinegar and water.",
-        "Mix the hypochlorite with a little ammonia for more strength.",
-        "After chlorine bleach go on with oxalic acid the same day.",
+        ("brings chlorine near what makes it poison", each)
+        for each in (
+            "Rinse chlorine bleach off, then neutralise it with vinegar and water.",
+            "Mix the hypochlorite with a little ammonia for more strength.",
+            "After chlorine bleach go on with oxalic acid the same day.",
+            "Wipe the chlorine bleach with alcohol, it dries faster.",
+            "Follow laundry bleach with peroxide.",
+        )
+    ]
+    + [
+        ("praises", each)
+        for each in (
+            "An approved finish for toys.",
+            "Mineral oil is harmless.",
+            "By then there is no danger any more.",
+            "Once cured it is non-toxic.",
+        )
+    ]
+    + [
+        ("calls something safe", each)
+        for each in (
+            "After three days the rags are safe.",
+            "The room can safely be used again.",
+            "Use a safer solvent.",
+        )
+    ]
+    + [
+        ("trusts what is worn", each)
+        for each in (
+            "With an organic-vapour mask you are protected.",
+            "Gloves and a mask are enough.",
+            "A cartridge blocks the vapour.",
+        )
     ],
 )
-def test_the_reader_of_this_test_sees_bad_advice(sentence: str):
-    assert bad(sentence)
+def test_the_reader_sees_it(wrong: str, sentence: str):
+    assert WRONG[wrong](sentence)
 
 
-def test_nothing_brings_chlorine_bleach_near_acid_ammonia_or_peroxide():
-    assert said(SAID, bad) == []
-
-
-def test_nothing_is_called_approved_or_certified_safe():
-    words = re.compile(r"\b(approved|certified safe|perfectly safe|guaranteed)\b", re.I)
-    assert said(SAID, words.search) == []
-
-
-def dated_law(sentence: str) -> bool:
-    """Tell whether a law is given by its year and without its place."""
-    return bool(_LAW_YEAR.search(sentence)) and not _PLACE.search(sentence)
+@every_row(
+    "sentence",
+    [
+        "Chlorine bleach with any acid makes poison gas: keep apart.",
+        "Rinse chlorine bleach with plenty of water and nothing else.",
+        "Rags lifted out of water are not safe yet.",
+        "No mask is proof: its sheet names the kind.",
+        "Keep solvent in closed original or safety cans.",
+        "No time is an all-clear.",
+        "Half mask: organic-vapour cartridges and prefilter, fit-tested, clean-shaven.",
+    ],
+)
+def test_what_warns_is_left_alone(sentence: str):
+    assert [why for why, is_wrong in WRONG.items() if is_wrong(sentence)] == []
 
 
 def test_no_dated_law_is_given_as_if_it_held_everywhere():

@@ -9,7 +9,6 @@ from __future__ import annotations
 import atexit
 import contextlib
 import io
-import os
 import re
 import shlex
 import sys
@@ -20,7 +19,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from unittest import mock
 
-from run import Finishlog, furnished
+from run import Finishlog, Terminal, furnished, on_screen
 from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT, LOGGER
 
 from finishlog.cli.app import GROUPS, run
@@ -89,15 +88,6 @@ class Seen:
     screen: str
     without_colour: str
     wide: str
-
-
-class _Terminal(io.StringIO):
-    """A text that says it is a terminal."""
-
-    encoding = "utf-8"
-
-    def isatty(self) -> bool:
-        return True
 
 
 @cache
@@ -191,7 +181,7 @@ def _at_a_terminal(shop: Finishlog, line: str) -> tuple[int, str, list[Page]]:
         shows(page)
 
     with (
-        _on_screen(shop, COLUMNS) as screen,
+        on_screen(shop, Terminal(), COLUMNS) as screen,
         mock.patch.object(sys, "stdin", io.StringIO()),
         mock.patch.object(terminal, "show_at_terminal", kept),
         contextlib.redirect_stderr(io.StringIO()),
@@ -202,21 +192,10 @@ def _at_a_terminal(shop: Finishlog, line: str) -> tuple[int, str, list[Page]]:
 
 
 def _rendered(shop: Finishlog, pages: list[Page], columns: int, **more: str) -> str:
-    with _on_screen(shop, columns, **more) as screen:
+    with on_screen(shop, Terminal(), columns, **more) as screen:
         for page in pages:
             terminal.show_at_terminal(page)
     return screen.getvalue()
-
-
-@contextlib.contextmanager
-def _on_screen(shop: Finishlog, columns: int, **more: str) -> Iterator[_Terminal]:
-    variables = shop.variables({"TERM": "xterm-256color", "COLUMNS": str(columns), **more})
-    screen = _Terminal()
-    with (
-        mock.patch.dict(os.environ, variables, clear=True),
-        contextlib.redirect_stdout(screen),
-    ):
-        yield screen
 
 
 def frozen(asked: Seen) -> str:

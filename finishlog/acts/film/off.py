@@ -18,7 +18,7 @@ from finishlog.core.commands import Do
 from finishlog.core.film.attempts import melts_into
 from finishlog.core.film.layers import Layer
 from finishlog.core.film.old_finish import name_of
-from finishlog.core.findings import Finding, Level, finding
+from finishlog.core.findings import HURTS, Act, Finding, Level, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Coat, Stripped, Target
 from finishlog.core.log.when import When
@@ -26,10 +26,7 @@ from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.measure.whole_number import whole_number
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote
-from finishlog.core.rules.air.flame import heater
-from finishlog.core.rules.hazard.cartridge import cartridge
-from finishlog.core.rules.hazard.lead import lead
-from finishlog.core.rules.hazard.shut_room import chlorinated
+from finishlog.core.rules.all import RULES
 from finishlog.core.rules.wood.bleached import dust_of_bleach
 from finishlog.core.safety.whats_in import in_work
 from finishlog.core.zone.asked import Asked, taking_off
@@ -41,7 +38,7 @@ from finishlog.store.log.ledger import Ledger
 
 BARE = "bare"
 # What is about the person, and not about the film.
-_WHO = (lead, chlorinated, heater, cartridge)
+_WHO = tuple(rule for rule in RULES if rule.id in HURTS and Act.TAKE_OFF in rule.binds)
 
 
 class CoatThere(Struct, frozen=True):

@@ -44,6 +44,7 @@ from finishlog.core.findings import (
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.rules.air.coating_air import air_findings
+from finishlog.core.rules.air.flame import lives_there
 from finishlog.core.safety.ignition import lights, of_films
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.hours import is_open, next_opening
@@ -165,7 +166,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
     hours = seen.shop.hours
     return Ready(
         now=seen.clock.now,
-        rooms=tuple(_room(r, seen) for r in seen.shop.rooms),
+        rooms=tuple(_room(r, zones, seen) for r in seen.shop.rooms),
         rags=open_rags(seen),
         bench=tuple(sorted(acting, key=_urgency)),
         stopped=tuple(s for s in lines if s.answer in _STOPPED),
@@ -182,7 +183,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         uneven=uneven_faces(zones, seen),
         vapour=vapour_there(seen),
         kept=tuple(sorted((s for s in lines if s.kept), key=_look_first)),
-        cans=cans_in_doubt(seen, _still_to_go_on(seen)),
+        cans=cans_in_doubt(seen, _still_to_go_on(seen.bench.in_the_shop, seen)),
         before=before_work(_offered(zones), seen),
     )
 
@@ -217,7 +218,7 @@ def _soonest(line: Standing) -> tuple[bool, datetime]:
     return line.high is None, line.high or line.closes or _NEVER
 
 
-def _room(room: int, seen: Look) -> RoomLine:
+def _room(room: int, zones: Sequence[ZoneState], seen: Look) -> RoomLine:
     known, air = seen.shop.rooms[room], seen.bench.rooms[room]
     reading = air.measured_at(seen.clock.now)
     return RoomLine(
@@ -226,7 +227,7 @@ def _room(room: int, seen: Look) -> RoomLine:
         air=reading.air if reading else None,
         dew_point_c=dew_point_c(reading.air) if reading else None,
         coldest_night_c=known.coldest_night_c,
-        fitness=tuple(_fitness(air, seen, read=reading is not None)),
+        fitness=tuple(_fitness(air, zones, seen, read=reading is not None)),
         acts=(reading.act,) if reading else (),
         tonight_c=coldest_ahead(air, seen.clock.now, _TONIGHT) if air.is_foretold else None,
         asks_night=_asks_night(air, seen),
@@ -235,25 +236,30 @@ def _room(room: int, seen: Look) -> RoomLine:
     )
 
 
-def _fitness(air: RoomAir, seen: Look, *, read: bool) -> Iterable[tuple[str, Finding]]:
-    """Yield, for every product still to go on there, what this air does to it.
+def _fitness(
+    air: RoomAir, zones: Sequence[ZoneState], seen: Look, *, read: bool
+) -> Iterable[tuple[str, Finding]]:
+    """Yield, for every product still to go on some zones there, what this air does to it.
 
     What burns or glows where its vapour comes to goes first: no air is fine beside it, `read` or
     not. In a room where nothing stands, what is to go on elsewhere: why else was its air read?
     """
-    here = _still_to_go_on(seen, air.id)
-    for product in sorted(here or (_still_to_go_on(seen) if read else ())):
+    here = _still_to_go_on(zones, seen, air.id)
+    for product in sorted(here or (_still_to_go_on(zones, seen) if read else ())):
         known = seen.shop.products[product]
         of = seen.facts.finish_class(known.class_key)
         method = of.methods[0]
-        vapour = of_films(((of, in_product(known)),), seen.facts, seen.clock.now)
+        what = in_product(known)
+        vapour = of_films(((of, what),), seen.facts, seen.clock.now)
         lit = tuple(lights(vapour, air, seen.clock.now))
-        if not read and not any(f.level is Level.STOP for f in lit):
+        home = tuple(lives_there(of, what, method, air, seen.facts))
+        if not read and not home and not any(f.level is Level.STOP for f in lit):
             continue
         found = [
             f
             for f in (
                 *sorted(lit, key=_stops_first),
+                *home,
                 *(_said(seen.context, of, air) if read else ()),
             )
             if f.rule not in {NIGHT_UNTOLD, HEATER_UNTOLD}
@@ -276,17 +282,19 @@ def _said(context: Context, of: FinishClass, air: RoomAir) -> tuple[Finding, ...
 
 def _asks_night(air: RoomAir, seen: Look) -> bool:
     """Tell whether something is still to go on there that minds a night nobody told of."""
-    products = (seen.shop.products[p] for p in _still_to_go_on(seen, air.id))
+    products = (
+        seen.shop.products[p] for p in _still_to_go_on(seen.bench.in_the_shop, seen, air.id)
+    )
     classes = (seen.facts.finish_class(product.class_key) for product in products)
     found = (f for of in classes for f in _said(seen.context, of, air))
     return any(finding.rule == NIGHT_UNTOLD for finding in found)
 
 
-def _still_to_go_on(seen: Look, room: int | None = None) -> set[int]:
-    """Return the products that are still to go on what stands in one room, or anywhere."""
+def _still_to_go_on(zones: Iterable[ZoneState], seen: Look, room: int | None = None) -> set[int]:
+    """Return the products that are still to go on those zones that stand in one room, or on all."""
     due = {
         step.product
-        for zone in seen.bench.in_the_shop
+        for zone in zones
         if room is None or zone.room.id == room
         for step in zone.progress.steps[zone.progress.done :]
         if step.product is not None

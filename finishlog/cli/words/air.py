@@ -63,7 +63,7 @@ def _hot(of: Finding) -> str:
 
 
 def _burns(of: Finding) -> str:
-    names = each_of(of, "names")
+    names = each_of(of, "names") or ("the finish",)
     does = "is poison in a flame" if text(of, "does") == InAFlame.POISON else "burns"
     return f"{' and '.join(names)} {'give' if names[1:] else 'gives'} off vapour that {does}"
 

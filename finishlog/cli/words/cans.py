@@ -13,6 +13,7 @@ from finishlog.core.mixing.chemistry import LEAVE_NOW
 from finishlog.core.mixing.keeping import UNKNOWN_END
 
 _DAY, _YEAR = timedelta(days=1), timedelta(days=365)
+_RINSE_FIRST = "rinse what is in the wood out with plenty of water and let it dry first; "
 _STAY_OUT = (
     "keep everybody out and say what met what; pour nothing into it, carry nothing out, wash "
     "whom it touched with plenty of water"
@@ -264,6 +265,10 @@ WORDS = {
     "reacts": Words(lambda f: text(f, "reason"), "goggles and gloves, a little at a time"),
     "poison-made": Words(lambda f: f"{LEAVE_NOW}: {text(f, 'reason')}", _STAY_OUT),
     "makes-poison": Words(
-        lambda f: f"do not: {text(f, 'reason')}", f"if it is done: {LEAVE_NOW}; {_STAY_OUT}"
+        lambda f: f"do not: {text(f, 'reason')}",
+        lambda f: (
+            f"{_RINSE_FIRST if text(f, 'in_the_wood') else ''}"
+            f"if it is done: {LEAVE_NOW}; {_STAY_OUT}"
+        ),
     ),
 }

@@ -96,7 +96,10 @@ WORDS = {
     ),
     "cartridge": Words(
         _cartridge,
-        "new cartridges by their maker's schedule and at any smell or taste, or before this one: "
-        f"{Do.RESPIRATOR('NAME', RespiratorDeed.OPENED)}",
+        lambda f: (
+            "put new cartridges in before this coat, and say so: "
+            f"{Do.RESPIRATOR(text(f, 'mask'), RespiratorDeed.OPENED)}; after that by their "
+            "maker's schedule, and at any smell or taste"
+        ),
     ),
 }

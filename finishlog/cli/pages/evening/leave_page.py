@@ -113,7 +113,7 @@ def _besides(answer: Leave) -> str:
 
 
 def _danger(section: Section, answer: Leave, clock: Clock) -> None:
-    for line in answer.rags:
+    for line in sorted(answer.rags, key=lambda line: not line.is_dangerous):
         # The can is emptied at the end of the day, and this is the end of the day.
         if line.severity is Severity.QUIET and line.state is not RagsState.CAN:
             continue

@@ -23,7 +23,7 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.words.finding_lines import names, remedies, warn
 from finishlog.cli.words.finding_words import short
-from finishlog.core.findings import Answer, Deed, Level, is_told_once
+from finishlog.core.findings import HURTS, Answer, Deed, Level, is_told_once
 from finishlog.core.finish.stages import shown
 from finishlog.core.log.where import in_brackets
 from finishlog.core.log.words import Operation
@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from finishlog.acts.pieces.note import Noted
     from finishlog.acts.things.products import Labelled
     from finishlog.acts.things.sheet import SheetSaid
+    from finishlog.asks.bench.rags import RagsLine
     from finishlog.asks.look.standing import Standing
     from finishlog.clock import Clock
 
@@ -74,23 +75,30 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
         for w in answer.warnings
         if not w.get_out and (verbose or w.level is not Level.NOTE or is_told_once(w))
     ]
-    warn(page, [*warnings, *answer.asks])
+    first = [w for w in warnings if w.rule in HURTS]
+    warn(page, first)
+    _rags(page, (r for r in answer.rags if r.speaks and r.overdue), clock)
+    warn(page, [*(w for w in warnings if w not in first), *answer.asks])
     if answer.air:
         from finishlog.cli.pages.evening.vapour_page import air_lines
 
         page.lines(f"air: {words}" for _, words in air_lines(answer.air))
-    for rags in (r for r in answer.rags if r.speaks):
+    _rags(page, (r for r in answer.rags if r.speaks and not r.overdue), clock)
+    if answer.hand_dust:
+        page.line(f"rags: {HAND_DUST}")
+    for note in answer.notes:
+        page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
+    return page.line(f"act {answer.act}", Tone.FAINT)
+
+
+def _rags(page: Page, lines: Iterable[RagsLine], clock: Clock) -> None:
+    for rags in lines:
         page.line(
             f"rags {rags.number}: {rags_made_of(rags)}, {rags_words(rags, clock)}",
             Tone.DANGER if rags.overdue else Tone.PLAIN,
         )
         if rags.soft:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
-    if answer.hand_dust:
-        page.line(f"rags: {HAND_DUST}")
-    for note in answer.notes:
-        page.line(f"safety: {note.text}" + (f" [{note.source}]" if verbose else ""))
-    return page.line(f"act {answer.act}", Tone.FAINT)
 
 
 def _same(page: Page, answer: Logged, clock: Clock) -> None:

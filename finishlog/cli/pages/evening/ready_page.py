@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from finishlog.cli.pages.evening.cans_page import mixed_section
 from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
@@ -24,8 +26,8 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import remedies
-from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short
-from finishlog.core.findings import Answer, is_told_once
+from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, with_remedy
+from finishlog.core.findings import AT_HOME, HURTS, SPARKS, Answer, Level, is_told_once
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
@@ -36,6 +38,7 @@ if TYPE_CHECKING:
     from finishlog.asks.bench.uneven import UnevenLine
     from finishlog.asks.look.standing import LearntDate, Standing
     from finishlog.clock import Clock
+    from finishlog.core.findings import Finding
 
 FOLD_PAST = 6
 
@@ -49,6 +52,8 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
         _vapour(page, answer, clock)
     if in_danger:
         _rags(page, answer, clock)
+    hurts = [line for line in (*answer.stopped, *answer.bench) if _hurts(line)]
+    _danger(page.section("DANGER", Tone.DANGER), hurts)
     _head(page, answer, clock)
     if not in_danger:
         _rags(page, answer, clock)
@@ -65,7 +70,8 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
         page.section("AIR, ON AVERAGE: FAR MORE AT YOUR FACE").each(air_lines(answer.takes))
     before = page.section("BEFORE YOU OPEN IT")
     before.each((" and ".join(line.products), line.text) for line in answer.before)
-    _stopped(page.section("STOPPED"), answer.stopped, verbose)
+    stopped = [line for line in answer.stopped if line not in hurts]
+    _stopped(page.section("STOPPED"), stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)
     _together(page.section("PUT TOGETHER, PACKED"), answer, clock, verbose)
     _uneven(page.section("FACES UNEVEN"), answer.uneven, clock, verbose)
@@ -89,12 +95,19 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
     section = page.section()
     for room in shown:
         where = f"{room.room}, " if len(shown) > 1 else ""
-        for how, names in together((sentence(how), name) for name, how in room.fitness).items():
+        for how, names in together((_fit(how), name) for name, how in room.fitness).items():
             what = " and ".join(names) if len(names) < 3 else ", ".join(names)
             section.row(f"{where}{what}: {how}")
     if answer.shop_open is False and answer.shop_opens:
         opens = clock.words(answer.shop_opens)
         page.line(f"the shop is shut; it opens {opens}")
+
+
+def _fit(how: Finding) -> str:
+    """Say how a room takes a coat; of who lives there, and what sparks, also what to do."""
+    # The row names what is to go on: alike findings stand in one.
+    how = replace(how, says=tuple(said for said in how.says if said[0] != "names"))
+    return with_remedy(how) if how.rule in {AT_HOME, SPARKS} else sentence(how)
 
 
 def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
@@ -154,6 +167,19 @@ def _fits(page: Page, fits: Fits, clock: Clock, verbose: bool) -> None:
     if fits.left_out and not fits.lines:
         section.row("nothing of it fits")
     _bench(page.section("TAKES LONGER"), fits.left_out, clock, verbose)
+
+
+def _hurts(line: Standing) -> bool:
+    """Tell whether what holds it up would hurt whoever does it all the same."""
+    return line.binds is not None and line.binds.level is Level.STOP and line.binds.rule in HURTS
+
+
+def _danger(section: Section, lines: Iterable[Standing]) -> None:
+    """Say what would hurt, and what to do first."""
+    for line in lines:
+        assert line.binds is not None
+        section.row(name_of(line), sentence(line.binds), tone=Tone.DANGER)
+        section.row("", remedy(line.binds))
 
 
 def _stopped(section: Section, lines: Sequence[Standing], verbose: bool) -> None:

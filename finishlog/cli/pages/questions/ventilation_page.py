@@ -103,6 +103,9 @@ def _of_an_amount(takes: RoomTakes, air: Air) -> Iterator[tuple[str, str]]:
     much, long = millilitres(takes.brought.amount_ml), length_words(takes.brought.time)
     vapour = litres_of_vapour(air.vapour_l)
     yield takes.product, f"{much} in {long}: about {vapour} of vapour; {_FACE}"
+    yield "so", _against(takes, air)
+    if air.weighs is not Weighs.UNDER:
+        yield "do", "; ".join(_what_would_do(takes))
     shut = _two(air.shut_ppm)
     flames = "; no flame or spark however it is aired" if air.of_lel_shut > TENTH / 2 else ""
     yield "shut", f"{shut} ppm, {air.of_lel_shut * 100:.2g} % of the explosive limit{flames}"
@@ -111,12 +114,9 @@ def _of_an_amount(takes: RoomTakes, air: Air) -> Iterator[tuple[str, str]]:
         yield "aired", f"with {flow}, {_mixed(takes)}: about {_two(air.highest_ppm)} ppm"
     else:
         yield "aired", "no exhaust was measured: it is reckoned as shut"
-    yield "so", _against(takes, air)
     yield "to hold", _wanted(takes, air)
     if takes.poor:
         yield "", "dilution is a poor answer here: catch it at the source"
-    if air.weighs is not Weighs.UNDER:
-        yield "do", "; ".join(_what_would_do(takes))
     if takes.purge_h is not None and air.day_highest > 1:
         left = wait_words(timedelta(hours=takes.purge_h))
         yield "purge", f"from tack-free on {left} more to the day's limit, in clean air"

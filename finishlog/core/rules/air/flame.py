@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from finishlog.core.air.place import AT_HOME as AT_HOME_KINDS
+from finishlog.core.air.room import RoomAir
 from finishlog.core.findings import (
     AT_HOME,
     FLAME,
@@ -22,6 +23,7 @@ from finishlog.core.finish.classes import FinishClass, Method
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.published.facts import Facts
 from finishlog.core.rules.reads import COMES, HEATED, STOOD
 from finishlog.core.rules.rule import COAT, rule
 from finishlog.core.safety.hazards import hazards_in
@@ -104,12 +106,21 @@ def place_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
 )
 def at_home(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Vapour of a basement, a room of a house or a garage built onto it goes to who lives there."""
-    place, over = zone.room.place, asked.over
-    if over is None or not _GIVES_OFF.intersection(hazards_in(_brings(over, asked), around.facts)):
+    if asked.over is not None:
+        what = _brings(asked.over, asked)
+        yield from lives_there(asked.over, what, asked.method, zone.room, around.facts)
+
+
+def lives_there(
+    over: FinishClass, what: Ingredient, method: Method | None, room: RoomAir, facts: Facts
+) -> Iterator[Finding]:
+    """Say to whom the vapour of a coat goes, where the room is a home or leads to people."""
+    place = room.place
+    if not _GIVES_OFF.intersection(hazards_in(what, facts)):
         return
     if place.kind in AT_HOME_KINDS or place.lives:
-        sprayed = (asked.method or over.methods[0]) is Method.SPRAY
-        found = finding(AT_HOME, Level.CAUTION, "niosh-pocket-guide", in_room=zone.room.name)
+        sprayed = (method or over.methods[0]) is Method.SPRAY
+        found = finding(AT_HOME, Level.CAUTION, "niosh-pocket-guide", in_room=room.name)
         yield also(
             found,
             of=over.name,

@@ -200,7 +200,8 @@ def met_in_the_wood(
         met = tuple(c for c in met if c.on_wood)
         if met:
             # A note may speak of what is only meant, or feared.
-            return meeting_finding(met[0], done=done and not isinstance(left, Note))
+            found = meeting_finding(met[0], done=done and not isinstance(left, Note))
+            return also(found, in_the_wood="yes")
     others = [c for c in bleaches if c.figures.class_key != comes.class_key]
     if not (is_bleach and others):
         return None
