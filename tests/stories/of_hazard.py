@@ -112,7 +112,16 @@ STORIES = {
             "oak top; respirator half organic-vapour 08:00; ask shellac-2lb +1h",
             "none holds methanol",
         ),
+        lets(
+            "oak top; respirator half organic-vapour 08:00; hung half open +1h;"
+            " ask alkyd-varnish +2d",
+            "hung in the open",
+        ),
         silent("oak top; ask alkyd-varnish 08:00"),
+        silent(
+            "oak top; respirator half organic-vapour 08:00; hung half bag +1h;"
+            " ask alkyd-varnish +20h"
+        ),
         silent("oak top; respirator half organic-vapour 08:00; ask alkyd-varnish +2h"),
         silent("oak top; respirator half organic-vapour 08:00; ask tung-oil +365d"),
         silent("oak top; respirator half particles 08:00; ask alkyd-varnish +365d"),

@@ -114,6 +114,7 @@ DERIVED: Mapping[tuple[type, str], str] = {
     (Mask, "holds"): "respirator.holds respirator.deed",
     (Mask, "opened"): "respirator.when respirator.deed",
     (Mask, "worn"): "respirator.worn_min",
+    (Mask, "kept"): "respirator.kept",
     (Around, "wet_films"): f"product.class_key {_STOOD}",
     (Around, "lessons"): (
         "review.outcome review.when review.text fault.what fault.when check.found check.when"

@@ -22,7 +22,8 @@
   that was read so), `note WORDS`, `review failed WORDS`, `board` (it is a sample board), `rail:
   CLAUSE` (of a part beside it), `front: CLAUSE` (of one face), `never CLAUSE` (only its time
   passes)
-- `respirator half organic-vapour`: its seal is broken, `worn half 2h`, `gone half`
+- `respirator half organic-vapour`: its seal is broken, `worn half 2h`, `hung half open`, `gone
+  half`
 - `for food`, `for child`: who uses it; `rail/face+tenon:joint`: a part with a glue face
   (`drawer/sides:slides`, `door/front:shuts`, `top/field+inlay=padauk`: of another wood;
   `rail*2`: two pieces); `frame
@@ -69,6 +70,7 @@ from finishlog.core.log.words import (
     Filter,
     Found,
     Keeping,
+    MaskKept,
     Operation,
     Outcome,
     RespiratorDeed,
@@ -516,6 +518,11 @@ class Teller:
     def _told_worn(self, told: Clause) -> None:
         minutes = 60 * _number(told.more[1], "h")
         self._respirator(told.word, RespiratorDeed.WORN, worn_min=minutes)
+
+    def _told_hung(self, told: Clause) -> None:
+        """Hang it in the open, or keep it in a bag: `hung half open`."""
+        kept = MaskKept(told.more[1])
+        self._respirator(told.word, RespiratorDeed.WORN, worn_min=60.0, kept=kept)
 
     def _told_gone(self, told: Clause) -> None:
         self._respirator(told.word, RespiratorDeed.GONE)

@@ -12,7 +12,7 @@ from finishlog.context import Context
 from finishlog.core.commands import Do
 from finishlog.core.log.entries import Respirator
 from finishlog.core.log.when import When
-from finishlog.core.log.words import Filter, RespiratorDeed
+from finishlog.core.log.words import Filter, MaskKept, RespiratorDeed
 from finishlog.errors import UsageFault
 
 
@@ -35,6 +35,7 @@ def log_respirator(
     worn: timedelta | None,
     at: When,
     note: str,
+    kept: MaskKept | None = None,
 ) -> RespiratorLogged:
     """Record it; UsageFault where hours worn are missing, or said of something else."""
     name = name.strip()
@@ -51,6 +52,7 @@ def log_respirator(
                 deed=deed,
                 holds=holds,
                 worn_min=worn / timedelta(minutes=1) if worn else None,
+                kept=kept,
                 note=note,
             )
         )

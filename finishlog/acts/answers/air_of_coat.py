@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from datetime import timedelta
+from collections.abc import Iterator, Sequence
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from finishlog.asks.look.look import Look
-from finishlog.core.air.place import Place
+from finishlog.core.air.place import Place, PlaceKind
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import PLACE_UNTOLD, Finding, finding
+from finishlog.core.findings import PLACE_UNTOLD, SIZE_UNTOLD, Finding, finding
 from finishlog.core.finish.classes import Method
 from finishlog.core.finish.hazard import Hazard
+from finishlog.core.log.when import When
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.safety.hazards import hazards_in, hazards_of
 from finishlog.core.shop.things import Product
@@ -19,6 +22,8 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
 if TYPE_CHECKING:
+    from finishlog.core.log.entries import Coat
+    from finishlog.core.safety.evening_air import EveningAir, OneCoat
     from finishlog.core.safety.room_takes import RoomTakes
 
 # What was asked or told within these hours is not said again.
@@ -35,7 +40,8 @@ def place_asked(then: Look, picked: Zones, comes: Ingredient) -> Iterator[Findin
         burnt = (hazards_of(coat, then.shop, then.facts) for coat in coats.values())
         coated = any(Hazard.FLAMMABLE in each for each in burnt)
         if not coated and states[0].room.place.has is None:
-            yield finding(PLACE_UNTOLD, in_room=states[0].room.name)
+            size = "" if states[0].room.place.volume_m3 is not None else "untold"
+            yield finding(PLACE_UNTOLD, in_room=states[0].room.name, size=size)
 
 
 def air_of_coat(
@@ -58,6 +64,98 @@ def air_of_coat(
     lines = (air_of(then, then.shop.rooms[r], product, container, method) for r in new)
     # Of what is sprayed the notes of the act speak.
     return tuple(a for a in lines if a and a.why_no_figure is not NoFigure.SPRAYED)
+
+
+class Took(Struct, frozen=True):
+    """How much (ml) of a finish a coat took, from when on, within how long, and how it went on."""
+
+    amount_ml: float | None
+    began: datetime
+    within: timedelta
+    method: Method | None
+
+
+def took(
+    amount_ml: float | None,
+    first: When,
+    last: When,
+    hands_on_min: float | None,
+    method: Method | None,
+) -> Took:
+    """Say it of the passes of one sitting."""
+    span = last.latest - first.earliest
+    return Took(amount_ml, first.earliest, _within(hands_on_min, span), method)
+
+
+def evening_of_coat(
+    then: Look, picked: Zones, product: Product, container: int | None, took: Took
+) -> tuple[EveningAir, ...]:
+    """Return the rooms whose air passes a limit with a coat that was measured, as they are told.
+
+    Each room gets the share that its zones have of the coat.
+    """
+    if took.amount_ml is None:
+        return ()
+    from finishlog.core.safety.evening_air import OneCoat, evening_air
+
+    found = []
+    for room, states in _rooms(then, picked).items():
+        mine = OneCoat(
+            product,
+            took.began,
+            took.amount_ml * len(states) / len(picked.targets),
+            then.shop.containers.get(container) if container is not None else None,
+            took.method,
+            took.within,
+            len({state.target.piece for state in states}),
+        )
+        before = (_one_coat(coat, share, then) for coat, share in _tonight(then, room))
+        air = evening_air(then.shop.rooms[room], (*before, mine), then.shop, then.facts)
+        if air is not None and air.passes:
+            found.append(air)
+    return tuple(found)
+
+
+def _within(hands_on_min: float | None, span: timedelta) -> timedelta:
+    return max(timedelta(minutes=hands_on_min or 0.0), span)
+
+
+def _one_coat(coat: Coat, share: float, then: Look) -> OneCoat:
+    from finishlog.core.safety.evening_air import OneCoat
+
+    return OneCoat(
+        then.shop.products[coat.product],
+        coat.when.earliest,
+        coat.amount_ml * share if coat.amount_ml is not None else None,
+        then.shop.containers.get(coat.container) if coat.container is not None else None,
+        coat.method,
+        _within(coat.hands_on_min, coat.when.latest - coat.when.earliest),
+    )
+
+
+def _tonight(then: Look, room: int) -> list[tuple[Coat, float]]:
+    """Return the coats of this evening in a room, and what share of each lies there."""
+    there: dict[int, tuple[Coat, int]] = {}
+    for layer in put_on_tonight(then, room):
+        count = there.get(layer.coat.id, (layer.coat, 0))[1]
+        there[layer.coat.id] = layer.coat, count + 1
+    coats = sorted(there.values(), key=lambda found: found[0].when.order)
+    return [(coat, count / len(coat.targets)) for coat, count in coats]
+
+
+def size_asked(
+    then: Look, picked: Zones, comes: Ingredient, took: Took, asked: Sequence[Finding]
+) -> Iterator[Finding]:
+    """Say of a measured coat, once a room, that how big the room is was not told."""
+    if took.amount_ml is None or asked or Hazard.VAPOUR not in hazards_in(comes, then.facts):
+        return
+    for room, states in _rooms(then, picked).items():
+        place = then.shop.rooms[room].place
+        if place.volume_m3 is not None or place.kind is PlaceKind.OUTDOORS:
+            continue
+        layers = (layer for z in then.bench.zones if z.room.id == room for layer in z.layers)
+        if all(layer.coat.amount_ml is None for layer in layers):
+            yield finding(SIZE_UNTOLD, in_room=states[0].room.name)
 
 
 def _rooms(then: Look, picked: Zones) -> dict[int, list[ZoneState]]:

@@ -36,6 +36,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
 if TYPE_CHECKING:
+    from finishlog.core.safety.evening_air import EveningAir
     from finishlog.core.safety.room_takes import RoomTakes
 
 
@@ -57,6 +58,8 @@ class ToLog(Struct, frozen=True):
     earlier: tuple[When, ...] = ()
     glue: str | None = None
     hands_on_min: float | None = None
+    # How much of it went on in all.
+    amount_ml: float | None = None
     wet_film_um: float | None = None
     flooded: bool | None = None
     # The can or mix that it came from; `none`: none on record. None: not said.
@@ -130,6 +133,8 @@ class Logged(Struct, frozen=True):
     same: Same | None = None
     # What the air of its rooms takes of it.
     air: tuple[RoomTakes, ...] = ()
+    # Rooms whose evening passes a limit of their air with it.
+    evening: tuple[EveningAir, ...] = ()
     # What it is once asked about its room, and warns of nothing.
     asks: tuple[Finding, ...] = ()
 

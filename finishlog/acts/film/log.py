@@ -10,7 +10,13 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
-from finishlog.acts.answers.air_of_coat import air_of_coat, place_asked
+from finishlog.acts.answers.air_of_coat import (
+    air_of_coat,
+    evening_of_coat,
+    place_asked,
+    size_asked,
+    took,
+)
 from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening
 from finishlog.acts.answers.logged import Logged, ToLog, logged
@@ -55,6 +61,11 @@ def log_in(ledger: Ledger, now: Look, typed: ToLog) -> Logged:
         raise UsageFault(
             f"{operation.value} is no coat: only a coat is broken off in part",
             f"log what was done of it with {Do.LOG.option(face='FACE')}",
+        )
+    if typed.amount_ml is not None and operation is not Operation.COAT:
+        raise UsageFault(
+            f"{operation.value} takes no amount: that goes with a coat",
+            Do.LOG("PART", "PRODUCT", amount="200ml"),
         )
     if typed.kept is not None and operation not in KEEPS:
         raise UsageFault(
@@ -156,9 +167,17 @@ def _coat(
         warnings,
         notes,
     )
-    air = air_of_coat(then, picked, product, comes, drawn.container, typed.method)
     asks = tuple(place_asked(then, picked, comes))
-    return replace(coat, container=drawn.words, stopped=typed.stopped, air=air, asks=asks)
+    first = (*typed.earlier, typed.at)[0]
+    much = took(typed.amount_ml, first, typed.at, typed.hands_on_min, typed.method)
+    evening = evening_of_coat(then, picked, product, drawn.container, much)
+    air = air_of_coat(then, picked, product, comes, drawn.container, typed.method)
+    # What the evening comes to says more than from how much on it would.
+    air = tuple(a for a in air if a.room not in {e.room for e in evening})
+    asks += tuple(size_asked(then, picked, comes, much, asks))
+    return replace(
+        coat, container=drawn.words, stopped=typed.stopped, air=air, asks=asks, evening=evening
+    )
 
 
 def _record(
@@ -186,6 +205,7 @@ def _record(
                 stirred=typed.stirred,
                 tool=typed.tool,
                 hands_on_min=typed.hands_on_min if n == 0 else None,
+                amount_ml=typed.amount_ml if n == 0 else None,
                 stopped=typed.stopped if n + 1 == len(passes) else None,
                 note=typed.note,
             )

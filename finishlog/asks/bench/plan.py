@@ -13,10 +13,12 @@ from finishlog.asks.bench.open_cans import BeforeLine, Opens, before_work
 from finishlog.asks.look.acts_behind import acts_behind
 from finishlog.asks.look.air_there import air_of
 from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.which_room import RoomPlace, place_of
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
+from finishlog.core.log.entries import Coat
 from finishlog.core.plan.plan import plan as plan_ahead
 from finishlog.core.plan.results import (
     Chore,
@@ -27,9 +29,11 @@ from finishlog.core.plan.results import (
     Promise,
 )
 from finishlog.core.rules.air.coating_air import air_findings
+from finishlog.core.safety.evening_air import EveningAir, OneCoat, evening_air
 from finishlog.core.safety.ignition import lights, of_films
 from finishlog.core.safety.oily_waste import heats
 from finishlog.core.safety.room_takes import RoomTakes
+from finishlog.core.safety.ventilation import Weighs
 from finishlog.core.safety.whats_in import in_product
 from finishlog.core.shop.names import called
 from finishlog.core.shop.things import Part, Shop
@@ -49,6 +53,7 @@ class AirExpected(Struct, frozen=True):
     coldest_night_c: float | None
     acts: tuple[int, ...] = ()
     as_usual: bool = False
+    place: RoomPlace | None = None
 
 
 class VapourAhead(Struct, frozen=True):
@@ -81,6 +86,8 @@ class PlanAnswer(Struct, frozen=True):
     vapour: Mapping[int, VapourAhead]
     # What stands ready before the first cans of it are opened.
     before: tuple[BeforeLine, ...] = ()
+    # Rooms whose air that evening passes a limit, by what the same coats took before.
+    evening: tuple[EveningAir, ...] = ()
 
 
 def plan(context: Context, typed: Sequence[str] = (), due: datetime | None = None) -> PlanAnswer:
@@ -174,16 +181,56 @@ def _answer(
         tested=tested,
         vapour={product: _vapour(product, wanted, seen) for product in products},
         before=before_work(_opened_first(plan, seen), seen),
+        evening=_evening(plan, seen),
     )
 
 
 def _opened_first(plan: Plan, seen: Look) -> Iterator[Opens]:
     """Yield what is opened on the first evening of a plan on which anything is."""
+    for room, task in _first_coats(plan, seen):
+        assert task.product is not None
+        yield Opens(task.product, room)
+
+
+def _first_coats(plan: Plan, seen: Look) -> list[tuple[int | None, PlannedTask]]:
+    """Return the coats of the first evening that has any, with the room of each."""
     coats = next((session.coats for session in plan.sessions if session.coats), ())
     rooms = {zone.part.id: zone.room.id for zone in seen.bench.in_the_shop}
-    for task in coats:
-        if task.part is not None and task.product is not None:
-            yield Opens(task.product, rooms.get(task.part.id))
+    return [(rooms.get(task.part.id) if task.part is not None else None, task) for task in coats]
+
+
+def _evening(plan: Plan, seen: Look) -> tuple[EveningAir, ...]:
+    """Return what that evening comes to where its coats were measured before; else nothing."""
+    there: dict[int, list[OneCoat]] = {}
+    for room, task in _first_coats(plan, seen):
+        coat = _as_measured(task, seen)
+        if coat is not None and room is not None and room in seen.shop.rooms:
+            there.setdefault(room, []).append(coat)
+    # What was measured stands last: it is what may be less.
+    ordered = (
+        (r, sorted(c, key=lambda each: each.amount_ml is not None)) for r, c in there.items()
+    )
+    found = (evening_air(seen.shop.rooms[r], c, seen.shop, seen.facts) for r, c in ordered)
+    return tuple(each for each in found if each is not None and each.air.weighs is not Weighs.UNDER)
+
+
+def _as_measured(task: PlannedTask, seen: Look) -> OneCoat | None:
+    """Return a planned coat with what the last one of it took on such a piece."""
+    if task.part is None or task.product is None:
+        return None
+    alike = {piece.id for piece in task.part.pieces}
+    mine = {target.piece for entry in task.entries for target in entry.targets}
+    before = [
+        entry
+        for entry in seen.log.entries
+        if isinstance(entry, Coat) and entry.product == task.product and entry.amount_ml
+        if alike & {target.piece for target in entry.targets}
+    ]
+    amount = None
+    if before and before[-1].amount_ml is not None:
+        amount = before[-1].amount_ml / len({t.piece for t in before[-1].targets}) * len(mine)
+    product = seen.shop.products[task.product]
+    return OneCoat(product, task.start, amount, time=task.end - task.start, pieces=len(mine))
 
 
 def _vapour(product: int, wanted: frozenset[int], seen: Look) -> VapourAhead:
@@ -253,4 +300,5 @@ def _air(room: int, seen: Look) -> AirExpected:
         known.coldest_night_c,
         (last.act,) if last else (),
         seen.bench.rooms[room].is_foretold,
+        place_of(known, seen.shop, seen.clock.now),
     )

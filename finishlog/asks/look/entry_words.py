@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from datetime import timedelta
 from enum import StrEnum
 from typing import Any
 
@@ -38,8 +39,9 @@ from finishlog.core.log.entries import (
     Work,
 )
 from finishlog.core.log.fields import Declared, fields_of
+from finishlog.core.log.shown_times import length_words
 from finishlog.core.log.words import ContainerDeed, FaultKind, Stripping
-from finishlog.core.measure.quantities import celsius, weighed
+from finishlog.core.measure.quantities import celsius, millilitres, weighed
 from finishlog.core.published.facts import Facts
 from finishlog.core.shop.things import FaceKind, Part, Shop, zone_name
 from finishlog.core.zone.grouping import describe
@@ -76,6 +78,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
         "{container:from _}",
         "{stirred}",
         "{tool:with _}",
+        "{amount_ml:_ of it}",
         "{note}",
     ),
     Work: ("{operation}{place: (_)}", "{grit}", "{kept}", "{note}"),
@@ -95,7 +98,7 @@ WORDINGS: dict[type[Entry], tuple[str, ...]] = {
     ContainerEvent: ("{deed}",),
     Cleaned: ("{tool} cleaned", "{note}"),
     RagsEvent: ("rags: {deed}",),
-    Respirator: ("{name} {deed}", "{holds}", "{worn_min:worn _}", "{note}"),
+    Respirator: ("{name} {deed}", "{holds}", "{worn_min:worn _}", "{kept:kept _}", "{note}"),
     Away: ("away", "{reason}"),
     HandedOver: ("handed over", "{note}"),
     SetAside: ("set aside", "{reason:next: _}"),
@@ -124,6 +127,8 @@ _BY_UNIT: dict[str, Callable[[float], str]] = {
     "c": lambda warm: celsius(warm, 1),
     "pct": lambda share: f"{share:.3g} %",
     "g": weighed,
+    "ml": millilitres,
+    "min": lambda worn: length_words(timedelta(minutes=worn)),
     "reading": lambda count: f"{count} reading{'' if count == 1 else 's'}",
 }
 

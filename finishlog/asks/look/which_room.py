@@ -1,9 +1,14 @@
-"""Which room is meant where none was named: the only one, or the only one that parts stand in."""
+"""Which room is meant where none was named, and what place a room is, by names."""
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
+from finishlog.core.air.heater import HeaterKind
+from finishlog.core.air.place import Fixture, Lives, Opening, PlaceKind
 from finishlog.core.commands import Do
 from finishlog.core.shop.things import Room, Shop
 from finishlog.core.zone.stood_in import rooms_of_pieces
@@ -31,3 +36,43 @@ def which_room(connection: Connection, shop: Shop, typed: str | None) -> Room:
             f"which room? there are {names}", f"name it; or add {Do.AIR.option(room='NAME')}"
         )
     return next(iter(shop.rooms.values()))
+
+
+class LeadsTo(Struct, frozen=True):
+    """Another room, and what leads there."""
+
+    room: str
+    by: Opening
+
+
+class RoomPlace(Struct, frozen=True):
+    """A room as a place, as it was told. m³, m³/h (0: none measured), mixing 1 to 10.
+
+    None: nobody told. `out`: what of `has` is out now, by the log.
+    """
+
+    kind: PlaceKind | None
+    has: tuple[Fixture, ...] | None
+    out: tuple[Fixture, ...]
+    heater: HeaterKind | None
+    volume_m3: float | None
+    exhaust_m3_h: float | None
+    mixing: float | None
+    lives: tuple[Lives, ...]
+    joined: tuple[LeadsTo, ...]
+
+
+def place_of(room: Room, shop: Shop, now: datetime) -> RoomPlace:
+    """Return what place a room is."""
+    place = room.place
+    return RoomPlace(
+        place.kind,
+        place.has,
+        place.out_now(now),
+        room.heater,
+        place.volume_m3,
+        place.exhaust_m3_h,
+        place.mixing,
+        place.lives,
+        tuple(LeadsTo(shop.rooms[j.room].name, j.by) for j in place.joins if j.room in shop.rooms),
+    )

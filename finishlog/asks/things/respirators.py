@@ -11,7 +11,7 @@ from finishlog.asks.look.look import look
 from finishlog.context import Context
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.where import same_words
-from finishlog.core.log.words import Filter
+from finishlog.core.log.words import Filter, MaskKept
 from finishlog.core.shop.respirators import Mask
 
 
@@ -31,6 +31,8 @@ class RespiratorLine(Struct, frozen=True):
     open_d: int | None
     worn: timedelta
     wear: str
+    # How it is kept between sessions. None: nobody said.
+    kept: MaskKept | None = None
 
     def called(self, name: str) -> bool:
         """Tell whether a name means it."""
@@ -63,6 +65,7 @@ def lines_of(masks: Iterable[Mask], context: Context) -> tuple[RespiratorLine, .
                 open_d=age // timedelta(days=1) if age is not None else None,
                 worn=mask.worn,
                 wear=figures.wear,
+                kept=mask.kept,
             )
         )
     return tuple(found)

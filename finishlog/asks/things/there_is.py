@@ -9,6 +9,7 @@ from msgspec.structs import asdict
 
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.pace import PaceLine, pace_lines
+from finishlog.asks.look.which_room import RoomPlace, place_of
 from finishlog.asks.things.own_words import SaysLine, says_lines
 from finishlog.context import Context
 from finishlog.core.air.psychrometrics import Air
@@ -113,6 +114,7 @@ class RoomLine(Struct, frozen=True):
     readings: tuple[RoomReading, ...]
     note: str
     old_names: tuple[str, ...]
+    place: RoomPlace
 
 
 class TheShop(Struct, frozen=True):
@@ -263,6 +265,7 @@ def rooms(context: Context, *, archived: bool = False) -> tuple[RoomLine, ...]:
             tuple(RoomReading(r.at, r.air, r.act) for r in reversed(known[room.id].readings)),
             room.note,
             old_names(shop.aliases, ThingKind.ROOM, room.id),
+            place_of(room, shop, context.clock.now),
         )
         for room in shop.rooms.values()
         if (room.id in away) is archived

@@ -15,6 +15,7 @@ from finishlog.core.findings import (
     NIGHT_UNTOLD,
     NO_FLAME,
     PLACE_UNTOLD,
+    SIZE_UNTOLD,
     SPARKS,
     Finding,
 )
@@ -258,17 +259,27 @@ WORDS = {
     ),
     AT_HOME: Words(_at_home, _out_of_the_house),
     PLACE_UNTOLD: Words(
-        lambda f: f"what burns or sparks in {text(f, 'in_room')}, and how big it is, was not told",
         lambda f: (
-            "pilot, stove, heater, motor or none: "
-            f"{Do.ROOM_EDIT(text(f, 'in_room'), has='none', size='SIZE')}"
+            f"what burns or sparks in {text(f, 'in_room')}"
+            f"{', and how big it is,' if text(f, 'size') else ''} was not told"
         ),
+        lambda f: f"pilot, stove, heater, motor or none: {_place_told(f)}",
+    ),
+    SIZE_UNTOLD: Words(
+        lambda f: f"how big {text(f, 'in_room')} is was not told: what its air comes to is unknown",
+        lambda f: f"{Do.ROOM_EDIT(text(f, 'in_room'), size='SIZE')}",
     ),
     HEATER_UNTOLD: Words(
         _heater_untold,
         lambda f: f"{Do.ROOM_EDIT(text(f, 'in_room'), heater='sealed')}, fan, glow or flame",
     ),
 }
+
+
+def _place_told(of: Finding) -> str:
+    name = text(of, "in_room")
+    told = Do.ROOM_EDIT(name, has="none")
+    return f"{Do.ROOM_EDIT(name, has='none', size='SIZE') if text(of, 'size') else told}"
 
 
 def number_of(of: Finding) -> str:

@@ -7,7 +7,7 @@ from finishlog.core.commands import Do
 from finishlog.core.film.old_finish import name_of
 from finishlog.core.findings import Finding
 from finishlog.core.log.shown_times import length_words
-from finishlog.core.log.words import Filter, Found, RespiratorDeed
+from finishlog.core.log.words import Filter, Found, MaskKept, RespiratorDeed
 from finishlog.core.shop.things import OldFinish
 
 _LEAD_WAY = (
@@ -25,8 +25,19 @@ def _cartridge(of: Finding) -> str:
     if of.value("days") is not None:
         days = f"open for {number(of, 'days'):.0f} d"
     worn = "" if of.value("worn") is None else f", worn {length_words(length(of, 'worn'))}"
+    hung = ", hung in the open" if of.value("kept") == MaskKept.OPEN else ""
     return (
-        f"{text(of, 'mask')}: {days}{worn}; nothing tells what is left of a cartridge{_passes(of)}"
+        f"{text(of, 'mask')}: {days}{worn}{hung}; nothing tells what is left of a cartridge"
+        f"{_passes(of)}"
+    )
+
+
+def _new_ones(of: Finding) -> str:
+    no_proof = "no hours worn and no lack of smell make it good; " if text(of, "old") else ""
+    return (
+        "put new cartridges in before this coat, and say so: "
+        f"{Do.RESPIRATOR(text(of, 'mask'), RespiratorDeed.OPENED)}; {no_proof}after that by their "
+        "maker's schedule, and at any smell or taste"
     )
 
 
@@ -96,10 +107,6 @@ WORDS = {
     ),
     "cartridge": Words(
         _cartridge,
-        lambda f: (
-            "put new cartridges in before this coat, and say so: "
-            f"{Do.RESPIRATOR(text(f, 'mask'), RespiratorDeed.OPENED)}; after that by their "
-            "maker's schedule, and at any smell or taste"
-        ),
+        _new_ones,
     ),
 }

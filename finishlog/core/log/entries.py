@@ -16,6 +16,7 @@ from finishlog.core.log.words import (
     Filter,
     Found,
     Keeping,
+    MaskKept,
     Operation,
     Outcome,
     RagsDeed,
@@ -76,6 +77,8 @@ class Coat(Entry, frozen=True, kw_only=True, tag="coat"):
     # What it went on with, in the person's words: `gun1`; several with commas: `gun1, air line`.
     tool: Annotated[str, Field(amend="tool")] = ""
     hands_on_min: Annotated[float | None, Field(unit="min"), Meta(ge=0)] = None
+    # How much of it went on, as it was measured. None: not said.
+    amount_ml: Annotated[float | None, Field(unit="ml", amend="amount"), Meta(gt=0)] = None
     # Broken off: what it covered by then, in words. None: it was finished.
     stopped: Annotated[str | None, Field(amend="stopped")] = None
     note: _Words = ""
@@ -214,6 +217,8 @@ class Respirator(Entry, frozen=True, kw_only=True, tag="respirator"):
     # What it holds back, as it was opened. None: not said again.
     holds: Filter | None = None
     worn_min: Annotated[float | None, Field(unit="min"), Meta(gt=0)] = None
+    # How it is kept from then on. None: not said.
+    kept: MaskKept | None = None
     note: _Words = ""
 
 

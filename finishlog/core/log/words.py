@@ -206,6 +206,14 @@ class Filter(StrEnum):
     SUPPLIED_AIR = "supplied-air"
 
 
+class MaskKept(StrEnum):
+    """How a respirator is kept between two sessions."""
+
+    # It hangs in the air of the shop, and fills from that.
+    OPEN = "open"
+    BAG = "bag"
+
+
 class RespiratorDeed(StrEnum):
     """What is done with a respirator."""
 

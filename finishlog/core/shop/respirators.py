@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from finishlog.core.log.entries import AnyEntry, Respirator
 from finishlog.core.log.where import same_words
-from finishlog.core.log.words import Filter, RespiratorDeed
+from finishlog.core.log.words import Filter, MaskKept, RespiratorDeed
 
 
 class Mask(Struct, frozen=True):
@@ -28,6 +28,8 @@ class Mask(Struct, frozen=True):
     opened: datetime | None
     worn: timedelta = timedelta(0)
     act: int = 0
+    # How it is kept between sessions. None: nobody said.
+    kept: MaskKept | None = None
 
     def open_for(self, now: datetime) -> timedelta | None:
         """Return how long its cartridges stand open, used or not."""
@@ -46,8 +48,10 @@ def masks_in(entries: Iterable[AnyEntry]) -> tuple[Mask, ...]:
             continue
         if entry.deed is RespiratorDeed.OPENED:
             holds = entry.holds or was.holds
-            there[key] = Mask(entry.name, holds, entry.when.earliest, act=entry.act)
+            since = entry.when.earliest
+            there[key] = Mask(entry.name, holds, since, act=entry.act, kept=entry.kept)
         else:
             worn = was.worn + timedelta(minutes=entry.worn_min or 0)
-            there[key] = replace(was, holds=entry.holds or was.holds, worn=worn)
+            kept = entry.kept or was.kept
+            there[key] = replace(was, holds=entry.holds or was.holds, worn=worn, kept=kept)
     return tuple(there.values())

@@ -38,7 +38,7 @@ AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "acts answer get_out level measured on remedy rule sentence source wanted"
 PAUSED = "act already_so at going_on labels next_time standings"
-MADE = {"": "detail kind name notes warnings"}
+MADE = {"": "before detail kind name notes warnings"}
 CHECKED = {
     "": "act at blocks elsewhere found in_the_white labels means moved place proves remedies"
     " standings test warnings",
@@ -47,8 +47,8 @@ CHECKED = {
 }
 LOGGED = {
     "": "act after air asks at bare_until clamped_until container edges entries_after_it"
-    " first_pass hand_dust labels late moved named notes operation passes product rags recorded"
-    " renumbered same stopped warnings",
+    " evening first_pass hand_dust labels late moved named notes operation passes product rags"
+    " recorded renumbered same stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
@@ -103,8 +103,10 @@ MIXED = {
     "at": WHEN,
     "parts[]": MIX_PART,
 }
+PLACE = "exhaust_m3_h has heater joined kind lives mixing out volume_m3"
 ROOM = {
-    "": "coldest_night_c name note old_names readings",
+    "": "coldest_night_c name note old_names place readings",
+    "place": PLACE,
     "readings[]": "act air at",
     "readings[].air": AIR,
 }
@@ -332,9 +334,10 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "plan": (
         "",
         {
-            "": "air boards_passed hours_known missed_windows now parts projects sessions stopped"
-            " unplanned",
-            "air[]": "acts air as_usual coldest_night_c read_at room",
+            "": "air before boards_passed evening hours_known missed_windows now parts projects"
+            " sessions stopped unplanned",
+            "air[]": "acts air as_usual coldest_night_c place read_at room",
+            "air[].place": PLACE,
             "air[].air": AIR,
             "projects[]": "acts by_due due late_openings light_use light_use_tested packed project"
             " promise slack_h slack_shop_min spare_closes spare_opens starts tested why",
@@ -388,7 +391,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "steps check": (
         "clear --on rosewood",
         {
-            "": "left like name room shines steps wood",
+            "": "before left like name room shines steps wood",
             "steps[]": "after_h answer binds findings number scuff step wait",
             "steps[].binds": FINDING,
             "steps[].findings[]": FINDING,
@@ -448,7 +451,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "clean": ("", {"[]": "act at cleaned_at had name"}),
     "respirator": (
         "",
-        {"[]": "cartridge holds kind made_for name never open_d opened wear worn"},
+        {"[]": "cartridge holds kept kind made_for name never open_d opened wear worn"},
     ),
     "can frozen": ("old-can", CAN_DEED | {"findings[]": FINDING}),
     "can tested": ("old-can", CAN_DEED),

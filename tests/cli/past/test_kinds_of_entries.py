@@ -64,7 +64,7 @@ def test_a_number_ends_in_the_unit_that_it_is_counted_in():
     """Not what counts things: `count`, in readings."""
     for _, field in DECLARED:
         if field.type is float:
-            assert field.means.unit in {"c", "pct", "um", "min", "g"}
+            assert field.means.unit in {"c", "pct", "um", "min", "g", "ml"}
             assert field.name.endswith(f"_{field.means.unit}")
 
 
@@ -75,7 +75,7 @@ def test_a_field_is_amended_by_an_option_of_the_command():
     undoes = {"finished"}
     words = {"note": "text", "from_": "container"}
     assert {f.means.amend for _, f in DECLARED if f.means.amend} == {
-        words.get(option, option) for option in options - where_and_when - undoes - {"amount"}
+        words.get(option, option) for option in options - where_and_when - undoes
     }
 
 

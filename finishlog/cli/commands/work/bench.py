@@ -26,6 +26,7 @@ from finishlog.cli.answering.options import (
 )
 from finishlog.cli.answering.run import Run
 from finishlog.cli.commands.work.coat_options import (
+    Amount,
     Every,
     Flooded,
     FromCan,
@@ -42,6 +43,7 @@ from finishlog.cli.commands.work.coat_options import (
     WithTool,
     covered,
     kept_as,
+    read_amount,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -98,6 +100,7 @@ def log(
     minutes: HandsOn = None,
     flooded: Flooded = None,
     film: WetFilm = None,
+    amount: Amount = None,
     from_: FromCan = None,
     stirred: Stirred = None,
     tool: WithTool = None,
@@ -122,6 +125,7 @@ def log(
     hands = read_minutes(minutes) if minutes else None
     wanted = replace(wanted, hands_on_min=hands, stopped=covered(stopped), kept=kept_as(kept))
     wanted = replace(wanted, wet_film_um=read_film(film) if film else None)
+    wanted = replace(wanted, amount_ml=read_amount(amount, here))
     if (same := same_as(words)) is not None:
         from finishlog.cli.commands.work.same import log_the_same
 

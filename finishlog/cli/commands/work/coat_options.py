@@ -6,6 +6,7 @@ from typing import Annotated
 
 import typer
 
+from finishlog.cli.answering.run import Run
 from finishlog.core.log.words import Keeping
 from finishlog.core.shop.trade_words import meant
 from finishlog.errors import UsageFault
@@ -63,10 +64,22 @@ FromCan = Annotated[
     str | None,
     typer.Option("--from", metavar="CAN", help="The can or mix it came from; or none."),
 ]
+Amount = Annotated[
+    str | None, typer.Option("--amount", help="How much went on in all: 200ml, 8 fl oz.")
+]
 MixAmounts = Annotated[
     list[str] | None,
-    typer.Option("--amount", metavar="PART:AMOUNT", help="Of a mix: flakes:90g; repeat."),
+    typer.Option(
+        "--amount", metavar="PART:AMOUNT", help="Of a mix: flakes:90g; repeat. Of a coat: 200ml."
+    ),
 ]
+
+
+def read_amount(typed: str | None, here: Run) -> float | None:
+    """Read how much of a finish went on, as ml; None: not said."""
+    from finishlog.cli.typed.figures.amounts import volume
+
+    return 1000 * volume(typed, here.units.volume) if typed else None
 
 
 def kept_as(typed: str | None) -> Keeping | None:

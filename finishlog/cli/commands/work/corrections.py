@@ -26,6 +26,7 @@ from finishlog.cli.commands.work.coat_options import (
     WithTool,
     covered,
     kept_as,
+    read_amount,
 )
 from finishlog.cli.terminal.talk import ask, at_a_terminal, say
 from finishlog.core.finish.classes import Method
@@ -124,7 +125,7 @@ def amend(
         **_meant(found, outcome, only_now),
         "where": where.strip() if where is not None else None,
         **of_a_coat,
-        **_measured(here, air, moisture, weight, surface),
+        **(_measured(here, air, moisture, weight, surface) | _took(here, amount)),
         "stopped": covered(stopped, finished=finished),
     }
     change = Change(
@@ -132,12 +133,18 @@ def amend(
         parts=tuple(on or ()),
         face=one_face(face),
         said={word: value for word, value in to_be.items() if value is not None},
-        amounts=read_parts(amount or (), here.units.volume),
+        amounts=read_parts([a for a in amount or () if ":" in a], here.units.volume),
     )
     if change == Change():
         raise UsageFault("nothing to amend", "say what is different: --at, --on, --found")
     answer = correct(here.context, act, change)
     return Answered(answer, lambda: amend_page(answer, here.clock))
+
+
+def _took(here: Run, amounts: list[str] | None) -> dict[str, object]:
+    """Read how much a coat took, `200ml`; what has a colon is of a part of a mix."""
+    much = [amount for amount in amounts or () if ":" not in amount]
+    return {"amount": read_amount(much[-1], here)} if much else {}
 
 
 def _meant(found: str | None, outcome: str | None, only_now: bool | None) -> dict[str, object]:

@@ -10,7 +10,7 @@ from finishlog.cli.answering.answer import Answered
 from finishlog.cli.answering.command import command
 from finishlog.cli.answering.options import At, NoteText
 from finishlog.cli.answering.run import Run
-from finishlog.core.log.words import Filter, RespiratorDeed
+from finishlog.core.log.words import Filter, MaskKept, RespiratorDeed
 
 
 def respirator(
@@ -25,6 +25,9 @@ def respirator(
         str | None, typer.Argument(metavar="[TIME]", help="How long it was worn: 2h.")
     ] = None,
     holds: Annotated[Filter | None, typer.Option("--for", help="What it holds back.")] = None,
+    kept: Annotated[
+        MaskKept | None, typer.Option("--kept", help="How it is kept between: open, bag.")
+    ] = None,
     at: At = None,
     note: NoteText = "",
 ) -> Answered:
@@ -45,6 +48,7 @@ def respirator(
         worn=duration(hours) if hours else None,
         at=here.moment(at),
         note=note,
+        kept=kept,
     )
     return Answered(answer, lambda: respirator_page(answer, here.clock))
 

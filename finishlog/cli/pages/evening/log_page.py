@@ -79,10 +79,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     warn(page, first)
     _rags(page, (r for r in answer.rags if r.speaks and r.overdue), clock)
     warn(page, [*(w for w in warnings if w not in first), *answer.asks])
-    if answer.air:
-        from finishlog.cli.pages.evening.vapour_page import air_lines
-
-        page.lines(f"air: {words}" for _, words in air_lines(answer.air))
+    _air(page, answer)
     _rags(page, (r for r in answer.rags if r.speaks and not r.overdue), clock)
     if answer.hand_dust:
         page.line(f"rags: {HAND_DUST}")
@@ -99,6 +96,18 @@ def _rags(page: Page, lines: Iterable[RagsLine], clock: Clock) -> None:
         )
         if rags.soft:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
+
+
+def _air(page: Page, answer: Logged) -> None:
+    """Say what the evening comes to in its rooms, or from how much on their air is over a limit."""
+    if answer.evening:
+        from finishlog.cli.pages.evening.vapour_page import evening_words
+
+        page.lines((f"caution: {evening_words(each)}" for each in answer.evening), Tone.DANGER)
+    if answer.air:
+        from finishlog.cli.pages.evening.vapour_page import air_lines
+
+        page.lines(f"air: {words}" for _, words in air_lines(answer.air))
 
 
 def _same(page: Page, answer: Logged, clock: Clock) -> None:

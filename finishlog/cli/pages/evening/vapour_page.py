@@ -3,18 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Section, Tone
 from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import sentence
 from finishlog.core.air.place import CALLED, Fixture
-from finishlog.core.measure.quantities import cubic_metres, cubic_metres_an_hour, millilitres
+from finishlog.core.log.shown_times import wait_words
+from finishlog.core.measure.quantities import (
+    cubic_metres,
+    cubic_metres_an_hour,
+    litres_of_vapour,
+    millilitres,
+)
+from finishlog.core.safety.ventilation import TENTH, Weighs
 
 if TYPE_CHECKING:
     from finishlog.asks.bench.vapour_there import VapourLine
     from finishlog.clock import Clock
+    from finishlog.core.safety.evening_air import EveningAir
     from finishlog.core.safety.room_takes import RoomTakes
+    from finishlog.core.safety.ventilation import Air
 
 
 def vapour_rows(section: Section, lines: Sequence[VapourLine], clock: Clock) -> None:
@@ -85,6 +95,45 @@ def _room_words(takes: RoomTakes) -> Iterator[str]:
         yield "no exhaust measured"
     else:
         yield f"exhaust {cubic_metres_an_hour(takes.exhaust_m3_h)}"
+
+
+def evening_words(found: EveningAir) -> str:
+    """Say what an evening comes to in a room, which limits that passes, and what would do."""
+    each = names(f"{millilitres(ml)} of {product}" for product, ml in found.amounts)
+    least = "at least " if found.unmeasured else ""
+    shut = "no exhaust measured"
+    if found.exhaust_m3_h is not None:
+        mixing = f"mixing {found.mixing:g}" + ("" if found.mixing_told else ", none told")
+        shut = f"exhaust {cubic_metres_an_hour(found.exhaust_m3_h)}, {mixing}"
+    vapour = litres_of_vapour(found.air.vapour_l)
+    of = f"{found.room} {cubic_metres(found.volume_m3)}, {shut}"
+    passed = f"{_weighs(found)} over {names(_limits(found.air))} on average, at your face far more"
+    return f"{of}: {least}{each} this evening, {vapour} of vapour: {passed}; {_would_do(found)}"
+
+
+def _weighs(found: EveningAir) -> str:
+    return "NOT ENOUGH AIR," if found.air.weighs is Weighs.NOT_ENOUGH else "it goes"
+
+
+def _limits(air: Air) -> Iterator[str]:
+    if air.of_lel > TENTH:
+        yield "a tenth of the explosive limit (nothing lit, out until it is aired)"
+    if air.of_short is not None and air.of_short > 1:
+        yield "the limit of 15 minutes"
+    if air.of_day > 1:
+        yield "the day's limit"
+
+
+def _would_do(found: EveningAir) -> str:
+    ways = ["outdoors"]
+    if found.fewer is not None and found.fewer < found.pieces:
+        ways.append(f"fewer parts: {found.fewer} of the {found.pieces}")
+    elif found.less_ml is not None:
+        ways.append(f"less at once: {millilitres(found.less_ml)}")
+    if found.later_h is not None:
+        ways.append(f"{wait_words(timedelta(hours=found.later_h))} longer between")
+    ways.append(f"in water: {' or '.join(found.instead)}" if found.instead else "a waterborne")
+    return ", ".join(ways)
 
 
 def air_lines(takes: Sequence[RoomTakes]) -> list[tuple[str, str]]:

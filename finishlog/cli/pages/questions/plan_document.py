@@ -32,6 +32,7 @@ def plan_document(answer: PlanAnswer) -> Document:
         "now": plan.now,
         "air": answer.air,
         "before": answer.before,
+        "evening": answer.evening,
         "projects": [_project(each, answer) for each in plan.projects],
         "sessions": [_session(each, answer) for each in plan.sessions],
         "parts": [_part(each, answer) for each in plan.parts],

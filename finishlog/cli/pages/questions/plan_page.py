@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.vapour_page import air_lines
+from finishlog.cli.pages.evening.vapour_page import air_lines, evening_words
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import before_rows
@@ -136,6 +136,8 @@ def _sessions(page: Page, answer: PlanAnswer, clock: Clock, verbose: bool) -> No
         if each is first:
             rows = before_rows(answer.before)
             section.each(("", "before", names, words) for names, words in rows)
+            air = (f"if it takes what it took: {evening_words(e)}" for e in answer.evening)
+            section.each(("", "air", "", words) for words in air)
         for task in each.tasks:
             section.row(_clock(task.start, clock), *_task(task, answer, clock))
             if task.chore is Chore.SET_UP and task.product is not None:

@@ -21,6 +21,7 @@ from finishlog.core.measure.quantities import (
 from finishlog.core.safety.ventilation import TENTH, Governs, Weighs
 
 if TYPE_CHECKING:
+    from finishlog.asks.look.which_room import RoomPlace
     from finishlog.core.air.place import Place
     from finishlog.core.safety.room_takes import RoomTakes
     from finishlog.core.safety.ventilation import Air
@@ -30,7 +31,7 @@ _FIRST = "the sheet, your fire code and a licensed installer come first"
 _NO_FAN = "never a household fan for solvent vapour"
 
 
-def place_rows(section: Section, place: Place) -> None:
+def place_rows(section: Section, place: Place | RoomPlace) -> None:
     """Say what was told of a room as a place; what was not is said to be unknown."""
     told = []
     if place.kind is not None:

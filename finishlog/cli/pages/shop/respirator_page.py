@@ -6,7 +6,9 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from finishlog.cli.terminal.page import Page, Tone
+from finishlog.core.commands import Do
 from finishlog.core.log.shown_times import length_words
+from finishlog.core.log.words import MaskKept, RespiratorDeed
 
 if TYPE_CHECKING:
     from finishlog.acts.air.respirator import RespiratorLogged
@@ -45,6 +47,11 @@ def _row(page: Page, line: RespiratorLine, clock: Clock) -> None:
     worn = f", worn {length_words(line.worn)}" if line.worn else ""
     if line.cartridge:
         section.row("", f"{since}{days}{worn}; nothing tells what is left of it")
+    if line.cartridge and line.kept is MaskKept.OPEN:
+        section.row("", "hung in the open: it fills from the air of the shop", tone=Tone.DANGER)
+    if line.cartridge and line.kept is not MaskKept.BAG:
+        bag = Do.RESPIRATOR(line.name, RespiratorDeed.WORN, "2h", kept=MaskKept.BAG.value)
+        section.row("", f"a date on it, and into a closed bag after each session: {bag}")
     if line.made_for:
         section.row("", f"made for: {_listed(line.made_for)}")
     if line.never:

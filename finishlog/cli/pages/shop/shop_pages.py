@@ -12,11 +12,12 @@ from finishlog.cli.typed.times.week import week_words
 from finishlog.cli.words.finding_lines import warn
 from finishlog.clock import NOW, is_set_by_hand
 from finishlog.core.log.shown_times import due_words
-from finishlog.core.measure.quantities import celsius, typed_celsius
+from finishlog.core.measure.quantities import celsius, cubic_metres_an_hour, typed_celsius
 
 if TYPE_CHECKING:
     from finishlog.acts.things.load import Loaded
     from finishlog.asks.look.settings import Setting
+    from finishlog.asks.look.which_room import RoomPlace
     from finishlog.asks.things.there_is import (
         OneProduct,
         PartLine,
@@ -144,6 +145,7 @@ def _room(line: RoomLine, clock: Clock) -> tuple[str, ...]:
 def room_page(line: RoomLine, clock: Clock) -> Page:
     """Show one room."""
     page = rooms_page([line], clock).lines([line.note])
+    _place(page, line.place)
     section = page.section("READINGS")
     shown = line.readings[:_READINGS_SHOWN]
     section.each((clock.words(each.at), show_air(each.air), f"act {each.act}") for each in shown)
@@ -151,6 +153,26 @@ def room_page(line: RoomLine, clock: Clock) -> Page:
     if older > 0:
         section.row(f"and {older} older")
     return page
+
+
+def _place(page: Page, place: RoomPlace) -> None:
+    """Say what place it is, as far as anything of it was told."""
+    from finishlog.cli.pages.questions.ventilation_page import place_rows
+    from finishlog.core.air.place import CALLED
+
+    rows = [("leads to", f"{each.room} by {each.by}") for each in place.joined]
+    if place.exhaust_m3_h is not None:
+        flow = cubic_metres_an_hour(place.exhaust_m3_h)
+        rows.append(("exhaust", flow if place.exhaust_m3_h else "none that was measured"))
+    if place.out:
+        rows.append(("out", ", ".join(CALLED[each] for each in place.out)))
+    if place.heater is not None:
+        rows.append(("heated by", place.heater.value))
+    told = (place.kind, place.has, place.volume_m3, place.exhaust_m3_h)
+    if rows or place.lives or any(each is not None for each in told):
+        section = page.section("PLACE")
+        place_rows(section, place)
+        section.each(rows)
 
 
 def shop_page(answer: TheShop, clock: Clock) -> Page:

@@ -95,7 +95,8 @@ def place_untold(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Find
     """What burns in the room of a coat that gives off vapour, and how big it is, was not told."""
     vapour = _gives_off(asked, around)
     if vapour is not None and zone.room.id is not None and zone.room.place.has is None:
-        yield finding(PLACE_UNTOLD, in_room=zone.room.name)
+        size = "" if zone.room.place.volume_m3 is not None else "untold"
+        yield finding(PLACE_UNTOLD, in_room=zone.room.name, size=size)
 
 
 @rule(

@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from finishlog.core.findings import CARTRIDGE, Act, Finding, Level, also, finding
 from finishlog.core.finish.hazard import Hazard
+from finishlog.core.log.words import MaskKept
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.rules.reads import AIR_SUPPLY, COMES
 from finishlog.core.rules.rule import COAT, rule
@@ -22,7 +23,8 @@ _DAY = timedelta(days=1)
     "cartridge",
     binds=COAT | {Act.WIPE, Act.WORK, Act.TAKE_OFF},
     source="facts: respirators",
-    reads=f"{COMES} {AIR_SUPPLY} respirator.when respirator.name respirator.worn_min",
+    reads=f"{COMES} {AIR_SUPPLY} respirator.when respirator.name respirator.worn_min"
+    " respirator.kept",
 )
 def cartridge(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A cartridge fills from the day its seal is broken: how long ago that is, is said."""
@@ -35,12 +37,15 @@ def cartridge(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding
         passes = sorted(kind.never & hazards)
         opened = mask.open_for(around.now)
         days = opened // _DAY if opened is not None else None
-        old = days is not None and days >= figures.old_after_d.value
+        hung = mask.kept is MaskKept.OPEN
+        after = figures.named_after_d if hung else figures.old_after_d
+        old = days is not None and days >= after.value
         if days is not None and days < figures.named_after_d.value and not passes:
             continue
         found = finding(CARTRIDGE, Level.CAUTION if old else Level.NOTE, figures.wear_source)
         worn = mask.worn if mask.worn else None
-        yield also(found, mask=mask.name, days=days, worn=worn, passes=tuple(passes))
+        told_of = also(found, mask=mask.name, days=days, worn=worn, passes=tuple(passes))
+        yield also(told_of, kept=mask.kept, old="old" if old else "")
 
 
 def _hazards(asked: Asked, around: Around) -> frozenset[Hazard]:
