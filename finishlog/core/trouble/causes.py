@@ -104,13 +104,16 @@ class Suspect(Struct, frozen=True):
     def sorts(self) -> tuple[Stands, bool, bool, bool, bool]:
         """What it is sorted by: of those that the log shows first what no time mends.
 
-        What is only another thing than where it is sound, air that is within the limits of the
-        class, and what came of the air, come after what is known to do harm.
+        What is only another thing than where it is sound comes after all that is known to do harm,
+        also where no sound film tells of that; air that is within the limits of the class, and what
+        came of the air, after the like of it.
         """
-        shown = self.is_shown
-        merely = self.cause.evidence in _MERELY_ANOTHER
-        mild = shown and self.shows is not None and _is_mild(self.shows)
-        return self.stands, self.less, shown and merely, mild, shown and self.cause.time_helps
+        shown = self.shows if self.is_shown else None
+        if shown is None:
+            return self.stands, self.less, False, False, False
+        merely = self.cause.evidence in _MERELY_ANOTHER or bool(shown.value("merely"))
+        stands = Stands.SHOWN if merely else self.stands
+        return stands, self.less, merely, _is_mild(shown), self.cause.time_helps
 
     @property
     def is_shown(self) -> bool:

@@ -158,4 +158,4 @@ def _another_tool(of: Scene) -> Look:
     if not theirs or not all(theirs) or mine in map(same_words, theirs):
         return None
     here, there = of.layer.coat.tool, theirs[0]
-    return finding("another-tool", here=here, there=there, sound=name_of(of.sound[0]), mild="yes")
+    return finding("another-tool", here=here, there=there, sound=name_of(of.sound[0]), merely="yes")

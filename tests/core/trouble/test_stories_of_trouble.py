@@ -15,6 +15,8 @@ were scratches (6), dust, lap marks, surplus and smears (7). 14 of the 40 were t
 them of a cause that no log can show where the log was silent of what it can; 26 were mended. Of the
 seventh, of all again, 377 of 380, at least 9 of 10 of each kind: two were struck out (a thick coat
 under a thinner one, and surplus that its solvent had taken off, as it was told), one was not read.
+Of the eighth, in which the sick part differs in what did no harm too (can, tool, paper, room), 233
+of 236, none struck out: a tool that was merely another one came before what was known to do harm.
 """
 
 from __future__ import annotations
@@ -29,7 +31,7 @@ from tests.rows import every_row
 from tests.shop_of import FACTS
 
 TOLD = tomllib.loads(Path(__file__).with_name("stories_of_trouble.toml").read_text("utf-8"))
-SETS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh")
+SETS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 KINDS = {kind for told in (TOLD["first"], TOLD["second"]) for kind in told}
 # A pass that is written as a failure finds nothing; `other` has no causes by its nature.
 CHECKS = {"tacky", "gums", "prints", "smells", "flakes", "softens", "cupped", "sample-soft"}
