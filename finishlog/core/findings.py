@@ -64,6 +64,7 @@ HURTS = frozenset(
         "chlorinated-indoors",
         "cartridge",
         "by-your-sheet",
+        "chromate-dust",
     }
 )
 

@@ -69,6 +69,14 @@ BY_FAMILY = {
     "paint": {"milk-paint"},
     "soap": {"soap"},
     "non-drying-oil": {"mineral-oil"},
+    "chemical": {
+        "ammonia-fume",
+        "iron-vinegar",
+        "lye-stain",
+        "dichromate-stain",
+        "permanganate-stain",
+        "tannin-wash",
+    },
     "bleach": {"bleach-oxalic", "bleach-two-part", "bleach-chlorine"},
 }
 
@@ -272,8 +280,8 @@ def test_what_may_be_several_is_as_slow_and_as_tender_as_any_of_them(of):
     assert set(of.hazards) >= {h for kind in kinds for h in kind.hazards if h != "waterborne"}
 
 
-def test_there_are_55_generic_finishes():
-    assert len(CLASSES) == 55
+def test_there_are_61_generic_finishes():
+    assert len(CLASSES) == 61
     assert set(CLASSES) == set().union(*BY_FAMILY.values())
 
 

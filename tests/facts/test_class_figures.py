@@ -33,7 +33,7 @@ FAMILIES = {
     *("oil", "oil-varnish", "wax"),
     *("shellac", "lacquer", "catalysed", "waterborne"),
     *("stain", "dye", "glaze", "filler", "washcoat"),
-    *("paint", "soap", "bleach", "unknown", "non-drying-oil"),
+    *("paint", "soap", "bleach", "chemical", "unknown", "non-drying-oil"),
     *("putty", "epoxy"),
 }
 KNOWN = {*FACTS.sources, COMMON_PRACTICE, FROM_MEMORY}

@@ -49,6 +49,18 @@ STORIES = {
         silent("oak top; ask waterborne-clear spray 08:00"),
         silent("oak top; ask lacquer-sprayed spray 08:00"),
     ),
+    "chromate-dust": (
+        speaks("oak top; dichromate-stain 08:00; rinse +1d; ask sand +3d", Answer.BLOCKED, "seal"),
+        speaks("cherry door; dichromate-stain 08:00; ask scuff +3d", Answer.BLOCKED),
+        speaks(
+            "oak top; dichromate-stain 08:00; rinse +1d; shellac-2lb +3d; ask scrape +9d",
+            Answer.BLOCKED,
+        ),
+        silent("oak top; dichromate-stain 08:00; rinse +1d; shellac-2lb +3d; ask scuff +9d"),
+        silent("oak top; permanganate-stain 08:00; rinse +1d; ask sand +3d"),
+        silent("oak top; dichromate-stain 08:00; rinse +1d; ask wipe +3d"),
+        silent("oak top; ask sand 08:00"),
+    ),
     "by-your-sheet": (
         lets(
             "pine door; says waterborne-two-part free-of isocyanate;"

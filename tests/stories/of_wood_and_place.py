@@ -255,6 +255,8 @@ STORIES = {
         speaks("oak top; sand P180; raise-grain; ask waterborne-clear +1d", Answer.SCUFF),
         speaks("oak top; sand; bleach-oxalic; rinse +1d; ask alkyd-varnish +4d", Answer.SCUFF),
         silent("oak top; raise-grain; sand P220 +1d; ask waterborne-clear +1h"),
+        speaks("cherry door; lye-stain 08:00; rinse +9h; ask alkyd-varnish +4d", Answer.SCUFF),
+        silent("cherry door; dichromate-stain 08:00; rinse +9h; ask alkyd-varnish +4d"),
         silent("oak top; raise-grain; ask sand +1d"),
         silent("oak top; raise-grain; shellac-2lb +1d; ask waterborne-clear +1d"),
         silent("old-varnish oak top; raise-grain; ask waterborne-clear +1d"),

@@ -12,7 +12,7 @@ from finishlog.core.published.sources import Seen
 from finishlog.core.rules.air import flame
 from finishlog.core.rules.all import RULES
 from finishlog.core.rules.film import put_to_use
-from finishlog.core.rules.hazard import breath, cartridge, lead, shut_room
+from finishlog.core.rules.hazard import breath, cartridge, chromate, lead, shut_room
 from finishlog.core.rules.wood import bleached
 
 # The rules that are about who does the work, or lives with it.
@@ -22,6 +22,7 @@ _OF_SAFETY = frozenset(
         lead.lead,
         breath.sprayed,
         breath.dust,
+        chromate.dust,
         shut_room.chlorinated,
         cartridge.cartridge,
         bleached.dust,

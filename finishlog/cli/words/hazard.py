@@ -90,6 +90,15 @@ WORDS = {
         lambda f: f"no dry sanding of young {text(f, 'of')}: isocyanate",
         "the film to harden",
     ),
+    "chromate-dust": Words(
+        lambda f: (
+            f"{text(f, 'of')} is in the wood, rinsed or not: its dust causes cancer, and no paper "
+            "gets it out"
+        ),
+        "no sanding, no scraping: seal it as it is; raised grain is laid down by a sealer",
+        lambda f: f"no sanding: {text(f, 'of')} is in the wood",
+        "another way than sanding",
+    ),
     "chlorinated-indoors": Words(
         lambda f: (
             "chlorinated solvent, out of doors too: it stuns, and no cartridge mask holds it"

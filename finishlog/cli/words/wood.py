@@ -195,7 +195,7 @@ WORDS = {
     ),
     "bleach-over-bleach": Words(
         lambda f: f"{text(f, 'of')} is still in the wood: no rinse is on record since",
-        "rinse with plenty of water and dry a day or more between two bleaches",
+        "rinse with plenty of water and dry a day or more between the two",
     ),
     "wood-too-wet": Words(
         _too_wet,

@@ -336,7 +336,7 @@ class FinishClass(Published, frozen=True):
     @property
     def is_colour(self) -> bool:
         """Tell whether it is put on for its colour, under a clear finish."""
-        return self.family in {"stain", "dye", "glaze"} or self.key == "toner"
+        return self.family in {"stain", "dye", "glaze", "chemical"} or self.key == "toner"
 
     @property
     def is_paint(self) -> bool:

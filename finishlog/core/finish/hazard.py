@@ -14,6 +14,7 @@ class Hazard(StrEnum):
     OXALIC_ACID = "oxalic-acid"
     PEROXIDE_BLEACH = "peroxide-bleach"
     AMMONIA = "ammonia"
+    CHROMATE = "chromate"
     OXIDIZER = "oxidizer"
     ACID = "acid"
     CAUSTIC = "caustic"

@@ -15,6 +15,8 @@ from msgspec.structs import replace
 from finishlog.core.finish.classes import Figure, FinishClass, Method, NotNegative, Published
 
 ANY = "any"
+# Families of what is no finish but at work in the wood: bleaches, chemical stains.
+WORKS_ON_WOOD = frozenset({"bleach", "chemical"})
 ANY_FILM = "any-film"
 BARE_WOOD = "bare-wood"
 

@@ -30,6 +30,7 @@ class Substance(StrEnum):
     ORGANIC_PEROXIDE = "organic peroxide"
     CAUSTIC = "caustic"
     OXIDIZER = "oxidizer"
+    CHROMATE = "chromate"
     ALCOHOL = "alcohol"
     METHANOL = "methanol"
     ACETONE = "acetone"

@@ -26,7 +26,7 @@ from finishlog.core.rules.film import (
     the_can,
     underneath,
 )
-from finishlog.core.rules.hazard import breath, cartridge, lead, shut_room
+from finishlog.core.rules.hazard import breath, cartridge, chromate, lead, shut_room
 from finishlog.core.rules.near import joint, kept, meets, place, same_film, tape, wet_nearby
 from finishlog.core.rules.rule import Rule
 from finishlog.core.rules.wood import (
@@ -74,6 +74,7 @@ RULES: tuple[Rule, ...] = (
     broken_off.broken_off,
     lead.lead,
     breath.sprayed,
+    chromate.dust,
     breath.by_your_sheet,
     breath.dust,
     shut_room.chlorinated,

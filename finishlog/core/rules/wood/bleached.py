@@ -1,4 +1,4 @@
-"""Bleach that is still in the wood: rinsed out before sanding, and before what it must not meet.
+"""Bleach, or a chemical stain, still in the wood: rinsed out before sanding, a finish, a conflict.
 
 Only rinsing with water takes it out, or sanding down to new wood, and only what is on record as
 rinsed was rinsed. A film shuts it in as long as it lies there.
@@ -16,6 +16,8 @@ from finishlog.core.film.grip import answered, grade_of
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.hazard import Hazard
+from finishlog.core.finish.overcoat import WORKS_ON_WOOD
 from finishlog.core.log.entries import AnyEntry, Coat, Note, Stripped, Work
 from finishlog.core.log.words import Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient, contents, meeting_finding
@@ -23,6 +25,7 @@ from finishlog.core.published.chemistry import Chemistry, Substances
 from finishlog.core.published.facts import Facts
 from finishlog.core.rules.reads import BROKEN_OFF, COMES, LAYERS
 from finishlog.core.rules.rule import BY_HAND, COAT, LOADED, rule
+from finishlog.core.safety.hazards import hazards_in
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
@@ -33,11 +36,13 @@ _NAMED = re.compile(r"\b(bleach|hypochlorite|chlorine)\b", re.IGNORECASE)
 
 _IN_THE_WOOD = f"{BROKEN_OFF} coat.note work.operation stripped.operation stripped.survives"
 _HOLDS = frozenset({Found.HOLDS})
+# Whose dust is poison, dry in the wood.
+_POISON = frozenset({Hazard.BLEACH, Hazard.OXALIC_ACID, Hazard.CAUSTIC, Hazard.OXIDIZER})
 _RAISES_DUST = ABRADES | {Operation.STEEL_WOOL, Operation.LEVEL, Operation.RUB}
 
 
 def unrinsed(told: Sequence[AnyEntry], facts: Facts, *, below: bool = False) -> tuple[Coat, ...]:
-    """Return the bleaches on a zone that were not taken out, oldest first.
+    """Return what is to be rinsed out of a zone and was not, oldest first.
 
     Those that lie open; `below`: those under its film as well.
     """
@@ -90,8 +95,9 @@ def _bleached(coat: Coat, facts: Facts) -> bool:
 
 
 def _speaks_of_bleach(of: Ingredient, facts: Facts) -> bool:
-    family = facts.finish_class(of.class_key).family if of.class_key else ""
-    if family == _FAMILY or _NAMED.search(f"{of.name} {of.note}"):
+    """Tell whether it is a bleach, or of a class that is rinsed out like one."""
+    known = facts.finish_class(of.class_key) if of.class_key else None
+    if (known is not None and known.after_rinse) or _NAMED.search(f"{of.name} {of.note}"):
         return True
     return any(_speaks_of_bleach(part, facts) for part in of.made_of)
 
@@ -108,7 +114,8 @@ def dust_of_bleach(
 
     `through`: it goes through the films down to the wood.
     """
-    left = unrinsed(told, facts, below=through) if operation in _RAISES_DUST else ()
+    raised = unrinsed(told, facts, below=through) if operation in _RAISES_DUST else ()
+    left = [coat for coat in raised if _poisons(coat, facts)]
     if not left:
         return None
     names = tuple(dict.fromkeys(coat.product_name for coat in left))
@@ -116,6 +123,10 @@ def dust_of_bleach(
         "dust-of-bleach", Level.STOP, COMMON_PRACTICE, answer=Answer.UNDERNEATH, names=names
     )
     return replace(found, acts=tuple(coat.act for coat in left))
+
+
+def _poisons(coat: Coat, facts: Facts) -> bool:
+    return bool(_POISON.intersection(hazards_in(coat_alone(coat), facts)))
 
 
 @rule(
@@ -140,7 +151,7 @@ def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 )
 def not_rinsed(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """A finish waits for the rinse: its hours count from there, and what is left spoils it."""
-    if asked.over is None or asked.over.family == _FAMILY:
+    if asked.over is None or asked.over.family in WORKS_ON_WOOD:
         return
     for left in unrinsed(zone.entries, around.facts)[-1:]:
         found = finding("bleach-not-rinsed", Level.CAUTION, COMMON_PRACTICE, answer=Answer.WAITS)
@@ -233,7 +244,7 @@ def bleached_skin(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
         papers = [grade_of(asked.grit)] if asked.grit else []
         if not papers:
             yield finding("bleached-skin", source=finest.source, grit=finest.value, coarse="")
-    elif asked.over is None or asked.over.family == _FAMILY:
+    elif asked.over is None or asked.over.family in WORKS_ON_WOOD:
         return
     coarsest = min((grit for grit in papers if grit is not None), default=None)
     if coarsest is not None and coarsest < finest.value:

@@ -27,6 +27,8 @@ from finishlog.core.findings import (
     plainly,
 )
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass, Limit
+from finishlog.core.finish.hazard import Hazard
+from finishlog.core.finish.overcoat import WORKS_ON_WOOD
 from finishlog.core.log.entries import AnyEntry, Check, Fault, Stripped, Work
 from finishlog.core.log.words import FaultKind, Operation, Test
 from finishlog.core.published.facts import Facts
@@ -49,7 +51,7 @@ _SEEN = frozenset({FaultKind.GLUE_SPOT, FaultKind.SCRATCHES, FaultKind.SNIPE})
 
 def _in_the_white(zone: ZoneState) -> bool:
     """Tell whether nothing but a bleach was put on the wood, or into its holes."""
-    aside = (y.of.family == "bleach" or y.of.fills_spots for y in zone.layers)
+    aside = (y.of.family in WORKS_ON_WOOD or y.of.fills_spots for y in zone.layers)
     return zone.old_finish is None and all(aside)
 
 
@@ -232,7 +234,9 @@ def wood_wetted(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findi
 )
 def grain_raised(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     """Grain that water raised is sanded off before the first coat."""
-    if asked.over is None or not _in_the_white(zone):
+    # Dichromate is never sanded: raised grain stays under the sealer.
+    never = any(Hazard.CHROMATE in layer.of.hazards for layer in zone.layers)
+    if asked.over is None or never or not _in_the_white(zone):
         return
     last = _worked(zone, ABRADES | _RAISES)
     if last is not None and last.operation in _RAISES:
