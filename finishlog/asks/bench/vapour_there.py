@@ -22,13 +22,15 @@ from finishlog.core.zone.state import ZoneState
 class VapourLine(Struct, frozen=True):
     """One room in which films give off vapour until about `until` (UTC), by what they are.
 
+    None: no date ends it, one was found tacky or stands still.
+
     `lit`: what burns or glows where it comes to, and is not out; `out`: what was put out, by room.
     `dry`: the films are tack-free, and their vapour is not aired yet by what is known.
     """
 
     room: str
     products: tuple[str, ...]
-    until: datetime
+    until: datetime | None
     lit: tuple[Finding, ...] = ()
     out: tuple[tuple[str, tuple[str, ...]], ...] = ()
     dry: bool = False
@@ -40,15 +42,18 @@ def vapour_there(seen: Look) -> tuple[VapourLine, ...]:
     return tuple(line for line in lines if not line.dry or line.lit or line.out)
 
 
-def hanging(seen: Look) -> dict[int, list[tuple[ZoneState, datetime]]]:
-    """Return by room the films whose vapour burns and hangs there, and when each is tack-free."""
+def hanging(seen: Look) -> dict[int, list[tuple[ZoneState, datetime | None]]]:
+    """Return by room the films whose vapour burns and hangs there, and when each is tack-free.
+
+    None: no date ends it.
+    """
     now = seen.clock.now
-    hangs: dict[int, list[tuple[ZoneState, datetime]]] = {}
+    hangs: dict[int, list[tuple[ZoneState, datetime | None]]] = {}
     for zone in seen.bench.in_the_shop:
         if zone.room.id is None or not _may_burn(zone, seen):
             continue
-        dry = tack_free_at(zone, now)
-        if dry is None or hangs_until(dry, zone.room.place) <= now:
+        dry = tack_free_at(zone)
+        if dry is not None and hangs_until(dry, zone.room.place) <= now:
             continue
         if _film(zone, seen) is not None:
             hangs.setdefault(zone.room.id, []).append((zone, dry))
@@ -71,11 +76,12 @@ def _film(state: ZoneState, seen: Look) -> Vapour | None:
     return of_films((film,), seen.facts, seen.clock.now)
 
 
-def _line(found: list[tuple[ZoneState, datetime]], seen: Look) -> VapourLine:
+def _line(found: list[tuple[ZoneState, datetime | None]], seen: Look) -> VapourLine:
     room, now = found[0][0].room, seen.clock.now
-    dry = max(each for _, each in found)
-    wet = [(zone, each) for zone, each in found if each > now]
+    wet = [(zone, dry) for zone, dry in found if dry is None or dry > now]
     found = wet or found
+    dates = [dry for _, dry in found if dry is not None]
+    last = max(dates) if len(dates) == len(found) else None
     tops = [zone.top for zone, _ in found if zone.top is not None]
     films = ((top.of, in_coat(top.coat, seen.shop)) for top in tops)
     lit = lights(of_films(films, seen.facts, now), room, now)
@@ -84,7 +90,7 @@ def _line(found: list[tuple[ZoneState, datetime]], seen: Look) -> VapourLine:
     return VapourLine(
         room.name,
         tuple(dict.fromkeys(top.coat.product_name for top in tops)),
-        dry if wet else hangs_until(dry, room.place),
+        last if wet or last is None else hangs_until(last, room.place),
         tuple(f for f in lit if f.level is Level.STOP),
         tuple((name, what) for name, what in out if what),
         dry=not wet,

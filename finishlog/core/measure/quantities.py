@@ -1,14 +1,15 @@
 """A measured quantity inside a sentence: carried in SI, worded in a person's units at the edge.
 
 A sentence of the core, the acts, the asks and the facts holds it as `⟨13 °C⟩`: its value, its unit
-inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, g, g/L; of air m³, m³/h
-and m/s, of vapour `L vapour`) and, where the
-value is finer than it is meant, to how many digits: `⟨12.777778 °C to 0⟩`. `worded` puts a whole
-text into a person's units; it is asked where an answer is printed, and nowhere else.
+inside (°C; between two temperatures `Δ°C`; as it is typed `C`; m, µm, ml, of a limit `ml down`, g,
+g/L; of air m³, m³/h and m/s, of vapour `L vapour`) and, where the value is finer than it is meant,
+to how many digits: `⟨12.777778 °C to 0⟩`. `worded` puts a whole text into a person's units; it is
+asked where an answer is printed, and nowhere else.
 """
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Mapping
 
@@ -29,7 +30,7 @@ from finishlog.core.measure.units import (
 
 # Begins a quantity in a text.
 OPENS = "⟨"
-_OF = "°C|C|Δ°C|m|µm|ml|g|gw|g/L|m³|m³/h|m/s|L vapour"
+_OF = "°C|C|Δ°C|m|µm|ml|ml down|g|gw|g/L|m³|m³/h|m/s|L vapour"
 _QUANTITY = re.compile(rf"⟨(-?\d+(?:\.\d+)?) ({_OF})(?: to (\d))?⟩")
 # What a measuring cup is marked in, for less than a litre, or than a quart.
 _SMALL = {
@@ -66,6 +67,11 @@ def micrometres(value_um: float) -> str:
 def millilitres(value_ml: float) -> str:
     """Write a volume (ml) into a sentence."""
     return _quantity(value_ml, "ml")
+
+
+def at_most_millilitres(value_ml: float) -> str:
+    """Write a volume (ml) into a sentence from which on a limit is passed: never rounded up."""
+    return _quantity(value_ml, "ml down")
 
 
 def litres_of_vapour(value_l: float) -> str:
@@ -160,11 +166,24 @@ def _rounded(value: float, digits: int, unit: Unit) -> str:
 
 
 def _volume(value: float, _: int, units: Units) -> str:
-    litres, unit = value / 1000, units.volume
+    return _about(value / 1000, _volume_unit(value, units))
+
+
+def _volume_unit(value: float, units: Units) -> Volume:
+    """Return what a volume (ml) is said in: what is less than a litre, or a quart, in small."""
+    unit = units.volume
     # To the three figures that are shown: a quart that was poured is a quart.
     whole = Volume.LITRE if unit is Volume.LITRE else Volume.US_QUART
-    small = float(f"{from_base(litres, whole):.3g}") < 1
-    return _about(litres, _SMALL.get(unit, unit) if small else unit)
+    small = float(f"{from_base(value / 1000, whole):.3g}") < 1
+    return _SMALL.get(unit, unit) if small else unit
+
+
+def _volume_down(value: float, _: int, units: Units) -> str:
+    """Say a volume to two figures, the rest left off: it is an estimate, and a limit."""
+    unit = _volume_unit(value, units)
+    shown = from_base(value / 1000, unit)
+    step = 10.0 ** (math.floor(math.log10(shown)) - 1) if shown > 0 else 1.0
+    return f"{float(f'{math.floor(shown / step + 1e-9) * step:.2g}'):.12g} {sign(unit)}"
 
 
 def _weight(value: float, _: int, units: Units) -> str:
@@ -227,6 +246,7 @@ _WORDS: Mapping[str, Callable[[float, int, Units], str]] = {
     "m": _distance,
     "µm": _film,
     "ml": _volume,
+    "ml down": _volume_down,
     "g": _weight,
     "gw": _weighed,
     "g/L": _cut,

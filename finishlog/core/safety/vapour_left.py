@@ -14,21 +14,26 @@ from finishlog.core.safety.room_takes import vented_of
 from finishlog.core.safety.ventilation import purge_h
 from finishlog.core.zone.state import ZoneState
 
-# Where a film has no date for it.
-_NO_DATE = timedelta(hours=24)
+# Where its class has no figure for it.
+_NO_FIGURE = timedelta(hours=24)
 # Four changes of its air leave 1.8 % of what hung in a room (decay in mixed air, e to the -4).
 _CHANGED = e**4
 # Our own rule: nobody knows how fast a room airs whose exhaust was not measured.
 _NOT_MEASURED = timedelta(hours=24)
 
 
-def tack_free_at(state: ZoneState, now: datetime) -> datetime | None:
-    """Return when the newest film of a zone ends giving off vapour, or did; None: no film."""
+def tack_free_at(state: ZoneState) -> datetime | None:
+    """Return when the newest film of a zone ends giving off vapour, or did; None: no date ends it.
+
+    What was found tacky, or stands still in its air, gives it off until it is found dry. KeyError
+    where there is no film.
+    """
     if state.top is None:
-        return None
-    dry = state.stages.get(Stage.TACK_FREE)
-    until = dry.high if dry is not None else state.top.coat.when.latest + _NO_DATE
-    return until if until is not None else max(state.top.coat.when.latest, now) + _NO_DATE
+        raise KeyError(state.target)
+    if Stage.TACK_FREE not in state.stages:
+        return state.top.coat.when.latest + _NO_FIGURE
+    dry = state.date_of(Stage.TACK_FREE)
+    return dry.high if dry is not None else None
 
 
 def hangs_until(dry: datetime, place: Place) -> datetime:

@@ -131,3 +131,17 @@ def test_a_pilot_is_not_lit_again_before_the_room_was_aired(tmp_path: Path):
     later = shop(tmp_path / "water", "--has none --exhaust none", "waterborne-clear")
     later.did("log", "top", "finish", now=at("12:05"))
     assert "stop" not in later.did("room", "edit", "shed", "--has", "pilot", now=at("18:00")).out
+
+
+def test_a_film_that_is_found_tacky_gives_it_off_until_it_is_found_dry(tmp_path: Path):
+    """A failed check beats any clock, that of its vapour too, until it is found dry."""
+    lit = shop(tmp_path, "--has pilot --exhaust none", "alkyd-varnish")
+    lit.did("log", "top", "finish", now=at("12:05"))
+    lit.did("check", "top", "tacky", now=at("12:00", 5))
+    for day in (6, 20):
+        told = lit.did("ready", now=at("12:00", day)).out
+        assert "a pilot light in shed" in told.splitlines()[0]
+        assert "vapour of finish until it is found dry" in told
+    lit.did("room", "edit", "shed", "--out", "pilot", now=at("12:01", 20))
+    lit.did("check", "top", "dry", now=at("12:02", 20))
+    assert "until it is found dry" not in lit.did("ready", now=at("12:03", 20)).out

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from finishlog.core.measure.quantities import at_most_millilitres, worded
 from finishlog.core.measure.units import (
     Area,
     Cut,
@@ -13,6 +14,7 @@ from finishlog.core.measure.units import (
     Length,
     Temperature,
     Unit,
+    Units,
     Volume,
     Weight,
     difference_from_base,
@@ -102,3 +104,12 @@ def test_a_difference_of_two_temperatures_is_the_difference_converted(first, sec
     here = from_base(first, Temperature.FAHRENHEIT) - from_base(second, Temperature.FAHRENHEIT)
     wanted = difference_from_base(first - second, Temperature.FAHRENHEIT)
     assert here == pytest.approx(wanted, abs=1e-9)
+
+
+def test_an_amount_from_which_a_limit_is_passed_is_never_rounded_up():
+    for ml in (0.95, 9.99, 27.7, 134, 946.4, 1999):
+        for units in (Units(), Units(volume=Volume.US_QUART), Units(volume=Volume.US_PINT)):
+            figure, unit = worded(at_most_millilitres(ml), units).split(" ", 1)
+            shown = 1000 * to_base(float(figure), Volume(unit))
+            assert 0.89 * ml < shown <= ml * (1 + 1e-9)
+    assert worded(at_most_millilitres(27.7), Units()) == "27 ml"

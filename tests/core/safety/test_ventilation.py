@@ -210,3 +210,20 @@ def test_the_limits_in_ppm_are_those_in_milligrams():
     assert spirits.short_ppm == pytest.approx(1800 / 144 * 24.45, abs=0.1)
     assert pytest.approx(3.77, abs=0.01) == SOLVENTS["toluene"].molar_mass / 24.45
     assert math.isclose(SOLVENTS["naphtha"].day_ppm, 350 / 114 * 24.45, abs_tol=0.1)
+
+
+@examples(40)
+@given(rooms, liquids, amounts, times, st.floats(1, 5), st.integers(0, 3))
+def test_what_is_worse_is_never_named_less(room, liquid, ml, hours, worse, how):
+    """More of it, a smaller room, worse mixing or no fan: the word for it is none milder."""
+    named = list(v.Weighs)
+    before = v.air_of(evening(liquid, ml, hours), room)
+    if how == 0:
+        after = v.air_of(evening(liquid, ml * worse, hours), room)
+    else:
+        volume = room.volume_m3 / worse if how == 1 else room.volume_m3
+        exhaust = None if how == 3 else room.exhaust_m3_h
+        mixing = min(10, room.mixing * worse) if how == 2 else room.mixing
+        after = v.air_of(evening(liquid, ml, hours), v.Vented(volume, exhaust, mixing))
+    assert named.index(after.weighs) >= named.index(before.weighs)
+    assert after.times_over >= before.times_over * (1 - 1e-9)

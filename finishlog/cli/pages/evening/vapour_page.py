@@ -12,6 +12,7 @@ from finishlog.cli.words.finding_words import sentence
 from finishlog.core.air.place import CALLED, Fixture
 from finishlog.core.log.shown_times import wait_words
 from finishlog.core.measure.quantities import (
+    at_most_millilitres,
     cubic_metres,
     cubic_metres_an_hour,
     litres_of_vapour,
@@ -37,7 +38,7 @@ def vapour_rows(section: Section, lines: Sequence[VapourLine], clock: Clock) -> 
 
 def vapour_words(line: VapourLine, clock: Clock) -> str:
     """Say until when films give off vapour, and what to do meanwhile."""
-    until = clock.wait_until(line.until)
+    until = "it is found dry" if line.until is None else clock.wait_until(line.until)
     stays = "nothing lit"
     of = names(line.products)
     if line.dry:
@@ -80,11 +81,11 @@ def air_words(takes: RoomTakes) -> str:
     if takes.volume_m3 is None or takes.day_ml is None:
         return ""
     told = ", ".join(_room_words(takes))
-    over = [f"the day's limit from {millilitres(takes.day_ml)} on"]
+    over = [f"the day's limit from {at_most_millilitres(takes.day_ml)} on"]
     if takes.short_ml is not None:
-        over.append(f"that of 15 minutes from {millilitres(takes.short_ml)}")
+        over.append(f"that of 15 minutes from {at_most_millilitres(takes.short_ml)}")
     elif takes.fire_ml is not None:
-        over.append(f"a tenth of the explosive from {millilitres(takes.fire_ml)}")
+        over.append(f"a tenth of the explosive from {at_most_millilitres(takes.fire_ml)}")
     return f"{told}: over {', '.join(over)}; outdoors, fewer parts at once, or waterborne"
 
 
@@ -129,7 +130,7 @@ def _would_do(found: EveningAir) -> str:
     if found.fewer is not None and found.fewer < found.pieces:
         ways.append(f"fewer parts: {found.fewer} of the {found.pieces}")
     elif found.less_ml is not None:
-        ways.append(f"less at once: {millilitres(found.less_ml)}")
+        ways.append(f"less at once: {at_most_millilitres(found.less_ml)}")
     if found.later_h is not None:
         ways.append(f"{wait_words(timedelta(hours=found.later_h))} longer between")
     ways.append(f"in water: {' or '.join(found.instead)}" if found.instead else "a waterborne")

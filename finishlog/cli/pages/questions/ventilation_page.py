@@ -12,6 +12,7 @@ from finishlog.core.air.place import CALLED
 from finishlog.core.commands import Do
 from finishlog.core.log.shown_times import length_words, wait_words
 from finishlog.core.measure.quantities import (
+    at_most_millilitres,
     cubic_metres,
     cubic_metres_an_hour,
     litres_of_vapour,
@@ -87,11 +88,15 @@ def _by_limits(takes: RoomTakes) -> Iterator[tuple[str, str]]:
     """Say from what amount on each limit is passed."""
     yield takes.product, f"within an hour, {_room(takes)}; {_FACE}"
     assert takes.day_ml is not None
-    yield "", f"from {millilitres(takes.day_ml)} on over the day's limit{_ppm(takes)[0]}"
+    yield "", f"from {at_most_millilitres(takes.day_ml)} on over the day's limit{_ppm(takes)[0]}"
     if takes.short_ml is not None:
-        yield "", f"from {millilitres(takes.short_ml)} on over that of 15 minutes{_ppm(takes)[1]}"
+        short = at_most_millilitres(takes.short_ml)
+        yield "", f"from {short} on over that of 15 minutes{_ppm(takes)[1]}"
     if takes.fire_ml is not None:
-        yield "", f"from {millilitres(takes.fire_ml)} on over a tenth of the explosive limit"
+        yield (
+            "",
+            f"from {at_most_millilitres(takes.fire_ml)} on over a tenth of the explosive limit",
+        )
     if takes.poor:
         yield "", "dilution is a poor answer here: catch it at the source, or outdoors"
     more = Do.SAFETY(takes.room, of=takes.product, amount="AMOUNT")
@@ -115,7 +120,7 @@ def _of_an_amount(takes: RoomTakes, air: Air) -> Iterator[tuple[str, str]]:
         yield "aired", f"with {flow}, {_mixed(takes)}: about {_two(air.highest_ppm)} ppm"
     else:
         yield "aired", "no exhaust was measured: it is reckoned as shut"
-    yield "to hold", _wanted(takes, air)
+    yield "needs", _wanted(takes, air)
     if takes.poor:
         yield "", "dilution is a poor answer here: catch it at the source"
     if takes.purge_h is not None and air.day_highest > 1:
@@ -147,12 +152,13 @@ def _against(takes: RoomTakes, air: Air) -> str:
 def _wanted(takes: RoomTakes, air: Air) -> str:
     """Say what exhaust holds vapour at the limits all along, the governing answer marked."""
     fire, health = cubic_metres_an_hour(air.fire_m3_h), cubic_metres_an_hour(air.health_m3_h)
-    governs = {Governs.FIRE: (" GOVERNS", ""), Governs.HEALTH: ("", " GOVERNS")}[air.governs]
+    marks = {Governs.FIRE: ("", " (GOVERNS)"), Governs.HEALTH: (" (GOVERNS)", "")}
+    by_health, by_fire = marks[air.governs]
     has = takes.exhaust_m3_h
-    against = "none measured" if has is None else f"yours {cubic_metres_an_hour(has)}"
+    against = "none was measured" if has is None else f"yours is {cubic_metres_an_hour(has)}"
     return (
-        f"the day's limit all along {health}{governs[1]}, a quarter of the explosive "
-        f"{fire}{governs[0]}; {_mixed(takes)}; {against}"
+        f"{health} to stay at the day's limit{by_health}, {fire} for a quarter of the explosive "
+        f"limit{by_fire}, {_mixed(takes)}; {against}"
     )
 
 
@@ -160,7 +166,7 @@ def _what_would_do(takes: RoomTakes) -> Iterator[str]:
     yield "outdoors"
     least = takes.least_ml
     if least is not None:
-        yield f"less at once: {millilitres(least)}{_of_pieces(takes)}"
+        yield f"less at once: {at_most_millilitres(least)}{_of_pieces(takes)}"
     if takes.between_h is not None and takes.air is not None and takes.air.of_day > 1:
         yield f"{wait_words(timedelta(hours=takes.between_h))} between"
     yield "a waterborne"
