@@ -5,10 +5,10 @@ from __future__ import annotations
 from hypothesis import settings
 
 # What the ordinary run tries of a property at most; the search at random is not bound by it.
-BUDGET = 40
+BUDGET = 12
 _LONGER = 3
 # How often the ordinary run kills a process that writes; `.ci/run` asks for 200 in its own step.
-KILLS = 40
+KILLS = 12
 
 
 def examples(count: int) -> settings:

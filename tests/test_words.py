@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from finishlog.cli.app import GROUPS
+from tests.rows import every_row
 
 ROOT = Path(__file__).parents[1]
 FOLDERS = ("finishlog", "tests", "migrations", "sample_data", ".build", ".ci")
@@ -113,7 +114,7 @@ def test_the_readme_tells_of_every_command():
     assert untold == []
 
 
-@pytest.mark.parametrize("command", [c for names in GROUPS.values() for c in names])
+@every_row("command", [c for names in GROUPS.values() for c in names])
 def test_every_command_says_what_it_is_for(command: str):
     from typer.main import get_command
 

@@ -96,12 +96,13 @@ class Finishlog:
     def database(self) -> Path:
         return self.folder / "shop.db"
 
-    def variables(self, more: Mapping[str, str] | None = None) -> dict[str, str]:
-        """Build the environment that the program sees."""
+    def variables(self, more: Mapping[str, str | None] | None = None) -> dict[str, str]:
+        """Build the environment that the program sees; None: without that variable."""
         kept = {k: v for k, v in os.environ.items() if k not in NOT_INHERITED}
-        return {**kept, **self._own_variables(more)}
+        wanted = {**kept, **self._own_variables(more)}
+        return {name: value for name, value in wanted.items() if value is not None}
 
-    def _own_variables(self, more: Mapping[str, str] | None) -> dict[str, str]:
+    def _own_variables(self, more: Mapping[str, str | None] | None) -> dict[str, str | None]:
         return {
             "HOME": str(self.folder),
             "FINISHLOG_DB": str(self.database),
@@ -166,7 +167,7 @@ class Finishlog:
         self.database.write_bytes(_PLAYED[key])
         return self
 
-    def apart(self, *words: str, **variables: str) -> Answer:
+    def apart(self, *words: str, umask: int | None = None, **variables: str | None) -> Answer:
         """Run one command in a process of its own, forked from this warm one, into a pipe."""
         reading, writing = os.pipe()
         with open(os.devnull) as nobody, TemporaryFile() as beside, open(reading, "rb") as pipe:
@@ -174,7 +175,10 @@ class Finishlog:
             child = multiprocessing.get_context("fork").Process(
                 target=become, args=(words, None, self.variables(variables), self.folder, streams)
             )
+            before = os.umask(umask) if umask is not None else None
             child.start()
+            if before is not None:
+                os.umask(before)
             os.close(writing)
             out = pipe.read().decode()
             child.join(60)
@@ -223,7 +227,7 @@ def on_screen(
 
 
 @contextlib.contextmanager
-def _environment(wanted: Mapping[str, str]) -> Iterator[None]:
+def _environment(wanted: Mapping[str, str | None]) -> Iterator[None]:
     """Let this process see what a program would; only what differs is changed, and put back."""
     named = {*NOT_INHERITED, *wanted}
     before = {name: os.environ.get(name) for name in named}

@@ -11,7 +11,6 @@ from collections.abc import Iterator
 from functools import cache
 
 from msgspec import Struct
-from msgspec.structs import asdict
 
 from finishlog.core.findings import Act
 from finishlog.core.log.words import Operation
@@ -79,11 +78,19 @@ def played(line: str) -> Played:
 
 
 def _facts_of(thing: Struct) -> Iterator[tuple[str, str]]:
-    for field, value in asdict(thing).items():
-        yield from ((fact, repr(value)) for fact in facts_in(type(thing), field))
+    for field, facts in _fields_of(type(thing)):
+        value = getattr(thing, field)
+        if facts:
+            said = repr(value)
+            yield from ((fact, said) for fact in facts)
         for each in value if isinstance(value, tuple) else (value,):
             if isinstance(each, Struct):
                 yield from _facts_of(each)
+
+
+@cache
+def _fields_of(kind: type[Struct]) -> tuple[tuple[str, frozenset[str]], ...]:
+    return tuple((field, facts_in(kind, field)) for field in kind.__struct_fields__)
 
 
 def _finds(rule: Rule, at: Scene, act: Act) -> object:

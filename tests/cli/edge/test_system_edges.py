@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import json
+import os
 import sqlite3
 import stat
 import subprocess
@@ -76,22 +77,22 @@ def test_a_question_makes_no_database_and_the_first_act_does(tmp_path: Path):
     assert program.database.is_file()
 
 
-@pytest.mark.parametrize("mask", ["000", "022", "077"])
-def test_the_database_is_for_nobody_else_whatever_the_umask(tmp_path: Path, mask: str):
+@pytest.mark.parametrize("mask", [0o000, 0o022, 0o077])
+def test_the_database_is_for_nobody_else_whatever_the_umask(tmp_path: Path, mask: int):
     program = Finishlog(tmp_path / "home")
     program.folder.mkdir()
-    line = f"umask {mask}; unset FINISHLOG_DB; XDG_DATA_HOME=$HOME/data $F room new shop"
-    assert in_shell(program, line)[0] == 0
-    file = program.folder / "data" / "finishlog" / "shop.db"
+    data = program.folder / "data"
+    where = {"FINISHLOG_DB": None, "XDG_DATA_HOME": str(data)}
+    assert program.apart("room", "new", "shop", umask=mask, **where).code == 0
+    file = data / "finishlog" / "shop.db"
     assert stat.S_IMODE(file.stat().st_mode) == 0o600
     assert stat.S_IMODE(file.parent.stat().st_mode) == 0o700
 
 
 def test_an_empty_home_is_no_home(tmp_path: Path):
     """The system knows one; never the folder that one happens to stand in."""
-    program = Finishlog(tmp_path)
-    code, _ = in_shell(program, "unset FINISHLOG_DB XDG_DATA_HOME; HOME= $F ready")
-    assert code == 0
+    nowhere = {"FINISHLOG_DB": None, "HOME": ""}
+    assert Finishlog(tmp_path).apart("ready", **nowhere).code == 0
     assert list(tmp_path.iterdir()) == []
 
 
@@ -99,23 +100,25 @@ def test_a_database_that_was_begun_in_a_place_named_by_half_is_still_found(tmp_p
     """The XDG specification passes over a relative XDG_DATA_HOME; what was kept there stays."""
     program = Finishlog(tmp_path)
     (tmp_path / "data" / "finishlog").mkdir(parents=True)
-    begun = "FINISHLOG_DB=data/finishlog/shop.db $F room new attic"
-    assert in_shell(program, begun)[0] == 0
-    found = "unset FINISHLOG_DB; XDG_DATA_HOME=data $F room show attic"
-    assert in_shell(program, found)[0] == 0
+    begun = {"FINISHLOG_DB": "data/finishlog/shop.db"}
+    assert program.apart("room", "new", "attic", **begun).code == 0
+    found = {"FINISHLOG_DB": None, "XDG_DATA_HOME": "data"}
+    assert program.apart("room", "show", "attic", **found).code == 0
 
 
 @pytest.mark.parametrize(
     ("line", "code"),
     [
-        ("mkfifo p; $F project load p", 3),
-        ("mkfifo p; $F air import p", 3),
-        ("mkfifo p; $F --db p ready", 5),
-        ("mkfifo p; $F photo case p", 0),
+        ("project load p", 3),
+        ("air import p", 3),
+        ("--db p ready", 5),
+        ("photo case p", 0),
     ],
 )
 def test_a_pipe_in_place_of_a_file_is_not_waited_for(shop, line: str, code: int):
-    refused_as_usual(*in_shell(shop, line), code)
+    os.mkfifo(shop.folder / "p")
+    answer = shop.apart(*line.split())
+    refused_as_usual(answer.code, answer.err, code)
 
 
 LONG, NINES = "x" * 300, "9" * 5000

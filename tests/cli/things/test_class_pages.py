@@ -10,6 +10,7 @@ from run import Finishlog
 from terminal_session import shown
 
 from finishlog.facts.load import load_facts
+from tests.rows import every_row
 
 FACTS = load_facts()
 # What no source prints is common practice or from memory, and each row says which.
@@ -48,7 +49,7 @@ def test_every_class_is_on_the_list_under_its_family(program: Finishlog):
         assert any(line.split()[0] == of.key for line in section(page, of.family.upper()))
 
 
-@pytest.mark.parametrize("key", list(FACTS.classes))
+@every_row("key", list(FACTS.classes))
 def test_every_figure_says_what_it_rests_on(program: Finishlog, key: str):
     page = program.did("class", "show", key).out
     of = FACTS.finish_class(key)

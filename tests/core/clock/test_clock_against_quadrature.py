@@ -18,6 +18,7 @@ from finishlog.core.clock.counting import Clock, Counting
 from finishlog.core.clock.reach import gained, reach
 from finishlog.core.finish.classes import Limit, Limits, Mechanism
 from tests.air_of import ONE_MINUTE_H, SERIES, THREE_DAYS_H, OwnLaw, law, read_room, standing
+from tests.rows import every_row
 from tests.shop_of import at
 
 # 10 to 32.2 °C: TM 55-1500-345-23; 75 % RH: the oil and water classes.
@@ -35,7 +36,7 @@ def counting_of(row: dict[str, str]) -> Counting:
     return Counting(law(Mechanism(row["mechanism"])), Clock(row["clock"]), limits)
 
 
-@pytest.mark.parametrize(
+@every_row(
     "row", table(), ids=lambda r: " ".join(r[k] for k in ("series", "mechanism", "clock", "limits"))
 )
 def test_equivalent_hours_are_those_of_quadrature(row):

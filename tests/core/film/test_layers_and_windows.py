@@ -125,7 +125,7 @@ def test_rubbing_out_waits(key, days):
     assert coat.may_work(Operation.RUB, 24 * days - 1).answer is Answer.DRYING
 
 
-@pytest.mark.parametrize("key", EVERY_CLASS)
+@every_row("key", EVERY_CLASS)
 def test_stages_come_in_their_order_in_cold_air_too(key):
     coat = layer(one_coat(key, celsius=14.0, rh=55.0, days=400.0))
     for early, late in NOT_LATER_THAN:

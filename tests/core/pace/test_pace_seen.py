@@ -20,6 +20,7 @@ from finishlog.core.log.words import Found, Operation
 from finishlog.core.pace.learnt import learn
 from finishlog.core.pace.seen import Seen, films, observed
 from finishlog.core.zone.stood_in import rooms_air
+from tests.rows import every_row
 from tests.shop_of import FACTS, SHELLAC, VARNISH, WATERBORNE, Story, figure, whole_part
 from tests.stories.telling import Teller
 
@@ -63,7 +64,7 @@ def checked(*found: tuple[float, Found | Operation]) -> Story:
     return story
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("found", "expected"),
     [
         ([(5, Found.TACKY), (7, Found.DRY)], (4, 5, 7)),
@@ -89,7 +90,7 @@ def test_one_coat_is_one_bracket(found, expected):
     assert bracket(checked(*found)) == pytest.approx(Bracket(*expected), abs=WITHIN)
 
 
-@pytest.mark.parametrize(
+@every_row(
     "found",
     [
         [],
@@ -228,7 +229,7 @@ NO_MATTER_OF_PACE = {
 }
 
 
-@pytest.mark.parametrize("line", NO_MATTER_OF_PACE)
+@every_row("line", NO_MATTER_OF_PACE)
 def test_what_keeps_a_film_soft_by_itself_teaches_no_pace(line: str):
     """That each of them does is common practice, or published with its class, pair or fault."""
     taught = NO_MATTER_OF_PACE[line]

@@ -37,7 +37,7 @@ def work(story: Story, hour: float, operation: Operation) -> Verdict:
     return verdict_on_work(bench.zones[0], bench, operation, FACTS)
 
 
-@pytest.mark.parametrize("glue", [g.key for g in FACTS.glues])
+@every_row("glue", [g.key for g in FACTS.glues])
 def test_nothing_is_coated_before_the_joint_bears_it(glue: str):
     known = FACTS.glue_named(glue)
     assert known is not None

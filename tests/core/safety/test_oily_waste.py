@@ -14,6 +14,7 @@ from finishlog.core.log.words import Found, Operation, RagsDeed, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.safety.oily_waste import Waste, heats
 from finishlog.core.safety.rags import RagsItem, RagsState, overdue, rags_items
+from tests.rows import every_row
 from tests.shop_of import FACTS, SHELLAC, VARNISH, at
 from tests.trouble_of import Trouble, door
 
@@ -49,7 +50,7 @@ def test_what_comes_off_a_young_film_is_an_item(how: Stripping, waste: Waste):
     assert overdue(last, at(2 * DAY + 1), FACTS, UTC)
 
 
-@pytest.mark.parametrize("key", sorted(FACTS.classes))
+@every_row("key", sorted(FACTS.classes))
 def test_a_coat_opens_rags_by_what_its_method_takes(key: str):
     """A cloth or a brush gets wet with what heats; a gun wets none, but what is wiped off does
     (common practice). A name that its class contradicts makes no oil of it.

@@ -10,6 +10,7 @@ import pytest
 
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.trouble.causes import Suspect, asked_first, looked_into
+from tests.rows import every_row
 from tests.shop_of import FACTS
 from tests.stories.telling import Teller
 from tests.worded_in import sentence
@@ -165,7 +166,7 @@ def likely(line: str) -> tuple[Suspect, ...]:
     return looked_into(of, state, log, bench.zones, FACTS)[0]
 
 
-@pytest.mark.parametrize("told", TRUE)
+@every_row("told", TRUE)
 def test_the_true_cause_comes_first(told: str):
     line, true = TRUE[told]
     assert next(each.cause.evidence for each in likely(line)) is true

@@ -5,11 +5,11 @@ Hours and parts are invented; limits are those of the facts.
 
 from __future__ import annotations
 
-import pytest
 from shop_of import SHELLAC, VARNISH, WATERBORNE, WAX, Story
 
 from finishlog.core.findings import Answer, Level
 from finishlog.core.log.words import Found
+from tests.rows import every_row
 from tests.worded_in import remedy
 
 
@@ -48,9 +48,9 @@ def test_a_clock_binds_without_a_finding():
     assert verdict.binds.plain
 
 
-@pytest.mark.parametrize("celsius", [4, 8, 20, 35])
-@pytest.mark.parametrize("over", [VARNISH, WATERBORNE, SHELLAC, WAX])
-@pytest.mark.parametrize("below", [VARNISH, WATERBORNE, SHELLAC, WAX])
+@every_row("celsius", [4, 8, 20, 35])
+@every_row("over", [VARNISH, WATERBORNE, SHELLAC, WAX])
+@every_row("below", [VARNISH, WATERBORNE, SHELLAC, WAX])
 def test_what_binds_is_among_what_is_said(below, over, celsius):
     story = Story()
     story.part("door", below, over, species="maple")
