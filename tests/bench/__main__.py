@@ -1,11 +1,14 @@
 """Measure a start of the program against the least it could be: `python -m tests.bench`.
 
+`python -m tests.bench --plans FILE [--out FILE]` plans the shops of a file instead (`plans.py`).
+
 CPU seconds (user and system), medians of runs that take turns, so that a busy machine spoils all
 alike. Nothing is asserted: figures to hold stand beside what was measured.
 """
 
 from __future__ import annotations
 
+import argparse
 import os
 import resource
 import shutil
@@ -20,6 +23,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import finishlog
+from tests.bench import plans
 
 HERE = Path(__file__).parent
 RUNS = 5
@@ -55,6 +59,18 @@ class Case:
 
 
 def main() -> None:
+    """Do what is asked for."""
+    asked = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
+    asked.add_argument("--plans", type=Path, metavar="FILE", help="plan the shops of a file")
+    asked.add_argument("--out", type=Path, metavar="FILE", help="write the plans there")
+    words = asked.parse_args()
+    if words.plans is not None:
+        plans.run(words.plans, words.out)
+    else:
+        measure()
+
+
+def measure() -> None:
     """Build the shops, measure, print."""
     with tempfile.TemporaryDirectory() as name:
         bench = Bench(Path(name))
