@@ -53,6 +53,8 @@ HURTS = frozenset(
     {
         FLAME,
         "heater",
+        SPARKS,
+        AT_HOME,
         "reacts",
         "poison-made",
         "makes-poison",

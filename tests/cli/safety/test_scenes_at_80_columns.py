@@ -318,6 +318,69 @@ SCENES = (
         "19:00 mix whitener bleach:1 water:4 --name pail",
         "leave now",
     ),
+    # Of other finishes, rooms, units and hours, invented when the screens stood.
+    Scene(
+        "wet varnish and a pilot light as the light goes out",
+        "22:40 log top varnish\n22:50 rags water\n22:51 room edit shed --has pilot\n23:10 leave",
+        "a pilot light in shed, while alkyd varnish gives off vapour that burns",
+        "put it out now",
+        "22:30 room edit shed --has pilot\n22:31 room edit shed --out pilot\n"
+        "22:40 log top varnish\n22:50 rags water\n23:10 leave",
+        "put it out now",
+    ),
+    Scene(
+        "a hot coil with a fan, in °F",
+        "+1 05:50 settings temperature F\n+1 05:51 product new spar --class spar-varnish\n"
+        "+1 05:52 steps new s spar\n+1 05:53 part steps top --as s\n"
+        "+1 05:54 room edit shed --heater fan\n"
+        "+1 05:55 heat 5 May 5:30 till 9 68F --room shed\n+1 05:56 air 68F 50% --room shed\n"
+        "+1 05:57 ready top",
+        "a hot coil with a fan heats shed",
+        "put it out and air the room",
+        "+1 05:50 product new spar --class spar-varnish\n+1 05:51 steps new s spar\n"
+        "+1 05:52 part steps top --as s\n+1 05:54 room edit shed --heater underfloor\n"
+        "+1 05:55 heat 5 May 5:30 till 9 20C --room shed\n+1 05:56 air 20C 50% --room shed\n"
+        "+1 05:57 ready top",
+        "heats shed",
+    ),
+    Scene(
+        "acid-cured finish sprayed in a garage built onto the house",
+        "+1 10:00 product new cv --class conversion-varnish\n"
+        "+1 10:01 room edit shed --kind attached --lives child\n+1 10:02 log board cv --from none",
+        "shed is built onto the house: vapour goes through its door; a child lives there",
+        "first they leave the house",
+        "+1 10:00 product new cv --class conversion-varnish\n"
+        "+1 10:01 room edit shed --kind outdoors\n+1 10:02 log board cv --from none",
+        "lives there",
+    ),
+    Scene(
+        "shellac washed off with alcohol, a stove behind a gap",
+        "+1 10:00 log lid seal\n+1 11:00 room edit kitchen --has stove --joined shed:gap\n"
+        "+1 11:01 off lid --washed --note 'denatured alcohol'",
+        "a stove in kitchen, through a gap, while alcohol gives off vapour that burns",
+        "put it out and let it cool",
+        "+1 10:00 log lid seal\n+1 11:00 room edit kitchen --has stove --joined shed:gap\n"
+        "+1 11:01 off lid --scraped",
+        "gives off vapour",
+    ),
+    Scene(
+        "hardwax oil at 96 °F",
+        "+1 14:00 settings temperature F\n+1 14:01 product new hw --class hardwax-oil\n"
+        "+1 14:02 air 96F 30% --room shed\n+1 14:03 log board hw",
+        "OVERDUE in this warmth",
+        "spread flat outdoors, or water, or can",
+        "+1 14:00 settings temperature F\n+1 14:01 product new hw --class hardwax-oil\n"
+        "+1 14:02 air 72F 40% --room shed\n+1 14:03 log board hw",
+        "OVERDUE",
+    ),
+    Scene(
+        "an old door sanded off to the wood",
+        "+1 10:00 part new old/gate --old-finish unknown --room shed\n+1 10:01 off gate --sanded",
+        "an old finish of unknown age may hold lead",
+        "have it tested",
+        "+1 10:00 log door acry\n+1 11:00 off door --sanded",
+        "may hold lead",
+    ),
 )
 
 
@@ -335,7 +398,7 @@ def look(shop: Finishlog, typed: str) -> list[str]:
     """Type it; return the rows of the last screen."""
     *before, (now, asked) = lines(typed)
     for then, words in before:
-        shop.did(*words, now=then)
+        assert wrongly_said(shop.did(*words, now=then).out) == []
     return shop.screen(*asked, now=now)
 
 

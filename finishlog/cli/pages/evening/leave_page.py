@@ -42,12 +42,16 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     if answer.not_yet:
         page.line("not yet:", Tone.DANGER)
     section = page.section()
+    lit = any(line.lit for line in answer.vapour)
+    if lit:
+        vapour_rows(section, answer.vapour, clock)
     _danger(section, answer, clock)
     for mix in answer.mixes:
         danger = mix.overdue or mix.lid is Lid.NEVER
         section.row("mixed", _mix(mix, clock), tone=Tone.DANGER if danger else Tone.PLAIN)
     _guns(section, answer)
-    vapour_rows(section, answer.vapour, clock)
+    if not lit:
+        vapour_rows(section, answer.vapour, clock)
     for heater in answer.heaters:
         until = clock.words(heater.span.latest)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")

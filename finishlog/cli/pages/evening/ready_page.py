@@ -27,7 +27,7 @@ from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import remedies
 from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, with_remedy
-from finishlog.core.findings import AT_HOME, HURTS, SPARKS, Answer, Level, is_told_once
+from finishlog.core.findings import HURTS, Answer, Level, is_told_once
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
 from finishlog.core.safety.rags import Severity
@@ -104,10 +104,12 @@ def _head(page: Page, answer: Ready, clock: Clock) -> None:
 
 
 def _fit(how: Finding) -> str:
-    """Say how a room takes a coat; of who lives there, and what sparks, also what to do."""
+    """Say how a room takes a coat; of what may hurt somebody also what to do."""
     # The row names what is to go on: alike findings stand in one.
     how = replace(how, says=tuple(said for said in how.says if said[0] != "names"))
-    return with_remedy(how) if how.rule in {AT_HOME, SPARKS} else sentence(how)
+    # What stops is waited for, and says so below.
+    aside = how.rule in HURTS and how.level is Level.CAUTION
+    return with_remedy(how) if aside else sentence(how)
 
 
 def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
