@@ -5,7 +5,9 @@ It knows nothing of how a plan was found: it reads the minutes, and counts every
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
+from math import ceil, floor
 
 from msgspec import Struct
 
@@ -48,14 +50,19 @@ def checked(shop: CompiledShop, plan: Plan) -> Count:
 
 
 def _reached(lag: Lag, end: int, *, closing: bool = False) -> int:
-    """Read a lag; in a table the cautious quarter hour beside an end."""
+    """Read a lag: in a table straight between two quarter hours, to the cautious whole minute."""
     if isinstance(lag, int):
         return end + lag
-    before, rest = divmod(end, 15)
-    at = before if closing or rest == 0 else before + 1
-    if at < len(lag):
-        return lag[at]
-    return lag[-1] if closing else NEVER
+    before, over = divmod(end, 15)
+    if before + (over > 0) >= len(lag):
+        return lag[-1] if closing else NEVER
+    if over == 0:
+        return lag[before]
+    low, high = lag[before], lag[before + 1]
+    if high >= NEVER:
+        return low if closing else NEVER
+    exact = Fraction(low) + Fraction((high - low) * over, 15)
+    return floor(exact) if closing else ceil(exact)
 
 
 def _inside(shop: CompiledShop, start: int, end: int) -> bool:

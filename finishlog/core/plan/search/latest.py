@@ -42,7 +42,10 @@ def latest_end(lag: Lag, reached: int) -> int:
     """Return the last end from which a lag is reached by a minute; -1 when there is none."""
     if isinstance(lag, int):
         return reached - lag
-    return (bisect_right(lag, reached) - 1) * QUARTER
+    end = (bisect_right(lag, reached) - 1) * QUARTER
+    while end >= 0 and waits(lag, end + 1) <= reached:
+        end += 1
+    return max(end, -1)
 
 
 def latest_start(tables: Tables, number: int, end: int) -> tuple[int, int]:

@@ -6,7 +6,7 @@ Held by a checker written apart (`tests/checked_shop.py`), which is shown to see
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from msgspec import json
 from msgspec.structs import replace
@@ -16,6 +16,7 @@ from finishlog.core.plan.search.shop import Plan
 from tests.bench.made_shops import RULES, compiled, made
 from tests.checked_shop import checked
 from tests.core.plan.search.any_shop import any_shop
+from tests.examples import examples
 
 SEEDS = st.integers(0, 1 << 30)
 
@@ -30,7 +31,7 @@ def test_a_plan_of_any_shop_keeps_every_rule(seed):
     assert found.bounds.finish <= count.finish
 
 
-@settings(max_examples=15)
+@examples(12)
 @given(st.integers(3, 12), SEEDS)
 def test_a_plan_of_a_made_shop_keeps_its_racks_and_comes_to_what_it_says(parts, seed):
     shop = compiled(RULES, made(parts, seed, due=seed % 2 == 0))
@@ -42,14 +43,14 @@ def test_a_plan_of_a_made_shop_keeps_its_racks_and_comes_to_what_it_says(parts, 
     assert found.bounds.finish <= count.finish
 
 
-@settings(max_examples=10)
+@examples(8)
 @given(SEEDS)
 def test_the_same_shop_is_planned_to_the_same_byte(seed):
     one, other = (search(any_shop(seed), 200, 5) for _ in range(2))
     assert json.encode(one) == json.encode(other)
 
 
-@settings(max_examples=5)
+@examples(4)
 @given(SEEDS)
 def test_a_longer_search_finds_nothing_worse(seed):
     shop = compiled(RULES, made(6, seed))
@@ -57,7 +58,7 @@ def test_a_longer_search_finds_nothing_worse(seed):
     assert costs == sorted(costs, reverse=True)
 
 
-@settings(max_examples=10)
+@examples(8)
 @given(SEEDS)
 def test_moving_everything_by_a_week_moves_the_plan_and_changes_nothing(seed):
     """Common practice: a shop's week is the same whenever it begins."""
