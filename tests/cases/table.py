@@ -315,7 +315,7 @@ CASES = (
         "FC069",
         "somebody pregnant two rooms away",
         "MILE UNCERT SAFE",
-        waits_for="SAFE",
+        said="oil-polyurethane",
     ),
     Case(
         "FC070",
@@ -537,13 +537,13 @@ CASES = (
         "FC233",
         "mask cartridges that hung open for months",
         "SAFE LOG MAT",
-        waits_for="SAFE",
+        said="method oil-polyurethane organic-vapour",
     ),
     Case(
         "FC234",
         "a bird in the house while it dries",
         "SAFE PLAN MILE UNCERT",
-        waits_for="SAFE",
+        said="oil-polyurethane",
     ),
     Case(
         "FC235",

@@ -22,6 +22,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
 if TYPE_CHECKING:
+    from finishlog.asks.bench.vapour_there import PeopleLine
     from finishlog.core.log.entries import Coat
     from finishlog.core.safety.evening_air import EveningAir, OneCoat
     from finishlog.core.safety.room_takes import RoomTakes
@@ -141,6 +142,21 @@ def _tonight(then: Look, room: int) -> list[tuple[Coat, float]]:
         there[layer.coat.id] = layer.coat, count + 1
     coats = sorted(there.values(), key=lambda found: found[0].when.order)
     return [(coat, count / len(coat.targets)) for coat, count in coats]
+
+
+def people_of_coat(then: Look, after: Look, picked: Zones) -> tuple[PeopleLine, ...]:
+    """Return who stays out for a coat, where that is new, or another day than it was before."""
+    from finishlog.asks.bench.vapour_there import people_out
+
+    rooms = set(_rooms(then, picked))
+    zone = then.clock.zone
+
+    def known(line: PeopleLine) -> tuple[object, ...]:
+        day = line.out.look.astimezone(zone).date() if line.out.look is not None else None
+        return line.room, line.out.who, day
+
+    before = {known(line) for line in people_out(then, rooms)}
+    return tuple(line for line in people_out(after, rooms) if known(line) not in before)
 
 
 def size_asked(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from datetime import date, datetime, timedelta
 
 from msgspec import Struct
@@ -34,6 +34,8 @@ _OF_STRIPPING = {
     Stripping.SCRAPE: (Hazard.DUST,),
     Stripping.SAND_THROUGH: (Hazard.DUST,),
 }
+# So many notes at a time, and so many of them of who will use the piece.
+_AT_MOST, _OF_USE = 3, 2
 # Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
 _NOT_WHILE_MIXING = frozenset({Hazard.SELF_HEATING, Hazard.SPRAY, Hazard.NITROCELLULOSE})
 _MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
@@ -51,10 +53,16 @@ class Said(Struct, frozen=True):
 
 
 def notes_of_the_evening(
-    of: FinishClass, method: Method | None, brings: Ingredient, seen: Look
+    of: FinishClass, method: Method | None, brings: Ingredient, seen: Look, uses: Collection[Hazard]
 ) -> tuple[SafetyNote, ...]:
-    """Choose the notes of a coat, by its class and by what is in it."""
-    return _unsaid(hazards_of_coating(of, method, brings, seen.facts), said(seen), seen.facts)
+    """Choose the notes of a coat, by its class and by what is in it.
+
+    `uses`: what its first coat asks of who will use the piece: that has its place among them.
+    """
+    own = notes_for(seen.facts.notes, uses, at_most=_OF_USE) if uses else ()
+    brought = hazards_of_coating(of, method, brings, seen.facts)
+    rest = _unsaid((h for h in brought if h not in uses), said(seen), seen.facts)
+    return (*rest[: _AT_MOST - len(own)], *own)
 
 
 def notes_of_mixing(holds: Ingredient, seen: Look) -> tuple[SafetyNote, ...]:

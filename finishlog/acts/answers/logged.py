@@ -36,6 +36,7 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.picking import Zones
 
 if TYPE_CHECKING:
+    from finishlog.asks.bench.vapour_there import PeopleLine
     from finishlog.core.safety.evening_air import EveningAir
     from finishlog.core.safety.room_takes import RoomTakes
 
@@ -135,6 +136,8 @@ class Logged(Struct, frozen=True):
     air: tuple[RoomTakes, ...] = ()
     # Rooms whose evening passes a limit of their air with it.
     evening: tuple[EveningAir, ...] = ()
+    # Who stays out for it, and until when at the earliest.
+    people: tuple[PeopleLine, ...] = ()
     # What it is once asked about its room, and warns of nothing.
     asks: tuple[Finding, ...] = ()
 

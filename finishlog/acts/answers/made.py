@@ -8,15 +8,19 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from finishlog.asks.bench.open_cans import BeforeLine
+from finishlog.asks.look.look import Look
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Operation
+from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.care import UsedFor
 from finishlog.core.published.facts import Facts
-from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.published.safety_notes import SafetyNote, StaysOut, notes_for
+from finishlog.core.safety.hazards import hazards_in, hazards_of
 from finishlog.core.shop.things import ThingKind
 from finishlog.errors import UsageFault
+from finishlog.picking import Zones
 from finishlog.store.log.ledger import Ledger
 from finishlog.store.things.naming import lend_name
 
@@ -34,6 +38,13 @@ _LONGEST_NAME = 60
 _NAME = re.compile(r"[^\W_][\w .'+-]*", re.UNICODE)
 
 
+class Reaches(Struct, frozen=True):
+    """A room in which what was chosen reaches somebody: where they stay and whom to ask."""
+
+    room: str
+    of: StaysOut
+
+
 class Made(Struct, frozen=True):
     """A thing as it was put on record or changed; `notes`: what to know before work on it.
 
@@ -47,6 +58,8 @@ class Made(Struct, frozen=True):
     warnings: tuple[Finding, ...] = ()
     # What stands ready before what was chosen is opened.
     before: tuple[BeforeLine, ...] = ()
+    # Rooms on record where somebody lives whom it reaches.
+    people: tuple[Reaches, ...] = ()
 
 
 class Shelved(Made, frozen=True):
@@ -87,6 +100,26 @@ def notes_of_use(facts: Facts, names: Iterable[str], known: str = "") -> tuple[S
     """Choose the notes of a piece for food or a child, by who it is for, else by its names."""
     uses = [UsedFor(known)] if known else [u for n in names for u in facts.care.uses_of(n)]
     return notes_for(facts.notes, [NOTES_FOR[use] for use in uses]) if uses else ()
+
+
+def uses_of_first_coat(then: Look, picked: Zones, comes: Ingredient) -> tuple[Hazard, ...]:
+    """Name what the first coat asks of who will use a piece: once a project.
+
+    By what was told of it, or its name; and the nuts that are pressed into what `comes`.
+    """
+    facts, projects = then.facts, {p.id: p for p in then.shop.projects}
+    mine = {z.part.project for z in then.bench.zones if z.target in picked.targets}
+    coats = [(z.part.project, layer.coat) for z in then.bench.zones for layer in z.layers]
+    uses: dict[UsedFor, None] = {}
+    for key in sorted(mine.difference(project for project, _ in coats).intersection(projects)):
+        told = projects[key].used_for
+        uses |= dict.fromkeys((told,) if told else facts.care.uses_of(projects[key].name))
+    found = [NOTES_FOR[use] for use in uses]
+    if Hazard.NUT_OIL in hazards_in(comes, facts):
+        before = (coat for project, coat in coats if project in mine)
+        if not any(Hazard.NUT_OIL in hazards_of(coat, then.shop, facts) for coat in before):
+            found.append(Hazard.NUT_OIL)
+    return tuple(found)
 
 
 def in_words(*bits: str) -> str:

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from finishlog.acts.answers.air_of_coat import (
     air_of_coat,
     evening_of_coat,
+    people_of_coat,
     place_asked,
     size_asked,
     took,
@@ -20,6 +21,7 @@ from finishlog.acts.answers.air_of_coat import (
 from finishlog.acts.answers.doubts import findings_of, of_the_same_coat, of_the_step
 from finishlog.acts.answers.evening_notes import notes_of_sanding, notes_of_the_evening
 from finishlog.acts.answers.logged import Logged, ToLog, logged
+from finishlog.acts.answers.made import uses_of_first_coat
 from finishlog.acts.answers.warn import most_weighty, warnings_before
 from finishlog.acts.film.glue_up import glue_up
 from finishlog.acts.meant.due import due_step, where_due
@@ -155,7 +157,8 @@ def _coat(
             *(_what_lies_there(after, picked) if typed.stopped is not None else ()),
         )
     )
-    notes = notes_of_the_evening(of, typed.method, comes, now)
+    uses = uses_of_first_coat(then, picked, comes)
+    notes = notes_of_the_evening(of, typed.method, comes, now, uses)
     coat = logged(
         ledger.act_id,
         now,
@@ -175,9 +178,9 @@ def _coat(
     # What the evening comes to says more than from how much on it would.
     air = tuple(a for a in air if a.room not in {e.room for e in evening})
     asks += tuple(size_asked(then, picked, comes, much, asks))
-    return replace(
-        coat, container=drawn.words, stopped=typed.stopped, air=air, asks=asks, evening=evening
-    )
+    people = people_of_coat(then, after, picked)
+    coat = replace(coat, air=air, asks=asks, evening=evening, people=people)
+    return replace(coat, container=drawn.words, stopped=typed.stopped)
 
 
 def _record(

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from finishlog.acts.answers.made import Made, a_name, free_name, in_words, notes_of_use
 from finishlog.acts.meant.what import work_or_product
-from finishlog.acts.things.lessons import ready_for_steps, told_of_steps
+from finishlog.acts.things.lessons import told_of_steps, what_steps_hurt
 from finishlog.acts.things.other_wood import TAKEN_FROM
 from finishlog.asks.bench.on import step_words
 from finishlog.asks.look.look_back import look_back
@@ -46,13 +46,11 @@ _BY_GRIT = ABRADES | {Operation.STEEL_WOOL, Operation.RUB, Operation.LEVEL}
 def new_steps(context: Context, name: str, typed: Sequence[str], note: str) -> Made:
     """Put a finishing schedule on record."""
     with context.writing("steps new") as ledger:
-        name = a_name(name, "set of steps")
-        steps = read_step_words(
-            read_shop(ledger.connection, context.clock.now), typed, context.facts
-        )
-        before = ready_for_steps(context, ledger, steps)
         made = put_steps(context, ledger, name, typed, note)
-        return replace(made, notes=notes_of_use(context.facts, [name]), before=before)
+        made = replace(made, notes=notes_of_use(context.facts, [name]))
+        shop = read_shop(ledger.connection, context.clock.now)
+        steps = read_step_words(shop, typed, context.facts)
+        return what_steps_hurt(context, ledger, steps, made)
 
 
 def put_steps(context: Context, ledger: Ledger, name: str, typed: Sequence[str], note: str) -> Made:
@@ -86,7 +84,6 @@ def steps_like(context: Context, name: str, like: str, note: str, *, over: bool 
         steps = done if over else as_learnt(done, seen, picked)
         if not steps:
             raise UsageFault(f"nothing was done on {like} yet", f"{Do.PAST()} shows what was")
-        before = ready_for_steps(context, ledger, steps)
         lent = free_name(ledger, ThingKind.STEPS, name)
         how = f"over what is on {like}" if over else f"as it was done on {like}"
         added = add_steps(ledger.connection, name, steps, note or how)
@@ -99,8 +96,8 @@ def steps_like(context: Context, name: str, like: str, note: str, *, over: bool 
             changed(ledger, ThingKind.STEPS, added, TAKEN_FROM, "", wood)
         of_wood = f"taken from {' and '.join(woods)}" if woods else ""
         warnings = told_of_steps(context, ledger, seen.shop, steps)
-    said = in_words(shown, lent, of_wood)
-    return Made("steps", name, said, warnings=warnings, before=before)
+        made = Made("steps", name, in_words(shown, lent, of_wood), warnings=warnings)
+        return what_steps_hurt(context, ledger, steps, made)
 
 
 def read_step_words(shop: Shop, typed: Sequence[str], facts: Facts) -> tuple[Step, ...]:
@@ -222,13 +219,13 @@ def edit_steps(context: Context, typed: str, steps: Sequence[str]) -> Made:
         shop = read_shop(ledger.connection, context.clock.now)
         schedule = pick_schedule(shop, read_schedules(ledger.connection), typed)
         new = read_step_words(shop, steps, context.facts)
-        before = ready_for_steps(context, ledger, new)
         shown = ", ".join(step_words(s, shop) for s in schedule.steps)
         becomes = ", ".join(step_words(s, shop) for s in new)
         replace_steps(ledger, schedule.id, new, (shown, becomes))
         old = [p.path for p in shop.parts if p.steps_name == schedule.name]
         warnings = told_of_steps(context, ledger, shop, new)
+        hurts = what_steps_hurt(context, ledger, new, Made("steps", schedule.name))
     kept = f"{', '.join(old)}: the steps they have stay" if old else ""
     how = f"to give them these: {Do.PART_STEPS(old[0], as_=schedule.name)}" if old else ""
     said = in_words(how_many_steps(new), kept, how)
-    return Made("steps", schedule.name, said, warnings=warnings, before=before)
+    return replace(hurts, detail=said, warnings=warnings)

@@ -15,7 +15,7 @@ from finishlog.asks.bench.heaters import heaters
 from finishlog.asks.bench.open_cans import MixLine, open_mixes
 from finishlog.asks.bench.rags import RagsLine, open_rags, solvent_rags
 from finishlog.asks.bench.sprayed_tonight import SprayedTonight, sprayed_tonight
-from finishlog.asks.bench.vapour_there import VapourLine, vapour_there
+from finishlog.asks.bench.vapour_there import PeopleLine, VapourLine, people_out, vapour_there
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, standings
@@ -92,6 +92,7 @@ class Leave(Struct, frozen=True):
     sprayed: tuple[SprayedTonight, ...] = ()
     solvent_rags: tuple[str, ...] = ()
     vapour: tuple[VapourLine, ...] = ()
+    people: tuple[PeopleLine, ...] = ()
     # Bare wood whose preparation is good no longer at the next visit.
     prepared: tuple[Standing, ...] = ()
     # What is kept somewhere and asks for a look before the next visit.
@@ -138,6 +139,7 @@ def leave_from(seen: Look) -> Leave:
         sprayed=sprayed_tonight(seen),
         solvent_rags=solvent_rags(seen),
         vapour=vapour_there(seen),
+        people=people_out(seen),
         look_at=tuple(s for s in lines if _to_look_at(s, now, visit)),
         prepared=tuple(s for s in lines if s not in running and _runs_out(s, now, visit)),
     )

@@ -15,6 +15,7 @@ from finishlog.asks.look.air_there import air_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.which_room import RoomPlace, place_of
 from finishlog.context import Context
+from finishlog.core.air.place import Lives
 from finishlog.core.air.psychrometrics import Air
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding, Level
@@ -28,10 +29,18 @@ from finishlog.core.plan.results import (
     ProjectPlan,
     Promise,
 )
+from finishlog.core.published.safety_notes import StaysOut
 from finishlog.core.rules.air.coating_air import air_findings
 from finishlog.core.safety.evening_air import EveningAir, OneCoat, evening_air
 from finishlog.core.safety.ignition import lights, of_films
 from finishlog.core.safety.oily_waste import heats
+from finishlog.core.safety.people import (
+    Out,
+    figures_of,
+    lives_near,
+    reached,
+    stays_out_after,
+)
 from finishlog.core.safety.room_takes import RoomTakes
 from finishlog.core.safety.ventilation import Weighs
 from finishlog.core.safety.whats_in import in_product
@@ -63,6 +72,18 @@ class VapourAhead(Struct, frozen=True):
     takes: tuple[RoomTakes, ...]
 
 
+class PeopleAhead(Struct, frozen=True):
+    """Who stays out of a room from its first planned coat on (`since`), by the last one of a plan.
+
+    `of`: where they stay and whom to ask, as it is published.
+    """
+
+    room: str
+    since: datetime
+    of: StaysOut
+    out: Out
+
+
 class PlanAnswer(Struct, frozen=True):
     """The plan of what was asked for; everything open shares the same two hands.
 
@@ -86,6 +107,8 @@ class PlanAnswer(Struct, frozen=True):
     vapour: Mapping[int, VapourAhead]
     # What stands ready before the first cans of it are opened.
     before: tuple[BeforeLine, ...] = ()
+    # Who stays out from the first coat on that is planned, by the last.
+    people: tuple[PeopleAhead, ...] = ()
     # Rooms whose air that evening passes a limit, by what the same coats took before.
     evening: tuple[EveningAir, ...] = ()
 
@@ -182,7 +205,30 @@ def _answer(
         vapour={product: _vapour(product, wanted, seen) for product in products},
         before=before_work(_opened_first(plan, seen), seen),
         evening=_evening(plan, seen),
+        people=tuple(_people(plan, seen)),
     )
+
+
+def _people(plan: Plan, seen: Look) -> Iterator[PeopleAhead]:
+    """Yield who stays out of the rooms that are coated, where somebody lives who bears less."""
+    rooms = {zone.part.id: zone.room for zone in seen.bench.in_the_shop}
+    coats: dict[int, list[PlannedTask]] = {}
+    lives: dict[int, set[Lives]] = {}
+    for task in (task for session in plan.sessions for task in session.coats):
+        room = rooms.get(task.part.id) if task.part is not None else None
+        if room is None or room.id is None or task.product is None:
+            continue
+        there = lives_near(room, seen.bench.rooms)
+        known = seen.shop.products[task.product]
+        of = seen.facts.finish_class(known.class_key)
+        if mine := reached(of, in_product(known), there, seen.facts) if there else ():
+            coats.setdefault(room.id, []).append(task)
+            lives.setdefault(room.id, set()).update(mine)
+    for key, tasks in coats.items():
+        room_of = seen.shop.rooms[key]
+        for who in sorted(lives[key]):
+            out = stays_out_after(tasks[-1].end, who, room_of.place, seen.facts)
+            yield PeopleAhead(room_of.name, tasks[0].start, figures_of(who, seen.facts), out)
 
 
 def _opened_first(plan: Plan, seen: Look) -> Iterator[Opens]:

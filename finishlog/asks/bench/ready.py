@@ -21,7 +21,7 @@ from finishlog.asks.bench.open_cans import (
 )
 from finishlog.asks.bench.rags import RagsLine, open_rags
 from finishlog.asks.bench.uneven import UnevenLine, uneven_faces
-from finishlog.asks.bench.vapour_there import VapourLine, vapour_there
+from finishlog.asks.bench.vapour_there import PeopleLine, VapourLine, people_out, vapour_there
 from finishlog.asks.look.acts_behind import acts_of
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.look.standing import Standing, glue_up_standings, standings
@@ -120,6 +120,8 @@ class Ready(Struct, frozen=True):
     cans: tuple[CanInDoubt, ...] = ()
     uneven: tuple[UnevenLine, ...] = ()
     vapour: tuple[VapourLine, ...] = ()
+    # Who stays out of which room, and until when at the earliest.
+    people: tuple[PeopleLine, ...] = ()
     # What the rooms take of the coats that may go on now; only where it was asked for.
     takes: tuple[RoomTakes, ...] = ()
     # What is stacked, packed or stored, what is to be looked at first.
@@ -182,6 +184,7 @@ def ready_from(seen: Look, only: frozenset[int]) -> Ready:
         mixed=open_mixes(seen),
         uneven=uneven_faces(zones, seen),
         vapour=vapour_there(seen),
+        people=people_out(seen),
         kept=tuple(sorted((s for s in lines if s.kept), key=_look_first)),
         cans=cans_in_doubt(seen, _still_to_go_on(seen.bench.in_the_shop, seen)),
         before=before_work(_offered(zones), seen),

@@ -1,4 +1,4 @@
-"""Where vapour that burns hangs, until when, and what must stay out meanwhile.
+"""Where vapour that burns hangs, until when, and what and who must stay out meanwhile.
 
 It leaves a film until that is tack-free; where something stands that lights it, it is told of
 until the room was aired, too.
@@ -6,17 +6,32 @@ until the room was aired, too.
 
 from __future__ import annotations
 
-from datetime import datetime
+from collections.abc import Collection, Iterator, Sequence
+from datetime import datetime, timedelta
 
 from msgspec import Struct
 
 from finishlog.asks.look.look import Look
+from finishlog.core.air.place import Lives
+from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, Level
 from finishlog.core.finish.hazard import Hazard
+from finishlog.core.published.safety_notes import StaysOut
 from finishlog.core.safety.ignition import Vapour, lights, of_films, reached_from
+from finishlog.core.safety.people import (
+    Out,
+    figures_of,
+    lives_near,
+    reached,
+    stays_out,
+    together,
+)
 from finishlog.core.safety.vapour_left import hangs_until, tack_free_at
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.zone.state import ZoneState
+
+# Somebody comes and smells within it; then the line has said what it can.
+_A_DAY = timedelta(days=1)
 
 
 class VapourLine(Struct, frozen=True):
@@ -95,3 +110,57 @@ def _line(found: list[tuple[ZoneState, datetime | None]], seen: Look) -> VapourL
         tuple((name, what) for name, what in out if what),
         dry=not wet,
     )
+
+
+class PeopleLine(Struct, frozen=True):
+    """Who stays out of a room, and where its air comes to, for films of some products.
+
+    `of`: where they stay and whom to ask, as it is published.
+    """
+
+    room: str
+    products: tuple[str, ...]
+    of: StaysOut
+    out: Out
+
+
+def people_out(
+    seen: Look, only: Collection[int] | None = None, *, whole: bool = False
+) -> tuple[PeopleLine, ...]:
+    """Return who stays out of which room: until a day behind the earliest to come and smell.
+
+    Only where somebody is told to live who bears less. `only`: rooms by their ids; `whole`: as long
+    as any advice runs.
+    """
+    films: dict[int, list[tuple[Layer, tuple[Lives, ...]]]] = {}
+    for zone in seen.bench.in_the_shop:
+        room = zone.room.id
+        if not zone.layers or room is None or (only is not None and room not in only):
+            continue
+        there = lives_near(zone.room, seen.bench.rooms)
+        # What is buried gives off on its way through what lies on it.
+        for layer in zone.layers if there else ():
+            what = in_coat(layer.coat, seen.shop)
+            if lives := reached(layer.of, what, there, seen.facts):
+                films.setdefault(room, []).append((layer, lives))
+    return tuple(
+        line for room, tops in films.items() for line in _of_room(room, tops, seen, whole=whole)
+    )
+
+
+def _of_room(
+    room: int, tops: Sequence[tuple[Layer, tuple[Lives, ...]]], seen: Look, *, whole: bool
+) -> Iterator[PeopleLine]:
+    known = seen.shop.rooms[room]
+    found = together(
+        stays_out(layer, who, known.place, seen.facts)
+        for layer, lives in tops
+        for who in (*lives, None)
+    )
+    names = tuple(dict.fromkeys(layer.coat.product_name for layer, _ in tops))
+    for out in found:
+        ends = out.look + _A_DAY if out.look is not None else None
+        if whole:
+            ends = max(ends or out.last, out.last + timedelta(days=out.advised_d[1]))
+        if ends is None or seen.clock.now < ends:
+            yield PeopleLine(known.name, names, figures_of(out.who, seen.facts), out)

@@ -14,11 +14,13 @@ from finishlog.core.bench.milestones import milestone
 from finishlog.core.film.checks import standing_failures
 from finishlog.core.findings import OVER_ITS_LIMIT, Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.shown_times import wait_until
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.rules.film.put_to_use import hard_before_use
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.zone.around import around
 from finishlog.core.zone.asked import Asked
@@ -41,6 +43,7 @@ def open_ends(then: Look, targets: frozenset[Target]) -> tuple[Finding, ...]:
         *_steps(mine, then),
         *_tape_and_glue(mine, then),
         *_mixes(mine, then),
+        *_nuts(mine, then),
     )
     order = {Level.STOP: 0, Level.CAUTION: 1, Level.NOTE: 2}
     return tuple(sorted(dict.fromkeys(found), key=lambda f: order[f.level]))
@@ -185,3 +188,11 @@ def _mixes(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
         if mix.name in names:
             level = Level.NOTE if mix.lid is Lid.CLOSED else Level.CAUTION
             yield finding("mix-left-open", level, can=mix.name, lid=mix.lid.value)
+
+
+def _nuts(mine: Sequence[ZoneState], then: Look) -> Iterator[Finding]:
+    """Yield the oils of nuts that went on: whoever is allergic has to be told."""
+    coats = {layer.coat.id: layer.coat for state in mine for layer in state.layers}.values()
+    pressed = (c for c in coats if Hazard.NUT_OIL in hazards_of(c, then.shop, then.facts))
+    for name in dict.fromkeys(coat.product_name for coat in pressed):
+        yield finding("goes-with-nut-oil", Level.CAUTION, COMMON_PRACTICE, of=name)

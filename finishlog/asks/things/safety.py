@@ -8,6 +8,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
+from finishlog.asks.bench.vapour_there import PeopleLine, people_out
 from finishlog.asks.look.look import Look, look
 from finishlog.asks.things.own_words import less_than_its_class, own_words
 from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
@@ -127,6 +128,8 @@ class SafetyShown(Struct, frozen=True):
     kept: Kept | None = None
     # Of a product: its sheet; None: nothing is known of one.
     sheet: SheetShown | None = None
+    # Of a room: who stays out of it.
+    people: tuple[PeopleLine, ...] = ()
 
 
 class _Hazards(Struct, frozen=True):
@@ -167,7 +170,8 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
             air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
             apart = tuple(_apart(found.holds, context.facts))
             sheet = _sheet(found.product, context.facts) if found.product else None
-            return SafetyShown(typed, notes, apart, air, place, lit, found.kept, sheet)
+            people = people_out(seen, {named[0].id}, whole=True) if about is _room else ()
+            return SafetyShown(typed, notes, apart, air, place, lit, found.kept, sheet, people)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
 

@@ -10,6 +10,7 @@ from finishlog.cli.words.finding_words import with_remedy
 from finishlog.core.findings import Finding, Level
 
 if TYPE_CHECKING:
+    from finishlog.acts.answers.made import Reaches
     from finishlog.asks.bench.open_cans import BeforeLine
 
 
@@ -46,3 +47,14 @@ def before_rows(lines: Iterable[BeforeLine]) -> list[tuple[str, str]]:
 def before_line(lines: Iterable[BeforeLine]) -> str:
     """Say the same in one line; empty: nothing to say."""
     return " | ".join(f"{of}: {texts}" for of, texts in before_rows(lines))
+
+
+def reaches_lines(found: Iterable[Reaches]) -> list[str]:
+    """Say whom it reaches in which rooms, where they stay meanwhile, and whom to ask."""
+    rooms: dict[tuple[str, str, str], list[str]] = {}
+    for each in found:
+        rooms.setdefault((each.of.who, each.of.out, each.of.asks), []).append(each.room)
+    alike: dict[tuple[str, str, str], list[str]] = {}
+    for (who, out, asks), where in rooms.items():
+        alike.setdefault((names(where), out, asks), []).append(who)
+    return [f"{where}: {names(who)} {out}; {asks}" for (where, out, asks), who in alike.items()]

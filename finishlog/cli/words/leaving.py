@@ -67,6 +67,10 @@ WORDS = {
     "goes-bare": _parts("no finish on record"),
     "goes-taped": _parts("tape is still on", "take it off: untape"),
     "goes-unglued": Words(lambda f: f"{text(f, 'part')}: not glued up yet"),
+    "goes-with-nut-oil": Words(
+        lambda f: f"{text(f, 'of')} is pressed from nuts: it may harm whoever is allergic to them",
+        "ask who eats or sleeps there, and say with the piece what went on",
+    ),
     "mix-left-open": Words(lambda f: f"{text(f, 'can')} still stands open", _mix),
     "not-asked": Words(""),
     "nothing-against": Words("nothing speaks against it"),

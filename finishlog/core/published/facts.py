@@ -20,7 +20,13 @@ from finishlog.core.published.hands_on import HandsOn
 from finishlog.core.published.keeping import KeepingFigures, KeptFigures, MixingFigures
 from finishlog.core.published.moisture import MoistureFigures
 from finishlog.core.published.removal import Removal
-from finishlog.core.published.safety_notes import Before, RagsFigures, RespiratorFigures, SafetyNote
+from finishlog.core.published.safety_notes import (
+    Before,
+    PeopleFigures,
+    RagsFigures,
+    RespiratorFigures,
+    SafetyNote,
+)
 from finishlog.core.published.sources import Source
 from finishlog.core.published.species import Species, WoodRule, face_wood
 from finishlog.core.published.unread import Unread
@@ -53,6 +59,7 @@ class Facts(Published, frozen=True, dict=True, gc=True):
     rates: Mapping[str, Rate]
     removals: tuple[Removal, ...]
     respirators: RespiratorFigures
+    people: PeopleFigures
     sources: Mapping[str, Source]
     species: tuple[Species, ...]
     # Why a film stays soft long after its time, in the order to look.

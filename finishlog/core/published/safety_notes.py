@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import chain, zip_longest
 
-from finishlog.core.finish.classes import Limit, Published
+from finishlog.core.air.place import Lives
+from finishlog.core.finish.classes import Limit, Published, Range
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Filter
 
@@ -73,6 +74,36 @@ class RagsFigures(Published, frozen=True):
     film_counts_until_d: Limit
     ask_under_water_d: Limit
     can: OilyWasteCan
+
+
+class StaysOut(Published, frozen=True):
+    """Who stays out of the air of a drying film, and where; whom to ask.
+
+    Days behind the last coat, on the film's clock: `advised_d` is how far advice runs, and
+    `look_after_d` the earliest at which it is worth to come and smell. No day is called safe.
+    """
+
+    who: str
+    out: str
+    asks: str
+    look_after_d: float
+    advised_d: Range
+    source: str
+
+    def __post_init__(self) -> None:
+        if not self.advised_d.low <= self.look_after_d <= self.advised_d.high:
+            raise ValueError(f"{self.who}: {self.look_after_d} d is not within what is advised")
+
+
+class PeopleFigures(Published, frozen=True):
+    """Who stays out, by who lives there; `others`: whom nobody told of.
+
+    `shut_factor`: how many times the days count where no exhaust was measured.
+    """
+
+    lives: Mapping[Lives, StaysOut]
+    others: StaysOut
+    shut_factor: Limit
 
 
 class FilterKind(Published, frozen=True):

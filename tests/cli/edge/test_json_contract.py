@@ -38,7 +38,7 @@ AIR = "humidity_pct temperature_c"
 WOOD_AIR = "air dew_point_c room settles_pct"
 FINDING = "acts answer get_out level measured on remedy rule sentence source wanted"
 PAUSED = "act already_so at going_on labels next_time standings"
-MADE = {"": "before detail kind name notes warnings"}
+MADE = {"": "before detail kind name notes people warnings"}
 CHECKED = {
     "": "act at blocks elsewhere found in_the_white labels means moved place proves remedies"
     " standings test warnings",
@@ -47,8 +47,8 @@ CHECKED = {
 }
 LOGGED = {
     "": "act after air asks at bare_until clamped_until container edges entries_after_it"
-    " evening first_pass hand_dust labels late moved named notes operation passes product rags"
-    " recorded renumbered same stopped warnings",
+    " evening first_pass hand_dust labels late moved named notes operation passes people product"
+    " rags recorded renumbered same stopped warnings",
     "at": WHEN,
     "after[]": STANDING,
     "rags[]": RAGS,
@@ -137,7 +137,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
         "",
         {
             "": "before bench cans drying empty fits glue_ups kept milestones mixed next_at"
-            " next_what now rags rooms set_aside shop_open shop_opens stopped takes uneven vapour",
+            " next_what now people rags rooms set_aside shop_open shop_opens stopped takes uneven"
+            " vapour",
             "bench[]": STANDING,
             "drying[]": STANDING,
             "glue_ups[]": STANDING,
@@ -268,8 +269,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat heaters look_at mixes next_visit now prepared rags"
-            " ready_then solvent_rags sprayed tape vapour",
+            "": "closing deadlines frost heat heaters look_at mixes next_visit now people prepared"
+            " rags ready_then solvent_rags sprayed tape vapour",
             "rags[]": RAGS,
         },
     ),
@@ -334,8 +335,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "plan": (
         "",
         {
-            "": "air before boards_passed evening hours_known missed_windows now parts projects"
-            " sessions stopped unplanned",
+            "": "air before boards_passed evening hours_known missed_windows now parts people"
+            " projects sessions stopped unplanned",
             "air[]": "acts air as_usual coldest_night_c place read_at room",
             "air[].place": PLACE,
             "air[].air": AIR,
@@ -471,7 +472,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "safety": (
         "topcoat",
         {
-            "": "about air apart kept lit notes place sheet",
+            "": "about air apart kept lit notes people place sheet",
             "notes[]": "applies_to id source text",
         },
     ),

@@ -67,8 +67,8 @@ def safety(
     )
     answer = ask(here.context, words, asked)
     if html is not None:
-        _write(here, html, safety_page(answer, here.facts, verbose=verbose), words)
-    return Answered(answer, lambda: safety_page(answer, here.facts, verbose=verbose))
+        _write(here, html, safety_page(answer, here.context, verbose=verbose), words)
+    return Answered(answer, lambda: safety_page(answer, here.context, verbose=verbose))
 
 
 def _write(here: Run, file: Path, page: Page, about: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from finishlog.cli.pages.evening.state_words import kept_row, prepared_rows
-from finishlog.cli.pages.evening.vapour_page import vapour_rows
+from finishlog.cli.pages.evening.vapour_page import people_rows, vapour_rows
 from finishlog.cli.pages.evening.whereabouts_page import closing_words
 from finishlog.cli.pages.evening.words import (
     name_of,
@@ -52,6 +52,7 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     _guns(section, answer)
     if not lit:
         vapour_rows(section, answer.vapour, clock)
+    section.each(("people", words) for words in people_rows(answer.people, clock))
     for heater in answer.heaters:
         until = clock.words(heater.span.latest)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")

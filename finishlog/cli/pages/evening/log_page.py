@@ -79,7 +79,7 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     warn(page, first)
     _rags(page, (r for r in answer.rags if r.speaks and r.overdue), clock)
     warn(page, [*(w for w in warnings if w not in first), *answer.asks])
-    _air(page, answer)
+    _air(page, answer, clock)
     _rags(page, (r for r in answer.rags if r.speaks and not r.overdue), clock)
     if answer.hand_dust:
         page.line(f"rags: {HAND_DUST}")
@@ -98,8 +98,12 @@ def _rags(page: Page, lines: Iterable[RagsLine], clock: Clock) -> None:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
 
 
-def _air(page: Page, answer: Logged) -> None:
-    """Say what the evening comes to in its rooms, or from how much on their air is over a limit."""
+def _air(page: Page, answer: Logged, clock: Clock) -> None:
+    """Say who stays out, what the evening comes to, or from how much on air is over a limit."""
+    if answer.people:
+        from finishlog.cli.pages.evening.vapour_page import people_rows
+
+        page.lines(f"people: {words}" for words in people_rows(answer.people, clock))
     if answer.evening:
         from finishlog.cli.pages.evening.vapour_page import evening_words
 

@@ -141,6 +141,10 @@ def _vapour(page: Page, answer: Ready, clock: Clock) -> None:
         from finishlog.cli.pages.evening.vapour_page import vapour_rows
 
         vapour_rows(page.section(), answer.vapour, clock)
+    if answer.people:
+        from finishlog.cli.pages.evening.vapour_page import people_rows
+
+        page.section("WHO STAYS OUT").each((words,) for words in people_rows(answer.people, clock))
 
 
 def _bench(section: Section, lines: Sequence[Standing], clock: Clock, verbose: bool) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -10,7 +10,7 @@ from finishlog.cli.terminal.page import Section, Tone
 from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import sentence
 from finishlog.core.air.place import CALLED, Fixture
-from finishlog.core.log.shown_times import wait_words
+from finishlog.core.log.shown_times import day_of, wait_words
 from finishlog.core.measure.quantities import (
     at_most_millilitres,
     cubic_metres,
@@ -21,9 +21,12 @@ from finishlog.core.measure.quantities import (
 from finishlog.core.safety.ventilation import TENTH, Weighs
 
 if TYPE_CHECKING:
-    from finishlog.asks.bench.vapour_there import VapourLine
+    from finishlog.asks.bench.plan import PeopleAhead
+    from finishlog.asks.bench.vapour_there import PeopleLine, VapourLine
     from finishlog.clock import Clock
+    from finishlog.core.published.safety_notes import StaysOut
     from finishlog.core.safety.evening_air import EveningAir
+    from finishlog.core.safety.people import Out
     from finishlog.core.safety.room_takes import RoomTakes
     from finishlog.core.safety.ventilation import Air
 
@@ -49,6 +52,58 @@ def vapour_words(line: VapourLine, clock: Clock) -> str:
         several = sum(len(what) for _, what in line.out) > 1
         stays = f"{names(there)} {'stay' if several else 'stays'} out: no smell is no proof"
     return f"{line.room}: vapour of {of} until {until}: let air out, {stays}"
+
+
+def people_rows(lines: Sequence[PeopleLine], clock: Clock) -> list[str]:
+    """Say who stays out, whom to ask and when to look at the earliest, which is no promise."""
+    said = _by_what_they_do((line.room, line.of, line.out) for line in lines)
+    words = [_out_words(*each, clock) for each in said]
+    return [*words, _NO_PROMISE] if words else []
+
+
+def people_ahead(lines: Sequence[PeopleAhead], clock: Clock) -> list[str]:
+    """Say who stays out for what is planned: from its first coat on, and not back before."""
+    since = {line.room: clock.words(line.since) for line in lines}
+    said = _by_what_they_do((line.room, line.of, line.out) for line in lines)
+    return [
+        f"from {since[room]} on {_out_words(room, who, of, out, clock)}; another coat moves it, no "
+        "day is a promise"
+        for room, who, of, out in said
+    ]
+
+
+def _by_what_they_do(
+    lines: Iterable[tuple[str, StaysOut, Out]],
+) -> list[tuple[str, str, StaysOut, Out]]:
+    """Put together those who stay out of a room alike, by their names."""
+    alike: dict[tuple[object, ...], list[tuple[str, StaysOut, Out]]] = {}
+    for room, of, out in lines:
+        key = room, of.out, of.asks, out.look, out.advised_d
+        alike.setdefault(key, []).append((room, of, out))
+    return [
+        (each[0][0], names(of.who for _, of, _ in each), each[0][1], each[0][2])
+        for each in alike.values()
+    ]
+
+
+def _out_words(room: str, who: str, of: StaysOut, out: Out, clock: Clock) -> str:
+    when = "no day can be said in this air"
+    if out.look is not None:
+        # Rounded up to the minute: never sooner.
+        look = out.look + timedelta(seconds=59)
+        local = look.astimezone(clock.zone)
+        when = f"back to smell not before {day_of(look, clock.zone)} {local:%H:%M}"
+    longer = ", longer in this air" if out.slow and out.look is not None else ""
+    longer += ", longer in a room without exhaust" if out.shut else ""
+    low, high = out.advised_d
+    ranges = f"advice runs from {low:g} to {high:g} d after the last coat"
+    return f"{room}: {who} {of.out}: {when}{longer} ({ranges}); {of.asks}"
+
+
+_NO_PROMISE = (
+    "then only where whoever comes in from outdoors smells nothing: a day to look, no promise; "
+    "another coat begins it again"
+)
 
 
 # Why no amount of air in the room is the answer, and what is; `NoFigure` by its word.

@@ -33,6 +33,7 @@ def plan_document(answer: PlanAnswer) -> Document:
         "air": answer.air,
         "before": answer.before,
         "evening": answer.evening,
+        "people": answer.people,
         "projects": [_project(each, answer) for each in plan.projects],
         "sessions": [_session(each, answer) for each in plan.sessions],
         "parts": [_part(each, answer) for each in plan.parts],

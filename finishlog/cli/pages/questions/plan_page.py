@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from finishlog.cli.pages.evening.vapour_page import air_lines, evening_words
+from finishlog.cli.pages.evening.vapour_page import air_lines, evening_words, people_ahead
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import before_rows
@@ -37,6 +37,7 @@ def plan_page(answer: PlanAnswer, clock: Clock, *, verbose: bool) -> Page:
         projects.row(project.project.name, *_promise(project, clock), tone=_tone(project))
         if project.by_due and project.due:
             projects.each(("", "", words) for words in _what_fits(project, answer, clock))
+    page.section("WHO STAYS OUT").each((w,) for w in people_ahead(answer.people, clock))
     _sessions(page, answer, clock, verbose)
     _parts(page.section("FROM WHEN IT MAY BE"), answer.plan.parts, clock)
     _left(page, answer)

@@ -7,6 +7,7 @@ from html import escape
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from finishlog.cli.pages.evening.vapour_page import people_rows
 from finishlog.cli.pages.evening.words import title_of
 from finishlog.cli.pages.questions.ventilation_page import air_rows, place_rows
 from finishlog.cli.terminal.page import Page, Section, Tone
@@ -17,6 +18,7 @@ from finishlog.core.measure.quantities import celsius, millilitres
 if TYPE_CHECKING:
     from finishlog.asks.things.safety import SafetyShown, SheetShown
     from finishlog.asks.things.safety_sources import Rests
+    from finishlog.context import Context
     from finishlog.core.published.facts import Facts
     from finishlog.core.safety.keeping import Kept
 
@@ -34,9 +36,9 @@ p {{ margin: .15em 0 .15em 1em; break-inside: avoid }} .danger {{ font-weight: b
 """
 
 
-def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
+def safety_page(answer: SafetyShown, context: Context, *, verbose: bool) -> Page:
     """List what must be kept apart, then the notes, hazard by hazard."""
-    page = Page()
+    page, facts = Page(), context.facts
     warn(page, answer.lit)
     if answer.apart:
         section = page.section("KEEP APART", tone=Tone.DANGER)
@@ -47,6 +49,7 @@ def safety_page(answer: SafetyShown, facts: Facts, *, verbose: bool) -> Page:
     if answer.place is not None:
         section = page.section(f"AIR OF {answer.about.upper()}")
         place_rows(section, answer.place)
+        section.each(("people", words) for words in people_rows(answer.people, context.clock))
         for takes in answer.air:
             air_rows(section, takes)
     if not (answer.air or answer.lit or answer.apart or answer.notes):

@@ -20,7 +20,6 @@ from finishlog.core.findings import (
     finding,
 )
 from finishlog.core.finish.classes import FinishClass, Method
-from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
@@ -35,14 +34,13 @@ from finishlog.core.safety.ignition import (
     reached_from,
     standing_in,
 )
+from finishlog.core.safety.people import GIVES_OFF
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
 from finishlog.core.zone.state import ZoneState
 
 # A coat, and what is done with a cloth or takes a film off.
 _OPENS_A_CAN = COAT | {Act.WIPE, Act.WORK, Act.RUB, Act.TAKE_OFF}
-# The hazards of what leaves for people to breathe.
-_GIVES_OFF = frozenset({Hazard.FLAMMABLE, Hazard.VAPOUR, Hazard.FORMALDEHYDE, Hazard.ISOCYANATE})
 # Where nobody said what is used for it.
 _BY_HAND = {Operation.SOLVENT_WIPE: "the solvent"}
 _OFF = {Stripping.STRIP: "the stripper", Stripping.WASH: "the solvent"}
@@ -117,16 +115,17 @@ def lives_there(
 ) -> Iterator[Finding]:
     """Say to whom the vapour of a coat goes, where the room is a home or leads to people."""
     place = room.place
-    if not _GIVES_OFF.intersection(hazards_in(what, facts)):
+    if not GIVES_OFF.intersection(hazards_in(what, facts)):
         return
-    if place.kind in AT_HOME_KINDS or place.lives:
+    lives = dict.fromkeys(who for _, near in reached_from(room) for who in near.place.lives)
+    if lives or place.kind in AT_HOME_KINDS:
         sprayed = (method or over.methods[0]) is Method.SPRAY
         found = finding(AT_HOME, Level.CAUTION, "niosh-pocket-guide", in_room=room.name)
         yield also(
             found,
             of=over.name,
             kind=place.kind.value if place.kind else "",
-            lives=tuple(each.value for each in place.lives),
+            lives=tuple(each.value for each in lives),
             sprayed="sprayed" if sprayed else "",
         )
 
