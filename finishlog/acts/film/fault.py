@@ -26,7 +26,8 @@ from finishlog.core.rules.film.observed import dry_to
 from finishlog.core.rules.near.joint import cold_while_it_set
 from finishlog.core.shop.trade_words import goes_under, plain_word
 from finishlog.core.trouble.again import found_again
-from finishlog.core.trouble.causes import Suspect, as_found, asked_first, looked_into
+from finishlog.core.trouble.causes import as_found, asked_first, looked_into
+from finishlog.core.trouble.suspect import Suspect
 from finishlog.core.verdict.glue_up import is_coated_joint
 from finishlog.core.zone.grouping import groups, labels_of
 from finishlog.core.zone.state import ZoneState

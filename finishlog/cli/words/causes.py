@@ -242,6 +242,16 @@ WORDS: Mapping[str, Words] = {
     ),
     "glued-not-sanded": Words("glued up, and no sanding since is on record"),
     "grit-left-out": Words(lambda f: f"from {text(f, 'here')} straight to {text(f, 'there')}"),
+    "began-finer": Words(
+        lambda f: f"begun with {text(f, 'here')}, with {text(f, 'there')} on {text(f, 'sound')}"
+    ),
+    "another-number": Words(
+        lambda f: f"{measured(f)} of it here, {wanted(f)} on {text(f, 'sound')}"
+    ),
+    "joint-loaded": Words(lambda f: f"{text(f, 'deed')} {_age(f)} after it was glued up"),
+    "wood-was-wetted": Words(
+        lambda f: f"{text(f, 'deed')} {_age(f)} before it; wood dries for {wanted(f)}"
+    ),
     "no-sanding": Words("no sanding is on record, and where it is sound it is"),
     "sanded-then-shaped": Words("shaped after it was sanded, and not sanded since"),
     "old-finish-below": Words(lambda f: f"{text(f, 'old')} lies below"),

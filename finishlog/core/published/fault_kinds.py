@@ -36,6 +36,8 @@ class Evidence(StrEnum):
     OTHER_GRIT = "another paper than where it is sound"
     OTHER_SCUFF = "another paper on the film than where it is sound"
     GRIT_LEFT_OUT = "a grit was left out"
+    BEGAN_FINER = "began with a finer paper than where it is sound"
+    OTHER_COATS = "more or fewer coats than where it is sound"
     NOT_SANDED = "not sanded"
     GLUED_UP = "glued up, and not sanded since"
     COLOURED_JOINED = "coloured after it was glued up"
@@ -66,7 +68,8 @@ class Cause(Published, frozen=True):
 
     `then`: what it asks for, and what tells it apart, where that is another thing than the remedy.
     `mend`: what mends the fault where it came from this; none: as its kind says. `time_helps`:
-    whether a film that it keeps soft hardens by waiting.
+    whether a film that it keeps soft hardens by waiting. `seldom`: it is told of only where the log
+    shows it, and asked of nobody.
     """
 
     words: str
@@ -75,6 +78,7 @@ class Cause(Published, frozen=True):
     then: str = ""
     mend: tuple[str, ...] = ()
     time_helps: bool = True
+    seldom: bool = False
 
 
 class FamilyRemedy(Published, frozen=True):

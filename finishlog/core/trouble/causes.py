@@ -8,42 +8,30 @@ is only what evidence that can see it speaks against.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime, timedelta
-from enum import IntEnum
+from datetime import timedelta
 
-from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.core.air.met import air_met
 from finishlog.core.film.faults import StandingFault
-from finishlog.core.findings import Finding, In, also, finding
+from finishlog.core.findings import Finding, also, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import FaultKind, Found
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.fault_kinds import Cause, Evidence
-from finishlog.core.rules.near.joint import cold_while_it_set
-from finishlog.core.shop.things import FaceKind, Log
+from finishlog.core.shop.things import Log
 from finishlog.core.trouble.controls import (
     alike_in_wood,
     differences,
     is_tried,
-    label_of,
     name_of,
     with_sound_films,
 )
 from finishlog.core.trouble.evidence import LOOKS
-from finishlog.core.trouble.in_the_film import coated_joints, is_shut_off
-from finishlog.core.trouble.in_the_wood import wet_by
-from finishlog.core.trouble.preparation import (
-    grit_left_out,
-    left_by_glue,
-    not_sanded,
-    other_paper,
-    prepared,
-    sound_wood,
-)
-from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.trouble.in_the_film import is_shut_off
+from finishlog.core.trouble.scene import Missing, Scene
+from finishlog.core.trouble.suspect import Stands, Suspect, in_limits, is_worse
+from finishlog.core.trouble.without_film import of_no_film
 from finishlog.core.zone.state import ZoneState
 
 # A check that finds what is a fault in other words.
@@ -72,55 +60,6 @@ _OF_A_SAMPLE = frozenset(
 )
 
 
-# Our own rule: by so much more a figure tells two films apart. These count from no nothing.
-_CLEARLY = 1.5
-_ON_A_SCALE = frozenset({In.CELSIUS, In.PCT})
-
-
-_MERELY_ANOTHER = frozenset({Evidence.OTHER_CAN, Evidence.OTHER_GRIT, Evidence.OTHER_SCUFF})
-
-
-class Stands(IntEnum):
-    """How a cause stands, the likeliest first."""
-
-    APART = 0
-    SHOWN = 1
-    OPEN = 2
-    SHARED = 3
-
-
-class Suspect(Struct, frozen=True):
-    """One cause: how it stands, what the log shows, what is missing, where all is well with it."""
-
-    cause: Cause
-    stands: Stands
-    shows: Finding | None = None
-    missing: Missing | None = None
-    sound: str = ""
-    # Nothing speaks against it, and something beside it would have come to harm too.
-    less: bool = False
-
-    @property
-    def sorts(self) -> tuple[Stands, bool, bool, bool, bool]:
-        """What it is sorted by: of those that the log shows first what no time mends.
-
-        What is only another thing than where it is sound comes after all that is known to do harm,
-        also where no sound film tells of that; air that is within the limits of the class, and what
-        came of the air, after the like of it.
-        """
-        shown = self.shows if self.is_shown else None
-        if shown is None:
-            return self.stands, self.less, False, False, False
-        merely = self.cause.evidence in _MERELY_ANOTHER or bool(shown.value("merely"))
-        stands = Stands.SHOWN if merely else self.stands
-        return stands, self.less, merely, _is_mild(shown), self.cause.time_helps
-
-    @property
-    def is_shown(self) -> bool:
-        """Tell whether the log shows it, and not where all is well too."""
-        return self.stands in {Stands.APART, Stands.SHOWN}
-
-
 def looked_into(
     of: StandingFault | Check, state: ZoneState, log: Log, zones: Sequence[ZoneState], facts: Facts
 ) -> tuple[tuple[Suspect, ...], tuple[Finding, ...]]:
@@ -140,8 +79,8 @@ def looked_into(
         if of.found is Found.SAMPLE_SOFT:
             likely = tuple(cause for cause in likely if cause.evidence in _OF_A_SAMPLE)
         at, kind, until = len(state.layers) - 1 if state.layers else None, shown, of.when.latest
-    if at is None:
-        return _of_no_film(likely, state, until, zones, facts), ()
+    if at is None or kind is FaultKind.OPEN_JOINT:
+        return of_no_film(likely, state, until, zones, facts), ()
     film, below = state.layers[at], state.layers[:at]
     seen = of.found if isinstance(of, Check) else None
     scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind, seen))
@@ -203,67 +142,6 @@ def _finding(of: Suspect) -> Finding:
     return replace(found, because_of=of.shows, acts=of.shows.acts if of.shows else ())
 
 
-def _of_no_film(
-    likely: Sequence[Cause],
-    state: ZoneState,
-    until: datetime,
-    zones: Sequence[ZoneState],
-    facts: Facts,
-) -> tuple[Suspect, ...]:
-    """Hold causes against a joint, and against bare wood beside wood that was found clean."""
-    held = (_on_no_film(cause, state, until, zones, facts) for cause in likely)
-    return tuple(sorted((each for each in held if each), key=lambda each: each.stands))
-
-
-def _on_no_film(
-    cause: Cause, state: ZoneState, until: datetime, zones: Sequence[ZoneState], facts: Facts
-) -> Suspect | None:
-    """Look at the faces of a joint and the cold that it set in, or at what was done to the wood."""
-    mine, sound = prepared(state, until), sound_wood(state, zones)
-    theirs = [prepared(each, until) for each in sound]
-    names = [label_of(each) for each in sound]
-    shows: Look = Missing.UNSEEN
-    match cause.evidence:
-        case Evidence.GLUE_FACE_COATED:
-            shows = _glue_face(state, zones)
-        case Evidence.COLD:
-            shows = _cold_glue(state, facts)
-        case Evidence.WET_WOOD if joined := state.joined_by:
-            shows = wet_by(joined.when.latest, state, facts)
-        case Evidence.GLUED_UP:
-            shows = left_by_glue(mine)
-        case Evidence.GRIT_LEFT_OUT:
-            shows = grit_left_out(mine, theirs)
-        case Evidence.NOT_SANDED:
-            shows = not_sanded(mine, theirs)
-        case Evidence.OTHER_GRIT:
-            shows = other_paper(mine, theirs, names)
-    if shows is None:
-        return None
-    if isinstance(shows, Missing):
-        return Suspect(cause, Stands.OPEN, missing=None if shows is Missing.UNSEEN else shows)
-    return Suspect(cause, Stands.SHOWN, shows)
-
-
-def _glue_face(state: ZoneState, zones: Sequence[ZoneState]) -> Look:
-    """Name the glue faces with finish on them; those on record without any speak against it."""
-    if coated := coated_joints(state, zones):
-        return finding("joint-coated", where=coated)
-    kept = any(z.piece.id == state.piece.id and z.face.kind is FaceKind.JOINT for z in zones)
-    return None if kept else Missing.UNSEEN
-
-
-def _cold_glue(state: ZoneState, facts: Facts) -> Look:
-    """Say that the glue was too cold as it set; air that was read then speaks against it."""
-    if met := cold_while_it_set(state, facts):
-        return finding("shows-cold", measured=met.measured, wanted=met.wanted)
-    joined = state.joined_by
-    if joined is None:
-        return Missing.UNSEEN
-    span = air_met(state.stays, joined.when.earliest).span_at(joined.when.latest)
-    return None if span.measured else Missing.AIR
-
-
 def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     look = LOOKS.get(cause.evidence)
     if look is None:
@@ -272,12 +150,16 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     if shows is None:
         return None
     if isinstance(shows, Missing):
+        if cause.seldom:
+            return None
         sound = _same_there(cause.evidence, shows, scene)
         stands = Stands.OPEN if sound is None else Stands.SHARED
         # Sun may fall on one of two; on the one alone it seldom does.
         less = shows is Missing.SUN and any(_in_one_air(scene, each) for each in scene.sound)
         beside = name_of(sound) if sound else ""
         return Suspect(cause, stands, missing=shows, sound=beside, less=less)
+    if cause.seldom and shows.value("alike"):
+        return None
     named = shows.value("sound")
     if isinstance(named, str):
         return Suspect(cause, Stands.APART, shows, sound=named)
@@ -288,9 +170,9 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
             continue
         kept_off = of_oil and is_shut_off(other) and not is_shut_off(scene)
         there = None if kept_off else look(replace(other, sound=()))
-        if isinstance(there, Finding) and not _is_worse(shows, there):
+        if isinstance(there, Finding) and not is_worse(shows, there):
             # What should never have been done may show there next.
-            if not _in_limits(shows) and not is_tried(other):
+            if not in_limits(shows) and not is_tried(other):
                 continue
             return Suspect(cause, Stands.SHARED, shows, sound=name_of(other))
         if there is None or isinstance(there, Finding):
@@ -298,24 +180,6 @@ def _suspect(cause: Cause, scene: Scene) -> Suspect | None:
     if without:
         return Suspect(cause, Stands.APART, shows, sound=name_of(without[0]))
     return Suspect(cause, Stands.SHOWN, shows)
-
-
-# By these two findings of one cause are not of the same thing.
-_REASONS = ("why", "reason")
-# Of damp only what is over no limit: it wants nothing.
-_OVER_A_LIMIT = frozenset({"shows-damp"})
-_MERELY_SLOW = frozenset({"shows-slow-cold", "shows-damp"})
-
-
-def _in_limits(shown: Finding) -> bool:
-    """Tell whether it is air that only makes a film slow, or no more in a mix than is usual."""
-    label = shown.wanted if shown.rule in _OVER_A_LIMIT else None
-    return (shown.rule in _MERELY_SLOW and label is None) or bool(shown.value("mild"))
-
-
-def _is_mild(shown: Finding) -> bool:
-    """Tell whether it does little harm, or is itself what the air made of it."""
-    return _in_limits(shown) or bool(shown.value("more"))
 
 
 # Our own rule: what went on within it in one room met one air.
@@ -343,23 +207,3 @@ def _in_one_air(scene: Scene, other: Scene) -> bool:
     together = abs(one.coat.when.earliest - two.coat.when.earliest) <= _ONE_AIR
     rooms, theirs = ([leg.room.name for leg in layer.air.legs] for layer in (one, two))
     return together and rooms == theirs
-
-
-def _is_worse(here: Finding, there: Finding) -> bool:
-    """Tell whether what is measured here is clearly further from what is wanted than there.
-
-    By half as far again; of what is counted from nothing up, also by half as little or as much.
-    So is what does harm here and little there, and what is published for another reason.
-    """
-    if _in_limits(there) and not _in_limits(here):
-        return True
-    if any(here.value(name) != there.value(name) for name in _REASONS):
-        return True
-    if here.measured is None or there.measured is None or here.wanted is None:
-        return False
-    one, other, wanted = here.measured.value, there.measured.value, here.wanted.value
-    if abs(one - wanted) > _CLEARLY * abs(other - (there.wanted or here.wanted).value):
-        return True
-    if here.measured.unit in _ON_A_SCALE:
-        return False
-    return one * _CLEARLY < other if one < wanted else one > _CLEARLY * other

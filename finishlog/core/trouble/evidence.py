@@ -36,6 +36,8 @@ LOOKS: Mapping[Evidence, Callable[[Scene], Look]] = {
     Evidence.NOT_STIRRED: in_the_mix.not_stirred,
     Evidence.TOOL: in_the_mix.tool,
     Evidence.GRIT_LEFT_OUT: in_the_wood.grit_left_out,
+    Evidence.BEGAN_FINER: in_the_wood.began_finer,
+    Evidence.OTHER_COATS: in_the_film.other_coats,
     Evidence.NOT_SANDED: in_the_wood.not_sanded,
     Evidence.COLOURED_JOINED: in_the_wood.coloured_joined,
     Evidence.SOLID_WOOD: in_the_wood.solid_wood,

@@ -16,6 +16,7 @@ from finishlog.core.finish.overcoat import OvercoatAnswer, rule_between
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.words import FaultKind
 from finishlog.core.published.fault_kinds import Evidence
+from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.verdict.glue_up import is_coated_joint
 from finishlog.core.zone.grouping import describe
@@ -41,8 +42,14 @@ _HOUR = timedelta(hours=1)
 
 
 def young_below(of: Scene) -> Look:
-    """The coat below had not reached its recoat time, by its own figures in its air."""
+    """The coat below had not reached its recoat time, by its own figures in its air.
+
+    That of an oil or stain is told as such, where that is a cause of its own.
+    """
     if of.under is None:
+        return None
+    of_oil = of.under.of.family in _OILS_UNDER_SOFT and _is_asked(Evidence.OIL_BELOW, of)
+    if of_oil and oil_below(of) is not None:
         return None
     figure = of.under.coat.figures.stages.get(Stage.RECOAT)
     ready = of.under.waits(figure).high if figure else None
@@ -135,9 +142,13 @@ def unsuited(of: Scene) -> Look:
 
 
 def _oils(of: Scene) -> frozenset[str]:
+    return _OILS_UNDER_SOFT if _is_asked(Evidence.BELOW_TOO_YOUNG, of) else _OILS
+
+
+def _is_asked(evidence: Evidence, of: Scene) -> bool:
+    """Tell whether it is a cause of such trouble."""
     causes = of.facts.fault_known(of.kind).causes if of.kind else of.facts.stall_causes
-    told_apart = any(cause.evidence is Evidence.BELOW_TOO_YOUNG for cause in causes)
-    return _OILS_UNDER_SOFT if told_apart else _OILS
+    return any(cause.evidence is evidence for cause in causes)
 
 
 def oil_below(of: Scene) -> Look:
@@ -154,8 +165,7 @@ def oil_below(of: Scene) -> Look:
     age_h = (of.began - oil.put_on) / _HOUR
     never = wait is None and rule is not None and rule.answer in _NEVER and oil is of.under
     if never and of.kind is not None:
-        causes = of.facts.fault_known(of.kind).causes
-        never = any(cause.evidence is Evidence.UNSUITED_BELOW for cause in causes)
+        never = _is_asked(Evidence.UNSUITED_BELOW, of)
     if never or (wait is not None and age_h >= wait.high_h):
         return None
     return finding(
@@ -204,7 +214,7 @@ def thick(of: Scene) -> Look:
         return below
     if laid is None or usual is None:
         flooded = of.layer.coat.flooded
-        if flooded and of.kind is FaultKind.BLEED_BACK:
+        if flooded and (of.kind is FaultKind.BLEED_BACK or of.layer.of.wipe_off_h is None):
             return finding("went-on-flooded")
         is_thin = flooded is False or of.layer.is_wiped_off
         return None if is_thin else Missing.THICKNESS
@@ -227,6 +237,19 @@ def _thick_below(of: Scene) -> Look:
                 "went-on-thick", measured=thick, wanted=micrometres(usual.high), under=name
             )
     return None
+
+
+def other_coats(of: Scene) -> Look:
+    """What is sound has more coats of it, or fewer."""
+    mine, theirs = _coats_of_it(of), [_coats_of_it(each) for each in of.sound]
+    if not theirs or mine in theirs:
+        return None
+    sound = name_of(of.sound[0])
+    return finding("another-number", measured=count(mine), wanted=count(theirs[0]), sound=sound)
+
+
+def _coats_of_it(of: Scene) -> int:
+    return sum(y.coat.product == of.layer.coat.product for y in of.state.coats)
 
 
 def film_in_all(of: Scene) -> Look:

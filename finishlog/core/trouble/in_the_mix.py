@@ -107,7 +107,7 @@ def _share_pct(part: MixPart, parts: tuple[MixPart, ...]) -> float | None:
 
 
 def other_can(of: Scene) -> Look:
-    """What is sound came from another can."""
+    """What is sound came from another can; `alike`: from another pot, mixed in the same way."""
     mine = of.layer.coat.container
     theirs = {each.layer.coat.container for each in of.sound}
     if not theirs:
@@ -116,7 +116,15 @@ def other_can(of: Scene) -> Look:
         return Missing.CAN if mine is None else Missing.THEIR_CAN
     if mine in theirs:
         return None
-    return finding("another-can", sound=name_of(of.sound[0]))
+    recipe = _recipe(of)
+    alike = "yes" if recipe and recipe in map(_recipe, of.sound) else None
+    return finding("another-can", sound=name_of(of.sound[0]), alike=alike)
+
+
+def _recipe(of: Scene) -> tuple[str, tuple[MixPart, ...]] | None:
+    came = of.layer.came_from
+    can = came.state.container if came is not None and came.state is not None else None
+    return (can.drawn_from, can.parts) if can is not None and can.parts else None
 
 
 def not_stirred(of: Scene) -> Look:

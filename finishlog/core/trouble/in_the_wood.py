@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from msgspec.structs import replace
@@ -10,11 +11,11 @@ from finishlog.core.film.from_can import sample_dried
 from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import name_of as name_of_old
-from finishlog.core.findings import celsius, finding, pct
+from finishlog.core.findings import Finding, celsius, finding, hours, pct
 from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.entries import Check, Work
-from finishlog.core.log.words import SOFT, FaultKind
+from finishlog.core.log.entries import AnyEntry, Check, Coat, Work
+from finishlog.core.log.words import SOFT, FaultKind, Operation
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.find import plain
 from finishlog.core.published.moisture import settles_pct
@@ -30,6 +31,7 @@ _DUST_BEFORE = timedelta(hours=1)
 # Our own rule: from a heated room into an unheated one in winter.
 _CRACKS_C = 20.0
 # Families that fill the pores.
+_WETS = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
 _FILLS = frozenset({"filler", "epoxy"})
 # Beside paints: they cover the wood with their own colour.
 _HIDES = frozenset(
@@ -129,6 +131,8 @@ def wet_by(then: datetime, state: ZoneState, facts: Facts) -> Look:
     if scale is not None and scale.trend is Trend.FALLS:
         lost = finding("wood-lost-weight", source=COMMON_PRACTICE, fell=100 * scale.fell)
         return replace(lost, acts=tuple(e.act for e in scale.readings))
+    if (wetted := _wetted(before, then, facts)) is not None:
+        return wetted
     read = measured_moisture(before)
     if read is None or read.moisture_pct is None:
         stands = scale is not None and scale.trend is Trend.STEADY
@@ -139,6 +143,21 @@ def wet_by(then: datetime, state: ZoneState, facts: Facts) -> Look:
     return finding(
         "wood-was-wet", source=most.source, measured=pct(read.moisture_pct), wanted=pct(most.value)
     )
+
+
+def _wetted(before: Sequence[AnyEntry], then: datetime, facts: Facts) -> Finding | None:
+    """Say that bare wood was wetted right before: to raise its grain, or to rinse it."""
+    if any(isinstance(entry, Coat) and entry.when.latest < then for entry in before):
+        return None
+    done = [e for e in before if isinstance(e, Work) and e.operation in _WETS]
+    dries_min = facts.hands_on.wet_wood_min.high
+    if not done or then >= done[-1].when.latest + timedelta(minutes=dries_min):
+        return None
+    age = hours((then - done[-1].when.latest) / timedelta(hours=1))
+    found = finding(
+        "wood-was-wetted", measured=age, wanted=hours(dries_min / 60), deed=done[-1].operation.value
+    )
+    return replace(found, acts=(done[-1].act,))
 
 
 def other_air(of: Scene) -> Look:
@@ -202,6 +221,12 @@ def other_grit(of: Scene) -> Look:
 def grit_left_out(of: Scene) -> Look:
     """A paper was left out as the wood was sanded."""
     return preparation.grit_left_out(_prepared(of), [_prepared(each) for each in of.sound])
+
+
+def began_finer(of: Scene) -> Look:
+    """What is sound was begun with a coarser paper."""
+    names = [name_of(each) for each in of.sound]
+    return preparation.began_finer(_prepared(of), [_prepared(each) for each in of.sound], names)
 
 
 def not_sanded(of: Scene) -> Look:

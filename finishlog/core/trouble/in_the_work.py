@@ -12,7 +12,7 @@ from finishlog.core.findings import also, finding, hours
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import FaultKind, Operation
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.zone.asked import NEEDS
@@ -93,23 +93,30 @@ def sanded(of: Scene) -> Look:
 
 
 def other_scuff(of: Scene) -> Look:
-    """The film of what is sound was sanded with another paper."""
-    mine, theirs = _scuffed_with(of), [_scuffed_with(each) for each in of.sound]
-    if not mine or not theirs or not all(theirs):
+    """The film of what is sound was sanded with another paper; of what peels: the film below."""
+    mine, theirs = _scuffed_with(of), [(_scuffed_with(each), each) for each in of.sound]
+    known = [(grit, name_of(each)) for grit, each in theirs if grit]
+    if not mine or not known:
         return Missing.GRIT
-    if mine in theirs:
+    if any(mine == grit for grit, _ in known):
         return None
-    return finding("another-grit", here=mine, there=theirs[0], sound=name_of(of.sound[0]))
+    there, sound = known[0]
+    return finding("another-grit", here=mine, there=there, sound=sound)
 
 
 def _scuffed_with(of: Scene) -> str:
+    since, until = of.layer.put_on, of.until
+    if of.kind is FaultKind.PEEL:
+        if of.under is None:
+            return ""
+        since, until = of.under.put_on, of.layer.put_on
     grits = [
         entry.grit
         for entry in of.state.entries
         if isinstance(entry, Work)
-        and entry.operation in ABRADES
+        and entry.operation in {*ABRADES, Operation.RUB}
         and entry.grit
-        and of.layer.put_on <= entry.when.latest <= of.until
+        and since <= entry.when.latest <= until
     ]
     return str(grits[-1]) if grits else ""
 

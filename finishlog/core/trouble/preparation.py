@@ -84,6 +84,20 @@ def grit_left_out(of: Prepared, sound: Sequence[Prepared]) -> Look:
     return None
 
 
+def began_finer(of: Prepared, sound: Sequence[Prepared], names: Sequence[str]) -> Look:
+    """Sound wood was begun with a paper that is clearly coarser."""
+    mine, theirs = _coarsest(of), [_coarsest(each) for each in sound]
+    if not mine or not theirs or not all(theirs):
+        return Missing.GRIT
+    if mine < _AS_A_RULE * max(theirs):
+        return None
+    return finding("began-finer", here=f"P{mine}", there=f"P{max(theirs)}", sound=names[0])
+
+
+def _coarsest(of: Prepared) -> int:
+    return min((int(grade_of(work.grit) or 0) for work in of.grits), default=0)
+
+
 def not_sanded(of: Prepared, sound: Sequence[Prepared]) -> Look:
     """No sanding is on record, and of sound wood one is; else nobody logs it here."""
     if of.since_shaped:

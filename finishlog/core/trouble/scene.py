@@ -73,6 +73,16 @@ def read_of(met: Iterable[AirSpan]) -> list[AirSpan]:
     return [span for span in met if span.measured and span.airs]
 
 
+def is_read_through(met: Iterable[AirSpan]) -> bool:
+    """Tell whether readings cover all of some air, none of them for longer than it speaks for."""
+    held = timedelta()
+    for span in met:
+        if not span.measured or not span.airs or span.end is None:
+            return False
+        held += span.end - span.start if span.known is Known.HELD else timedelta()
+    return held <= READING_STAYS
+
+
 class Scene(Struct, frozen=True):
     """The coat in trouble, what lies below it, the wood, the air, the log.
 
@@ -135,9 +145,4 @@ class Scene(Struct, frozen=True):
     @property
     def is_read_all_through(self) -> bool:
         """Tell whether readings cover it: only then do they rule anything out."""
-        held = timedelta()
-        for span in self.made_in:
-            if not span.measured or not span.airs or span.end is None:
-                return False
-            held += span.end - span.start if span.known is Known.HELD else timedelta()
-        return held <= READING_STAYS
+        return is_read_through(self.made_in)

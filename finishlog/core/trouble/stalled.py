@@ -21,13 +21,8 @@ from finishlog.core.published.removal import removal_finding
 from finishlog.core.published.species import rules_for_wood
 from finishlog.core.rules.film.soft import soft_findings, still_soft, wait_until, waiting_helps
 from finishlog.core.shop.things import Log, Shop
-from finishlog.core.trouble.causes import (
-    Stands,
-    Suspect,
-    as_found,
-    asked_first,
-    looked_into,
-)
+from finishlog.core.trouble.causes import as_found, asked_first, looked_into
+from finishlog.core.trouble.suspect import Stands, Suspect
 from finishlog.core.zone.state import ZoneState
 from finishlog.core.zone.verdict import Told, Verdict
 

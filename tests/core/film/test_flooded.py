@@ -12,8 +12,9 @@ from msgspec.structs import replace
 from finishlog.core.film.layers import Layer
 from finishlog.core.log.words import Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import Suspect, looked_into
+from finishlog.core.trouble.causes import looked_into
 from finishlog.core.trouble.scene import Missing
+from finishlog.core.trouble.suspect import Suspect
 from tests.rows import every_row
 from tests.shop_of import FACTS, Story
 from tests.worded_in import sentence

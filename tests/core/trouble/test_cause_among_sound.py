@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import Suspect, asked_first, looked_into
+from finishlog.core.trouble.causes import asked_first, looked_into
+from finishlog.core.trouble.suspect import Suspect
 from tests.rows import every_row
 from tests.shop_of import FACTS
 from tests.stories.telling import Teller

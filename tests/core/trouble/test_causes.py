@@ -6,7 +6,8 @@ Common practice where no other source stands beside a test.
 from __future__ import annotations
 
 from finishlog.core.log.words import FaultKind, Operation
-from finishlog.core.trouble.causes import Suspect, as_found, looked_into
+from finishlog.core.trouble.causes import as_found, looked_into
+from finishlog.core.trouble.suspect import Suspect
 from tests.shop_of import FACTS, LACQUER, SHELLAC, STAIN, VARNISH
 from tests.trouble_of import Trouble, door
 from tests.worded_in import in_si, sentence

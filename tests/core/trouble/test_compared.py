@@ -8,12 +8,9 @@ from __future__ import annotations
 from finishlog.core.findings import Finding
 from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import (
-    Stands,
-    Suspect,
-    looked_into,
-)
+from finishlog.core.trouble.causes import looked_into
 from finishlog.core.trouble.scene import Missing
+from finishlog.core.trouble.suspect import Stands, Suspect
 from tests.shop_of import FACTS, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble
 

@@ -17,6 +17,8 @@ seventh, of all again, 377 of 380, at least 9 of 10 of each kind: two were struc
 under a thinner one, and surplus that its solvent had taken off, as it was told), one was not read.
 Of the eighth, in which the sick part differs in what did no harm too (can, tool, paper, room), 233
 of 236, none struck out: a tool that was merely another one came before what was known to do harm.
+Of the ninth, in which the sound part shares what looks harmful, 116 of 116. Of the tenth, of causes
+that were asked of a kind for the first time, 79 of 85; two were struck out.
 """
 
 from __future__ import annotations
@@ -31,7 +33,7 @@ from tests.rows import every_row
 from tests.shop_of import FACTS
 
 TOLD = tomllib.loads(Path(__file__).with_name("stories_of_trouble.toml").read_text("utf-8"))
-SETS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+SETS = [name for name in TOLD if name not in {"not_yet", "silent"}]
 KINDS = {kind for told in (TOLD["first"], TOLD["second"]) for kind in told}
 # A pass that is written as a failure finds nothing; `other` has no causes by its nature.
 CHECKS = {"tacky", "gums", "prints", "smells", "flakes", "softens", "cupped", "sample-soft"}

@@ -14,7 +14,8 @@ from finishlog.core.log.entries import Coat
 from finishlog.core.log.words import FaultKind, Found, Operation
 from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.shop.things import Part
-from finishlog.core.trouble.causes import Suspect, looked_into
+from finishlog.core.trouble.causes import looked_into
+from finishlog.core.trouble.suspect import Suspect
 from tests.rows import every_row
 from tests.shop_of import BLEND, FACTS, LACQUER, LINSEED, SHELLAC, STAIN, VARNISH, WATERBORNE
 from tests.trouble_of import Trouble

@@ -16,7 +16,8 @@ from msgspec.structs import replace
 
 from finishlog.core.log.entries import Check, Cleaned, Coat
 from finishlog.core.published.fault_kinds import Evidence
-from finishlog.core.trouble.causes import Suspect, looked_into
+from finishlog.core.trouble.causes import looked_into
+from finishlog.core.trouble.suspect import Suspect
 from tests.shop_of import FACTS
 from tests.stories.telling import Clause, Teller
 

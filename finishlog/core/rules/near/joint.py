@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from finishlog.core.air.met import air_met
 from finishlog.core.air.psychrometrics import Air
+from finishlog.core.air.span import AirSpan
 from finishlog.core.findings import Act, Answer, Finding, Level, celsius, finding
 from finishlog.core.finish.classes import COMMON_PRACTICE, Figure
 from finishlog.core.finish.stage_time import StageTime
@@ -163,6 +164,13 @@ def cold_joint(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Findin
     found = cold_while_it_set(zone, around.facts)
     if found is not None:
         yield found
+
+
+def air_while_it_set(zone: ZoneState, joined: Joined, facts: Facts) -> Iterator[AirSpan]:
+    """Yield the air that a joint met until it could come out of its clamps."""
+    closed = joined.when.latest
+    until, _ = _reached(clamp_until, zone, closed, glue_of(joined, facts), facts)
+    return air_met(zone.stays, closed).until(until)
 
 
 def cold_while_it_set(zone: ZoneState, facts: Facts) -> Finding | None:
