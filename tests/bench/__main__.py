@@ -1,6 +1,7 @@
 """Measure a start of the program against the least it could be: `python -m tests.bench`.
 
-`python -m tests.bench --plans FILE [--out FILE]` plans the shops of a file instead (`plans.py`).
+`python -m tests.bench --plans FILE [--out FILE]` plans the shops of a file instead (`plans.py`),
+`--spike` holds the shop that is compiled for the search against the bench (`spike.py`).
 
 CPU seconds (user and system), medians of runs that take turns, so that a busy machine spoils all
 alike. Nothing is asserted: figures to hold stand beside what was measured.
@@ -23,7 +24,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import finishlog
-from tests.bench import plans
+from tests.bench import plans, spike
 
 HERE = Path(__file__).parent
 RUNS = 5
@@ -63,8 +64,11 @@ def main() -> None:
     asked = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__)
     asked.add_argument("--plans", type=Path, metavar="FILE", help="plan the shops of a file")
     asked.add_argument("--out", type=Path, metavar="FILE", help="write the plans there")
+    asked.add_argument("--spike", action="store_true", help="hold the compile step to the bench")
     words = asked.parse_args()
-    if words.plans is not None:
+    if words.spike:
+        spike.main()
+    elif words.plans is not None:
         plans.run(words.plans, words.out)
     else:
         measure()

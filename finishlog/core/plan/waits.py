@@ -23,6 +23,7 @@ from finishlog.core.plan.jobs import (
 from finishlog.core.plan.shop_ahead import ShopAhead, air_changes
 from finishlog.core.rules.near.wet_nearby import after
 from finishlog.core.shop.things import Step
+from finishlog.core.verdict.edges import follows_its_faces
 from finishlog.core.verdict.glue_up import GlueUp
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.state import ZoneState
@@ -81,7 +82,7 @@ class Waiting(Struct):
             apart = {s.target for s in of_pieces} - {s.target for s in whole}
             may = [s for s in may if s.target not in apart]
         for job in jobs_of(may, self._unwiped):
-            if not self._board_first(job, now):
+            if not self._board_first(job, now) and not self._another_face_first(job):
                 yield job
 
     def _glue_ups(self, now: datetime) -> Iterator[Job]:
@@ -186,6 +187,31 @@ class Waiting(Struct):
             board = (pending or boards)[0].part.called
             self.held[target] = Held(moment, plainly("board-first", Answer.WAITS, board=board))
         return True
+
+    def _another_face_first(self, job: Job) -> bool:
+        """Hold a coat until every face of the pieces has had the product that comes before.
+
+        Their edges get the coats of all faces: no stain goes over the varnish that ran round them.
+        """
+        if job.operation is not Operation.COAT:
+            return False
+        pieces = {state.member_piece.id for state in job.states}
+        of_pieces = [z for z in self.ahead.zones if z.member_piece.id in pieces]
+        edged = {z.member_piece.id for z in of_pieces if follows_its_faces(z)}
+        return any(
+            z.member_piece.id in edged and _wants_before(z, job.step)
+            for z in of_pieces
+            if z.target not in job.targets
+        )
+
+
+def _wants_before(zone: ZoneState, coat: Step) -> bool:
+    """Tell whether a zone is still to get another product before some coat of its steps."""
+    left = zone.progress.steps[zone.progress.done :]
+    return any(
+        s.operation is Operation.COAT and s.position < coat.position and s.product != coat.product
+        for s in left
+    )
 
 
 def is_asked(state: ZoneState) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
+from datetime import datetime
 from functools import partial
 
 from msgspec.structs import replace
@@ -120,6 +121,11 @@ def _face(state: ZoneState, edges: Sequence[ZoneState], asked: Asked, near: Arou
     return verdict
 
 
+def _later(of_face: Verdict, of_edge: Verdict) -> datetime | None:
+    """Return by when a face and its edge surely are ready: the younger film decides."""
+    return max((v.high for v in (of_face, of_edge) if v.high is not None), default=None)
+
+
 def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
     """Join the verdict of a face with that of an edge which gets the same coat."""
     name, binds = edge.face.name, of_edge.binds
@@ -135,10 +141,11 @@ def _bound_by(edge: ZoneState, of_edge: Verdict, of_face: Verdict) -> Verdict:
             high=of_edge.high,
             findings=(*of_face.findings, held),
         )
-    if of_edge.answer is Answer.TEST and of_face.answer is not Answer.TEST:
+    is_younger = _later(of_face, of_edge) != of_face.high
+    if of_edge.answer is Answer.TEST and (of_face.answer is not Answer.TEST or is_younger):
         asks = finding("edge-asks", answer=Answer.TEST, edge=name)
         asks = replace(asks, wait=of_edge.wait, because_of=binds, plain=True)
-        return replace(of_face, answer=Answer.TEST, binds=asks)
+        return replace(of_face, answer=Answer.TEST, binds=asks, high=_later(of_face, of_edge))
     if of_edge.scuff_first and not of_face.scuff_first:
         scuff = finding("edge-to-scuff", Level.CAUTION, COMMON_PRACTICE, edge=name)
         return replace(of_face, findings=(*of_face.findings, scuff))

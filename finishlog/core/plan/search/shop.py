@@ -51,8 +51,10 @@ class Window(Struct, frozen=True):
     """When the film under a coat wants abrading first.
 
     A coat that begins by `closes` (inclusive) goes on as it is. Later it wants `abrade` minutes of
-    work first, which begin once `sands` is reached; the window then counts as missed. `task`: the
-    coat beneath; None where it lies there already, and both lags are then minutes from the origin.
+    work first, which begin once `sands` is reached and so is all that the coat waits for after
+    other tasks (a piece is not turned for abrading either); the window then counts as missed.
+    `task`: the coat beneath; None where it lies there already, and both lags are then minutes from
+    the origin.
     """
 
     task: int | None
