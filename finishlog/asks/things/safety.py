@@ -161,7 +161,11 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
         air, lit = air_in(named[0], asked, seen)
         return SafetyShown(named[0].name, (), air=air, place=named[0].place, lit=lit)
     known = {note.applies_to for note in context.facts.notes}
-    for about in (_hazard, _product, _class, _project, _part, _room, _wood, _topic):
+    mine = (_product, _project, _part, _room)
+    called = typed.casefold() in _own_names(seen)
+    for about in (
+        (*mine, _class) if called else (_hazard, _product, _class, *mine[1:], _wood, _topic)
+    ):
         found = about(typed, seen)
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
@@ -193,14 +197,17 @@ def _apart(holds: Substances, facts: Facts) -> Iterator[Apart]:
 
 
 def _hazard(typed: str, seen: Look) -> _Hazards | None:
-    """Read a hazard by its name, where nothing of the person's is called so."""
-    shop, word = seen.shop, typed.casefold()
-    mine = [p.name for p in shop.products.values()] + [p.name for p in shop.projects]
-    mine += [p.name for p in shop.parts] + [r.name for r in shop.rooms.values()]
-    if word in {name.casefold() for name in mine}:
-        return None
+    """Read a hazard by its name."""
+    word = typed.casefold()
     known = word in _TOPICS or any(word == note.applies_to for note in seen.facts.notes)
     return _topic(typed, seen) if known else None
+
+
+def _own_names(seen: Look) -> frozenset[str]:
+    """Return what the person calls things: such a name, typed whole, is no word of ours."""
+    shop = seen.shop
+    things = (shop.products.values(), shop.projects, shop.parts, shop.rooms.values())
+    return frozenset(thing.name.casefold() for kind in things for thing in kind)
 
 
 def _product(typed: str, seen: Look) -> _Hazards | None:

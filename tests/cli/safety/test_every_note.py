@@ -231,6 +231,21 @@ class TestAsked:
             assert word in said, about
             assert "safety data sheet" in said
 
+    @pytest.mark.parametrize(
+        ("kind", "mine"), [("project", "table"), ("part", "box/bleach-oxalic")]
+    )
+    def test_what_is_called_so_comes_before_what_a_class_is_called(self, shop, kind, mine):
+        """A table in oil is no casting epoxy for tables, whatever the class is also called."""
+        name = mine.split("/")[-1]
+        assert "heat and burn without a spark" not in shop.did("safety", name).out
+        if kind == "project":
+            shop.did("project", "new", mine)
+        shop.did("part", "new", mine if kind == "part" else f"{mine}/top", "--species", "ash")
+        shop.did("log", mine if kind == "part" else f"{mine}/top", "oil")
+        said = shop.did("safety", name).out
+        assert "heat and burn without a spark" in said
+        assert not re.search("epoxy|oxalic", said)
+
     def test_what_it_must_be_kept_from_stands_first(self, shop: Finishlog):
         said = shop.did("safety", "whitener").out
         assert said.startswith("KEEP APART")
