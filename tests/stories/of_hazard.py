@@ -90,6 +90,16 @@ STORIES = {
             "ash top; says waterborne-two-part free-of isocyanate; waterborne-two-part 08:00;"
             " ask sand +1d"
         ),
+        speaks(
+            "oak top; waterborne-two-part 08:00; ask strip with a heat gun +200d",
+            Answer.BLOCKED,
+            "no torch and no heat gun",
+        ),
+        speaks("elm top; waterborne-two-part 08:00; ask sand-through +1d", Answer.BLOCKED),
+        lets("elm top; waterborne-two-part 08:00; ask scrape +1d", "isocyanate"),
+        silent("elm top; waterborne-two-part 08:00; ask sand-through +200d"),
+        silent("elm top; waterborne-two-part 08:00; ask strip +1d"),
+        silent("elm top; waterborne-clear 08:00; ask strip with a heat gun +1d"),
         silent("oak top; waterborne-two-part 08:00; ask sand +60d"),
         silent("oak top; waterborne-clear 08:00; ask sand +1d"),
         silent("oak top; waterborne-two-part 08:00; off bare +1d; ask sand +1h"),

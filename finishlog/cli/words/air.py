@@ -248,8 +248,8 @@ WORDS = {
     ),
     "heater": Words(
         _heater,
-        "warm the room first, put it out and air the room; on again only when the film is "
-        "tack-free, or the cloth outside, and no smell is no proof",
+        "warm the room first, put it out and air the room, then open the can; on again only when "
+        "the film is tack-free, or the cloth outside: no smell is no proof",
         waits=lambda f: f"{WHAT[HeaterKind(text(f, 'kind'))]} to be out",
     ),
     FLAME: Words(_flame, _out, waits=lambda f: f"{_things(f)} {_where(f)} to be out"),

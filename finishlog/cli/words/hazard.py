@@ -11,7 +11,8 @@ from finishlog.core.log.words import Filter, Found, MaskKept, RespiratorDeed
 from finishlog.core.shop.things import OldFinish
 
 _LEAD_WAY = (
-    "wet, by hand, no dry or power sanding, no torch; HEPA; children and pregnant people away"
+    "wet and by hand, no dry or power sanding, no torch; a HEPA vacuum; children and pregnant "
+    "people away"
 )
 _SUPPLIED = Do.RESPIRATOR("NAME", RespiratorDeed.OPENED, for_=Filter.SUPPLIED_AIR)
 
@@ -83,11 +84,21 @@ WORDS = {
     ),
     "isocyanate-dust": Words(
         lambda f: (
-            f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"
+            f"heat sets isocyanate free from {text(f, 'of')}, however hard it is"
+            if text(f, "hot")
+            else f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"
         ),
-        "leave it to harden, or wet paper by hand, gloves, nobody else there; no dry or power "
-        "sanding without supplied air",
-        lambda f: f"no dry sanding of young {text(f, 'of')}: isocyanate",
+        lambda f: (
+            "no torch and no heat gun: a stripper, or wet paper by hand once it is hard"
+            if text(f, "hot")
+            else "leave it to harden, or wet paper by hand, gloves, nobody else there; no dry or "
+            "power sanding without supplied air"
+        ),
+        lambda f: (
+            f"no heat on {text(f, 'of')}: isocyanate"
+            if text(f, "hot")
+            else f"no dry sanding of young {text(f, 'of')}: isocyanate"
+        ),
         "the film to harden",
     ),
     "chromate-dust": Words(

@@ -157,8 +157,8 @@ WORDS = {
     ),
     "dust-of-bleach": Words(
         _bleach_dust,
-        "rinse with plenty of water, let it dry, log it: rinse; was it sanded dry: out of the "
-        "dust, rinse eyes and skin, ask a doctor",
+        f"rinse with plenty of water, say so ({Do.LOG('PART', Operation.RINSE)}) and let it dry; "
+        "if it was sanded dry: out of the dust, rinse eyes and skin, ask a doctor",
     ),
     "bleach-shut-in": Words(
         lambda f: (
@@ -174,7 +174,7 @@ WORDS = {
             f"{text(f, 'of')} is in the wood, and no rinse is on record: what is left of it spoils "
             "the finish, and its hours count from the rinse"
         ),
-        f"rinse it as its sheet says, let it dry, log it: {Do.LOG('PART', 'rinse')}; was it "
+        f"rinse it as its sheet says, let it dry, log it: {Do.LOG('PART', 'rinse')}; if it was "
         "rinsed: log it with its time",
         lambda f: f"no rinse on record after {text(f, 'of')}",
         "the rinse",

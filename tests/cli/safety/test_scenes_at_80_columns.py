@@ -374,6 +374,22 @@ SCENES = (
         "OVERDUE",
     ),
     Scene(
+        "a day-old two-part film sanded off to the wood",
+        "19:00 log shelf duo --from none\n+1 19:01 off shelf --sanded",
+        "isocyanate that has not reacted is in its dust",
+        "leave it to harden",
+        "19:00 log shelf duo --from none\n+1 19:01 off shelf",
+        "isocyanate that has not reacted",
+    ),
+    Scene(
+        "a heat gun on a two-part film of last year",
+        "19:00 log shelf duo --from none\n+200 19:01 off shelf --scraped --note 'heat gun'",
+        "heat sets isocyanate free from duo, however hard it is",
+        "no torch and no heat gun",
+        "19:00 log shelf duo --from none\n+200 19:01 off shelf --scraped",
+        "heat sets isocyanate free",
+    ),
+    Scene(
         "an old door sanded off to the wood",
         "+1 10:00 part new old/gate --old-finish unknown --room shed\n+1 10:01 off gate --sanded",
         "an old finish of unknown age may hold lead",

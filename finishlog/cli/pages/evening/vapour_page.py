@@ -51,7 +51,7 @@ def vapour_words(line: VapourLine, clock: Clock) -> str:
         there = (f"{names(CALLED[Fixture(w)] for w in what)} in {room}" for room, what in line.out)
         several = sum(len(what) for _, what in line.out) > 1
         stays = f"{names(there)} {'stay' if several else 'stays'} out: no smell is no proof"
-    return f"{line.room}: vapour of {of} until {until}: let air out, {stays}"
+    return f"{line.room}: vapour of {of} until {until}: air the room, {stays}"
 
 
 def people_rows(lines: Sequence[PeopleLine], clock: Clock) -> list[str]:

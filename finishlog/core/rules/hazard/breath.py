@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from finishlog.core.film.attempts import ABRADING as DRY_STRIPPING
 from finishlog.core.film.layers import Layer
-from finishlog.core.findings import Answer, Finding, Level, also, finding
+from finishlog.core.findings import Act, Answer, Finding, Level, also, finding
 from finishlog.core.finish.classes import FinishClass
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.sheet import YOUR_SHEET
 from finishlog.core.finish.stages import Stage
-from finishlog.core.log.words import Operation
+from finishlog.core.log.words import Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
+from finishlog.core.rules.hazard.lead import is_hot
 from finishlog.core.rules.reads import AIR_SUPPLY, COMES, SAYS, WAIT
 from finishlog.core.rules.rule import ABRADING, COAT, rule
 from finishlog.core.safety.hazards import hazards_in, spared_by_sheet
@@ -60,24 +62,26 @@ def by_your_sheet(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Fin
 
 @rule(
     "isocyanate-dust",
-    binds=ABRADING,
+    binds=ABRADING | {Act.TAKE_OFF},
     source=_ISOCYANATE,
-    reads=f"{WAIT} {AIR_SUPPLY} {SAYS} product.name coat.note",
+    reads=f"{WAIT} {AIR_SUPPLY} {COMES} {SAYS} product.name coat.note",
 )
 def dust(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
-    """A young film with isocyanate is not sanded dry: what has not reacted is in its dust."""
-    young = [
+    """A young film with isocyanate is not sanded dry, and one of any age is not heated."""
+    hot = is_hot(asked)
+    there = [
         layer.coat.product_name
         for layer in zone.layers
         if Hazard.ISOCYANATE in hazards_in(_film(layer, around), around.facts)
-        and not _is_hard(layer, around)
+        and (hot or not _is_hard(layer, around))
     ]
-    if not young or asked.operation is None:
+    if not there or not (hot or asked.operation or asked.stripping in DRY_STRIPPING):
         return
-    sands = asked.operation in _SANDS and not around.breathes_through(Hazard.ISOCYANATE)
-    level = Level.STOP if sands else Level.NOTE
-    found = finding("isocyanate-dust", level, _ISOCYANATE, answer=Answer.BLOCKED if sands else None)
-    yield also(found, of=young[-1])
+    raises = hot or asked.operation in _SANDS or asked.stripping is Stripping.SAND_THROUGH
+    stops = raises and not around.breathes_through(Hazard.ISOCYANATE)
+    level = Level.STOP if stops else Level.NOTE
+    found = finding("isocyanate-dust", level, _ISOCYANATE, answer=Answer.BLOCKED if stops else None)
+    yield also(found, of=there[-1], hot="hot" if hot else "")
 
 
 def _film(layer: Layer, around: Around) -> Ingredient:

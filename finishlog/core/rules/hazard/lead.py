@@ -40,7 +40,7 @@ def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     tested = lead_test(zone.entries)
     if tested is Found.NO_LEAD:
         return
-    wet = asked.comes is not None and _WET.search(asked.comes.note) and not _is_hot(asked)
+    wet = asked.comes is not None and _WET.search(asked.comes.note) and not is_hot(asked)
     level = Level.STOP if old in _PAINT or tested is Found.LEAD else Level.CAUTION
     if tested is Found.LEAD:
         found = finding("lead-found", level, _SOURCE, answer=Answer.BLOCKED, old=old)
@@ -53,9 +53,10 @@ def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 def _raises_it(zone: ZoneState, asked: Asked) -> bool:
     """Tell whether what is asked makes dust or smoke of what lies at the bottom."""
     if asked.act is Act.TAKE_OFF:
-        return asked.stripping in DRY_STRIPPING or _is_hot(asked)
+        return asked.stripping in DRY_STRIPPING or is_hot(asked)
     return not zone.layers and asked.operation in ABRADES
 
 
-def _is_hot(asked: Asked) -> bool:
+def is_hot(asked: Asked) -> bool:
+    """Tell whether a film comes off by heat, as far as it was told."""
     return asked.stripping is not None and bool(asked.comes and _HOT.search(asked.comes.note))
