@@ -18,7 +18,9 @@ under a thinner one, and surplus that its solvent had taken off, as it was told)
 Of the eighth, in which the sick part differs in what did no harm too (can, tool, paper, room), 233
 of 236, none struck out: a tool that was merely another one came before what was known to do harm.
 Of the ninth, in which the sound part shares what looks harmful, 116 of 116. Of the tenth, of causes
-that were asked of a kind for the first time, 79 of 85; two were struck out.
+that were asked of a kind for the first time, 79 of 85; two were struck out. Of the eleventh, of all
+kinds once more when those were built, 140 of 140; of the twelfth, of two more causes of what stays
+soft, 6 of 6. Who told the sixth had not read the code; who told the later ones had.
 """
 
 from __future__ import annotations
