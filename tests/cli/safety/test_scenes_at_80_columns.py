@@ -390,6 +390,17 @@ SCENES = (
         "heat sets isocyanate free",
     ),
     Scene(
+        "laundry bleach on wood that was fumed",
+        "19:00 product new fume --class ammonia-fume\n19:01 log board fume\n"
+        "+1 19:00 part steps board --as white\n+1 19:01 ready",
+        "do not: ammonia and chlorine bleach make chloramine: poison gas",
+        "rinse what is in the wood out with plenty of water",
+        "19:00 product new fume --class ammonia-fume\n19:01 log board fume\n"
+        "+1 18:00 log board rinse\n+4 18:00 air 20C 50% --room shed\n"
+        "+4 19:00 part steps board --as white\n+4 19:01 ready",
+        "poison gas",
+    ),
+    Scene(
         "an old door sanded off to the wood",
         "+1 10:00 part new old/gate --old-finish unknown --room shed\n+1 10:01 off gate --sanded",
         "an old finish of unknown age may hold lead",

@@ -157,8 +157,8 @@ def _wanted(takes: RoomTakes, air: Air) -> str:
     has = takes.exhaust_m3_h
     against = "none was measured" if has is None else f"yours is {cubic_metres_an_hour(has)}"
     return (
-        f"{health} to stay at the day's limit{by_health}, {fire} for a quarter of the explosive "
-        f"limit{by_fire}, {_mixed(takes)}; {against}"
+        f"{health} to stay at the day's limit all along{by_health}, {fire} for a quarter of the "
+        f"explosive limit{by_fire}, {_mixed(takes)}; {against}"
     )
 
 
