@@ -23,8 +23,12 @@ from finishlog.context import Context
 from finishlog.core.bench.warmth import A_NIGHT, HeatWanted, heat_wanted
 from finishlog.core.clock.air_to_come import coldest_ahead
 from finishlog.core.findings import Answer, Finding
+from finishlog.core.log.entries import Coat
+from finishlog.core.log.words import MaskKept
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import frost_ahead
+from finishlog.core.safety.hazards import hazards_of
+from finishlog.core.safety.rags import evening_of
 from finishlog.core.shop.hours import intervals, is_open, next_opening
 from finishlog.core.zone.grouping import groups
 from finishlog.core.zone.state import ZoneState
@@ -93,6 +97,8 @@ class Leave(Struct, frozen=True):
     solvent_rags: tuple[str, ...] = ()
     vapour: tuple[VapourLine, ...] = ()
     people: tuple[PeopleLine, ...] = ()
+    # Cartridges that hang in the open, and are for what went on this evening.
+    masks: tuple[str, ...] = ()
     # Bare wood whose preparation is good no longer at the next visit.
     prepared: tuple[Standing, ...] = ()
     # What is kept somewhere and asks for a look before the next visit.
@@ -140,6 +146,7 @@ def leave_from(seen: Look) -> Leave:
         solvent_rags=solvent_rags(seen),
         vapour=vapour_there(seen),
         people=people_out(seen),
+        masks=_masks(seen),
         look_at=tuple(s for s in lines if _to_look_at(s, now, visit)),
         prepared=tuple(s for s in lines if s not in running and _runs_out(s, now, visit)),
     )
@@ -255,3 +262,18 @@ def _tape(taped: Sequence[ZoneState]) -> tuple[TapeLine, ...]:
 
 def _labels(states: Iterable[ZoneState]) -> tuple[str, ...]:
     return tuple(g.label.full for g in groups(states))
+
+
+def _masks(seen: Look) -> tuple[str, ...]:
+    """Name the cartridges that are for the air of this evening, and not on record as in a bag."""
+    tonight = evening_of(seen.clock.now, seen.clock.zone)
+    coats = (e for e in seen.log.entries if isinstance(e, Coat))
+    mine = [c for c in coats if evening_of(c.when.latest, seen.clock.zone) == tonight]
+    in_the_air = {h for coat in mine for h in hazards_of(coat, seen.shop, seen.facts)}
+    kinds = seen.facts.respirators.kinds
+    return tuple(
+        mask.name
+        for mask in seen.bench.masks
+        if mask.holds is not None and mask.kept is not MaskKept.BAG
+        if kinds[mask.holds].cartridge and kinds[mask.holds].made_for & in_the_air
+    )

@@ -6,7 +6,9 @@ from msgspec import Struct
 
 from finishlog.asks.look.look import Look
 from finishlog.core.finish.hazard import Hazard
-from finishlog.core.log.entries import Coat
+from finishlog.core.log.entries import Cleaned, Coat
+from finishlog.core.log.where import same_words
+from finishlog.core.mixing.tools import tools_in
 from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.safety.oily_waste import is_sprayed, overspray_heats
 from finishlog.core.safety.rags import evening_of
@@ -27,6 +29,8 @@ class SprayedTonight(Struct, frozen=True):
     burns_dry: bool
     acts: tuple[int, ...]
     heats: bool = False
+    # By the log every gun that it went on with was cleaned since.
+    cleaned: bool = False
 
 
 def sprayed_tonight(seen: Look) -> tuple[SprayedTonight, ...]:
@@ -51,4 +55,17 @@ def _line(product: str, coats: list[Coat], seen: Look) -> SprayedTonight:
         burns_dry=Hazard.NITROCELLULOSE in hazards,
         acts=tuple(dict.fromkeys(coat.act for coat in coats)),
         heats=any(overspray_heats(coat, seen.shop, seen.facts) for coat in coats),
+        cleaned=all(_was_cleaned(coat, seen) for coat in coats),
     )
+
+
+def _was_cleaned(coat: Coat, seen: Look) -> bool:
+    """Tell whether its guns were named, and each cleaned after it."""
+    since = {
+        same_words(name)
+        for entry in seen.log.entries
+        if isinstance(entry, Cleaned) and entry.when.order > coat.when.order
+        for name in tools_in(entry.tool)
+    }
+    guns = {same_words(name) for name in tools_in(coat.tool)}
+    return bool(guns) and guns <= since

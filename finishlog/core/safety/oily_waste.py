@@ -33,6 +33,8 @@ class Waste(StrEnum):
     DUST = "dust and sander bag"
     SCRAPINGS = "scrapings"
     STRIPPINGS = "stripped finish, pads, cloths"
+    # What a gun left beside the piece.
+    OVERSPRAY = "filters, masking paper, overspray"
 
 
 class Handling(StrEnum):
@@ -52,6 +54,7 @@ HANDLED = {
     Waste.DUST: Handling.HEAP,
     Waste.SCRAPINGS: Handling.HEAP,
     Waste.STRIPPINGS: Handling.HEAP,
+    Waste.OVERSPRAY: Handling.HEAP,
 }
 
 # What work on a film leaves: of the topmost alone, or of whatever lies below it too.
@@ -142,8 +145,9 @@ def what_wets(
         if isinstance(entry, Coat):
             if entry.scuffed_before:
                 yield from _left(entry, Waste.DUST, told, hot, on_top=True, by_hand=True)
-            if hot.heats(entry) and takes_a_cloth(entry, facts):
-                yield _wetting(entry, entry, entry.targets, Waste.RAGS, facts)
+            if hot.heats(entry):
+                waste = Waste.RAGS if takes_a_cloth(entry, facts) else Waste.OVERSPRAY
+                yield _wetting(entry, entry, entry.targets, waste, facts)
         elif isinstance(entry, Stripped):
             yield from _left(entry, _LEAVES[entry.operation], told, hot)
         elif isinstance(entry, Work):

@@ -269,8 +269,8 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "leave": (
         "",
         {
-            "": "closing deadlines frost heat heaters look_at mixes next_visit now people prepared"
-            " rags ready_then solvent_rags sprayed tape vapour",
+            "": "closing deadlines frost heat heaters look_at masks mixes next_visit now people"
+            " prepared rags ready_then solvent_rags sprayed tape vapour",
             "rags[]": RAGS,
         },
     ),

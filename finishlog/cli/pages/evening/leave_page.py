@@ -16,6 +16,8 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import short
+from finishlog.core.commands import Do
+from finishlog.core.log.words import MaskKept, RespiratorDeed
 from finishlog.core.measure.quantities import celsius
 from finishlog.core.mixing.containers import Lid
 from finishlog.core.mixing.keeping import UNKNOWN_END
@@ -53,6 +55,8 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     if not lit:
         vapour_rows(section, answer.vapour, clock)
     section.each(("people", words) for words in people_rows(answer.people, clock))
+    bag = "into a closed bag, it fills from the air of the shop"
+    section.each(("mask", f"{name}: {bag}: {_bagged(name)}") for name in answer.masks)
     for heater in answer.heaters:
         until = clock.words(heater.span.latest)
         section.row("heater", f"{heater.room}: on by the log until {until} (act {heater.act})")
@@ -74,6 +78,10 @@ def leave_page(answer: Leave, clock: Clock) -> Page:
     return page
 
 
+def _bagged(name: str) -> str:
+    return f"{Do.RESPIRATOR(name, RespiratorDeed.WORN, '2h', kept=MaskKept.BAG.value)}"
+
+
 _DROWNED = "under water in a lidded can, outdoors"
 
 
@@ -83,15 +91,17 @@ def _guns(section: Section, answer: Leave) -> None:
         if not answer.mixes:
             section.row("guns", "nothing mixed is on record; guns and brushes clean?")
         return
-    sprayed = " and ".join(each.product for each in answer.sprayed)
-    section.row("guns", f"{sprayed} sprayed tonight: gun, cup and needle clean?")
+    dirty = [each.product for each in answer.sprayed if not each.cleaned]
+    asked = "gun, cup and needle clean?" if dirty else "its gun is clean by the log"
+    sprayed = dirty or [each.product for each in answer.sprayed]
+    section.row("guns", f"{names(sprayed)} sprayed tonight: {asked}")
     burns = any(each.burns_dry for each in answer.sprayed)
     how = ": dry lacquer burns fiercely, use tools that do not spark" if burns else ""
     section.row("", f"overspray off the filters, walls and floor{how}?")
     heats = [each.product for each in answer.sprayed if each.heats]
     if heats:
-        names = " and ".join(heats)
-        section.row("", f"filters, paper and cloths with {names} heat like rags: {_DROWNED}?")
+        hot = " and ".join(heats)
+        section.row("", f"filters, paper and cloths with {hot} heat like rags: {_DROWNED}?")
     solvent = [each for each in answer.sprayed if each.solvent]
     if solvent:
         rooms = dict.fromkeys(room for each in solvent for room in each.rooms)
