@@ -1,7 +1,8 @@
-"""Fifteen evenings, each answered before anybody is hurt, and what to do stands in the answer.
+"""Ten evenings, each answered before anybody is hurt, and what to do stands in the answer.
 
 Shops, names and dates are invented. Each scene is typed as a person types it; its last command is a
 question, or the act that is being done, and the answer names the remedy. Its twin is done right.
+The others stand in `test_scenes_at_80_columns`.
 What they rest on: 29 CFR 1910.107 and NFPA's tip sheet (rags), 40 CFR 745 (lead), 40 CFR 751
 (methylene chloride), NIOSH alerts 96-111 and 2006-149 (isocyanate); what chlorine bleach makes with
 acid, ammonia and alcohol, from memory.
@@ -69,13 +70,6 @@ SCENES = (
         "leave now",
     ),
     Scene(
-        "a two-part finish sprayed without supplied air",
-        "log shelf duo --method spray",
-        ("stop: shelf: do not spray duo without supplied air", "brush or roll it"),
-        "respirator hood --for supplied-air\nlog shelf duo --method spray",
-        "do not spray",
-    ),
-    Scene(
         "sanded three days after a bleach that was not rinsed",
         "log board brightener\n+3 log board sand",
         ("stop: ", "no sanding: brightener is in the wood"),
@@ -88,36 +82,6 @@ SCENES = (
         ("stop: chair: an old paint", "have it tested", "no dry or power sanding"),
         "check chair no-lead\nlog chair sand",
         "have it tested",
-    ),
-    Scene(
-        "a cot handed over early",
-        "project new crib --for child\npart new crib/rail --room shed\nlog crib/rail acry\n"
-        "+3 handover crib/rail",
-        ("stop: ", "not before", "for a child", "keep it here until then"),
-        "project new crib --for child\npart new crib/rail --room shed\nlog crib/rail acry\n"
-        "+1 air 20C 50% --room shed\n+90 handover crib/rail",
-        "keep it here until then",
-    ),
-    Scene(
-        "a cartridge of last year",
-        "respirator half --for organic-vapour --at 2025-04-02\nready door",
-        ("half: open for", "nothing tells what is left", "new cartridges"),
-        "respirator half --for organic-vapour\nready door",
-        "half: open",
-    ),
-    Scene(
-        "rags overnight",
-        "log panel oil\n+1 ready",
-        ("OPEN RAGS", "OVERDUE", "spread flat outdoors, or water, or can"),
-        "log panel oil\nrags water\n+1 ready",
-        "OVERDUE",
-    ),
-    Scene(
-        "oil at 35 °C",
-        "air 35C 40% --room shed\nlog panel oil",
-        ("OVERDUE in this warmth", "water"),
-        "log panel oil",
-        "OVERDUE",
     ),
     # Five that no list names.
     Scene(
