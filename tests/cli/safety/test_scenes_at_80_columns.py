@@ -290,6 +290,16 @@ SCENES = (
         offered=True,
     ),
     Scene(
+        "epoxy, before the can is opened",
+        "19:00 product new glaze --class epoxy-seal\n19:01 steps new sealed glaze\n"
+        "19:02 part steps board --as sealed\n19:03 ready board",
+        "deep in the pot it runs hot",
+        "nitrile gloves, sleeves, goggles",
+        "19:02 part steps board --as acrylic\n19:03 ready board",
+        "nitrile",
+        offered=True,
+    ),
+    Scene(
         "walnut oil on a child's bowl",
         "19:00 project new bowl --for child\n19:01 part new bowl/bowl --room shed\n"
         "19:02 steps new nutty 'walnut oil'\n19:03 part steps bowl/bowl --as nutty\n"
