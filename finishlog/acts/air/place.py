@@ -79,7 +79,8 @@ def put_place(
     for column, (value, was, shown) in said.items():
         set_value(ledger, ThingKind.ROOM, room.id, column, value, (was, shown))
     if told.joined is not None:
-        _join(ledger, shop, room, told.joined)
+        left = _join(ledger, shop, room, told.joined)
+        return [*_in_words(told), *left]
     return list(_in_words(told))
 
 
@@ -102,8 +103,10 @@ def _lit(room: int, seen: Look) -> Iterator[Finding]:
                 yield from (replace(f, on=labels_of(states)) for f in lit if f.level is Level.STOP)
 
 
-def _join(ledger: Ledger, shop: Shop, room: Room, joined: Iterable[tuple[str, Opening]]) -> None:
-    """Say which rooms one leads to, in place of those that it led to."""
+def _join(
+    ledger: Ledger, shop: Shop, room: Room, joined: Iterable[tuple[str, Opening]]
+) -> list[str]:
+    """Say which rooms one leads to, in place of those that it led to; name what is left out."""
     to: Mapping[int, Opening] = {pick_room(shop, name).id: by for name, by in joined}
     if room.id in to:
         raise UsageFault(f"{room.name} does not lead to itself", "name another room")
@@ -111,6 +114,8 @@ def _join(ledger: Ledger, shop: Shop, room: Room, joined: Iterable[tuple[str, Op
     names = {each.room: shop.rooms[each.room].name for each in room.place.joins}
     becomes = ", ".join(f"{shop.rooms[other].name} by {by}" for other, by in to.items())
     changed(ledger, ThingKind.ROOM, room.id, "leads to", ", ".join(names.values()), becomes)
+    gone = [name for other, name in names.items() if other not in to]
+    return [f"leads no more to: {_words(gone)}"] if gone else []
 
 
 def _words(found: Iterable[str]) -> str:

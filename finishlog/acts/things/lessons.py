@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
@@ -49,10 +49,17 @@ def told_of_steps(
     return tuple(found.values())
 
 
-def what_steps_hurt(context: Context, ledger: Ledger, steps: Sequence[Step], made: Made) -> Made:
+def what_steps_hurt(
+    context: Context,
+    ledger: Ledger,
+    steps: Sequence[Step],
+    made: Made,
+    with_it: Collection[str] = (),
+) -> Made:
     """Add what stands ready before their cans are opened, and whom they reach.
 
-    But for what other schedules, put on record since the evening began, were told.
+    But for what other schedules, put on record since the evening began, were told; `with_it` names
+    those that came with these.
     """
     seen = look(context, ledger.connection)
     began = evening_began(context.clock.now, context.clock.zone)
@@ -61,7 +68,7 @@ def what_steps_hurt(context: Context, ledger: Ledger, steps: Sequence[Step], mad
     people: set[Reaches] = set()
     for schedule in read_added_since(ledger.connection, ThingKind.STEPS, began):
         earlier = there[schedule].steps if schedule in there else ()
-        if schedule in there and there[schedule].name != made.name:
+        if schedule in there and there[schedule].name not in {made.name, *with_it}:
             told |= {line.hazard for line in before_steps(earlier, seen, told)}
             people |= set(_reaches(earlier, seen))
     before = before_steps(steps, seen, told)

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 from msgspec.structs import replace
 
-from finishlog.acts.answers.made import a_name
+from finishlog.acts.answers.made import Made, Reaches, a_name
 from finishlog.acts.things.differences import (
     Difference,
     of_part,
@@ -22,12 +22,14 @@ from finishlog.acts.things.differences import (
     was_put_away,
 )
 from finishlog.acts.things.faces import read_faces
+from finishlog.acts.things.lessons import what_steps_hurt
 from finishlog.acts.things.own_rules import put_says
 from finishlog.acts.things.parts import check_needs, how_many, put_part
 from finishlog.acts.things.products import put_product
 from finishlog.acts.things.project_file import PartInFile, ProductInFile, ProjectFile, at_place
 from finishlog.acts.things.rooms import put_room
 from finishlog.acts.things.steps import put_steps
+from finishlog.asks.bench.open_cans import BeforeLine
 from finishlog.asks.things.classes import class_key
 from finishlog.context import Context
 from finishlog.core.findings import Finding
@@ -55,6 +57,9 @@ class Loaded(Struct, frozen=True):
     differs: tuple[Difference, ...]
     only_checked: bool
     warnings: tuple[Finding, ...] = ()
+    # Of steps that were added: what stands ready before their cans are opened, whom they reach.
+    before: tuple[BeforeLine, ...] = ()
+    people: tuple[Reaches, ...] = ()
 
 
 class _NotKept(Exception):
@@ -75,7 +80,8 @@ def load(context: Context, file: ProjectFile, *, check: bool) -> Loaded:
     assert done is not None
     added, differs = tuple(done.added), tuple(done.differs)
     warnings = tuple(dict.fromkeys(done.warnings))
-    return Loaded(file.file, file.project, added, done.as_it_was, differs, check, warnings)
+    told = Loaded(file.file, file.project, added, done.as_it_was, differs, check, warnings)
+    return replace(told, before=done.hurts.before, people=done.hurts.people)
 
 
 class _Loading:
@@ -87,6 +93,7 @@ class _Loading:
         self.differs: list[Difference] = []
         self.warnings: list[Finding] = []
         self.as_it_was = 0
+        self.hurts = Made("steps", "")
 
     def everything(self) -> None:
         """Load it in the order in which one needs the other."""
@@ -147,6 +154,7 @@ class _Loading:
                     put_says(self.context, self.ledger, added, each.typed, shop)
 
     def _steps(self) -> None:
+        new: list[str] = []
         for steps in self.file.steps:
             shop = self._shop()
             schedules = read_schedules(self.ledger.connection, include_archived=True)
@@ -159,6 +167,11 @@ class _Loading:
                     continue
                 put_steps(self.context, self.ledger, steps.name, steps.steps, "")
             self.added.append(f"steps {steps.name}")
+            new.append(steps.name)
+        there = read_schedules(self.ledger.connection)
+        steps_of = [step for each in there if each.name in new for step in each.steps]
+        if new:
+            self.hurts = what_steps_hurt(self.context, self.ledger, steps_of, self.hurts, new)
 
     def _project(self) -> Project:
         file, shop = self.file, self._shop()

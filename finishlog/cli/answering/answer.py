@@ -50,15 +50,13 @@ def _in_units(page: Page, here: Run) -> Page:
 
 def _made_page(made: Made) -> Page:
     from finishlog.acts.answers.made import Shelved
-    from finishlog.cli.words.finding_lines import before_line, reaches_lines, warn
+    from finishlog.cli.words.finding_lines import chosen_lines, warn
 
     page = Page()
     done = "" if isinstance(made, Shelved) else "on record: "
     page.line(f"{done}{made.kind} {made.name}" + (f" ({made.detail})" if made.detail else ""))
     warn(page, made.warnings)
-    if made.before:
-        page.line(f"before you open it: {before_line(made.before)}")
-    page.lines(f"people: {words}" for words in reaches_lines(made.people))
+    page.lines(chosen_lines(made.before, made.people))
     for note in made.notes:
         page.line(f"safety: {note.text}")
     return page

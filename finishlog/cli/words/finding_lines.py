@@ -44,12 +44,14 @@ def before_rows(lines: Iterable[BeforeLine]) -> list[tuple[str, str]]:
     return [(names(of), "; ".join(texts)) for of, texts in together.items()]
 
 
-def before_line(lines: Iterable[BeforeLine]) -> str:
-    """Say the same in one line; empty: nothing to say."""
-    return " | ".join(f"{of}: {texts}" for of, texts in before_rows(lines))
+def chosen_lines(before: Iterable[BeforeLine], people: Iterable[Reaches]) -> list[str]:
+    """Say where finishes are chosen what stands ready for them, and whom they reach."""
+    ready = " | ".join(f"{of}: {texts}" for of, texts in before_rows(before))
+    lines = [f"before you open it: {ready}"] if ready else []
+    return [*lines, *(f"people: {words}" for words in _reaches(people))]
 
 
-def reaches_lines(found: Iterable[Reaches]) -> list[str]:
+def _reaches(found: Iterable[Reaches]) -> list[str]:
     """Say whom it reaches in which rooms, where they stay meanwhile, and whom to ask."""
     rooms: dict[tuple[str, str, str], list[str]] = {}
     for each in found:

@@ -374,7 +374,7 @@ CONTRACT: dict[str, tuple[str, dict[str, str]]] = {
     "project load": (
         f"{CABINET} --check",
         {
-            "": "added as_it_was differs file only_checked project warnings",
+            "": "added as_it_was before differs file only_checked people project warnings",
             "differs[]": "in_file now_is to_change what",
         },
     ),

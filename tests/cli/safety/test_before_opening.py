@@ -95,3 +95,18 @@ def test_another_room_and_a_gun_say_it_again(shop: Finishlog):
     reads(shop, "product", "new", "lac", "--class", "lacquer-sprayed")
     gun = reads(shop, "steps", "new", "gun", "lac", day=2)
     assert FLAME in gun
+
+
+def test_a_project_in_a_file_says_it_once_of_all_that_it_brings(shop: Finishlog, tmp_path: Path):
+    file = tmp_path / "chest.toml"
+    file.write_text(
+        'project = "chest"\n[products.polish]\nclass = "shellac-2lb"\n'
+        '[steps]\nhard = ["sand", "varnish"]\nsealed = ["polish"]\n'
+        '[parts.lid]\nspecies = "beech"\nsteps = "hard"\n',
+        encoding="utf-8",
+    )
+    said = reads(shop, "project", "load", str(file))
+    assert said.count("before you open it") == 1
+    assert RAGS in said
+    assert said.count(FLAME) == 1
+    assert "before you open it" not in reads(shop, "project", "load", str(file))

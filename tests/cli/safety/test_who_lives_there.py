@@ -116,3 +116,10 @@ def test_what_is_for_anybody_and_of_no_nut_says_nothing_of_use(shop: Finishlog):
     said = reads(shop, "log", "seat", "varnish") + reads(shop, "handover", "job/seat")
     assert "food" not in said
     assert "nut" not in said
+
+
+def test_an_opening_that_is_left_out_is_named(shop: Finishlog):
+    said = reads(shop, "room", "edit", "stair", "--joined", "nursery:door")
+    assert "leads to: nursery by door; leads no more to: bench" in said
+    again = reads(shop, "room", "edit", "stair", "--joined", "nursery:door,bench:door")
+    assert "no more" not in again

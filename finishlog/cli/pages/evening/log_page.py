@@ -78,8 +78,12 @@ def log_page(answer: Logged, clock: Clock, *, verbose: bool) -> Page:
     first = [w for w in warnings if w.rule in HURTS]
     warn(page, first)
     _rags(page, (r for r in answer.rags if r.speaks and r.overdue), clock)
+    _evening(page, answer, clock)
     warn(page, [*(w for w in warnings if w not in first), *answer.asks])
-    _air(page, answer, clock)
+    if answer.air:
+        from finishlog.cli.pages.evening.vapour_page import air_lines
+
+        page.lines(f"air: {words}" for _, words in air_lines(answer.air))
     _rags(page, (r for r in answer.rags if r.speaks and not r.overdue), clock)
     if answer.hand_dust:
         page.line(f"rags: {HAND_DUST}")
@@ -98,20 +102,16 @@ def _rags(page: Page, lines: Iterable[RagsLine], clock: Clock) -> None:
             page.line(f"        {SOFT_FILM}", Tone.DANGER)
 
 
-def _air(page: Page, answer: Logged, clock: Clock) -> None:
-    """Say who stays out, what the evening comes to, or from how much on air is over a limit."""
-    if answer.people:
-        from finishlog.cli.pages.evening.vapour_page import people_rows
-
-        page.lines(f"people: {words}" for words in people_rows(answer.people, clock))
+def _evening(page: Page, answer: Logged, clock: Clock) -> None:
+    """Say what the evening comes to in its rooms, and who stays out of them."""
     if answer.evening:
         from finishlog.cli.pages.evening.vapour_page import evening_words
 
         page.lines((f"caution: {evening_words(each)}" for each in answer.evening), Tone.DANGER)
-    if answer.air:
-        from finishlog.cli.pages.evening.vapour_page import air_lines
+    if answer.people:
+        from finishlog.cli.pages.evening.vapour_page import people_rows
 
-        page.lines(f"air: {words}" for _, words in air_lines(answer.air))
+        page.lines(f"people: {words}" for words in people_rows(answer.people, clock))
 
 
 def _same(page: Page, answer: Logged, clock: Clock) -> None:

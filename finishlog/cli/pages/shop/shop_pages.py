@@ -9,7 +9,7 @@ from finishlog.cli.pages.shop.figure_rows import figures, limits
 from finishlog.cli.terminal.page import Page, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.typed.times.week import week_words
-from finishlog.cli.words.finding_lines import warn
+from finishlog.cli.words.finding_lines import chosen_lines, warn
 from finishlog.clock import NOW, is_set_by_hand
 from finishlog.core.log.shown_times import due_words
 from finishlog.core.measure.quantities import celsius, cubic_metres_an_hour, typed_celsius
@@ -202,6 +202,7 @@ def load_page(answer: Loaded) -> Page:
         page.line("would be added" if answer.only_checked else "on record", Tone.HEAD)
         page.lines(f"  {name}" for name in answer.added)
         warn(page, answer.warnings)
+        page.lines(chosen_lines(answer.before, answer.people))
     else:
         page.line("nothing to add: it is all there")
     if answer.as_it_was:
