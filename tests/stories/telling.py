@@ -94,6 +94,7 @@ _TIME = re.compile(r"^(?:(\d\d):(\d\d)|\+(?:(\d+)d)?(?:(\d+)h)?(?:(\d+)m?)?)$")
 _BEGINS = 18.0  # a story's first day is a Monday, its hours count from 18:00
 _FIRST = -12.0  # what has no time before it happens at 06:00
 _SOON = 5 / 60
+_DEEDS, _WORK = {d.value for d in ContainerDeed}, {o.value for o in Operation}
 _LAID = {"flooded": True, "thin": False}
 _SCUFFED = {"scuffed": True, "unscuffed": False}
 _KEPT = {each.value: each for each in Keeping}
@@ -238,7 +239,7 @@ class Teller:
         found: list[Any] = []
         for word in text.split():
             name, _, times = word.partition("*")
-            is_work = name in {o.value for o in Operation}
+            is_work = name in _WORK
             found += [Operation(name) if is_work else name] * int(times or 1)
         return found
 
@@ -275,7 +276,7 @@ class Teller:
             film_um = thick[0] if thick else None
             return coat_asked(over, method, comes, product=product, film_um=film_um)
         brought = in_work(" ".join(words[2:])) if words[1:2] == ["with"] else None
-        if word in {o.value for o in Operation}:
+        if word in _WORK:
             if words[1:] and words[1] in _KEPT:
                 return work_asked(Operation(word), kept=_KEPT[words[1]])
             grit = "" if brought else "".join(words[1:])
@@ -330,11 +331,11 @@ class Teller:
         told = Clause(on, face, more)
         if word in FACTS.classes:
             self._coat(word, told)
-        elif word in {d.value for d in ContainerDeed}:
+        elif word in _DEEDS:
             # What was never put on record can befall nothing.
             if told.word in self.cans:
                 self.story.befalls(self.hour, self.cans[told.word], ContainerDeed(word))
-        elif word in {o.value for o in Operation}:
+        elif word in _WORK:
             done = self.story.work(self.hour, Operation(word), on, face=face, place=told.place)
             if more[:1] == ["with"]:
                 self.story.entries[-1] = replace(done, note=" ".join(more[1:]))

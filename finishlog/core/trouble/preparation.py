@@ -70,18 +70,23 @@ def left_by_glue(of: Prepared) -> Look:
 def grit_left_out(of: Prepared, sound: Sequence[Prepared]) -> Look:
     """From one paper to the next it went more than twice as fine, at a step that is on record.
 
-    Also at a lesser step, where a paper in between made sound wood clean.
+    Also at a lesser step, where a paper in between made sound wood clean; else that is mild.
     """
     if not of.grits:
         return Missing.GRIT
     between = [grade_of(work.grit) or 0 for each in sound for work in each.grits]
+    steps: list[tuple[bool, float, Work, Work]] = []
     for one, two in pairwise(of.grits):
         coarse, fine = grade_of(one.grit) or 0, grade_of(two.grit) or 0
-        most = _AS_A_RULE if any(coarse < each < fine for each in between) else _SKIPS
-        if fine > most * coarse:
-            found = finding("grit-left-out", here=one.grit, there=two.grit)
-            return replace(found, acts=(one.act, two.act))
-    return None
+        surely = fine > _SKIPS * coarse or any(coarse < each < fine for each in between)
+        if fine > _AS_A_RULE * coarse:
+            steps.append((surely, fine / coarse, one, two))
+    if not steps:
+        return None
+    surely, _, one, two = max(steps, key=lambda step: step[:2])
+    mild = None if surely else "yes"
+    found = finding("grit-left-out", here=one.grit, there=two.grit, mild=mild)
+    return replace(found, acts=(one.act, two.act))
 
 
 def began_finer(of: Prepared, sound: Sequence[Prepared], names: Sequence[str]) -> Look:

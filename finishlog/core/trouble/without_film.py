@@ -21,6 +21,7 @@ from finishlog.core.trouble.controls import label_of
 from finishlog.core.trouble.in_the_film import coated_joints
 from finishlog.core.trouble.in_the_wood import wet_by
 from finishlog.core.trouble.preparation import (
+    Prepared,
     began_finer,
     grit_left_out,
     left_by_glue,
@@ -82,27 +83,36 @@ def of_no_film(
 
 
 def _on_the_wood(cause: Cause, at: _At) -> Suspect | None:
-    """Look at what was done to the wood."""
-    mine, sound = prepared(at.state, at.until), sound_wood(at.state, at.zones)
-    theirs = [prepared(each, at.until) for each in sound]
-    names = [label_of(each) for each in sound]
-    shows: Look = None
-    match cause.evidence:
-        case Evidence.GLUED_UP:
-            shows = left_by_glue(mine)
-        case Evidence.GRIT_LEFT_OUT:
-            shows = grit_left_out(mine, theirs)
-        case Evidence.NOT_SANDED:
-            shows = not_sanded(mine, theirs)
-        case Evidence.OTHER_GRIT:
-            shows = other_paper(mine, theirs, names)
-        case Evidence.BEGAN_FINER:
-            shows = began_finer(mine, theirs, names)
+    """Look at what was done to the wood, and to wood beside it that was found clean."""
+    sound = [(prepared(each, at.until), label_of(each)) for each in sound_wood(at.state, at.zones)]
+    shows = _of_the_wood(cause.evidence, prepared(at.state, at.until), sound)
     if shows is None or (isinstance(shows, Missing) and cause.seldom):
         return None
     if isinstance(shows, Missing):
         return Suspect(cause, Stands.OPEN, missing=shows)
+    if isinstance(shows.value("sound"), str):
+        return Suspect(cause, Stands.SHOWN, shows)
+    for wood, name in sound:
+        there = _of_the_wood(cause.evidence, wood, [])
+        if isinstance(there, Finding) and not is_worse(shows, there):
+            return Suspect(cause, Stands.SHARED, shows, sound=name)
     return Suspect(cause, Stands.SHOWN, shows)
+
+
+def _of_the_wood(evidence: Evidence, mine: Prepared, sound: Sequence[tuple[Prepared, str]]) -> Look:
+    theirs, names = [wood for wood, _ in sound], [name for _, name in sound]
+    match evidence:
+        case Evidence.GLUED_UP:
+            return left_by_glue(mine)
+        case Evidence.GRIT_LEFT_OUT:
+            return grit_left_out(mine, theirs)
+        case Evidence.NOT_SANDED:
+            return not_sanded(mine, theirs)
+        case Evidence.OTHER_GRIT:
+            return other_paper(mine, theirs, names)
+        case Evidence.BEGAN_FINER:
+            return began_finer(mine, theirs, names)
+    return None
 
 
 def _at_the_joint(cause: Cause, at: _At) -> Suspect | None:

@@ -20,7 +20,8 @@ of 236, none struck out: a tool that was merely another one came before what was
 Of the ninth, in which the sound part shares what looks harmful, 116 of 116. Of the tenth, of causes
 that were asked of a kind for the first time, 79 of 85; two were struck out. Of the eleventh, of all
 kinds once more when those were built, 140 of 140; of the twelfth, of two more causes of what stays
-soft, 6 of 6. Who told the sixth had not read the code; who told the later ones had.
+soft, 6 of 6; of the thirteenth, of scratches when their steps were judged anew, 20 of 20. Who told
+the sixth had not read the code; who told the later ones had.
 """
 
 from __future__ import annotations
