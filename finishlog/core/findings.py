@@ -65,6 +65,7 @@ HURTS = frozenset(
         "isocyanate-dust",
         "chlorinated-indoors",
         "cartridge",
+        "isocyanate-heated",
         "by-your-sheet",
         "chromate-dust",
     }

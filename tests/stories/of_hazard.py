@@ -61,6 +61,38 @@ STORIES = {
         silent("oak top; dichromate-stain 08:00; rinse +1d; ask wipe +3d"),
         silent("oak top; ask sand 08:00"),
     ),
+    "isocyanate-heated": (
+        speaks(
+            "ash top; waterborne-two-part 08:00; ask strip with a heat gun +90d", Answer.BLOCKED
+        ),
+        speaks("ash top; waterborne-two-part 08:00; ask work with a heat lamp +1d", Answer.BLOCKED),
+        speaks("oak lid; air 36C 40%; ask waterborne-two-part brush +3d", Answer.BLOCKED, "cool"),
+        speaks(
+            "pine lid; mix pot alkyd-varnish base+hardener 08:00; alkyd-varnish from-pot;"
+            " ask strip with hot air +40d",
+            Answer.BLOCKED,
+        ),
+        lets(
+            "ash top; respirator hood supplied-air 08:00; waterborne-two-part 09:00;"
+            " ask strip with a heat gun +90d"
+        ),
+        silent("ash top; waterborne-two-part 08:00; ask strip with no heat gun +90d"),
+        silent("ash top; waterborne-clear 08:00; ask strip with a heat gun +90d"),
+        silent("ash top; waterborne-two-part 08:00; ask work with a lamp from the side +2d"),
+        speaks(
+            "oak top; waterborne-two-part 08:00; ask strip with a heat gun +200d",
+            Answer.BLOCKED,
+            "no torch and no heat gun",
+        ),
+        silent("elm top; waterborne-clear 08:00; ask strip with a heat gun +1d"),
+        silent("birch top; waterborne-two-part; ask work with flame birch in view +2d"),
+        silent("oak lid; air 29C 40%; ask waterborne-two-part brush +3d"),
+        silent("oak lid; air 36C 40%; ask alkyd-varnish brush +3d"),
+        silent(
+            "ash top; says waterborne-two-part free-of isocyanate; waterborne-two-part 08:00;"
+            " ask strip with a heat gun +90d"
+        ),
+    ),
     "by-your-sheet": (
         lets(
             "pine door; says waterborne-two-part free-of isocyanate;"
@@ -90,16 +122,19 @@ STORIES = {
             "ash top; says waterborne-two-part free-of isocyanate; waterborne-two-part 08:00;"
             " ask sand +1d"
         ),
-        speaks(
-            "oak top; waterborne-two-part 08:00; ask strip with a heat gun +200d",
-            Answer.BLOCKED,
-            "no torch and no heat gun",
-        ),
         speaks("elm top; waterborne-two-part 08:00; ask sand-through +1d", Answer.BLOCKED),
         lets("elm top; waterborne-two-part 08:00; ask scrape +1d", "isocyanate"),
         silent("elm top; waterborne-two-part 08:00; ask sand-through +200d"),
         silent("elm top; waterborne-two-part 08:00; ask strip +1d"),
-        silent("elm top; waterborne-clear 08:00; ask strip with a heat gun +1d"),
+        speaks(
+            "elm shelf; mix pot alkyd-varnish base+hardener 20:00; alkyd-varnish from-pot;"
+            " ask sand +1d",
+            Answer.BLOCKED,
+        ),
+        silent(
+            "elm shelf; mix pot alkyd-varnish base+spirits 20:00; alkyd-varnish from-pot;"
+            " ask sand +1d"
+        ),
         silent("oak top; waterborne-two-part 08:00; ask sand +60d"),
         silent("oak top; waterborne-clear 08:00; ask sand +1d"),
         silent("oak top; waterborne-two-part 08:00; off bare +1d; ask sand +1h"),

@@ -19,6 +19,8 @@ from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Heated
 from finishlog.core.log.when import When
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
+from finishlog.core.rules.hazard.breath import isocyanate_heated
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.safety.ignition import lit_by, of_films
 from finishlog.core.safety.whats_in import in_coat
 from finishlog.core.shop.things import Room
@@ -69,7 +71,7 @@ def heat(
             caution=NO_FLAME,
             notes=notes_for(context.facts.notes, WARMING),
             beside=() if new else tuple(_at_once(seen, known.name, span)),
-            warnings=tuple(_lit(known, span, seen)),
+            warnings=(*_driven_out(known, span, temperature_c, seen), *_lit(known, span, seen)),
         )
 
 
@@ -88,6 +90,23 @@ def _lit(room: Room, span: When, seen: Look) -> Iterator[Finding]:
         yield replace(found, on=labels_of(state for state, _ in wet))
     elif room.heater is None:
         yield finding(HEATER_UNTOLD, in_room=room.name)
+
+
+def _driven_out(
+    room: Room, span: When, temperature_c: float | None, seen: Look
+) -> Iterator[Finding]:
+    """Yield the films there that so much heat drives isocyanate out of."""
+    for state in seen.bench.in_the_shop if temperature_c is not None else ():
+        top = state.top
+        if state.room.id != room.id or top is None or not _wet_at(state, span.earliest):
+            continue
+        most = top.of.limits.max_c
+        holds = Hazard.ISOCYANATE in hazards_of(top.coat, seen.shop, seen.facts)
+        if holds and most is not None and temperature_c is not None and temperature_c > most.value:
+            there = (mask.holds for mask in seen.bench.masks)
+            supplied = seen.facts.respirators.is_held(Hazard.ISOCYANATE, there)
+            found = isocyanate_heated(top.coat.product_name, room.name, supplied=supplied)
+            yield replace(found, on=labels_of([state]))
 
 
 def _wet_at(state: ZoneState, moment: datetime) -> bool:

@@ -19,7 +19,7 @@ from finishlog.core.log.words import ContainerDeed, Found, Operation, Stripping
 from finishlog.core.mixing.chemistry import Ingredient
 from finishlog.core.published.facts import Facts
 from finishlog.core.published.safety_notes import SafetyNote, notes_for
-from finishlog.core.safety.hazards import hazards_in
+from finishlog.core.safety.hazards import hazards_in, hazards_of
 from finishlog.core.safety.oily_waste import Waste, hazards_of_coating
 from finishlog.core.safety.rags import evening_of
 from finishlog.core.safety.whats_in import in_coat, in_container, in_work
@@ -39,6 +39,8 @@ _AT_MOST, _OF_USE = 3, 2
 # Mixing wets no rags to speak of, sprays nothing and leaves no overspray.
 _NOT_WHILE_MIXING = frozenset({Hazard.SELF_HEATING, Hazard.SPRAY, Hazard.NITROCELLULOSE})
 _MIXING = frozenset({ContainerDeed.MIXED, ContainerDeed.TOPPED_UP})
+# What hardens a film, and hurts as dust of it until it has.
+_OF_HARDENERS = frozenset({Hazard.ISOCYANATE, Hazard.AMINE, Hazard.FORMALDEHYDE})
 
 # A project and a wood of it.
 _Wood = tuple[int, str]
@@ -162,9 +164,23 @@ def _hazards_of_sanding(
 ) -> tuple[Hazard, ...]:
     heats = any(entry.id in i.entries and Waste.DUST in i.made_of for i in seen.bench.rags)
     young = (Hazard.YOUNG_FILM, Hazard.DUST) if heats else ()
+    hardens = _in_young_films(entry, seen) if entry.operation in ABRADES else ()
     new = sorted(_sanded(entry, woods) - before.woods)
     old = (Hazard.OLD_FINISH,) if meets_an_old_finish(entry, seen) else ()
-    return (*old, *young, *(dust_of(wood, seen.facts) for _, wood in new))
+    return (*old, *hardens, *young, *(dust_of(wood, seen.facts) for _, wood in new))
+
+
+def _in_young_films(entry: Work, seen: Look) -> tuple[Hazard, ...]:
+    """Name what of their hardeners is in the dust of films that were not hard when it was made."""
+    found = {
+        hazard
+        for zone in seen.bench.zones
+        if zone.target in entry.targets
+        for layer in zone.layers
+        if layer.coat.when.order < entry.when.order and not layer.is_hard_by(entry.when.latest)
+        for hazard in hazards_of(layer.coat, seen.shop, seen.facts)
+    }
+    return tuple(hazard for hazard in Hazard if hazard in found & _OF_HARDENERS)
 
 
 def meets_an_old_finish(entry: AnyEntry, seen: Look) -> bool:

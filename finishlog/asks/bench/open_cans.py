@@ -28,6 +28,7 @@ from finishlog.core.mixing.containers import (
 from finishlog.core.mixing.keeping import keeping_findings
 from finishlog.core.mixing.mixes import cut_g_per_l, ratio_words
 from finishlog.core.published.facts import Facts
+from finishlog.core.published.safety_notes import Before
 from finishlog.core.safety.oily_waste import hazards_of_coating, is_sprayed
 from finishlog.core.safety.whats_in import in_coat, in_product
 from finishlog.core.shop.names import find
@@ -194,12 +195,13 @@ def coats_from(seen: Look, container: int) -> tuple[str, ...]:
 
 
 class BeforeLine(Struct, frozen=True):
-    """One thing to have ready, and the products that ask for it, by name."""
+    """One thing to have ready, and the products that ask for it, by name; `level`: its weight."""
 
     hazard: Hazard
     text: str
     source: str
     products: tuple[str, ...]
+    level: Level = Level.NOTE
 
 
 class Opens(Struct, frozen=True):
@@ -241,12 +243,16 @@ def before_work(
                 known = (hazard, sprayed) in anywhere
             if hazard not in told and not known:
                 brings.setdefault(hazard, []).append(product.name)
-    lines = (
-        BeforeLine(row.hazard, row.text, row.source, tuple(dict.fromkeys(brings[row.hazard])))
-        for row in facts.before
-        if row.hazard in brings
-    )
+    lines = (_line(row, brings[row.hazard], seen) for row in facts.before if row.hazard in brings)
     return tuple(lines)[:_AT_MOST]
+
+
+def _line(row: Before, products: Iterable[str], seen: Look) -> BeforeLine:
+    """Say what a hazard asks for; it is no caution where a mask on record is made for it."""
+    there = (mask.holds for mask in seen.bench.masks)
+    masked = seen.facts.respirators.is_held(row.hazard, there)
+    level = Level.NOTE if masked else row.level
+    return BeforeLine(row.hazard, row.text, row.source, tuple(dict.fromkeys(products)), level)
 
 
 def before_steps(

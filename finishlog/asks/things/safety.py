@@ -10,10 +10,10 @@ from msgspec.structs import replace
 
 from finishlog.asks.bench.vapour_there import PeopleLine, people_out
 from finishlog.asks.look.look import Look, look
+from finishlog.asks.look.which_room import RoomPlace, place_of
 from finishlog.asks.things.own_words import less_than_its_class, own_words
 from finishlog.asks.things.ventilation import NOT_ASKED, AskedOfAir, air_in
 from finishlog.context import Context
-from finishlog.core.air.place import Place
 from finishlog.core.commands import Do
 from finishlog.core.findings import Finding
 from finishlog.core.finish.classes import Method
@@ -121,7 +121,7 @@ class SafetyShown(Struct, frozen=True):
     apart: tuple[Apart, ...] = ()
     # Of a room: what its air takes of a finish, and what was told of it as a place.
     air: tuple[RoomTakes, ...] = ()
-    place: Place | None = None
+    place: RoomPlace | None = None
     # What lights the vapour there.
     lit: tuple[Finding, ...] = ()
     # Of a finish: how much of it a workplace keeps, by the flash point of its solvents.
@@ -159,7 +159,13 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
         )
     if asked.is_asked:
         air, lit = air_in(named[0], asked, seen)
-        return SafetyShown(named[0].name, (), air=air, place=named[0].place, lit=lit)
+        return SafetyShown(
+            named[0].name,
+            (),
+            air=air,
+            place=place_of(named[0], seen.shop, context.clock.now),
+            lit=lit,
+        )
     known = {note.applies_to for note in context.facts.notes}
     mine = (_product, _project, _part, _room)
     called = typed.casefold() in _own_names(seen)
@@ -170,7 +176,8 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
             notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
-            place = named[0].place if about is _room else None
+            is_room = about is _room
+            place = place_of(named[0], seen.shop, context.clock.now) if is_room else None
             air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
             apart = tuple(_apart(found.holds, context.facts))
             sheet = _sheet(found.product, context.facts) if found.product else None

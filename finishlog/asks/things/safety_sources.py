@@ -21,6 +21,7 @@ _OF_SAFETY = frozenset(
         flame.heater,
         lead.lead,
         breath.sprayed,
+        breath.heated,
         breath.dust,
         chromate.dust,
         shut_room.chlorinated,

@@ -36,11 +36,16 @@ def names(labels: Iterable[str]) -> str:
     return f"{', '.join(before)} and {last}" if before else last
 
 
+def before_text(line: BeforeLine) -> str:
+    """Say what to have ready; what hurts by a cloth or a brush too is called a caution."""
+    return f"caution: {line.text}" if line.level is Level.CAUTION else line.text
+
+
 def before_rows(lines: Iterable[BeforeLine]) -> list[tuple[str, str]]:
     """Say in one row what some products ask to have ready, the most dangerous first."""
     together: dict[tuple[str, ...], list[str]] = {}
     for line in lines:
-        together.setdefault(line.products, []).append(line.text)
+        together.setdefault(line.products, []).append(before_text(line))
     return [(names(of), "; ".join(texts)) for of, texts in together.items()]
 
 

@@ -70,6 +70,24 @@ WORDS = {
         "isocyanate is not sprayed without supplied air",
         "supplied air",
     ),
+    "isocyanate-heated": Words(
+        lambda f: (
+            f"heat sets isocyanate free from {text(f, 'of')}: {text(f, 'in_room')} is too hot"
+            if text(f, "in_room")
+            else f"heat sets isocyanate free from {text(f, 'of')}, however hard it is"
+        ),
+        lambda f: (
+            (
+                "let the room cool first, or work in supplied air: "
+                if text(f, "in_room")
+                else "no torch and no heat gun: a stripper, or wet paper by hand once it is hard; "
+                "or supplied air: "
+            )
+            + _SUPPLIED
+        ),
+        lambda f: f"no heat on {text(f, 'of')}: isocyanate",
+        "supplied air, or no heat",
+    ),
     "isocyanate-supplied": Words(
         lambda f: (
             f"{text(f, 'of')} holds isocyanate: the supplied air on, skin and eyes covered, nobody "
@@ -84,21 +102,11 @@ WORDS = {
     ),
     "isocyanate-dust": Words(
         lambda f: (
-            f"heat sets isocyanate free from {text(f, 'of')}, however hard it is"
-            if text(f, "hot")
-            else f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"
+            f"{text(f, 'of')} is not hard yet: isocyanate that has not reacted is in its dust"
         ),
-        lambda f: (
-            "no torch and no heat gun: a stripper, or wet paper by hand once it is hard"
-            if text(f, "hot")
-            else "leave it to harden, or wet paper by hand, gloves, nobody else there; no dry or "
-            "power sanding without supplied air"
-        ),
-        lambda f: (
-            f"no heat on {text(f, 'of')}: isocyanate"
-            if text(f, "hot")
-            else f"no dry sanding of young {text(f, 'of')}: isocyanate"
-        ),
+        "leave it to harden, or wet paper by hand, gloves, nobody else there; no dry or power "
+        "sanding without supplied air",
+        lambda f: f"no dry sanding of young {text(f, 'of')}: isocyanate",
         "the film to harden",
     ),
     "chromate-dust": Words(

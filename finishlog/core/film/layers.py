@@ -262,6 +262,11 @@ class Layer(Struct, frozen=True):
             self._reached[stage] = self._reaches(stage)
         return self._reached[stage]
 
+    def is_hard_by(self, moment: datetime) -> bool:
+        """Tell whether it is promised fully hard by a moment."""
+        hard = self.stage(Stage.CURED)
+        return hard is not None and hard.high is not None and hard.high <= moment
+
     def _reaches(self, stage: Stage) -> StageTime | None:
         figure = self.coat.figures.stages.get(stage)
         if figure is None:

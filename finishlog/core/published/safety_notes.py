@@ -9,6 +9,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import chain, zip_longest
 
 from finishlog.core.air.place import Lives
+from finishlog.core.findings import Level
 from finishlog.core.finish.classes import Limit, Published, Range
 from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.words import Filter
@@ -24,11 +25,12 @@ class SafetyNote(Published, frozen=True):
 
 
 class Before(Published, frozen=True):
-    """What stands ready before a can with a hazard is opened, in a few words."""
+    """What stands ready before a can with a hazard is opened, in a few words, and how it weighs."""
 
     hazard: Hazard
     text: str
     source: str
+    level: Level = Level.NOTE
 
 
 class Classes(Published, frozen=True):
@@ -132,6 +134,10 @@ class RespiratorFigures(Published, frozen=True):
     # How it is worn, whichever it is.
     wear: str
     wear_source: str
+
+    def is_held(self, hazard: Hazard, there: Iterable[Filter | None]) -> bool:
+        """Tell whether what is there is made for a hazard; never that it is enough."""
+        return not frozenset(there).isdisjoint(self.made_for(hazard))
 
     def made_for(self, hazard: Hazard) -> tuple[Filter, ...]:
         """Return the kinds that are made for a hazard, the plainest first."""

@@ -75,6 +75,7 @@ RULES: tuple[Rule, ...] = (
     lead.lead,
     breath.sprayed,
     chromate.dust,
+    breath.heated,
     breath.by_your_sheet,
     breath.dust,
     shut_room.chlorinated,

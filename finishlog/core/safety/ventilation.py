@@ -127,11 +127,6 @@ def purge_h(room: Vented, times: float) -> float | None:
     return math.log(times) / room.changes_h if room.changes_h else None
 
 
-def ppm_at(releases: Iterable[Release], room: Vented, hour: float) -> float:
-    """Return the average vapour in a room (ppm) at an hour of the day."""
-    return _at([(r, all_vapour_l(r.leaves)) for r in releases], room, hour) * 1e3
-
-
 def highest(releases: Sequence[Release], room: Vented, of: Sequence[float]) -> float:
     """Return the highest that a sum of releases comes to (L/m³), `of` each so many litres.
 
@@ -140,10 +135,11 @@ def highest(releases: Sequence[Release], room: Vented, of: Sequence[float]) -> f
     """
     turns = {t for r in releases for t in (r.start_h, r.start_h + r.hours)}
     amounts = list(zip(releases, of, strict=True))
-    return max((_at(amounts, room, t) for t in turns), default=0.0)
+    return max((at_hour(amounts, room, t) for t in turns), default=0.0)
 
 
-def _at(amounts: Iterable[tuple[Release, float]], room: Vented, hour: float) -> float:
+def at_hour(amounts: Iterable[tuple[Release, float]], room: Vented, hour: float) -> float:
+    """Return what releases of so many litres each come to (L/m³) at an hour of the day."""
     found = 0.0
     for release, litres in amounts:
         since = hour - release.start_h

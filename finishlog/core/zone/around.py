@@ -63,8 +63,7 @@ class Around(Struct, frozen=True):
 
     def breathes_through(self, hazard: Hazard) -> bool:
         """Tell whether something on record is made for a hazard; never that it is enough."""
-        made_for = self.facts.respirators.made_for(hazard) if self.masks else ()
-        return any(mask.holds in made_for for mask in self.masks)
+        return self.facts.respirators.is_held(hazard, (mask.holds for mask in self.masks))
 
     def own_rules(self, product: int | None, own: Own) -> Sequence[OwnRule]:
         """Return what the person says of a product about one thing."""

@@ -25,7 +25,7 @@ from finishlog.cli.pages.evening.words import (
 )
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
-from finishlog.cli.words.finding_lines import remedies
+from finishlog.cli.words.finding_lines import before_text, remedies
 from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, with_remedy
 from finishlog.core.findings import HURTS, Answer, Level, is_told_once
 from finishlog.core.log.shown_times import length_words
@@ -69,7 +69,9 @@ def ready_page(answer: Ready, clock: Clock, *, verbose: bool) -> Page:
 
         page.section("AIR, ON AVERAGE: FAR MORE AT YOUR FACE").each(air_lines(answer.takes))
     before = page.section("BEFORE YOU OPEN IT")
-    before.each((" and ".join(line.products), line.text) for line in answer.before)
+    for line in answer.before:
+        tone = Tone.HEAD if line.level is Level.CAUTION else Tone.PLAIN
+        before.row(" and ".join(line.products), before_text(line), tone=tone)
     stopped = [line for line in answer.stopped if line not in hurts]
     _stopped(page.section("STOPPED"), stopped, verbose)
     _waiting(page.section("LEAVE ALONE"), answer, clock, verbose)

@@ -23,23 +23,25 @@ from finishlog.core.safety.ventilation import TENTH, Governs, Weighs
 
 if TYPE_CHECKING:
     from finishlog.asks.look.which_room import RoomPlace
-    from finishlog.core.air.place import Place
     from finishlog.core.safety.room_takes import RoomTakes
     from finishlog.core.safety.ventilation import Air
 
 _FACE = "averages; at your face and near the floor far more"
 _FIRST = "the sheet, your fire code and a licensed installer come first"
+# By whether something that is there was put out.
+_NOTHING = {False: "nothing in it that burns or sparks", True: "nothing lit in it"}
 _NO_FAN = "never a household fan for solvent vapour"
 
 
-def place_rows(section: Section, place: Place | RoomPlace) -> None:
+def place_rows(section: Section, place: RoomPlace) -> None:
     """Say what was told of a room as a place; what was not is said to be unknown."""
     told = []
     if place.kind is not None:
         told.append(place.kind.value)
     if place.has is not None:
-        there = ", ".join(CALLED[fixture] for fixture in place.has)
-        told.append(f"in it {there}" if there else "nothing in it that burns or sparks")
+        there = ", ".join(CALLED[fixture] for fixture in place.has if fixture not in place.out)
+        told.append(f"in it {there}" if there else _NOTHING[bool(place.out)])
+        told += [f"{CALLED[fixture]} that is out for tonight" for fixture in place.out]
     if place.volume_m3 is not None:
         told.append(cubic_metres(place.volume_m3))
     if place.lives:

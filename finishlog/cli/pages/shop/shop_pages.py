@@ -158,14 +158,11 @@ def room_page(line: RoomLine, clock: Clock) -> Page:
 def _place(page: Page, place: RoomPlace) -> None:
     """Say what place it is, as far as anything of it was told."""
     from finishlog.cli.pages.questions.ventilation_page import place_rows
-    from finishlog.core.air.place import CALLED
 
     rows = [("leads to", f"{each.room} by {each.by}") for each in place.joined]
     if place.exhaust_m3_h is not None:
         flow = cubic_metres_an_hour(place.exhaust_m3_h)
         rows.append(("exhaust", flow if place.exhaust_m3_h else "none that was measured"))
-    if place.out:
-        rows.append(("out", ", ".join(CALLED[each] for each in place.out)))
     if place.heater is not None:
         rows.append(("heated by", place.heater.value))
     told = (place.kind, place.has, place.volume_m3, place.exhaust_m3_h)

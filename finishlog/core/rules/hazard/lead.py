@@ -14,6 +14,7 @@ from finishlog.core.findings import Act, Answer, Finding, Level, finding
 from finishlog.core.log.words import Found
 from finishlog.core.rules.reads import BARE, COMES
 from finishlog.core.rules.rule import ABRADING, rule
+from finishlog.core.safety.heated import is_hot
 from finishlog.core.shop.things import OldFinish
 from finishlog.core.zone.around import Around
 from finishlog.core.zone.asked import Asked
@@ -23,7 +24,6 @@ _SOURCE = "40-cfr-745"
 # What paint may be; a varnish or a wax holds less, and is tested all the same.
 _PAINT = frozenset({OldFinish.PAINT, OldFinish.UNKNOWN})
 _WET = re.compile(r"\b(wet|water|mist|misted|damp)\b", re.IGNORECASE)
-_HOT = re.compile(r"\b(torch|heat ?gun|hot air|burn(ed|t)?|flame|blow ?lamp)\b", re.IGNORECASE)
 
 
 @rule(
@@ -40,7 +40,7 @@ def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
     tested = lead_test(zone.entries)
     if tested is Found.NO_LEAD:
         return
-    wet = asked.comes is not None and _WET.search(asked.comes.note) and not is_hot(asked)
+    wet = asked.comes is not None and _WET.search(asked.comes.note) and not _is_hot(asked)
     level = Level.STOP if old in _PAINT or tested is Found.LEAD else Level.CAUTION
     if tested is Found.LEAD:
         found = finding("lead-found", level, _SOURCE, answer=Answer.BLOCKED, old=old)
@@ -53,10 +53,9 @@ def lead(zone: ZoneState, asked: Asked, around: Around) -> Iterator[Finding]:
 def _raises_it(zone: ZoneState, asked: Asked) -> bool:
     """Tell whether what is asked makes dust or smoke of what lies at the bottom."""
     if asked.act is Act.TAKE_OFF:
-        return asked.stripping in DRY_STRIPPING or is_hot(asked)
+        return asked.stripping in DRY_STRIPPING or _is_hot(asked)
     return not zone.layers and asked.operation in ABRADES
 
 
-def is_hot(asked: Asked) -> bool:
-    """Tell whether a film comes off by heat, as far as it was told."""
-    return asked.stripping is not None and bool(asked.comes and _HOT.search(asked.comes.note))
+def _is_hot(asked: Asked) -> bool:
+    return asked.stripping is not None and is_hot(asked.comes)
