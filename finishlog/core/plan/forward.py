@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta, tzinfo
 
 from msgspec import Struct, field
@@ -31,6 +31,13 @@ HORIZON = timedelta(days=180)
 MOST_TASKS = 400
 
 
+class Behind(Struct, frozen=True):
+    """Work that is planned already: until when, and what it makes of the shop."""
+
+    until: datetime
+    dates: Dates
+
+
 class Forward(Struct, dict=True):
     """The shop as far as it is planned, and the visits so far."""
 
@@ -46,32 +53,54 @@ class Forward(Struct, dict=True):
     # The air of the rooms and what coats came from, where they are known already.
     rooms: Mapping[int, RoomAir] = field(default_factory=dict)
     cans: Cans | None = None
+    # The shop ahead of work that is planned already, and when that ends; None: nothing is.
+    behind: Behind | None = None
     sessions: list[PlannedSession] = field(default_factory=list)
     stopped: Finding | None = None
 
     def __post_init__(self) -> None:
         """Look at the shop as it is."""
-        self.waiting = Waiting(
-            ShopAhead(
-                self.shop,
-                self.log,
-                self.facts,
-                self.now,
-                self.zone,
-                paces=self.paces,
-                lessons=self.lessons,
-                rooms=self.rooms,
-                cans=self.cans,
-            ),
-            early=self.early,
-        )
+        ahead = self.behind.dates.ahead if self.behind else self.again()
+        self.rooms, self.cans = ahead.rooms, ahead.cans
+        self.waiting = Waiting(ahead, early=self.early)
         self.urgency = Urgency(self.shop, self.facts, self.due)
-        self.dates = Dates(self.waiting.ahead, self.now)
+        self.dates = self.behind.dates if self.behind else Dates(ahead, self.now)
         self.last: Visit | None = None
+
+    def again(self) -> ShopAhead:
+        """Look at the shop as it is once more, with nothing carried out."""
+        return ShopAhead(
+            self.shop,
+            self.log,
+            self.facts,
+            self.now,
+            self.zone,
+            paces=self.paces,
+            lessons=self.lessons,
+            rooms=self.rooms,
+            cans=self.cans,
+        )
+
+    def from_(self, behind: Behind, sessions: Sequence[PlannedSession]) -> Forward:
+        """Return what plans on behind some visits."""
+        return Forward(
+            self.shop,
+            self.log,
+            self.facts,
+            self.now,
+            self.zone,
+            self.due,
+            self.paces,
+            self.lessons,
+            self.early,
+            behind=behind,
+            sessions=[*sessions],
+        )
 
     def run(self) -> None:
         """Fill one opening after another until nothing is left to do or to wait for."""
-        openings = intervals(self.shop.hours, self.now, self.now + HORIZON)
+        begins = self.behind.until if self.behind else self.now
+        openings = intervals(self.shop.hours, begins, self.now + HORIZON)
         longest = max((b - a for a, b in openings), default=timedelta()) / timedelta(minutes=1)
         floor = self._floor()
         for n, opening in enumerate(openings):

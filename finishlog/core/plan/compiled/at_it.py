@@ -58,6 +58,11 @@ class AtIt(Struct, frozen=True):
             minutes += each.each_min.high * self.count(deed, on, per_piece=each.per_piece)
         return ceil(minutes) + self.wipe_off(deed, on)
 
+    def until_last_piece(self, deed: Deed, on: frozenset[Target]) -> int:
+        """Return the minutes until the last piece of a batch is coated, from the first one on."""
+        pieces, coating = len({t.piece for t in on}), self.minutes(deed, on)
+        return ceil(coating * (pieces - 1) / pieces)
+
     def wipe_off(self, deed: Deed, on: frozenset[Target]) -> int:
         """Return the minutes to take the surplus off again; none where the class leaves none."""
         of = self.hands.product_class(deed.task.product)

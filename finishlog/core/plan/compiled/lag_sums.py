@@ -25,6 +25,13 @@ def sooner_of(one: Lag, other: Lag) -> Lag:
     return tuple(map(min, a, b))
 
 
+def less(lag: Lag, minutes: int) -> Lag:
+    """Return what closes so many minutes sooner."""
+    if isinstance(lag, int):
+        return lag - minutes
+    return tuple(each - minutes for each in lag)
+
+
 def begun_before(lag: Lag, minutes: int, *, is_window: bool = False) -> Lag:
     """Return a lag by the end of a task where it counts from so many minutes before that."""
     if not minutes:

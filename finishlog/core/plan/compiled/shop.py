@@ -45,13 +45,15 @@ _DAY = timedelta(days=1)
 class Compiled(Struct, frozen=True):
     """What the search is handed, who is who in it, and what no task was made of.
 
-    `doings`: of each task. `once`: the rules that no clock tells of, with the task that each held.
+    `doings`: of each task; `products`: by their ids their numbers. `once`: the rules that no clock
+    tells of, with the task that each held.
     """
 
     shop: CompiledShop
     doings: tuple[Doing, ...]
     origin: Origin
     left: tuple[Unplanned, ...]
+    products: Mapping[int, int]
     once: tuple[tuple[int, Finding], ...] = ()
 
 
@@ -138,7 +140,9 @@ class _Compiler(Struct, dict=True):
             vacuum=ceil(figures.vacuum_min.high),
             settle=ceil(figures.settle_min.high),
         )
-        return Compiled(shop, tuple(self.doings), self.origin, tuple(self.left), tuple(self.once))
+        return Compiled(
+            shop, tuple(self.doings), self.origin, tuple(self.left), self.products, tuple(self.once)
+        )
 
     def _product(self, product: int) -> Product:
         of = self.hands.product_class(product)

@@ -16,7 +16,7 @@ from finishlog.core.plan.compiled.air_ahead import AirAhead
 from finishlog.core.plan.compiled.at_it import AtIt
 from finishlog.core.plan.compiled.cast import Cast, Doing
 from finishlog.core.plan.compiled.clocks import Clocks
-from finishlog.core.plan.compiled.lag_sums import begun_before, later_of
+from finishlog.core.plan.compiled.lag_sums import begun_before, later_of, less
 from finishlog.core.plan.compiled.story import Deed
 from finishlog.core.plan.compiled.waits_for import Asks, WaitsFor
 from finishlog.core.plan.compiled.windows import Bound, Windows
@@ -125,6 +125,8 @@ class StoryTasks(Struct, dict=True):
         scuff = self.hands.facts.hands_on.each(Operation.SCUFF)
         count = self.at_it.count(deed, on, per_piece=scuff.per_piece)
         minutes = ceil(scuff.each_min.high * count)
+        # It closes for the last piece of a batch as for the first.
+        closes = less(closes, self.at_it.until_last_piece(deed, on))
         if coat is None:
             return Window(None, closes, sands, minutes, is_dusty=True)
         task = min(n for n in self.numbers(coat) if n in mine)

@@ -15,11 +15,12 @@ from finishlog.core.findings import Answer, Finding, plainly
 from finishlog.core.log.words import Operation
 from finishlog.core.plan.compiled.cast import Doing
 from finishlog.core.plan.compiled.shop import Compiled
+from finishlog.core.plan.dates import Dates
 from finishlog.core.plan.jobs import Job, after_solvent_wipe, scuffing, step_due
 from finishlog.core.plan.jobs_that_fit import Hands
 from finishlog.core.plan.planned_entries import by_hand, coat, task_of
 from finishlog.core.plan.results import PlannedTask
-from finishlog.core.plan.search.shop import Plan
+from finishlog.core.plan.search.shop import Plan, closes
 from finishlog.core.plan.shop_ahead import ShopAhead
 from finishlog.core.plan.waits import held_up
 from finishlog.core.shop.things import Step
@@ -65,11 +66,16 @@ def in_order(found: Plan) -> list[Begun]:
 
 
 class Bench(Struct):
-    """Carries a plan out on the shop ahead, and is asked before each task."""
+    """Carries a plan out on the shop ahead, and is asked before each task.
+
+    `dates`: noted as members are glued up; `ends`: of the tasks so far.
+    """
 
     compiled: Compiled
     ahead: ShopAhead
     hands: Hands
+    dates: Dates | None = None
+    ends: dict[int, int] = field(default_factory=dict)
 
     def verify(self, found: Plan) -> Verified:
         """Ask of every task of a plan, and carry it out."""
@@ -131,13 +137,26 @@ class Bench(Struct):
         if job is None:
             return None
         end = origin.at(begun.start + long)
+        if begun.after:
+            self.ends[begun.task] = begun.start + long
         if job.operation is Operation.COAT:
             entries = coat(self.ahead, job, start, end, self.hands)
         else:
             entries = by_hand(self.ahead, job, start, end)
-        made = task_of(job, start, end, entries)
+        if self.dates is not None:
+            for due in job.glue_ups:
+                self.dates.before_glue_up(due.members)
+        made = task_of(job, start, end, entries, self._missed(begun, job))
         self.ahead.put(*entries)
         return made
+
+    def _missed(self, begun: Begun, job: Job) -> datetime | None:
+        """Return when the window closed that a scuffing makes up for; None: wood has none."""
+        window = self.compiled.shop.tasks[begun.task].window
+        if begun.after or window is None or job.states[0].top is None:
+            return None
+        end = 0 if window.task is None else self.ends[window.task]
+        return self.compiled.origin.at(closes(window.closes, end))
 
     def _job(self, begun: Begun, start: datetime) -> Job | None:
         doing = self.compiled.doings[begun.task]

@@ -102,6 +102,8 @@ class Beam:
                         if cost(self.tables, state) < best_cost:
                             best, best_cost = child, cost(self.tables, state)
                         continue
+                    if number + 1 == len(openings):
+                        continue
                     key = _alike(state)
                     hope = self._hope(child)
                     if key not in grown or hope < grown[key][0]:
