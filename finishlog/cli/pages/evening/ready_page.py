@@ -26,7 +26,14 @@ from finishlog.cli.pages.evening.words import (
 from finishlog.cli.terminal.page import Page, Section, Tone
 from finishlog.cli.typed.figures.measures import show_air
 from finishlog.cli.words.finding_lines import before_text, remedies
-from finishlog.cli.words.finding_words import barred_by, remedy, sentence, short, with_remedy
+from finishlog.cli.words.finding_words import (
+    barred_by,
+    remedy,
+    sentence,
+    short,
+    waits_for,
+    with_remedy,
+)
 from finishlog.core.findings import HURTS, Answer, Level, is_told_once
 from finishlog.core.log.shown_times import length_words
 from finishlog.core.measure.quantities import celsius, typed_celsius
@@ -109,9 +116,11 @@ def _fit(how: Finding) -> str:
     """Say how a room takes a coat; of what may hurt somebody also what to do."""
     # The row names what is to go on: alike findings stand in one.
     how = replace(how, says=tuple(said for said in how.says if said[0] != "names"))
-    # What stops is waited for, and says so below.
-    aside = how.rule in HURTS and how.level is Level.CAUTION
-    return with_remedy(how) if aside else sentence(how)
+    if how.rule not in HURTS:
+        return sentence(how)
+    # What stops may not be due yet: the row says what must be so before it is.
+    first = waits_for(how) if how.level is Level.STOP else ""
+    return f"{sentence(how)}; waits for {first}" if first else with_remedy(how)
 
 
 def _room_words(room: RoomLine, clock: Clock, *, several: bool) -> str:
