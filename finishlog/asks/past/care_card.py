@@ -20,11 +20,13 @@ from finishlog.context import Context
 from finishlog.core.bench.care_facts import last_coat, rules_on, smelt, waits_until
 from finishlog.core.bench.milestones import Milestone, milestone
 from finishlog.core.film.old_finish import name_of
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Target
 from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareKind, CareRule, UsedFor
 from finishlog.core.published.facts import Facts
+from finishlog.core.safety.hazards import hazards_of
 from finishlog.core.shop.things import FaceKind, Part, zone_among
 from finishlog.core.zone.grouping import Label, describe, on_a_member
 from finishlog.core.zone.state import ZoneState
@@ -116,7 +118,7 @@ def card_of(seen: Look, targets: frozenset[Target]) -> CareCard:
         parts=tuple(_part(label, states) for label, states in alike),
         last_coat=last_coat(mine),
         dates=_dates(mine),
-        lines=_lines(alike, seen.facts, used_for),
+        lines=_lines(alike, seen, used_for),
         for_whom=tuple(_for_whom(u, mine, seen.facts) for u in used_for),
     )
 
@@ -188,16 +190,22 @@ def _dates(states: Sequence[ZoneState]) -> tuple[Milestone, ...]:
     return tuple(replace(m, blocked=m.blocked or blocked) for m in found)
 
 
+def _there(state: ZoneState, seen: Look) -> frozenset[Hazard]:
+    """Name what can hurt in any layer of a film."""
+    coats = (layer.coat for layer in state.layers)
+    return frozenset(h for coat in coats for h in hazards_of(coat, seen.shop, seen.facts))
+
+
 def _lines(
-    alike: Sequence[tuple[Label, Sequence[ZoneState]]], facts: Facts, used_for: Sequence[UsedFor]
+    alike: Sequence[tuple[Label, Sequence[ZoneState]]], seen: Look, used_for: Sequence[UsedFor]
 ) -> tuple[CardLine, ...]:
     """Return the rules that hold on any of it, each with the parts that it is about."""
-    rules = facts.care.rules
+    rules = seen.facts.care.rules
     where: dict[CareRule, list[Label]] = {}
     coated = [(label, states) for label, states in alike if states[0].layers]
     for label, states in coated:
         for use in used_for or (None,):
-            for rule in rules_on(rules, states[0].layers, use):
+            for rule in rules_on(rules, states[0].layers, use, _there(states[0], seen)):
                 where.setdefault(rule, []).append(label)
     return tuple(
         CardLine(

@@ -11,6 +11,7 @@ from datetime import datetime
 
 from finishlog.core.film.layers import Layer
 from finishlog.core.finish.classes import FinishClass
+from finishlog.core.finish.hazard import Hazard
 from finishlog.core.log.entries import Check
 from finishlog.core.log.words import Found
 from finishlog.core.published.care import CareFigures, CareRule, UsedFor
@@ -31,11 +32,14 @@ def surface_of(layers: Sequence[Layer]) -> tuple[FinishClass, ...]:
 
 
 def rules_on(
-    rules: Iterable[CareRule], layers: Sequence[Layer], used_for: UsedFor | None
+    rules: Iterable[CareRule],
+    layers: Sequence[Layer],
+    used_for: UsedFor | None,
+    there: frozenset[Hazard] = frozenset(),
 ) -> tuple[CareRule, ...]:
-    """Choose the rules for one film, in the order of the card."""
+    """Choose the rules for one film, in the order of the card; `there`: what is in any layer."""
     surface = surface_of(layers)
-    return tuple(r for r in rules if any(r.holds_on(of, used_for) for of in surface))
+    return tuple(r for r in rules if any(r.holds_on(of, used_for, there) for of in surface))
 
 
 def last_coat(states: Iterable[ZoneState]) -> datetime | None:

@@ -8,6 +8,7 @@ from datetime import timedelta
 from enum import StrEnum
 
 from finishlog.core.finish.classes import FinishClass, Limit, Published, Range
+from finishlog.core.finish.hazard import Hazard
 
 
 class UsedFor(StrEnum):
@@ -41,9 +42,15 @@ class CareRule(Published, frozen=True):
     on: frozenset[str] = frozenset()
     film: bool = False
     used_for: frozenset[UsedFor] = frozenset()
+    # Only where something of this went on, wherever in the film.
+    hazards: frozenset[Hazard] = frozenset()
 
-    def holds_on(self, of: FinishClass, used_for: UsedFor | None) -> bool:
-        """Tell whether it is about this finish on a piece that is so used."""
+    def holds_on(
+        self, of: FinishClass, used_for: UsedFor | None, there: frozenset[Hazard] = frozenset()
+    ) -> bool:
+        """Tell whether it is about this finish so used; `there`: what is in any layer of it."""
+        if self.hazards and not self.hazards & there:
+            return False
         if self.used_for and used_for not in self.used_for:
             return False
         if not self.on and not self.film:

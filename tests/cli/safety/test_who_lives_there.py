@@ -109,6 +109,7 @@ def test_the_first_coat_of_what_food_touches_says_so_and_names_the_nut(shop: Fin
     assert "For food surfaces" not in second
     gone = reads(shop, "handover", "salad-bowl", at="04T18:00")
     assert "hazelnut oil is pressed from nuts" in gone
+    assert "unsaid to whoever is allergic to nuts: oil of nuts is in it" in gone
     assert "stop: " in gone
 
 
