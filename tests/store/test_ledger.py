@@ -48,6 +48,7 @@ from finishlog.core.log.words import (
     FaultKind,
     Filter,
     Found,
+    MaskKept,
     Operation,
     Outcome,
     RagsDeed,
@@ -157,6 +158,7 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         wet_film_um=90.0,
         container=_can(ledger, bench),
         hands_on_min=25.0,
+        amount_ml=200.0,
         note="a run on the left",
     ),
     "work": lambda _, bench: Work(
@@ -226,6 +228,7 @@ ENTRIES: dict[str, Callable[[Ledger, Bench], Entry]] = {
         deed=RespiratorDeed.WORN,
         holds=Filter.ORGANIC_VAPOUR,
         worn_min=120.0,
+        kept=MaskKept.BAG,
         note="lacquer",
     ),
     "rags": lambda _, __: RagsEvent(when=hours_ago(1), deed=RagsDeed.SPREAD),
