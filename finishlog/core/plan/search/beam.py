@@ -20,6 +20,7 @@ from finishlog.core.plan.search.state import State
 from finishlog.core.plan.search.tables import BY_HAND, Tables
 
 _DAY = 24 * 60
+_NONE = float("inf")
 # A day late weighs more than any finish.
 LATE = 1 << 22
 
@@ -56,18 +57,36 @@ class Hope(NamedTuple):
 class Beam:
     """Runs of one shop toward one aim."""
 
-    def __init__(self, tables: Tables, aim: Latest, hope: Hope, draw: Draw) -> None:
-        """Prepare orders of rank and what each task weighs."""
-        self.tables, self.aim, self.hope, self.draw = tables, aim, hope, draw
+    def __init__(
+        self,
+        tables: Tables,
+        aim: Latest,
+        limit: Sequence[int],
+        hope: Hope,
+        draw: Draw,
+        sooner: dict[int, float],
+    ) -> None:
+        """Prepare orders of rank and what each task weighs.
+
+        A plan in which a task can no longer start by its `limit` is dropped; a part that comes
+        `sooner` by some minutes goes before its turn.
+        """
+        self.tables, self.aim, self.limit = tables, aim, limit
+        self.hope, self.draw = hope, draw
         self.evenings = 0
+        # The parts for which plans were dropped, and how many.
+        self.blamed: dict[int, int] = {}
         self._weight = [
             minutes + (hope.coat if product != BY_HAND else 0.0)
             for minutes, product in zip(tables.minutes, tables.product, strict=True)
         ]
         self._last = max(aim.opening, default=0)
-        plain = [float(start) for start in aim.start]
-        self._ranks = [plain, *(self._shuffled(plain, n % 2 == 0) for n in range(6))]
-        self._ranks.append([-float(tail) for tail in tables.tail])
+        plain = [
+            start - sooner.get(p, 0.0) for start, p in zip(aim.start, tables.part, strict=True)
+        ]
+        tails = [-float(tail) for tail in tables.tail]
+        self._ranks = [plain, tails]
+        self._ranks += [self._shuffled(of, n % 2 == 0) for of in (plain, tails) for n in range(4)]
         self._hours = [0]
         for opens, closing in tables.shop.openings:
             self._hours.append(self._hours[-1] + closing - opens)
@@ -106,7 +125,7 @@ class Beam:
                         continue
                     key = _alike(state)
                     hope = self._hope(child)
-                    if key not in grown or hope < grown[key][0]:
+                    if hope < _NONE and (key not in grown or hope < grown[key][0]):
                         grown[key] = (hope, child)
             following = openings[number + 1][0] if number + 1 < len(openings) else NEVER
             if best is not None or following > best_cost:
@@ -118,7 +137,7 @@ class Beam:
         """Fill the next opening of a plan in some way."""
         draw, ranks = self.draw, self._ranks
         policy = draw.of(POLICIES)
-        rank = ranks[0] if draw.share() < 0.4 else draw.of(ranks)
+        rank = ranks[0] if draw.share() < 0.1 else draw.of(ranks)
         state = node.state.copy()
         evening = Evening(self.tables, state, node.number, policy, rank, self.aim.start)
         evening.run()
@@ -132,9 +151,11 @@ class Beam:
     def _hope(self, node: Node) -> float:
         """Judge a plan in the making: fewer minutes are more hopeful."""
         hope, state, aims = self.hope, node.state, self.tables.shop.aims
-        left = most = close = 0.0
-        most = -200.0
         number, hours = node.number, self._hours
+        behind = self._behind(state, number)
+        if behind == _NONE:
+            return _NONE
+        left, most, close = 0.0, -200.0, 0.0
         since = hours[number]
         for opening, need in enumerate(node.need):
             left += need
@@ -148,7 +169,7 @@ class Beam:
             if over > -hope.margin:
                 close += over + hope.margin
         return (
-            hope.chain * self._behind(state, number)
+            hope.chain * behind
             + hope.over * most
             + hope.spread * close
             + left
@@ -159,13 +180,17 @@ class Beam:
 
     def _behind(self, state: State, number: int) -> float:
         """Return the shop minutes by which tasks start behind their latest start."""
-        tables, aim, hours = self.tables, self.aim, self._hours
+        tables, aim, hours, limit = self.tables, self.aim, self._hours, self.limit
         opens = tables.shop.opens[number]
         behind = 0.0
         for task in state.ready:
             product = tables.product[task]
             start = opens if product == BY_HAND else opens + tables.set_up[product]
             start = max(start, state.ready_at[task])
+            if start > limit[task]:
+                part = tables.part[task]
+                self.blamed[part] = self.blamed.get(part, 0) + 1
+                return _NONE
             if start > aim.start[task]:
                 at = hours[_opening_of(tables, start, number)]
                 behind += 60 + at - hours[aim.opening[task]]

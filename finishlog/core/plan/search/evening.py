@@ -7,12 +7,11 @@ from collections.abc import Iterator, Sequence
 from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
+from finishlog.core.plan.search.offers import Offer, Ranked, offered
 from finishlog.core.plan.search.policy import COAT, PREPARE, URGENT, Policy
 from finishlog.core.plan.search.shop import NEVER, waits
 from finishlog.core.plan.search.state import State, carry, clear_at, fits, sands_at
 from finishlog.core.plan.search.tables import BY_HAND, Tables, allowed
-
-Ranked = tuple[float, int]
 
 
 class Openable(NamedTuple):
@@ -21,7 +20,7 @@ class Openable(NamedTuple):
     product: int
     worth: float
     busy: int
-    holds_until: int
+    until: int
     scuffs: list[Ranked]
 
 
@@ -39,6 +38,7 @@ class Evening:
         "latest",
         "now",
         "number",
+        "offers",
         "openable",
         "policy",
         "rank",
@@ -70,22 +70,34 @@ class Evening:
         self.urgent: set[int] = set()
         self.barred: set[int] = set()
         self.later: list[tuple[int, int]] = []
+        self.offers: dict[int, Offer] = {}
         self.openable: Openable | None = None
         self.done: list[int] = []
 
     def run(self) -> None:
         """Fill the opening until it ends or nothing more can be done in it."""
-        state = self.state
+        state, coats, rank = self.state, self.coats, self.rank
         now, closing, ready_at = self.now, self.closing, state.ready_at
+        product, closes_at, set_up = self.tables.product, state.closes_at, self.tables.set_up
         ready, state.ready = state.ready, []
         for number in ready:
-            at = ready_at[number]
+            at, of = ready_at[number], product[number]
             if at >= closing:
                 state.ready.append(number)
-            elif at > now:
+                continue
+            if of != BY_HAND:
+                at -= set_up[of]
+            if at > now:
                 self.later.append((at, number))
+            elif of == BY_HAND:
+                self.by_hand.append((rank[number], number))
             else:
-                self._take_in(number)
+                coats.setdefault(of, []).append((rank[number], number))
+                if closes_at[number] < self.following + set_up[of]:
+                    self.urgent.add(of)
+        self.by_hand.sort()
+        for waiting in coats.values():
+            waiting.sort()
         heapify(self.later)
         while self._next():
             pass
@@ -100,11 +112,8 @@ class Evening:
         if product == BY_HAND:
             insort(self.by_hand, (self.rank[number], number))
             return
-        waiting = self.coats.get(product)
-        if waiting is None:
-            self.coats[product] = [(self.rank[number], number)]
-        else:
-            insort(waiting, (self.rank[number], number))
+        insort(self.coats.setdefault(product, []), (self.rank[number], number))
+        self.offers.pop(product, None)
         self.openable = None
         if self.state.closes_at[number] < self.following + self.tables.set_up[product]:
             self.urgent.add(product)
@@ -115,7 +124,7 @@ class Evening:
         while later and later[0][0] <= now:
             self._take_in(heappop(later)[1])
         openable = self.openable
-        if openable is None or openable.holds_until <= now:
+        if openable is None or openable.until <= now:
             self.openable = openable = self._openable()
         hand = self._hand(openable.scuffs)
         product = openable.product
@@ -170,38 +179,33 @@ class Evening:
 
     def _openable(self) -> Openable:
         """Find the product to open now, and what wants abrading."""
-        best, best_worth, all_busy, holds_until = BY_HAND, -1e300, 0, self.closing
+        best, best_worth, busy, until = BY_HAND, -1e300, 0, self.closing
         scuffs: list[Ranked] = []
-        tables, state, urgent = self.tables, self.state, self.policy.first == URGENT
-        closes_at, minutes, now = state.closes_at, tables.minutes, self.now
+        tables, now, offers = self.tables, self.now, self.offers
         for product, waiting in self.coats.items():
             if not waiting or product in self.barred:
                 continue
-            set_up = tables.set_up[product]
-            wet, last = now + set_up, self.closing - tables.clean_up[product]
-            count = busy = 0
-            worth = -1e300 if urgent else 0.0
-            for rank, number in waiting:
-                if wet > closes_at[number]:
-                    scuffs.append((rank, number))
-                    continue
-                if wet + minutes[number] > last:
-                    if closes_at[number] < self.following + set_up:
-                        scuffs.append((rank, number))
-                    continue
-                if closes_at[number] - set_up < holds_until:
-                    holds_until = closes_at[number] - set_up + 1
-                count += 1
-                busy += minutes[number]
-                if not urgent:
-                    worth -= rank
-                elif -rank > worth:
-                    worth = -rank
-            if count and self._opens(product, count, waiting) and self._has_places(product, wet):
-                all_busy += busy + set_up + tables.clean_up[product]
-                if worth > best_worth:
-                    best, best_worth = product, worth
-        return Openable(best, best_worth, all_busy, holds_until, scuffs)
+            offer = offers.get(product)
+            if offer is None or offer.until <= now:
+                offers[product] = offer = self._offer(product, waiting)
+            until = offer.until if offer.until < until else until
+            if offer.scuffs:
+                scuffs += offer.scuffs
+            if not offer.coats or not self._opens(product, offer.coats, waiting):
+                continue
+            if self._has_places(product, now + tables.set_up[product]):
+                busy += offer.busy
+                if offer.worth > best_worth:
+                    best, best_worth = product, offer.worth
+        return Openable(best, best_worth, busy, until, scuffs)
+
+    def _offer(self, product: int, waiting: list[Ranked]) -> Offer:
+        urgent = self.policy.first == URGENT
+        last = self.closing - self.tables.clean_up[product]
+        closes_at, following = self.state.closes_at, self.following
+        return offered(
+            self.tables, product, waiting, closes_at, (self.now, last, following), urgent=urgent
+        )
 
     def _opens(self, product: int, count: int, waiting: list[Ranked]) -> bool:
         """Tell whether a product is opened for so many coats, or held back."""
@@ -234,6 +238,7 @@ class Evening:
             assert window is not None
             state.abrades[number] = self.now
             state.closes_at[number] = NEVER
+            self.offers.pop(tables.product[number], None)
             self.openable = None
             if window.is_dusty:
                 state.dirty.add(tables.room[number])
@@ -248,6 +253,7 @@ class Evening:
     def _session(self, product: int) -> None:
         """Open a product, coat what fits, and clean up."""
         tables, state, later = self.tables, self.state, self.later
+        self.offers.pop(product, None)
         self.openable = None
         begun, cleaning = self.now, tables.clean_up[product]
         down = state.down.copy()
@@ -279,11 +285,11 @@ class Evening:
     def _step_back(self, now: int) -> None:
         """Take back the time of a session without a coat, and what came of it."""
         self.now = now
-        ready_at = self.state.ready_at
+        self.offers.clear()
         for waiting in (self.by_hand, *self.coats.values()):
-            for each in [each for each in waiting if ready_at[each[1]] > now]:
+            for each in [each for each in waiting if self._noticed(each[1]) > now]:
                 waiting.remove(each)
-                heappush(self.later, (ready_at[each[1]], each[1]))
+                heappush(self.later, (self._noticed(each[1]), each[1]))
 
     def _vacuum(self, product: int) -> list[tuple[int, int]]:
         """Take up the dust in the rooms where a product is to be put on."""
@@ -297,55 +303,57 @@ class Evening:
         return found
 
     def _coat(self, product: int, until: int, patience: int) -> int | None:
-        """Put on the first coat that may be and return it; None when there is none."""
+        """Put on the first coat that may be soon enough, and return it; None: there is none."""
         state, tables = self.state, self.tables
         minutes, closes_at = tables.minutes, state.closes_at
         waiting = self.coats[product]
         in_turn: Sequence[int] = range(len(waiting))
         if tables.has_faces:
             in_turn = sorted(in_turn, key=lambda place: tables.is_show[waiting[place][1]])
+        found, first = -1, self.now + patience + 1
         for place in in_turn:
             number = waiting[place][1]
-            start = clear_at(tables, state, number, self.now)
+            start = max(state.ready_at[number], clear_at(tables, state, number, self.now))
+            if tables.has_blocks:
+                start = allowed(tables.blocked[number], start)
             end = start + minutes[number]
-            if end > until or start > closes_at[number] or not fits(tables, state, number, end):
+            if start >= first or end > until or start > closes_at[number]:
                 continue
-            if start > self.now + patience:
-                continue
-            del waiting[place]
-            state.starts[number] = start
-            self.now = end
-            if tables.has_dust:
-                room = tables.room[number]
-                wet = waits(tables.shop.tasks[number].wet_until, end)
-                state.wet[room] = max(wet, state.wet.get(room, 0))
-            self._done(number, end)
-            return number
-        if self.later and self.later[0][0] <= self.now + patience:
-            return self._coat_in_a_moment(product, until, patience)
-        return None
-
-    def _coat_in_a_moment(self, product: int, until: int, patience: int) -> int | None:
-        """Stand by with a wet brush for a coat that is ready in a moment."""
-        at, number = self.later[0]
-        if self.tables.product[number] != product or at + self.tables.minutes[number] > until:
+            if fits(tables, state, number, end):
+                found, first = place, start
+                if start <= self.now:
+                    break
+        if found < 0:
             return None
-        heappop(self.later)
-        patience -= at - self.now
-        self.now = at
-        self._take_in(number)
-        return self._coat(product, until, patience)
+        _, number = waiting.pop(found)
+        self._put_on(number, first)
+        return number
+
+    def _put_on(self, number: int, start: int) -> None:
+        """Put a coat on; its film takes dust for a while."""
+        state, tables = self.state, self.tables
+        state.starts[number] = start
+        self.now = end = start + tables.minutes[number]
+        if tables.has_dust:
+            room = tables.room[number]
+            wet = waits(tables.shop.tasks[number].wet_until, end)
+            state.wet[room] = max(wet, state.wet.get(room, 0))
+        self._done(number, end)
 
     def _done(self, number: int, end: int) -> None:
         """Carry what is done to what waits for it."""
         self.done.append(number)
         state = self.state
         for behind in carry(self.tables, state, number, end):
-            at = state.ready_at[behind]
-            if at >= self.closing:
+            if state.ready_at[behind] >= self.closing:
                 state.ready.append(behind)
             else:
-                heappush(self.later, (at, behind))
+                heappush(self.later, (self._noticed(behind), behind))
+
+    def _noticed(self, number: int) -> int:
+        """Return from when on a task is looked at: set-up ends when a film is ready."""
+        at, product = self.state.ready_at[number], self.tables.product[number]
+        return at if product == BY_HAND else at - self.tables.set_up[product]
 
     def _wait(self) -> bool:
         """Wait for what comes ready or for a place; False when there is nothing to wait for."""
@@ -371,7 +379,8 @@ class Evening:
         yield from state.wet.values()
         for waiting in (self.by_hand, *self.coats.values()):
             for _, number in waiting:
-                yield from (until for _, until in tables.blocked[number])
+                early = self._noticed(number) - self.state.ready_at[number]
+                yield from (until + early for _, until in tables.blocked[number])
 
     def _stays(self, soon: int) -> bool:
         """Tell whether it is worth standing by, or coming back, until then."""

@@ -24,14 +24,14 @@ class Latest(Struct, frozen=True):
     opening: list[int]
 
 
-def latest(tables: Tables, aim: int) -> Latest:
-    """Return the latest starts for every task to end by a minute, and by when it is due."""
+def latest(tables: Tables, aim: int, *, due: bool = True) -> Latest:
+    """Return the latest starts for every task to end by a minute, and by when it is `due`."""
     start, opening = [0] * tables.size, [0] * tables.size
     for number in reversed(range(tables.size)):
         end = aim
-        due = tables.due[number]
-        if due is not None:
-            end = min(end, latest_end(tables.shop.tasks[number].packs, due))
+        wanted = tables.due[number] if due else None
+        if wanted is not None:
+            end = min(end, latest_end(tables.shop.tasks[number].packs, wanted))
         for behind, lag in tables.before[number]:
             end = min(end, latest_end(lag, start[behind]))
         start[number], opening[number] = latest_start(tables, number, end)

@@ -30,7 +30,9 @@ RULES = tuple(Policy(first, batch) for first in (PREPARE, COAT, URGENT) for batc
 
 # Ways of filling one opening, of which a run draws.
 POLICIES = (
-    *(Policy(first, batch) for first in (PREPARE, COAT, URGENT) for batch in (1, 2, 3, 4, 6)),
-    *(Policy(first, 1, most) for first in (COAT, URGENT) for most in (1, 2, 3, 4, 6)),
+    *(Policy(first, batch) for first in (PREPARE, COAT, URGENT) for batch in (1, 2, 3, 4, 6, 8)),
     *(Policy(first, 1, slack=s) for first in (PREPARE, URGENT) for s in (0, 180, _DAY, 2 * _DAY)),
+    Policy(URGENT, 3),
+    Policy(URGENT, 4),
+    Policy(URGENT, 1, 6),
 )

@@ -20,12 +20,13 @@ from finishlog.core.plan.search.shop import CompiledShop, Plan
 from finishlog.core.plan.search.state import State
 from finishlog.core.plan.search.tables import Tables
 
-WIDTH, CHILDREN = 20, 10
+DAY = 24 * 60
+WIDTH, CHILDREN = 30, 7
 
 
 def budget(tasks: int) -> int:
-    """Return how many openings a plan of so many tasks may fill."""
-    return min(45_000, 400 * tasks)
+    """Return how many openings a plan of so many tasks may fill; in a large shop each is long."""
+    return max(15_000, min(400 * tasks, 45_000, 51_600 - 30 * tasks))
 
 
 class Found(Struct, frozen=True):
@@ -51,6 +52,12 @@ class Search:
         self.evenings = 0
         self.best: list[State] = []
         self.cost = 1 << 60
+        # The parts for which plans were dropped, the latest runs first.
+        self.blamed: dict[int, float] = {}
+        self.bounds = bounds(self.tables)
+        # The first opening in which a plan may end.
+        self.first = bisect_right(shop.opens, self.bounds.finish) - 1
+        self._known: dict[tuple[int, bool], Latest] = {}
 
     def run(self, budget: int) -> Found:
         """Search until so many openings were filled."""
@@ -61,7 +68,7 @@ class Search:
             self._keep(states)
         while self.evenings < budget and self.best[-1].left == 0:
             self._side_by_side()
-        return Found(plan_of(self.tables, self.best[-1]), bounds(self.tables), self.evenings)
+        return Found(plan_of(self.tables, self.best[-1]), self.bounds, self.evenings)
 
     def _keep(self, states: list[State]) -> bool:
         found = cost(self.tables, states[-1]) + (states[-1].left << 40)
@@ -72,27 +79,41 @@ class Search:
 
     def _side_by_side(self) -> None:
         """Grow plans toward an end an opening or two before the best one so far."""
-        tables, draw = self.tables, self.draw
-        last = bisect_right(tables.shop.opens, self.best[-1].finish) - 1
-        aim = self._aim(last - draw.of((0, 1, 1, 1, 1, 1, 2, 2)))
+        tables, draw, opens = self.tables, self.draw, self.tables.shop.opens
+        last = bisect_right(opens, self.best[-1].finish) - 1
+        sooner = draw.of((0, 1, 1, 1, 1, 1, 2, 2))
+        aim = self._latest(last - sooner)
+        limit = self._latest(last - min(sooner, 1), due=False).start
         hope = Hope(
-            chain=draw.of((0.1, 0.3, 1.0)),
-            over=draw.of((0.5, 1.0, 3.0)),
-            spread=draw.of((0.1, 0.3, 1.0)),
+            chain=draw.of((0.3, 1.0)),
+            over=draw.of((1.0, 3.0)),
+            spread=draw.of((0.1, 0.3)),
             margin=draw.of((100.0, 300.0)),
-            coat=draw.of((7.0, 10.0, 13.0)),
-            rank=draw.of((0.5, 1.0, 2.0)),
+            coat=draw.of((8.0, 10.0)),
+            rank=draw.of((1.0, 2.0)),
         )
-        beam = Beam(tables, aim, hope, draw)
+        beam = Beam(tables, aim, limit, hope, draw, self._sooner())
         from_ = 0 if draw.share() < 0.8 else draw.below(last + 1)
         grown = beam.run(beam.root(self.best[from_], from_), WIDTH, CHILDREN, self.cost)
         self.evenings += beam.evenings
+        for part in sorted(self.blamed.keys() | beam.blamed.keys()):
+            before = self.blamed.get(part, 0.0)
+            self.blamed[part] = before / 2 + beam.blamed.get(part, 0)
         if grown is not None:
             self._keep(self.best[:from_] + _grown(grown))
 
-    def _aim(self, number: int) -> Latest:
-        openings = self.tables.shop.openings
-        return latest(self.tables, openings[max(0, number)][1])
+    def _sooner(self) -> dict[int, float]:
+        """Return minutes by which parts come sooner: those for which plans were dropped."""
+        most, days = max(self.blamed.values(), default=0.0), self.draw.of((0, 1, 2))
+        return {part: days * DAY * of / most for part, of in self.blamed.items()} if most else {}
+
+    def _latest(self, number: int, *, due: bool = True) -> Latest:
+        """Return the latest starts for all to end in an opening, kept from then on."""
+        number = max(number, self.first)
+        if (number, due) not in self._known:
+            end = self.tables.shop.openings[number][1]
+            self._known[number, due] = latest(self.tables, end, due=due)
+        return self._known[number, due]
 
 
 def _grown(node: Node) -> list[State]:
