@@ -16,7 +16,7 @@ from finishlog.core.log.entries import Work
 from finishlog.core.plan.dates import Dates, after_their_work, project_plans
 from finishlog.core.plan.jobs import DUSTY
 from finishlog.core.plan.jobs_that_fit import Hands
-from finishlog.core.plan.results import Plan, PlannedSession
+from finishlog.core.plan.results import Plan, PlannedSession, Unplanned
 from finishlog.core.plan.session import Floor, Visit
 from finishlog.core.plan.shop_ahead import ShopAhead
 from finishlog.core.plan.unplanned import unplanned
@@ -161,10 +161,14 @@ class Forward(Struct, dict=True):
                     floor.settled.update({room[t]: down for t in entry.targets if t in room})
         return floor
 
+    def left(self) -> tuple[Unplanned, ...]:
+        """Return what found no place."""
+        return unplanned(self.waiting, self.last, self.shop, self.stopped)
+
     def plan(self) -> Plan:
         """Return what was found."""
         boards = self.waiting.hopeless_boards
-        left = unplanned(self.waiting, self.last, self.shop, self.stopped)
+        left = self.left()
         parts = after_their_work(self.dates.parts(), self.sessions)
         return Plan(
             now=self.now,

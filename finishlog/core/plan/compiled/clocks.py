@@ -86,8 +86,11 @@ class Clocks(Struct):
 
     def turned(self, target: Target, coat: Deed) -> Lag:
         """Return how long after a coat its face bears lying on points."""
-        stage = self._stage(target, coat, Stage.TURN)
-        return self._lag(("turn",), target, coat, stage)
+        return self._alone(target, coat, Stage.TURN)
+
+    def dust_free(self, target: Target, coat: Deed) -> Lag:
+        """Return how long after a coat its film takes dust."""
+        return self._alone(target, coat, Stage.DUST_FREE)
 
     def reached(self, target: Target, coat: Deed, stage: Stage) -> Lag:
         """Return how long after a coat the film of a zone reaches a stage; no figure: at once."""
@@ -202,15 +205,29 @@ class Clocks(Struct):
         def reaches(moment: datetime) -> datetime | None:
             planned = self.story.planned(coat, target)
             planned += [moved(e, moment, n) for n, e in enumerate(coat.of(target))]
-            state = self.story.zones.then(target, planned)
-            time = state.stages.get(stage)
-            if time is None:
-                return moment
-            if stage is Stage.TURN and state.face.kind is FaceKind.HIDDEN:
-                time = time.from_its_low_end
-            return time.high
+            return _reached(self.story.zones.then(target, planned), stage, moment)
 
         return reaches
+
+    def _alone(self, target: Target, coat: Deed, stage: Stage) -> Lag:
+        """Return when a coat by itself reaches a stage: what it lies on is dry by then.
+
+        Where checks taught how it dries here a first coat is another than a second.
+        """
+        first = self.story.zones.first[target]
+        if self.story.zones.paces.learnt:
+            return self._lag((stage,), target, coat, self._stage(target, coat, stage))
+        hidden = stage is Stage.TURN and first.face.kind is FaceKind.HIDDEN
+        key = (stage, coat.task.product, hidden, first.room.id)
+        if key not in self.known:
+
+            def reaches(moment: datetime) -> datetime | None:
+                entries = [moved(e, moment, n) for n, e in enumerate(coat.of(target))]
+                return _reached(self.story.zones.bare(target, entries), stage, moment)
+
+            lag = lag_of(reaches, self.days_of(first), self.at, 0)
+            self.known[key] = 0, lag
+        return self.known[key][1]
 
     def _lag(
         self,
@@ -268,6 +285,16 @@ class Clocks(Struct):
         if room.id not in self.days:
             self.days[room.id] = Days(self.origin, room)
         return self.days[room.id]
+
+
+def _reached(state: ZoneState, stage: Stage, since: datetime) -> datetime | None:
+    """Return when a film reaches a stage; at once where no figure tells."""
+    time = state.stages.get(stage)
+    if time is None:
+        return since
+    if stage is Stage.TURN and state.face.kind is FaceKind.HIDDEN:
+        time = time.from_its_low_end
+    return time.high
 
 
 def _held(

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from finishlog.core.plan.search.shop import NEVER, QUARTER, Lag, closes, waits
 
 
 def later_of(one: Lag, other: Lag) -> Lag:
     """Return what is reached once both are."""
-    if one is other:
+    if one is other or other == 0:
         return one
+    if one == 0:
+        return other
     if isinstance(one, int) and isinstance(other, int):
         return max(one, other)
     a, b = _spread(one, other)
@@ -38,6 +42,11 @@ def begun_before(lag: Lag, minutes: int, *, is_window: bool = False) -> Lag:
         return lag
     if isinstance(lag, int):
         return max(0, lag - minutes) if lag < NEVER else lag
+    return _begun_before(lag, minutes, is_window)
+
+
+@lru_cache(maxsize=512)
+def _begun_before(lag: tuple[int, ...], minutes: int, is_window: bool) -> tuple[int, ...]:
     read = closes if is_window else waits
     ends = (max(0, QUARTER * q - minutes) for q in range(len(lag)))
     return tuple(read(lag, end) for end in ends)

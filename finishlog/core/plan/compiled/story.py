@@ -140,14 +140,13 @@ def told(parts: Sequence[Part], ahead: ShopAhead, idle: Facts, since: datetime) 
     )
     first = {z.target: z for z in forward.waiting.ahead.zones}
     forward.run()
-    made = forward.plan()
     last = {z.target: z for z in forward.waiting.ahead.zones}
-    tasks = [t for s in made.sessions for t in s.tasks if t.chore is Chore.WORK]
+    tasks = [t for s in forward.sessions for t in s.tasks if t.chore is Chore.WORK]
     deeds = tuple(
         Deed(n, task, _faces(task.entries, first.values())) for n, task in enumerate(tasks)
     )
     zones = Zones(ahead.facts, ahead.paces, ahead.cans, first, last)
-    return Story(tuple(parts), deeds, zones, made.unplanned)
+    return Story(tuple(parts), deeds, zones, forward.left())
 
 
 def _faces(entries: Iterable[AnyEntry], zones: Iterable[ZoneState]) -> frozenset[Target]:

@@ -85,7 +85,6 @@ class StoryTasks(Struct, dict=True):
         minutes, wipes = self.at_it.minutes(deed, on), self.at_it.wipe_off(deed, on)
         number = self.first + len(self.tasks)
         state = self._state(deed)
-        due = self.due.get(self._part(deed).project)
         self.tasks.append(
             Task(
                 minutes=minutes,
@@ -103,7 +102,7 @@ class StoryTasks(Struct, dict=True):
                 room=self.rooms[state.room.id],
                 is_dusty=deed.operation in DUSTY,
                 wet_until=begun_before(self._wet(deed), wipes),
-                due=due if packs is not None else None,
+                due=None if packs is None else self.due[self._part(deed).project],
                 packs=begun_before(packs, wipes) if packs is not None else 0,
             )
         )
@@ -148,7 +147,8 @@ class StoryTasks(Struct, dict=True):
         after = self.clocks.story.deeds[deed.number + 1 :]
         coats = [each for each in after if each.is_coat] if deed.is_coat else after
         last = [t for t in deed.on if not any(t in each.reached for each in coats)]
-        if not last or self._part(deed).is_board:
+        due = self.due.get(self._part(deed).project)
+        if not last or self._part(deed).is_board or due is None:
             return None
         if not deed.is_coat:
             return 0
@@ -164,7 +164,7 @@ class StoryTasks(Struct, dict=True):
             return 0
         found: Lag = 0
         for target in deed.on:
-            found = later_of(found, self.clocks.reached(target, deed, Stage.DUST_FREE))
+            found = later_of(found, self.clocks.dust_free(target, deed))
         return found
 
     def _blocked(self, deed: Deed, state: ZoneState) -> tuple[tuple[int, int], ...]:

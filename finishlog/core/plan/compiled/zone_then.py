@@ -35,10 +35,19 @@ class Zones(Struct, frozen=True):
 
     def then(self, target: Target, planned: Sequence[AnyEntry]) -> ZoneState:
         """Return a zone once some planned entries have reached it, in the order of the work."""
+        return self._with(target, self.first[target].entries, planned)
+
+    def bare(self, target: Target, planned: Sequence[AnyEntry]) -> ZoneState:
+        """Return a zone as if nothing else than some planned entries had reached it."""
+        return self._with(target, (), planned)
+
+    def _with(
+        self, target: Target, logged: Sequence[AnyEntry], planned: Sequence[AnyEntry]
+    ) -> ZoneState:
         first = self.first[target]
         joined = next((e for e in reversed(planned) if isinstance(e, Joined)), None)
         of = self.last[target] if joined is not None else first
-        entries = (*first.entries, *planned)
+        entries = (*logged, *planned)
         shuts = of.face.meets is not None
         wood = WoodKind.OTHER
         if self.paces.learnt:
