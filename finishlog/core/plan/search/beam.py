@@ -128,7 +128,7 @@ class Beam:
                     if hope < _NONE and (key not in grown or hope < grown[key][0]):
                         grown[key] = (hope, child)
             following = openings[number + 1][0] if number + 1 < len(openings) else NEVER
-            if best is not None or following > best_cost:
+            if best is not None or not grown or following > best_cost:
                 break
             kept = [node for _, node in sorted(grown.values(), key=_hopeful)[:width]]
         return best

@@ -16,7 +16,7 @@ from finishlog.core.plan.search.decode import decode, plan_of
 from finishlog.core.plan.search.draw import Draw
 from finishlog.core.plan.search.latest import Latest, latest
 from finishlog.core.plan.search.policy import RULES
-from finishlog.core.plan.search.shop import CompiledShop, Plan
+from finishlog.core.plan.search.shop import NEVER, CompiledShop, Plan
 from finishlog.core.plan.search.state import State
 from finishlog.core.plan.search.tables import Tables
 
@@ -26,7 +26,7 @@ WIDTH, CHILDREN = 30, 7
 
 def budget(tasks: int) -> int:
     """Return how many openings a plan of so many tasks may fill; in a large shop each is long."""
-    return max(15_000, min(400 * tasks, 45_000, 51_600 - 30 * tasks))
+    return min(400 * tasks, 45_000, max(15_000, 51_600 - 30 * tasks))
 
 
 class Found(Struct, frozen=True):
@@ -83,7 +83,10 @@ class Search:
         last = bisect_right(opens, self.best[-1].finish) - 1
         sooner = draw.of((0, 1, 1, 1, 1, 1, 2, 2))
         aim = self._latest(last - sooner)
-        limit = self._latest(last - min(sooner, 1), due=False).start
+        # Where something is late, what would end later may yet be late by less.
+        limit = [NEVER] * tables.size
+        if not self.best[-1].late:
+            limit = self._latest(last - min(sooner, 1), due=False).start
         hope = Hope(
             chain=draw.of((0.3, 1.0)),
             over=draw.of((1.0, 3.0)),

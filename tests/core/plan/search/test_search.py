@@ -12,7 +12,7 @@ from msgspec import json
 from msgspec.structs import replace
 
 from finishlog.core.plan.search.search import search
-from finishlog.core.plan.search.shop import Plan
+from finishlog.core.plan.search.shop import CompiledShop, Plan, Task
 from tests.bench.made_shops import RULES, compiled, made
 from tests.checked_shop import checked
 from tests.core.plan.search.any_shop import any_shop
@@ -72,6 +72,16 @@ def test_moving_everything_by_a_week_moves_the_plan_and_changes_nothing(seed):
     )
     plan, moved = search(shop, 0).plan, search(later, 0).plan
     assert [start + week for start in plan.starts] == list(moved.starts)
+
+
+def test_what_is_due_comes_before_what_is_not():
+    """Two parts fill an evening each, and the second one is due when the first evening ends."""
+    evenings = tuple((day * 1440 + 1080, day * 1440 + 1260) for day in range(8))
+    tasks = (Task(170, 0), Task(170, 1, due=1260))
+    found = search(CompiledShop(openings=evenings, products=(), tasks=tasks), 100).plan
+    assert (found.days_late, found.starts) == (0, (2520, 1080))
+    undue = search(CompiledShop(openings=evenings, products=(), tasks=(tasks[0],) * 2), 100).plan
+    assert undue.finish == found.finish
 
 
 # A made shop and a plan of it, to be spoilt.
