@@ -31,7 +31,7 @@ from finishlog.core.trouble.preparation import (
     sound_wood,
 )
 from finishlog.core.trouble.scene import Look, Missing, is_read_through, read_of
-from finishlog.core.trouble.suspect import Stands, Suspect, is_worse
+from finishlog.core.trouble.suspect import Stands, Suspect, in_limits, is_worse
 from finishlog.core.zone.state import ZoneState
 
 _OF_THE_WOOD = frozenset(
@@ -53,6 +53,10 @@ _LOADS = frozenset(
         Operation.HARDWARE,
         Operation.LEVEL,
     }
+)
+# What is wrong with a joint that holds, too. An oily wood may be glued.
+_NEVER_RIGHT = frozenset(
+    {Evidence.GLUE_FACE_COATED, Evidence.COLD, Evidence.WET_WOOD, Evidence.HANDLED_EARLY}
 )
 _HOUR = timedelta(hours=1)
 
@@ -127,6 +131,9 @@ def _at_the_joint(cause: Cause, at: _At) -> Suspect | None:
     for other in _that_hold(at):
         there = _of_a_joint(cause.evidence, other)
         if isinstance(there, Finding) and not is_worse(shows, there):
+            # No joint is tried: what should never have been done may open this one next.
+            if cause.evidence in _NEVER_RIGHT and not in_limits(shows):
+                continue
             return Suspect(cause, Stands.SHARED, shows, sound=label_of(other.state))
         without = without or ("" if isinstance(there, Missing) else label_of(other.state))
     return Suspect(cause, Stands.APART if without else Stands.SHOWN, shows, sound=without)

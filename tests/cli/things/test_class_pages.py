@@ -16,6 +16,9 @@ FACTS = load_facts()
 # What no source prints is common practice or from memory, and each row says which.
 BASES = ("published: ", "common practice", "from memory")
 
+# What nobody told of, and a gas.
+NEITHER_CAN_NOR_FILM = {"unknown", "ammonia-fume"}
+
 
 @pytest.fixture
 def program(tmp_path: Path) -> Finishlog:
@@ -55,8 +58,7 @@ def test_every_figure_says_what_it_rests_on(program: Finishlog, key: str):
     of = FACTS.finish_class(key)
     hours = rows(page, "HOURS AT 23 °C, 50 % UNLESS SAID")
     assert len(hours) == len(of.stages) + 1 + (of.window.closes is not None)
-    # Of what nobody told there is no can to speak of.
-    film = () if of.key == "unknown" else ("THE CAN AND THE FILM",)
+    film = () if of.key in NEITHER_CAN_NOR_FILM else ("THE CAN AND THE FILM",)
     for title in ("HOURS AT", *film, "LIMITS AND CAUTIONS"):
         for name, words in rows(page, title).items():
             assert any(basis in words for basis in BASES), (name, words)
