@@ -103,7 +103,9 @@ def test_fc053_a_floor_that_may_be_recoated_bears_no_furniture(finisher: Finishe
     fault = finisher.reads("2026-07-13 10:00", "fault floor peel --where 'under a pad'")
     with FC053.line(3):
         shown, _, others = fault.partition(" or no scuffing between the coats")
-        assert "the log loaded, taped or set on glued pads while it was soft: use after 6 h" in shown
+        assert (
+            "the log loaded, taped or set on glued pads while it was soft: use after 6 h" in shown
+        )
         assert "the coat below was not dry through: poly went on 2 h before" in shown
         assert "wax, silicone or stripper residue below" in others
     with FC053.trap:
