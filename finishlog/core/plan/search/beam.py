@@ -2,8 +2,8 @@
 
 A way of filling an opening is a policy and an order of rank. How hopeful a plan is, is judged from
 an aim, an end that all of it is to have by then: what is left behind its latest start, and whether
-the work still due by each opening finds its minutes. A plan that falls behind the aim is not
-dropped, so that every run ends with a whole one.
+the work still due by each opening finds its minutes. One that falls behind the aim goes on, one
+that can no longer be better than the best plan known is dropped.
 """
 
 from __future__ import annotations

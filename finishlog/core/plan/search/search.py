@@ -81,7 +81,7 @@ class Search:
         """Grow plans toward an end an opening or two before the best one so far."""
         tables, draw, opens = self.tables, self.draw, self.tables.shop.opens
         last = bisect_right(opens, self.best[-1].finish) - 1
-        sooner = draw.of((0, 1, 1, 1, 1, 1, 2, 2))
+        sooner = draw.of((0, 1, 1, 1, 1, 1, 1, 1))
         aim = self._latest(last - sooner)
         # Where something is late, what would end later may yet be late by less.
         limit = [NEVER] * tables.size
@@ -96,7 +96,7 @@ class Search:
             rank=draw.of((1.0, 2.0)),
         )
         beam = Beam(tables, aim, limit, hope, draw, self._sooner())
-        from_ = 0 if draw.share() < 0.8 else draw.below(last + 1)
+        from_ = 0 if draw.share() < 0.95 else draw.below(last + 1)
         grown = beam.run(beam.root(self.best[from_], from_), WIDTH, CHILDREN, self.cost)
         self.evenings += beam.evenings
         for part in sorted(self.blamed.keys() | beam.blamed.keys()):
