@@ -6,6 +6,8 @@ what goes over what and in which order is common practice.
 
 from __future__ import annotations
 
+from math import ceil
+
 from msgspec.structs import replace
 
 from finishlog.core.air.usual_day import UsualDay, UsualHour
@@ -166,6 +168,25 @@ def test_an_assembly_is_glued_up_when_all_members_bear_cauls():
     assert glue is not None
     last = made.shop.tasks[-1]
     assert after(last, glue_up) == 60 * glue.before_finish.high_h
+
+
+def test_a_part_waits_for_the_coat_that_its_board_has_not_had_yet():
+    """As the plan made forward: the board's own coat first, until it may be touched."""
+    story = in_label_air()
+    story.part("lid", SAND, SHELLAC, WATERBORNE, species="ash")
+    board = story.part("board", SAND, SHELLAC, WATERBORNE, species="ash")
+    story.parts[1] = replace(board, is_board=True)
+    made = compiled(story)
+    on = {(d.part.name, d.product): n for n, d in enumerate(made.doings) if d.product}
+    for key in (SHELLAC, WATERBORNE):
+        product = story.product(key)
+        wait = after(made.shop.tasks[on["lid", product]], on["board", product])
+        assert wait == ceil(60 * hours_of(key, Stage.TOUCH))
+    story.coat(-0.01, SHELLAC, story.parts[1])
+    story.parts[1] = replace(story.parts[1], steps=story.parts[1].steps[2:])
+    lid = next(t for t, d in zip(compiled(story).shop.tasks, compiled(story).doings, strict=True)
+               if d.part.name == "lid" and d.product == story.product(SHELLAC))  # fmt: skip
+    assert lid.not_before > 0
 
 
 def test_what_is_blocked_is_left_out_with_its_reason():

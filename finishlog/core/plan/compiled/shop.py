@@ -9,6 +9,7 @@ from math import ceil
 from msgspec import Struct, field
 
 from finishlog.core.findings import Finding
+from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.plan.compiled.air_ahead import AirAhead
 from finishlog.core.plan.compiled.alike import Alike, alike, standing_for_all
@@ -18,6 +19,7 @@ from finishlog.core.plan.compiled.lags import Days, Quarters, quarters
 from finishlog.core.plan.compiled.minutes import Origin, origin_of
 from finishlog.core.plan.compiled.story import Story, told, without_hands
 from finishlog.core.plan.compiled.tasks import StoryTasks
+from finishlog.core.plan.compiled.waits_for import Asks
 from finishlog.core.plan.forward import HORIZON
 from finishlog.core.plan.jobs import DUSTY
 from finishlog.core.plan.jobs_that_fit import Hands, minutes
@@ -108,6 +110,7 @@ class _Compiler(Struct, dict=True):
         self.products = {product: n for n, product in enumerate(sorted(shop.products))}
         rooms = dict.fromkeys(zone.room.id for zone in self.ahead.zones)
         self.rooms = {room: n for n, room in enumerate(rooms)}
+        self.boards = self._boards()
 
     def _horizon(self) -> timedelta:
         """Return how far ahead a plan may go: the longest story, the work of all, some spare."""
@@ -168,11 +171,22 @@ class _Compiler(Struct, dict=True):
             self.longest_min,
             {project: origin.down(moment) for project, moment in self.due.items()},
             self.ahead,
+            self.boards,
         )
         made.make()
         self.tasks += made.tasks
         self.once += made.once
         self.doings += made.doings
+
+    def _boards(self) -> dict[tuple[int, int], Asks]:
+        """Return until when the boards that have had their coat cannot be judged yet."""
+        found: dict[tuple[int, int], Asks] = {}
+        for zone in self.ahead.zones:
+            touch = zone.stages.get(Stage.TOUCH) if zone.part.is_board else None
+            if touch is not None and touch.high is not None and zone.top is not None:
+                key = zone.part.project, zone.top.coat.product
+                found.setdefault(key, Asks()).until(max(0, self.origin.up(touch.high)))
+        return found
 
     def _player(self, family: Sequence[Part]) -> _Player:
         """Return who plays which story: their own, or that of a part just like theirs."""

@@ -41,6 +41,8 @@ class StoryTasks(Struct, dict=True):
     longest_min: int
     due: Mapping[int, int]
     ahead: ShopAhead
+    # By project and product: what the sample boards have to have had before.
+    boards: dict[tuple[int, int], Asks]
     tasks: list[Task] = field(default_factory=list)
     doings: list[Doing] = field(default_factory=list)
     once: list[tuple[int, Finding]] = field(default_factory=list)
@@ -60,6 +62,7 @@ class StoryTasks(Struct, dict=True):
             packs = self._packs(deed)
             for on in self.at_it.batches(deed):
                 self._add(deed, on, asks, window, packs)
+        self._tell_of_boards()
         for once, found in self.waits_for.once:
             self.once += [(number, found) for number, _ in self._of[once]]
 
@@ -84,19 +87,22 @@ class StoryTasks(Struct, dict=True):
         }
         minutes, wipes = self.at_it.minutes(deed, on), self.at_it.wipe_off(deed, on)
         number = self.first + len(self.tasks)
-        state = self._state(deed)
+        state, board = self._state(deed), self._board(deed)
         self.tasks.append(
             Task(
                 minutes=minutes,
                 part=self._part(deed).id,
                 product=None if deed.task.product is None else self.products[deed.task.product],
-                after=tuple(
-                    After(n, self._counted(n, lag))
-                    for n, lag in sorted(asks.after.items())
-                    if n in mine
+                after=(
+                    *(After(n, lag) for n, lag in sorted(board.after.items())),
+                    *(
+                        After(n, self._counted(n, lag))
+                        for n, lag in sorted(asks.after.items())
+                        if n in mine
+                    ),
                 ),
                 window=self._window_of(deed, on, window, mine),
-                not_before=asks.not_before,
+                not_before=max(asks.not_before, board.not_before),
                 blocked=self._blocked(deed, state),
                 is_show=any(self._zone(deed, t).face.kind is FaceKind.SHOW for t in deed.on),
                 room=self.rooms[state.room.id],
@@ -109,6 +115,23 @@ class StoryTasks(Struct, dict=True):
         self.doings.append(Doing(deed, self._part(deed), on))
         joins = deed.operation is Operation.GLUE_UP
         self._of.setdefault(deed.number, []).append((number, frozenset() if joins else pieces))
+
+    def _board(self, deed: Deed) -> Asks:
+        """Return what the boards have to have had before the first coat of a product."""
+        part, product = self._part(deed), deed.task.product
+        if product is None or part.is_board or deed.task.coat[0] > 1:
+            return Asks()
+        return self.boards.get((part.project, product), Asks())
+
+    def _tell_of_boards(self) -> None:
+        """Note when the last coat of each product on a board may be judged: others wait for it."""
+        last = {d.task.product: d for d in self.clocks.story.deeds if d.is_coat}
+        for product, deed in last.items():
+            if product is not None and self._part(deed).is_board:
+                asks = self.boards.setdefault((self._part(deed).project, product), Asks())
+                for target in deed.on:
+                    touch = self.clocks.reached(target, deed, Stage.TOUCH)
+                    asks.wait(self.numbers(deed), touch)
 
     def _counted(self, task: int, lag: Lag) -> Lag:
         """Return a lag by the end of a task: a film dries while its surplus is wiped off behind."""
