@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import settings
 
 # What the ordinary run tries of a property at most; the search at random is not bound by it.
-BUDGET = 12
+BUDGET = 10
 _LONGER = 3
 # How often the ordinary run kills a process that writes; `.ci/run` asks for 200 in its own step.
 KILLS = 12

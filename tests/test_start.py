@@ -6,6 +6,7 @@ import json
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -23,6 +24,10 @@ print(json.dumps([code, sorted(sys.modules)]), file=sys.stderr)
 LIBRARIES = {
     "sqlalchemy", "alembic", "typer", "rich", "dateutil", "msgspec", "platformdirs", "pydantic",
 }  # fmt: skip
+
+
+def _thorough(*words: str) -> Any:
+    return pytest.param(list(words), marks=pytest.mark.thorough)
 
 
 @pytest.fixture
@@ -54,7 +59,7 @@ def loaded(shop: Finishlog, *words: str) -> set[str]:
 
 
 @pytest.mark.parametrize(
-    "words", [["--help"], ["--version"], ["log", "--help"], ["part", "--help"]]
+    "words", [["--help"], ["--version"], _thorough("log", "--help"), _thorough("part", "--help")]
 )
 def test_help_and_version_load_no_library_but_the_parser(nothing: Finishlog, words: list[str]):
     names = loaded(nothing, *words)
@@ -63,7 +68,14 @@ def test_help_and_version_load_no_library_but_the_parser(nothing: Finishlog, wor
 
 
 @pytest.mark.parametrize(
-    "words", [["ready"], ["log", "seat", "topcoat"], ["when", "seat"], ["why", "seat"], ["history"]]
+    "words",
+    [
+        ["ready"],
+        ["log", "seat", "topcoat"],
+        _thorough("when", "seat"),
+        _thorough("why", "seat"),
+        _thorough("history"),
+    ],
 )
 def test_a_daily_command_in_a_pipe_loads_the_parser_and_the_database_and_no_more(
     shop: Finishlog, words: list[str]

@@ -6,6 +6,7 @@ import shlex
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache
+from math import inf
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -49,10 +50,13 @@ def _shop() -> str:
 
 
 class Bench:
-    """One schedule on a bench of its own, one part a wood; `ahead`: `why` and `plan` are asked."""
+    """One schedule on a bench of its own, one part a wood.
+
+    `ahead`: before how many of its coats `why` and `plan` are asked.
+    """
 
     def __init__(
-        self, folder: Path, schedule: Schedule, *, night: str = "", ahead: bool = True
+        self, folder: Path, schedule: Schedule, *, night: str = "", ahead: float = inf
     ) -> None:
         self.program = Finishlog(folder).played(_shop(), now=BEGINS.isoformat())
         self.schedule = schedule
@@ -127,8 +131,9 @@ class Bench:
         assert offered == set(parts), f"{name}: ready names {offered}"
         for line in lines:
             self._keep(name, "ready", _against(line))
-        if not self.ahead:
+        if self.ahead <= 0:
             return
+        self.ahead -= 1
         for each in self.types(f"why {' '.join(parts)}"):
             if not face or each["standing"]["faces"] in ([], face):
                 self._keep(name, "why", _against(each["standing"]))

@@ -16,9 +16,16 @@ from tests.ordinary.schedules import ORDINARY, Schedule
 SCHEDULES = {schedule.number: schedule for schedule in ORDINARY}
 
 
+@pytest.mark.thorough
+@pytest.mark.parametrize("schedule", ORDINARY, ids=lambda s: str(s.number))
+def test_no_coat_of_a_schedule_done_right_draws_an_alarm_ahead(schedule: Schedule, tmp_path: Path):
+    assert Bench(tmp_path, schedule).play().alarms == []
+
+
 @pytest.mark.parametrize("schedule", ORDINARY, ids=lambda s: str(s.number))
 def test_a_schedule_done_right_draws_no_alarm(schedule: Schedule, tmp_path: Path):
-    bench = Bench(tmp_path, schedule).play()
+    """Before its first coat `why` and `plan` see all of it ahead; `ready` and `log` see each."""
+    bench = Bench(tmp_path, schedule, ahead=1).play()
     assert bench.alarms == []
     for wood in schedule.woods:
         recipe = bench.program.did("past", wood, now=bench.now.isoformat()).out

@@ -16,6 +16,8 @@ from finishlog.facts.load import load_facts
 from tests.ordinary.playing import Bench, product_name
 from tests.ordinary.schedules import ORDINARY, Schedule
 
+pytestmark = pytest.mark.thorough
+
 FACTS = load_facts()
 SCHEDULES = {schedule.number: schedule.on(schedule.woods[0]) for schedule in ORDINARY}
 COLD = "5C"
@@ -23,7 +25,7 @@ COLD = "5C"
 
 def warned(folder: Path, schedule: Schedule, *, night: str = "") -> list[str]:
     """Return what `log` said of the last act; nothing may have been said before it."""
-    bench = Bench(folder, schedule, night=night, ahead=False).play()
+    bench = Bench(folder, schedule, night=night, ahead=0).play()
     last = f"{len(schedule.lines)} {schedule.lines[-1][1]}"
     assert [alarm for alarm in bench.alarms if alarm.act != last] == []
     return [alarm.said for alarm in bench.alarms if alarm.said_by == "log"]
@@ -218,7 +220,7 @@ def test_an_oily_wood_whose_oil_came_back_is_told_of(tmp_path):
 def test_steel_wool_before_a_waterborne_coat_on_oak_is_a_stop(tmp_path):
     """When it is taken up, while another pad is at hand; and again before the coat."""
     schedule = SCHEDULES[16].before("reactive", "5m steel-wool").up_to("reactive")
-    alarms = Bench(tmp_path, schedule, night="", ahead=False).play().alarms
+    alarms = Bench(tmp_path, schedule, night="", ahead=0).play().alarms
     iron = (
         "on oak, white group: Steel wool leaves iron in the wood; with tannin and water it turns "
         "blue-black."

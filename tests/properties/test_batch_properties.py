@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
@@ -57,6 +58,8 @@ from tests.once import blank
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE
 from tests.shop_on_file import CLOCK, NOW, ago, context_of
 from tests.worded_in import remedy, sentence
+
+pytestmark = pytest.mark.thorough
 
 STEPS = (
     (),

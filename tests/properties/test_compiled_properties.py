@@ -6,12 +6,15 @@ ones. What a search makes of a compiled shop is drawn by dice: any order of it m
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.compiled_plan import laid_out, named, told_of
 from tests.examples import examples
 from tests.shops_at_random import shop_at_random
+
+pytestmark = pytest.mark.thorough
 
 SEEN, MOST_THAT_DIFFER = range(904, 908), 0.02
 

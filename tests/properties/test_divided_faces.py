@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -24,6 +25,8 @@ from finishlog.core.zone.state import ZoneState
 from finishlog.store.database import Database
 from tests.examples import examples
 from tests.shop_on_file import NOW, Story, context_of, kept, stories
+
+pytestmark = pytest.mark.thorough
 
 
 def seen(database: Database) -> Look:

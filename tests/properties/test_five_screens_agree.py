@@ -13,6 +13,7 @@ from re import findall
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
+import pytest
 from hypothesis import example, given
 
 from finishlog.acts.answers.warn import warnings_before
@@ -46,6 +47,8 @@ from tests.cli.run import ZONE, furnished
 from tests.examples import examples
 from tests.shop_of import FACTS, SHELLAC, VARNISH
 from tests.shop_on_file import EVENINGS, NOW, Happened, Story, context_of, kept, stories
+
+pytestmark = pytest.mark.thorough
 
 T = TypeVar("T")
 # A part, the number of a piece, a face.

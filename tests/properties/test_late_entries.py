@@ -7,11 +7,14 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
 from tests.cli.run import ZONE, Finishlog
 from tests.examples import examples
+
+pytestmark = pytest.mark.thorough
 
 FIRST = datetime.fromisoformat("2026-05-06T08:00+00:00")
 CLASSES = (

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -36,6 +37,8 @@ from tests.shop_of import (
     Story,
     at,
 )
+
+pytestmark = pytest.mark.thorough
 
 CLASSES = st.sampled_from([SHELLAC, WATERBORNE, VARNISH, LINSEED, LACQUER, STAIN])
 BY_HAND = st.sampled_from(

@@ -104,6 +104,7 @@ def _proofs(rule: str) -> Iterator[tuple[str, Act]]:
     return chain.from_iterable(proved_by(BY_ID[rule], told.line) for told in STORIES[rule])
 
 
+@pytest.mark.thorough
 def test_every_rule_and_most_cells_turn_on_a_fact_that_a_story_leaves_out():
     """What a rule finds is another thing without one of the facts it reads; best effort.
 
@@ -121,6 +122,7 @@ def test_every_rule_and_most_cells_turn_on_a_fact_that_a_story_leaves_out():
     pytest.fail(f"{len(proved)} of {len(cells)} cells are proved")
 
 
+@pytest.mark.thorough
 def test_what_was_worked_out_before_comes_from_the_facts_that_its_table_names():
     """Each of them is looked at while the state of some story is worked out."""
     named = {fact for facts in DERIVED.values() for fact in facts.split()}

@@ -193,6 +193,7 @@ def test_no_text_and_no_file(shop: Finishlog):
     assert (answer.code, "finishlog air import FILE.csv" in answer.err) == (errors.USAGE, True)
 
 
+@pytest.mark.thorough
 def test_two_years_of_ten_minutes_come_in_whole(shop: Finishlog):
     """100,000 readings, in a process of its own: every one is kept, and nothing else is said."""
     last = datetime(2026, 11, 24, 20, tzinfo=UTC)

@@ -15,6 +15,8 @@ from run import Finishlog
 from finishlog.core.measure.quantities import OPENS
 from finishlog.facts.load import load_facts
 
+pytestmark = pytest.mark.thorough
+
 FACTS = load_facts()
 
 SETTINGS = """

@@ -116,6 +116,7 @@ def test_later_coats_and_other_ways_stand_apart(finishlog: Finishlog):
     assert brushed["words"].startswith("no slower than the label's hours so far")
 
 
+@pytest.mark.thorough
 def test_only_the_newest_two_dozen_teach(finishlog: Finishlog):
     for day in range(25):
         moment = f"2026-11-{5 + day * 18 // 25:02d}T{day % 20:02d}"

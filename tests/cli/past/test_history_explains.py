@@ -10,6 +10,8 @@ import pytest
 from run import NOW, Finishlog, furnished
 from the_demo import the_demo
 
+pytestmark = pytest.mark.thorough
+
 SCREENS = {
     "ready": ("bench", "stopped", "drying", "set_aside", "glue_ups", "milestones", "rags", "mixed"),
     "leave": ("rags", "deadlines", "heat", "tape", "closing", "ready_then", "mixes"),

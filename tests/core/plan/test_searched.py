@@ -28,6 +28,8 @@ from tests.planned import (
 from tests.shop_of import FACTS, SHELLAC, WATERBORNE, Story, at
 from tests.shops_at_random import shop_at_random
 
+pytestmark = pytest.mark.thorough
+
 SAND, SCUFF = Operation.SAND, Operation.SCUFF
 
 
