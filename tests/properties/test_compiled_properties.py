@@ -28,6 +28,14 @@ def test_no_task_begins_before_the_bench_lets_it(number, dice):
     assert [t for t in told if t.against is not None] == [], named(shop, told)
 
 
+def test_a_date_is_found_behind_what_the_search_minds_by_itself():
+    """Wood that was wetted, in a room where a film is wet: both hold the sanding up."""
+    made = shop_at_random(217, 6)
+    shop = made.compiled()
+    told = [*told_of(made, shop, laid_out(shop.shop, 0))]
+    assert named(shop, told) == []
+
+
 def test_hardly_a_task_waits_longer_than_the_bench_has_it_wait():
     told, late = 0, []
     for number in SEEN:

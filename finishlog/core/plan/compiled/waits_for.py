@@ -87,13 +87,14 @@ class WaitsFor(Struct):
         found = held_by(self.clocks.story, self.ahead, deed, origin.at(ready))
         if found is None:
             return
-        self.once.append((deed.number, found))
+        self.once.append((deed.number, found.because))
+        until = begun if found.until is None else min(begun, origin.up(found.until))
         last = self.clocks.story.before(deed, min(deed.on))[-1:]
-        of_it = any(act < 0 for act in found.acts)
+        of_it = any(act < 0 for act in found.because.acts)
         if last and of_it:
             # It counts from what was planned: as long behind that, whenever that is.
-            asks.wait(self.numbers(last[0]), begun - origin.up(last[0].task.end))
-        asks.until(begun)
+            asks.wait(self.numbers(last[0]), until - origin.up(last[0].task.end))
+        asks.until(until)
 
     def _minds_edges(self, deed: Deed) -> bool:
         """Tell whether the edges are asked: not by a scuffing that only a coat asks for."""
