@@ -100,5 +100,7 @@ WORDS = {
     "no-figure-to-pack": Words(lambda f: f"no figure for packing {text(f, 'part')}"),
     "part-blocked": Words(lambda f: f"{text(f, 'part')} is blocked"),
     "dries-not": Words(lambda f: f"{text(f, 'part')} does not dry in this air"),
+    "out-of-step": Words("another step comes before it"),
+    "to-scuff-first": Words("it has to be scuffed first", "scuff it, or plan the coat sooner"),
     "nothing-to-plan": Words("nothing is left to plan"),
 }
