@@ -25,8 +25,8 @@ WIDTH, CHILDREN = 30, 7
 
 
 def budget(tasks: int) -> int:
-    """Return how many openings a plan of so many tasks may fill; in a large shop each is long."""
-    return min(400 * tasks, 45_000, max(15_000, 51_600 - 30 * tasks))
+    """Return how many openings a plan of so many tasks may fill; a large shop's take longer."""
+    return min(800 * tasks, max(5_200_000 // (60 + tasks // 4), 29_000))
 
 
 class Found(Struct, frozen=True):
@@ -87,13 +87,15 @@ class Search:
         limit = [NEVER] * tables.size
         if not self.best[-1].late:
             limit = self._latest(last - min(sooner, 1), due=False).start
+        # Whether drying bounds the end, or the hours do.
+        dries = self.bounds.chain >= self.bounds.hours
         hope = Hope(
-            chain=draw.of((0.3, 1.0)),
+            chain=draw.of((0.3, 1.0, 3.0) if dries else (0.3, 1.0)),
             over=draw.of((1.0, 3.0)),
             spread=draw.of((0.1, 0.3)),
-            margin=draw.of((100.0, 300.0)),
+            margin=draw.of((0.0, 100.0, 300.0) if dries else (100.0, 300.0)),
             coat=draw.of((8.0, 10.0)),
-            rank=draw.of((1.0, 2.0)),
+            rank=draw.of((0.5, 1.0, 2.0) if dries else (1.0, 2.0)),
         )
         beam = Beam(tables, aim, limit, hope, draw, self._sooner())
         from_ = 0 if draw.share() < 0.95 else draw.below(last + 1)
